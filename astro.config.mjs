@@ -1,0 +1,29 @@
+import mdx from '@astrojs/mdx';
+import { defineConfig } from 'astro/config';
+import { panelLedger } from './src/build/integration.ts';
+
+export default defineConfig({
+  output: 'static',
+  trailingSlash: 'always',
+  integrations: [mdx(), panelLedger()],
+  // Nothing inline, so that the policy in the pages' head can do without 'unsafe-inline'.
+  build: { format: 'directory', inlineStylesheets: 'never' },
+  vite: {
+    build: {
+      assetsInlineLimit: 0,
+      rollupOptions: {
+        // Astro marks MDX modules with a directive of its own, which the bundler then warns of, once a page.
+        onwarn: (warning, warn) => {
+          if (warning.code !== 'MODULE_LEVEL_DIRECTIVE') warn(warning);
+        },
+      },
+    },
+  },
+  // White space between inline elements matters in running text; the default takes it away at line ends.
+  compressHTML: true,
+  markdown: { syntaxHighlight: false },
+  devToolbar: { enabled: false },
+  prefetch: false,
+  // Completion and red underlines in the front matter of Markdown files, for editors with Astro's extension.
+  experimental: { contentIntellisense: true },
+});

@@ -1,0 +1,24 @@
+import { existsSync, renameSync, rmSync } from 'node:fs';
+
+/**
+ * Puts a finished folder in the place of another. Renames only, so that a reader of the target sees the old or
+ * the new one, never a half; where the second rename fails, the old one is put back.
+ */
+export function replaceFolder(finished: string, target: string): void {
+  const [from, to] = [trim(finished), trim(target)];
+  const aside = `${to}.old`;
+  rmSync(aside, { recursive: true, force: true });
+  const hadOne = existsSync(to);
+  if (hadOne) renameSync(to, aside);
+  try {
+    renameSync(from, to);
+  } catch (error) {
+    if (hadOne) renameSync(aside, to);
+    throw error;
+  }
+  rmSync(aside, { recursive: true, force: true });
+}
+
+function trim(path: string): string {
+  return path.replace(/\/+$/, '');
+}

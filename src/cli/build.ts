@@ -1,0 +1,18 @@
+import { build } from 'astro';
+import { Command } from 'commander';
+import { loadLedger } from '../ledger/load-ledger.ts';
+import { ContentError } from '../ledger/problem-list.ts';
+
+/** `build`: checks the content, then has Astro write the guide to `dist/`. Exit 1 and no new output on any problem. */
+export function buildCommand(): Command {
+  return new Command('build').description('Check the content and write the guide to dist/.').action(async () => {
+    try {
+      loadLedger();
+      await build({ logLevel: 'warn' });
+    } catch (error) {
+      if (!(error instanceof ContentError)) throw error;
+      console.error(error.message.trim());
+      process.exitCode = 1;
+    }
+  });
+}

@@ -1,0 +1,24 @@
+import { Command } from 'commander';
+import { contentFolder } from '../ledger/load-ledger.ts';
+import { problemList } from '../ledger/problem-list.ts';
+import { readContent } from '../ledger/read-content.ts';
+import { todayFrom } from '../ledger/today.ts';
+
+/** `check [folder]`: every problem of the content, or a line that says there is none. Exit 1 where there is any. */
+export function checkCommand(): Command {
+  return new Command('check')
+    .description('Check all content files and list every problem in them.')
+    .argument('[folder]', 'the content folder', contentFolder())
+    .action((folder: string) => {
+      const { content, problems } = readContent({ folder, today: todayFrom(process.env, new Date()), shownAs: folder });
+      if (!content) {
+        console.error(problemList(problems));
+        process.exitCode = 1;
+        return;
+      }
+      const { panels, methods, instruments, makers } = content;
+      console.log(
+        `No problems in ${folder}: ${panels.size} panels, ${makers.size} makers, ${instruments.size} instruments, ${methods.size} methods.`,
+      );
+    });
+}

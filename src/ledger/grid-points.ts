@@ -1,0 +1,20 @@
+import type { Reading } from '../schema/quantity.ts';
+import type { GridPoint } from '../schema/session.ts';
+
+/** One reading of a grid point as it stands in the file. */
+export interface PointReading {
+  reading: Reading;
+  /** Why it was struck out; undefined where it counts. */
+  struck?: string;
+}
+
+/** All readings of a point, struck ones too, in the order of the file. */
+export function pointReadings(point: GridPoint): PointReading[] {
+  const list = Array.isArray(point) ? point : [point];
+  return list.map((it) => ('struck' in it ? { reading: it.value, struck: it.struck } : { reading: it }));
+}
+
+/** The readings of a point that count, mW/cm2. */
+export function keptReadings(point: GridPoint): number[] {
+  return pointReadings(point).flatMap((it) => (it.struck === undefined ? [it.reading.value] : []));
+}

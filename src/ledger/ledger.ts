@@ -1,0 +1,107 @@
+import type { ClaimCheck } from '../measure/claims.ts';
+import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
+import type { Rank } from '../measure/ranking.ts';
+import type { StepUps } from '../measure/step-ups.ts';
+import type { Guide } from '../schema/guide.ts';
+import type { Instrument } from '../schema/instrument.ts';
+import type { Maker } from '../schema/maker.ts';
+import type { Panel, Price } from '../schema/panel.ts';
+import type { Session } from '../schema/session.ts';
+
+export type SizeClass = Guide['sizeClasses'][number];
+
+/** Under what a session was measured; only panels measured alike are ranked together. */
+export interface Conditions {
+  /** cm */
+  distance: number;
+  methodVersion: number;
+  /** Both are the guide's own. */
+  isReference: boolean;
+}
+
+/** One bench session with its figures. */
+export interface SessionEntry {
+  /** `<panel>/<date>` */
+  id: string;
+  date: string;
+  /** The readings as they stand in the file. */
+  readings: Session;
+  conditions: Conditions;
+  figures: ReadonlyMap<string, FigureOrGap>;
+  flags: readonly Flag[];
+  claims: readonly ClaimCheck[];
+  /** Change of the optical power since the session before, %; a gap where there is none to compare with. */
+  change: FigureOrGap;
+}
+
+/** One dated price, in the guide's base currency, and what a watt costs at it by the current session. */
+export interface PriceEntry {
+  price: Price;
+  /** The price in the base currency. */
+  figure: Figure;
+  perWatt: FigureOrGap;
+}
+
+/** A panel with everything that pages show of it. */
+export interface PanelEntry {
+  slug: string;
+  /** Maker and model. */
+  name: string;
+  maker: Maker;
+  data: Panel;
+  sizeClass: SizeClass | undefined;
+  /** Newest first; the first is the current one. */
+  sessions: readonly SessionEntry[];
+  current: SessionEntry | undefined;
+  /** Every registered metric: a figure, or a gap with its reason. */
+  figures: ReadonlyMap<string, FigureOrGap>;
+  flags: readonly Flag[];
+  claims: readonly ClaimCheck[];
+  /** Newest first. */
+  prices: readonly PriceEntry[];
+  rank: Rank | undefined;
+  /** Why it is in no ranking. */
+  rankAbsent: string | undefined;
+  stepUps: StepUps;
+  /** On the price-power frontier, or off it by no more than the uncertainty. */
+  frontier: 'on' | 'close' | undefined;
+}
+
+/** Panels of one size class that were measured alike, ranked together. */
+export interface RankGroup {
+  conditions: Conditions;
+  /** By rank. */
+  panels: readonly PanelEntry[];
+}
+
+/** A size class of the guide: its rankings, the reference conditions first, and what can't be ranked. */
+export interface ClassTable {
+  /** Undefined: panels whose LED area is not known. */
+  sizeClass: SizeClass | undefined;
+  groups: readonly RankGroup[];
+  unranked: readonly PanelEntry[];
+}
+
+/** An instrument with its id and the sessions that used it. */
+export interface InstrumentEntry {
+  id: string;
+  data: Instrument;
+  /** Last day of its calibration. */
+  due: string;
+  overdue: boolean;
+  usedIn: ReadonlyArray<{ slug: string; name: string; date: string }>;
+}
+
+/** What every page reads. Built once a build, never changed. */
+export interface Ledger {
+  guide: Guide;
+  /** The day it was built for. */
+  today: string;
+  /** Published and withdrawn panels (and drafts, where asked for), by slug. */
+  panels: ReadonlyMap<string, PanelEntry>;
+  /** In the order of the guide's size classes. */
+  classes: readonly ClassTable[];
+  /** Slugs of the panels on the price-power frontier, cheapest first. */
+  frontier: readonly string[];
+  instruments: readonly InstrumentEntry[];
+}

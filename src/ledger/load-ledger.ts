@@ -1,0 +1,57 @@
+import { globSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { buildLedger } from './build-ledger.ts';
+import type { Content } from './content.ts';
+import type { Ledger } from './ledger.ts';
+import { ContentError } from './problem-list.ts';
+import { readContent } from './read-content.ts';
+import { todayFrom } from './today.ts';
+
+export interface LoadOptions {
+  /** The content folder; `LEDGER_CONTENT` or `content` where left out. */
+  folder?: string;
+  /** Work out drafts too. */
+  drafts?: boolean;
+  /** Look again whether files have changed, as the development server must. */
+  watch?: boolean;
+}
+
+export interface Loaded {
+  content: Content;
+  ledger: Ledger;
+}
+
+/**
+ * Kept on the global object: the build's own code and the pages that Astro bundles are two copies of this
+ * module in one process, and should not each read the content.
+ */
+const shared = globalThis as { panelLedger?: { key: string; loaded: Loaded } };
+
+/** The content folder that this process works on. */
+export function contentFolder(): string {
+  return process.env.LEDGER_CONTENT ?? 'content';
+}
+
+/**
+ * The ledger of the content folder, worked out once a process; with `watch`, again whenever a file has
+ * changed.
+ *
+ * @throws ContentError with every problem, where the content has any
+ */
+export function loadLedger({ folder = contentFolder(), drafts = false, watch = false }: LoadOptions = {}): Loaded {
+  const today = todayFrom(process.env, new Date());
+  const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
+  if (shared.panelLedger?.key === key) return shared.panelLedger.loaded;
+  const { content, problems } = readContent({ folder, today });
+  if (!content) throw new ContentError(problems);
+  const loaded = { content, ledger: buildLedger(content, { today, drafts }) };
+  shared.panelLedger = { key, loaded };
+  return loaded;
+}
+
+function stamp(folder: string): string {
+  return globSync('**/*.{yaml,md,mdx}', { cwd: folder })
+    .map((path) => `${path} ${statSync(join(folder, path)).mtimeMs}`)
+    .toSorted()
+    .join('\n');
+}

@@ -1,0 +1,240 @@
+import { changeFigure } from '../measure/change.ts';
+import { type Figure, type FigureOrGap, type Flag, gap, isFigure } from '../measure/figure.ts';
+import type { Meter } from '../measure/meter.ts';
+import { METRICS } from '../measure/metrics.ts';
+import { ledAreaFigure, sideFigure } from '../measure/optical-power.ts';
+import { flagsOf } from '../measure/plausibility/index.ts';
+import { priceFigure, pricePerWattFigure } from '../measure/price.ts';
+import { sizeClassOf } from '../measure/size-class.ts';
+import type { Guide } from '../schema/guide.ts';
+import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
+import type { Panel, Price } from '../schema/panel.ts';
+import type { Session } from '../schema/session.ts';
+import type { Content, Entry } from './content.ts';
+import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
+import { calibrationDue, meterOf } from './meters.ts';
+import { panelClaims } from './panel-claims.ts';
+import { gridPointMeans, sessionFigures } from './session-figures.ts';
+
+/** A panel with its figures, before it is compared with any other: no rank, no step-ups. */
+export type SinglePanel = Omit<PanelEntry, 'rank' | 'rankAbsent' | 'stepUps' | 'frontier'>;
+
+/** Distances closer than this, cm, are the same setting of the stand. */
+const SAME_SETTING = 0.1;
+
+/** Works out all figures of one panel. */
+export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, today: string): SinglePanel {
+  const guide = content.guide.data;
+  const maker = content.makers.get(data.maker)?.data;
+  if (!maker) throw new Error(`${slug}: the maker "${data.maker}" was not read`);
+  const sessionsByDate = data.sessions.toSorted((a, b) => b.date.localeCompare(a.date));
+  const meters = meterFinder(content, sessionsByDate[0]);
+  const field = fieldFigures(slug, data, guide, meters('length'));
+  const prices = data.prices.toSorted((a, b) => b.date.localeCompare(a.date));
+  const [price] = prices;
+
+  const sessions = sessionsByDate.map((session): SessionEntry => {
+    const id = `${slug}/${session.date}`;
+    const figures = sessionFigures({ id, session, guide, meterFor: meterFinder(content, session), field });
+    const conditions = conditionsOf(session, guide);
+    const claims = panelClaims(data, figures, conditions.distance);
+    const change = gap(CHANGE, 'the first session');
+    return { id, date: session.date, readings: session, conditions, figures, claims, flags: [], change };
+  });
+  const [current] = sessions;
+
+  const figures = new Map<string, FigureOrGap>(
+    current?.figures ?? METRICS.map((metric) => [metric.id, gap(metric.id, 'there is no bench session yet')]),
+  );
+  for (const it of [field.width, field.height, field.area]) figures.set(it.metric, it);
+  const money: FigureOrGap = price ? priceFigureOf(slug, price, guide) : gap('real-price', 'no price is recorded');
+  figures.set('real-price', money);
+  const power = figures.get('optical-power') as FigureOrGap;
+  const perWatt = pricePerWatt(current?.id ?? slug, money, power, guide.currency);
+  figures.set('price-per-watt', perWatt);
+
+  // Flags look at a panel as a whole, so they come when all of its figures are there.
+  const flagged = sessions.map((session, index) => {
+    const all = index === 0 ? figures : session.figures;
+    return { ...session, flags: sessionFlags(data, session, all, content, today, index === 0 ? price : undefined) };
+  });
+  const own = flagged[0]?.flags ?? looseFlags(data, figures, today, price);
+
+  const finished = flagged.map((session, index): SessionEntry => {
+    const earlier = sessions[index + 1];
+    return {
+      ...session,
+      figures: withFlags(index === 0 ? figures : session.figures, session.flags),
+      change: earlier ? changeSince(session, earlier) : session.change,
+    };
+  });
+
+  return {
+    slug,
+    name: `${maker.name} ${data.model}`,
+    maker,
+    data,
+    sizeClass: isFigure(field.area) ? sizeClassOf(field.area.value, guide.sizeClasses) : undefined,
+    sessions: finished,
+    current: finished[0],
+    figures: withFlags(figures, own),
+    flags: own,
+    claims: current?.claims ?? [],
+    prices: prices.map((it): PriceEntry => {
+      const figure = priceFigureOf(slug, it, guide);
+      return { price: it, figure, perWatt: pricePerWatt(current?.id ?? slug, figure, power, guide.currency) };
+    }),
+  };
+}
+
+/** Metric id of the change of optical power between sessions. */
+const CHANGE = 'optical-power-change';
+
+function changeSince(later: SessionEntry, earlier: SessionEntry): FigureOrGap {
+  const [now, before] = [later.figures.get('optical-power'), earlier.figures.get('optical-power')];
+  if (!isFigure(now) || !isFigure(before)) return gap(CHANGE, 'one of the two has no optical power');
+  const alike =
+    Math.abs(later.conditions.distance - earlier.conditions.distance) < SAME_SETTING &&
+    later.conditions.methodVersion === earlier.conditions.methodVersion;
+  if (!alike) return gap(CHANGE, 'measured under other conditions');
+  return changeFigure(later.id, CHANGE, now, before);
+}
+
+function meterFinder(content: Content, session: Session | undefined): (kind: InstrumentKind) => Meter | undefined {
+  return (kind) => {
+    const id = session?.instruments[kind];
+    const instrument = id === undefined ? undefined : content.instruments.get(id);
+    return instrument && meterOf(instrument.id, instrument.data);
+  };
+}
+
+function fieldFigures(slug: string, panel: Panel, guide: Guide, tape: Meter | undefined) {
+  if (!panel.field) {
+    const reason = 'the LED field was not measured';
+    return { width: gap('field-width', reason), height: gap('field-height', reason), area: gap('led-area', reason) };
+  }
+  const side = (name: 'width' | 'height', value: number) =>
+    sideFigure({ panel: slug, side: name, value, edgeSetting: guide.edgeSetting.value, meter: tape });
+  const width = side('width', panel.field.width.value);
+  const height = side('height', panel.field.height.value);
+  return { width, height, area: ledAreaFigure(slug, width, height) };
+}
+
+/** The figure of one dated price: what was really paid, or the list price where that is not known. */
+function priceFigureOf(slug: string, price: Price, guide: Guide): Figure {
+  const amount = price.paid ?? price.list;
+  if (amount === undefined) throw new Error(`${slug}: a price of ${price.date} with no amount was let through`);
+  const rate = price.currency === guide.currency ? 1 : guide.rates.find((it) => it.currency === price.currency)?.rate;
+  if (rate === undefined) throw new Error(`${slug}: no rate for ${price.currency} was let through`);
+  return priceFigure({
+    panel: slug,
+    amount,
+    currency: price.currency,
+    rate,
+    baseCurrency: guide.currency,
+    date: price.date,
+    kind: price.paid === undefined ? 'list' : 'paid',
+  });
+}
+
+function pricePerWatt(session: string, price: FigureOrGap, power: FigureOrGap, currency: string): FigureOrGap {
+  if (!isFigure(price)) return gap('price-per-watt', price.reason);
+  if (!isFigure(power)) return gap('price-per-watt', power.reason);
+  return pricePerWattFigure(session, price, power, currency);
+}
+
+function conditionsOf(session: Session, guide: Guide): Conditions {
+  const distance = (session.distance ?? guide.referenceDistance).value;
+  const { methodVersion } = session;
+  const same = Math.abs(distance - guide.referenceDistance.value) < SAME_SETTING;
+  return { distance, methodVersion, isReference: same && methodVersion === guide.methodVersion };
+}
+
+function sides(it: Panel['field']): { width: number; height: number } | undefined {
+  return it && { width: it.width.value, height: it.height.value };
+}
+
+function figureFinder(figures: ReadonlyMap<string, FigureOrGap>) {
+  return (metric: string) => {
+    const it = figures.get(metric);
+    return isFigure(it) ? it : undefined;
+  };
+}
+
+function sessionFlags(
+  panel: Panel,
+  session: SessionEntry,
+  figures: ReadonlyMap<string, FigureOrGap>,
+  content: Content,
+  today: string,
+  price: Price | undefined,
+): Flag[] {
+  const { readings } = session;
+  return flagsOf({
+    figure: figureFinder(figures),
+    gridPoints: gridPointMeans(readings),
+    gridColumns: readings.grid?.rows[0]?.length ?? 1,
+    field: sides(panel.field),
+    housing: sides(panel.housing),
+    priceDate: price?.date,
+    today,
+    sessionDate: session.date,
+    calibrations: INSTRUMENT_KINDS.flatMap((kind) => {
+      const instrument = content.instruments.get(readings.instruments[kind] ?? '');
+      if (!instrument) return [];
+      return [{ meter: instrument.data.name, due: calibrationDue(instrument.data), reads: METRICS_READ[kind] }];
+    }),
+    claims: session.claims,
+  });
+}
+
+/** Flags of a panel that has never been on the bench: its price and its sizes can still be odd. */
+function looseFlags(
+  panel: Panel,
+  figures: ReadonlyMap<string, FigureOrGap>,
+  today: string,
+  price: Price | undefined,
+): Flag[] {
+  return flagsOf({
+    figure: figureFinder(figures),
+    gridPoints: [],
+    gridColumns: 1,
+    field: sides(panel.field),
+    housing: sides(panel.housing),
+    priceDate: price?.date,
+    today,
+    sessionDate: today,
+    calibrations: [],
+    claims: [],
+  });
+}
+
+/** The metrics that rest on each kind of instrument directly; a doubt about it concerns them. */
+const METRICS_READ: Record<InstrumentKind, readonly string[]> = {
+  irradiance: [
+    'peak-irradiance-combined',
+    'peak-irradiance-red',
+    'peak-irradiance-near-infrared',
+    'mean-irradiance',
+    'optical-power',
+    'price-per-watt',
+  ],
+  spectrum: ['wavelength-red', 'wavelength-near-infrared'],
+  mains: ['mains-draw-combined', 'mains-draw-red', 'mains-draw-near-infrared', 'mains-draw-standby'],
+  magnetic: ['magnetic-field-on'],
+  electric: ['electric-field-on'],
+  radio: ['radio-field-on'],
+  sound: ['sound-on'],
+  flicker: ['flicker-combined', 'flicker-red', 'flicker-near-infrared'],
+  length: ['led-area'],
+  temperature: [],
+};
+
+function withFlags(figures: ReadonlyMap<string, FigureOrGap>, flags: readonly Flag[]): Map<string, FigureOrGap> {
+  const result = new Map(figures);
+  for (const [metric, figure] of figures) {
+    const own = flags.filter((flag) => flag.concerns.includes(metric));
+    if (own.length > 0 && isFigure(figure)) result.set(metric, { ...figure, flags: own });
+  }
+  return result;
+}

@@ -1,0 +1,40 @@
+import type { Problem } from '../schema/problem.ts';
+
+/**
+ * All problems as one readable list, a block each: place, what was found, what is wanted, the likely slip.
+ *
+ * @example
+ * content/panels/tern-300/index.md:14  field.width
+ *   found   "20 kg"
+ *   wanted  a length: a number in cm, or a text with one of: cm, mm, m, in, …
+ *   hint    "kg" is a unit of a mass, not of a length
+ */
+export function problemList(problems: readonly Problem[]): string {
+  const blocks = problems.map((it) => {
+    const place = it.line === undefined ? it.file : `${it.file}:${it.line}`;
+    return [
+      it.field ? `${place}  ${it.field}` : place,
+      `  found   ${it.found}`,
+      `  wanted  ${it.wanted}`,
+      ...(it.hint ? [`  hint    ${it.hint}`] : []),
+    ].join('\n');
+  });
+  const files = new Set(problems.map((it) => it.file)).size;
+  const count = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
+  return [...blocks, `${count(problems.length, 'problem')} in ${count(files, 'file')}; nothing was built.`].join(
+    '\n\n',
+  );
+}
+
+/** Content that can't be used, with every problem in it. */
+export class ContentError extends Error {
+  override name = 'ContentError';
+  problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    super(`\n\n${problemList(problems)}\n`);
+    this.problems = problems;
+    // The list says where the fault lies; where the program noticed it is of no use to the tester.
+    this.stack = this.message;
+  }
+}

@@ -1,0 +1,156 @@
+import { isUtf8 } from 'node:buffer';
+import { readFileSync } from 'node:fs';
+import { isMap, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
+import type { Problem } from '../schema/problem.ts';
+
+/** A content file as it was read: its data, its body, and where in it each field stands. */
+export interface Source {
+  /** Path from the repository's top, with forward slashes. */
+  file: string;
+  data: unknown;
+  /** What follows the front matter; empty for YAML files. */
+  body: string;
+  /** Line, from 1, on which the body starts. */
+  bodyLine: number;
+  /** Line of a field, or of the nearest block around it. */
+  lineOf(path: readonly PropertyKey[]): number;
+}
+
+export type SourceOrProblems = { source: Source } | { problems: Problem[] };
+
+/** Reads a YAML file. Every syntax error is reported, not only the first. */
+export function readYaml(path: string, file: string): SourceOrProblems {
+  const decoded = decode(path, file);
+  if ('problems' in decoded) return decoded;
+  return parse(file, decoded.text, 0, '', 0);
+}
+
+/** Reads a Markdown or MDX file with front matter between two lines of three hyphens. */
+export function readFrontMatter(path: string, file: string): SourceOrProblems {
+  const decoded = decode(path, file);
+  if ('problems' in decoded) return decoded;
+  const lines = decoded.text.split('\n');
+  const isFence = (line: string | undefined) => line?.trimEnd() === '---';
+  if (!isFence(lines[0])) {
+    return fault(
+      file,
+      1,
+      lines[0]?.trim() ? `"${lines[0].trim().slice(0, 60)}"` : 'an empty line',
+      'front matter: a line of three hyphens, the fields, and a line of three hyphens',
+    );
+  }
+  const end = lines.findIndex((line, i) => i > 0 && isFence(line));
+  if (end < 0) {
+    return fault(file, lines.length, 'the end of the file', 'a line of three hyphens that ends the front matter');
+  }
+  return parse(file, lines.slice(1, end).join('\n'), 1, lines.slice(end + 1).join('\n'), end + 2);
+}
+
+function fault(file: string, line: number, found: string, wanted: string): { problems: Problem[] } {
+  return { problems: [{ file, line, field: '', found, wanted }] };
+}
+
+/** The file's text, or the line with the first byte that is not UTF-8. A byte order mark is dropped. */
+function decode(path: string, file: string): { text: string } | { problems: Problem[] } {
+  const bytes = readFileSync(path);
+  if (isUtf8(bytes))
+    return {
+      text: bytes
+        .toString('utf8')
+        .replace(/^\ufeff/, '')
+        .replaceAll('\r\n', '\n'),
+    };
+  let start = 0;
+  let line = 1;
+  for (;;) {
+    const end = bytes.indexOf(0x0a, start);
+    const part = bytes.subarray(start, end < 0 ? undefined : end);
+    if (!isUtf8(part)) {
+      const at = firstBadByte(part);
+      return {
+        problems: [
+          {
+            file,
+            line,
+            field: '',
+            found: `byte ${at + 1} of the line, 0x${part[at]?.toString(16).toUpperCase().padStart(2, '0')}, which is not UTF-8 (in "${part.toString('latin1').trim().slice(0, 60)}")`,
+            wanted: 'text in UTF-8',
+            hint: 'save the file again with the encoding UTF-8',
+          },
+        ],
+      };
+    }
+    if (end < 0) throw new Error(`${file}: bytes that are not UTF-8, but none in any line`);
+    start = end + 1;
+    line++;
+  }
+}
+
+function firstBadByte(part: Buffer): number {
+  // Longest valid start, then one further: sequences are at most four bytes, so a whole one may follow it.
+  let good = 0;
+  while (good < part.length) {
+    const width = [1, 2, 3, 4].find((n) => good + n <= part.length && isUtf8(part.subarray(good, good + n)));
+    if (!width) break;
+    good += width;
+  }
+  return good;
+}
+
+function parse(file: string, yaml: string, linesBefore: number, body: string, bodyLine: number): SourceOrProblems {
+  const counter = new LineCounter();
+  const document = parseDocument(yaml, { lineCounter: counter, prettyErrors: false });
+  const line = (offset: number) => counter.linePos(offset).line + linesBefore;
+  if (document.errors.length > 0) {
+    return {
+      problems: document.errors.map((error) => ({
+        file,
+        line: line(error.pos[0]),
+        field: '',
+        found: `"${(yaml.split('\n')[counter.linePos(error.pos[0]).line - 1] ?? '').trim().slice(0, 80)}"`,
+        wanted: 'YAML that can be read',
+        hint: yamlHint(error.code, error.message),
+      })),
+    };
+  }
+  return {
+    source: {
+      file,
+      data: document.toJS(),
+      body,
+      bodyLine,
+      lineOf: (path) => line(offsetOf(document.contents as Node | null, path)),
+    },
+  };
+}
+
+/** What the YAML reader says, with the usual cause where there is one. */
+function yamlHint(code: string, message: string): string {
+  const usual: Record<string, string> = {
+    TAB_AS_INDENT: 'indent with spaces, not with tabs',
+    DUPLICATE_KEY: 'the same field stands twice in one block; keep one',
+    BAD_INDENT: 'the indentation does not match the lines around it',
+    MULTILINE_IMPLICIT_KEY: 'a field’s name and colon must stand on one line; a text with ": " in it needs quotes',
+    BLOCK_AS_IMPLICIT_KEY: 'a text with ": " in it needs quotes; a block starts on a line of its own',
+    MISSING_CHAR: 'a closing quote, bracket or comma is missing',
+    BAD_ALIAS: 'a text that starts with * or & needs quotes',
+  };
+  return usual[code] ?? message;
+}
+
+function offsetOf(contents: Node | null, path: readonly PropertyKey[]): number {
+  let here: unknown = contents;
+  let offset = contents?.range?.[0] ?? 0;
+  for (const key of path) {
+    if (isMap(here)) {
+      const pair = here.items.find((it) => String((it.key as { value?: unknown } | null)?.value) === String(key));
+      if (!pair) break;
+      offset = (pair.key as Node | null)?.range?.[0] ?? offset;
+      here = pair.value;
+    } else if (isSeq(here)) {
+      here = here.items[Number(key)];
+      offset = (here as Node | undefined)?.range?.[0] ?? offset;
+    } else break;
+  }
+  return offset;
+}

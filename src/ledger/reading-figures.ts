@@ -1,0 +1,146 @@
+import type { DistanceSetting } from '../measure/distance-setting.ts';
+import type { Figure, Unit } from '../measure/figure.ts';
+import type { Meter } from '../measure/meter.ts';
+import { readingFigure } from '../measure/reading.ts';
+import type { InstrumentKind } from '../schema/instrument.ts';
+import type { Reading } from '../schema/quantity.ts';
+import { MODES, type Mode, type Session } from '../schema/session.ts';
+
+/** The session's meter for a kind of reading; undefined where the session names none. */
+export type MeterFinder = (kind: InstrumentKind) => Meter | undefined;
+
+/** How metric ids spell the modes. */
+export const MODE_IDS: Record<Mode, string> = { red: 'red', nearInfrared: 'near-infrared', combined: 'combined' };
+
+/** What a reading is called in the session, and as a metric. */
+interface Item {
+  reading: Reading | undefined;
+  metric: string;
+  methodId: string;
+  unit: Unit;
+  meter: InstrumentKind | undefined;
+  path: string;
+  notes?: string[];
+}
+
+/** Every plain reading of a session as a figure; readings that were not taken give none. */
+export function readingFigures(
+  id: string,
+  session: Session,
+  meterFor: MeterFinder,
+  distance: DistanceSetting,
+): Figure[] {
+  return items(session).flatMap(({ reading, meter, path, ...item }) =>
+    reading
+      ? [
+          readingFigure({
+            ...item,
+            value: reading.value,
+            session: id,
+            path: `${id}/${path}`,
+            meter: meter && meterFor(meter),
+            ...(!meter && { noMeter: 'the meter’s file states none for the frequency' }),
+            ...(reading.bound && { bound: reading.bound }),
+            ...(meter === 'irradiance' && { distance }),
+          }),
+        ]
+      : [],
+  );
+}
+
+function items(session: Session): Item[] {
+  const { peak, mains, wavelengths, flicker } = session;
+  const list: Item[] = [];
+  for (const mode of MODES) {
+    const suffix = MODE_IDS[mode];
+    list.push(
+      {
+        reading: peak?.[mode],
+        metric: `peak-irradiance-${suffix}`,
+        methodId: 'peak-irradiance',
+        unit: 'mW/cm²',
+        meter: 'irradiance',
+        path: `peak.${mode}`,
+      },
+      {
+        reading: mains?.[mode],
+        metric: `mains-draw-${suffix}`,
+        methodId: 'mains-draw',
+        unit: 'W',
+        meter: 'mains',
+        path: `mains.${mode}`,
+      },
+      {
+        reading: flicker?.[mode]?.percent,
+        metric: `flicker-${suffix}`,
+        methodId: 'flicker',
+        unit: '%',
+        meter: 'flicker',
+        path: `flicker.${mode}.percent`,
+      },
+      // A flicker meter's file states its uncertainty in percent flicker; for the frequency it states none.
+      {
+        reading: flicker?.[mode]?.frequency,
+        metric: `flicker-frequency-${suffix}`,
+        methodId: 'flicker',
+        unit: 'Hz',
+        meter: undefined,
+        path: `flicker.${mode}.frequency`,
+      },
+    );
+  }
+  list.push({
+    reading: mains?.standby,
+    metric: 'mains-draw-standby',
+    methodId: 'mains-draw',
+    unit: 'W',
+    meter: 'mains',
+    path: 'mains.standby',
+  });
+  for (const channel of ['red', 'nearInfrared'] as const) {
+    const suffix = MODE_IDS[channel];
+    list.push(
+      {
+        reading: wavelengths?.[channel]?.peak,
+        metric: `wavelength-${suffix}`,
+        methodId: 'wavelength',
+        unit: 'nm',
+        meter: 'spectrum',
+        path: `wavelengths.${channel}.peak`,
+      },
+      {
+        reading: wavelengths?.[channel]?.fwhm,
+        metric: `fwhm-${suffix}`,
+        methodId: 'wavelength',
+        unit: 'nm',
+        meter: 'spectrum',
+        path: `wavelengths.${channel}.fwhm`,
+      },
+    );
+  }
+  for (const [kind, metric, unit] of [
+    ['magnetic', 'magnetic-field', 'µT'],
+    ['electric', 'electric-field', 'V/m'],
+    ['radio', 'radio-field', 'mW/m²'],
+    ['sound', 'sound', 'dB(A)'],
+  ] as const) {
+    const field = session[kind];
+    const notes = field?.distance
+      ? [`read at ${field.distance.written}`]
+      : field
+        ? ['the distance of the reading is not recorded']
+        : [];
+    for (const state of ['on', 'off'] as const) {
+      list.push({
+        reading: field?.[state],
+        metric: `${metric}-${state}`,
+        methodId: metric,
+        unit,
+        meter: kind,
+        path: `${kind}.${state}`,
+        notes,
+      });
+    }
+  }
+  return list;
+}

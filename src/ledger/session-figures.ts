@@ -1,0 +1,137 @@
+import { mean } from 'simple-statistics';
+import type { DistanceSetting } from '../measure/distance-setting.ts';
+import { efficiencyFigure, netEfficiencyFigure } from '../measure/efficiency.ts';
+import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
+import { type GridGeometry, gridFigures, gridGaps, gridGeometry } from '../measure/grid.ts';
+import { METRICS } from '../measure/metrics.ts';
+import { opticalPowerFigure, peakToMeanFigure } from '../measure/optical-power.ts';
+import { exposureEachMinuteFigure, timeEachJouleFigure } from '../measure/radiant-exposure.ts';
+import { runningCostFigure } from '../measure/running-cost.ts';
+import type { Guide } from '../schema/guide.ts';
+import type { Session } from '../schema/session.ts';
+import { keptReadings } from './grid-points.ts';
+import { type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
+
+/** What a session's figures are made from, besides the session. */
+export interface SessionContext {
+  /** `<panel>/<date>` */
+  id: string;
+  session: Session;
+  guide: Guide;
+  meterFor: MeterFinder;
+  /** Width, height and area of the LED field; a gap where it was not measured. */
+  field: { width: FigureOrGap; height: FigureOrGap; area: FigureOrGap };
+}
+
+/** All figures of one session, by metric; what was not read is a gap with its reason. */
+export function sessionFigures(context: SessionContext): Map<string, FigureOrGap> {
+  const { id, session, guide, meterFor, field } = context;
+  const distance: DistanceSetting = {
+    distance: (session.distance ?? guide.referenceDistance).value,
+    halfWidth: guide.distanceSetting.value,
+    area: isFigure(field.area) ? field.area.value : undefined,
+  };
+  const figures = new Map<string, FigureOrGap>(
+    [field.width, field.height, field.area].map((it) => [it.metric, it] as const),
+  );
+  const put = (...all: FigureOrGap[]) => {
+    for (const it of all) figures.set(it.metric, it);
+  };
+  put(...readingFigures(id, session, meterFor, distance));
+
+  const grid = session.grid
+    ? gridFigures(
+        {
+          points: session.grid.rows.map((row) => row.map(keptReadings)),
+          session: id,
+          meter: meterFor('irradiance'),
+          distance,
+        },
+        geometryOf(session.grid, field),
+      )
+    : gridGaps('the grid was not measured');
+  put(grid.mean, grid.cellMean, grid.lowestToMean, grid.highestToMean, grid.variation);
+
+  const get = (metric: string): FigureOrGap => figures.get(metric) ?? gap(metric, 'not measured');
+  const peak = get('peak-irradiance-combined');
+  put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(id, p, m)));
+  const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(id, m, a));
+  put(power);
+  put(from('radiant-exposure-minute', [grid.mean], (m) => exposureEachMinuteFigure(id, m)));
+  put(from('time-per-joule', [grid.mean], (m) => timeEachJouleFigure(id, m)));
+  put(
+    from('running-cost', [get('mains-draw-combined')], (draw) =>
+      runningCostFigure(id, draw, guide.tariff.price, guide.currency),
+    ),
+  );
+  for (const mode of Object.values(MODE_IDS)) put(...efficiencies(id, mode, get, power, peak));
+
+  // Money belongs to the panel: its entry puts the two in for the current session.
+  put(...['real-price', 'price-per-watt'].map((metric) => gap(metric, 'reckoned for the current session only')));
+  for (const metric of METRICS) if (!figures.has(metric.id)) put(gap(metric.id, 'not measured'));
+  return figures;
+}
+
+function efficiencies(
+  session: string,
+  mode: string,
+  get: (metric: string) => FigureOrGap,
+  power: FigureOrGap,
+  peak: FigureOrGap,
+): FigureOrGap[] {
+  const metric = `efficiency-${mode}`;
+  const net = `${metric}-net`;
+  const draw = get(`mains-draw-${mode}`);
+  const inputs = (p: Figure, d: Figure, modePeak?: Figure, combinedPeak?: Figure) => ({
+    session,
+    mode,
+    power: p,
+    draw: d,
+    ...(modePeak && combinedPeak && { peaks: { mode: modePeak, combined: combinedPeak } }),
+  });
+  const peaks = mode === 'combined' ? [] : [get(`peak-irradiance-${mode}`), peak];
+  const gross = from(metric, [power, draw, ...peaks], (p, d, mp, cp) => efficiencyFigure(inputs(p, d, mp, cp)));
+  const standby = get('mains-draw-standby');
+  const lessStandby = from(net, [power, draw, standby, ...peaks], (p, d, s, mp, cp) => {
+    if (s.bound) return gap(net, 'standby is known only as a bound');
+    return netEfficiencyFigure(inputs(p, d, mp, cp), s) ?? gap(net, 'standby draws as much as the mode itself');
+  });
+  return [gross, lessStandby];
+}
+
+/** A figure from others; where one of them is a gap, a gap that hands the reason on. */
+function from(
+  metric: string,
+  inputs: readonly FigureOrGap[],
+  make: (...figures: [Figure, Figure, Figure, ...Figure[]]) => FigureOrGap,
+): FigureOrGap {
+  const missing = inputs.find((it) => !isFigure(it));
+  if (missing && !isFigure(missing)) return gap(metric, reasonFor(missing.metric, missing.reason));
+  return make(...(inputs as [Figure, Figure, Figure, ...Figure[]]));
+}
+
+function reasonFor(metric: string, reason: string): string {
+  if (reason !== 'not measured') return reason;
+  const name = METRICS.find((it) => it.id === metric)?.name ?? metric;
+  return `${name.charAt(0).toLowerCase()}${name.slice(1)} was not measured`;
+}
+
+function geometryOf(grid: NonNullable<Session['grid']>, field: SessionContext['field']): GridGeometry | string {
+  if (!isFigure(field.width) || !isFigure(field.height)) return 'the LED field was not measured';
+  const geometry = gridGeometry(
+    grid.rows[0]?.length ?? 0,
+    grid.rows.length,
+    field.width.value,
+    field.height.value,
+    grid.inset.value,
+  );
+  return geometry ?? `the LED field is too small for points ${grid.inset.written} inside its edges`;
+}
+
+/** Mean of the kept readings of each point of a session's grid, row by row; null where none was kept. */
+export function gridPointMeans(session: Session): Array<number | null> {
+  return (session.grid?.rows ?? []).flat().map((point) => {
+    const kept = keptReadings(point);
+    return kept.length > 0 ? mean(kept) : null;
+  });
+}

@@ -1,0 +1,32 @@
+import type { Figure } from './figure.ts';
+import { number } from './numbers.ts';
+import { productFigure } from './uncertainty.ts';
+
+/**
+ * Change of a figure from an earlier session to a later one, % of the earlier. What both sessions share (the
+ * same meter under the same calibration, the LED area) cancels; the interval is of the change itself.
+ */
+export function changeFigure(session: string, metric: string, later: Figure, earlier: Figure): Figure {
+  const ratio = productFigure(
+    {
+      id: `${session}/${metric}`,
+      metric,
+      unit: '%',
+      basis: 'derived',
+      method: later.method,
+      lowest: Number.NEGATIVE_INFINITY,
+      working: `100 × (${number(later.value)} ÷ ${number(earlier.value)} − 1) = ${number(100 * (later.value / earlier.value - 1))} %`,
+    },
+    [
+      { figure: later, power: 1 },
+      { figure: earlier, power: -1 },
+    ],
+    100,
+  );
+  const { interval95 } = ratio;
+  return {
+    ...ratio,
+    value: ratio.value - 100,
+    interval95: interval95 && [interval95[0] - 100, interval95[1] - 100],
+  };
+}

@@ -1,0 +1,96 @@
+import type { Figure } from './figure.ts';
+import { WAVELENGTH_TOLERANCE_NM } from './methods.ts';
+
+/** How a claim held up. */
+export type ClaimOutcome = 'within' | 'missed' | 'exceeded' | 'off' | 'not comparable';
+
+/** A maker's claim beside what was measured. */
+export interface ClaimCheck {
+  /** What is claimed: `irradiance`, `mains draw`, `wavelength 660 nm`. */
+  subject: string;
+  claimed: number;
+  /** Canonical unit of both. */
+  unit: string;
+  measured: Figure | null;
+  outcome: ClaimOutcome;
+  /** Measured over claimed, less one, in %; null where it can't be compared. For wavelengths: the distance in nm. */
+  difference: number | null;
+  /** The outcome as a sentence part, with its number: "missed by 41 %". */
+  text: string;
+}
+
+/**
+ * Compares a claimed quantity with its figure: within, where the claim lies in the figure's 95 % interval;
+ * missed or exceeded otherwise. "Missed" means less than claimed. Unknown uncertainty: not comparable.
+ */
+export function checkQuantity(subject: string, claimed: number, measured: Figure): ClaimCheck {
+  const base = { subject, claimed, unit: measured.unit, measured };
+  const difference = (100 * (measured.value - claimed)) / claimed;
+  if (!measured.interval95) {
+    return {
+      ...base,
+      outcome: 'not comparable',
+      difference: null,
+      text: `not comparable: ${measured.uncertaintyAbsent}`,
+    };
+  }
+  const [low, high] = measured.interval95;
+  const size = `${Number(Math.abs(difference).toPrecision(2))} %`;
+  if (claimed > high) return { ...base, outcome: 'missed', difference, text: `missed by ${size}` };
+  if (claimed < low) return { ...base, outcome: 'exceeded', difference, text: `exceeded by ${size}` };
+  return { ...base, outcome: 'within', difference, text: 'held, within the uncertainty' };
+}
+
+/** Largest relative difference between two distances that are taken for the same one. Our own choice. */
+export const SAME_DISTANCE = 0.05;
+
+/** True where two distances, cm, are the same for the purpose of a claim. */
+export function sameDistance(a: number, b: number): boolean {
+  return Math.abs(a - b) <= SAME_DISTANCE * b;
+}
+
+/** A claim that there is nothing to hold against, with the reason. */
+export function notComparable(subject: string, claimed: number, unit: string, reason: string): ClaimCheck {
+  return {
+    subject,
+    claimed,
+    unit,
+    measured: null,
+    outcome: 'not comparable',
+    difference: null,
+    text: `not comparable: ${reason}`,
+  };
+}
+
+/** Light of this wavelength, nm, and longer is infrared (IR-A from 700 nm, CIE vocabulary, from memory). */
+export const INFRARED_FROM_NM = 700;
+
+/**
+ * Holds a measured peak wavelength against the nearest one claimed for its channel. Further than 10 nm from it
+ * (our own tolerance) is off.
+ *
+ * @param claimed peak wavelengths of all channels, nm
+ * @returns undefined where nothing is claimed for the channel
+ */
+export function checkWavelength(claimed: readonly number[], measured: Figure): ClaimCheck | undefined {
+  const infrared = measured.value >= INFRARED_FROM_NM;
+  const candidates = claimed.filter((it) => it >= INFRARED_FROM_NM === infrared);
+  if (candidates.length === 0) return undefined;
+  const nearest = candidates.reduce((best, it) =>
+    Math.abs(it - measured.value) < Math.abs(best - measured.value) ? it : best,
+  );
+  const difference = measured.value - nearest;
+  const off = Math.abs(difference) > WAVELENGTH_TOLERANCE_NM;
+  const size = `${Number(Math.abs(difference).toPrecision(3))} nm`;
+  return {
+    subject: `wavelength ${nearest} nm`,
+    claimed: nearest,
+    unit: 'nm',
+    measured,
+    outcome: off ? 'off' : 'within',
+    difference,
+    text: off
+      ? `off by ${size}, to the ${difference > 0 ? 'longer' : 'shorter'} side`
+      : `held, ${size} from it (tolerance ${WAVELENGTH_TOLERANCE_NM} nm)`,
+  };
+}

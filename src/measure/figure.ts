@@ -1,0 +1,128 @@
+/** Where a figure comes from: read off a meter, calculated from readings, from a model, or from the maker. */
+export type Basis = 'measured' | 'derived' | 'modelled' | 'claimed';
+
+/** The canonical units of figures. One quantity, one unit; readers' units are a matter of presentation. */
+export type Unit =
+  | 'mW/cm²'
+  | 'W'
+  | 'cm²'
+  | 'cm'
+  | 'nm'
+  | '%'
+  | '1'
+  | 'Hz'
+  | 'µT'
+  | 'V/m'
+  | 'mW/m²'
+  | 'dB(A)'
+  | 'J/cm²'
+  | 's'
+  | 'currency'
+  | 'currency/W'
+  | 'currency/h';
+
+/**
+ * A bound that a reading carries. "Below 0.1 µT" stays a bound through the calculation: it is neither
+ * 0.1 µT nor zero.
+ */
+export type Bound = 'below' | 'above';
+
+/** One line of an uncertainty budget. */
+export interface Contribution {
+  /**
+   * Names the error. Lines with one key, in whatever figure of whatever panel, are the same error: the
+   * calibration of a meter moves all that it read, so it cancels in ratios and in the order of panels.
+   */
+  key: string;
+  /** What it is, in words: "Calibration of the irradiance meter". */
+  source: string;
+  /** Type A: from the scatter of repeated readings. Type B: from anything else (JCGM 100:2008, 4.2 and 4.3). */
+  type: 'A' | 'B';
+  /**
+   * Contribution to the figure's standard uncertainty, in the figure's unit. Signed: negative where the figure
+   * falls as the error grows, so that one error met twice adds or cancels as it should.
+   */
+  contribution: number;
+  /** What the error is drawn from in a simulation (JCGM 101:2008, 6.4). */
+  distribution: 'normal' | 'rectangular' | 't';
+  /** Degrees of freedom; Infinity for a type B value taken as exactly known. */
+  degreesOfFreedom: number;
+  /** How the value was come by: "stated 5 % at k = 2, normal". */
+  evaluation: string;
+}
+
+/** Why a possible uncertainty is not in the budget; shown beside it, so that nothing is left out in silence. */
+export interface Unassessed {
+  source: string;
+  reason: string;
+}
+
+/** Something odd about a figure, said in words beside it. A flag never changes a value. */
+export interface Flag {
+  /** The check that raised it: `efficiency-possible`. */
+  check: string;
+  severity: 'note' | 'doubt' | 'impossible';
+  /** A whole sentence with the numbers in it. */
+  text: string;
+  /** Metric ids of the figures it concerns. */
+  concerns: string[];
+}
+
+/** Every number that the guide shows. Immutable; made by `makeFigure` and `propagate` in uncertainty.ts. */
+export interface Figure {
+  /** Stable for ever: `<panel>/<session date>/<metric>`. */
+  id: string;
+  /** The metric's id without panel and session: `optical-power`, `efficiency-red`. */
+  metric: string;
+  value: number;
+  unit: Unit;
+  /** The reading was a bound, and so is the figure. */
+  bound?: Bound;
+  /** Null: not known, and `uncertaintyAbsent` says why. */
+  standardUncertainty: number | null;
+  /** The 95 % coverage interval; null with the standard uncertainty. */
+  interval95: readonly [number, number] | null;
+  /** Coverage factor used for the interval, and the effective degrees of freedom behind it. */
+  coverageFactor: number | null;
+  degreesOfFreedom: number | null;
+  uncertaintyAbsent?: string;
+  basis: Basis;
+  /** The method and its version: `optical-power@1`. */
+  method: string;
+  /** Ids of figures and paths of readings that went in. */
+  inputs: string[];
+  budget: Contribution[];
+  unassessed: Unassessed[];
+  /** The formula with this panel's numbers put in, as TeX; absent for plain readings. */
+  working?: string;
+  /** Plain notes on how the figure came about ("one reading struck out"). */
+  notes: string[];
+  flags: Flag[];
+}
+
+/** A figure that could not be had, and why. It never becomes a zero or an empty cell. */
+export interface Gap {
+  gap: true;
+  metric: string;
+  /** Short enough for a table cell: "not measured". */
+  reason: string;
+}
+
+export type FigureOrGap = Figure | Gap;
+
+/** True for a figure, false for a stated gap. */
+export function isFigure(it: FigureOrGap | undefined): it is Figure {
+  return it !== undefined && !('gap' in it);
+}
+
+/** A stated gap. */
+export function gap(metric: string, reason: string): Gap {
+  return { gap: true, metric, reason };
+}
+
+/** Standard uncertainty relative to the value; 0 for an exact figure, null where it is not known. */
+export function relativeUncertainty(figure: Figure): number | null {
+  if (figure.standardUncertainty === null) return null;
+  if (figure.standardUncertainty === 0) return 0;
+  return figure.standardUncertainty / Math.abs(figure.value);
+}

@@ -1,0 +1,307 @@
+import { mean, sampleStandardDeviation } from 'simple-statistics';
+import { type DistanceSetting, distanceLine } from './distance-setting.ts';
+import type { Contribution, Figure, FigureOrGap, Unassessed } from './figure.ts';
+import { gap } from './figure.ts';
+import {
+  angularLine,
+  calibrationLines,
+  type Meter,
+  missingAngular,
+  missingRepeatability,
+  NO_METER,
+  repeatabilityLine,
+  resolutionLine,
+} from './meter.ts';
+import { methodReference } from './methods.ts';
+import { number } from './numbers.ts';
+import { makeFigure, productFigure } from './uncertainty.ts';
+
+/** A grid as it was read: rows from the top, points from the left, each with the readings that were kept. */
+export interface GridReadings {
+  /** Kept readings of each point, mW/cm2; empty where all of them were struck out. */
+  points: readonly (readonly (readonly number[])[])[];
+  /** Where it was read, for ids: `<panel>/<date>`. */
+  session: string;
+  meter: Meter | undefined;
+  distance: DistanceSetting;
+}
+
+/** Where the points lie on the LED field, and the part of the field that each stands for. */
+export interface GridGeometry {
+  /** cm from the left edge of the field, one a column. */
+  x: number[];
+  /** cm from the top edge of the field, one a row. */
+  y: number[];
+  /** Share of the field nearer to the point than to any other, row by row; sums to 1. */
+  shares: number[][];
+}
+
+/**
+ * Positions of an n x m grid whose outer points lie `inset` inside the edges, and the cells around them: cells
+ * meet half-way between neighbours, and outer ones reach to the edge. A single row or column lies in the middle.
+ *
+ * @param width of the LED field, cm
+ * @param height of the LED field, cm
+ * @param inset cm
+ * @returns undefined where the field is too small for the inset, so that points would coincide or cross
+ */
+export function gridGeometry(
+  columns: number,
+  rows: number,
+  width: number,
+  height: number,
+  inset: number,
+): GridGeometry | undefined {
+  const along = (count: number, size: number): { at: number[]; share: number[] } | undefined => {
+    if (count === 1) return { at: [size / 2], share: [1] };
+    if (2 * inset >= size) return undefined;
+    const at = Array.from({ length: count }, (_, i) => inset + ((size - 2 * inset) * i) / (count - 1));
+    const edges = [0, ...at.slice(1).map((it, i) => (it + (at[i] as number)) / 2), size];
+    return { at, share: at.map((_, i) => ((edges[i + 1] as number) - (edges[i] as number)) / size) };
+  };
+  const across = along(columns, width);
+  const down = along(rows, height);
+  if (!across || !down) return undefined;
+  return { x: across.at, y: down.at, shares: down.share.map((dy) => across.share.map((dx) => dx * dy)) };
+}
+
+/** Pooled standard deviation of repeats at the same point, and its degrees of freedom. */
+export interface Repeats {
+  standardDeviation: number;
+  degreesOfFreedom: number;
+}
+
+/**
+ * Scatter of repeated readings at one point, pooled over the points that have any: the root of
+ * sum (n_j - 1) s_j^2 / sum (n_j - 1). Spread between points does not enter.
+ *
+ * Source: pooled estimate, JCGM 100:2008, H.3.6 and 4.2.4 (clause numbers from memory).
+ */
+export function pooledRepeats(points: readonly (readonly number[])[]): Repeats | undefined {
+  let squares = 0;
+  let degreesOfFreedom = 0;
+  for (const readings of points) {
+    if (readings.length < 2) continue;
+    squares += (readings.length - 1) * sampleStandardDeviation([...readings]) ** 2;
+    degreesOfFreedom += readings.length - 1;
+  }
+  if (degreesOfFreedom === 0) return undefined;
+  return { standardDeviation: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
+}
+
+/** All figures of one grid. */
+export interface GridFigures {
+  mean: FigureOrGap;
+  cellMean: FigureOrGap;
+  lowestToMean: FigureOrGap;
+  highestToMean: FigureOrGap;
+  variation: FigureOrGap;
+}
+
+const METRICS = {
+  mean: 'mean-irradiance',
+  cellMean: 'mean-irradiance-by-cells',
+  lowestToMean: 'uniformity-lowest',
+  highestToMean: 'uniformity-highest',
+  variation: 'uniformity-variation',
+} as const;
+
+/** The same gap for every figure of a grid. */
+export function gridGaps(reason: string): GridFigures {
+  return {
+    mean: gap(METRICS.mean, reason),
+    cellMean: gap(METRICS.cellMean, reason),
+    lowestToMean: gap(METRICS.lowestToMean, reason),
+    highestToMean: gap(METRICS.highestToMean, reason),
+    variation: gap(METRICS.variation, reason),
+  };
+}
+
+/**
+ * Figures of a grid of irradiance readings: the mean over its points with equal weights (common practice, no
+ * source) and, as a check, weighted by the points' cells; lowest and highest point over the mean; and the
+ * coefficient of variation over the points. The spread between points is the panel's non-uniformity. It is
+ * not an uncertainty of the mean, and no part of it enters any budget.
+ *
+ * @param geometry for the cells; a string says why there is none
+ */
+export function gridFigures(grid: GridReadings, geometry: GridGeometry | string): GridFigures {
+  const flat = grid.points.flat();
+  const kept = flat.map((readings, index) => ({ readings, index })).filter((it) => it.readings.length > 0);
+  if (kept.length === 0) return gridGaps('every reading of the grid was struck out');
+
+  const values = kept.map((it) => mean([...it.readings]));
+  const dropped = flat.length - kept.length;
+  const notes = dropped > 0 ? [`${dropped} of ${flat.length} grid points without a kept reading`] : [];
+  const path = `${grid.session}/grid`;
+  const repeats = pooledRepeats(flat);
+  const geometricShares = typeof geometry === 'string' ? undefined : geometry.shares.flat();
+
+  const weighted = (metric: string, weights: readonly number[], working: string): Figure => {
+    const total = weights.reduce((sum, w) => sum + w, 0);
+    const shares = weights.map((w) => w / total);
+    const value = values.reduce((sum, v, i) => sum + v * (shares[i] as number), 0);
+    return makeFigure(
+      {
+        id: `${grid.session}/${metric}`,
+        metric,
+        unit: 'mW/cm²',
+        basis: 'derived',
+        method: methodReference('mean-irradiance'),
+        inputs: [path],
+        working: `${working} = ${number(value)} mW/cm²`,
+        notes,
+      },
+      value,
+      gridKnowledge(grid, kept, values, shares, repeats, value),
+    );
+  };
+
+  const equal = weighted(
+    METRICS.mean,
+    kept.map(() => 1),
+    `Ē = (${values.map((it) => number(it)).join(' + ')}) ÷ ${kept.length}`,
+  );
+
+  const cellMean: FigureOrGap =
+    typeof geometry === 'string' || geometricShares === undefined
+      ? gap(METRICS.cellMean, geometry as string)
+      : weighted(
+          METRICS.cellMean,
+          kept.map((it) => geometricShares[it.index] as number),
+          `Ē = Σ (cell share × reading), shares ${[...new Set(geometricShares.map((it) => number(it, 3)))].join(', ')}`,
+        );
+
+  const extreme = (metric: string, pick: (...all: number[]) => number, symbol: string): FigureOrGap => {
+    if (values.length < 2) return gap(metric, 'one grid point only');
+    const value = pick(...values);
+    const at = kept[values.indexOf(value)] as (typeof kept)[number];
+    const point = makeFigure(
+      {
+        id: `${path}/${at.index}`,
+        metric: 'grid-point',
+        unit: 'mW/cm²',
+        basis: 'measured',
+        method: methodReference('mean-irradiance'),
+        inputs: [path],
+      },
+      value,
+      gridKnowledge(grid, [at], [value], [1], repeats, value),
+    );
+    return productFigure(
+      {
+        id: `${grid.session}/${metric}`,
+        metric,
+        unit: '%',
+        basis: 'derived',
+        method: methodReference('uniformity'),
+        working: `${symbol} ÷ Ē = ${number(value)} mW/cm² ÷ ${number(equal.value)} mW/cm² = ${number((100 * value) / equal.value)} %`,
+      },
+      [
+        { figure: point, power: 1 },
+        { figure: equal, power: -1 },
+      ],
+      100,
+    );
+  };
+
+  return {
+    mean: equal,
+    cellMean,
+    lowestToMean: extreme(METRICS.lowestToMean, Math.min, 'E_min'),
+    highestToMean: extreme(METRICS.highestToMean, Math.max, 'E_max'),
+    variation: variation(grid, equal, values, repeats),
+  };
+}
+
+/**
+ * Coefficient of variation over the points, %. The readings' own scatter u moves s by u / sqrt(n - 1), by
+ * first-order propagation through s; a common factor cancels.
+ */
+function variation(
+  grid: GridReadings,
+  meanFigure: Figure,
+  values: readonly number[],
+  repeats: Repeats | undefined,
+): FigureOrGap {
+  const metric = METRICS.variation;
+  if (values.length < 2) return gap(metric, 'one grid point only');
+  const s = sampleStandardDeviation([...values]);
+  const identity = {
+    id: `${grid.session}/${metric}`,
+    metric,
+    unit: '%' as const,
+    basis: 'derived' as const,
+    method: methodReference('uniformity'),
+    inputs: [`${grid.session}/grid`, meanFigure.id],
+    working: `CV = s ÷ Ē = ${number(s)} mW/cm² ÷ ${number(meanFigure.value)} mW/cm² = ${number((100 * s) / meanFigure.value)} %`,
+    notes: meanFigure.notes,
+  };
+  const value = (100 * s) / meanFigure.value;
+  const { meter } = grid;
+  if (!meter) return makeFigure(identity, value, { absent: NO_METER });
+  const perPoint = repeats?.standardDeviation ?? (meter.repeatability ?? 0) * meanFigure.value;
+  const scale = 100 / (meanFigure.value * Math.sqrt(values.length - 1));
+  const budget: Contribution[] = [
+    ...resolutionLine(meter, identity.id, scale).map((line) => ({
+      ...line,
+      evaluation: 'half a step either way a reading, rectangular',
+    })),
+  ];
+  if (perPoint > 0) {
+    budget.push({
+      key: `${identity.id}/repeatability`,
+      source: 'Repeatability',
+      type: repeats ? 'A' : 'B',
+      contribution: perPoint * scale,
+      distribution: repeats ? 't' : 'normal',
+      degreesOfFreedom: repeats?.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
+      evaluation: repeats
+        ? 'pooled over the points with repeats'
+        : 'from the instrument file: no repeats in the session',
+    });
+  }
+  return makeFigure(identity, value, { budget, unassessed: repeats ? [] : missingRepeatability(meter) });
+}
+
+function gridKnowledge(
+  grid: GridReadings,
+  kept: ReadonlyArray<{ readings: readonly number[]; index: number }>,
+  values: readonly number[],
+  shares: readonly number[],
+  repeats: Repeats | undefined,
+  value: number,
+): { budget: Contribution[]; unassessed: Unassessed[] } | { absent: string } {
+  const { meter, session } = grid;
+  if (!meter) return { absent: NO_METER };
+  // Points round and scatter each on their own: root of the sum of squared weights; 1/sqrt n for equal ones.
+  const spreadShare = Math.hypot(...shares);
+  const key = kept.length === 1 ? `${session}/grid/${kept[0]?.index}` : `${session}/grid`;
+  const scatterShare = Math.sqrt(kept.reduce((sum, it, i) => sum + (shares[i] as number) ** 2 / it.readings.length, 0));
+  const budget: Contribution[] = [
+    ...calibrationLines(meter, value),
+    ...distanceLine(grid.distance, session, value),
+    ...angularLine(meter, session, value),
+    ...resolutionLine(meter, key, spreadShare),
+  ];
+  if (repeats) {
+    budget.push({
+      key: `${key}/repeatability`,
+      source: 'Repeats at a point',
+      type: 'A',
+      contribution: repeats.standardDeviation * scatterShare,
+      distribution: 't',
+      degreesOfFreedom: repeats.degreesOfFreedom,
+      evaluation: `s = ${number(repeats.standardDeviation, 3)} mW/cm² pooled over repeats at a point, ${repeats.degreesOfFreedom} degrees of freedom`,
+    });
+  } else {
+    const rootMeanSquare = Math.sqrt(
+      values.reduce((sum, v, i) => sum + (v * (shares[i] as number)) ** 2 / (kept[i]?.readings.length ?? 1), 0),
+    );
+    budget.push(...repeatabilityLine(meter, key, rootMeanSquare));
+  }
+  return {
+    budget,
+    unassessed: [...missingAngular(meter), ...(repeats ? [] : missingRepeatability(meter))],
+  };
+}

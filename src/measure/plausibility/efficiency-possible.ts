@@ -1,0 +1,34 @@
+import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../methods.ts';
+import { type Check, words } from './check.ts';
+
+const METRICS = ['combined', 'red', 'near-infrared'].flatMap((mode) => [
+  `efficiency-${mode}`,
+  `efficiency-${mode}-net`,
+]);
+
+/**
+ * Limit: near-limit wall-plug efficiency of 660 nm LEDs, 81 % (Kusuma, Pattison and Bugbee 2020, Horticulture
+ * Research 7:56). The whole panel also feeds drivers and fans, so that 60 % is odd already (our own choice).
+ */
+export const efficiencyPossible: Check = {
+  id: 'efficiency-possible',
+  guards: 'Efficiency above what red and near-infrared LEDs reach.',
+  run: (facts) =>
+    METRICS.flatMap((metric) => {
+      const figure = facts.figure(metric);
+      if (!figure) return [];
+      const share = figure.value / 100;
+      if (share <= ODD_EFFICIENCY) return [];
+      const impossible = share > IMPOSSIBLE_EFFICIENCY;
+      return [
+        {
+          check: 'efficiency-possible',
+          severity: impossible ? ('impossible' as const) : ('doubt' as const),
+          text: impossible
+            ? `An efficiency of ${words(figure.value)} % is not possible: the best red LEDs alone reach about ${words(100 * IMPOSSIBLE_EFFICIENCY)} %. A reading, the LED area or the draw is wrong.`
+            : `An efficiency of ${words(figure.value)} % is odd: few LED panels come near ${words(100 * ODD_EFFICIENCY)} %. Look at the readings, the LED area and the draw again.`,
+          concerns: [metric],
+        },
+      ];
+    }),
+};

@@ -1,0 +1,162 @@
+import type { Contribution, Figure, Unassessed } from './figure.ts';
+import { studentQuantile } from './student-t.ts';
+
+/** Probability of the coverage interval that every figure carries. */
+export const COVERAGE = 0.95;
+
+/** Standard uncertainty of a value known to lie within +-a with equal chance: a / sqrt 3 (JCGM 100:2008, 4.3.7). */
+export function rectangular(halfWidth: number): number {
+  return halfWidth / Math.sqrt(3);
+}
+
+/** Standard uncertainty of a value within +-a, likelier near the middle: a / sqrt 6 (JCGM 100:2008, 4.3.9). */
+export function triangular(halfWidth: number): number {
+  return halfWidth / Math.sqrt(6);
+}
+
+/**
+ * Combined standard uncertainty of independent contributions: the root of the sum of squares
+ * (JCGM 100:2008, 5.1.2). Contributions are in one unit; the result is in it too.
+ */
+export function combinedUncertainty(contributions: readonly number[]): number {
+  return Math.hypot(...contributions);
+}
+
+/**
+ * Effective degrees of freedom, Welch-Satterthwaite (JCGM 100:2008, G.4.1, G.2b), rounded down to a whole
+ * number as G.4.1 asks; Infinity where no contribution is of type A.
+ */
+export function effectiveDegreesOfFreedom(
+  parts: ReadonlyArray<{ contribution: number; degreesOfFreedom: number }>,
+): number {
+  const u = combinedUncertainty(parts.map((part) => part.contribution));
+  if (u === 0) return Number.POSITIVE_INFINITY;
+  let sum = 0;
+  for (const part of parts) sum += (part.contribution / u) ** 4 / part.degreesOfFreedom;
+  // A hair below a whole number is that number: two equal parts with 8 each give 16, not 15.
+  return sum === 0 ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(1 / sum + 1e-9));
+}
+
+/** Coverage factor for 95 %: t(0.975, nu) (JCGM 100:2008, G.3); 1.96 for infinitely many. */
+export function coverageFactor(degreesOfFreedom: number): number {
+  return studentQuantile((1 + COVERAGE) / 2, degreesOfFreedom);
+}
+
+/** What a figure is, apart from its numbers. */
+export type FigureIdentity = Pick<Figure, 'id' | 'metric' | 'unit' | 'basis' | 'method' | 'inputs'> &
+  Partial<Pick<Figure, 'bound' | 'working' | 'notes'>> & {
+    /** Physical end of the scale; an interval is cut there. Left out: 0. */
+    lowest?: number;
+  };
+
+/** What is known of a figure's uncertainty: a budget, or the reason why there is none. */
+export type UncertaintyKnowledge = { budget: Contribution[]; unassessed?: Unassessed[] } | { absent: string };
+
+/**
+ * Makes a figure from its value and budget: combined standard uncertainty, effective degrees of freedom,
+ * coverage factor and 95 % interval follow from the budget. An empty budget means exact.
+ */
+export function makeFigure(identity: FigureIdentity, value: number, knowledge: UncertaintyKnowledge): Figure {
+  const { lowest = 0, notes = [], ...rest } = identity;
+  const common = { ...rest, value, notes, flags: [] };
+  if ('absent' in knowledge) {
+    return {
+      ...common,
+      standardUncertainty: null,
+      interval95: null,
+      coverageFactor: null,
+      degreesOfFreedom: null,
+      uncertaintyAbsent: knowledge.absent,
+      budget: [],
+      unassessed: [],
+    };
+  }
+  const { budget, unassessed = [] } = knowledge;
+  const u = combinedUncertainty(budget.map((line) => line.contribution));
+  const degreesOfFreedom = effectiveDegreesOfFreedom(budget);
+  const k = coverageFactor(degreesOfFreedom);
+  return {
+    ...common,
+    standardUncertainty: u,
+    interval95: [Math.max(Math.min(lowest, value), value - k * u), value + k * u],
+    coverageFactor: k,
+    degreesOfFreedom,
+    budget,
+    unassessed,
+  };
+}
+
+/** One input of a calculation and how far the result moves when it moves by one. */
+export interface Term {
+  figure: Figure;
+  sensitivity: number;
+}
+
+/**
+ * Law of propagation of uncertainty (JCGM 100:2008, 5.1.2 and, for errors that inputs share, 5.2.2): every
+ * line of every input is carried over times its sensitivity; lines with one key are one error and are added
+ * with their signs before anything is squared.
+ *
+ * An input without a known uncertainty makes the result's unknown too, with the reason handed on.
+ */
+export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: number, terms: readonly Term[]): Figure {
+  const inputs = terms.map((term) => term.figure.id);
+  const notes = [...new Set([...(identity.notes ?? []), ...terms.flatMap((term) => term.figure.notes)])];
+  const bound = identity.bound ?? boundOf(terms);
+  const whole = { ...identity, inputs, notes, ...(bound && { bound }) };
+
+  const unknown = terms.find((term) => term.figure.standardUncertainty === null);
+  if (unknown) {
+    return makeFigure(whole, value, {
+      absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known',
+    });
+  }
+
+  const lines = new Map<string, Contribution>();
+  for (const { figure, sensitivity } of terms) {
+    for (const line of figure.budget) {
+      const sum = (lines.get(line.key)?.contribution ?? 0) + sensitivity * line.contribution;
+      lines.set(line.key, { ...line, contribution: sum });
+    }
+  }
+  const unassessed = new Map(terms.flatMap((term) => term.figure.unassessed).map((it) => [it.source + it.reason, it]));
+  return makeFigure(whole, value, { budget: [...lines.values()], unassessed: [...unassessed.values()] });
+}
+
+/** A bound stays a bound as long as every bounded input pushes the same way; otherwise the result is no bound. */
+function boundOf(terms: readonly Term[]): Figure['bound'] {
+  const directions = new Set(
+    terms
+      .filter((term) => term.figure.bound && term.sensitivity !== 0)
+      .map((term) => (term.sensitivity > 0 === (term.figure.bound === 'below') ? 'below' : 'above')),
+  );
+  return directions.size === 1 ? ([...directions][0] as Figure['bound']) : undefined;
+}
+
+/**
+ * A product of powers, y = factor * x1^p1 * x2^p2 ..., with its uncertainty by the relative rule
+ * (JCGM 100:2008, 5.1.6). Inputs must not be zero where their power is negative.
+ */
+export function productFigure(
+  identity: Omit<FigureIdentity, 'inputs'>,
+  factors: ReadonlyArray<{ figure: Figure; power: number }>,
+  factor = 1,
+): Figure {
+  let value = factor;
+  for (const { figure, power } of factors) value *= figure.value ** power;
+  const terms = factors.map(({ figure, power }, index) => {
+    // Written without dividing by x, so that a product with a zero factor keeps a finite sensitivity.
+    let sensitivity = factor * power * figure.value ** (power - 1);
+    factors.forEach((other, at) => {
+      if (at !== index) sensitivity *= other.figure.value ** other.power;
+    });
+    return { figure, sensitivity };
+  });
+  return propagate(identity, value, terms);
+}
+
+/** A sum with coefficients, y = c1 x1 + c2 x2 ..., with its uncertainty (JCGM 100:2008, 5.1.2 and 5.2.2). */
+export function linearFigure(identity: Omit<FigureIdentity, 'inputs'>, terms: readonly Term[]): Figure {
+  const value = terms.reduce((sum, term) => sum + term.sensitivity * term.figure.value, 0);
+  return propagate(identity, value, terms);
+}

@@ -1,0 +1,164 @@
+import { stringify } from 'csv-stringify/sync';
+import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
+import { isFigure } from '../measure/figure.ts';
+import { METRICS } from '../measure/metrics.ts';
+import { methodOf } from './format.ts';
+import { rawReadings } from './raw-readings.ts';
+
+/** Version of the two files' form; goes up when a field changes its meaning or goes. */
+export const DATA_FORMAT = 1;
+
+/** Units as data files write them: the base currency in the place of "currency". */
+const unitOf = (unit: string, currency: string) => unit.replace('currency', currency);
+
+function sessionData(session: SessionEntry, currency: string) {
+  return {
+    date: session.date,
+    distance_cm: session.conditions.distance,
+    method_version: session.conditions.methodVersion,
+    reference_conditions: session.conditions.isReference,
+    instruments: session.readings.instruments,
+    figures: Object.fromEntries(
+      METRICS.map((metric) => [metric.id, figureData(session.figures.get(metric.id), currency)]).filter(([, it]) => it),
+    ),
+    readings: rawReadings(session).map((it) => ({ ...it })),
+    flags: session.flags.map(({ check, severity, text, concerns }) => ({ check, severity, text, concerns })),
+    claims: session.claims.map(({ measured, difference, ...it }) => ({
+      ...it,
+      measured: measured?.id ?? null,
+      difference,
+    })),
+  };
+}
+
+function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: string) {
+  if (!it) return undefined;
+  if (!isFigure(it)) return { value: null, reason: it.reason };
+  const method = methodOf(it);
+  return {
+    id: it.id,
+    value: it.value,
+    unit: unitOf(it.unit, currency),
+    ...(it.bound && { bound: it.bound }),
+    standard_uncertainty: it.standardUncertainty,
+    interval95: it.interval95,
+    ...(it.uncertaintyAbsent && { uncertainty_absent: it.uncertaintyAbsent }),
+    basis: it.basis,
+    method: method.id,
+    method_version: method.version,
+    ...(it.notes.length > 0 && { notes: it.notes }),
+  };
+}
+
+const publishedPanels = (ledger: Ledger) => [...ledger.panels.values()].filter((it) => it.data.status === 'published');
+
+/** `data/panels.json`: every figure and every raw reading of every published panel. */
+export function panelsJson(ledger: Ledger): string {
+  const { guide, today } = ledger;
+  const currency = guide.currency;
+  return JSON.stringify({
+    format: DATA_FORMAT,
+    title: guide.title,
+    publisher: guide.publisher,
+    site: guide.site,
+    built_for: today,
+    currency,
+    reference: { distance_cm: guide.referenceDistance.value, method_version: guide.methodVersion },
+    panels: publishedPanels(ledger).map((panel) => ({
+      slug: panel.slug,
+      address: `${guide.site.replace(/\/$/, '')}/panels/${panel.slug}/`,
+      maker: panel.maker.name,
+      model: panel.data.model,
+      size_class: panel.sizeClass?.id ?? null,
+      obtained: panel.data.obtained ?? null,
+      claimed: panel.data.claims ?? null,
+      prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
+      rank: panel.rank ?? null,
+      rank_absent: panel.rankAbsent ?? null,
+      frontier: panel.frontier ?? null,
+      step_ups: panel.stepUps.best.map((it) => ({
+        panel: it.panel,
+        extra_price: it.extraPrice,
+        extra_power: figureData(it.extraPower, currency),
+        extra_price_per_watt: it.extraPricePerWatt ? figureData(it.extraPricePerWatt, currency) : null,
+      })),
+      // A panel without a session still has a size and a price.
+      ...(panel.sessions.length === 0 && {
+        figures: Object.fromEntries(
+          METRICS.map((metric) => [metric.id, figureData(panel.figures.get(metric.id), currency)]),
+        ),
+      }),
+      sessions: panel.sessions.map((session) => sessionData(session, currency)),
+    })),
+  });
+}
+
+const COLUMNS = [
+  'kind',
+  'panel',
+  'session',
+  'metric',
+  'value',
+  'unit',
+  'bound',
+  'standard_uncertainty',
+  'interval95_low',
+  'interval95_high',
+  'basis',
+  'method',
+  'method_version',
+  'written',
+  'struck',
+  'reason',
+  'flags',
+] as const;
+
+type CsvRow = Partial<Record<(typeof COLUMNS)[number], string | number | null>>;
+
+/** `data/panels.csv`: the same, one figure or raw reading a line. */
+export function panelsCsv(ledger: Ledger): string {
+  const { currency } = ledger.guide;
+  const rows: CsvRow[] = publishedPanels(ledger).flatMap((panel) => {
+    const figures = (from: PanelEntry['figures'], session: string): CsvRow[] =>
+      METRICS.flatMap((metric): CsvRow[] => {
+        const it = from.get(metric.id);
+        if (!it) return [];
+        const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
+        if (!isFigure(it)) return [{ ...base, reason: it.reason }];
+        const method = methodOf(it);
+        return [
+          {
+            ...base,
+            value: it.value,
+            unit: unitOf(it.unit, currency),
+            bound: it.bound ?? '',
+            standard_uncertainty: it.standardUncertainty,
+            interval95_low: it.interval95?.[0] ?? null,
+            interval95_high: it.interval95?.[1] ?? null,
+            basis: it.basis,
+            method: method.id,
+            method_version: method.version,
+            reason: it.uncertaintyAbsent ?? '',
+            flags: it.flags.map((flag) => flag.check).join(' '),
+          },
+        ];
+      });
+    const sessions = panel.sessions.flatMap((session) => [
+      ...figures(session.figures, session.date),
+      ...rawReadings(session).map(
+        (it): CsvRow => ({
+          kind: 'reading',
+          panel: panel.slug,
+          session: session.date,
+          metric: it.path,
+          value: it.value ?? null,
+          bound: it.bound ?? '',
+          written: it.written,
+          struck: it.struck ?? '',
+        }),
+      ),
+    ]);
+    return panel.sessions.length > 0 ? sessions : figures(panel.figures, '');
+  });
+  return stringify(rows, { header: true, columns: [...COLUMNS], escape_formulas: true });
+}

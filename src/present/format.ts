@@ -1,0 +1,156 @@
+import type { Figure, FigureOrGap, Unit } from '../measure/figure.ts';
+import { isFigure } from '../measure/figure.ts';
+
+/** A figure in words, cut where pages may want to set its parts apart. Nothing here is calculated, only rounded. */
+export interface Shown {
+  /** `84`, `< 0.1`, `€5.99` */
+  value: string;
+  /** `9`: half of the 95 % interval; absent where it is not symmetric, not known, or nought. */
+  plusMinus?: string;
+  /** `78 to 95`, where the interval is not symmetric (cut at a physical zero). */
+  interval?: string;
+  /** `W`, `/W`, `mW/cm²`; empty for pure numbers. */
+  unit: string;
+  /** Why there is no uncertainty. */
+  absent?: string;
+  /** All of it on one line: `84 ± 9 W`. */
+  text: string;
+}
+
+/**
+ * Decimals for a value and its uncertainty: the Particle Data Group's rule (Review of Particle Physics, 5.3,
+ * from memory). Two significant digits of the uncertainty where they are 10 to 35, one where they are more.
+ */
+export function decimalsFor(uncertainty: number): number {
+  const exponent = Math.floor(Math.log10(uncertainty));
+  const leading = Math.round(uncertainty / 10 ** (exponent - 1));
+  // 0.0999 rounds to 10 at two digits, one place up.
+  const [first, place] = leading >= 100 ? [10, exponent + 1] : [leading, exponent];
+  const digits = first <= 35 ? 2 : first >= 95 ? 2 : 1;
+  const shift = first >= 95 ? place + 1 : place;
+  return Math.max(0, digits - 1 - shift);
+}
+
+/** A number with a fixed count of decimals, a true minus sign and thin thousands marks. */
+export function fixed(value: number, decimals: number): string {
+  const text = new Intl.NumberFormat('en-GB', {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  }).format(value === 0 ? 0 : value);
+  return text.replace('-', '−');
+}
+
+const moneyFormats = new Map<string, Intl.NumberFormat>();
+
+/** An amount of money: whole units from 100 up, cents below. */
+export function money(
+  amount: number,
+  currency: string,
+  decimals = Math.abs(amount) >= 100 && Number.isInteger(amount) ? 0 : 2,
+): string {
+  const key = `${currency}${decimals}`;
+  let format = moneyFormats.get(key);
+  if (!format) {
+    format = new Intl.NumberFormat('en-GB', {
+      style: 'currency',
+      currency,
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+    });
+    moneyFormats.set(key, format);
+  }
+  return format.format(amount).replace('-', '−');
+}
+
+/** How a unit is written behind its number. */
+function unitText(unit: Unit): string {
+  if (unit === '1' || unit === 'currency') return '';
+  if (unit === 'currency/W') return '/W';
+  if (unit === 'currency/h') return '/h';
+  return unit;
+}
+
+const joined = (value: string, unit: string) =>
+  unit === '' || unit.startsWith('/') ? `${value}${unit}` : `${value} ${unit}`;
+
+/**
+ * A figure as readers see it: the value rounded to the last digit that its 95 % uncertainty leaves, and that
+ * uncertainty behind a plus-minus sign.
+ *
+ * @param currency of the guide, for figures in money
+ */
+export function showFigure(figure: Figure, currency: string): Shown {
+  const unit = unitText(figure.unit);
+  const isMoney = figure.unit.startsWith('currency');
+  const print = (value: number, decimals: number) =>
+    isMoney ? money(value, currency, decimals) : fixed(value, decimals);
+  const sign = figure.bound === 'below' ? '< ' : figure.bound === 'above' ? '> ' : '';
+
+  if (figure.interval95 === null || figure.coverageFactor === null || figure.standardUncertainty === null) {
+    const value = sign + plain(figure, currency);
+    return {
+      value,
+      unit,
+      text: joined(value, unit),
+      ...(figure.uncertaintyAbsent && { absent: figure.uncertaintyAbsent }),
+    };
+  }
+  const half = figure.coverageFactor * figure.standardUncertainty;
+  if (half === 0) {
+    const value = sign + plain(figure, currency);
+    return { value, unit, text: joined(value, unit) };
+  }
+  const decimals = decimalsFor(half);
+  const value = sign + print(figure.value, decimals);
+  const [low, high] = figure.interval95;
+  const isCut = low > figure.value - half * (1 + 1e-9) + half * 1e-6;
+  if (isCut) {
+    const interval = `${print(low, decimals)} to ${print(high, decimals)}`;
+    return { value, interval, unit, text: `${joined(value, unit)} (${interval})` };
+  }
+  const plusMinus = fixed(half, decimals);
+  return { value, plusMinus, unit, text: joined(`${value} ± ${plusMinus}`, unit) };
+}
+
+/** A value without uncertainty: as it was read, or money. */
+function plain(figure: Figure, currency: string): string {
+  if (figure.unit.startsWith('currency')) return money(figure.value, currency);
+  return fixed(figure.value, Math.min(6, significantDecimals(figure.value)));
+}
+
+/** Decimals that four significant digits need, without trailing zeros. */
+function significantDecimals(value: number): number {
+  const text = Number(value.toPrecision(4)).toString();
+  const [mantissa = text, exponent = '0'] = text.split('e');
+  return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent));
+}
+
+/** A figure's text, or the gap's reason. */
+export function showText(it: FigureOrGap | undefined, currency: string): string {
+  if (it === undefined) return 'not measured';
+  return isFigure(it) ? showFigure(it, currency).text : it.reason;
+}
+
+/** `optical-power@1` to its parts. */
+export function methodOf(figure: Pick<Figure, 'method'>): { id: string; version: number; address: string } {
+  const [id = '', version = '1'] = figure.method.split('@');
+  return { id, version: Number(version), address: `/methods/${id}/` };
+}
+
+const dates = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
+
+/** `2026-03-14` to `14 Mar 2026`. */
+export function showDate(iso: string): string {
+  return dates.format(new Date(`${iso}T00:00:00Z`)).replace('Sept', 'Sep');
+}
+
+/** `2` to `2nd`. */
+export function ordinal(n: number): string {
+  const rule = new Intl.PluralRules('en', { type: 'ordinal' }).select(n);
+  return `${n}${{ one: 'st', two: 'nd', few: 'rd', other: 'th', zero: 'th', many: 'th' }[rule]}`;
+}
+
+/** A list in a sentence: `A, B and C`. */
+export function listed(items: readonly string[]): string {
+  return new Intl.ListFormat('en-GB', { type: 'conjunction' }).format(items);
+}

@@ -1,0 +1,279 @@
+import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
+import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { metricById } from '../measure/metrics.ts';
+import { type CalledCaution, calledCautions } from './called-cautions.ts';
+import { daggerOf } from './flags.ts';
+import { fixed, money, type Shown, showDate, showFigure } from './format.ts';
+import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
+import { panelAddress, rankSentence } from './guide-view.ts';
+
+/** A labelled figure of a page: its name leads to its method, its value to its working. */
+export interface ShownFigure {
+  metric: string;
+  name: string;
+  method: string;
+  /** Where the working stands. */
+  working: string;
+  shown?: Shown;
+  /** Why there is none. */
+  gap?: string;
+  dagger?: { mark: string; label: string };
+  notes: string[];
+}
+
+/** Everything that a panel's page prints. */
+export interface PanelView {
+  slug: string;
+  name: string;
+  model: string;
+  maker: PanelEntry['maker'];
+  status: PanelEntry['data']['status'];
+  statusReason?: string;
+  verdict?: string;
+  className?: string;
+  /** "Bought, paid by the membership fees." */
+  obtained: string;
+  facts: Array<{ name: string; text: string }>;
+  rank: string;
+  frontier?: string;
+  key: ShownFigure[];
+  light: { heads: string[]; rows: Array<{ name: string; method: string; cells: ShownFigure[] }> };
+  spread: ShownFigure[];
+  times: ShownFigure[];
+  surroundings: Array<{ name: string; method: string; distance: string; on: ShownFigure; off: ShownFigure }>;
+  cautions: CalledCaution[];
+  claims: Array<{ subject: string; claimed: string; measured: string; outcome: string; address?: string }>;
+  unchecked: Array<{ name: string; text: string }>;
+  grid?: GridDrawing;
+  gridAbsent?: string;
+  hotSpots?: string;
+  sessions: Array<{
+    date: string;
+    shownDate: string;
+    conditions: string;
+    power: ShownFigure;
+    mean: ShownFigure;
+    change: string;
+  }>;
+  prices: Array<{
+    date: string;
+    list: string;
+    paid: string;
+    base: string;
+    perWatt: string;
+    code: string;
+    link?: string;
+    isPaidLink: boolean;
+    note?: string;
+  }>;
+  stepUps: Array<{ name: string; address: string; extraPrice: string; extraPower: string; perWatt: string }>;
+  /** Further step-ups that are not listed. */
+  moreStepUps: number;
+  flags: PanelEntry['flags'];
+  methodology: string;
+}
+
+/** Anchor of a metric's working: the plain id for the current session, dated for earlier ones. */
+export function workingAnchor(
+  metric: string,
+  session: SessionEntry | undefined,
+  current: SessionEntry | undefined,
+): string {
+  return session && session !== current ? `${metric}-${session.date}` : metric;
+}
+
+/** A figure or gap of a panel with its addresses. */
+export function shownFigure(
+  panel: PanelEntry,
+  it: FigureOrGap | undefined,
+  metric: string,
+  currency: string,
+  session?: SessionEntry,
+): ShownFigure {
+  const { name, method } = metricById(metric);
+  const base = {
+    metric,
+    name,
+    method: `/methods/${method}/`,
+    working: `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`,
+  };
+  if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
+  const dagger = daggerOf(it.flags);
+  return { ...base, shown: showFigure(it, currency), notes: it.notes, ...(dagger && { dagger }) };
+}
+
+const MODES = ['combined', 'red', 'near-infrared'] as const;
+
+/** The view of one panel. */
+export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
+  const { data, slug, current } = panel;
+  const { currency } = ledger.guide;
+  const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
+  const grid = current && gridDrawing(panel, current);
+  const modeRow = (name: string, metric: string) => ({
+    name,
+    method: figure(`${metric}-combined`).method,
+    cells: MODES.map((mode) => figure(`${metric}-${mode}`)),
+  });
+
+  return {
+    slug,
+    name: panel.name,
+    model: data.model,
+    maker: panel.maker,
+    status: data.status,
+    ...(data.statusReason && { statusReason: data.statusReason }),
+    ...(data.verdict && { verdict: data.verdict }),
+    ...(panel.sizeClass && { className: panel.sizeClass.name }),
+    obtained: obtainedWords(data.obtained),
+    facts: facts(panel),
+    rank: rankSentence(panel, ledger),
+    ...(panel.frontier && {
+      frontier:
+        panel.frontier === 'on'
+          ? 'On the price–power frontier: no panel measured alike costs no more and gives more light.'
+          : 'A close call at the price–power frontier: what beats it does so by no more than the uncertainty.',
+    }),
+    key: [
+      'price-per-watt',
+      'optical-power',
+      'real-price',
+      'mean-irradiance',
+      'peak-irradiance-combined',
+      'efficiency-combined',
+      'running-cost',
+      'led-area',
+    ].map(figure),
+    light: {
+      heads: ['Both channels', 'Red alone', 'Near-infrared alone'],
+      rows: [
+        modeRow('Peak irradiance', 'peak-irradiance'),
+        modeRow('Mains draw', 'mains-draw'),
+        modeRow('Efficiency', 'efficiency'),
+        {
+          name: 'Efficiency less standby',
+          method: '/methods/efficiency/',
+          cells: MODES.map((mode) => figure(`efficiency-${mode}-net`)),
+        },
+        modeRow('Flicker', 'flicker'),
+        modeRow('Flicker frequency', 'flicker-frequency'),
+      ],
+    },
+    spread: [
+      'mean-irradiance',
+      'mean-irradiance-by-cells',
+      'uniformity-lowest',
+      'uniformity-highest',
+      'uniformity-variation',
+      'peak-to-mean',
+    ].map(figure),
+    times: [
+      'radiant-exposure-minute',
+      'time-per-joule',
+      'mains-draw-standby',
+      'running-cost',
+      'wavelength-red',
+      'fwhm-red',
+      'wavelength-near-infrared',
+      'fwhm-near-infrared',
+    ].map(figure),
+    surroundings: (['magnetic', 'electric', 'radio', 'sound'] as const).map((kind) => {
+      const metric = kind === 'sound' ? 'sound' : `${kind}-field`;
+      const on = figure(`${metric}-on`);
+      return {
+        name: on.name.replace(/, panel on$/, ''),
+        method: on.method,
+        distance:
+          current?.readings[kind]?.distance?.written ??
+          (current?.readings[kind] ? 'distance not recorded' : 'not measured'),
+        on,
+        off: figure(`${metric}-off`),
+      };
+    }),
+    cautions: calledCautions(panel, currency),
+    claims: panel.claims.map((it) => ({
+      subject: it.subject,
+      claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,
+      measured: it.measured ? showFigure(it.measured, currency).text : 'not measured',
+      outcome: it.text,
+      ...(it.measured && { address: `${panelAddress(slug)}methodology/#${it.measured.metric}` }),
+    })),
+    unchecked: uncheckedClaims(data),
+    ...(grid && { grid }),
+    ...(!grid && { gridAbsent: gridAbsence(panel) }),
+    ...(current?.readings.hotSpots && { hotSpots: current.readings.hotSpots }),
+    sessions: panel.sessions.map((session) => ({
+      date: session.date,
+      shownDate: showDate(session.date),
+      conditions: `${session.conditions.distance} cm, bench procedure version ${session.conditions.methodVersion}`,
+      power: shownFigure(panel, session.figures.get('optical-power'), 'optical-power', currency, session),
+      mean: shownFigure(panel, session.figures.get('mean-irradiance'), 'mean-irradiance', currency, session),
+      change: isFigure(session.change) ? showFigure(session.change, currency).text : session.change.reason,
+    })),
+    prices: panel.prices.map(({ price, figure: base, perWatt }) => ({
+      date: showDate(price.date),
+      list: price.list === undefined ? 'not recorded' : money(price.list, price.currency),
+      paid: price.paid === undefined ? 'not recorded' : money(price.paid, price.currency),
+      base: showFigure(base, currency).text,
+      perWatt: isFigure(perWatt) ? showFigure(perWatt, currency).text : perWatt.reason,
+      code: codeWords(price.discountCode),
+      ...(price.link && { link: price.link }),
+      isPaidLink: price.paidLink,
+      ...(price.note && { note: price.note }),
+    })),
+    stepUps: panel.stepUps.best.map((it) => ({
+      name: ledger.panels.get(it.panel)?.name ?? it.panel,
+      address: panelAddress(it.panel),
+      extraPrice:
+        it.extraPrice > 0
+          ? `${money(it.extraPrice, currency)} more`
+          : it.extraPrice === 0
+            ? 'the same price'
+            : `${money(-it.extraPrice, currency)} less`,
+      extraPower: showFigure(it.extraPower, currency).text,
+      perWatt: it.extraPricePerWatt ? showFigure(it.extraPricePerWatt, currency).text : 'more light for no more money',
+    })),
+    moreStepUps: panel.stepUps.more,
+    flags: panel.flags,
+    methodology: `${panelAddress(slug)}methodology/`,
+  };
+}
+
+function obtainedWords(obtained: PanelEntry['data']['obtained']): string {
+  if (!obtained) return 'How it was obtained is not recorded.';
+  const how = { bought: 'Bought', lent: 'Lent by the maker', given: 'Given by the maker' }[obtained.how];
+  return `${how}; whose money: ${obtained.paidBy.replace(/\.$/, '')}.${obtained.note ? ` ${obtained.note}` : ''}`;
+}
+
+function codeWords({ needed, testerEarns }: { needed: boolean; testerEarns: boolean }): string {
+  if (!needed) return 'no code needed';
+  return testerEarns ? 'with a code that earns the tester money' : 'with a code that earns the tester nothing';
+}
+
+function facts({ data }: PanelEntry): Array<{ name: string; text: string }> {
+  const size = (it: NonNullable<typeof data.field>) => `${fixed(it.width.value, 1)} × ${fixed(it.height.value, 1)} cm`;
+  return [
+    ...(data.field ? [{ name: 'LED field', text: size(data.field) }] : []),
+    ...(data.housing ? [{ name: 'Housing', text: size(data.housing) }] : []),
+    ...(data.weight ? [{ name: 'Weight', text: `${fixed(data.weight.value, 1)} kg` }] : []),
+  ];
+}
+
+function uncheckedClaims({ claims }: PanelEntry['data']): Array<{ name: string; text: string }> {
+  if (!claims) return [];
+  const shares = (claims.wavelengths ?? [])
+    .filter((it) => it.share)
+    .map((it) => `${fixed(it.share?.value ?? 0, 0)} % at ${fixed(it.peak.value, 0)} nm`);
+  return [
+    ...(shares.length > 0 ? [{ name: 'Shares', text: shares.join(', ') }] : []),
+    ...(claims.beamAngle ? [{ name: 'Beam angle', text: claims.beamAngle.written }] : []),
+    ...(claims.ledCount ? [{ name: 'LEDs', text: String(claims.ledCount) }] : []),
+  ];
+}
+
+function gridAbsence(panel: PanelEntry): string {
+  if (!panel.current) return 'There is no bench session yet.';
+  if (!panel.current.readings.grid) return 'The grid was not measured.';
+  if (!panel.data.field) return 'The LED field was not measured, so the points have no place.';
+  return 'The LED field is too small for the grid’s inset, so the points have no place.';
+}

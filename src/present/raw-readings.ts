@@ -1,0 +1,63 @@
+import { pointReadings } from '../ledger/grid-points.ts';
+import type { SessionEntry } from '../ledger/ledger.ts';
+import type { Reading } from '../schema/quantity.ts';
+
+/** One raw reading as it stands in the panel's file. */
+export interface RawReading {
+  /** `sessions/2026-03-14/peak.red` */
+  path: string;
+  /** In words: "peak, red". */
+  label: string;
+  /** As written. */
+  written: string;
+  /** In the canonical unit; absent for words. */
+  value?: number;
+  bound?: Reading['bound'];
+  /** Why it does not count. */
+  struck?: string;
+}
+
+const NAMES: Record<string, string> = {
+  nearInfrared: 'near-infrared',
+  roomTemperature: 'room temperature',
+  warmUp: 'warm-up',
+  hotSpots: 'hot spots',
+  fwhm: 'width at half maximum',
+};
+
+/** Every raw reading of a session in the order of its file, struck-out ones with their reason. */
+export function rawReadings(session: SessionEntry): RawReading[] {
+  const { grid, instruments: _instruments, date: _date, methodVersion: _version, ...rest } = session.readings;
+  const list: RawReading[] = [];
+  const visit = (value: unknown, path: string[]): void => {
+    if (value === undefined || value === null) return;
+    const at = { path: path.join('.'), label: path.map((part) => NAMES[part] ?? part).join(', ') };
+    if (isReading(value)) {
+      list.push({ ...at, written: value.written, value: value.value, ...(value.bound && { bound: value.bound }) });
+    } else if (typeof value === 'object') {
+      for (const [key, inner] of Object.entries(value)) visit(inner, [...path, key]);
+    } else list.push({ ...at, written: String(value) });
+  };
+  for (const [key, value] of Object.entries(rest)) visit(value, [key]);
+  if (grid) {
+    visit(grid.inset, ['grid', 'inset']);
+    grid.rows.forEach((row, i) => {
+      row.forEach((point, j) => {
+        pointReadings(point).forEach(({ reading, struck }, k, all) => {
+          list.push({
+            path: `grid.rows[${i}][${j}]${all.length > 1 ? `[${k}]` : ''}`,
+            label: `grid, row ${i + 1}, point ${j + 1}${all.length > 1 ? `, reading ${k + 1}` : ''}`,
+            written: reading.written,
+            value: reading.value,
+            ...(struck !== undefined && { struck }),
+          });
+        });
+      });
+    });
+  }
+  return list;
+}
+
+function isReading(value: unknown): value is Reading {
+  return typeof value === 'object' && value !== null && 'written' in value && 'value' in value;
+}

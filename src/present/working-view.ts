@@ -1,0 +1,173 @@
+import type { Content } from '../ledger/content.ts';
+import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
+import { calibrationDue } from '../ledger/meters.ts';
+import { type Figure, isFigure } from '../measure/figure.ts';
+import { methodById } from '../measure/methods.ts';
+import { METRICS } from '../measure/metrics.ts';
+import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
+import { fixed, methodOf, type Shown, showDate, showFigure } from './format.ts';
+import { formula } from './formula.ts';
+import { workingAnchor } from './panel-view.ts';
+import { type RawReading, rawReadings } from './raw-readings.ts';
+
+/** One line of a printed uncertainty budget. */
+export interface BudgetLine {
+  source: string;
+  type: 'A' | 'B';
+  /** In the figure's unit. */
+  u: string;
+  /** Of the figure, %. */
+  relative: string;
+  evaluation: string;
+}
+
+/** A figure's working: all that a reader needs to repeat it. */
+export interface Working {
+  anchor: string;
+  /** The anchor that stays when a newer session becomes the current one. */
+  datedAnchor: string;
+  name: string;
+  id: string;
+  shown: Shown;
+  basis: Figure['basis'];
+  methodName: string;
+  methodAddress: string;
+  methodVersion: number;
+  formula?: string;
+  working?: string;
+  budget: BudgetLine[];
+  combined?: string;
+  unassessed: Figure['unassessed'];
+  inputs: string[];
+  notes: string[];
+  flags: Figure['flags'];
+}
+
+/** One session of the working page. */
+export interface SessionWorking {
+  date: string;
+  shownDate: string;
+  isCurrent: boolean;
+  conditions: string;
+  notes?: string;
+  instruments: Array<{
+    kind: string;
+    id: string;
+    name: string;
+    calibrated: string;
+    due: string;
+    isOverdue: boolean;
+    uncertainty: string;
+  }>;
+  readings: RawReading[];
+  figures: Working[];
+  gaps: Array<{ name: string; reason: string; anchor: string }>;
+}
+
+/** All sessions of a panel with their working, the current one first. */
+export function workingView(panel: PanelEntry, content: Content, currency: string): SessionWorking[] {
+  return panel.sessions.map((session) => sessionWorking(panel, session, content, currency));
+}
+
+/** Figures of a panel that has never been on the bench: its price and its size. */
+export function looseWorking(panel: PanelEntry, currency: string): Working[] {
+  return panel.current
+    ? []
+    : [...panel.figures.values()].filter(isFigure).map((it) => figureWorking(panel, undefined, it, currency));
+}
+
+function sessionWorking(panel: PanelEntry, session: SessionEntry, content: Content, currency: string): SessionWorking {
+  const isCurrent = session === panel.current;
+  const figures: Working[] = [];
+  const gaps: SessionWorking['gaps'] = [];
+  for (const metric of METRICS) {
+    const it = session.figures.get(metric.id);
+    const anchor = workingAnchor(metric.id, session, panel.current);
+    if (isFigure(it)) figures.push(figureWorking(panel, session, it, currency));
+    // The price belongs to the current session alone; its absence elsewhere is no gap.
+    else if (isCurrent || it) gaps.push({ name: metric.name, reason: it?.reason ?? 'not measured', anchor });
+  }
+  return {
+    date: session.date,
+    shownDate: showDate(session.date),
+    isCurrent,
+    conditions: `LED plane to sensor ${fixed(session.conditions.distance, 2)} cm; bench procedure version ${session.conditions.methodVersion}.`,
+    ...(session.readings.notes && { notes: session.readings.notes }),
+    instruments: instrumentLines(session, content),
+    readings: rawReadings(session),
+    figures,
+    gaps,
+  };
+}
+
+function instrumentLines(session: SessionEntry, content: Content): SessionWorking['instruments'] {
+  return INSTRUMENT_KINDS.flatMap((kind) => {
+    const instrument = content.instruments.get(session.readings.instruments[kind] ?? '');
+    if (!instrument) return [];
+    const { calibration, name, unit } = instrument.data;
+    const due = calibrationDue(instrument.data);
+    const parts = [
+      calibration.relative > 0 && `${calibration.relative} %`,
+      calibration.absolute > 0 && `${calibration.absolute} ${unit}`,
+    ].filter(Boolean);
+    return [
+      {
+        kind,
+        id: instrument.id,
+        name,
+        calibrated: showDate(calibration.date),
+        due: showDate(due),
+        isOverdue: due < session.date,
+        uncertainty: parts.length > 0 ? `${parts.join(' and ')} (k = ${calibration.coverageFactor})` : 'none stated',
+      },
+    ];
+  });
+}
+
+function figureWorking(
+  panel: PanelEntry,
+  session: SessionEntry | undefined,
+  figure: Figure,
+  currency: string,
+): Working {
+  const { id: methodId, version, address } = methodOf(figure);
+  const method = methodById(methodId);
+  const shown = showFigure(figure, currency);
+  const unit = shown.unit;
+  const metric = METRICS.find((it) => it.id === figure.metric);
+  const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
+  const u = figure.standardUncertainty;
+  return {
+    anchor: workingAnchor(figure.metric, session, panel.current),
+    datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
+    name: metric?.name ?? figure.metric,
+    id: figure.id,
+    shown,
+    basis: figure.basis,
+    methodName: method.name,
+    methodAddress: address,
+    methodVersion: version,
+    ...(figure.working && method.formula && { formula: formula(method.formula, true) }),
+    ...(figure.working && { working: figure.working }),
+    budget: figure.budget.map((line) => ({
+      source: line.source,
+      type: line.type,
+      u: `${small(Math.abs(line.contribution))}${unit ? ` ${unit}` : ''}`,
+      relative: figure.value === 0 ? '' : `${small(Math.abs((100 * line.contribution) / figure.value))} %`,
+      evaluation: line.evaluation,
+    })),
+    ...(u &&
+      figure.coverageFactor &&
+      figure.interval95 && {
+        combined: `u = ${small(u)}${unit ? ` ${unit}` : ''}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? 'degrees of freedom not limited' : `${figure.degreesOfFreedom} effective degrees of freedom`}, k = ${fixed(figure.coverageFactor, 2)}; 95 % interval ${small4(figure.interval95[0])} to ${small4(figure.interval95[1])}${unit ? ` ${unit}` : ''}`,
+      }),
+    unassessed: figure.unassessed,
+    inputs: figure.inputs,
+    notes: figure.notes,
+    flags: figure.flags,
+  };
+}
+
+function small4(value: number): string {
+  return Number(value.toPrecision(4)).toString().replace('-', '−');
+}

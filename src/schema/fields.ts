@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { parseQuantity, type QuantityLimits, type Reading } from './quantity.ts';
+import type { QuantityName } from './units.ts';
+
+/** Parameters that our custom issues carry for the error list (wording.ts). */
+export interface IssueParams {
+  wanted: string;
+  hint?: string;
+}
+
+/** A field that holds a quantity: a number in the canonical unit or a text with its unit. */
+export function quantity(name: QuantityName, meaning: string, limits: QuantityLimits = {}) {
+  return z
+    .union([z.number(), z.string()], { error: () => `a quantity: a number, or a text with its unit` })
+    .transform((input, context): Reading => {
+      const result = parseQuantity(input, name, limits);
+      if ('reading' in result) return result.reading;
+      context.addIssue({ code: 'custom', message: result.fault.wanted, params: result.fault });
+      return z.NEVER;
+    })
+    .describe(meaning);
+}
+
+/**
+ * A calendar day, `YYYY-MM-DD`. YAML readers of the older schema turn an unquoted day into a Date; it is the
+ * same day. That a day is not in the future is checked where today is known (ledger/check).
+ */
+export function isoDate(meaning: string) {
+  return z
+    .preprocess(
+      (value) => (value instanceof Date ? value.toISOString().slice(0, 10) : value),
+      z.iso.date({ error: () => 'a day as YYYY-MM-DD' }),
+    )
+    .describe(meaning);
+}
+
+/** A reference to another content file: its name without the ending. */
+export function fileReference(meaning: string) {
+  return z.string().min(1).describe(meaning);
+}
+
+/** A three-letter code of ISO 4217, as Intl knows them. */
+export function currency(meaning: string) {
+  return z
+    .string()
+    .refine((code) => Intl.supportedValuesOf('currency').includes(code), {
+      error: 'a currency code of ISO 4217, such as EUR',
+    })
+    .describe(meaning);
+}
+
+/** A web address; only https and http, so that no script hides in a link. */
+export function webAddress(meaning: string) {
+  return z.url({ protocol: /^https?$/, error: () => 'a web address that starts with https://' }).describe(meaning);
+}
+
+/** A sentence or more. */
+export function text(meaning: string) {
+  return z.string().min(1).describe(meaning);
+}

@@ -1,0 +1,65 @@
+import type { z } from 'zod';
+
+/** The parts of zod's definitions that are looked into. */
+interface Definition {
+  type: string;
+  innerType?: z.ZodType;
+  in?: z.ZodType;
+  out?: z.ZodType;
+  shape?: Record<string, z.ZodType>;
+  element?: z.ZodType;
+  options?: z.ZodType[];
+}
+
+function definitionOf(schema: z.ZodType): Definition {
+  return schema._zod.def as unknown as Definition;
+}
+
+/** Takes optional, default and transform wrappers off, down to the shape that a file is written in. */
+function written(schema: z.ZodType): z.ZodType {
+  const definition = definitionOf(schema);
+  if (definition.innerType) return written(definition.innerType);
+  if (definition.type === 'pipe' && definition.in && definition.out) {
+    return written(definitionOf(definition.in).type === 'transform' ? definition.out : definition.in);
+  }
+  return schema;
+}
+
+/** The alternatives that a schema stands for, unions taken apart. */
+function alternatives(schema: z.ZodType): z.ZodType[] {
+  const bare = written(schema);
+  const { options } = definitionOf(bare);
+  return options ? options.flatMap(alternatives) : [bare];
+}
+
+/** The schemas at a path of keys and list positions; several where the path leads through a union. */
+function schemasAt(schema: z.ZodType, path: readonly PropertyKey[]): z.ZodType[] {
+  let here = alternatives(schema);
+  for (const key of path) {
+    here = here.flatMap((it) => {
+      const { shape, element } = definitionOf(it);
+      const next = typeof key === 'number' ? element : shape?.[String(key)];
+      return next ? alternatives(next) : [];
+    });
+  }
+  return here;
+}
+
+/** The keys that may stand in the block at a path; empty where no block belongs there. */
+export function keysAt(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
+  return [...new Set(schemasAt(schema, path).flatMap((it) => Object.keys(definitionOf(it).shape ?? {})))];
+}
+
+/** What the field at a path means, as its schema describes it. */
+export function meaningAt(schema: z.ZodType, path: readonly PropertyKey[]): string | undefined {
+  const last = path.at(-1);
+  for (const parent of schemasAt(schema, path.slice(0, -1))) {
+    let field = typeof last === 'number' ? undefined : definitionOf(parent).shape?.[String(last)];
+    while (field) {
+      if (field.description) return field.description;
+      const definition = definitionOf(field);
+      field = definition.innerType ?? (definition.type === 'pipe' ? definition.out : undefined);
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { isoDate } from './fields.ts';
+
+/**
+ * Where a fact was taken from and how far that was checked: `read` the source itself or a page quoting it,
+ * `secondary` only a code, script or textbook that cites it, `memory` neither, `practice` a habit of the
+ * trade without a source, `computed` arithmetic repeated independently.
+ */
+export const sourceStanding = z.enum(['read', 'secondary', 'memory', 'practice', 'computed']);
+
+export const source = z.strictObject({
+  text: z.string().min(3).describe('The source: title, edition, clause; or the habit of the trade.'),
+  standing: sourceStanding.describe(
+    'read: seen itself or quoted; secondary: seen only in something that cites it; memory: from memory; practice: common practice, no source; computed: arithmetic repeated independently',
+  ),
+});
+
+/** Front matter of content/methods/<metric>.mdx; the formula and the version come from the registry in the code. */
+export const methodSchema = z.strictObject({
+  summary: z.string().min(20).describe('One or two sentences: what the figure says.'),
+  goodFor: z.array(z.string()).min(1).describe('What the figure is good for, one point a line.'),
+  hides: z.array(z.string()).min(1).describe('What the figure hides, one point a line.'),
+  sources: z.array(source).min(1).describe('Published sources and habits of the trade behind it.'),
+  versions: z
+    .array(
+      z.strictObject({
+        version: z.int().positive().describe('Version of the method, counted from 1.'),
+        date: isoDate('Day from which figures carry this version.'),
+        change: z.string().min(3).describe('What changed, and whether published numbers moved.'),
+      }),
+    )
+    .min(1)
+    .describe('History, oldest first; the last must be the version that the code computes.'),
+  related: z.array(z.string()).default([]).describe('Ids of methods worth reading next.'),
+});
+
+export type MethodProse = z.output<typeof methodSchema>;

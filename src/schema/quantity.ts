@@ -1,0 +1,119 @@
+import { nearest } from './suggest.ts';
+import { normaliseUnit, QUANTITIES, type QuantityName, quantityOfUnit } from './units.ts';
+
+/** A value as the tester wrote it, in the canonical unit of its quantity. */
+export interface Reading {
+  /** In the canonical unit of the quantity (units.ts). */
+  value: number;
+  /** `<0.1 uT` and `>2000 Hz` are bounds; they stay bounds through every calculation. */
+  bound?: 'below' | 'above';
+  /** As written, with the documented unit added to a bare number. */
+  written: string;
+}
+
+/** What is wrong with a written quantity, in the terms of an error message. */
+export interface QuantityFault {
+  wanted: string;
+  hint?: string;
+}
+
+export interface QuantityLimits {
+  /** Lowest and highest accepted value in the canonical unit; a value outside is absurd, not merely odd. */
+  min?: number;
+  max?: number;
+  /** Zero is refused too. */
+  positive?: boolean;
+  /** `<x` and `>x` are accepted. */
+  bounds?: boolean;
+}
+
+const SHAPE = /^(?<bound>[<>])?\s*(?<number>[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(?<unit>.*)$/i;
+
+function example(name: QuantityName): string {
+  const { typed } = QUANTITIES[name];
+  const units = Object.keys(QUANTITIES[name].units).filter((unit) => unit !== typed);
+  const others = units.length > 0 ? `, or a text with one of: ${[typed, ...units].join(', ')}` : '';
+  return `${QUANTITIES[name].name}: a number in ${typed}${others}`;
+}
+
+/**
+ * Reads a quantity: a number in the documented unit, or a text such as `6 in`, `410 W/m2`, `<0.1 uT`.
+ * Returns the reading in the canonical unit, or what is wrong with it and what to write instead.
+ */
+export function parseQuantity(
+  input: number | string,
+  name: QuantityName,
+  limits: QuantityLimits = {},
+): { reading: Reading } | { fault: QuantityFault } {
+  const kind = QUANTITIES[name];
+  let reading: Reading;
+
+  if (typeof input === 'number') {
+    if (!Number.isFinite(input)) return { fault: { wanted: example(name) } };
+    reading = { value: input, written: `${input} ${kind.canonical}` };
+  } else {
+    const match = SHAPE.exec(input.trim());
+    if (!match?.groups) {
+      const comma = /^[<>]?\s*-?\d+,\d+/.test(input.trim());
+      return {
+        fault: {
+          wanted: example(name),
+          ...(comma && { hint: `write the decimals after a point: ${input.trim().replace(',', '.')}` }),
+        },
+      };
+    }
+    const unitWritten = match.groups.unit ?? '';
+    if (unitWritten.startsWith(',')) {
+      return {
+        fault: { wanted: example(name), hint: `write the decimals after a point: ${input.trim().replace(',', '.')}` },
+      };
+    }
+    const unit = normaliseUnit(unitWritten) || kind.typed;
+    const units: QuantityKindUnits = kind.units;
+    // A key of the object's own: "constructor" is no unit.
+    const conversion = Object.hasOwn(units, unit) ? units[unit] : undefined;
+    if (!conversion) {
+      const other = quantityOfUnit(unit, name);
+      const near = nearest(unit, Object.keys(units));
+      return {
+        fault: {
+          wanted: example(name),
+          ...(other
+            ? { hint: `"${unitWritten.trim()}" is a unit of ${QUANTITIES[other].name}, not of ${kind.name}` }
+            : near && { hint: `did you mean "${match.groups.number} ${near}"?` }),
+        },
+      };
+    }
+    reading = {
+      value: tidy(Number(match.groups.number) * conversion.factor + (conversion.offset ?? 0)),
+      written: unitWritten ? input.trim() : `${input.trim()} ${kind.canonical}`,
+    };
+    if (match.groups.bound) {
+      if (!limits.bounds) {
+        return {
+          fault: {
+            wanted: `${kind.name} with one value; a bound ("${match.groups.bound}") can't be calculated with here`,
+          },
+        };
+      }
+      reading.bound = match.groups.bound === '<' ? 'below' : 'above';
+    }
+  }
+
+  const { min, max, positive } = limits;
+  if (positive && reading.value <= 0) return { fault: { wanted: `${kind.name} above 0 ${kind.canonical}` } };
+  if (min !== undefined && reading.value < min) {
+    return { fault: { wanted: `${kind.name} of at least ${min} ${kind.canonical}` } };
+  }
+  if (max !== undefined && reading.value > max) {
+    return { fault: { wanted: `${kind.name} of at most ${max} ${kind.canonical}; more is absurd here` } };
+  }
+  return { reading };
+}
+
+type QuantityKindUnits = Readonly<Record<string, { factor: number; offset?: number }>>;
+
+/** Takes the binary dust off a conversion (0.1 * 3 = 0.30000000000000004), well below any reading's resolution. */
+function tidy(value: number): number {
+  return Number(value.toPrecision(14));
+}

@@ -1,0 +1,151 @@
+import { z } from 'zod';
+import { fileReference, isoDate, quantity, text } from './fields.ts';
+import { INSTRUMENT_KINDS } from './instrument.ts';
+
+const irradiance = (meaning: string) => quantity('irradiance', meaning, { positive: true, max: 2000 });
+
+/** A reading that the tester threw out: it stays in the file, struck out, with the reason. */
+export const struckReading = z.strictObject({
+  value: irradiance('The reading as it was taken.'),
+  struck: text('Why it does not count.'),
+});
+
+const gridReading = z.union([irradiance('One reading.'), struckReading]);
+
+/** One point of the grid: a reading, or several, any of which may be struck out. */
+export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]);
+
+/** The three ways in which a panel is switched on. */
+export const MODES = ['red', 'nearInfrared', 'combined'] as const;
+export type Mode = (typeof MODES)[number];
+
+const grid = z.strictObject({
+  inset: quantity(
+    'length',
+    'How far the outer points lie inside the edge of the LED field, on both axes; 1 in is the habit.',
+    {
+      min: 0,
+      max: 100,
+    },
+  ).default({ value: 2.54, written: '1 in' }),
+  rows: z
+    .array(z.array(gridPoint).min(1))
+    .min(1)
+    .superRefine((rows, context) => {
+      const wanted = rows[0]?.length ?? 0;
+      rows.forEach((row, index) => {
+        if (row.length === wanted) return;
+        context.addIssue({
+          code: 'custom',
+          message: `${wanted} points, as in the first row`,
+          path: [index],
+          params: { wanted: `${wanted} points, as in the first row`, found: `${row.length} points` },
+        });
+      });
+    })
+    .describe(
+      'Rows of the grid from the top, points from the left as one faces the panel. A point is a reading, a list of repeats, or {value, struck}.',
+    ),
+});
+
+const perMode = <T extends z.ZodType>(field: (meaning: string) => T, what: string) => ({
+  red: field(`${what} with red alone on.`).optional(),
+  nearInfrared: field(`${what} with near-infrared alone on.`).optional(),
+  combined: field(`${what} with both channels on.`).optional(),
+});
+
+const wavelength = (meaning: string) =>
+  z
+    .strictObject({
+      peak: quantity('wavelength', 'Peak wavelength.', { min: 200, max: 3000 }),
+      fwhm: quantity('wavelength', 'Full width at half maximum.', { positive: true, max: 500 }).optional(),
+    })
+    .describe(meaning);
+
+const flicker = (meaning: string) =>
+  z
+    .strictObject({
+      frequency: quantity('frequency', 'Main frequency of the modulation; leave it out where there is none.', {
+        positive: true,
+        max: 1e7,
+      }).optional(),
+      percent: quantity('percent', 'Modulation depth (percent flicker).', { min: 0, max: 100, bounds: true }),
+    })
+    .describe(meaning);
+
+const field = (
+  name: 'magnetic' | 'electric' | 'radio' | 'sound',
+  meaning: string,
+  limits: { min: number; max: number },
+) =>
+  z
+    .strictObject({
+      distance: quantity('length', 'Distance from the panel to the meter.', { min: 0, max: 1000 }).optional(),
+      off: quantity(name, 'Reading with the panel off (or unplugged): the room.', {
+        ...limits,
+        bounds: true,
+      }).optional(),
+      on: quantity(name, 'Reading with the panel on, both channels.', { ...limits, bounds: true }).optional(),
+    })
+    .describe(meaning);
+
+/** One dated bench session of a panel: raw readings only. Anything not read is left out. */
+export const sessionSchema = z.strictObject({
+  date: isoDate('Day of the session; one session a day.'),
+  methodVersion: z.int().positive().describe('Version of the bench procedure that was followed.'),
+  instruments: z
+    .strictObject(
+      Object.fromEntries(
+        INSTRUMENT_KINDS.map((kind) => [
+          kind,
+          fileReference(
+            `Instrument used for: ${kind}. A file name in content/instruments without its ending.`,
+          ).optional(),
+        ]),
+      ) as Record<(typeof INSTRUMENT_KINDS)[number], z.ZodOptional<z.ZodString>>,
+    )
+    .default({})
+    .describe('Which meter took which readings.'),
+  warmUp: quantity('time', 'Time from switching on to the first reading; a bare number is in seconds.', {
+    min: 0,
+    max: 86400,
+  }).optional(),
+  roomTemperature: quantity('temperature', 'Air temperature at the bench.', { min: -20, max: 60 }).optional(),
+  distance: quantity(
+    'length',
+    'Distance from the LED plane to the sensor; the guide’s reference distance where left out.',
+    {
+      positive: true,
+      max: 1000,
+    },
+  ).optional(),
+  peak: z
+    .strictObject(perMode(irradiance, 'Highest steady reading of a sweep'))
+    .optional()
+    .describe('Peak irradiance per mode.'),
+  grid: grid.optional().describe('The grid of readings with both channels on; 3 x 3 is the habit, any size is read.'),
+  wavelengths: z
+    .strictObject({
+      red: wavelength('The red channel alone.').optional(),
+      nearInfrared: wavelength('The near-infrared channel alone.').optional(),
+    })
+    .optional()
+    .describe('Peak wavelength of each channel.'),
+  mains: z
+    .strictObject({
+      standby: quantity('power', 'Plugged in, all channels off.', { min: 0, max: 20000, bounds: true }).optional(),
+      ...perMode((meaning) => quantity('power', meaning, { positive: true, max: 20000 }), 'Mains draw'),
+    })
+    .optional()
+    .describe('Draw from the mains.'),
+  magnetic: field('magnetic', 'Magnetic flux density.', { min: 0, max: 1e6 }).optional(),
+  electric: field('electric', 'Electric field.', { min: 0, max: 1e5 }).optional(),
+  radio: field('radio', 'Radio-frequency power density.', { min: 0, max: 1e6 }).optional(),
+  sound: field('sound', 'A-weighted sound level, max hold.', { min: 0, max: 140 }).optional(),
+  flicker: z.strictObject(perMode(flicker, 'Flicker')).optional().describe('Flicker per mode.'),
+  hotSpots: text('Judgement of the wall photo, in words.').optional(),
+  notes: text('Anything that happened on the bench.').optional(),
+});
+
+export type Session = z.output<typeof sessionSchema>;
+export type GridPoint = z.output<typeof gridPoint>;

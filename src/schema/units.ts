@@ -1,0 +1,107 @@
+/**
+ * The quantities that content may state, each with one canonical unit and the spellings that are read.
+ * A spelling is matched after `normaliseUnit`, so `µT`, `uT` and `μT`, or `mW/cm²` and `mW/cm^2`, are one.
+ */
+export interface QuantityKind {
+  /** In words, as error messages name it: "an irradiance". */
+  name: string;
+  /** Canonical unit, as figures carry it. */
+  canonical: string;
+  /** A spelling of the canonical unit that is plain to type. */
+  typed: string;
+  /** Factor from each accepted unit to the canonical one; `offset` is added after the factor (temperatures). */
+  units: Readonly<Record<string, { factor: number; offset?: number }>>;
+}
+
+const by = (factors: Record<string, number>): QuantityKind['units'] =>
+  Object.fromEntries(Object.entries(factors).map(([unit, factor]) => [unit, { factor }]));
+
+export const QUANTITIES = {
+  length: {
+    name: 'a length',
+    canonical: 'cm',
+    typed: 'cm',
+    // 1 in = 2.54 cm exactly (international yard and pound agreement, 1959).
+    units: by({ cm: 1, mm: 0.1, m: 100, in: 2.54, inch: 2.54, inches: 2.54, '"': 2.54, ft: 30.48 }),
+  },
+  wavelength: { name: 'a wavelength', canonical: 'nm', typed: 'nm', units: by({ nm: 1, um: 1000 }) },
+  irradiance: {
+    name: 'an irradiance',
+    canonical: 'mW/cm²',
+    typed: 'mW/cm2',
+    units: by({ 'mW/cm2': 1, 'W/m2': 0.1, 'uW/cm2': 0.001, 'W/cm2': 1000 }),
+  },
+  power: { name: 'a power', canonical: 'W', typed: 'W', units: by({ W: 1, mW: 0.001, kW: 1000 }) },
+  time: {
+    name: 'a time',
+    canonical: 's',
+    typed: 's',
+    units: by({ s: 1, sec: 1, min: 60, h: 3600, ms: 0.001 }),
+  },
+  frequency: { name: 'a frequency', canonical: 'Hz', typed: 'Hz', units: by({ Hz: 1, kHz: 1e3, MHz: 1e6, GHz: 1e9 }) },
+  magnetic: {
+    name: 'a magnetic flux density',
+    canonical: 'µT',
+    typed: 'uT',
+    // 1 mG = 0.1 uT = 100 nT.
+    units: by({ uT: 1, nT: 0.001, mT: 1000, T: 1e6, mG: 0.1, G: 100 }),
+  },
+  electric: {
+    name: 'an electric field',
+    canonical: 'V/m',
+    typed: 'V/m',
+    units: by({ 'V/m': 1, 'kV/m': 1000, 'mV/m': 0.001 }),
+  },
+  radio: {
+    name: 'a radio power density',
+    canonical: 'mW/m²',
+    typed: 'mW/m2',
+    units: by({ 'mW/m2': 1, 'uW/m2': 0.001, 'W/m2': 1000, 'uW/cm2': 10, 'mW/cm2': 10000 }),
+  },
+  sound: { name: 'a sound level', canonical: 'dB(A)', typed: 'dB(A)', units: by({ 'dB(A)': 1, dBA: 1, dB: 1 }) },
+  percent: { name: 'a percentage', canonical: '%', typed: '%', units: by({ '%': 1, percent: 1 }) },
+  angle: {
+    name: 'an angle',
+    canonical: '°',
+    typed: 'deg',
+    units: by({ deg: 1, '°': 1, degrees: 1, rad: 180 / Math.PI }),
+  },
+  temperature: {
+    name: 'a temperature',
+    canonical: '°C',
+    typed: 'C',
+    units: {
+      C: { factor: 1 },
+      '°C': { factor: 1 },
+      degC: { factor: 1 },
+      F: { factor: 5 / 9, offset: -160 / 9 },
+      '°F': { factor: 5 / 9, offset: -160 / 9 },
+    },
+  },
+  mass: {
+    name: 'a mass',
+    canonical: 'kg',
+    typed: 'kg',
+    units: by({ kg: 1, g: 0.001, lb: 0.45359237, oz: 0.028349523125 }),
+  },
+} as const satisfies Record<string, QuantityKind>;
+
+export type QuantityName = keyof typeof QUANTITIES;
+
+/** One spelling for the many that keyboards give: micro signs, superscripts, spaces, middle dots. */
+export function normaliseUnit(unit: string): string {
+  return unit
+    .trim()
+    .replace(/[\u00b5\u03bc]/g, 'u')
+    .replace(/\u00b2|\^2/g, '2')
+    .replace(/[\u201c\u201d\u2033]/g, '"')
+    .replace(/\s+/g, '');
+}
+
+/** The quantity a unit belongs to, other than `but`; used to say what a wrong unit would have measured. */
+export function quantityOfUnit(unit: string, but: QuantityName): QuantityName | undefined {
+  const wanted = normaliseUnit(unit);
+  return (Object.keys(QUANTITIES) as QuantityName[]).find(
+    (name) => name !== but && Object.hasOwn(QUANTITIES[name].units, wanted),
+  );
+}

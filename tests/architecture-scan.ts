@@ -1,0 +1,186 @@
+/**
+ * Reads from the source of a file which others it imports and whether it uses the page's DOM. It looks at the
+ * syntax tree, so that comments and texts don't count. It knows no scopes: a name that the file declares anywhere
+ * is taken for its own everywhere.
+ */
+import { isBuiltin } from 'node:module';
+import { posix } from 'node:path';
+import ts from 'typescript';
+
+/** One import, of whatever form: static, of types only, re-exported, or dynamic. */
+export interface Import {
+  /** Null where a dynamic import has no plain text: then nobody can tell what it loads. */
+  specifier: string | null;
+  typeOnly: boolean;
+  line: number;
+}
+
+/** Folders of src/ that a layer may import from; `types` only for types. What is not listed here is not limited. */
+export const LAYERS: Readonly<Record<string, { from: readonly string[]; types?: readonly string[] }>> = {
+  measure: { from: ['measure'] },
+  schema: { from: ['schema', 'measure'] },
+  ledger: { from: ['ledger', 'schema', 'measure'] },
+  present: { from: ['present', 'schema', 'measure'], types: ['ledger'] },
+};
+
+/** The layer of pure functions: no files, no network, no clock, no chance but a seeded one. */
+const PURE = 'measure';
+
+/** The one folder whose files run in a reader's browser. */
+const IN_BROWSER = 'src/client/';
+
+const DOM_NAMES = new Set(
+  `window document navigator location history localStorage sessionStorage indexedDB customElements matchMedia
+  getComputedStyle requestAnimationFrame requestIdleCallback alert confirm Element Node NodeList Document
+  ShadowRoot DOMParser DOMRect MutationObserver IntersectionObserver ResizeObserver MouseEvent KeyboardEvent
+  PointerEvent XMLHttpRequest`.split(/\s+/),
+);
+const isDomName = (name: string) => DOM_NAMES.has(name) || /^(HTML|SVG)\w*Element$/.test(name);
+
+/** Every import of a TypeScript or JavaScript source. */
+export function importsOf(source: string): Import[] {
+  const tree = parse(source);
+  const found: Import[] = [];
+  const add = (node: ts.Node, specifier: ts.Node | undefined, typeOnly: boolean) =>
+    found.push({
+      specifier: specifier && ts.isStringLiteralLike(specifier) ? specifier.text : null,
+      typeOnly,
+      line: lineOf(tree, node),
+    });
+  walk(tree, (node) => {
+    if (ts.isImportDeclaration(node)) add(node, node.moduleSpecifier, bringsTypesOnly(node.importClause));
+    else if (ts.isExportDeclaration(node) && node.moduleSpecifier) add(node, node.moduleSpecifier, node.isTypeOnly);
+    else if (ts.isImportTypeNode(node)) {
+      add(node, ts.isLiteralTypeNode(node.argument) ? node.argument.literal : undefined, true);
+    } else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
+      add(node, node.arguments[0], false);
+    } else if (ts.isCallExpression(node) && ts.isIdentifier(node.expression) && node.expression.text === 'require') {
+      add(node, node.arguments[0], false);
+    }
+  });
+  return found;
+}
+
+/**
+ * What a file imports against the rules of its layer, one sentence each.
+ *
+ * @param file from the repository's top, `src/measure/grid.ts`
+ */
+export function importFaults(file: string, source: string): string[] {
+  const layer = layerOf(file);
+  const rule = LAYERS[layer];
+  if (!rule) return [];
+  return importsOf(source).flatMap(({ specifier, typeOnly, line }) => {
+    const at = `${file}:${line}`;
+    if (specifier === null) return [`${at} imports something that is only known when it runs`];
+    if (/^(astro|@astrojs)([:/]|$)/.test(specifier)) return [`${at} imports ${specifier}: ${layer} knows no Astro`];
+    if (/^[/~#]|^@\/|^src\//.test(specifier))
+      return [`${at} imports ${specifier}: write the path relative to the file`];
+    if (!specifier.startsWith('.')) {
+      return layer === PURE && isBuiltin(specifier)
+        ? [`${at} imports ${specifier}: ${layer} has no input or output`]
+        : [];
+    }
+    const target = posix.normalize(posix.join(posix.dirname(file), specifier));
+    const to = layerOf(target);
+    if (rule.from.includes(to)) return [];
+    if (rule.types?.includes(to)) return typeOnly ? [] : [`${at} imports more than types from ${target}`];
+    return [
+      `${at} imports ${target}: ${layer} may import from ${[...rule.from, ...(rule.types ?? [])].join(', ')} only`,
+    ];
+  });
+}
+
+/** Names of the page's DOM that a file uses without declaring them; none are looked for in src/client. */
+export function domFaults(file: string, source: string): string[] {
+  if (file.startsWith(IN_BROWSER)) return [];
+  return foreignNames(source, isDomName).map(
+    ({ name, line }) => `${file}:${line} uses ${name}: only ${IN_BROWSER} may`,
+  );
+}
+
+/** Uses of the clock, of chance and of the process in the layer of pure functions. */
+export function purityFaults(file: string, source: string): string[] {
+  if (layerOf(file) !== PURE) return [];
+  const tree = parse(source);
+  const faults: string[] = [];
+  const add = (node: ts.Node, what: string) => faults.push(`${file}:${lineOf(tree, node)} ${what}`);
+  walk(tree, (node) => {
+    if (ts.isNewExpression(node) && node.expression.getText(tree) === 'Date' && !node.arguments?.length) {
+      add(node, 'reads the clock: a day is an argument');
+    }
+    if (!ts.isPropertyAccessExpression(node)) return;
+    const text = node.getText(tree);
+    if (text === 'Date.now' || text === 'performance.now') add(node, 'reads the clock: a day is an argument');
+    if (text === 'Math.random') add(node, 'draws without a seed: builds must repeat');
+  });
+  for (const { name, line } of foreignNames(source, (it) => it === 'process' || it === 'fetch')) {
+    faults.push(`${file}:${line} uses ${name}: ${PURE} has no input or output`);
+  }
+  return faults;
+}
+
+/** The code in an .astro file: its front matter, and the scripts in its markup. */
+export function codeOfAstro(source: string): string {
+  const frontMatter = /^---\r?\n([\s\S]*?)\r?\n---/.exec(source)?.[1] ?? '';
+  const scripts = [...source.matchAll(/<script\b[^>]*>([\s\S]*?)<\/script>/g)]
+    .filter(([tag]) => !/^<script\b[^>]*type="application\/(ld\+)?json"/.test(tag))
+    .map((match) => match[1] ?? '');
+  return [frontMatter, ...scripts].join('\n;\n');
+}
+
+/** `src/measure/grid.ts` lies in `measure`; a file right in src/ or outside of it in nothing. */
+function layerOf(file: string): string {
+  return /^src\/([^/]+)\//.exec(file)?.[1] ?? '';
+}
+
+function parse(source: string): ts.SourceFile {
+  return ts.createSourceFile('source.tsx', source, ts.ScriptTarget.Latest, true, ts.ScriptKind.TSX);
+}
+
+function walk(node: ts.Node, visit: (node: ts.Node) => void): void {
+  visit(node);
+  ts.forEachChild(node, (child) => walk(child, visit));
+}
+
+function lineOf(tree: ts.SourceFile, node: ts.Node): number {
+  return tree.getLineAndCharacterOfPosition(node.getStart(tree)).line + 1;
+}
+
+/** `import type {…}`, or every name in the braces marked as a type. */
+function bringsTypesOnly(clause: ts.ImportClause | undefined): boolean {
+  if (!clause) return false;
+  if (clause.isTypeOnly) return true;
+  const { namedBindings } = clause;
+  if (clause.name || !namedBindings || !ts.isNamedImports(namedBindings)) return false;
+  return namedBindings.elements.length > 0 && namedBindings.elements.every((it) => it.isTypeOnly);
+}
+
+/** Names that stand for themselves (no property, no key) and that the file does not declare. */
+function foreignNames(source: string, wanted: (name: string) => boolean): Array<{ name: string; line: number }> {
+  const tree = parse(source);
+  const declared = new Set<string>();
+  const used: Array<{ name: string; line: number }> = [];
+  walk(tree, (node) => {
+    if (!ts.isIdentifier(node) || !wanted(node.text)) return;
+    const { parent } = node;
+    const isName = (parent as { name?: ts.Node }).name === node;
+    // `globalThis.document` is the DOM's, `panel.document` is not.
+    if (ts.isPropertyAccessExpression(parent) && isName) {
+      if (parent.expression.getText(tree) === 'globalThis') used.push({ name: node.text, line: lineOf(tree, node) });
+      return;
+    }
+    if (ts.isPropertyAssignment(parent) || ts.isPropertySignature(parent) || ts.isMethodDeclaration(parent)) {
+      if (isName) return;
+    } else if (ts.isPropertyDeclaration(parent) || ts.isMethodSignature(parent) || ts.isJsxAttribute(parent)) {
+      if (isName) return;
+    } else if (ts.isQualifiedName(parent) && parent.right === node) return;
+    else if (ts.isBindingElement(parent) && parent.propertyName === node) return;
+    else if (isName && !ts.isShorthandPropertyAssignment(parent)) {
+      declared.add(node.text);
+      return;
+    }
+    used.push({ name: node.text, line: lineOf(tree, node) });
+  });
+  return used.filter(({ name }) => !declared.has(name));
+}

@@ -1,0 +1,128 @@
+import { describe, expect, test } from 'vitest';
+import {
+  checkQuantity,
+  checkWavelength,
+  INFRARED_FROM_NM,
+  notComparable,
+  SAME_DISTANCE,
+  sameDistance,
+} from '../../src/measure/claims.ts';
+import { WAVELENGTH_TOLERANCE_NM } from '../../src/measure/methods.ts';
+import { makeFigure } from '../../src/measure/uncertainty.ts';
+import { figure, identity, line, vague } from './make.ts';
+
+const measured = (value: number, u = 0) => figure(value, [line('sensor', u)], 'peak-irradiance-combined', 'mW/cm²');
+const wavelength = (value: number) => figure(value, [], 'wavelength-red', 'nm');
+
+describe('a claimed quantity', () => {
+  test('within the interval is held', () => {
+    const it = checkQuantity('irradiance', 102, measured(100, 5));
+    expect(it).toMatchObject({ outcome: 'within', text: 'held, within the uncertainty', unit: 'mW/cm²', claimed: 102 });
+    expect(it.difference).toBeCloseTo(-1.9608, 4);
+  });
+
+  test('beyond the interval is missed or exceeded, with the size relative to the claim', () => {
+    expect(checkQuantity('irradiance', 170, measured(100, 5))).toMatchObject({
+      outcome: 'missed',
+      text: 'missed by 41 %',
+      difference: expect.closeTo(-41.176, 3),
+    });
+    expect(checkQuantity('irradiance', 80, measured(100, 5))).toMatchObject({
+      outcome: 'exceeded',
+      text: 'exceeded by 25 %',
+      difference: 25,
+    });
+  });
+
+  test('on either end of the interval is held, and a hair beyond is not', () => {
+    const it = measured(100, 5);
+    const [low, high] = it.interval95 ?? [Number.NaN, Number.NaN];
+    expect(checkQuantity('irradiance', high, it).outcome).toBe('within');
+    expect(checkQuantity('irradiance', high + 1e-9, it).outcome).toBe('missed');
+    expect(checkQuantity('irradiance', low, it).outcome).toBe('within');
+    expect(checkQuantity('irradiance', low - 1e-9, it).outcome).toBe('exceeded');
+  });
+
+  test('against an exact figure must be met exactly', () => {
+    expect(checkQuantity('mains draw', 100, measured(100)).outcome).toBe('within');
+    expect(checkQuantity('mains draw', 101, measured(100)).outcome).toBe('missed');
+  });
+
+  test('is not comparable where the uncertainty is not known, and says why', () => {
+    expect(checkQuantity('mains draw', 400, vague(360, 'the session does not name the meter'))).toMatchObject({
+      outcome: 'not comparable',
+      difference: null,
+      text: 'not comparable: the session does not name the meter',
+    });
+  });
+
+  test('is not comparable with a bound', () => {
+    const bound = makeFigure({ ...identity(), bound: 'below' }, 0.1, { absent: 'the reading is a bound' });
+    expect(checkQuantity('irradiance', 5, bound)).toMatchObject({ outcome: 'not comparable', difference: null });
+  });
+});
+
+test('a claim with nothing to hold against it says why', () => {
+  expect(notComparable('irradiance', 150, 'mW/cm²', 'claimed at contact')).toEqual({
+    subject: 'irradiance',
+    claimed: 150,
+    unit: 'mW/cm²',
+    measured: null,
+    outcome: 'not comparable',
+    difference: null,
+    text: 'not comparable: claimed at contact',
+  });
+});
+
+describe('two distances', () => {
+  test.each([
+    [10, 10, true],
+    [10.5, 10, true],
+    [10.501, 10, false],
+    [9.5, 10, true],
+    [9.499, 10, false],
+    [15, 15.24, true],
+    [0, 15.24, false],
+    [0, 0, true],
+  ])('%d cm and %d cm are the same: %s', (a, b, same) => {
+    expect(SAME_DISTANCE).toBe(0.05);
+    expect(sameDistance(a, b)).toBe(same);
+  });
+});
+
+describe('a claimed wavelength', () => {
+  test.each([
+    [660, 'within'],
+    [670, 'within'],
+    [670.1, 'off'],
+    [650, 'within'],
+    [649.9, 'off'],
+  ])('measured at %d nm against 660 nm is %s', (value, outcome) => {
+    expect(WAVELENGTH_TOLERANCE_NM).toBe(10);
+    expect(checkWavelength([660], wavelength(value))?.outcome).toBe(outcome);
+  });
+
+  test('is the nearest of its channel', () => {
+    expect(checkWavelength([630, 660, 850], wavelength(642))).toMatchObject({
+      subject: 'wavelength 630 nm',
+      claimed: 630,
+      difference: 12,
+      text: 'off by 12 nm, to the longer side',
+    });
+    expect(checkWavelength([630, 660, 850], wavelength(648))).toMatchObject({ claimed: 660, difference: -12 });
+    expect(checkWavelength([630, 660, 850], wavelength(648))?.text).toBe('off by 12 nm, to the shorter side');
+    expect(checkWavelength([660], wavelength(662.5))?.text).toBe('held, 2.5 nm from it (tolerance 10 nm)');
+  });
+
+  test('belongs to red below 700 nm and to infrared from there on', () => {
+    expect(INFRARED_FROM_NM).toBe(700);
+    expect(checkWavelength([660], wavelength(850))).toBeUndefined();
+    expect(checkWavelength([850], wavelength(660))).toBeUndefined();
+    expect(checkWavelength([700], wavelength(700))?.claimed).toBe(700);
+    expect(checkWavelength([699.9], wavelength(700))).toBeUndefined();
+  });
+
+  test('is not checked where none is claimed', () => {
+    expect(checkWavelength([], wavelength(660))).toBeUndefined();
+  });
+});

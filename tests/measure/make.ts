@@ -1,0 +1,77 @@
+import type { Contribution, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
+import { isFigure } from '../../src/measure/figure.ts';
+import type { GridReadings } from '../../src/measure/grid.ts';
+import type { Meter } from '../../src/measure/meter.ts';
+import { makeFigure } from '../../src/measure/uncertainty.ts';
+
+/** Settings of every property test: the same cases in each run. */
+export const RUNS = { seed: 152_400, numRuns: 200 } as const;
+
+/** A meter without any error, save for what is given. */
+export function meter(part: Partial<Meter> = {}): Meter {
+  return {
+    id: 'irradiance-meter',
+    name: 'irradiance meter',
+    calibrationDate: '2026-01-10',
+    calibrationRelative: 0,
+    calibrationAbsolute: 0,
+    calibrationStated: '5 % at k = 2',
+    resolution: 0,
+    angularResponse: 0,
+    repeatability: 0,
+    ...part,
+  };
+}
+
+/** A line of a budget: normal and of type B, save for what is given. */
+export function line(key: string, contribution: number, part: Partial<Contribution> = {}): Contribution {
+  return {
+    key,
+    source: key,
+    type: 'B',
+    contribution,
+    distribution: 'normal',
+    degreesOfFreedom: Number.POSITIVE_INFINITY,
+    evaluation: 'for a test',
+    ...part,
+  };
+}
+
+/** What a figure in a test is called. */
+export function identity(metric = 'optical-power', unit: Unit = 'W') {
+  return { id: `test/${metric}`, metric, unit, basis: 'measured' as const, method: `${metric}@1`, inputs: [] };
+}
+
+/** A figure with a budget; exact without one. */
+export function figure(value: number, budget: Contribution[] = [], metric = 'optical-power', unit: Unit = 'W'): Figure {
+  return makeFigure(identity(metric, unit), value, { budget });
+}
+
+/** A figure whose uncertainty is not known. */
+export function vague(value: number, absent = 'the session does not name the meter', metric = 'optical-power'): Figure {
+  return makeFigure(identity(metric), value, { absent });
+}
+
+/** The figure, where there is one; a gap fails the test. */
+export function figureOf(it: FigureOrGap | undefined): Figure {
+  if (!isFigure(it)) throw new Error(`no figure: ${it?.reason ?? 'undefined'}`);
+  return it;
+}
+
+/** Contribution of the line of a budget whose key ends so; fails where it is missing or not the only one. */
+export function lineOf(it: Figure, ending: string): Contribution {
+  const found = it.budget.filter((entry) => entry.key.endsWith(ending));
+  if (found.length !== 1) throw new Error(`${found.length} lines end in "${ending}"`);
+  return found[0] as Contribution;
+}
+
+/** A grid of single readings at 15 cm, the distance set exactly. */
+export function gridOf(rows: readonly (readonly number[])[], part: Partial<GridReadings> = {}): GridReadings {
+  return {
+    points: rows.map((row) => row.map((value) => [value])),
+    session: 'lantern-40/2026-03-02',
+    meter: meter(),
+    distance: { distance: 15, halfWidth: 0, area: undefined },
+    ...part,
+  };
+}

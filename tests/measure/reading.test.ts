@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import { NO_METER } from '../../src/measure/meter.ts';
+import { type MeterReading, readingFigure } from '../../src/measure/reading.ts';
+import { lineOf, meter } from './make.ts';
+
+const SENSOR = meter({
+  calibrationRelative: 0.025,
+  calibrationAbsolute: 0.05,
+  resolution: 0.1,
+  angularResponse: 0.01,
+  repeatability: 0.008,
+});
+
+const reading = (part: Partial<MeterReading> = {}): MeterReading => ({
+  metric: 'peak-irradiance-red',
+  methodId: 'peak-irradiance',
+  unit: 'mW/cm²',
+  value: 80,
+  session: 'lantern-40/2026-03-02',
+  path: 'lantern-40/sessions/0/peak/red',
+  meter: SENSOR,
+  ...part,
+});
+
+const AT_SIX_INCHES = { distance: 15.24, halfWidth: 0.2, area: undefined };
+
+describe('a reading as a figure', () => {
+  test('keeps value, unit, identity and where it came from', () => {
+    const it = readingFigure(reading({ notes: ['one reading struck out'] }));
+    expect(it).toMatchObject({
+      id: 'lantern-40/2026-03-02/peak-irradiance-red',
+      metric: 'peak-irradiance-red',
+      value: 80,
+      unit: 'mW/cm²',
+      basis: 'measured',
+      method: 'peak-irradiance@1',
+      inputs: ['lantern-40/sessions/0/peak/red'],
+      notes: ['one reading struck out'],
+      flags: [],
+    });
+  });
+
+  test('has the errors of its meter in its budget', () => {
+    const it = readingFigure(reading());
+    expect(lineOf(it, '/calibration').contribution).toBeCloseTo(2, 12);
+    expect(lineOf(it, '/offset').contribution).toBe(0.05);
+    expect(lineOf(it, '/resolution').contribution).toBeCloseTo(0.05 / Math.sqrt(3), 12);
+    expect(lineOf(it, '/repeatability').contribution).toBeCloseTo(0.64, 12);
+    expect(it.budget).toHaveLength(4);
+    expect(it.standardUncertainty).toBeCloseTo(Math.hypot(2, 0.05, 0.05 / Math.sqrt(3), 0.64), 12);
+  });
+
+  test('of light also has the distance and oblique light in it', () => {
+    const it = readingFigure(reading({ distance: AT_SIX_INCHES }));
+    expect(lineOf(it, '/distance').contribution).toBeCloseTo((-2 * 80 * 0.2) / Math.sqrt(3) / 15.24, 12);
+    expect(lineOf(it, '/angular').contribution).toBeCloseTo(0.8, 12);
+    expect(it.budget).toHaveLength(6);
+  });
+
+  test('says what its meter’s file is silent about; oblique light only for light', () => {
+    const silent = meter({ calibrationRelative: 0.025, angularResponse: undefined, repeatability: undefined });
+    const sources = (part: Partial<MeterReading>) =>
+      readingFigure(reading({ meter: silent, ...part })).unassessed.map((it) => it.source);
+    expect(sources({})).toEqual(['Repeatability']);
+    expect(sources({ distance: AT_SIX_INCHES })).toEqual(['Angular (cosine) response', 'Repeatability']);
+  });
+
+  test('without a meter has no uncertainty and says why', () => {
+    const it = readingFigure(reading({ meter: undefined }));
+    expect(it).toMatchObject({ value: 80, standardUncertainty: null, interval95: null, uncertaintyAbsent: NO_METER });
+  });
+
+  test.each(['below', 'above'] as const)('that is a bound stays a bound: %s', (bound) => {
+    const it = readingFigure(reading({ value: 0.1, bound }));
+    expect(it).toMatchObject({ value: 0.1, bound, standardUncertainty: null, interval95: null });
+    expect(it.uncertaintyAbsent).toContain(`a bound: ${bound}`);
+  });
+
+  test('that is no bound has no trace of one', () => {
+    expect(Object.keys(readingFigure(reading()))).not.toContain('bound');
+  });
+
+  test('of zero keeps an interval from zero up', () => {
+    const it = readingFigure(reading({ value: 0 }));
+    expect(it.interval95?.[0]).toBe(0);
+    expect(it.interval95?.[1]).toBeGreaterThan(0.05);
+  });
+
+  test('of an unregistered method is refused', () => {
+    expect(() => readingFigure(reading({ methodId: 'brightness' }))).toThrow(/"brightness"/);
+  });
+});

@@ -1,6 +1,8 @@
+import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { panelLedger } from './src/build/integration.ts';
+import { wideTables } from './src/build/wide-tables.ts';
 
 export default defineConfig({
   output: 'static',
@@ -21,7 +23,7 @@ export default defineConfig({
   },
   // White space between inline elements matters in running text; the default takes it away at line ends.
   compressHTML: true,
-  markdown: { syntaxHighlight: false },
+  markdown: { syntaxHighlight: false, processor: satteri({ hastPlugins: [wideTables] }) },
   devToolbar: { enabled: false },
   prefetch: false,
   // Completion and red underlines in the front matter of Markdown files, for editors with Astro's extension.

@@ -31,7 +31,7 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
   const claimsInfrared = (panel.data.claims?.wavelengths ?? []).some((it) => it.peak.value >= 700);
   if (peak) {
     const unseen = infrared
-      ? ` ${text(infrared)} of it is near-infrared, which the eye does not see and does not turn away from.`
+      ? ` Near-infrared alone gives ${text(infrared)}, which the eye does not see and does not turn away from.`
       : claimsInfrared
         ? ' Part of it is near-infrared, which the eye does not see and does not turn away from.'
         : '';

@@ -40,6 +40,11 @@ export function fixed(value: number, decimals: number): string {
   return text.replace('-', '−');
 }
 
+/** A hundredth of a cent is fine enough for the cost of an hour. */
+const MOST_MONEY_DECIMALS = 4;
+/** As far as number formats go. */
+const MOST_DECIMALS = 20;
+
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 
 /** An amount of money: whole units from 100 up, cents below. */
@@ -100,7 +105,7 @@ export function showFigure(figure: Figure, currency: string): Shown {
     const value = sign + plain(figure, currency);
     return { value, unit, text: joined(value, unit) };
   }
-  const decimals = decimalsFor(half);
+  const decimals = Math.min(decimalsFor(half), isMoney ? MOST_MONEY_DECIMALS : MOST_DECIMALS);
   const value = sign + print(figure.value, decimals);
   const [low, high] = figure.interval95;
   const isCut = low > figure.value - half * (1 + 1e-9) + half * 1e-6;
@@ -123,6 +128,11 @@ function significantDecimals(value: number): number {
   const text = Number(value.toPrecision(4)).toString();
   const [mantissa = text, exponent = '0'] = text.split('e');
   return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent));
+}
+
+/** A unit beside a bare number, money's too: `EUR/W`. */
+export function unitWords(unit: Unit, currency: string): string {
+  return unit === '1' ? '' : unit.replace('currency', currency);
 }
 
 /** A figure's text, or the gap's reason. */

@@ -242,7 +242,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
 function obtainedWords(obtained: PanelEntry['data']['obtained']): string {
   if (!obtained) return 'How it was obtained is not recorded.';
   const how = { bought: 'Bought', lent: 'Lent by the maker', given: 'Given by the maker' }[obtained.how];
-  return `${how}; whose money: ${obtained.paidBy.replace(/\.$/, '')}.${obtained.note ? ` ${obtained.note}` : ''}`;
+  return `${how}. Paid for by: ${obtained.paidBy.replace(/\.$/, '')}.${obtained.note ? ` ${obtained.note}` : ''}`;
 }
 
 function codeWords({ needed, testerEarns }: { needed: boolean; testerEarns: boolean }): string {

@@ -5,7 +5,7 @@ import { type Figure, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
-import { fixed, methodOf, type Shown, showDate, showFigure } from './format.ts';
+import { fixed, methodOf, type Shown, showDate, showFigure, unitWords } from './format.ts';
 import { formula } from './formula.ts';
 import { workingAnchor } from './panel-view.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
@@ -133,7 +133,7 @@ function figureWorking(
   const { id: methodId, version, address } = methodOf(figure);
   const method = methodById(methodId);
   const shown = showFigure(figure, currency);
-  const unit = shown.unit;
+  const unit = unitWords(figure.unit, currency);
   const metric = METRICS.find((it) => it.id === figure.metric);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;

@@ -10,6 +10,7 @@ import {
   ODD_EFFICIENCY,
   OUTLIER_Z,
   RANK_DRAWS,
+  SMALLEST_OUTLIER,
   STALE_PRICE_DAYS,
   WAVELENGTH_TOLERANCE_NM,
 } from '../../src/measure/methods.ts';
@@ -48,6 +49,7 @@ describe('the registry of methods', () => {
     expect(constant('efficiency', 'odd above')).toBe(ODD_EFFICIENCY);
     expect(constant('efficiency', 'impossible above')).toBe(IMPOSSIBLE_EFFICIENCY);
     expect(constant('plausibility', 'outlier beyond')).toBe(OUTLIER_Z);
+    expect(constant('plausibility', 'smallest distance called out')).toBe(100 * SMALLEST_OUTLIER);
     expect(constant('real-price', 'stale after')).toBe(STALE_PRICE_DAYS);
     expect(constant('wavelength', 'tolerance against the claim')).toBe(WAVELENGTH_TOLERANCE_NM);
     expect(constant('rank', 'draws')).toBe(RANK_DRAWS);

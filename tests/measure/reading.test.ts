@@ -70,6 +70,12 @@ describe('a reading as a figure', () => {
     expect(it).toMatchObject({ value: 80, standardUncertainty: null, interval95: null, uncertaintyAbsent: NO_METER });
   });
 
+  test('without a meter for a reason of its own gives that reason', () => {
+    const it = readingFigure(reading({ meter: undefined, noMeter: 'judged by eye' }));
+    expect(it.uncertaintyAbsent).toBe('judged by eye');
+    expect(readingFigure(reading({ noMeter: 'judged by eye' })).standardUncertainty).toBeGreaterThan(0);
+  });
+
   test.each(['below', 'above'] as const)('that is a bound stays a bound: %s', (bound) => {
     const it = readingFigure(reading({ value: 0.1, bound }));
     expect(it).toMatchObject({ value: 0.1, bound, standardUncertainty: null, interval95: null });

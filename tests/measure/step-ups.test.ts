@@ -9,14 +9,15 @@ const contender = (panel: string, price: number, watts: number, u = 0): Contende
   price,
   power: figure(watts, u === 0 ? [] : [line(`${panel}/own`, u)]),
 });
-const names = (from: Contender, others: Contender[]) => stepUps(from, others, 'EUR').map((it) => it.panel);
+const best = (from: Contender, others: readonly Contender[]) => stepUps(from, others, 'EUR').best;
+const names = (from: Contender, others: readonly Contender[]) => best(from, others).map((it) => it.panel);
 
 // 6 EUR/W.
 const SMALL = contender('small', 600, 100);
 
 describe('step-ups', () => {
   test('are larger panels whose extra watts cost less each than the panel’s own', () => {
-    const [it] = stepUps(SMALL, [contender('large', 900, 200)], 'EUR');
+    const [it] = best(SMALL, [contender('large', 900, 200)]);
     expect(it).toMatchObject({ panel: 'large', extraPrice: 300 });
     expect(it?.extraPower).toMatchObject({ value: 100, unit: 'W', working: '200 W − 100 W = 100 W' });
     expect(it?.extraPricePerWatt).toMatchObject({
@@ -43,7 +44,7 @@ describe('step-ups', () => {
 
   test('that cost no more have no price for an extra watt', () => {
     const [dear, equal] = [contender('cheaper', 500, 150), contender('as dear', 600, 150)];
-    for (const it of stepUps(SMALL, [dear, equal], 'EUR')) {
+    for (const it of best(SMALL, [dear, equal])) {
       expect(it.extraPricePerWatt).toBeNull();
       expect(it.extraPrice).toBeLessThanOrEqual(0);
     }
@@ -69,20 +70,42 @@ describe('step-ups', () => {
       power: figure(watts, [line('sensor/calibration', 0.1 * watts)]),
     });
     const own = (panel: string, price: number, watts: number) => contender(panel, price, watts, 0.1 * watts);
-    expect(stepUps(sharing('a', 600, 100), [sharing('b', 620, 110)], 'EUR')).toHaveLength(1);
-    expect(stepUps(own('a', 600, 100), [own('b', 620, 110)], 'EUR')).toHaveLength(0);
+    expect(best(sharing('a', 600, 100), [sharing('b', 620, 110)])).toHaveLength(1);
+    expect(best(own('a', 600, 100), [own('b', 620, 110)])).toHaveLength(0);
   });
 
-  test('of unknown uncertainty say why they have none, where they are offered', () => {
-    const unknown: Contender = { panel: 'b', price: 620, power: vague(150, 'no meter is named') };
-    for (const it of stepUps(SMALL, [unknown], 'EUR')) {
-      expect(it.extraPower.uncertaintyAbsent).toBe('no meter is named');
-      expect(it.extraPricePerWatt?.uncertaintyAbsent).toBe('no meter is named');
-    }
+  test('of unknown uncertainty are taken at their value, and say why they have no more', () => {
+    const unknown: Contender = { panel: 'b', price: 620, power: vague(101, 'no meter is named') };
+    const [it] = best(SMALL, [{ ...unknown, price: 601 }]);
+    expect(it?.extraPower).toMatchObject({
+      value: 1,
+      standardUncertainty: null,
+      uncertaintyAbsent: 'no meter is named',
+    });
+    expect(it?.extraPricePerWatt?.uncertaintyAbsent).toBe('no meter is named');
+    expect(names(SMALL, [unknown])).toEqual([]);
+  });
+
+  test('are worked out ten at most, the best ones; further ones are counted', () => {
+    const others = Array.from({ length: 13 }, (_, i) => contender(`panel-${i}`, 900 - 10 * i, 200));
+    const it = stepUps(SMALL, others, 'EUR');
+    expect(it.best.map((step) => step.extraPrice)).toEqual([180, 190, 200, 210, 220, 230, 240, 250, 260, 270]);
+    expect(it.more).toBe(3);
+    expect(stepUps(SMALL, others.slice(3), 'EUR')).toMatchObject({ best: { length: 10 }, more: 0 });
+    expect(stepUps(SMALL, others.slice(0, 2), 'EUR')).toMatchObject({ best: { length: 2 }, more: 0 });
+  });
+
+  test('that fall within the uncertainty take no one’s place among the ten', () => {
+    // Cheapest by the extra watt, but not shown to be larger.
+    const vagueOnes = Array.from({ length: 5 }, (_, i) => contender(`vague-${i}`, 601, 120, 50));
+    const firm = Array.from({ length: 12 }, (_, i) => contender(`firm-${i}`, 700 + i, 200));
+    const it = stepUps(SMALL, [...vagueOnes, ...firm], 'EUR');
+    expect(it.best.map((step) => step.panel)).toEqual(firm.slice(0, 10).map((other) => other.panel));
+    expect(it.more).toBe(2);
   });
 
   test('carry the uncertainty of the difference into the price of an extra watt', () => {
-    const [it] = stepUps(contender('a', 600, 100, 3), [contender('b', 900, 200, 4)], 'EUR');
+    const [it] = best(contender('a', 600, 100, 3), [contender('b', 900, 200, 4)]);
     expect(it?.extraPower.standardUncertainty).toBeCloseTo(5, 12);
     expect((it?.extraPricePerWatt?.standardUncertainty ?? Number.NaN) / 3).toBeCloseTo(0.05, 12);
   });
@@ -94,7 +117,8 @@ describe('properties', () => {
     watts: fc.integer({ min: 10, max: 400 }),
     own: fc.double({ min: 0, max: 0.1, noNaN: true }),
   });
-  const panels = fc.array(panel, { minLength: 1, maxLength: 12 }).map((all) =>
+  // At most ten others: so many are worked out.
+  const panels = fc.array(panel, { minLength: 1, maxLength: 11 }).map((all) =>
     all.map(
       ({ price, watts, own }, i): Contender => ({
         panel: `panel-${i}`,
@@ -108,7 +132,7 @@ describe('properties', () => {
     fc.assert(
       fc.property(panels, (all) => {
         const from = all[0] as Contender;
-        for (const it of stepUps(from, all, 'EUR')) {
+        for (const it of best(from, all)) {
           const to = all.find((other) => other.panel === it.panel) as Contender;
           const extra = to.power.value - from.power.value;
           expect(it.extraPower.interval95?.[0]).toBeGreaterThan(0);
@@ -125,7 +149,7 @@ describe('properties', () => {
     fc.assert(
       fc.property(panels, (all) => {
         const from = all[0] as Contender;
-        const found = new Set(stepUps(from, all, 'EUR').map((it) => it.panel));
+        const found = new Set(best(from, all).map((it) => it.panel));
         for (const to of all.slice(1).filter((other) => !found.has(other.panel))) {
           const extra = to.power.value - from.power.value;
           // Shared: 3 % of the difference. Own: the root of both squares.
@@ -144,7 +168,7 @@ describe('properties', () => {
     fc.assert(
       fc.property(panels, (all) => {
         const from = all[0] as Contender;
-        expect(stepUps(from, all.toReversed(), 'EUR')).toEqual(stepUps(from, all, 'EUR'));
+        expect(best(from, all.toReversed())).toEqual(best(from, all));
       }),
       RUNS,
     );

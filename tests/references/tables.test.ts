@@ -3,6 +3,7 @@ import { type CheckValue, expectToMeet, STANDINGS } from './check-value.ts';
 import { DISC_EXPONENTS, DISC_IRRADIANCE } from './distance-setting.ts';
 import { RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS } from './efficiency.ts';
 import { CELL_MEANS, GRID_STATISTICS } from './grid.ts';
+import { POLISHED } from './median-polish.ts';
 import { MODIFIED_Z } from './modified-z.ts';
 import { EXPOSURES, TIMES } from './radiant-exposure.ts';
 import { FNV_1A } from './seed.ts';
@@ -14,6 +15,7 @@ const TABLES: Record<string, readonly CheckValue<unknown>[]> = {
   disc: [...DISC_IRRADIANCE, ...DISC_EXPONENTS],
   efficiency: [RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS],
   grid: [...GRID_STATISTICS, ...CELL_MEANS],
+  'median polish': POLISHED,
   'modified z-scores': MODIFIED_Z,
   'radiant exposure': [...EXPOSURES, ...TIMES],
   seed: FNV_1A,

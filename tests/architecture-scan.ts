@@ -20,7 +20,7 @@ export const LAYERS: Readonly<Record<string, { from: readonly string[]; types?: 
   measure: { from: ['measure'] },
   schema: { from: ['schema', 'measure'] },
   ledger: { from: ['ledger', 'schema', 'measure'] },
-  present: { from: ['present', 'schema', 'measure'], types: ['ledger'] },
+  present: { from: ['present', 'ledger', 'schema', 'measure'] },
 };
 
 /** The layer of pure functions: no files, no network, no clock, no chance but a seeded one. */

@@ -95,8 +95,6 @@ describe('holding imports against the layers', () => {
     ['src/ledger/a.ts', "import { getCollection } from 'astro:content';"],
     ['src/ledger/a.ts', "import mdx from '@astrojs/mdx';"],
     ['src/ledger/a.ts', "import type { Loader } from 'astro';"],
-    ['src/present/a.ts', "import { readLedger } from '../ledger/ledger.ts';"],
-    ['src/present/a.ts', "import { type Ledger, readLedger } from '../ledger/ledger.ts';"],
     ['src/present/a.ts', "import '../client/a.ts';"],
   ])('%s may not have: %s', (file, source) => {
     expect(importFaults(file, source)).toHaveLength(1);

@@ -210,19 +210,20 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | string)
     cellMean,
     lowestToMean: extreme(METRICS.lowestToMean, Math.min, 'E_min'),
     highestToMean: extreme(METRICS.highestToMean, Math.max, 'E_max'),
-    variation: variation(grid, equal, values, repeats),
+    variation: variation(grid, equal, values, repeats, kept),
   };
 }
 
 /**
- * Coefficient of variation over the points, %. The readings' own scatter u moves s by u / sqrt(n - 1), by
- * first-order propagation through s; a common factor cancels.
+ * Coefficient of variation over the points, %. By first-order propagation through s, readings that each scatter
+ * by u move s by u / sqrt(n - 1); a common factor cancels.
  */
 function variation(
   grid: GridReadings,
   meanFigure: Figure,
   values: readonly number[],
   repeats: Repeats | undefined,
+  kept: ReadonlyArray<{ readings: readonly number[] }>,
 ): FigureOrGap {
   const metric = METRICS.variation;
   if (values.length < 2) return gap(metric, 'one grid point only');
@@ -240,9 +241,18 @@ function variation(
   const value = (100 * s) / meanFigure.value;
   const { meter } = grid;
   if (!meter) return makeFigure(identity, value, { absent: NO_METER });
-  const perPoint = repeats?.standardDeviation ?? (meter.repeatability ?? 0) * meanFigure.value;
+  // How much of one reading's scatter reaches s: ds/dE_j = (E_j - mean) / ((n - 1) s), and repeats average out.
+  const share = Math.sqrt(
+    kept.reduce((sum, it, i) => sum + (((values[i] as number) - meanFigure.value) / s) ** 2 / it.readings.length, 0) /
+      (values.length - 1) || 1,
+  );
+  const perPoint = (repeats?.standardDeviation ?? (meter.repeatability ?? 0) * meanFigure.value) * share;
   const scale = 100 / (meanFigure.value * Math.sqrt(values.length - 1));
   const budget: Contribution[] = [
+    // A common factor cancels; the offset moves the mean alone.
+    ...calibrationLines(meter, 0)
+      .filter((line) => line.key.endsWith('/offset'))
+      .map((line) => ({ ...line, contribution: (-value * line.contribution) / meanFigure.value })),
     ...resolutionLine(meter, identity.id, scale).map((line) => ({
       ...line,
       evaluation: 'half a step either way a reading, rectangular',

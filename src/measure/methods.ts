@@ -141,7 +141,7 @@ export const METHODS: readonly Method[] = [
       ['\\bar E', 'mean irradiance of the grid, mW/cm²'],
     ],
     constants: [],
-    file: grid,
+    file: 'src/measure/optical-power.ts',
   },
   {
     id: 'led-area',
@@ -381,7 +381,8 @@ export const METHODS: readonly Method[] = [
     name: 'Plausibility flags',
     unit: null,
     version: 1,
-    formula: 'M_j=\\frac{0.6745\\,(r_j-\\tilde r)}{\\mathrm{MAD}},\\qquad r_j=\\ln E_j-(\\text{level}+\\text{row}+\\text{column})',
+    formula:
+      'M_j=\\frac{0.6745\\,(r_j-\\tilde r)}{\\mathrm{MAD}},\\qquad r_j=\\ln E_j-(\\text{level}+\\text{row}+\\text{column})',
     symbols: [
       ['M_j', 'modified z-score of grid point j'],
       ['r_j', 'logarithm of the reading less level, row and column effect by median polish'],
@@ -390,7 +391,12 @@ export const METHODS: readonly Method[] = [
     ],
     constants: [
       { name: 'outlier beyond', value: OUTLIER_Z, unit: '1', why: 'Iglewicz and Hoaglin 1993' },
-      { name: 'smallest distance called out', value: 100 * SMALLEST_OUTLIER, unit: '%', why: 'our own choice: the reader’s hand alone does not reach it' },
+      {
+        name: 'smallest distance called out',
+        value: 100 * SMALLEST_OUTLIER,
+        unit: '%',
+        why: 'our own choice: the reader’s hand alone does not reach it',
+      },
     ],
     file: 'src/measure/plausibility/index.ts',
   },

@@ -34,7 +34,8 @@ export interface Rank {
  *
  * The seed follows from the panels' ids, so that the same content gives the same ranks.
  */
-export function rankByPricePerWatt(contenders: readonly Contender[]): Rank[] {
+export function rankByPricePerWatt(given: readonly Contender[]): Rank[] {
+  const contenders = given.toSorted((a, b) => a.panel.localeCompare(b.panel, 'en'));
   const count = contenders.length;
   const price = contenders.map((it) => it.price);
   const value = (i: number) => (price[i] as number) / (contenders[i] as Contender).power.value;
@@ -46,7 +47,7 @@ export function rankByPricePerWatt(contenders: readonly Contender[]): Rank[] {
 
   const ranges = simulateRanges(contenders);
   const known = (i: number) => contenders[i]?.power.standardUncertainty !== null;
-  return order.map((i, at) => {
+  return order.map((i) => {
     const range = known(i) ? (ranges[i] as readonly [number, number]) : null;
     const tiedWith = range
       ? order.filter((j) => {
@@ -57,7 +58,7 @@ export function rankByPricePerWatt(contenders: readonly Contender[]): Rank[] {
       : [];
     return {
       panel: (contenders[i] as Contender).panel,
-      place: at + 1,
+      place: 1 + order.filter((j) => value(j) < value(i)).length,
       of: count,
       range,
       tiedWith: tiedWith.map((j) => (contenders[j] as Contender).panel),
@@ -101,8 +102,10 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
       }
       order[j + 1] = panel;
     }
-    for (let place = 0; place < count; place++) {
-      const places = tally[order[place] as number] as Uint32Array;
+    let place = 0;
+    for (let at = 0; at < count; at++) {
+      if (at > 0 && (cost[order[at] as number] as number) > (cost[order[at - 1] as number] as number)) place = at;
+      const places = tally[order[at] as number] as Uint32Array;
       places[place] = (places[place] as number) + 1;
     }
   }

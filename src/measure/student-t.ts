@@ -11,12 +11,20 @@ export function studentQuantile(probability: number, degreesOfFreedom: number): 
   const key = `${probability}/${degreesOfFreedom}`;
   const known = cache.get(key);
   if (known !== undefined) return known;
-  const value = Number.isFinite(degreesOfFreedom)
-    ? jstat.studentt.inv(probability, degreesOfFreedom)
-    : jstat.normal.inv(probability, 0, 1);
+  const z = jstat.normal.inv(probability, 0, 1);
+  const value =
+    degreesOfFreedom < MANY
+      ? jstat.studentt.inv(probability, degreesOfFreedom)
+      : z + (z ** 3 + z) / (4 * degreesOfFreedom);
   cache.set(key, value);
   return value;
 }
+
+/**
+ * From here on the library's search loses its way (it answers 0 at 1e20), and the first term of the expansion
+ * about the normal quantile z is good to 1e-9: z + (z^3 + z) / 4 nu (Abramowitz and Stegun 26.7.5, from memory).
+ */
+const MANY = 1e5;
 
 // A guide asks for a handful of quantiles thousands of times; the library searches for each anew.
 const cache = new Map<string, number>();

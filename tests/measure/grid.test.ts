@@ -184,9 +184,12 @@ describe('figures of a grid', () => {
   });
 
   test('share the field among the points that are left', () => {
-    const points = [[[60], []]];
-    const geometry = gridGeometry(2, 1, 30, 60, 2) ?? 'none';
-    expect(figureValue(gridFigures(gridOf([], { points }), geometry).cellMean)).toBeCloseTo(60, 12);
+    // Cells of a row at 2, 15 and 28 of 30 cm: 8.5, 13 and 8.5 cm wide. The first one is struck out.
+    const points = [[[], [60], [90]]];
+    const geometry = gridGeometry(3, 1, 30, 60, 2) ?? 'none';
+    const it = figureOf(gridFigures(gridOf([], { points }), geometry).cellMean);
+    expect(it.value).toBeCloseTo((13 * 60 + 8.5 * 90) / 21.5, 10);
+    expect(it.notes).toEqual(['1 of 3 grid points without a kept reading']);
   });
 
   test('take the mean of a point before the mean of the grid', () => {

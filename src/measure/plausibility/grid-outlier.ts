@@ -23,7 +23,7 @@ export const gridOutlier: Check = {
     const rows = gridPoints.length / gridColumns;
     const logarithms = gridPoints.map((value) => (value === null ? null : Math.log(value)));
     const table = Array.from({ length: rows }, (_, i) => logarithms.slice(i * gridColumns, (i + 1) * gridColumns));
-    const isTable = rows >= 2 && gridColumns >= 2;
+    const isTable = rows >= 3 && gridColumns >= 3;
     const residuals = (isTable ? medianPolish(table).flat() : centred(logarithms)).filter((it) => it !== null);
     const scores = modifiedZScores(residuals);
     return kept.flatMap(({ value, index }, i) => {

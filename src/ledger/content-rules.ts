@@ -1,55 +1,67 @@
 import { METHODS } from '../measure/methods.ts';
-import type { Cautions } from '../schema/cautions.ts';
-import type { Guide } from '../schema/guide.ts';
-import { INSTRUMENT_KINDS, type Instrument } from '../schema/instrument.ts';
-import type { Maker } from '../schema/maker.ts';
-import type { MethodProse } from '../schema/method.ts';
-import type { Panel } from '../schema/panel.ts';
+import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
 import { fieldPath, type Problem, shown } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
-import { QUANTITIES } from '../schema/units.ts';
-import type { Entry } from './content.ts';
-import { instrumentUnit, METER_QUANTITY } from './meters.ts';
+import { normaliseUnit, QUANTITIES } from '../schema/units.ts';
+import type { CollectionName } from './collections.ts';
+import { METER_QUANTITY } from './meters.ts';
+import type { Source } from './read-source.ts';
 
-interface Collections {
-  guide: ReadonlyMap<string, Entry<Guide>>;
-  instruments: ReadonlyMap<string, Entry<Instrument>>;
-  makers: ReadonlyMap<string, Entry<Maker>>;
-  panels: ReadonlyMap<string, Entry<Panel>>;
-  methods: ReadonlyMap<string, Entry<MethodProse>>;
-  cautions: ReadonlyMap<string, Entry<Cautions>>;
-}
+/**
+ * Content as it was read, whether or not it fits its schema: a file with one fault still has its others looked
+ * at, so rules read raw fields and pass over what is not of the kind they know. The schemas say that.
+ */
+export type RawCollections = Readonly<Record<CollectionName, ReadonlyMap<string, Source>>>;
 
 interface Surroundings {
   today: string;
   shownAs: string;
-  /** Files that have problems of their own; a reference to one of them is not a problem more. */
+  /** Files that could not be read at all; a reference to one of them is not a problem more. */
   unread: ReadonlySet<string>;
 }
 
-type Rule = (content: Collections, around: Surroundings) => Problem[];
+type Rule = (content: RawCollections, around: Surroundings) => Problem[];
 
-/** Everything that one file says of another, or of today. */
-export function contentRules(content: Collections, around: Surroundings): Problem[] {
+/** Everything that one file says of another, of itself in two places, or of today. */
+export function contentRules(content: RawCollections, around: Surroundings): Problem[] {
   return RULES.flatMap((rule) => rule(content, around));
 }
 
-function problemAt(
-  entry: Entry<unknown>,
-  path: readonly PropertyKey[],
-  value: unknown,
-  wanted: string,
-  hint?: string,
-): Problem {
+interface Field {
+  path: PropertyKey[];
+  value: unknown;
+}
+
+/** The fields at a path of keys in which `*` stands for every item of a list; missing ones are passed over. */
+function fields(data: unknown, keys: readonly string[], path: PropertyKey[] = []): Field[] {
+  const [key, ...rest] = keys;
+  if (key === undefined) return [{ path, value: data }];
+  if (key === '*') {
+    return Array.isArray(data) ? data.flatMap((item, i) => fields(item, rest, [...path, i])) : [];
+  }
+  if (typeof data !== 'object' || data === null || !Object.hasOwn(data, key)) return [];
+  return fields((data as Record<string, unknown>)[key], rest, [...path, key]);
+}
+
+/** Those of them that hold a text. */
+function texts(source: Source, ...keys: string[]): Array<{ path: PropertyKey[]; value: string }> {
+  return fields(source.data, keys).filter(
+    (it): it is { path: PropertyKey[]; value: string } => typeof it.value === 'string',
+  );
+}
+
+function problemAt(source: Source, { path, value }: Field, wanted: string, hint?: string): Problem {
   return {
-    file: entry.source.file,
-    line: entry.source.lineOf(path),
+    file: source.file,
+    line: source.lineOf(path),
     field: fieldPath(path),
     found: shown(value),
     wanted,
     ...(hint && { hint }),
   };
 }
+
+const meant = (near: string | undefined) => near && `did you mean "${near}"?`;
 
 const guideAndCautions: Rule = ({ guide, cautions }, { shownAs, unread }) =>
   (
@@ -62,181 +74,164 @@ const guideAndCautions: Rule = ({ guide, cautions }, { shownAs, unread }) =>
     return entries.size > 0 || unread.has(file) ? [] : [{ file, field: '', found: 'no such file', wanted }];
   });
 
-const makers: Rule = (content, { shownAs, unread }) =>
-  [...content.panels.values()].flatMap((panel) => {
-    const id = panel.data.maker;
-    if (content.makers.has(id) || unread.has(`${shownAs}/makers/${id}.yaml`)) return [];
-    const near = nearest(id, [...content.makers.keys()]);
-    return [
-      problemAt(
-        panel,
-        ['maker'],
-        id,
-        `a maker that has a file in ${shownAs}/makers: ${[...content.makers.keys()].join(', ') || 'there is none yet'}`,
-        near ? `did you mean "${near}"?` : `write ${shownAs}/makers/${id}.yaml`,
+const makers: Rule = ({ panels, makers: known }, { shownAs, unread }) =>
+  [...panels.values()].flatMap((panel) =>
+    texts(panel, 'maker')
+      .filter(({ value }) => !known.has(value) && !unread.has(`${shownAs}/makers/${value}.yaml`))
+      .map((field) =>
+        problemAt(
+          panel,
+          field,
+          `a maker that has a file in ${shownAs}/makers: ${[...known.keys()].join(', ') || 'there is none yet'}`,
+          meant(nearest(field.value, [...known.keys()])) ?? `write ${shownAs}/makers/${field.value}.yaml`,
+        ),
       ),
-    ];
-  });
+  );
 
-const instruments: Rule = (content, { shownAs, unread }) =>
-  [...content.panels.values()].flatMap((panel) =>
-    panel.data.sessions.flatMap((session, index) =>
-      INSTRUMENT_KINDS.flatMap((kind) => {
-        const id = session.instruments[kind];
-        if (id === undefined || unread.has(`${shownAs}/instruments/${id}.yaml`)) return [];
-        const path = ['sessions', index, 'instruments', kind];
-        const fitting = [...content.instruments.values()].filter((it) => it.data.measures === kind).map((it) => it.id);
-        const instrument = content.instruments.get(id);
+const instruments: Rule = ({ panels, instruments: known }, { shownAs, unread }) => {
+  const measures = (id: string) => {
+    const source = known.get(id);
+    return source && texts(source, 'measures')[0]?.value;
+  };
+  return [...panels.values()].flatMap((panel) =>
+    INSTRUMENT_KINDS.flatMap((kind) =>
+      texts(panel, 'sessions', '*', 'instruments', kind).flatMap((field) => {
+        const id = field.value;
+        const its = measures(id);
+        if (unread.has(`${shownAs}/instruments/${id}.yaml`) || (known.has(id) && (its === kind || its === undefined)))
+          return [];
+        const fitting = [...known.keys()].filter((it) => measures(it) === kind);
         const wanted = `an instrument for ${kind} that has a file in ${shownAs}/instruments: ${fitting.join(', ') || 'there is none yet'}`;
-        if (!instrument) {
-          const near = nearest(id, [...content.instruments.keys()]);
-          return [
-            problemAt(
-              panel,
-              path,
-              id,
-              wanted,
-              near ? `did you mean "${near}"?` : `write ${shownAs}/instruments/${id}.yaml`,
-            ),
-          ];
-        }
-        if (instrument.data.measures !== kind) {
-          return [problemAt(panel, path, id, wanted, `"${id}" measures ${instrument.data.measures}`)];
-        }
-        return [];
+        const hint = its
+          ? `"${id}" measures ${its}`
+          : (meant(nearest(id, [...known.keys()])) ?? `write ${shownAs}/instruments/${id}.yaml`);
+        return [problemAt(panel, field, wanted, hint)];
       }),
     ),
   );
+};
 
-const instrumentUnits: Rule = (content) =>
-  [...content.instruments.values()].flatMap((entry) => {
-    if (instrumentUnit(entry.data)) return [];
-    const units = Object.keys(QUANTITIES[METER_QUANTITY[entry.data.measures]].units);
-    const near = nearest(entry.data.unit, units);
-    return [
-      problemAt(
-        entry,
-        ['unit'],
-        entry.data.unit,
-        `a unit of what it measures: ${units.join(', ')}`,
-        near && `did you mean "${near}"?`,
-      ),
-    ];
+const instrumentUnits: Rule = ({ instruments: known }) =>
+  [...known.values()].flatMap((source) => {
+    const kind = INSTRUMENT_KINDS.find((it) => it === texts(source, 'measures')[0]?.value);
+    if (!kind) return [];
+    const units = Object.keys(QUANTITIES[METER_QUANTITY[kind]].units);
+    return texts(source, 'unit')
+      .filter(({ value }) => !units.includes(normaliseUnit(value)))
+      .map((field) =>
+        problemAt(source, field, `a unit of what it measures: ${units.join(', ')}`, meant(nearest(field.value, units))),
+      );
   });
 
-/** Every dated field of the content, with the reason why it can't lie ahead. */
-const datesNotAhead: Rule = (content, { today }) => {
-  const dated: Array<[Entry<unknown>, PropertyKey[], string]> = [];
-  for (const panel of content.panels.values()) {
-    panel.data.prices.forEach((price, i) => {
-      dated.push([panel, ['prices', i, 'date'], price.date]);
-    });
-    panel.data.sessions.forEach((session, i) => {
-      dated.push([panel, ['sessions', i, 'date'], session.date]);
-    });
-  }
-  for (const instrument of content.instruments.values())
-    dated.push([instrument, ['calibration', 'date'], instrument.data.calibration.date]);
-  for (const guide of content.guide.values()) {
-    dated.push([guide, ['tariff', 'date'], guide.data.tariff.date]);
-    guide.data.rates.forEach((rate, i) => {
-      dated.push([guide, ['rates', i, 'date'], rate.date]);
-    });
-  }
-  for (const method of content.methods.values()) {
-    method.data.versions.forEach((version, i) => {
-      dated.push([method, ['versions', i, 'date'], version.date]);
-    });
-  }
-  return dated
-    .filter(([, , date]) => date > today)
-    .map(([entry, path, date]) => problemAt(entry, path, date, `a day that is not in the future (today is ${today})`));
-};
+/** Where days stand in the files; none of them can lie ahead. */
+const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
+  ['guide', 'tariff', 'date'],
+  ['guide', 'rates', '*', 'date'],
+  ['instruments', 'calibration', 'date'],
+  ['panels', 'prices', '*', 'date'],
+  ['panels', 'sessions', '*', 'date'],
+  ['methods', 'versions', '*', 'date'],
+];
 
-const currencies: Rule = (content) => {
-  const guide = content.guide.get('guide');
-  if (!guide) return [];
-  const known = new Set([guide.data.currency, ...guide.data.rates.map((it) => it.currency)]);
-  return [...content.panels.values()].flatMap((panel) =>
-    panel.data.prices.flatMap((price, i) =>
-      known.has(price.currency)
-        ? []
-        : [
-            problemAt(
-              panel,
-              ['prices', i, 'currency'],
-              price.currency,
-              `a currency that the guide can convert: ${[...known].join(', ')}`,
-              `add a rate for ${price.currency} to ${guide.source.file}`,
-            ),
-          ],
+const datesNotAhead: Rule = (content, { today }) =>
+  DATES.flatMap(([collection, ...keys]) =>
+    [...content[collection].values()].flatMap((source) =>
+      texts(source, ...keys)
+        .filter(({ value }) => /^\d{4}-\d{2}-\d{2}$/.test(value) && value > today)
+        .map((field) => problemAt(source, field, `a day that is not in the future (today is ${today})`)),
     ),
+  );
+
+const currencies: Rule = ({ guide, panels }, { shownAs }) => {
+  const [source] = guide.values();
+  if (!source) return [];
+  const known = [...texts(source, 'currency'), ...texts(source, 'rates', '*', 'currency')].map((it) => it.value);
+  return [...panels.values()].flatMap((panel) =>
+    texts(panel, 'prices', '*', 'currency')
+      .filter(({ value }) => !known.includes(value) && /^[A-Z]{3}$/.test(value))
+      .map((field) =>
+        problemAt(
+          panel,
+          field,
+          `a currency that the guide can convert: ${known.join(', ')}`,
+          `add a rate for ${field.value} to ${shownAs}/guide.yaml`,
+        ),
+      ),
   );
 };
 
-const methodPages: Rule = (content, { shownAs, unread }) => {
-  const problems: Problem[] = [];
+const withdrawnWithReason: Rule = ({ panels }) =>
+  [...panels.values()].flatMap((panel) => {
+    const isWithdrawn = texts(panel, 'status').some(({ value }) => value === 'withdrawn');
+    const hasReason = fields(panel.data, ['statusReason']).some(({ value }) => value !== null && value !== '');
+    if (!isWithdrawn || hasReason) return [];
+    return [problemAt(panel, { path: ['statusReason'], value: undefined }, 'the reason for the withdrawal')];
+  });
+
+const oneSessionADay: Rule = ({ panels }) =>
+  [...panels.values()].flatMap((panel) => {
+    const seen = new Set<string>();
+    return texts(panel, 'sessions', '*', 'date').flatMap((field) => {
+      if (!seen.has(field.value)) {
+        seen.add(field.value);
+        return [];
+      }
+      return [problemAt(panel, field, 'one session a day: merge the two, or correct the date')];
+    });
+  });
+
+const methodPages: Rule = ({ methods }, { shownAs, unread }) => {
   const ids = METHODS.map((method) => method.id);
+  const problems: Problem[] = [];
   for (const method of METHODS) {
-    const file = `${shownAs}/methods/${method.id}.mdx`;
-    const entry = content.methods.get(method.id);
-    if (!entry) {
-      if (!unread.has(file))
+    const source = methods.get(method.id);
+    if (!source) {
+      const file = `${shownAs}/methods/${method.id}.mdx`;
+      if (!unread.has(file)) {
         problems.push({ file, field: '', found: 'no such file', wanted: `the page that explains "${method.name}"` });
+      }
       continue;
     }
-    const last = entry.data.versions.at(-1)?.version;
-    if (last !== method.version) {
+    const versions = fields(source.data, ['versions', '*', 'version']);
+    versions.forEach((field, i) => {
+      if (field.value !== i + 1) problems.push(problemAt(source, field, `${i + 1}: versions count up from 1`));
+    });
+    const last = versions.at(-1);
+    if (last && last.value !== method.version) {
+      const wanted = `${method.version} as the last version: it is what ${method.file} computes`;
       problems.push(
-        problemAt(
-          entry,
-          ['versions'],
-          last,
-          `${method.version} as the last version: it is what ${method.file} computes`,
-          'add the change to the history',
-        ),
+        problemAt(source, { path: ['versions'], value: last.value }, wanted, 'add the change to the history'),
       );
     }
-    entry.data.versions.forEach((it, i) => {
-      if (it.version !== i + 1)
-        problems.push(problemAt(entry, ['versions', i, 'version'], it.version, `${i + 1}: versions count up from 1`));
-    });
-    entry.data.related.forEach((id, i) => {
-      if (ids.includes(id)) return;
-      const near = nearest(id, ids);
-      problems.push(
-        problemAt(entry, ['related', i], id, `one of: ${ids.join(', ')}`, near && `did you mean "${near}"?`),
-      );
-    });
+    for (const field of texts(source, 'related', '*')) {
+      if (!ids.includes(field.value))
+        problems.push(problemAt(source, field, `one of: ${ids.join(', ')}`, meant(nearest(field.value, ids))));
+    }
   }
-  for (const entry of content.methods.values()) {
-    if (ids.includes(entry.id)) continue;
-    const near = nearest(entry.id, ids);
+  for (const [id, source] of methods) {
+    if (ids.includes(id)) continue;
+    const hint = meant(nearest(id, ids));
     problems.push({
-      file: entry.source.file,
+      file: source.file,
       field: '',
-      found: `a page for "${entry.id}", which nothing computes`,
+      found: `a page for "${id}", which nothing computes`,
       wanted: `a name from the registry of methods: ${ids.join(', ')}`,
-      ...(near && { hint: `did you mean "${near}"?` }),
+      ...(hint && { hint }),
     });
   }
   return problems;
 };
 
-const sessionMethodVersions: Rule = (content) => {
+const methodVersions: Rule = ({ panels, guide }) => {
   const newest = METHODS.find((method) => method.id === 'bench-procedure')?.version ?? 1;
-  const wanted = `a version of the bench procedure that exists: 1 to ${newest}`;
-  const problems = [...content.panels.values()].flatMap((panel) =>
-    panel.data.sessions.flatMap((session, i) =>
-      session.methodVersion <= newest
-        ? []
-        : [problemAt(panel, ['sessions', i, 'methodVersion'], session.methodVersion, wanted)],
-    ),
-  );
-  const guide = content.guide.get('guide');
-  if (guide && guide.data.methodVersion > newest)
-    problems.push(problemAt(guide, ['methodVersion'], guide.data.methodVersion, wanted));
-  return problems;
+  const tooNew = (source: Source, ...keys: string[]) =>
+    fields(source.data, keys)
+      .filter(({ value }) => typeof value === 'number' && value > newest)
+      .map((field) => problemAt(source, field, `a version of the bench procedure that exists: 1 to ${newest}`));
+  return [
+    ...[...guide.values()].flatMap((source) => tooNew(source, 'methodVersion')),
+    ...[...panels.values()].flatMap((source) => tooNew(source, 'sessions', '*', 'methodVersion')),
+  ];
 };
 
 const RULES: readonly Rule[] = [
@@ -246,6 +241,8 @@ const RULES: readonly Rule[] = [
   instrumentUnits,
   datesNotAhead,
   currencies,
+  withdrawnWithReason,
+  oneSessionADay,
   methodPages,
-  sessionMethodVersions,
+  methodVersions,
 ];

@@ -37,22 +37,21 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
     };
   }
 
-  const read = <Name extends CollectionName>(
-    name: Name,
-  ): Map<string, Entry<z.output<(typeof COLLECTIONS)[Name]['schema']>>> =>
-    readCollection(name, folder, shownAs, problems) as never;
+  const raw = Object.fromEntries(
+    (Object.keys(COLLECTIONS) as CollectionName[]).map((name) => [name, readSources(name, folder, shownAs, problems)]),
+  ) as Record<CollectionName, Map<string, Source>>;
+  const unread = new Set(problems.map((problem) => problem.file));
+  problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
+
+  const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
   const collections = {
-    guide: read('guide'),
-    instruments: read('instruments'),
-    makers: read('makers'),
-    panels: read('panels'),
-    methods: read('methods'),
-    cautions: read('cautions'),
+    guide: parse('guide'),
+    instruments: parse('instruments'),
+    makers: parse('makers'),
+    panels: parse('panels'),
+    methods: parse('methods'),
+    cautions: parse('cautions'),
   };
-  problems.push(
-    ...strayFiles(folder, shownAs),
-    ...contentRules(collections, { today, shownAs, unread: unreadIds(problems) }),
-  );
 
   const guide = collections.guide.get('guide');
   const cautions = collections.cautions.get('cautions');
@@ -62,47 +61,55 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
   return { content: { ...collections, guide, cautions }, problems: [] };
 }
 
-function readCollection(
-  name: CollectionName,
-  folder: string,
-  shownAs: string,
-  problems: Problem[],
-): Map<string, Entry<unknown>> {
-  const { pattern, schema } = COLLECTIONS[name];
-  const entries = new Map<string, Entry<unknown>>();
-  const paths = globSync(pattern, { cwd: folder })
+/** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */
+function readSources(name: CollectionName, folder: string, shownAs: string, problems: Problem[]): Map<string, Source> {
+  const sources = new Map<string, Source>();
+  const paths = globSync(COLLECTIONS[name].pattern, { cwd: folder })
     .map((path) => path.split(sep).join('/'))
     .toSorted();
+  const files = new Map<string, string>();
   for (const path of paths) {
     const file = `${shownAs}/${path}`;
     const id = entryId(path);
-    const twin = [...entries.values()].find((it) => it.id === id);
+    const twin = files.get(id);
     if (twin) {
       problems.push({
         file,
         field: '',
-        found: `the name "${id}", which ${twin.source.file} has too`,
+        found: `the name "${id}", which ${twin} has too`,
         wanted: 'one file for each name',
         hint: 'merge the two, or rename one',
       });
-      continue;
     }
-    const result = path.endsWith('.yaml')
-      ? readYaml(join(folder, path), file)
-      : readFrontMatter(join(folder, path), file);
-    if ('problems' in result) {
-      problems.push(...result.problems);
-      continue;
-    }
-    const { source } = result;
+    files.set(id, file);
+    const read = path.endsWith('.yaml') ? readYaml : readFrontMatter;
+    const result = read(join(folder, path), file);
+    if ('source' in result) sources.set(twin ? `${id} (${path})` : id, result.source);
+    else problems.push(...result.problems);
+  }
+  return sources;
+}
+
+type Parsed<Name extends CollectionName> = Map<string, Entry<z.output<(typeof COLLECTIONS)[Name]['schema']>>>;
+
+/** Holds every file of a collection against its schema. */
+function parseSources<Name extends CollectionName>(
+  name: Name,
+  sources: ReadonlyMap<string, Source>,
+  problems: Problem[],
+): Parsed<Name> {
+  const schema: z.ZodType = COLLECTIONS[name].schema;
+  const entries: Parsed<Name> = new Map();
+  for (const [id, source] of sources) {
     problems.push(...mdxProblems(source));
-    const parsed = (schema as z.ZodType).safeParse(source.data ?? {});
+    const data = source.data ?? {};
+    const parsed = schema.safeParse(data);
     if (parsed.success) {
-      entries.set(id, { id, data: parsed.data, source });
+      entries.set(id, { id, data: parsed.data as z.output<(typeof COLLECTIONS)[Name]['schema']>, source });
       continue;
     }
-    for (const { path: at, ...finding } of findings(schema, source.data ?? {}, parsed.error.issues)) {
-      problems.push({ file, line: source.lineOf(at), ...finding });
+    for (const { path, ...finding } of findings(schema, data, parsed.error.issues)) {
+      problems.push({ file: source.file, line: source.lineOf(path), ...finding });
     }
   }
   return entries;
@@ -128,11 +135,6 @@ function mdxProblems(source: Source): Problem[] {
       },
     ];
   }
-}
-
-/** Names of files that could not be used: a reference to one is not a second problem. */
-function unreadIds(problems: readonly Problem[]): Set<string> {
-  return new Set(problems.map((problem) => problem.file));
 }
 
 function byPlace(a: Problem, b: Problem): number {

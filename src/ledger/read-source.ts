@@ -107,7 +107,7 @@ function parse(file: string, yaml: string, linesBefore: number, body: string, bo
         file,
         line: line(error.pos[0]),
         field: '',
-        found: `"${(yaml.split('\n')[counter.linePos(error.pos[0]).line - 1] ?? '').trim().slice(0, 80)}"`,
+        found: lineText(yaml, counter.linePos(error.pos[0]).line),
         wanted: 'YAML that can be read',
         hint: yamlHint(error.code, error.message),
       })),
@@ -124,6 +124,11 @@ function parse(file: string, yaml: string, linesBefore: number, body: string, bo
   };
 }
 
+function lineText(yaml: string, line: number): string {
+  const text = (yaml.split('\n')[line - 1] ?? '').trim().slice(0, 80);
+  return text === '' ? 'the end of a block or of the file' : `"${text}"`;
+}
+
 /** What the YAML reader says, with the usual cause where there is one. */
 function yamlHint(code: string, message: string): string {
   const usual: Record<string, string> = {
@@ -132,7 +137,7 @@ function yamlHint(code: string, message: string): string {
     BAD_INDENT: 'the indentation does not match the lines around it',
     MULTILINE_IMPLICIT_KEY: 'a field’s name and colon must stand on one line; a text with ": " in it needs quotes',
     BLOCK_AS_IMPLICIT_KEY: 'a text with ": " in it needs quotes; a block starts on a line of its own',
-    MISSING_CHAR: 'a closing quote, bracket or comma is missing',
+    MISSING_CHAR: 'a closing quote, bracket or comma is missing, here or above',
     BAD_ALIAS: 'a text that starts with * or & needs quotes',
   };
   return usual[code] ?? message;

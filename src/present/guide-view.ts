@@ -170,7 +170,9 @@ function priceRemark({ date, paid, list, currency: own, discountCode }: Price, c
   return [
     ...(own === currency ? [] : [money(paid ?? list ?? 0, own)]),
     showDate(date),
-    ...(discountCode.needed ? [discountCode.testerEarns ? 'with a code that earns the tester money' : 'with a code'] : []),
+    ...(discountCode.needed
+      ? [discountCode.testerEarns ? 'with a code that earns the tester money' : 'with a code']
+      : []),
   ].join(', ');
 }
 

@@ -64,46 +64,29 @@ const claims = z.strictObject({
 });
 
 /** Front matter of content/panels/<slug>/index.md(x). The body is the tester's notes. */
-export const panelSchema = z
-  .strictObject({
-    maker: fileReference('A file name in content/makers without its ending.'),
-    model: text('Model name.'),
-    status: z
-      .enum(['draft', 'published', 'withdrawn'])
-      .describe('draft: not in the guide yet; published; withdrawn: kept at its address, no longer ranked.'),
-    statusReason: text('Why it was withdrawn; needed then.').optional(),
-    verdict: text('The tester’s verdict in one or two sentences.').optional(),
-    obtained: z
-      .strictObject({
-        how: z.enum(['bought', 'lent', 'given']).describe('bought; lent by the maker; given by the maker.'),
-        paidBy: text('By whose money.'),
-        note: text('Anything that a reader should know about it.').optional(),
-      })
-      .optional()
-      .describe('How the tested piece was obtained.'),
-    claims: claims.optional().describe('What the maker claims.'),
-    prices: z.array(price).default([]).describe('Dated prices, any order; the newest is used.'),
-    field: rectangle('LED field: outer edge of the first LED to outer edge of the last, both ways.').optional(),
-    housing: rectangle('The housing, kept apart from the LED field.').optional(),
-    weight: quantity('mass', 'Weight without stand.', { positive: true, max: 500 }).optional(),
-    sessions: z.array(sessionSchema).default([]).describe('Bench sessions, any order; the newest is the current one.'),
-  })
-  .superRefine((panel, context) => {
-    if (panel.status === 'withdrawn' && !panel.statusReason) {
-      context.addIssue({ code: 'custom', message: 'the reason for the withdrawal', path: ['statusReason'] });
-    }
-    const seen = new Set<string>();
-    panel.sessions.forEach((session, index) => {
-      if (seen.has(session.date)) {
-        context.addIssue({
-          code: 'custom',
-          message: 'one session a day: merge the two, or correct the date',
-          path: ['sessions', index, 'date'],
-        });
-      }
-      seen.add(session.date);
-    });
-  });
+export const panelSchema = z.strictObject({
+  maker: fileReference('A file name in content/makers without its ending.'),
+  model: text('Model name.'),
+  status: z
+    .enum(['draft', 'published', 'withdrawn'])
+    .describe('draft: not in the guide yet; published; withdrawn: kept at its address, no longer ranked.'),
+  statusReason: text('Why it was withdrawn; needed then.').optional(),
+  verdict: text('The tester’s verdict in one or two sentences.').optional(),
+  obtained: z
+    .strictObject({
+      how: z.enum(['bought', 'lent', 'given']).describe('bought; lent by the maker; given by the maker.'),
+      paidBy: text('By whose money.'),
+      note: text('Anything that a reader should know about it.').optional(),
+    })
+    .optional()
+    .describe('How the tested piece was obtained.'),
+  claims: claims.optional().describe('What the maker claims.'),
+  prices: z.array(price).default([]).describe('Dated prices, any order; the newest is used.'),
+  field: rectangle('LED field: outer edge of the first LED to outer edge of the last, both ways.').optional(),
+  housing: rectangle('The housing, kept apart from the LED field.').optional(),
+  weight: quantity('mass', 'Weight without stand.', { positive: true, max: 500 }).optional(),
+  sessions: z.array(sessionSchema).default([]).describe('Bench sessions, any order; the newest is the current one.'),
+});
 
 export type Panel = z.output<typeof panelSchema>;
 export type Price = Panel['prices'][number];

@@ -26,7 +26,9 @@ function command(name: string, ...line: string[]): Step {
 }
 
 function succeeds([file = '', ...rest]: readonly string[]): boolean {
-  return spawnSync(file, rest, { stdio: 'inherit', env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1' } }).status === 0;
+  return (
+    spawnSync(file, rest, { stdio: 'inherit', env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1' } }).status === 0
+  );
 }
 
 /** Vitest's own count of its tests; a run that wrote no report, or ran no test, is a failure. */
@@ -35,7 +37,15 @@ function vitest(name: string, config: string): Step {
     name,
     run: () => {
       const report = join(reports, `${name.replaceAll(' ', '-')}.json`);
-      const ok = succeeds(['vitest', 'run', '--config', config, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]);
+      const ok = succeeds([
+        'vitest',
+        'run',
+        '--config',
+        config,
+        '--reporter=default',
+        '--reporter=json',
+        `--outputFile.json=${report}`,
+      ]);
       let result: { numPassedTests: number; numFailedTests: number };
       try {
         result = JSON.parse(readFileSync(report, 'utf8'));

@@ -5,6 +5,8 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts'],
+    // Nothing is judged by its time; a slow machine gets the time it needs.
+    testTimeout: 60_000,
     // The built site is tested after a build, by its own step of `npm test`.
     exclude: ['tests/site/**', 'node_modules/**'],
   },

@@ -1,8 +1,15 @@
 #!/usr/bin/env node
 import { Command } from 'commander';
+import { UsageError } from '../ledger/usage-error.ts';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
 
 const program = new Command('panel-ledger').description('The tester’s commands of Panel Ledger.');
 program.addCommand(checkCommand()).addCommand(buildCommand());
-await program.parseAsync();
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (!(error instanceof UsageError)) throw error;
+  console.error(error.message);
+  process.exitCode = 1;
+}

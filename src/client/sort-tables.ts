@@ -55,7 +55,7 @@ class SortableTable {
     button.type = 'button';
     button.className = 'more';
     button.textContent = `Show all ${this.#rows.length} rows (sorting is slower then)`;
-    button.addEventListener('click', () => this.#showAll());
+    button.addEventListener('click', () => this.#showAllFromButton());
     table.after(button);
     return button;
   }
@@ -64,6 +64,13 @@ class SortableTable {
     this.#shown = this.#rows.length;
     this.#more?.remove();
     this.#lay();
+  }
+
+  /** Shows all rows and goes on where the reader was: the button that had the focus is gone. */
+  #showAllFromButton(): void {
+    const next = this.#shown;
+    this.#showAll();
+    this.#body.rows[next]?.querySelector('a')?.focus();
   }
 
   #column(index: number): Column {

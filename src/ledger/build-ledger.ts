@@ -78,7 +78,11 @@ function contender(panel: SinglePanel): Contender {
 }
 
 function conditionsKey(conditions: Conditions | undefined): string {
-  return conditions ? `${conditions.distance.toFixed(1)} cm, method ${conditions.methodVersion}` : '';
+  if (!conditions) return '';
+  // One setting of the stand is one setting, though the last digit of the distance may differ.
+  return conditions.isReference
+    ? 'reference'
+    : `${conditions.distance.toFixed(1)} cm, method ${conditions.methodVersion}`;
 }
 
 function groupKey(panel: SinglePanel): string {

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { METHODS } from '../measure/methods.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
 import { fieldPath, type Problem, shown } from '../schema/problem.ts';
@@ -89,10 +90,8 @@ const makers: Rule = ({ panels, makers: known }, { shownAs, unread }) =>
   );
 
 const instruments: Rule = ({ panels, instruments: known }, { shownAs, unread }) => {
-  const measures = (id: string) => {
-    const source = known.get(id);
-    return source && texts(source, 'measures')[0]?.value;
-  };
+  const measures = (id: string) =>
+    INSTRUMENT_KINDS.find((kind) => kind === fields(known.get(id)?.data, ['measures'])[0]?.value);
   return [...panels.values()].flatMap((panel) =>
     INSTRUMENT_KINDS.flatMap((kind) =>
       texts(panel, 'sessions', '*', 'instruments', kind).flatMap((field) => {
@@ -137,7 +136,7 @@ const datesNotAhead: Rule = (content, { today }) =>
   DATES.flatMap(([collection, ...keys]) =>
     [...content[collection].values()].flatMap((source) =>
       texts(source, ...keys)
-        .filter(({ value }) => /^\d{4}-\d{2}-\d{2}$/.test(value) && value > today)
+        .filter(({ value }) => z.iso.date().safeParse(value).success && value > today)
         .map((field) => problemAt(source, field, `a day that is not in the future (today is ${today})`)),
     ),
   );
@@ -178,6 +177,79 @@ const oneSessionADay: Rule = ({ panels }) =>
       }
       return [problemAt(panel, field, 'one session a day: merge the two, or correct the date')];
     });
+  });
+
+const ratesOnce: Rule = ({ guide }) =>
+  [...guide.values()].flatMap((source) => {
+    const base = texts(source, 'currency')[0]?.value;
+    const seen = new Set<string>();
+    return texts(source, 'rates', '*', 'currency').flatMap((field) => {
+      const twice = seen.has(field.value);
+      seen.add(field.value);
+      if (field.value === base)
+        return [problemAt(source, field, `a currency other than the base currency: its own rate is 1`)];
+      return twice ? [problemAt(source, field, 'one rate a currency; keep the newest')] : [];
+    });
+  });
+
+const sizeClasses: Rule = ({ guide }) =>
+  [...guide.values()].flatMap((source) => {
+    const list = fields(source.data, ['sizeClasses', '*']);
+    const seen = new Set<unknown>();
+    return list.flatMap(({ path, value }, i) => {
+      const problems: Problem[] = [];
+      const item = typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
+      const before = fields(list[i - 1]?.value, ['upToArea'])[0]?.value;
+      const area = item.upToArea;
+      const at = { path: [...path, 'upToArea'], value: area };
+      const isLast = i === list.length - 1;
+      if (seen.has(item.id))
+        problems.push(
+          problemAt(source, { path: [...path, 'id'], value: item.id }, 'an id of its own: it is part of an address'),
+        );
+      if (item.id !== undefined) seen.add(item.id);
+      if (!isLast && area === undefined)
+        problems.push(problemAt(source, at, 'an area in cm2; only the last class is open-ended'));
+      if (isLast && area !== undefined)
+        problems.push(problemAt(source, at, 'no upper area: the last class takes all that is larger'));
+      if (typeof before === 'number' && typeof area === 'number' && area <= before) {
+        problems.push(problemAt(source, at, `more than ${before}, the area of the class before`));
+      }
+      return problems;
+    });
+  });
+
+const evenGrids: Rule = ({ panels }) =>
+  [...panels.values()].flatMap((panel) =>
+    fields(panel.data, ['sessions', '*', 'grid', 'rows']).flatMap(({ path, value }) => {
+      if (!Array.isArray(value) || !Array.isArray(value[0])) return [];
+      const wanted = value[0].length;
+      return value.flatMap((row: unknown, i): Problem[] =>
+        Array.isArray(row) && row.length !== wanted
+          ? [
+              {
+                ...problemAt(panel, { path: [...path, i], value: row }, `${wanted} points, as in the first row`),
+                found: `${row.length} points`,
+              },
+            ]
+          : [],
+      );
+    }),
+  );
+
+/** A share of a level in decibels means nothing: the level's zero is a convention. */
+const soundInDecibels: Rule = ({ instruments: known }) =>
+  [...known.values()].flatMap((source) => {
+    if (texts(source, 'measures')[0]?.value !== 'sound') return [];
+    return [...fields(source.data, ['calibration', 'relative']), ...fields(source.data, ['repeatability'])]
+      .filter(({ value }) => value !== 0)
+      .map((field) =>
+        problemAt(
+          source,
+          field,
+          '0, or no such field: a level in dB has no share of the reading; state it as absolute, in dB',
+        ),
+      );
   });
 
 const methodPages: Rule = ({ methods }, { shownAs, unread }) => {
@@ -241,6 +313,10 @@ const RULES: readonly Rule[] = [
   instrumentUnits,
   datesNotAhead,
   currencies,
+  ratesOnce,
+  sizeClasses,
+  evenGrids,
+  soundInDecibels,
   withdrawnWithReason,
   oneSessionADay,
   methodPages,

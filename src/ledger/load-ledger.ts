@@ -42,7 +42,7 @@ export function loadLedger({ folder = contentFolder(), drafts = false, watch = f
   const today = todayFrom(process.env, new Date());
   const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
   if (shared.panelLedger?.key === key) return shared.panelLedger.loaded;
-  const { content, problems } = readContent({ folder, today });
+  const { content, problems } = readContent({ folder, today, shownAs: folder });
   if (!content) throw new ContentError(problems);
   const loaded = { content, ledger: buildLedger(content, { today, drafts }) };
   shared.panelLedger = { key, loaded };

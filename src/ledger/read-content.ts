@@ -129,7 +129,8 @@ function mdxProblems(source: Source): Problem[] {
         file: source.file,
         line: source.bodyLine + Number(place?.[1] ?? 1) - 1,
         field: '',
-        found: message.slice(place?.[0].length ?? 0),
+        // The compiler counts lines from the body's first; the problem's own line counts from the file's.
+        found: message.slice(place?.[0].length ?? 0).replace(/ \(\d+:\d+\)/g, ''),
         wanted: 'a body that MDX can read',
         hint: 'write &lt; and &#123; for a plain < and {',
       },

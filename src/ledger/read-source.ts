@@ -1,6 +1,6 @@
 import { isUtf8 } from 'node:buffer';
 import { readFileSync } from 'node:fs';
-import { isMap, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
+import { type Alias, type Document, isMap, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
 import type { Problem } from '../schema/problem.ts';
 
 /** A content file as it was read: its data, its body, and where in it each field stands. */
@@ -52,7 +52,15 @@ function fault(file: string, line: number, found: string, wanted: string): { pro
 
 /** The file's text, or the line with the first byte that is not UTF-8. A byte order mark is dropped. */
 function decode(path: string, file: string): { text: string } | { problems: Problem[] } {
-  const bytes = readFileSync(path);
+  let bytes: Buffer;
+  try {
+    bytes = readFileSync(path);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    const found =
+      code === 'EISDIR' ? 'a folder' : code === 'ENOENT' ? 'a link that leads nowhere' : `what can't be read (${code})`;
+    return { problems: [{ file, field: '', found, wanted: 'a file' }] };
+  }
   if (isUtf8(bytes))
     return {
       text: bytes
@@ -113,15 +121,50 @@ function parse(file: string, yaml: string, linesBefore: number, body: string, bo
       })),
     };
   }
+  let data: unknown;
+  try {
+    data = document.toJS();
+  } catch (error) {
+    // Only an alias can still fail here: its anchor is missing, or aliases of aliases grow without end.
+    const offset = firstAlias(document)?.range?.[0] ?? 0;
+    return {
+      problems: [
+        {
+          file,
+          line: line(offset),
+          field: '',
+          found: lineText(yaml, counter.linePos(offset).line),
+          wanted: 'YAML that can be read',
+          hint: aliasHint(error),
+        },
+      ],
+    };
+  }
   return {
     source: {
       file,
-      data: document.toJS(),
+      data,
       body,
       bodyLine,
       lineOf: (path) => line(offsetOf(document.contents as Node | null, path)),
     },
   };
+}
+
+function aliasHint(error: unknown): string {
+  const message = error instanceof Error ? error.message : String(error);
+  return message.startsWith('Unresolved alias') ? 'a text that starts with * or & needs quotes' : message;
+}
+
+function firstAlias(document: Document): Alias | undefined {
+  let found: Alias | undefined;
+  visit(document, {
+    Alias(_key, node) {
+      found = node;
+      return visit.BREAK;
+    },
+  });
+  return found;
 }
 
 function lineText(yaml: string, line: number): string {
@@ -134,7 +177,7 @@ function yamlHint(code: string, message: string): string {
   const usual: Record<string, string> = {
     TAB_AS_INDENT: 'indent with spaces, not with tabs',
     DUPLICATE_KEY: 'the same field stands twice in one block; keep one',
-    BAD_INDENT: 'the indentation does not match the lines around it',
+    BAD_INDENT: 'the indentation does not match the lines around it, or a bracket or quote above is not closed',
     MULTILINE_IMPLICIT_KEY: 'a field’s name and colon must stand on one line; a text with ": " in it needs quotes',
     BLOCK_AS_IMPLICIT_KEY: 'a text with ": " in it needs quotes; a block starts on a line of its own',
     MISSING_CHAR: 'a closing quote, bracket or comma is missing, here or above',

@@ -1,4 +1,8 @@
 import { formatISO, fromUnixTime, isValid, parseISO } from 'date-fns';
+import { UsageError } from './usage-error.ts';
+
+/** The last second of the year 9999; later days have no ISO date of ten characters. */
+const LAST_SECOND = 253_402_300_799;
 
 /**
  * The day the guide is built for. `LEDGER_TODAY` (a day) or `SOURCE_DATE_EPOCH` (seconds, as reproducible
@@ -10,13 +14,13 @@ export function todayFrom(environment: Readonly<Record<string, string | undefine
   const { LEDGER_TODAY, SOURCE_DATE_EPOCH } = environment;
   if (LEDGER_TODAY) {
     if (!/^\d{4}-\d{2}-\d{2}$/.test(LEDGER_TODAY) || !isValid(parseISO(LEDGER_TODAY))) {
-      throw new Error(`LEDGER_TODAY is "${LEDGER_TODAY}"; wanted a day as YYYY-MM-DD`);
+      throw new UsageError(`LEDGER_TODAY is "${LEDGER_TODAY}"; wanted a day as YYYY-MM-DD`);
     }
     return LEDGER_TODAY;
   }
   if (SOURCE_DATE_EPOCH) {
-    if (!/^\d+$/.test(SOURCE_DATE_EPOCH))
-      throw new Error(`SOURCE_DATE_EPOCH is "${SOURCE_DATE_EPOCH}"; wanted seconds since 1970`);
+    if (!/^\d+$/.test(SOURCE_DATE_EPOCH) || Number(SOURCE_DATE_EPOCH) > LAST_SECOND)
+      throw new UsageError(`SOURCE_DATE_EPOCH is "${SOURCE_DATE_EPOCH}"; wanted seconds since 1970`);
     return fromUnixTime(Number(SOURCE_DATE_EPOCH)).toISOString().slice(0, 10);
   }
   return formatISO(now, { representation: 'date' });

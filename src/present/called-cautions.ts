@@ -65,7 +65,7 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
   }
   const magnetic = figure('magnetic-field-on');
   const room = figure('magnetic-field-off');
-  if (magnetic && magnetic.bound !== 'below' && !(room && magnetic.value <= room.value)) {
+  if (magnetic && magnetic.bound !== 'below' && !(room && room.bound !== 'below' && magnetic.value <= room.value)) {
     const at = panel.current?.readings.magnetic?.distance;
     cautions.push({
       anchor: 'implants-and-fields',

@@ -115,6 +115,10 @@ const COLUMNS = [
 
 type CsvRow = Partial<Record<(typeof COLUMNS)[number], string | number | null>>;
 
+/** A reading such as "-3 C" is no formula, though it starts with a sign. */
+const plainNumbers = (text: string) =>
+  /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text) ? { value: text, escape_formulas: false } : text;
+
 /** `data/panels.csv`: the same, one figure or raw reading a line. */
 export function panelsCsv(ledger: Ledger): string {
   const { currency } = ledger.guide;
@@ -152,6 +156,7 @@ export function panelsCsv(ledger: Ledger): string {
           session: session.date,
           metric: it.path,
           value: it.value ?? null,
+          unit: it.unit ?? '',
           bound: it.bound ?? '',
           written: it.written,
           struck: it.struck ?? '',
@@ -160,5 +165,10 @@ export function panelsCsv(ledger: Ledger): string {
     ]);
     return panel.sessions.length > 0 ? sessions : figures(panel.figures, '');
   });
-  return stringify(rows, { header: true, columns: [...COLUMNS], escape_formulas: true });
+  return stringify(rows, {
+    header: true,
+    columns: [...COLUMNS],
+    escape_formulas: true,
+    cast: { string: plainNumbers },
+  });
 }

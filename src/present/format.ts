@@ -23,27 +23,36 @@ export interface Shown {
  */
 export function decimalsFor(uncertainty: number): number {
   const exponent = Math.floor(Math.log10(uncertainty));
-  const leading = Math.round(uncertainty / 10 ** (exponent - 1));
-  // 0.0999 rounds to 10 at two digits, one place up.
-  const [first, place] = leading >= 100 ? [10, exponent + 1] : [leading, exponent];
-  const digits = first <= 35 ? 2 : first >= 95 ? 2 : 1;
-  const shift = first >= 95 ? place + 1 : place;
-  return Math.max(0, digits - 1 - shift);
+  // The three leading digits, 100 to 999; 1000 where they round up.
+  const leading = Math.round(uncertainty / 10 ** (exponent - 2));
+  const digits = leading < 355 || leading >= 950 ? 2 : 1;
+  // 0.0960 is rounded to 0.10: two digits, one place up.
+  const place = leading >= 950 ? exponent + 1 : exponent;
+  return Math.max(0, digits - 1 - place);
 }
 
 /** A number with a fixed count of decimals, a true minus sign and thin thousands marks. */
 export function fixed(value: number, decimals: number): string {
-  const text = new Intl.NumberFormat('en-GB', {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  }).format(value === 0 ? 0 : value);
-  return text.replace('-', '−');
+  let format = numberFormats[decimals];
+  if (!format) {
+    format = new Intl.NumberFormat('en-GB', {
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+      // What rounds to nought has no sign.
+      signDisplay: 'negative',
+    });
+    numberFormats[decimals] = format;
+  }
+  return format.format(value).replace('-', '−');
 }
+
+/** Kept, since making a format costs far more than using one. */
+const numberFormats: Intl.NumberFormat[] = [];
 
 /** A hundredth of a cent is fine enough for the cost of an hour. */
 const MOST_MONEY_DECIMALS = 4;
-/** As far as number formats go. */
-const MOST_DECIMALS = 20;
+/** A reading with more decimals is written with a power of ten. */
+const MOST_PLAIN_DECIMALS = 6;
 
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 
@@ -105,7 +114,9 @@ export function showFigure(figure: Figure, currency: string): Shown {
     const value = sign + plain(figure, currency);
     return { value, unit, text: joined(value, unit) };
   }
-  const decimals = Math.min(decimalsFor(half), isMoney ? MOST_MONEY_DECIMALS : MOST_DECIMALS);
+  // Capped only where something is left of the uncertainty.
+  const needed = decimalsFor(half);
+  const decimals = isMoney && half >= 10 ** -MOST_MONEY_DECIMALS ? Math.min(needed, MOST_MONEY_DECIMALS) : needed;
   const value = sign + print(figure.value, decimals);
   const [low, high] = figure.interval95;
   const isCut = low > figure.value - half * (1 + 1e-9) + half * 1e-6;
@@ -120,7 +131,10 @@ export function showFigure(figure: Figure, currency: string): Shown {
 /** A value without uncertainty: as it was read, or money. */
 function plain(figure: Figure, currency: string): string {
   if (figure.unit.startsWith('currency')) return money(figure.value, currency);
-  return fixed(figure.value, Math.min(6, significantDecimals(figure.value)));
+  const decimals = significantDecimals(figure.value);
+  return decimals > MOST_PLAIN_DECIMALS
+    ? Number(figure.value.toPrecision(4)).toString().replace('-', '−')
+    : fixed(figure.value, decimals);
 }
 
 /** Decimals that four significant digits need, without trailing zeros. */
@@ -154,13 +168,17 @@ export function showDate(iso: string): string {
   return dates.format(new Date(`${iso}T00:00:00Z`)).replace('Sept', 'Sep');
 }
 
+const ordinalRules = new Intl.PluralRules('en', { type: 'ordinal' });
+
 /** `2` to `2nd`. */
 export function ordinal(n: number): string {
-  const rule = new Intl.PluralRules('en', { type: 'ordinal' }).select(n);
+  const rule = ordinalRules.select(n);
   return `${n}${{ one: 'st', two: 'nd', few: 'rd', other: 'th', zero: 'th', many: 'th' }[rule]}`;
 }
 
+const listFormat = new Intl.ListFormat('en-GB', { type: 'conjunction' });
+
 /** A list in a sentence: `A, B and C`. */
 export function listed(items: readonly string[]): string {
-  return new Intl.ListFormat('en-GB', { type: 'conjunction' }).format(items);
+  return listFormat.format(items);
 }

@@ -42,6 +42,8 @@ export interface Row {
 export interface Table {
   id: string;
   caption: string;
+  /** Names the table among the others of the page. */
+  label: string;
   /** Set apart because it was measured otherwise; says how. */
   apart?: string;
   rows: Row[];
@@ -82,15 +84,18 @@ export function guideView(ledger: Ledger): ClassView[] {
   return ledger.classes.map((it) => classView(it, ledger));
 }
 
+/** The class of panels whose LED field has not been measured. */
+const UNKNOWN_SIZE = { id: 'unknown-size', name: 'Size not known' };
+
 function classView({ sizeClass, groups, unranked }: ClassTable, ledger: Ledger): ClassView {
-  const id = sizeClass?.id ?? 'unknown-size';
+  const id = sizeClass?.id ?? UNKNOWN_SIZE.id;
   return {
     id,
-    name: sizeClass?.name ?? 'Size not known',
+    name: sizeClass?.name ?? UNKNOWN_SIZE.name,
     description: sizeClass
       ? `${sizeClass.description} ${areaWords(sizeClass, ledger)}`
       : 'Panels whose LED field has not been measured.',
-    tables: groups.map((group, index) => table(id, group, index, ledger)),
+    tables: groups.map((group, index) => table(sizeClass, group, index, ledger)),
     unranked: unranked.map((it) => ({ name: it.name, address: panelAddress(it.slug), reason: it.rankAbsent ?? '' })),
   };
 }
@@ -104,15 +109,22 @@ function areaWords(sizeClass: Ledger['guide']['sizeClasses'][number], { guide }:
     : `LED area over ${from} and up to ${sizeClass.upToArea} cm².`;
 }
 
-function table(classId: string, { conditions, panels }: RankGroup, index: number, ledger: Ledger): Table {
+function table(
+  sizeClass: ClassTable['sizeClass'],
+  { conditions, panels }: RankGroup,
+  index: number,
+  ledger: Ledger,
+): Table {
   const { guide } = ledger;
   const where = `at ${conditions.distance} cm under version ${conditions.methodVersion} of the bench procedure`;
+  const classId = sizeClass?.id ?? UNKNOWN_SIZE.id;
   const drawn = whiskers(panels.map((it) => it.figures.get('price-per-watt')));
   return {
     id:
       index === 0 && conditions.isReference
         ? classId
         : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${conditions.methodVersion}`,
+    label: `${sizeClass?.name ?? UNKNOWN_SIZE.name}, ranked, at ${conditions.distance} cm under version ${conditions.methodVersion}`,
     caption: `Ranked by price per optical watt, measured ${where}.`,
     ...(!conditions.isReference && {
       apart: `Measured ${where}, not at the guide’s ${guide.referenceDistance.value} cm and version ${guide.methodVersion}. These figures can’t be compared with the table above, so they are ranked among themselves.`,
@@ -138,7 +150,9 @@ function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string):
     };
   };
   const frequency = panel.figures.get('flicker-frequency-combined');
-  const flickers = isFigure(frequency) ? `at ${showFigure(frequency, currency).text}` : undefined;
+  const flickers = isFigure(frequency)
+    ? `at ${showFigure(frequency, currency).text}${frequency.standardUncertainty === null ? ' (± not known)' : ''}`
+    : undefined;
   const price = panel.prices[0];
   return {
     name: panel.name,

@@ -12,6 +12,7 @@ export interface RawReading {
   written: string;
   /** In the canonical unit; absent for words. */
   value?: number;
+  unit?: string;
   bound?: Reading['bound'];
   /** Why it does not count. */
   struck?: string;
@@ -33,7 +34,13 @@ export function rawReadings(session: SessionEntry): RawReading[] {
     if (value === undefined || value === null) return;
     const at = { path: path.join('.'), label: path.map((part) => NAMES[part] ?? part).join(', ') };
     if (isReading(value)) {
-      list.push({ ...at, written: value.written, value: value.value, ...(value.bound && { bound: value.bound }) });
+      list.push({
+        ...at,
+        written: value.written,
+        value: value.value,
+        unit: value.unit,
+        ...(value.bound && { bound: value.bound }),
+      });
     } else if (typeof value === 'object') {
       for (const [key, inner] of Object.entries(value)) visit(inner, [...path, key]);
     } else list.push({ ...at, written: String(value) });
@@ -49,6 +56,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
             label: `grid, row ${i + 1}, point ${j + 1}${all.length > 1 ? `, reading ${k + 1}` : ''}`,
             written: reading.written,
             value: reading.value,
+            unit: reading.unit,
             ...(struck !== undefined && { struck }),
           });
         });

@@ -61,7 +61,7 @@ export interface SessionWorking {
   }>;
   readings: RawReading[];
   figures: Working[];
-  gaps: Array<{ name: string; reason: string; anchor: string }>;
+  gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
 }
 
 /** All sessions of a panel with their working, the current one first. */
@@ -85,7 +85,13 @@ function sessionWorking(panel: PanelEntry, session: SessionEntry, content: Conte
     const anchor = workingAnchor(metric.id, session, panel.current);
     if (isFigure(it)) figures.push(figureWorking(panel, session, it, currency));
     // The price belongs to the current session alone; its absence elsewhere is no gap.
-    else if (isCurrent || it) gaps.push({ name: metric.name, reason: it?.reason ?? 'not measured', anchor });
+    else if (isCurrent || it)
+      gaps.push({
+        name: metric.name,
+        reason: it?.reason ?? 'not measured',
+        anchor,
+        ...(isCurrent && { datedAnchor: `${metric.id}-${session.date}` }),
+      });
   }
   return {
     date: session.date,
@@ -149,13 +155,21 @@ function figureWorking(
     methodVersion: version,
     ...(figure.working && method.formula && { formula: formula(method.formula, true) }),
     ...(figure.working && { working: figure.working }),
-    budget: figure.budget.map((line) => ({
-      source: line.source,
-      type: line.type,
-      u: `${small(Math.abs(line.contribution))}${unit ? ` ${unit}` : ''}`,
-      relative: figure.value === 0 ? '' : `${small(Math.abs((100 * line.contribution) / figure.value))} %`,
-      evaluation: line.evaluation,
-    })),
+    budget: figure.budget.map((line) => {
+      // What two inputs share may cancel; what floating point leaves of it is nought.
+      const cancels = Math.abs(line.contribution) < NEGLIGIBLE * (u ?? 0);
+      return {
+        source: line.source,
+        type: line.type,
+        u: cancels ? '0' : `${small(Math.abs(line.contribution))}${unit ? ` ${unit}` : ''}`,
+        relative: cancels
+          ? '0 %'
+          : figure.value === 0
+            ? ''
+            : `${small(Math.abs((100 * line.contribution) / figure.value))} %`,
+        evaluation: cancels ? `${line.evaluation}; cancels here` : line.evaluation,
+      };
+    }),
     ...(u &&
       figure.coverageFactor &&
       figure.interval95 && {
@@ -167,6 +181,9 @@ function figureWorking(
     flags: figure.flags,
   };
 }
+
+/** Contributions smaller than this share of the whole have cancelled. */
+const NEGLIGIBLE = 1e-9;
 
 function small4(value: number): string {
   return Number(value.toPrecision(4)).toString().replace('-', '−');

@@ -28,7 +28,7 @@ export function quantity(name: QuantityName, meaning: string, limits: QuantityLi
 export function isoDate(meaning: string) {
   return z
     .preprocess(
-      (value) => (value instanceof Date ? value.toISOString().slice(0, 10) : value),
+      (value) => (value instanceof Date && !Number.isNaN(value.getTime()) ? value.toISOString().slice(0, 10) : value),
       z.iso.date({ error: () => 'a day as YYYY-MM-DD' }),
     )
     .describe(meaning);
@@ -36,7 +36,11 @@ export function isoDate(meaning: string) {
 
 /** A reference to another content file: its name without the ending. */
 export function fileReference(meaning: string) {
-  return z.string().min(1).describe(meaning);
+  return notBlank().describe(meaning);
+}
+
+function notBlank() {
+  return z.string().regex(/\S/, { error: () => 'a text that is not empty' });
 }
 
 /** A three-letter code of ISO 4217, as Intl knows them. */
@@ -56,5 +60,5 @@ export function webAddress(meaning: string) {
 
 /** A sentence or more. */
 export function text(meaning: string) {
-  return z.string().min(1).describe(meaning);
+  return notBlank().describe(meaning);
 }

@@ -61,37 +61,7 @@ export const guideSchema = z.strictObject({
     'How far each edge of the LED field may be off when its width and height are measured, either way.',
     { min: 0, max: 10 },
   ),
-  sizeClasses: z
-    .array(sizeClass)
-    .min(1)
-    .superRefine((classes, context) => {
-      classes.forEach((it, index) => {
-        const last = index === classes.length - 1;
-        const before = classes[index - 1]?.upToArea;
-        if (!last && it.upToArea === undefined) {
-          context.addIssue({
-            code: 'custom',
-            message: 'an area in cm2; only the last class is open-ended',
-            path: [index, 'upToArea'],
-          });
-        }
-        if (last && it.upToArea !== undefined) {
-          context.addIssue({
-            code: 'custom',
-            message: 'no upper area: the last class takes all that is larger',
-            path: [index, 'upToArea'],
-          });
-        }
-        if (before !== undefined && it.upToArea !== undefined && it.upToArea <= before) {
-          context.addIssue({
-            code: 'custom',
-            message: `more than ${before}, the area of the class before`,
-            path: [index, 'upToArea'],
-          });
-        }
-      });
-    })
-    .describe('Size classes by LED area, smallest first.'),
+  sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 
 export type Guide = z.output<typeof guideSchema>;

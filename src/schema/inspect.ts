@@ -15,6 +15,11 @@ function definitionOf(schema: z.ZodType): Definition {
   return schema._zod.def as unknown as Definition;
 }
 
+/** A block's own field; what every object inherits ("constructor") is none. */
+function fieldOf(shape: Definition['shape'], key: PropertyKey | undefined): z.ZodType | undefined {
+  return shape && key !== undefined && Object.hasOwn(shape, key) ? shape[String(key)] : undefined;
+}
+
 /** Takes optional, default and transform wrappers off, down to the shape that a file is written in. */
 function written(schema: z.ZodType): z.ZodType {
   const definition = definitionOf(schema);
@@ -38,7 +43,7 @@ function schemasAt(schema: z.ZodType, path: readonly PropertyKey[]): z.ZodType[]
   for (const key of path) {
     here = here.flatMap((it) => {
       const { shape, element } = definitionOf(it);
-      const next = typeof key === 'number' ? element : shape?.[String(key)];
+      const next = typeof key === 'number' ? element : fieldOf(shape, key);
       return next ? alternatives(next) : [];
     });
   }
@@ -54,7 +59,7 @@ export function keysAt(schema: z.ZodType, path: readonly PropertyKey[]): string[
 export function meaningAt(schema: z.ZodType, path: readonly PropertyKey[]): string | undefined {
   const last = path.at(-1);
   for (const parent of schemasAt(schema, path.slice(0, -1))) {
-    let field = typeof last === 'number' ? undefined : definitionOf(parent).shape?.[String(last)];
+    let field = typeof last === 'number' ? undefined : fieldOf(definitionOf(parent).shape, last);
     while (field) {
       if (field.description) return field.description;
       const definition = definitionOf(field);

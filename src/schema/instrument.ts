@@ -60,18 +60,6 @@ export const instrumentSchema = z
       ),
     note: text('Anything else worth knowing.').optional(),
   })
-  .superRefine((instrument, context) => {
-    if (instrument.measures !== 'sound') return;
-    // A share of a level in decibels means nothing: the level's zero is a convention.
-    const refuse = (path: string[]) =>
-      context.addIssue({
-        code: 'custom',
-        message: '0, or no such field: a level in dB has no share of the reading; state it as absolute, in dB',
-        path,
-      });
-    if (instrument.calibration.relative !== 0) refuse(['calibration', 'relative']);
-    if (instrument.repeatability) refuse(['repeatability']);
-  })
   .describe('One meter of the bench.');
 
 export type Instrument = z.output<typeof instrumentSchema>;

@@ -28,8 +28,15 @@ export function shown(value: unknown): string {
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (value instanceof Date) return value.toISOString().slice(0, 10);
   if (typeof value === 'object') return 'a block of fields';
-  const text = typeof value === 'string' ? `"${value.replace(/\s+/g, ' ')}"` : String(value);
+  const text = typeof value === 'string' ? `"${visible(value)}"` : String(value);
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
 }
 
 const LONGEST = 80;
+
+/** On one line, with control characters spelt out: a terminal would obey them. */
+function visible(text: string): string {
+  return text
+    .replace(/\s+/g, ' ')
+    .replace(/\p{Cc}/gu, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+}

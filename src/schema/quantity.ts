@@ -5,6 +5,8 @@ import { normaliseUnit, QUANTITIES, type QuantityName, quantityOfUnit } from './
 export interface Reading {
   /** In the canonical unit of the quantity (units.ts). */
   value: number;
+  /** The canonical unit. */
+  unit: string;
   /** `<0.1 uT` and `>2000 Hz` are bounds; they stay bounds through every calculation. */
   bound?: 'below' | 'above';
   /** As written, with the documented unit added to a bare number. */
@@ -27,7 +29,8 @@ export interface QuantityLimits {
   bounds?: boolean;
 }
 
-const SHAPE = /^(?<bound>[<>])?\s*(?<number>[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(?<unit>.*)$/i;
+const LONGEST = 80;
+const SHAPE = /^(?<bound>[<>])?\s*(?<number>[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(?<unit>.*)$/i;
 
 function example(name: QuantityName): string {
   const { typed } = QUANTITIES[name];
@@ -50,22 +53,19 @@ export function parseQuantity(
 
   if (typeof input === 'number') {
     if (!Number.isFinite(input)) return { fault: { wanted: example(name) } };
-    reading = { value: input, written: `${input} ${kind.canonical}` };
+    reading = { value: input, unit: kind.canonical, written: `${input} ${kind.canonical}` };
   } else {
-    const match = SHAPE.exec(input.trim());
+    // No quantity is that long; a match over a long text would take its time to fail.
+    const match = input.length > LONGEST ? null : SHAPE.exec(input.trim());
     if (!match?.groups) {
-      const comma = /^[<>]?\s*-?\d+,\d+/.test(input.trim());
-      return {
-        fault: {
-          wanted: example(name),
-          ...(comma && { hint: `write the decimals after a point: ${input.trim().replace(',', '.')}` }),
-        },
-      };
+      return { fault: { wanted: example(name) } };
     }
     const unitWritten = match.groups.unit ?? '';
     if (unitWritten.startsWith(',')) {
+      const pointed = input.trim().replace(',', '.');
+      const readable = 'reading' in parseQuantity(pointed, name, { bounds: true });
       return {
-        fault: { wanted: example(name), hint: `write the decimals after a point: ${input.trim().replace(',', '.')}` },
+        fault: { wanted: example(name), ...(readable && { hint: `write the decimals after a point: ${pointed}` }) },
       };
     }
     const unit = normaliseUnit(unitWritten) || kind.typed;
@@ -80,11 +80,12 @@ export function parseQuantity(
           wanted: example(name),
           ...(other
             ? { hint: `"${unitWritten.trim()}" is a unit of ${QUANTITIES[other].name}, not of ${kind.name}` }
-            : near && { hint: `did you mean "${match.groups.number} ${near}"?` }),
+            : near && { hint: `did you mean "${match.groups.bound ?? ''}${match.groups.number} ${near}"?` }),
         },
       };
     }
     reading = {
+      unit: kind.canonical,
       value: tidy(Number(match.groups.number) * conversion.factor + (conversion.offset ?? 0)),
       written: unitWritten ? input.trim() : `${input.trim()} ${kind.canonical}`,
     };
@@ -100,6 +101,7 @@ export function parseQuantity(
     }
   }
 
+  if (!Number.isFinite(reading.value)) return { fault: { wanted: example(name) } };
   const { min, max, positive } = limits;
   if (positive && reading.value <= 0) return { fault: { wanted: `${kind.name} above 0 ${kind.canonical}` } };
   if (min !== undefined && reading.value < min) {

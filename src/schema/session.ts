@@ -27,22 +27,10 @@ const grid = z.strictObject({
       min: 0,
       max: 100,
     },
-  ).default({ value: 2.54, written: '1 in' }),
+  ).default({ value: 2.54, unit: 'cm', written: '1 in' }),
   rows: z
     .array(z.array(gridPoint).min(1))
     .min(1)
-    .superRefine((rows, context) => {
-      const wanted = rows[0]?.length ?? 0;
-      rows.forEach((row, index) => {
-        if (row.length === wanted) return;
-        context.addIssue({
-          code: 'custom',
-          message: `${wanted} points, as in the first row`,
-          path: [index],
-          params: { wanted: `${wanted} points, as in the first row`, found: `${row.length} points` },
-        });
-      });
-    })
     .describe(
       'Rows of the grid from the top, points from the left as one faces the panel. A point is a reading, a list of repeats, or {value, struck}.',
     ),
@@ -124,6 +112,16 @@ export const sessionSchema = z.strictObject({
     .optional()
     .describe('Peak irradiance per mode.'),
   grid: grid.optional().describe('The grid of readings with both channels on; 3 x 3 is the habit, any size is read.'),
+  distances: z
+    .array(
+      z.strictObject({
+        distance: quantity('length', 'Distance from the LED plane to the sensor.', { positive: true, max: 1000 }),
+        centre: irradiance('Irradiance in front of the middle of the LED field, both channels on.'),
+      }),
+    )
+    .min(1)
+    .optional()
+    .describe('Distance sweep: centre irradiance at two or more distances, for the beam’s width.'),
   wavelengths: z
     .strictObject({
       red: wavelength('The red channel alone.').optional(),

@@ -27,7 +27,11 @@ const KINDS: Record<string, string> = {
  * @param data as the file has it
  */
 export function findings(schema: z.ZodType, data: unknown, issues: readonly Issue[]): Finding[] {
-  return issues.flatMap((issue) => findingsOf(schema, data, issue, issue.path));
+  // Where a field is of the wrong kind, what else is wrong with it is an echo of that.
+  const wrongKind = new Set(issues.filter((it) => it.code === 'invalid_type').map((it) => fieldPath(it.path)));
+  return issues
+    .filter((it) => it.code === 'invalid_type' || !wrongKind.has(fieldPath(it.path)))
+    .flatMap((issue) => findingsOf(schema, data, issue, issue.path));
 }
 
 function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readonly PropertyKey[]): Finding[] {
@@ -88,7 +92,7 @@ function unionFindings(
 ): Finding[] {
   const value = valueAt(data, path);
   const branches = issue.errors as Issue[][];
-  const fitting = branches.filter((issues) => !issues.some((it) => it.code === 'invalid_type' && it.path.length === 0));
+  const fitting = branches.filter((issues) => !issues.some(isOfAnotherKind));
   const [best] = fitting.toSorted((a, b) => a.length - b.length);
   if (best) return best.flatMap((it) => findingsOf(schema, data, it, [...path, ...it.path]));
   const meaning = meaningAt(schema, path);
@@ -98,6 +102,13 @@ function unionFindings(
         ...new Set(branches.flat().map((it) => ('expected' in it ? (KINDS[it.expected] ?? it.expected) : it.message))),
       ].join(', or ');
   return [{ path: [...path], field: fieldPath(path), found: shown(value), wanted: withMeaning(wanted, meaning) }];
+}
+
+/** True where a value is of another kind altogether: a list for a number, a number for a block. */
+function isOfAnotherKind(issue: Issue): boolean {
+  if (issue.path.length > 0) return false;
+  if (issue.code === 'invalid_type') return true;
+  return issue.code === 'invalid_union' && (issue.errors as Issue[][]).every((issues) => issues.some(isOfAnotherKind));
 }
 
 /** zod's own sentences start with "Invalid" or "Too"; ours say what is wanted. */

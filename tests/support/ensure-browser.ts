@@ -27,7 +27,10 @@ export function ensureBrowser(): void {
   if (!isRoot || !existsSync('/usr/bin/apt-get')) throw new Error(advice);
   console.log(`No browser at ${CHROMIUM}: installing the package "chromium".`);
   const apt = (...line: string[]) =>
-    spawnSync('apt-get', line, { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } });
+    spawnSync('apt-get', line, {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    });
   apt('update');
   apt('install', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core');
   if (!existsSync(CHROMIUM)) throw new Error(advice);

@@ -1,0 +1,227 @@
+import { evenProfile, type Profile, pointProfile } from './profile.ts';
+
+/** The LED field as it was measured: outer edge of the first LED to outer edge of the last, cm. */
+export interface Field {
+  width: number;
+  height: number;
+}
+
+/**
+ * Light given off evenly by a whole rectangle: for panels whose LEDs are not counted.
+ *
+ * A grid of LEDs is best matched by a rectangle that reaches half a pitch past the outer LEDs' centres, so half
+ * the gap between neighbours past their edges.
+ */
+export interface ContinuousEmitter {
+  kind: 'continuous';
+  /** How far the light reaches past each edge of the field, cm; negative where it falls short. */
+  beyond: number;
+}
+
+/** How the wavelength groups share the places: in turn both ways, row by row, or as bands from the top. */
+export type Pattern = 'checkerboard' | 'rows' | 'blocks';
+
+/** A wavelength group and its share of the power; shares are taken relative to their sum. */
+export interface WavelengthGroup {
+  name: string;
+  share: number;
+}
+
+/** LEDs on a grid. Their centres lie half an LED inside the edges of the field. */
+export interface LedEmitter {
+  kind: 'leds';
+  columns: number;
+  rows: number;
+  /** Width of one LED with its lens, cm; 0 puts the centres of the outer LEDs on the edges. */
+  ledSize: number;
+  /** Every second row has one LED less and lies half a pitch aside. */
+  staggered?: boolean;
+  /** Left out: all LEDs alike. */
+  groups?: readonly WavelengthGroup[];
+  /** How the groups are laid out; checkerboard where left out. */
+  pattern?: Pattern;
+}
+
+export type Emitter = ContinuousEmitter | LedEmitter;
+
+/** One LED. The origin is the middle of the field; x to the right and y upwards as one faces the panel; cm. */
+export interface PlacedLed {
+  x: number;
+  y: number;
+  /** Its share of the power of the whole panel. */
+  share: number;
+  /** Place in the list of groups; 0 where there are none. */
+  group: number;
+}
+
+/** Part of a panel that is a product of one profile across and one down. All of a panel's shares sum to 1. */
+export interface Term {
+  share: number;
+  x: Profile;
+  y: Profile;
+}
+
+/** @throws RangeError unless both sides are above zero and finite */
+export function checkField(field: Field): void {
+  for (const [name, side] of Object.entries({ width: field.width, height: field.height })) {
+    if (!(side > 0 && Number.isFinite(side))) throw new RangeError(`the ${name} of the LED field is above 0 cm`);
+  }
+}
+
+/**
+ * Places the LEDs of a panel, row by row from the top, from the left.
+ *
+ * @throws RangeError where the LEDs do not fit the field, or the groups do not fit the LEDs
+ */
+export function placeLeds(emitter: LedEmitter, field: Field): PlacedLed[] {
+  checkEmitter(emitter, field);
+  const { columns, rows, ledSize, staggered = false, groups, pattern = 'checkerboard' } = emitter;
+  const width = field.width - ledSize;
+  const height = field.height - ledSize;
+  const pitch = columns > 1 ? width / (columns - 1) : 0;
+  const leds: PlacedLed[] = [];
+  for (let row = 0; row < rows; row++) {
+    const isShort = staggered && row % 2 === 1;
+    const count = isShort ? columns - 1 : columns;
+    const y = rows > 1 ? height / 2 - (row * height) / (rows - 1) : 0;
+    for (let column = 0; column < count; column++) {
+      const x = (column - (count - 1) / 2) * pitch;
+      leds.push({ x, y, share: 0, group: groupAt(pattern, row, column, rows, groups?.length ?? 1) });
+    }
+  }
+  const shares = groups?.map((it) => it.share) ?? [1];
+  const total = shares.reduce((sum, it) => sum + it, 0);
+  const counts = shares.map((_, group) => leds.filter((led) => led.group === group).length);
+  counts.forEach((count, group) => {
+    if (count === 0) throw new RangeError(`no LED is left for the group "${groups?.[group]?.name}"`);
+  });
+  for (const led of leds) led.share = (shares[led.group] as number) / total / (counts[led.group] as number);
+  return leds;
+}
+
+function groupAt(pattern: Pattern, row: number, column: number, rows: number, groups: number): number {
+  switch (pattern) {
+    case 'checkerboard':
+      return (row + column) % groups;
+    case 'rows':
+      return row % groups;
+    case 'blocks':
+      return Math.floor((row * groups) / rows);
+  }
+}
+
+function checkEmitter(emitter: LedEmitter, field: Field): void {
+  checkField(field);
+  const { columns, rows, ledSize, staggered, groups } = emitter;
+  for (const [name, count] of Object.entries({ columns, rows })) {
+    if (!(Number.isInteger(count) && count > 0)) throw new RangeError(`the number of ${name} is a whole one from 1`);
+  }
+  if (staggered && columns < 2) throw new RangeError('staggered rows have at least two LEDs');
+  if (!(ledSize >= 0 && ledSize < Math.min(field.width, field.height))) {
+    throw new RangeError(`an LED is smaller than its field; found ${ledSize} cm`);
+  }
+  if (groups && (groups.length === 0 || groups.some((it) => !(it.share > 0 && Number.isFinite(it.share))))) {
+    throw new RangeError('there is at least one wavelength group, and the share of each is above zero');
+  }
+}
+
+/**
+ * The emitter as products of profiles: one for each kind of row, which is one in all for a panel of like LEDs.
+ *
+ * @throws RangeError where the emitter does not fit the field
+ */
+export function emitterTerms(emitter: Emitter, field: Field): Term[] {
+  if (emitter.kind === 'continuous') {
+    checkField(field);
+    const width = field.width + 2 * emitter.beyond;
+    const height = field.height + 2 * emitter.beyond;
+    if (!(width > 0 && height > 0)) throw new RangeError(`light that falls ${-emitter.beyond} cm short leaves none`);
+    return [{ share: 1, x: evenProfile(width), y: evenProfile(height) }];
+  }
+  const rows = Map.groupBy(placeLeds(emitter, field), (led) => led.y);
+  const kinds = Map.groupBy(rows, ([, row]) => row.map((led) => `${led.x}:${led.share.toPrecision(12)}`).join());
+  return [...kinds.values()].map((alike) => {
+    const row = (alike[0] as (typeof alike)[number])[1];
+    const power = row.reduce((sum, led) => sum + led.share, 0);
+    return {
+      share: power * alike.length,
+      x: pointProfile(
+        row.map((led) => led.x),
+        row.map((led) => led.share),
+      ),
+      y: pointProfile(
+        alike.map(([y]) => y),
+        alike.map(() => 1),
+      ),
+    };
+  });
+}
+
+/** Whether all LEDs give the same power, so that the brightest place is in the middle. */
+export function isEven(emitter: Emitter): boolean {
+  if (emitter.kind === 'continuous' || !emitter.groups) return true;
+  const { columns, rows, ledSize } = emitter;
+  const leds = placeLeds(emitter, { width: ledSize + columns, height: ledSize + rows });
+  const first = leds[0]?.share ?? 0;
+  return leds.every((led) => Math.abs(led.share - first) <= 1e-9 * first);
+}
+
+/** The emitter with its light `by` cm further out on every side, for asking what an error there would do. */
+export function widened(emitter: Emitter, by: number): Emitter {
+  return emitter.kind === 'continuous'
+    ? { ...emitter, beyond: emitter.beyond + by }
+    : { ...emitter, ledSize: emitter.ledSize - 2 * by };
+}
+
+/** An emitter and how far its light may really reach further out or less far, cm either way. */
+export interface AssumedEmitter {
+  emitter: Emitter;
+  /** Half-width of a rectangular distribution, cm. */
+  edge: number;
+  /** What was assumed, as a note beside the figures. */
+  note: string;
+}
+
+/**
+ * Half of the usual gap between neighbouring LEDs, cm, and how far it may be off: gaps from none to 2.4 cm. Our
+ * own choice, for panels whose LEDs are not counted.
+ */
+const USUAL_HALF_GAP = 0.6;
+
+/** Pitches across and down may differ by this factor; otherwise the count is taken to be of another layout. */
+const OBLONG = 1.35;
+
+/**
+ * What to take a panel for when at most the number of its LEDs is known: a grid whose pitch is nearest to the same
+ * both ways, each LED half as wide as its pitch, give or take that half; without a count, or with one that no such
+ * grid has, a continuous field. Our own choice.
+ *
+ * @param count of LEDs, not of dies in them
+ */
+export function assumedEmitter(field: Field, count: number | undefined): AssumedEmitter {
+  checkField(field);
+  let best: { columns: number; rows: number; oblong: number } | undefined;
+  for (let columns = 1; count !== undefined && columns <= count; columns++) {
+    if (count % columns !== 0) continue;
+    const rows = count / columns;
+    const oblong = Math.abs(Math.log((field.width * (rows - 0.5)) / (field.height * (columns - 0.5))));
+    if (!best || oblong < best.oblong) best = { columns, rows, oblong };
+  }
+  if (best && best.oblong <= Math.log(OBLONG) && Math.min(best.columns, best.rows) > 1) {
+    // Width = (columns - 1) pitch + LED, with an LED of half a pitch.
+    const pitch = Math.min(field.width / (best.columns - 0.5), field.height / (best.rows - 0.5));
+    return {
+      emitter: { kind: 'leds', columns: best.columns, rows: best.rows, ledSize: pitch / 2 },
+      edge: pitch / 4,
+      note: `taken for a grid of ${best.columns} × ${best.rows} LEDs, each half as wide as its pitch`,
+    };
+  }
+  return {
+    emitter: { kind: 'continuous', beyond: USUAL_HALF_GAP },
+    edge: USUAL_HALF_GAP,
+    note:
+      count === undefined
+        ? 'taken for an even field of light: the LEDs are not counted'
+        : `taken for an even field of light: ${count} LEDs make no regular grid here`,
+  };
+}

@@ -1,0 +1,141 @@
+import { randomGamma } from 'd3-random';
+import { quickselect } from 'simple-statistics';
+import { drawError, type Random, seededRandom } from '../random.ts';
+import type { Readings, SharedError } from './error-sources.ts';
+import { MODEL_UNCERTAINTY } from './order-fit.ts';
+import { HIGHEST_X, LOWEST_X } from './order-table.ts';
+import { meanShares } from './prepare-fit.ts';
+import { HALF_ANGLE, type ResponseModel } from './response.ts';
+
+/**
+ * Draws of the simulation; each 2.5 % tail then rests on 40 of them, which leaves the ends of an interval uncertain
+ * by about 7 % of a standard uncertainty. Our own choice, for speed.
+ */
+export const OPTICS_DRAWS = 1600;
+
+/** What a simulation tells of one result. */
+export interface Spread {
+  /** Standard deviation of the draws, in the unit of the value. */
+  standardUncertainty: number;
+  /** Probabilistically symmetric 95 % interval: 2.5 % of the draws lie below it, 2.5 % above. */
+  interval95: readonly [number, number];
+}
+
+/**
+ * Draws all errors together again and again; in every draw the order is found anew, and all results follow from it,
+ * so that what they share stays shared. What a result moves by is taken against the same calculation without errors
+ * and put on its stated value.
+ *
+ * Source: JCGM 101:2008, clauses 5 to 7 (numbers from memory).
+ *
+ * @param values stated values of the results
+ * @returns the spread of each, and the share of the draws whose order was cut at an end of the table
+ */
+export function simulate(
+  model: ResponseModel,
+  values: readonly number[],
+  seed: number,
+  draws: number,
+): { spreads: Spread[]; cutShare: number } {
+  const { outputs, parts } = model;
+  const { errors, scale, fitted } = parts;
+  const random = seededRandom(seed);
+  const isOneSet = scale !== undefined && fitted !== undefined && fitted.data.quantities === scale.quantities;
+  const drawMeans = scale ? meanErrors(scale.readings, random) : undefined;
+  // Readings that give the order but not the power are drawn apart.
+  const fittedOwn = new Float64Array(fitted?.data.logs.length ?? 0);
+  const independent = fitted?.data.independent ?? new Float64Array(0);
+  const together = new Float64Array(scale?.readings.values.length ?? 0);
+  const sums = { reading: 0, misfit: 0 };
+
+  const shared = new Float64Array(errors.length);
+  const none = new Float64Array(outputs);
+  model.resultsFor(model.orderFor(shared, fittedOwn), shared, 0, 0, none);
+  const drawn = new Float64Array(outputs * draws);
+  const out = new Float64Array(outputs);
+  let cut = 0;
+  for (let d = 0; d < draws; d++) {
+    for (let k = 0; k < shared.length; k++) shared[k] = drawError(random, (errors[k] as SharedError).line);
+    drawMeans?.(isOneSet ? fittedOwn : together, sums);
+    if (!isOneSet) {
+      for (let j = 0; j < fittedOwn.length; j++) fittedOwn[j] = (independent[j] as number) * random.normal();
+    }
+    const x = model.orderFor(shared, fittedOwn);
+    if (x <= LOWEST_X || x >= HIGHEST_X) cut++;
+    model.resultsFor(x, shared, sums.reading, sums.misfit, out);
+    for (let i = 0; i < outputs; i++) drawn[i * draws + d] = out[i] as number;
+  }
+
+  const spreads = values.map((value, i) => {
+    const ofOne = drawn.subarray(i * draws, (i + 1) * draws);
+    const start = none[i] as number;
+    for (let d = 0; d < draws; d++) {
+      const moved = (ofOne[d] as number) - start;
+      ofOne[d] = i === HALF_ANGLE ? value + moved : value * Math.exp(moved);
+    }
+    return spreadOf(ofOne);
+  });
+  return { spreads, cutShare: cut / draws };
+}
+
+/**
+ * Draws what each reading is off by on its own, its own error less the panel's unevenness there, and what both make
+ * in the mean. The two are drawn as one, and their parts in the mean split afterwards, which is the same and saves
+ * half of the numbers. Steps of the display count as normal where they are small beside the rest.
+ */
+function meanErrors(
+  readings: Readings,
+  random: Random,
+): (out: Float64Array, sums: { reading: number; misfit: number }) => void {
+  const { scatter, rounding, scatterLine, values } = readings;
+  const shares = meanShares(values);
+  const nu = scatterLine.degreesOfFreedom;
+  const isPooled = Number.isFinite(nu);
+  const chiSquare = isPooled ? randomGamma.source(() => random.uniform())(nu / 2, 2) : () => 1;
+  const model = MODEL_UNCERTAINTY ** 2;
+  const scatterSquare = scatter.map((u) => u ** 2);
+  const roundingSquare = rounding.map((u) => u ** 2);
+  const isCoarse = rounding.map((u, j) => (u / 2) ** 2 > model + (scatterSquare[j] as number));
+  return (out, sums) => {
+    // Scatter that was itself estimated: Student's t, by a normal over the root of chi-square / nu.
+    const wide = isPooled ? nu / chiSquare() : 1;
+    let total = 0;
+    let misfit = 0;
+    let rest = 0;
+    for (let j = 0; j < out.length; j++) {
+      const share = shares[j] as number;
+      const coarse = isCoarse[j] as boolean;
+      const own = wide * (scatterSquare[j] as number) + (coarse ? 0 : (roundingSquare[j] as number));
+      const both = own + model;
+      const error = Math.sqrt(both) * random.normal();
+      const step = coarse ? (rounding[j] as number) * Math.sqrt(3) * (2 * random.uniform() - 1) : 0;
+      out[j] = error + step;
+      total += share * (error + step);
+      // Of a sum of two normal errors, each has its share of the variance, and a rest that cancels between them.
+      misfit -= (share * error * model) / both;
+      rest += (share * share * own * model) / both;
+    }
+    sums.misfit = misfit + Math.sqrt(rest) * random.normal();
+    sums.reading = total + sums.misfit;
+  };
+}
+
+/** Standard deviation and the 2.5 % and 97.5 % points of some draws, which are reordered. */
+function spreadOf(draws: Float64Array): Spread {
+  const n = draws.length;
+  let mean = 0;
+  for (let d = 0; d < n; d++) mean += draws[d] as number;
+  mean /= n;
+  let squares = 0;
+  for (let d = 0; d < n; d++) squares += ((draws[d] as number) - mean) ** 2;
+  // The library asks for an array and takes anything with places.
+  const list = draws as unknown as number[];
+  const low = Math.max(0, Math.round(0.025 * n) - 1);
+  const high = n - 1 - low;
+  quickselect(list, low, 0, n - 1);
+  quickselect(list, high, low + 1, n - 1);
+  return {
+    standardUncertainty: Math.sqrt(squares / (n - 1)),
+    interval95: [draws[low] as number, draws[high] as number],
+  };
+}

@@ -1,0 +1,129 @@
+import { spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Build, buildOnce } from './build-once.ts';
+import { contentOf } from './content.ts';
+import { type Line, median, type Section, spread } from './report.ts';
+import { discard } from './scratch.ts';
+import { bareSite, ourSite, PAGES, pageCount, type Site } from './sites.ts';
+import type { Stages } from './stages.ts';
+
+const MOST_TIMES_BARE = 1.5;
+/** Of the build, %. */
+const MOST_SHARE = 10;
+/** MiB. */
+const MOST_MEMORY = 1024;
+/** ms. */
+const LONGEST_STAGES = 5 * 60 * 1000;
+
+/** What a measurement of builds leaves behind for the others. */
+export interface Built {
+  section: Section;
+  /** The folder with the pages of a built guide. */
+  pages: string;
+}
+
+interface Timed {
+  site: Site;
+  builds: Build[];
+}
+
+/**
+ * Whole builds of so many panels against bare ones, in turn, so that a busy machine hits all alike. Each site
+ * is built once before with one panel, as no tester's build is the first one after the installation.
+ */
+export async function buildTime(panels: number, runs: number): Promise<Built> {
+  const content = contentOf(panels);
+  const [ours, two, one]: [Timed, Timed, Timed] = [
+    { site: ourSite(), builds: [] },
+    { site: bareSite(2), builds: [] },
+    { site: bareSite(1), builds: [] },
+  ];
+  for (const { site } of [ours, two, one]) await buildOnce(site, contentOf(1));
+  const pages = join(ours.site.folder, PAGES);
+  const stages: Stages[] = [];
+  for (let run = 0; run < runs; run++) {
+    for (const { site, builds } of [ours, two, one]) builds.push(await buildOnce(site, content));
+    stages.push(stagesOnce(content, pages));
+  }
+  const [ourCount, twoCount, oneCount] = [pageCount(ours.site), pageCount(two.site), pageCount(one.site)];
+  if (twoCount !== 2 * panels || oneCount !== panels || ourCount <= twoCount) {
+    throw new Error(`${ourCount}, ${twoCount} and ${oneCount} pages were built of ${panels} panels`);
+  }
+  for (const { site } of [two, one]) discard(site.folder);
+  return {
+    pages,
+    section: {
+      title: `Build, ${panels} panels, ${runs === 1 ? 'one run' : `median of ${runs} runs in turn`}`,
+      lines: [
+        ...timeLines(ours.builds, two.builds, one.builds),
+        ...shareLines(ours.builds, stages),
+        memoryLine(ours.builds, two.builds),
+      ],
+      remarks: [`Ours wrote ${ourCount} pages, ${ourCount - twoCount} of them for methods and the like.`],
+    },
+  };
+}
+
+function timeLines(ours: readonly Build[], two: readonly Build[], one: readonly Build[]): Line[] {
+  const line = (what: 'seconds' | 'processor', name: string, bare: readonly Build[], described: string): Line => {
+    const [own, other] = [ours.map((it) => it[what]), bare.map((it) => it[what])];
+    return {
+      what: name,
+      measured: spread(own, 's', 2),
+      against: `${spread(other, 's', 2)} bare, ${described}`,
+      ratio: median(own) / median(other),
+    };
+  };
+  const judged = line('seconds', 'whole build', two, 'two pages a file too');
+  return [
+    { ...judged, budget: `${MOST_TIMES_BARE} times`, isWithin: (judged.ratio ?? Infinity) <= MOST_TIMES_BARE },
+    line('processor', '  processor time', two, 'two pages a file too'),
+    line('seconds', '  against fewer pages', one, 'one page a file'),
+  ];
+}
+
+/** The stages were timed in processes of their own; what is left of the whole build is Astro's and the pages'. */
+function shareLines(ours: readonly Build[], stages: readonly Stages[]): Line[] {
+  const whole = median(ours.map((it) => it.seconds));
+  const times = (stage: keyof Stages) => stages.map((it) => it[stage]);
+  const line = (what: string, values: readonly number[]): Line => ({
+    what: `  ${what}`,
+    measured: spread(values, 's', 2),
+    against: `${((100 * median(values)) / whole).toFixed(1)} % of the build`,
+  });
+  const [read, measure, search] = [times('read'), times('measure'), times('search')];
+  const rest = whole - median(read) - median(measure) - median(search);
+  const share = (100 * median(measure)) / whole;
+  return [
+    line('read and check', read),
+    { ...line('measure (the ledger)', measure), budget: `${MOST_SHARE} %`, isWithin: share <= MOST_SHARE },
+    line('search index', search),
+    line('the rest: start, collections, pages', [rest]),
+  ];
+}
+
+function memoryLine(ours: readonly Build[], bare: readonly Build[]): Line {
+  const peak = (builds: readonly Build[]) => Math.max(...builds.map((it) => it.memory));
+  const memory = peak(ours);
+  return {
+    what: 'peak memory, indexer included',
+    measured: `${memory.toFixed(0)} MiB`,
+    against: `${peak(bare).toFixed(0)} MiB bare`,
+    ratio: memory / peak(bare),
+    budget: `${MOST_MEMORY} MiB`,
+    isWithin: memory <= MOST_MEMORY,
+  };
+}
+
+function stagesOnce(content: string, pages: string): Stages {
+  discard(join(pages, 'pagefind'));
+  const script = fileURLToPath(new URL('stages.ts', import.meta.url));
+  const { status, stdout, stderr } = spawnSync(process.execPath, [script, content, pages], {
+    encoding: 'utf8',
+    timeout: LONGEST_STAGES,
+  });
+  if (status !== 0)
+    throw new Error(`the stages could not be timed: ${stderr.trim().split('\n').slice(-5).join(' / ')}`);
+  return JSON.parse(stdout.trim().split('\n').at(-1) ?? '');
+}

@@ -1,0 +1,186 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { extname, join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
+import { type BuiltPage, builtPage } from './built-page.ts';
+import { type Line, median, type Section, spread } from './report.ts';
+import { sortPage } from './sort-page.ts';
+
+const ORIGIN = 'http://guide.example';
+const MOST_SORT = 35;
+const LONGEST = 120_000;
+const TYPES: Record<string, string> = { '.css': 'text/css', '.js': 'text/javascript', '.svg': 'image/svg+xml' };
+
+/** One way to sort a table, timed on a page of its own. */
+interface Way {
+  name: string;
+  /** The page with the table. */
+  html: string;
+  /** Brings the page to the state that is timed. */
+  prepare?: (page: Page) => Promise<void>;
+  /** What is clicked for a column. */
+  button: (column: number) => string;
+  columns: readonly number[];
+  /** Click every column once before the timed clicks. */
+  isWarm: boolean;
+  /** Whether every row must be live while it is timed, or fewer. */
+  isWhole: boolean;
+  /** Held against the budget. */
+  isJudged?: boolean;
+}
+
+interface Timed {
+  way: Way;
+  live: number;
+  times: number[];
+}
+
+const NAME = 0;
+/** Rank, price, power, price per watt, efficiency. */
+const NUMBERS = [1, 2, 3, 4, 5];
+
+/**
+ * Milliseconds from a click on a heading to after the next paint of the page's own thread, over a table of so
+ * many rows, each way on its own page. Painting on the screen itself, which a window without one skips, is not in it.
+ */
+export async function sortTime(site: string, rows: number, clicks: number): Promise<Section> {
+  if (!existsSync(CHROMIUM)) throw new Error(`no browser at ${CHROMIUM}; name one: CHROMIUM=/path/to/chromium`);
+  const guide = builtPage(site, 'index.html');
+  const browser = await chromium.launch({ executablePath: CHROMIUM, args: CHROMIUM_SWITCHES, timeout: LONGEST });
+  try {
+    const timed: Timed[] = [];
+    for (const way of waysToSort(guide, rows)) timed.push(await timeClicks(browser, site, way, rows, clicks));
+    const plain = timed.at(-1)?.times ?? [];
+    return {
+      title: `Sorting ${rows} rows, click to after the next paint, median of ${clicks} clicks (Chromium ${browser.version()})`,
+      lines: timed.map((it) => sortLine(it, plain)),
+    };
+  } finally {
+    await browser.close();
+  }
+}
+
+/** Ours in its states, and last the yardstick. Table libraries are further ways: a page with their script each. */
+function waysToSort(guide: BuiltPage, rows: number): Way[] {
+  const ours = {
+    html: sortPage(guide, rows, true),
+    button: (column: number) => `thead th:nth-child(${column + 1}) button`,
+    columns: NUMBERS,
+    isWhole: false,
+  };
+  return [
+    { ...ours, name: 'ours, by a number', isWarm: true, isJudged: true },
+    { ...ours, name: 'ours, a column’s first click', isWarm: false, isJudged: true },
+    { ...ours, name: 'ours, by name', columns: [NAME], isWarm: true, isJudged: true },
+    { ...ours, name: 'ours, “show all”', isWarm: true, isWhole: true, prepare: (page) => page.click('button.more') },
+    {
+      name: 'plain, every row put back in order',
+      html: sortPage(guide, rows, false),
+      button: (column) => `thead th:nth-child(${column + 1})`,
+      columns: NUMBERS,
+      isWarm: true,
+      isWhole: true,
+      prepare: (page) => page.evaluate(sortPlainly),
+    },
+  ];
+}
+
+function sortLine({ way, live, times }: Timed, plain: readonly number[]): Line {
+  const time = median(times);
+  return {
+    what: `${way.name}, ${live} rows live`,
+    measured: spread(times, 'ms', 1),
+    ...(times !== plain && { against: `${median(plain).toFixed(0)} ms plain`, ratio: time / median(plain) }),
+    ...(way.isJudged && { budget: `${MOST_SORT} ms`, isWithin: time <= MOST_SORT }),
+  };
+}
+
+async function timeClicks(browser: Browser, site: string, way: Way, rows: number, clicks: number): Promise<Timed> {
+  const times: number[] = [];
+  let live = 0;
+  // First clicks on a column are used up after one round: then the page is loaded anew.
+  while (times.length < clicks) {
+    const page = await openPage(browser, site, way.html);
+    await way.prepare?.(page);
+    await settle(page);
+    live = await page.locator('tbody tr').count();
+    if (live > rows || (live === rows) !== way.isWhole)
+      throw new Error(`${way.name}: ${live} of ${rows} rows are live`);
+    if (way.isWarm) for (const column of way.columns) await timeClick(page, way.button(column));
+    const round = way.isWarm ? clicks : Math.min(way.columns.length, clicks - times.length);
+    for (let i = 0; i < round; i++) {
+      times.push(await timeClick(page, way.button(way.columns[i % way.columns.length] as number)));
+    }
+    await page.close();
+  }
+  return { way, live, times };
+}
+
+/** The page from memory, its files from the built site; nothing else can be reached. */
+async function openPage(browser: Browser, site: string, html: string): Promise<Page> {
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  page.setDefaultTimeout(LONGEST);
+  await page.route('**/*', (route) => {
+    const { origin, pathname } = new URL(route.request().url());
+    if (origin !== ORIGIN) return route.abort();
+    if (pathname === '/') return route.fulfill({ contentType: 'text/html; charset=utf-8', body: html });
+    const file = join(site, pathname);
+    if (!existsSync(file)) return route.fulfill({ status: 404 });
+    return route.fulfill({ contentType: TYPES[extname(file)] ?? 'application/octet-stream', body: readFileSync(file) });
+  });
+  await page.goto(`${ORIGIN}/`, { waitUntil: 'load' });
+  return page;
+}
+
+async function timeClick(page: Page, selector: string): Promise<number> {
+  await settle(page);
+  const { time, changed } = await page.evaluate(clickToPaint, selector);
+  if (!changed) throw new Error(`a click on ${selector} did not change the order`);
+  return time;
+}
+
+/** Lets what went before come to an end, so that it does not count. */
+async function settle(page: Page): Promise<void> {
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        requestAnimationFrame(() =>
+          requestAnimationFrame(() => requestIdleCallback(() => resolve(), { timeout: 500 })),
+        );
+      }),
+  );
+}
+
+/** Runs in the page: a frame's callback comes before its layout and paint, a message sent from it after them. */
+function clickToPaint(selector: string): Promise<{ time: number; changed: boolean }> {
+  const button = document.querySelector<HTMLElement>(selector);
+  if (!button) throw new Error(`nothing to click: ${selector}`);
+  const order = () => [...document.querySelectorAll('tbody tr')].slice(0, 5);
+  const before = order();
+  return new Promise((resolve) => {
+    const start = performance.now();
+    button.click();
+    requestAnimationFrame(() => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => {
+        const time = performance.now() - start;
+        resolve({ time, changed: order().some((row, i) => row !== before[i]) });
+      };
+      port2.postMessage(null);
+    });
+  });
+}
+
+/** Runs in the page: the plainest way to sort a table, which reads its cells and puts all rows back in order. */
+function sortPlainly(): void {
+  document.querySelectorAll('thead th').forEach((head, column) => {
+    let sign = -1;
+    head.addEventListener('click', () => {
+      sign = -sign;
+      const body = document.querySelector('tbody') as HTMLTableSectionElement;
+      const value = (row: HTMLTableRowElement) => Number(row.cells[column]?.dataset.v ?? Number.NaN);
+      const sorted = [...body.rows].sort((a, b) => sign * (value(a) - value(b)) || 0);
+      body.append(...sorted);
+    });
+  });
+}

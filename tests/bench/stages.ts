@@ -1,0 +1,36 @@
+/**
+ * Times the stages of a build that are ours, each for the first time in a fresh process, as a build does:
+ *
+ *     node tests/bench/stages.ts CONTENT SITE
+ *
+ * and prints them as JSON. SITE is a built site; its search index is written anew.
+ */
+import { performance } from 'node:perf_hooks';
+import { indexPages } from '../../src/build/search-index.ts';
+import { buildLedger } from '../../src/ledger/build-ledger.ts';
+import { readContent } from '../../src/ledger/read-content.ts';
+import { today } from './content.ts';
+
+/** Seconds. */
+export interface Stages {
+  read: number;
+  measure: number;
+  search: number;
+}
+
+async function stages(folder: string, site: string): Promise<Stages> {
+  const start = performance.now();
+  const { content, problems } = readContent({ folder, today });
+  if (!content) throw new Error(`the generated content has ${problems.length} problems`);
+  const read = performance.now();
+  buildLedger(content, { today });
+  const measured = performance.now();
+  await indexPages(site);
+  const searched = performance.now();
+  return { read: (read - start) / 1000, measure: (measured - read) / 1000, search: (searched - measured) / 1000 };
+}
+
+if (import.meta.main) {
+  const [folder = '', site = ''] = process.argv.slice(2);
+  console.log(JSON.stringify(await stages(folder, site)));
+}

@@ -1,0 +1,173 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { AxeResults, RunOptions } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { DESK, NARROWEST, type OpenSite, openSite, PHONE } from './browser.ts';
+import { PAGES, panelsJson } from './site.ts';
+
+const AXE = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8');
+const EVERYTHING: RunOptions['runOnly'] = {
+  type: 'tag',
+  values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
+};
+/** All that can differ between light and dark; the other rules would find the same again. */
+const COLOURS: RunOptions['runOnly'] = { type: 'rule', values: ['color-contrast', 'link-in-text-block'] };
+
+const panels = panelsJson().panels.filter((it) => it.sessions.length > 0);
+const slugOf = (what: string, it: { slug: string } | undefined) => {
+  if (!it) throw new Error(`the content has no panel ${what}`);
+  return it.slug;
+};
+const flagged = slugOf(
+  'with flags',
+  panels.find((it) => (it.sessions[0]?.flags.length ?? 0) > 0),
+);
+const plain = slugOf(
+  'without flags',
+  panels.find((it) => it.sessions[0]?.flags.length === 0),
+);
+const gaps = (it: (typeof panels)[number]) =>
+  Object.values(it.sessions[0]?.figures ?? {}).filter((f) => f.value === null);
+const sparse = slugOf('with gaps', panels.toSorted((a, b) => gaps(b).length - gaps(a).length)[0]);
+const retested = slugOf(
+  'tested twice',
+  panels.find((it) => it.sessions.length > 1),
+);
+const undrawn = PAGES.find(
+  (it) => /^\/panels\/[^/]+\/$/.test(it.address) && it.document.querySelectorAll('svg.field').length === 0,
+);
+
+/** A page of each kind. */
+const KINDS: Array<[kind: string, address: string]> = [
+  ['the guide', '/'],
+  ['a panel', `/panels/${plain}/`],
+  ['a panel with flags', `/panels/${flagged}/`],
+  ['a panel with many gaps', `/panels/${sparse}/`],
+  ...(undrawn ? [['a panel without a drawn grid', undrawn.address] as [string, string]] : []),
+  ['the working of a panel tested twice', `/panels/${retested}/methodology/`],
+  ['all panels', '/panels/'],
+  ['all methods', '/methods/'],
+  ['a method', '/methods/optical-power/'],
+  ['the cautions', '/cautions/'],
+  ['the instruments', '/instruments/'],
+  ['the search, with results', '/search/?q=irradiance'],
+  ['the page for what is not there', '/404.html'],
+];
+
+let site: OpenSite;
+beforeAll(async () => {
+  site = await openSite();
+});
+afterAll(() => site.close());
+
+/** What the checker finds on a page as it stands. */
+async function violations(page: Page, runOnly: RunOptions['runOnly']): Promise<string[]> {
+  const found = await page.evaluate(
+    (options) => (globalThis as unknown as { axe: { run(options: RunOptions): Promise<AxeResults> } }).axe.run(options),
+    { runOnly, resultTypes: ['violations'] } satisfies RunOptions,
+  );
+  return found.violations.flatMap((it) => it.nodes.map((node) => `${it.id}: ${node.target.join(' ')} ${node.html}`));
+}
+
+/** Pixels that the page is too wide for its window. */
+async function excess(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    const scroller = document.scrollingElement ?? document.documentElement;
+    return scroller.scrollWidth - scroller.clientWidth;
+  });
+}
+
+/** Opens a page of some kind, with all that it comes to show. */
+async function openKind(address: string) {
+  const opened = await site.open(address);
+  if (address.startsWith('/search/')) await opened.page.locator('#found li').first().waitFor();
+  return opened;
+}
+
+describe.each(KINDS)('%s', (_kind, address) => {
+  test.concurrent('has no fault that the checker knows, in light and dark, on a desk and on a phone', async () => {
+    await using opened = await openKind(address);
+    const { page, complaints } = opened;
+    await page.evaluate(AXE);
+    const faults: string[] = [];
+    for (const [where, viewport] of Object.entries({ desk: DESK, phone: PHONE })) {
+      await page.setViewportSize(viewport);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        const found = await violations(page, colorScheme === 'light' ? EVERYTHING : COLOURS);
+        faults.push(...found.map((it) => `${where}, ${colorScheme}: ${it}`));
+      }
+    }
+    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
+  test.concurrent('never scrolls sideways as a whole, down to 320 pixels: a window of 1280 at 400 %', async () => {
+    await using opened = await openKind(address);
+    const { page } = opened;
+    for (const viewport of [PHONE, NARROWEST]) {
+      await page.setViewportSize(viewport);
+      expect(await excess(page), `${viewport.width}`).toBe(0);
+    }
+  });
+});
+
+describe('faults are found where they are:', () => {
+  test('by the checker', async () => {
+    await using opened = await site.open('/404.html');
+    const { page } = opened;
+    await page.evaluate(AXE);
+    await page.locator('main').evaluate((it) => it.insertAdjacentHTML('beforeend', '<img src="/icon.svg">'));
+    expect(await violations(page, EVERYTHING)).toEqual([expect.stringMatching(/^image-alt: /)]);
+  });
+
+  test('a colour too pale', async () => {
+    await using opened = await site.open('/404.html', { colorScheme: 'dark' });
+    const { page } = opened;
+    await page.evaluate(AXE);
+    await page.locator('main p').evaluate((it) => it.style.setProperty('color', '#444'));
+    expect(await violations(page, COLOURS)).toEqual([expect.stringMatching(/^color-contrast: /)]);
+  });
+
+  test('a page too wide', async () => {
+    await using opened = await site.open('/404.html');
+    await opened.page.locator('main p').evaluate((it) => it.style.setProperty('min-width', '3000px'));
+    expect(await excess(opened.page)).toBeGreaterThan(1000);
+  });
+
+  test('a request that leaves the site, and the policy that stops it', async () => {
+    await using opened = await site.open('/404.html');
+    const { page, complaints } = opened;
+    await page.evaluate(() => fetch('https://elsewhere.invalid/').catch(() => undefined));
+    await page.evaluate(() => {
+      const script = document.createElement('script');
+      script.textContent = 'document.title = "inline";';
+      document.body.append(script);
+    });
+    expect(await page.title()).not.toBe('inline');
+    expect(complaints.filter((it) => it.includes('policy: connect-src https://elsewhere.invalid'))).toHaveLength(1);
+    expect(complaints.filter((it) => it.includes('policy: script-src-elem inline'))).toHaveLength(1);
+  });
+});
+
+describe('every page', () => {
+  test('loads without a complaint, asks nothing of another host and fits the narrowest window', async () => {
+    const faults: string[] = [];
+    await using opened = await site.open('/', { viewport: NARROWEST });
+    const { page, complaints } = opened;
+    for (const { address } of PAGES) {
+      await page.goto(site.origin + address);
+      const wide = await excess(page);
+      if (wide > 0) faults.push(`${address} is ${wide} pixels too wide`);
+      faults.push(...complaints.splice(0).map((it) => `${address} ${it}`));
+    }
+    expect(faults).toEqual([]);
+  });
+
+  test('that is not there answers with the page that says so', async () => {
+    await using opened = await site.open('/panels/no-such-panel/');
+    expect(await opened.page.title()).toMatch(/^No such page/);
+    expect(opened.complaints.every((it) => it.includes('404'))).toBe(true);
+  });
+});

@@ -1,0 +1,77 @@
+/** A browser with the built site open in it, for tests that need one. */
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
+import { type ServedFolder, serveFolder } from '../support/serve-folder.ts';
+import { DIST } from './site.ts';
+
+/** A page of the site, and everything that it complained of since it was opened. */
+export interface OpenPage extends AsyncDisposable {
+  page: Page;
+  /** Errors of scripts and on the console, breaches of the policy, requests that failed or left the site. */
+  complaints: string[];
+}
+
+/** The site in a browser. */
+export interface OpenSite {
+  origin: string;
+  open(address: string, options?: BrowserContextOptions): Promise<OpenPage>;
+  close(): Promise<void>;
+}
+
+/** Sizes of the window: a phone, the narrowest that must do (also a window of 1280 zoomed to 400 %), a desk. */
+export const PHONE = { width: 390, height: 844 };
+export const NARROWEST = { width: 320, height: 640 };
+export const DESK = { width: 1440, height: 900 };
+
+/**
+ * Serves the built site and starts a browser.
+ *
+ * @param extra pages that are not in the site, by their path
+ */
+export async function openSite(extra: Readonly<Record<string, string>> = {}): Promise<OpenSite> {
+  const served: ServedFolder = await serveFolder(DIST, extra);
+  const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: [...CHROMIUM_SWITCHES] });
+  return {
+    origin: served.origin,
+    open: (address, options) => openPage(browser, served.origin, address, options),
+    close: async () => {
+      await browser.close();
+      await served.close();
+    },
+  };
+}
+
+async function openPage(
+  browser: Browser,
+  origin: string,
+  address: string,
+  options: BrowserContextOptions = {},
+): Promise<OpenPage> {
+  const context = await browser.newContext({ viewport: DESK, ...options });
+  const page = await context.newPage();
+  // Everything comes from this machine; what is not there by then never comes.
+  page.setDefaultTimeout(10_000);
+  const complaints: string[] = [];
+  page.on('console', (it) => {
+    if (it.type() === 'error' || it.type() === 'warning') complaints.push(`${it.type()}: ${it.text()}`);
+  });
+  page.on('pageerror', (it) => complaints.push(`script: ${it.message}`));
+  page.on('requestfailed', (it) => {
+    // A request that was still on its way when the page was left is no fault.
+    const error = it.failure()?.errorText ?? '';
+    if (error !== 'net::ERR_ABORTED') complaints.push(`failed: ${it.url()} ${error}`);
+  });
+  page.on('response', (it) => {
+    if (it.status() >= 400) complaints.push(`${it.status()}: ${it.url()}`);
+  });
+  context.on('request', (it) => {
+    if (new URL(it.url()).origin !== origin) complaints.push(`left the site: ${it.url()}`);
+  });
+  await context.addInitScript(() => {
+    addEventListener('securitypolicyviolation', (it) => {
+      console.error(`policy: ${it.violatedDirective} ${it.blockedURI}`);
+    });
+  });
+  await page.goto(origin + address);
+  return { page, complaints, [Symbol.asyncDispose]: () => context.close() };
+}

@@ -1,0 +1,373 @@
+import type { HtmlElement } from 'html-validate';
+import { describe, expect, test } from 'vitest';
+import { METRICS } from '../../src/measure/metrics.ts';
+import { disagreements, pageUnit, takeApart } from './printed.ts';
+import {
+  attribute,
+  currentFigures,
+  type DataFigure,
+  PAGES,
+  PANEL_FILES,
+  pageAt,
+  panelFiles,
+  panelsJson,
+  place,
+  type SitePage,
+  textOf,
+} from './site.ts';
+
+const data = panelsJson();
+const bySlug = new Map(data.panels.map((it) => [it.slug, it]));
+
+/** Panels that have pages. */
+const shown = PANEL_FILES.filter((it) => it.data.status !== 'draft');
+const published = panelFiles('published').map((it) => it.slug);
+const withdrawn = panelFiles('withdrawn');
+
+const panelPage = (slug: string) => pageAt(`/panels/${slug}/`);
+const workingPage = (slug: string) => pageAt(`/panels/${slug}/methodology/`);
+const isKnown = (it: DataFigure | undefined) => it !== undefined && it.value !== null;
+
+test('remarks do not run into the number before them where there is no style sheet', () => {
+  // Text browsers and the search index would else read "€62.00" and "2 Nov" as "€62.002 Nov".
+  const faults = PAGES.flatMap(({ address, html }) =>
+    [...html.matchAll(/>([^<>]*[^\s<>])(?:<\/\w+>)*<small>(?!\s)([^<]*)/g)].map((it) => `${address}: ${it[1]}${it[2]}`),
+  );
+  expect(faults).toEqual([]);
+});
+
+describe('the ranking tables', () => {
+  const guide = pageAt('/');
+  const tables = guide.document.querySelectorAll('table.ranking');
+
+  /** Metric of each column with figures, by its label. */
+  const METRIC_OF: Record<string, string> = {
+    Price: 'real-price',
+    'Optical power': 'optical-power',
+    'Price per watt': 'price-per-watt',
+    Efficiency: 'efficiency-combined',
+    Mean: 'mean-irradiance',
+    Peak: 'peak-irradiance-combined',
+    Uniformity: 'uniformity-lowest',
+    Flicker: 'flicker-combined',
+  };
+
+  /** What stands beside a figure and is not of it: the frequency of the flicker. */
+  const BESIDE = / at [\d,.]+ Hz(?: \(± not known\))?/;
+
+  const cells = tables.flatMap((table) => {
+    const heads = table.querySelectorAll('thead th');
+    return table.querySelectorAll('tbody tr').flatMap((row) => {
+      const slug = attribute(row.querySelector('th a'), 'href').split('/')[2] ?? '';
+      return row.childElements.map((cell, i) => ({ slug, cell, head: heads[i] as HtmlElement, text: textOf(cell) }));
+    });
+  });
+  /** `Optical power`, from a head that goes on with unit and link. */
+  const label = (head: HtmlElement) =>
+    textOf(head)
+      .slice(0, textOf(head).length - textOf(head.querySelector('small')).length)
+      .trim();
+
+  test('hold every published panel once, apart from those said to be unranked', () => {
+    const ranked = cells.filter((it) => it.cell.is('th')).map((it) => it.slug);
+    const unranked = data.panels.filter((it) => it.rank === null).map((it) => it.slug);
+    expect([...ranked, ...unranked].toSorted()).toEqual(published);
+    for (const slug of unranked) {
+      expect(textOf(guide.document.querySelector('main'))).toContain(bySlug.get(slug)?.rank_absent);
+    }
+  });
+
+  test('have a head, with unit and method, over every cell', () => {
+    for (const table of tables) {
+      const heads = table.querySelectorAll('thead th');
+      for (const row of table.querySelectorAll('tbody tr')) expect(row.childElements).toHaveLength(heads.length);
+      for (const head of heads.slice(1)) {
+        expect(textOf(head.querySelector('small')), textOf(head)).toMatch(/^\S.* · how/);
+        expect(attribute(head.querySelector('a'), 'href')).toMatch(/^\/methods\/[\w-]+\/$/);
+      }
+    }
+  });
+
+  test('have no empty cell, and no gap without a reason', () => {
+    for (const { cell, slug, text } of cells) {
+      expect(text, `${slug}, ${place(guide, cell)}`).not.toBe('');
+      if (cell.querySelector('.gap')) expect(textOf(cell.querySelector('small')), `${slug}: ${text}`).not.toBe('');
+      else expect(text, slug).not.toMatch(/^–|NaN|undefined|null|Infinity/);
+    }
+  });
+
+  test('show the figures of the data files, with their uncertainty or that it is not known', () => {
+    const faults = cells.flatMap(({ slug, cell, head, text }) => {
+      if (['Panel', 'Rank', 'Tested'].includes(label(head))) return [];
+      const metric = METRIC_OF[label(head)];
+      if (!metric) return [`no metric is known for the column ${label(head)}`];
+      const panel = bySlug.get(slug);
+      const figure = panel && currentFigures(panel)[metric];
+      if (!figure) return [`${slug} has no ${metric} in the data`];
+      if (figure.value === null) {
+        const isSaid = text.startsWith('–') && text.includes(figure.reason);
+        return isSaid && !cell.hasAttribute('data-v') ? [] : [`${slug} ${metric}: "${text}" for: ${figure.reason}`];
+      }
+      const unit = pageUnit(figure.unit, data.currency);
+      const inHead = textOf(head.querySelector('small'));
+      return [
+        ...disagreements(text.replace(/[†‡]/, '').replace(BESIDE, ''), figure),
+        ...(inHead.includes(figure.unit) ? [] : [`${label(head)}: the unit of the data is ${figure.unit}`]),
+        ...(takeApart(text)?.sign === unit.sign ? [] : [`${slug} ${metric}: "${text}" is not in ${figure.unit}`]),
+        ...(attribute(cell, 'data-v') === String(figure.value) ? [] : [`${slug} ${metric} sorts by another value`]),
+      ].map((it) => `${slug} ${metric}: ${it}`);
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('give no second number without its uncertainty, or that it is not known', () => {
+    // Dates, prices as they were paid, and the rank are exact.
+    const asides = cells
+      .filter(({ head }) => !['Panel', 'Rank', 'Price', 'Tested'].includes(label(head)))
+      .map(({ cell, slug }) => ({ slug, text: textOf(cell.querySelector('small')) }))
+      .filter(({ text }) => /\d/.test(text) && !/±|\(.* to .*\)/.test(text));
+    expect(asides).toEqual([]);
+  });
+
+  test('stand in the order of their ranks, which are those of the data files', () => {
+    for (const table of tables) {
+      const rows = table.querySelectorAll('tbody tr');
+      const slugs = rows.map((row) => attribute(row.querySelector('th a'), 'href').split('/')[2] ?? '');
+      const places = slugs.map((slug) => bySlug.get(slug)?.rank?.place);
+      expect(places, attribute(table, 'id')).toEqual(rows.map((_, i) => i + 1));
+      rows.forEach((row, i) => {
+        const range = bySlug.get(slugs[i] as string)?.rank?.range;
+        const numbers = [...textOf(row.childElements[1] as HtmlElement).matchAll(/(\d+)(?:st|nd|rd|th)/g)].map((it) =>
+          Number(it[1]),
+        );
+        if (range) expect(numbers, slugs[i]).toEqual([...new Set(range)]);
+      });
+    }
+  });
+
+  test('mark flagged figures with a dagger that leads to the panel’s flags', () => {
+    const daggers = cells.flatMap(({ slug, cell }) => cell.querySelectorAll('a.dagger').map((it) => ({ slug, it })));
+    expect(daggers.length).toBeGreaterThan(0);
+    for (const { slug, it } of daggers) expect(attribute(it, 'href')).toBe(`/panels/${slug}/#flags`);
+  });
+});
+
+/** Cells and definitions of a panel's page that hold a figure or say why there is none. */
+function figurePlaces(page: SitePage): HtmlElement[] {
+  return [...page.document.querySelectorAll('dl.figures dd'), ...page.document.querySelectorAll('main td.n')];
+}
+
+/** The link from a figure to its working. */
+function workingLink(cell: HtmlElement): HtmlElement | undefined {
+  return cell.querySelectorAll('a').find((it) => attribute(it, 'href').includes('/methodology/#'));
+}
+
+/** Columns of a panel's page whose numbers are not measured: what was claimed and paid. */
+const EXACT = ['Claimed', 'Price', 'List', 'Really paid', `In ${data.currency}`];
+
+/** The head over a cell. */
+function headOf(cell: HtmlElement): string {
+  const row = cell.parent;
+  const column = row?.childElements.indexOf(cell) ?? -1;
+  const heads = cell.closest('table')?.querySelectorAll('thead th') ?? [];
+  return heads[column] ? textOf(heads[column]) : '';
+}
+
+describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
+  const page = panelPage(slug);
+  const sessions = bySlug.get(slug)?.sessions ?? [];
+
+  test('has figures', () => {
+    expect(figurePlaces(page).length).toBeGreaterThan(30);
+  });
+
+  test('gives every number a unit, and its uncertainty or why it has none', () => {
+    const faults = figurePlaces(page).flatMap((cell) => {
+      const text = textOf(cell).replace(/[†‡] ?/, '');
+      const where = `${place(page, cell)}: "${text}"`;
+      if (text === '') return [`${where} is empty`];
+      if (/NaN|undefined|null|Infinity/.test(text)) return [where];
+      const parts = takeApart(text);
+      if (!parts) return [];
+      const isPure = textOf(cell.parent).startsWith('Peak to mean');
+      const isMoney = parts.sign !== '';
+      const isExact = EXACT.includes(headOf(cell)) || (isMoney && parts.unit === '');
+      return [
+        ...(isPure || isMoney || parts.unit !== '' ? [] : [`${where} has no unit`]),
+        ...(isExact || parts.plusMinus || parts.interval || parts.notKnown ? [] : [`${where} has no uncertainty`]),
+      ];
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('leads from every figure to its working, and from every name to its method', () => {
+    for (const definition of page.document.querySelectorAll('dl.figures > div')) {
+      expect(attribute(definition.querySelector('dt a'), 'href')).toMatch(/^\/methods\/[\w-]+\/$/);
+    }
+    const unlinked = page.document
+      .querySelectorAll('dl.figures dd')
+      .filter((it) => !it.querySelector('.gap') && !workingLink(it));
+    expect(unlinked.map(textOf)).toEqual([]);
+    const anchors = new Set(
+      workingPage(slug)
+        .document.querySelectorAll('[id]')
+        .map((it) => attribute(it, 'id')),
+    );
+    const links = figurePlaces(page).flatMap((it) => workingLink(it) ?? []);
+    expect(links.length).toBeGreaterThan(5);
+    for (const link of links) {
+      const [path, fragment] = attribute(link, 'href').split('#');
+      expect(path).toBe(`/panels/${slug}/methodology/`);
+      expect(anchors).toContain(fragment);
+    }
+  });
+
+  test('says why a figure is missing', () => {
+    for (const gap of page.document.querySelectorAll('.gap')) expect(textOf(gap), place(page, gap)).not.toBe('');
+  });
+
+  if (sessions.length === 0) return;
+
+  test('says the same as the data files', () => {
+    const faults = figurePlaces(page).flatMap((cell) => {
+      const link = workingLink(cell);
+      if (!link) return [];
+      const fragment = attribute(link, 'href').split('#')[1] as string;
+      const session = sessions.find((it) => fragment.endsWith(it.date)) ?? sessions[0];
+      const figure = session?.figures[fragment.replace(`-${session.date}`, '')];
+      if (!figure || figure.value === null) return [`#${fragment} is no figure of the data`];
+      const text = textOf(cell).replace(/[†‡] ?/, '');
+      const parts = takeApart(text);
+      const wanted = pageUnit(figure.unit, data.currency);
+      return [
+        // Notes may follow the figure and its uncertainty.
+        ...disagreements(
+          parts?.notKnown
+            ? text.slice(0, text.indexOf(parts.notKnown) + (figure.uncertainty_absent?.length ?? 0))
+            : text,
+          figure,
+        ),
+        ...(parts?.unit === wanted.unit && parts.sign === wanted.sign ? [] : [`"${text}" is not in ${figure.unit}`]),
+      ].map((it) => `#${fragment}: ${it}`);
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('gives the reasons of the data files for its gaps', () => {
+    const figures = currentFigures(bySlug.get(slug) as (typeof data.panels)[number]);
+    for (const definition of page.document.querySelectorAll('dl.figures > div')) {
+      const gap = definition.querySelector('.gap');
+      if (!gap) continue;
+      const metric = METRICS.find((it) => it.name === textOf(definition.querySelector('dt')));
+      const figure = figures[metric?.id ?? ''];
+      expect(textOf(gap), metric?.id).toBe(figure?.value === null ? figure.reason : 'a figure');
+    }
+  });
+});
+
+describe.each(shown)('the working of $slug', ({ slug, data: { sessions = [] } }) => {
+  const page = workingPage(slug);
+  const ids = new Set(page.document.querySelectorAll('[id]').map((it) => attribute(it, 'id')));
+  const dates = sessions
+    .map((it) => it.date)
+    .toSorted()
+    .toReversed();
+
+  test('has a place for every metric, by the address that stays with the newest session', () => {
+    expect(METRICS.map((it) => it.id).filter((id) => !ids.has(id))).toEqual([]);
+  });
+
+  test.each(dates)('has a place for every metric of the session of %s, for good', (date) => {
+    expect(ids).toContain(`session-${date}`);
+    expect(METRICS.map((it) => `${it.id}-${date}`).filter((id) => !ids.has(id))).toEqual([]);
+  });
+
+  test('names the figure, its method and its basis, and shows a budget or why there is none', () => {
+    const sections = page.document.querySelectorAll('section.working');
+    for (const section of sections) {
+      const where = `#${attribute(section, 'id')}`;
+      const text = textOf(section);
+      expect(textOf(section.querySelector('code')), where).toMatch(
+        new RegExp(`^${slug}/(\\d{4}-\\d\\d-\\d\\d/)?[\\w-]+$`),
+      );
+      expect(attribute(section.querySelector('p a'), 'href'), where).toMatch(/^\/methods\/[\w-]+\/$/);
+      expect(text, where).toMatch(/, (measured|derived|modelled|claimed), by .*, version \d+/);
+      const hasBudget = section.querySelectorAll('tbody tr').length > 0;
+      const isExact = textOf(section.querySelector('h4')).startsWith('Price really paid');
+      expect(hasBudget || isExact || /No uncertainty: \S/.test(text), where).toBe(true);
+      if (hasBudget) expect(text, where).toMatch(/u = .*, k = [\d.]+; 95 % interval \S+ to \S+/);
+    }
+  });
+
+  test('gives a reason for every gap', () => {
+    for (const gap of page.document.querySelectorAll('.gap')) expect(textOf(gap), place(page, gap)).not.toBe('');
+  });
+});
+
+describe.each(published)('the working of %s and the data files', (slug) => {
+  const page = workingPage(slug);
+  const panel = bySlug.get(slug) as (typeof data.panels)[number];
+
+  test.each(panel.sessions.map((it) => it.date))('agree on %s', (date) => {
+    const session = panel.sessions.find((it) => it.date === date);
+    const isCurrent = session === panel.sessions[0];
+    for (const [metric, figure] of Object.entries(session?.figures ?? {})) {
+      const element = page.document.querySelector(`#${metric}${isCurrent ? '' : `-${date}`}`);
+      expect(element, metric).not.toBeNull();
+      if (!isKnown(figure)) expect(textOf(element), metric).toContain((figure as { reason: string }).reason);
+      else {
+        const { id, value, unit, method_version, basis } = figure as Extract<DataFigure, { value: number }>;
+        expect(textOf(element?.querySelector('code') ?? null)).toBe(id);
+        expect(textOf(element), metric).toContain(`, ${basis}, by `);
+        expect(textOf(element), metric).toContain(`, version ${method_version}`);
+        const printed = takeApart(textOf(element?.querySelectorAll('h4 span')[1] ?? null));
+        expect(Math.abs((printed?.value ?? Number.NaN) - value), metric).toBeLessThanOrEqual(
+          0.5001 * (printed?.step ?? 0),
+        );
+        expect(printed, metric).toMatchObject(pageUnit(unit, data.currency));
+      }
+    }
+  });
+
+  test('have every raw reading, as written, struck out where it was', () => {
+    const rows = page.document.querySelectorAll('section table tbody tr').map((it) => it.querySelectorAll('td'));
+    const lines = new Map<string, string[]>();
+    for (const [written, path] of rows.map((it) => [textOf(it[0] ?? null), textOf(it[1] ?? null)] as const)) {
+      lines.set(path, [...(lines.get(path) ?? []), written]);
+    }
+    for (const session of panel.sessions) {
+      expect(session.readings.length).toBeGreaterThan(5);
+      for (const it of session.readings) {
+        const wanted = it.struck === undefined ? it.written : `${it.written} struck out: ${it.struck}`;
+        expect(lines.get(it.path), it.path).toContain(wanted.replace(/\s+/g, ' ').trim());
+      }
+    }
+  });
+});
+
+describe('withdrawn panels', () => {
+  test('there is one to look at', () => {
+    expect(withdrawn.length).toBeGreaterThan(0);
+  });
+
+  test.each(withdrawn)(
+    '$slug keeps its page, says why, and stands in no table of the guide',
+    ({ slug, data: file }) => {
+      const reason = file.statusReason?.replace(/\s+/g, ' ').trim() as string;
+      const text = textOf(panelPage(slug).document.querySelector('.notice'));
+      expect(text).toContain('Withdrawn');
+      expect(text).toContain(reason);
+      const guide = pageAt('/').document;
+      expect(guide.querySelectorAll('table a').map((it) => attribute(it, 'href'))).not.toContain(`/panels/${slug}/`);
+      expect(textOf(guide.querySelector('main'))).toContain(reason);
+      expect(bySlug.has(slug)).toBe(false);
+      // Nor is it offered as a step up from another.
+      for (const other of published) {
+        const offered = panelPage(other)
+          .document.querySelectorAll('table a')
+          .map((it) => attribute(it, 'href'));
+        expect(offered, other).not.toContain(`/panels/${slug}/`);
+      }
+    },
+  );
+});

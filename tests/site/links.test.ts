@@ -1,0 +1,237 @@
+import { globSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { HtmlElement } from 'html-validate';
+import { describe, expect, test } from 'vitest';
+import {
+  attribute,
+  CONTENT,
+  DIST,
+  decoded,
+  FILES,
+  PAGES,
+  PANEL_FILES,
+  pageAt,
+  place,
+  type SitePage,
+  textOf,
+} from './site.ts';
+
+/** Stands in for wherever the site is served from. */
+const ORIGIN = 'https://site.invalid';
+
+const files = new Set(FILES);
+const ids = new Map(
+  PAGES.map((page) => [page.address, new Set(page.document.querySelectorAll('[id]').map((it) => attribute(it, 'id')))]),
+);
+
+const target = (page: SitePage, reference: string) => new URL(reference, ORIGIN + page.address);
+
+/** Why a reference of a page leads nowhere; undefined where it leads somewhere, or off the site. */
+function broken(page: SitePage, reference: string): string | undefined {
+  const url = target(page, reference);
+  if (url.origin !== ORIGIN) return undefined;
+  const path = decodeURIComponent(url.pathname);
+  if (!files.has(path.endsWith('/') ? `${path}index.html` : path)) return `no file for ${reference}`;
+  const fragment = decodeURIComponent(url.hash.slice(1));
+  if (fragment !== '' && !ids.get(path)?.has(fragment)) return `no place "${fragment}" on ${path}`;
+  return undefined;
+}
+
+/** Everything that a selector finds on any page, with the value of an attribute. */
+function everywhere(selector: string, name: string): Array<{ page: SitePage; element: HtmlElement; value: string }> {
+  return PAGES.flatMap((page) =>
+    page.document.querySelectorAll(selector).map((element) => ({ page, element, value: attribute(element, name) })),
+  );
+}
+
+/**
+ * Start tags as they are written. The parser skips what is inside drawings and formulas, and what must be nowhere
+ * must not be there either.
+ */
+function startTags(html: string): string[] {
+  return html.match(/<[a-z](?:"[^"]*"|'[^']*'|[^>"'])*>/gi) ?? [];
+}
+
+/** Attributes of a start tag, without their values where those are not asked for. */
+function attributes(tag: string): Array<{ name: string; value: string }> {
+  return [...tag.matchAll(/\s([^\s=>"'/]+)(?:\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s>"']+)))?/g)].map(
+    ([, name = '', ...values]) => ({ name: name.toLowerCase(), value: decoded(values.find(Boolean) ?? '') }),
+  );
+}
+
+const tags = PAGES.flatMap((page) => startTags(page.html).map((tag) => ({ page, tag, attributes: attributes(tag) })));
+
+test('there is a site to look at', () => {
+  expect(PAGES.length).toBeGreaterThan(20);
+  expect(tags.length).toBeGreaterThan(20 * PAGES.length);
+});
+
+describe('links within the site', () => {
+  const links = everywhere('a[href]', 'href');
+
+  test('lead to a file and a place that are there', () => {
+    const faults = links.flatMap(({ page, element, value }) => {
+      const fault = broken(page, value);
+      return fault ? [`${place(page, element)}: ${fault}`] : [];
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('are found broken where they are', () => {
+    expect(broken(pageAt('/'), '/nowhere/')).toBe('no file for /nowhere/');
+    expect(broken(pageAt('/'), '/panels')).toBe('no file for /panels');
+    expect(broken(pageAt('/'), '#nowhere')).toBe('no place "nowhere" on /');
+    expect(broken(pageAt('/methods/'), '/cautions/#eyes')).toBeUndefined();
+  });
+
+  test('find one place for each address', () => {
+    const doubles = PAGES.flatMap((page) => {
+      const all = page.document.querySelectorAll('[id]').map((it) => attribute(it, 'id'));
+      return all.filter((id, i) => all.indexOf(id) !== i).map((id) => `${page.address} #${id}`);
+    });
+    expect(doubles).toEqual([]);
+  });
+
+  test('say where they lead', () => {
+    const silent = links.filter(({ element }) => textOf(element) === '' && attribute(element, 'aria-label') === '');
+    expect(silent.map(({ page, element }) => place(page, element))).toEqual([]);
+  });
+
+  test.each(PAGES.map((it) => it.address))('%s leads to the cautions', (address) => {
+    const page = pageAt(address);
+    const found = links.filter((it) => it.page === page && target(page, it.value).pathname === '/cautions/');
+    // By the navigation, and by what is read: the page's text or its foot.
+    expect(found.filter(({ element }) => element.closest('header nav'))).toHaveLength(1);
+    expect(found.filter(({ element }) => !element.closest('header'))).not.toHaveLength(0);
+  });
+
+  test('other than the page’s own address never name the site’s host, so that a copy elsewhere works', () => {
+    const host = new URL(attribute(pageAt('/').document.querySelector('link[rel="canonical"]'), 'href')).host;
+    const named = links.filter(({ page, value }) => target(page, value).host === host);
+    expect(named.map(({ page, element }) => place(page, element))).toEqual([]);
+  });
+});
+
+describe('links off the site', () => {
+  const content = globSync('**/*.{yaml,md,mdx}', { cwd: CONTENT })
+    .map((file) => readFileSync(join(CONTENT, file), 'utf8'))
+    .join('\n');
+  const external = everywhere('a[href]', 'href').filter(({ page, value }) => target(page, value).origin !== ORIGIN);
+
+  test('stand only where the content has them', () => {
+    expect(external.filter(({ value }) => !content.includes(value)).map(({ value }) => value)).toEqual([]);
+  });
+
+  test('are web addresses that tell the other side nothing of this window', () => {
+    for (const { page, element, value } of external) {
+      expect(new URL(value).protocol, place(page, element)).toMatch(/^https?:$/);
+      expect(attribute(element, 'rel').split(' '), place(page, element)).toContain('noopener');
+    }
+  });
+
+  test('are marked as sponsored, in their rel and in words, exactly where the content calls them paid', () => {
+    const prices = PANEL_FILES.filter((it) => it.data.status !== 'draft').flatMap((it) => it.data.prices ?? []);
+    const paid = prices.filter((it) => it.paidLink).map((it) => it.link);
+    expect(paid.length).toBeGreaterThan(0);
+    const sponsored = external.filter(({ element }) => attribute(element, 'rel').split(' ').includes('sponsored'));
+    expect(sponsored.map(({ value }) => value).toSorted()).toEqual(paid.toSorted());
+    for (const { element } of sponsored) expect(textOf(element.parent)).toContain('Paid link');
+  });
+});
+
+describe('requests that a page causes', () => {
+  /** Attributes whose address a browser fetches unasked; a link's `href` is one only on <link>. */
+  const FETCHED = ['src', 'srcset', 'poster', 'data', 'background', 'manifest', 'ping', 'xlink:href', 'action'];
+
+  test('stay within the site and find a file', () => {
+    const faults = tags.flatMap(({ page, tag, attributes: all }) => {
+      const isLink = /^<link\s/i.test(tag) && !/\srel="canonical"/.test(tag);
+      const isUse = /^<(use|image|feImage)\s/i.test(tag);
+      return all
+        .filter(({ name }) => FETCHED.includes(name) || (name === 'href' && (isLink || isUse)))
+        .filter(({ value }) => target(page, value).origin !== ORIGIN || broken(page, value))
+        .map(({ value }) => `${page.address}: ${value}`);
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('by style sheets stay within the site', () => {
+    const sheets = FILES.filter((it) => it.startsWith('/_astro/') && it.endsWith('.css'));
+    expect(sheets.length).toBeGreaterThan(0);
+    const addresses = sheets.flatMap((sheet) => {
+      const css = readFileSync(join(DIST, sheet), 'utf8');
+      const found = [...css.matchAll(/url\(\s*["']?([^"')]*)|@import\s+["']([^"']*)/g)];
+      return found.map((it) => new URL(it[1] ?? it[2] ?? '', ORIGIN + sheet));
+    });
+    expect(addresses.filter((it) => it.origin !== ORIGIN).map(String)).toEqual([]);
+  });
+
+  test('by the site’s scripts name no other host', () => {
+    const scripts = FILES.filter((it) => it.startsWith('/_astro/') && it.endsWith('.js'));
+    expect(scripts.length).toBeGreaterThan(0);
+    for (const script of scripts) expect(readFileSync(join(DIST, script), 'utf8'), script).not.toMatch(/\w+:\/\//);
+  });
+});
+
+describe('every page', () => {
+  test.each(PAGES.map((it) => it.address))('%s has a head and a heading of its own', (address) => {
+    const { document } = pageAt(address);
+    const one = (selector: string) => {
+      const found = document.querySelectorAll(selector);
+      expect(found, selector).toHaveLength(1);
+      return found[0] as HtmlElement;
+    };
+    expect(attribute(one('html'), 'lang')).toBe('en');
+    expect(textOf(one('h1'))).not.toBe('');
+    expect(textOf(one('title'))).toContain(textOf(pageAt('/').document.querySelector('h1')));
+    expect(attribute(one('meta[name="description"]'), 'content').length).toBeGreaterThan(20);
+    expect(attribute(one('meta[name="viewport"]'), 'content')).not.toMatch(/user-scalable|maximum-scale/);
+    expect(attribute(one('link[rel="canonical"]'), 'href')).toMatch(/^https:\/\//);
+  });
+
+  test('has a title and an address that no other page has', () => {
+    for (const values of [
+      PAGES.map((it) => textOf(it.document.querySelector('title'))),
+      everywhere('link[rel="canonical"]', 'href').map((it) => it.value),
+    ]) {
+      expect(values.filter((it, i) => values.indexOf(it) !== i)).toEqual([]);
+    }
+  });
+
+  test('forbids what is not its own, by a policy without exceptions for inline code', () => {
+    for (const { address, html, document } of PAGES) {
+      const policies = document.querySelectorAll('meta[http-equiv="content-security-policy"]');
+      expect(policies, address).toHaveLength(1);
+      const directives = attribute(policies[0] as HtmlElement, 'content')
+        .split(';')
+        .map((it) => it.trim().split(/\s+/));
+      const sources = new Map(directives.map(([name = '', ...rest]) => [name, rest]));
+      expect(sources.get('default-src'), address).toEqual(["'self'"]);
+      expect(sources.get('object-src'), address).toEqual(["'none'"]);
+      expect(sources.get('base-uri'), address).toEqual(["'none'"]);
+      // Every source is the site itself or nothing, apart from what the search's own index reader needs.
+      const others = directives
+        .flatMap(([, ...rest]) => rest)
+        .filter((it) => !["'self'", "'none'", "'wasm-unsafe-eval'"].includes(it));
+      expect(others, address).toEqual([]);
+      // What stands before the policy is not bound by it.
+      const before = startTags(html.slice(0, html.indexOf('content-security-policy')));
+      expect(
+        before.filter((it) => /^<(script|link|style|img)\b/i.test(it)),
+        address,
+      ).toEqual([]);
+    }
+  });
+
+  test('has no inline script, style or handler', () => {
+    const faults = tags
+      .filter(
+        ({ tag, attributes: all }) =>
+          /^<style\b/i.test(tag) ||
+          (/^<script\b/i.test(tag) && !all.some((it) => it.name === 'src')) ||
+          all.some(({ name, value }) => name === 'style' || name.startsWith('on') || /^javascript:/i.test(value)),
+      )
+      .map(({ page, tag }) => `${page.address}: ${tag}`);
+    expect(faults).toEqual([]);
+  });
+});

@@ -1,0 +1,14 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+/** Tests of the built site: run after a build, on the folder dist/. */
+export default defineConfig({
+  root: fileURLToPath(new URL('../..', import.meta.url)),
+  test: {
+    include: ['tests/site/**/*.test.ts'],
+    // Two of the files build anew, and the others should not find dist/ in the middle of that.
+    fileParallelism: false,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+  },
+});

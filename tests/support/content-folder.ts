@@ -1,0 +1,94 @@
+/** A small, valid content folder in a temporary place, for tests that break it or build on it. */
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Content } from '../../src/ledger/content.ts';
+import { readContent } from '../../src/ledger/read-content.ts';
+import { METHODS } from '../../src/measure/methods.ts';
+import type { Problem } from '../../src/schema/problem.ts';
+
+/** The day that counts as today in every test of content. */
+export const TODAY = '2026-11-25';
+
+const FIXTURES = fileURLToPath(new URL('../fixtures', import.meta.url));
+
+/** The demo content that comes with the project. */
+export const DEMO_FOLDER = fileURLToPath(new URL('../../content', import.meta.url));
+
+/** A content folder on disk; paths are relative to it. */
+export interface ContentFolder {
+  folder: string;
+  read(path: string): string;
+  write(path: string, text: string | Uint8Array): void;
+  /** Puts `to` in the place of `from`, which must stand in the file exactly once. */
+  edit(path: string, from: string, to: string): void;
+  remove(path: string): void;
+  /** Lays a folder of tests/fixtures over it. */
+  lay(fixture: string): void;
+  /** Line, from 1, on which a text stands that the file has exactly once. */
+  lineOf(path: string, text: string): number;
+  problems(): Problem[];
+  /** Throws where there are problems. */
+  content(): Content;
+  delete(): void;
+}
+
+/** The folder of tests/fixtures/tiny-content, with a page for every method: two panels, no problem. */
+export function tinyContent(): ContentFolder {
+  const folder = mkdtempSync(join(tmpdir(), 'tiny-content-'));
+  const at = (path: string) => join(folder, path);
+  const read = (path: string) => readFileSync(at(path), 'utf8');
+  const write = (path: string, text: string | Uint8Array) => {
+    mkdirSync(dirname(at(path)), { recursive: true });
+    writeFileSync(at(path), text);
+  };
+  const once = (path: string, text: string) => {
+    const parts = read(path).split(text);
+    if (parts.length !== 2) throw new Error(`${path} has "${text}" ${parts.length - 1} times`);
+    return parts as [string, string];
+  };
+  const lay = (fixture: string) => cpSync(join(FIXTURES, fixture), folder, { recursive: true });
+  const check = () => readContent({ folder, today: TODAY });
+
+  lay('tiny-content');
+  for (const { id, version } of METHODS) write(`methods/${id}.mdx`, methodPage(version));
+  return {
+    folder,
+    read,
+    write,
+    lay,
+    edit(path, from, to) {
+      write(path, once(path, from).join(to));
+    },
+    remove: (path) => rmSync(at(path), { recursive: true }),
+    lineOf: (path, text) => once(path, text)[0].split('\n').length,
+    problems: () => [...check().problems],
+    content() {
+      const { content, problems } = check();
+      if (!content) throw new Error(`the content has problems: ${JSON.stringify(problems, null, 1)}`);
+      return content;
+    },
+    delete: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}
+
+/** The shortest page that a method may have, with a history up to its version. */
+function methodPage(version: number): string {
+  const versions = Array.from(
+    { length: version },
+    (_, i) => `  - { version: ${i + 1}, date: 2026-01-0${i + 1}, change: Written. }`,
+  );
+  return `---
+summary: A page for the tests, as short as may be.
+goodFor: [Tests]
+hides: [Everything]
+sources:
+  - { text: Invented for the tests, standing: practice }
+versions:
+${versions.join('\n')}
+---
+
+One line.
+`;
+}

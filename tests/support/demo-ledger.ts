@@ -1,0 +1,38 @@
+/** The demo content and its ledger, as tests of pages and files look at them. */
+import { buildLedger } from '../../src/ledger/build-ledger.ts';
+import type { Content } from '../../src/ledger/content.ts';
+import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
+import { readContent } from '../../src/ledger/read-content.ts';
+import { DEMO_FOLDER, TODAY } from './content-folder.ts';
+
+export interface Demo {
+  content: Content;
+  ledger: Ledger;
+  /** Throws where there is no such panel. */
+  panel(slug: string): PanelEntry;
+}
+
+/** @throws where the demo content has a problem */
+export function demoLedger(): Demo {
+  const { content, problems } = readContent({ folder: DEMO_FOLDER, today: TODAY });
+  if (!content) throw new Error(JSON.stringify(problems, null, 1));
+  const ledger = buildLedger(content, { today: TODAY });
+  return {
+    content,
+    ledger,
+    panel(slug) {
+      const panel = ledger.panels.get(slug);
+      if (!panel) throw new Error(`the demo has no panel ${slug}`);
+      return panel;
+    },
+  };
+}
+
+/** Every text within a value, with its path; for tests of what no text may say. */
+export function* textsIn(value: unknown, path = ''): Generator<[path: string, text: string]> {
+  if (typeof value === 'string') yield [path, value];
+  else if (value instanceof Map) for (const [key, inner] of value) yield* textsIn(inner, `${path}.${key}`);
+  else if (typeof value === 'object' && value !== null) {
+    for (const [key, inner] of Object.entries(value)) yield* textsIn(inner, path ? `${path}.${key}` : key);
+  }
+}

@@ -6,8 +6,10 @@ import { ContentError } from '../ledger/problem-list.ts';
 /** `build`: checks the content, then has Astro write the guide to `dist/`. Exit 1 and no new output on any problem. */
 export function buildCommand(): Command {
   return new Command('build').description('Check the content and write the guide to dist/.').action(async () => {
-    // Whatever the shell is set up for, this is the published guide: no drafts, and the policy in its pages.
+    // Whatever the shell is set up for, this is the published guide: no drafts, and the policy in its pages. The
+    // bundler takes variables of these names from the shell for its own.
     process.env.NODE_ENV = 'production';
+    for (const name of ['DEV', 'PROD', 'MODE', 'SSR', 'SITE', 'BASE_URL', 'ASSETS_PREFIX']) delete process.env[name];
     try {
       loadLedger();
       await build({ logLevel: 'warn' });

@@ -80,12 +80,6 @@ describe.concurrent('check', () => {
     expect(error).toContain('LEDGER_TODAY is "2026-02-30"; wanted a day as YYYY-MM-DD');
     expect(error).not.toMatch(/^\s+at /m);
   });
-
-  test('holds dates against the day that is set', { timeout: PATIENCE }, async () => {
-    const { code, error } = await run(['check', good.folder], { LEDGER_TODAY: '2026-10-31' });
-    expect(code).toBe(1);
-    expect(error).toContain('a day that is not in the future (today is 2026-10-31)');
-  });
 });
 
 describe.concurrent('build', () => {
@@ -97,13 +91,5 @@ describe.concurrent('build', () => {
     expect(existsSync(join(bad.folder, 'dist'))).toBe(false);
     // The places are those of the folder that was read.
     expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
-  });
-});
-
-describe.concurrent('the program', () => {
-  test('offers the command that was meant', { timeout: PATIENCE }, async () => {
-    const { code, error } = await run(['chek']);
-    expect(code).toBe(1);
-    expect(error).toContain('Did you mean check?');
   });
 });

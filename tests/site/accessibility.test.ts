@@ -4,7 +4,7 @@ import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { DESK, NARROWEST, type OpenSite, openSite, PHONE } from './browser.ts';
-import { PAGES, panelsJson } from './site.ts';
+import { PAGES, panelFiles, panelsJson } from './site.ts';
 
 const AXE = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8');
 const EVERYTHING: RunOptions['runOnly'] = {
@@ -45,6 +45,7 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['a panel with flags', `/panels/${flagged}/`],
   ['a panel with many gaps', `/panels/${sparse}/`],
   ...(undrawn ? [['a panel without a drawn grid', undrawn.address] as [string, string]] : []),
+  ['a withdrawn panel', `/panels/${slugOf('withdrawn', panelFiles('withdrawn')[0])}/`],
   ['the working of a panel tested twice', `/panels/${retested}/methodology/`],
   ['all panels', '/panels/'],
   ['all methods', '/methods/'],
@@ -85,8 +86,8 @@ async function openKind(address: string) {
   return opened;
 }
 
-describe.each(KINDS)('%s', (_kind, address) => {
-  test.concurrent('has no fault that the checker knows, in light and dark, on a desk and on a phone', async () => {
+describe('a page of each kind, in light and dark, on a desk and on a phone', () => {
+  test.concurrent.each(KINDS)('%s has no fault that the checker knows', async (_kind, address) => {
     await using opened = await openKind(address);
     const { page, complaints } = opened;
     await page.evaluate(AXE);
@@ -103,12 +104,12 @@ describe.each(KINDS)('%s', (_kind, address) => {
     expect(complaints).toEqual([]);
   });
 
-  test.concurrent('never scrolls sideways as a whole, down to 320 pixels: a window of 1280 at 400 %', async () => {
+  // A window of 320 pixels is one of 1280 at 400 %.
+  test.concurrent.each(KINDS)('%s never scrolls sideways as a whole', async (_kind, address) => {
     await using opened = await openKind(address);
-    const { page } = opened;
-    for (const viewport of [PHONE, NARROWEST]) {
-      await page.setViewportSize(viewport);
-      expect(await excess(page), `${viewport.width}`).toBe(0);
+    for (const viewport of [DESK, PHONE, NARROWEST]) {
+      await opened.page.setViewportSize(viewport);
+      expect(await excess(opened.page), `${viewport.width}`).toBe(0);
     }
   });
 });

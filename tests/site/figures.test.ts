@@ -165,6 +165,9 @@ function workingLink(cell: HtmlElement): HtmlElement | undefined {
 /** Columns of a panel's page whose numbers are not measured: what was claimed and paid. */
 const EXACT = ['Claimed', 'Price', 'List', 'Really paid', `In ${data.currency}`];
 
+/** Units as pages write them behind a number. */
+const UNITS = new Set(METRICS.map((it) => it.unit).filter((it) => it !== '1'));
+
 /** The head over a cell. */
 function headOf(cell: HtmlElement): string {
   const row = cell.parent;
@@ -193,7 +196,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       const isMoney = parts.sign !== '';
       const isExact = EXACT.includes(headOf(cell)) || (isMoney && parts.unit === '');
       return [
-        ...(isPure || isMoney || parts.unit !== '' ? [] : [`${where} has no unit`]),
+        ...(isPure || isMoney || UNITS.has(parts.unit) ? [] : [`${where} has no unit`]),
         ...(isExact || parts.plusMinus || parts.interval || parts.notKnown ? [] : [`${where} has no uncertainty`]),
       ];
     });

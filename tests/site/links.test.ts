@@ -52,7 +52,7 @@ function startTags(html: string): string[] {
   return html.match(/<[a-z](?:"[^"]*"|'[^']*'|[^>"'])*>/gi) ?? [];
 }
 
-/** Attributes of a start tag, without their values where those are not asked for. */
+/** Attributes of a start tag; empty values for those that have none. */
 function attributes(tag: string): Array<{ name: string; value: string }> {
   return [...tag.matchAll(/\s([^\s=>"'/]+)(?:\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s>"']+)))?/g)].map(
     ([, name = '', ...values]) => ({ name: name.toLowerCase(), value: decoded(values.find(Boolean) ?? '') }),

@@ -8,6 +8,8 @@ export default defineConfig({
     include: ['tests/site/**/*.test.ts'],
     // Two of the files build anew, and the others should not find dist/ in the middle of that.
     fileParallelism: false,
+    // Pages that are looked at side by side; more of them would only wait for each other.
+    maxConcurrency: 3,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },

@@ -1,0 +1,241 @@
+import {
+  type Contribution,
+  type Figure,
+  type FigureOrGap,
+  type Flag,
+  gap,
+  type Unassessed,
+  type Unit,
+} from '../figure.ts';
+import { type Meter, missingAngular, missingRepeatability } from '../meter.ts';
+import { number } from '../numbers.ts';
+import { combinedUncertainty, makeFigure, productFigure } from '../uncertainty.ts';
+import type { Estimate, OpticsResult } from './estimate.ts';
+import type { Order } from './order-fit.ts';
+
+/** References of the methods, as figures carry them. */
+export const OPTICS_METHODS = {
+  beam: 'beam-half-angle@1',
+  bias: 'sampling-bias@1',
+  capture: 'capture@1',
+  emitted: 'emitted-power@1',
+  efficiency: 'efficiency-emitted@1',
+  price: 'price-per-emitted-watt@1',
+  distances: 'distance-table@1',
+} as const;
+
+/** Degrees, which are no unit of any other figure. */
+const DEGREES = '°' as unknown as Unit;
+
+/** What the figures are told besides the result. */
+export interface OpticsContext {
+  /** `<panel>/<date>` */
+  session: string;
+  meter: Meter;
+  /** Ids of the figures and paths of the readings that went in. */
+  inputs: string[];
+  /** What was assumed of the panel. */
+  notes: string[];
+  /** The common figure that the emitted power corrects, where there is one. */
+  power?: Figure;
+}
+
+/** All figures of a session's light. */
+export interface OpticsFigures {
+  halfAngle: FigureOrGap;
+  samplingBias: FigureOrGap;
+  capture: FigureOrGap;
+  emitted: FigureOrGap;
+  distances: Array<{ distance: number; mean: Figure; peak: Figure }>;
+}
+
+const METRICS = {
+  halfAngle: 'beam-half-angle',
+  samplingBias: 'sampling-bias',
+  capture: 'capture',
+  emitted: 'emitted-power',
+} as const;
+
+/** The same gap for every figure. */
+export function opticsGaps(reason: string): OpticsFigures {
+  return {
+    halfAngle: gap(METRICS.halfAngle, reason),
+    samplingBias: gap(METRICS.samplingBias, reason),
+    capture: gap(METRICS.capture, reason),
+    emitted: gap(METRICS.emitted, reason),
+    distances: [],
+  };
+}
+
+/** What no budget of these figures holds. */
+const BEAM_SHAPE: Unassessed = {
+  source: 'Shape of the beam',
+  reason: 'every LED is taken to shine with one power of the cosine; real lenses differ from it',
+};
+const EVENNESS: Unassessed = {
+  source: 'Uneven drive',
+  reason:
+    'all LEDs are taken to be driven alike; a panel driven brighter in its middle looks like one of narrower beams',
+};
+
+/** The result of `estimatePanel` as figures; gaps with the reason where the order is withheld. */
+export function opticsFigures(result: OpticsResult, context: OpticsContext): OpticsFigures {
+  const { estimates, choice } = result;
+  if (!estimates) return opticsGaps('withheld' in choice ? choice.withheld : 'the beam is not known');
+  const { session, meter, inputs, power } = context;
+  const { order, halfAngle, samplingBias, capture, emitted, targets } = estimates;
+  const notes = [...context.notes, orderNote(order)];
+  if (estimates.cutShare > 0.025) {
+    notes.push(`in ${(100 * estimates.cutShare).toFixed(0)} % of the draws the beam was cut at an end of the range`);
+  }
+  const flags = choice.warnings.map(
+    (text): Flag => ({
+      check: 'beam-disagreement',
+      severity: 'doubt',
+      text: `${text.charAt(0).toUpperCase()}${text.slice(1)}.`,
+      concerns: Object.values(METRICS),
+    }),
+  );
+  const unassessed = [BEAM_SHAPE, EVENNESS, ...missingAngular(meter), ...missingRepeatability(meter)];
+  const make = (
+    metric: string,
+    unit: Unit,
+    method: string,
+    estimate: Estimate,
+    rest: { working?: string; lowest?: number; factor?: number; shift?: number } = {},
+  ): Figure => {
+    const { working, lowest = 0, factor = 1, shift = 0 } = rest;
+    return modelled(
+      {
+        id: `${session}/${metric}`,
+        metric,
+        unit,
+        basis: 'modelled',
+        method,
+        inputs,
+        notes,
+        lowest,
+        ...(working && { working }),
+      },
+      estimate,
+      { unassessed, flags, factor, shift },
+    );
+  };
+
+  const percent = 100;
+  return {
+    halfAngle: make(METRICS.halfAngle, DEGREES, OPTICS_METHODS.beam, halfAngle, {
+      working: `θ = arccos 2^(−1/m) = arccos 2^(−1/${number(order.order)}) = ${number(order.halfAngle)}°`,
+    }),
+    samplingBias: samplingBias
+      ? make(METRICS.samplingBias, '%', OPTICS_METHODS.bias, samplingBias, {
+          factor: percent,
+          shift: -percent,
+          lowest: -percent,
+        })
+      : gap(METRICS.samplingBias, 'the grid was not measured'),
+    capture: make(METRICS.capture, '%', OPTICS_METHODS.capture, capture, { factor: percent }),
+    emitted: emitted
+      ? make(METRICS.emitted, 'W', OPTICS_METHODS.emitted, emitted, {
+          ...(power &&
+            samplingBias && {
+              working: `Φ = P ÷ (b κ) = ${number(power.value)} W ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
+            }),
+        })
+      : gap(METRICS.emitted, 'neither a grid nor a sweep was measured'),
+    distances: targets.map(({ distance, mean, peak }) => ({
+      distance,
+      mean: make(`mean-irradiance-at-${number(distance)}-cm`, 'mW/cm²', OPTICS_METHODS.distances, mean),
+      peak: make(`peak-irradiance-at-${number(distance)}-cm`, 'mW/cm²', OPTICS_METHODS.distances, peak),
+    })),
+  };
+}
+
+function orderNote({ source, degreesOfFreedom, residual }: Order): string {
+  if (source === 'claim') return 'beam angle as the maker claims it, ±10 % (standard uncertainty, our own choice)';
+  const what = source === 'sweep' ? 'distance sweep' : 'grid';
+  const left = `leaves ${(100 * (residual ?? 0)).toFixed(1)} % unexplained`;
+  return degreesOfFreedom === 0
+    ? `beam fitted to the ${what}, which has no reading to spare: nothing checks the fit`
+    : `beam fitted to the ${what}; it ${left}`;
+}
+
+/** A budget whose squares fall short of the simulated variance by more than this share gets a line for the rest. */
+const SHORTFALL = 0.1;
+
+/**
+ * A figure from an estimate: uncertainty and interval are those of the simulation, the budget is its first-order
+ * picture. The coverage factor is half of the interval over the standard uncertainty.
+ */
+function modelled(
+  identity: Parameters<typeof makeFigure>[0],
+  estimate: Estimate,
+  rest: { unassessed: Unassessed[]; flags: Flag[]; factor: number; shift: number },
+): Figure {
+  const { factor, shift, unassessed, flags } = rest;
+  const budget: Contribution[] = estimate.budget.map((line) => ({ ...line, contribution: factor * line.contribution }));
+  const u = factor * estimate.standardUncertainty;
+  const missing = u ** 2 - combinedUncertainty(budget.map((line) => line.contribution)) ** 2;
+  if (missing > SHORTFALL * u ** 2) {
+    budget.push({
+      key: `${identity.id}/curvature`,
+      source: 'Curvature of the model',
+      type: 'B',
+      contribution: Math.sqrt(missing),
+      distribution: 'normal',
+      degreesOfFreedom: Number.POSITIVE_INFINITY,
+      evaluation: 'what the simulation has beyond the lines above, which take the model for straight',
+    });
+  }
+  const [low, high] = estimate.interval95;
+  return {
+    ...makeFigure(identity, factor * estimate.value + shift, { budget, unassessed }),
+    standardUncertainty: u,
+    interval95: [factor * low + shift, factor * high + shift],
+    coverageFactor: u > 0 ? (factor * (high - low)) / (2 * u) : null,
+    flags,
+  };
+}
+
+/** Efficiency on the emitted power, %: both channels on. */
+export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: Figure): Figure {
+  return productFigure(
+    {
+      id: `${session}/efficiency-emitted`,
+      metric: 'efficiency-emitted',
+      unit: '%',
+      basis: 'modelled',
+      method: OPTICS_METHODS.efficiency,
+      working: `η = Φ ÷ W = ${number(emitted.value)} W ÷ ${number(draw.value)} W = ${number((100 * emitted.value) / draw.value)} %`,
+    },
+    [
+      { figure: emitted, power: 1 },
+      { figure: draw, power: -1 },
+    ],
+    100,
+  );
+}
+
+/** Price per emitted watt, base currency a W. */
+export function pricePerEmittedWattFigure(
+  session: string,
+  price: Figure,
+  emitted: Figure,
+  baseCurrency: string,
+): Figure {
+  const value = price.value / emitted.value;
+  return productFigure(
+    {
+      id: `${session}/price-per-emitted-watt`,
+      metric: 'price-per-emitted-watt',
+      unit: 'currency/W',
+      basis: 'modelled',
+      method: OPTICS_METHODS.price,
+      working: `c = C ÷ Φ = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(emitted.value)} W = ${number(value)} ${baseCurrency}/W`,
+    },
+    [
+      { figure: price, power: 1 },
+      { figure: emitted, power: -1 },
+    ],
+  );
+}

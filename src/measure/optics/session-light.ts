@@ -1,0 +1,110 @@
+import type { DistanceSetting } from '../distance-setting.ts';
+import type { Figure } from '../figure.ts';
+import { pooledRepeats } from '../grid.ts';
+import { type Meter, NO_METER } from '../meter.ts';
+import { seedFromText } from '../random.ts';
+import { assumedEmitter, type Emitter } from './emitter.ts';
+import { claimError, sharedErrors, takeReadings } from './error-sources.ts';
+import type { OpticsInput } from './estimate.ts';
+import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
+import { gridSpots } from './plane-values.ts';
+
+/** What a session and its panel say about the light with both channels on. */
+export interface SessionLight {
+  panel: string;
+  /** `<panel>/<date>` */
+  session: string;
+  meter: Meter | undefined;
+  /** Sides of the LED field, cm. */
+  width: Figure;
+  height: Figure;
+  distance: DistanceSetting;
+  /** Kept readings of each point, mW/cm2, rows from the top; and how far the outer points lie inside, cm. */
+  grid?: { points: readonly (readonly (readonly number[])[])[]; inset: number };
+  /** Kept readings on the axis, before the middle of the field, with the distance that was set for each, cm. */
+  sweep?: readonly { distance: number; readings: readonly number[] }[];
+  /** Claimed full beam angle at half intensity, degrees. */
+  beamAngle?: number;
+  /** LEDs, not dies; where they were counted or are claimed. */
+  ledCount?: number;
+  /** The LEDs as they were found, where somebody looked; else what is assumed of the count. */
+  emitter?: Emitter;
+  /** Distances for the table, cm. */
+  targets: readonly number[];
+}
+
+/** What the calculation needs, with notes on what was assumed; or why it cannot be made. */
+export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld: string };
+
+/** Smallest doubt about how far the light reaches past the field's edges where the LEDs are known, cm: our own choice. */
+const KNOWN_EDGE = 0.1;
+
+/** Puts a session's readings, geometry and errors together for `estimatePanel`. */
+export function sessionOptics(light: SessionLight): SessionOptics {
+  const { panel, session, meter, width, height, distance, grid, sweep, beamAngle, targets } = light;
+  if (!meter) return { withheld: NO_METER };
+  const isOutside = (it: number) => !(it >= NEAREST_PLANE && it <= FARTHEST_PLANE);
+  if ([distance.distance, ...targets, ...(sweep ?? []).map((it) => it.distance)].some(isOutside)) {
+    return { withheld: `a distance is not between ${NEAREST_PLANE} cm and ${FARTHEST_PLANE} cm` };
+  }
+  const field = { width: width.value, height: height.value };
+  const assumed = light.emitter
+    ? { emitter: light.emitter, edge: KNOWN_EDGE, note: undefined }
+    : assumedEmitter(field, light.ledCount);
+  const notes = assumed.note ? [assumed.note] : [];
+
+  const points = (grid?.points ?? []).flat();
+  const kept = points.flatMap((readings, index) => (readings.length > 0 ? [index] : []));
+  const shape = grid && { columns: grid.points[0]?.length ?? 0, rows: grid.points.length, inset: grid.inset };
+  const isGridUsed = shape !== undefined && kept.length > 0 && gridSpots(shape, field) !== undefined;
+  if (shape && !isGridUsed) notes.push('the grid is left out: no reading was kept, or its points do not fit the field');
+  const swept = (sweep ?? []).filter((it) => it.readings.length > 0);
+
+  const repeats = pooledRepeats(points);
+  return {
+    notes,
+    input: {
+      session,
+      layout: {
+        field,
+        emitter: assumed.emitter,
+        distance: distance.distance,
+        ...(isGridUsed && { grid: { shape, kept } }),
+        ...(swept.length > 0 && { sweep: swept.map((it) => it.distance) }),
+        targets,
+      },
+      ...(isGridUsed && {
+        grid: takeReadings(
+          kept.map((index) => points[index] ?? []),
+          meter,
+          `${session}/grid`,
+          repeats && { ...repeats, isRelative: false },
+        ),
+      }),
+      ...(swept.length > 0 && {
+        sweep: takeReadings(
+          swept.map((it) => it.readings),
+          meter,
+          `${session}/sweep`,
+          relativeRepeats(swept.map((it) => it.readings)),
+        ),
+      }),
+      ...(beamAngle !== undefined && { beamAngle }),
+      errors: [
+        ...sharedErrors({ session, panel, meter, distance, width, height, edge: assumed.edge }),
+        claimError(panel),
+      ],
+      seed: seedFromText(`${session}/optics`),
+    },
+  };
+}
+
+/** Repeats pooled relative to the mean at their place: readings of a sweep differ too much for one number in mW/cm2. */
+function relativeRepeats(places: readonly (readonly number[])[]) {
+  const relative = places.map((readings) => {
+    const mean = readings.reduce((sum, it) => sum + it, 0) / readings.length;
+    return readings.map((it) => it / mean);
+  });
+  const pooled = pooledRepeats(relative);
+  return pooled && { ...pooled, isRelative: true };
+}

@@ -64,7 +64,7 @@ const steps: Step[] = [
   command('types', 'astro', 'check', '--minimumFailingSeverity', 'hint'),
   command('lint', 'biome', 'ci', '.'),
   vitest('unit tests', 'tests/vitest.config.ts'),
-  command('build', 'node', 'src/cli/main.ts', 'build'),
+  command('build', 'npm', 'run', '--silent', 'build'),
   vitest('site tests', 'tests/site/vitest.config.ts'),
 ];
 

@@ -1,3 +1,4 @@
+import { rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { loadLedger } from '../ledger/load-ledger.ts';
@@ -6,6 +7,12 @@ import { indexPages } from './search-index.ts';
 
 /** Where a build grows before it takes the place of `dist/`. */
 const GROWING = '.build/site/';
+
+/**
+ * What Astro keeps from build to build. It gains nothing and mixes the entries of two content folders, so that
+ * each build starts without it.
+ */
+const CACHE = '.build/cache/';
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search and
@@ -18,15 +25,17 @@ export function panelLedger(): AstroIntegration {
     hooks: {
       'astro:config:setup': ({ command, config, updateConfig }) => {
         target = fileURLToPath(config.outDir);
-        if (command === 'build') updateConfig({ outDir: new URL(GROWING, config.root) });
+        if (command !== 'build') return;
+        const cacheDir = new URL(CACHE, config.root);
+        rmSync(cacheDir, { recursive: true, force: true });
+        updateConfig({ outDir: new URL(GROWING, config.root), cacheDir });
       },
       'astro:build:start': () => {
         loadLedger();
       },
-      'astro:build:done': async ({ dir, logger }) => {
+      'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);
-        const pages = await indexPages(grown);
-        logger.info(`${pages} pages are searchable`);
+        await indexPages(grown);
         replaceFolder(grown, target);
       },
     },

@@ -1,22 +1,31 @@
+import { spawn } from 'node:child_process';
 import { join } from 'node:path';
-import { close, createIndex } from 'pagefind';
+import { fileURLToPath } from 'node:url';
+
+/** What the search finds. The working pages repeat the panels' own in more detail and would crowd them out. */
+const SEARCHED = '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.html,instruments/*.html}';
 
 /**
- * Writes the search index beside the pages. The working pages repeat the panels' own in more detail and would
- * crowd them out, so they stay out of it.
+ * Writes the search index beside the pages, by the indexer's own program: it streams its output to the disk,
+ * where its library keeps all of it in memory, twice over.
  *
- * @returns how many pages were indexed
+ * @throws with what the indexer said, where it fails
  */
-export async function indexPages(folder: string): Promise<number> {
-  const { index, errors } = await createIndex({});
-  if (!index) throw new Error(`the search index could not be made: ${errors.join('; ')}`);
-  const found = await index.addDirectory({
-    path: folder,
-    glob: '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.html,instruments/*.html}',
+export async function indexPages(folder: string): Promise<void> {
+  const program = fileURLToPath(new URL('./runner/bin.cjs', import.meta.resolve('pagefind')));
+  const child = spawn(
+    process.execPath,
+    [program, '--site', folder, '--output-path', join(folder, 'pagefind'), '--glob', SEARCHED],
+    { stdio: ['ignore', 'pipe', 'pipe'] },
+  );
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.setEncoding('utf8').on('data', (text: string) => {
+      said += text;
+    });
+  }
+  const code = await new Promise<number | null>((resolve, reject) => {
+    child.on('error', reject).on('close', resolve);
   });
-  const written = await index.writeFiles({ outputPath: join(folder, 'pagefind') });
-  await close();
-  const problems = [...found.errors, ...written.errors];
-  if (problems.length > 0) throw new Error(`the search index could not be made: ${problems.join('; ')}`);
-  return found.page_count;
+  if (code !== 0) throw new Error(`the search index could not be made:\n${said}`);
 }

@@ -40,8 +40,8 @@ export const LARGEST_RESIDUAL = 0.05;
 /** Nor when so large a chi-square would be rarer than this. Our own choice. */
 export const SMALLEST_PROBABILITY = 0.001;
 
-/** 95 % point of chi-square with one degree of freedom. */
-const CHI_SQUARE_95 = 3.841;
+/** Root of the 95 % point of chi-square with one degree of freedom, 3.84. */
+const ROOT_95 = 1.96;
 
 /** Readings that an order is to be fitted to. Only their shape counts: a common factor is left free. */
 export interface FitData {
@@ -179,11 +179,18 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
   }
   const chiSquares = curve.chiSquares(logs);
   const best = lowestStep(chiSquares);
+  if (best === FIRST || best === LAST) {
+    const end = best === FIRST ? WIDEST_HALF_ANGLE : NARROWEST_HALF_ANGLE;
+    return { withheld: `the ${what} fits best at the end of the range searched, at a half angle of ${end}°` };
+  }
   const x = curve.settle(logs, best);
-  const place = tablePlace(x);
-  const chiSquare = chiSquares[best] as number;
+  const [before, here, after] = [-1, 0, 1].map((k) => chiSquares[best + k] as number) as [number, number, number];
+  // The least lies between the steps: that of the parabola through the three.
+  const bend = before + after - 2 * here;
+  const chiSquare = bend > 0 ? Math.max(0, here - (before - after) ** 2 / (8 * bend)) : here;
   const degreesOfFreedom = n - 2;
 
+  const place = tablePlace(x);
   const left = logs.map((log, j) => log - logAt(data.table, data.quantities[j] as number, place));
   const weights = data.independent.map((u) => 1 / u ** 2);
   const total = weights.reduce((sum, it) => sum + it, 0);
@@ -197,17 +204,16 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
       withheld: `no beam of an even panel explains the ${what}: the best, of half angle ${halfAngleAt(x).toFixed(0)}°, leaves ${(100 * residual).toFixed(1)} % unexplained`,
     };
   }
-  if (best === FIRST || best === LAST) {
-    const end = best === FIRST ? WIDEST_HALF_ANGLE : NARROWEST_HALF_ANGLE;
-    return { withheld: `the ${what} fits best at the end of the range searched, at a half angle of ${end}°` };
-  }
 
   const crossing = (direction: 1 | -1): number | undefined => {
-    const limit = chiSquare + CHI_SQUARE_95;
-    for (let k = best; k !== (direction === 1 ? LAST : FIRST); k += direction) {
-      const here = chiSquares[k] as number;
-      const next = chiSquares[k + direction] as number;
-      if (next >= limit) return LOWEST_X + (k + (direction * (limit - here)) / (next - here)) * STEP;
+    // The root of what chi-square has risen by is all but a straight line on either side.
+    let [from, rise] = [(x - LOWEST_X) / STEP, 0];
+    const first = direction === 1 ? Math.floor(from) + 1 : Math.ceil(from) - 1;
+    for (let k = first; k >= FIRST && k <= LAST; k += direction) {
+      const next = Math.sqrt(Math.max(0, (chiSquares[k] as number) - chiSquare));
+      if (next >= ROOT_95) return LOWEST_X + (from + ((k - from) * (ROOT_95 - rise)) / (next - rise)) * STEP;
+      from = k;
+      rise = next;
     }
     return undefined;
   };
@@ -218,14 +224,13 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
       withheld: `the ${what} does not tell the beam: half angles ${narrow === undefined ? `down to ${NARROWEST_HALF_ANGLE}°` : ''}${narrow === undefined && wide === undefined ? ' and ' : ''}${wide === undefined ? `up to ${WIDEST_HALF_ANGLE}°` : ''} fit as well`,
     };
   }
-  const curvature = ((chiSquares[best - 1] as number) + (chiSquares[best + 1] as number) - 2 * chiSquare) / STEP ** 2;
   const halfAngle = halfAngleAt(x);
   return {
     fit: {
       source,
       order: Math.exp(x),
       halfAngle,
-      standardUncertainty: Math.abs(halfAngleSlope(x)) * Math.sqrt(2 / curvature),
+      standardUncertainty: Math.abs(halfAngleSlope(x)) * STEP * Math.sqrt(2 / bend),
       interval95: [halfAngleAt(narrow), halfAngleAt(wide)],
       chiSquare,
       degreesOfFreedom,

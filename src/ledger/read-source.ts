@@ -1,7 +1,8 @@
 import { isUtf8 } from 'node:buffer';
 import { readFileSync } from 'node:fs';
-import { type Alias, type Document, isMap, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
+
 import type { Problem } from '../schema/problem.ts';
+import { parseYaml } from './parse-yaml.ts';
 
 /** A content file as it was read: its data, its body, and where in it each field stands. */
 export interface Source {
@@ -106,99 +107,18 @@ function firstBadByte(part: Buffer): number {
 }
 
 function parse(file: string, yaml: string, linesBefore: number, body: string, bodyLine: number): SourceOrProblems {
-  const counter = new LineCounter();
-  const document = parseDocument(yaml, { lineCounter: counter, prettyErrors: false });
-  const line = (offset: number) => counter.linePos(offset).line + linesBefore;
-  if (document.errors.length > 0) {
+  const result = parseYaml(yaml);
+  if ('errors' in result) {
     return {
-      problems: document.errors.map((error) => ({
+      problems: result.errors.map(({ line, found, hint }) => ({
         file,
-        line: line(error.pos[0]),
+        line: line + linesBefore,
         field: '',
-        found: lineText(yaml, counter.linePos(error.pos[0]).line),
+        found,
         wanted: 'YAML that can be read',
-        hint: yamlHint(error.code, error.message),
+        hint,
       })),
     };
   }
-  let data: unknown;
-  try {
-    data = document.toJS();
-  } catch (error) {
-    // Only an alias can still fail here: its anchor is missing, or aliases of aliases grow without end.
-    const offset = firstAlias(document)?.range?.[0] ?? 0;
-    return {
-      problems: [
-        {
-          file,
-          line: line(offset),
-          field: '',
-          found: lineText(yaml, counter.linePos(offset).line),
-          wanted: 'YAML that can be read',
-          hint: aliasHint(error),
-        },
-      ],
-    };
-  }
-  return {
-    source: {
-      file,
-      data,
-      body,
-      bodyLine,
-      lineOf: (path) => line(offsetOf(document.contents as Node | null, path)),
-    },
-  };
-}
-
-function aliasHint(error: unknown): string {
-  const message = error instanceof Error ? error.message : String(error);
-  return message.startsWith('Unresolved alias') ? 'a text that starts with * or & needs quotes' : message;
-}
-
-function firstAlias(document: Document): Alias | undefined {
-  let found: Alias | undefined;
-  visit(document, {
-    Alias(_key, node) {
-      found = node;
-      return visit.BREAK;
-    },
-  });
-  return found;
-}
-
-function lineText(yaml: string, line: number): string {
-  const text = (yaml.split('\n')[line - 1] ?? '').trim().slice(0, 80);
-  return text === '' ? 'the end of a block or of the file' : `"${text}"`;
-}
-
-/** What the YAML reader says, with the usual cause where there is one. */
-function yamlHint(code: string, message: string): string {
-  const usual: Record<string, string> = {
-    TAB_AS_INDENT: 'indent with spaces, not with tabs',
-    DUPLICATE_KEY: 'the same field stands twice in one block; keep one',
-    BAD_INDENT: 'the indentation does not match the lines around it, or a bracket or quote above is not closed',
-    MULTILINE_IMPLICIT_KEY: 'a field’s name and colon must stand on one line; a text with ": " in it needs quotes',
-    BLOCK_AS_IMPLICIT_KEY: 'a text with ": " in it needs quotes; a block starts on a line of its own',
-    MISSING_CHAR: 'a closing quote, bracket or comma is missing, here or above',
-    BAD_ALIAS: 'a text that starts with * or & needs quotes',
-  };
-  return usual[code] ?? message;
-}
-
-function offsetOf(contents: Node | null, path: readonly PropertyKey[]): number {
-  let here: unknown = contents;
-  let offset = contents?.range?.[0] ?? 0;
-  for (const key of path) {
-    if (isMap(here)) {
-      const pair = here.items.find((it) => String((it.key as { value?: unknown } | null)?.value) === String(key));
-      if (!pair) break;
-      offset = (pair.key as Node | null)?.range?.[0] ?? offset;
-      here = pair.value;
-    } else if (isSeq(here)) {
-      here = here.items[Number(key)];
-      offset = (here as Node | undefined)?.range?.[0] ?? offset;
-    } else break;
-  }
-  return offset;
+  return { source: { file, data: result.data, body, bodyLine, lineOf: (path) => result.lineOf(path) + linesBefore } };
 }

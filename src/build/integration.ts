@@ -36,7 +36,7 @@ export function panelLedger(): AstroIntegration {
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);
         await indexPages(grown);
-        replaceFolder(grown, target);
+        await replaceFolder(grown, target);
       },
     },
   };

@@ -1,4 +1,4 @@
-import { stringify } from 'csv-stringify/sync';
+import { csvFormat } from 'd3-dsv';
 import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { isFigure } from '../measure/figure.ts';
 import { METRICS } from '../measure/metrics.ts';
@@ -115,9 +115,14 @@ const COLUMNS = [
 
 type CsvRow = Partial<Record<(typeof COLUMNS)[number], string | number | null>>;
 
-/** A reading such as "-3 C" is no formula, though it starts with a sign. */
-const plainNumbers = (text: string) =>
-  /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text) ? { value: text, escape_formulas: false } : text;
+/**
+ * A text that a spreadsheet would run as a formula gets an apostrophe before it. A reading such as "-3 C" is
+ * none, though it starts with a sign.
+ */
+function harmless(text: string): string {
+  const isReading = /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text);
+  return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
+}
 
 /** `data/panels.csv`: the same, one figure or raw reading a line. */
 export function panelsCsv(ledger: Ledger): string {
@@ -158,17 +163,12 @@ export function panelsCsv(ledger: Ledger): string {
           value: it.value ?? null,
           unit: it.unit ?? '',
           bound: it.bound ?? '',
-          written: it.written,
-          struck: it.struck ?? '',
+          written: harmless(it.written),
+          struck: harmless(it.struck ?? ''),
         }),
       ),
     ]);
     return panel.sessions.length > 0 ? sessions : figures(panel.figures, '');
   });
-  return stringify(rows, {
-    header: true,
-    columns: [...COLUMNS],
-    escape_formulas: true,
-    cast: { string: plainNumbers },
-  });
+  return `${csvFormat(rows, [...COLUMNS])}\n`;
 }

@@ -64,14 +64,17 @@ export async function buildOnce({ folder, command }: Site, content: string): Pro
     await Promise.race([sleep(BETWEEN_SAMPLES), closed]);
   }
   const status = await closed;
-  if (status !== 0) throw new Error(`${command.join(' ')} ended with ${status}: ${lastLines(complaints)}`);
+  if (status !== 0) throw new Error(`${command.join(' ')} ended with ${status}: ${complaint(complaints)}`);
   if (memory === 0) throw new Error('memory could not be measured: this system has no /proc');
   return { seconds: (end - start) / 1000, processor, memory };
 }
 
 /** What a process has used so far, and all that it started. */
-function usedBy(pid: number): Pick<Build, 'processor' | 'memory'> {
+function usedBy(pid: number, parentLine = ''): Pick<Build, 'processor' | 'memory'> {
   try {
+    const line = readFileSync(`/proc/${pid}/cmdline`, 'latin1');
+    // Just forked and still its parent's twin: the memory that it seems to hold is the parent's.
+    if (line === parentLine) return { processor: 0, memory: 0 };
     const stat = readFileSync(`/proc/${pid}/stat`, 'latin1');
     // After the name in brackets: utime, stime, and those of children that have ended, fields 14 to 17 of proc(5).
     const ticks = stat
@@ -82,7 +85,7 @@ function usedBy(pid: number): Pick<Build, 'processor' | 'memory'> {
     const kilobytes = Number(/^VmRSS:\s+(\d+) kB/m.exec(readFileSync(`/proc/${pid}/status`, 'latin1'))?.[1] ?? 0);
     const used = { processor: ticks.reduce((sum, it) => sum + it, 0) / TICKS, memory: kilobytes / 1024 };
     for (const child of readFileSync(`/proc/${pid}/task/${pid}/children`, 'latin1').split(' ').filter(Boolean)) {
-      const { processor, memory } = usedBy(Number(child));
+      const { processor, memory } = usedBy(Number(child), line);
       used.processor += processor;
       used.memory += memory;
     }
@@ -93,6 +96,10 @@ function usedBy(pid: number): Pick<Build, 'processor' | 'memory'> {
   }
 }
 
-function lastLines(text: string): string {
-  return text.trim().split('\n').slice(-5).join(' / ');
+/** The message that a process ended with, without the places in the code. */
+function complaint(text: string): string {
+  const lines = text.split('\n').map((it) => it.trim());
+  const said = lines.filter((it) => it !== '' && !/^(at |node:|\^|Node\.js )/.test(it));
+  const start = said.findIndex((it) => /error/i.test(it));
+  return said.slice(Math.max(0, start), Math.max(0, start) + 4).join(' / ') || 'no message';
 }

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { problemList } from '../../src/ledger/problem-list.ts';
 import { readContent } from '../../src/ledger/read-content.ts';
-import { type ContentFolder, DEMO_FOLDER, TODAY, tinyContent } from '../support/content-folder.ts';
+import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 const top = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -49,13 +49,6 @@ describe.concurrent('check', () => {
     expect(error.trim()).toBe(problemList(problems));
     expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
     expect(error.trim()).toMatch(/\d+ problems in 1\d files; nothing was built\.$/);
-  });
-
-  test('takes the project’s content where no folder is named', { timeout: PATIENCE }, async () => {
-    const { code, out } = await run(['check']);
-    expect(code).toBe(0);
-    const { content } = readContent({ folder: DEMO_FOLDER, today: TODAY });
-    expect(out).toMatch(new RegExp(`^No problems in content: ${content?.panels.size} panels, `));
   });
 
   test('takes the folder that the environment names', { timeout: PATIENCE }, async () => {

@@ -262,10 +262,10 @@ describe('hostile texts', () => {
   });
 
   test('a long number on the first of two lines takes no longer than any other', () => {
-    // A search that tries every split of the digits takes half a second here; one that does not, under a millisecond.
+    // A search that tries every split of the digits takes seconds here; one that does not, under a millisecond.
     const start = performance.now();
-    fault(`${'1'.repeat(1000)} cm\nand more`, 'length');
-    expect(performance.now() - start).toBeLessThan(100);
+    fault(`${'1'.repeat(2000)} cm\nand more`, 'length');
+    expect(performance.now() - start).toBeLessThan(1000);
   });
 });
 

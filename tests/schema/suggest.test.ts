@@ -72,7 +72,7 @@ describe('nearest', () => {
         const answer = nearest(own, candidates);
         expect(answer === undefined || candidates.includes(answer)).toBe(true);
       }),
-      RUNS,
+      { ...RUNS, numRuns: 100 },
     );
   });
 });

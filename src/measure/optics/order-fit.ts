@@ -43,6 +43,9 @@ export const SMALLEST_PROBABILITY = 0.001;
 /** Root of the 95 % point of chi-square with one degree of freedom, 3.84. */
 const ROOT_95 = 1.96;
 
+/** A second beam that is less far behind the best one in chi-square than this is a rival. Our own choice: three sigma. */
+const RIVAL = 9;
+
 /** Readings that an order is to be fitted to. Only their shape counts: a common factor is left free. */
 export interface FitData {
   /** Natural logarithms of the readings. */
@@ -224,6 +227,13 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
       withheld: `the ${what} does not tell the beam: half angles ${narrow === undefined ? `down to ${NARROWEST_HALF_ANGLE}°` : ''}${narrow === undefined && wide === undefined ? ' and ' : ''}${wide === undefined ? `up to ${WIDEST_HALF_ANGLE}°` : ''} fit as well`,
     };
   }
+  const rival = rivalOf(chiSquares, best, chiSquare + RIVAL);
+  if (rival !== undefined) {
+    const [low, high] = [x, rival].map(halfAngleAt).toSorted((a, b) => a - b) as [number, number];
+    return {
+      withheld: `two beams explain the ${what}: half angles of about ${low.toFixed(0)}° and ${high.toFixed(0)}°`,
+    };
+  }
   const halfAngle = halfAngleAt(x);
   return {
     fit: {
@@ -237,6 +247,26 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
       residual,
     },
   };
+}
+
+/** x of a second minimum below a limit, or of an end of the range that is below it across a hill; undefined without. */
+function rivalOf(chiSquares: Float64Array, best: number, limit: number): number | undefined {
+  for (const direction of [-1, 1]) {
+    let highest = 0;
+    for (let k = best; k >= FIRST && k <= LAST; k += direction) {
+      const here = chiSquares[k] as number;
+      highest = Math.max(highest, here);
+      // Past the hill chi-square falls again: follow it down to where it ends.
+      if (here > highest - 1e-3) continue;
+      let low = k;
+      for (let j = k; j >= FIRST && j <= LAST; j += direction) {
+        if ((chiSquares[j] as number) < (chiSquares[low] as number)) low = j;
+      }
+      if ((chiSquares[low] as number) < limit) return LOWEST_X + low * STEP;
+      break;
+    }
+  }
+  return undefined;
 }
 
 /** How fast the half angle moves with x = ln m, degrees. */

@@ -1,4 +1,3 @@
-import { build } from 'astro';
 import { Command } from 'commander';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { ContentError } from '../ledger/problem-list.ts';
@@ -12,6 +11,8 @@ export function buildCommand(): Command {
     for (const name of ['DEV', 'PROD', 'MODE', 'SSR', 'SITE', 'BASE_URL', 'ASSETS_PREFIX']) delete process.env[name];
     try {
       loadLedger();
+      // Loaded here alone: the other commands do without it, and are faster for that.
+      const { build } = await import('astro');
       await build({ logLevel: 'warn' });
     } catch (error) {
       if (!(error instanceof ContentError)) throw error;

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { contentFolder } from '../ledger/load-ledger.ts';
-import { problemList } from '../ledger/problem-list.ts';
+import { counted, problemList } from '../ledger/problem-list.ts';
 import { readContent } from '../ledger/read-content.ts';
 import { todayFrom } from '../ledger/today.ts';
 
@@ -18,7 +18,7 @@ export function checkCommand(): Command {
       }
       const { panels, methods, instruments, makers } = content;
       console.log(
-        `No problems in ${folder}: ${panels.size} panels, ${makers.size} makers, ${instruments.size} instruments, ${methods.size} methods.`,
+        `No problems in ${folder}: ${counted(panels.size, 'panel')}, ${counted(makers.size, 'maker')}, ${counted(instruments.size, 'instrument')}, ${counted(methods.size, 'method')}.`,
       );
     });
 }

@@ -182,7 +182,13 @@ function sessionFlags(
     calibrations: INSTRUMENT_KINDS.flatMap((kind) => {
       const instrument = content.instruments.get(readings.instruments[kind] ?? '');
       if (!instrument) return [];
-      return [{ meter: instrument.data.name, due: calibrationDue(instrument.data), reads: METRICS_READ[kind] }];
+      return [
+        {
+          meter: instrument.data.name,
+          due: calibrationDue(instrument.data),
+          reads: metricsResting(instrument.id, figures),
+        },
+      ];
     }),
     claims: session.claims,
   });
@@ -209,26 +215,18 @@ function looseFlags(
   });
 }
 
-/** The metrics that rest on each kind of instrument directly; a doubt about it concerns them. */
-const METRICS_READ: Record<InstrumentKind, readonly string[]> = {
-  irradiance: [
-    'peak-irradiance-combined',
-    'peak-irradiance-red',
-    'peak-irradiance-near-infrared',
-    'mean-irradiance',
-    'optical-power',
-    'price-per-watt',
-  ],
-  spectrum: ['wavelength-red', 'wavelength-near-infrared'],
-  mains: ['mains-draw-combined', 'mains-draw-red', 'mains-draw-near-infrared', 'mains-draw-standby'],
-  magnetic: ['magnetic-field-on'],
-  electric: ['electric-field-on'],
-  radio: ['radio-field-on'],
-  sound: ['sound-on'],
-  flicker: ['flicker-combined', 'flicker-red', 'flicker-near-infrared'],
-  length: ['led-area'],
-  temperature: [],
-};
+/** Metrics in whose budget a meter's calibration stands, and has not cancelled; a doubt about it concerns them. */
+function metricsResting(instrument: string, figures: ReadonlyMap<string, FigureOrGap>): string[] {
+  return [...figures.values()].filter(isFigure).flatMap((figure) => {
+    const weight = figure.budget
+      .filter((line) => line.key.startsWith(`${instrument}@`))
+      .reduce((most, line) => Math.max(most, Math.abs(line.contribution)), 0);
+    return weight > NEGLIGIBLE * (figure.standardUncertainty ?? 0) ? [figure.metric] : [];
+  });
+}
+
+/** Contributions smaller than this share of the whole have cancelled. */
+const NEGLIGIBLE = 1e-9;
 
 function withFlags(figures: ReadonlyMap<string, FigureOrGap>, flags: readonly Flag[]): Map<string, FigureOrGap> {
   const result = new Map(figures);

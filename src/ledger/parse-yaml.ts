@@ -28,7 +28,7 @@ export function parseYaml(text: string): YamlData | { errors: YamlError[] } {
     data = load(text, { schema: CORE_SCHEMA });
   } catch (error) {
     const result = parseWithPlaces(text);
-    // The two disagree only over tags, which content has no use for.
+    // Only over tags do the two disagree here, and content has no use for them.
     return 'errors' in result ? result : { errors: [fastError(text, error)] };
   }
   let places: YamlData | undefined;
@@ -44,8 +44,8 @@ export function parseYaml(text: string): YamlData | { errors: YamlError[] } {
   };
 }
 
-/** An anchor or an alias where one may stand, or a key that is no plain text. */
-const RARE = /(?:^|[\s[{,:-])(?:[&*]\S|\?(?:\s|$))|^\s*[[{]/m;
+/** What the two read differently: anchors and aliases, keys that are no plain text, -.5 and 0b11. */
+const RARE = /(?:^|[\s[{,:-])(?:[&*]\S|\?(?:\s|$)|[-+]\.\d|0b[01])|^\s*[[{]|^\s*(?:null|~)?\s*:/m;
 
 function fastError(text: string, error: unknown): YamlError {
   if (!(error instanceof YAMLException)) throw error;

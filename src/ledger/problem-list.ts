@@ -20,10 +20,14 @@ export function problemList(problems: readonly Problem[]): string {
     ].join('\n');
   });
   const files = new Set(problems.map((it) => it.file)).size;
-  const count = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
-  return [...blocks, `${count(problems.length, 'problem')} in ${count(files, 'file')}; nothing was built.`].join(
+  return [...blocks, `${counted(problems.length, 'problem')} in ${counted(files, 'file')}; nothing was built.`].join(
     '\n\n',
   );
+}
+
+/** `1 file`, `2 files`. */
+export function counted(n: number, one: string): string {
+  return `${n} ${one}${n === 1 ? '' : 's'}`;
 }
 
 /** Content that can't be used, with every problem in it. */

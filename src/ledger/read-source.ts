@@ -67,7 +67,7 @@ function decode(path: string, file: string): { text: string } | { problems: Prob
       text: bytes
         .toString('utf8')
         .replace(/^\ufeff/, '')
-        .replaceAll('\r\n', '\n'),
+        .replace(/\r\n?/g, '\n'),
     };
   let start = 0;
   let line = 1;

@@ -31,7 +31,7 @@ export function decimalsFor(uncertainty: number): number {
   return Math.max(0, digits - 1 - place);
 }
 
-/** A number with a fixed count of decimals, a true minus sign and thin thousands marks. */
+/** A number with a fixed count of decimals, a true minus sign and thousands marks. */
 export function fixed(value: number, decimals: number): string {
   let format = numberFormats[decimals];
   if (!format) {

@@ -22,7 +22,7 @@ export function linearBudgets(model: ResponseModel, values: readonly number[], s
   const shared = new Float64Array(errors.length);
   const own = new Float64Array(count);
   const budgets: Contribution[][] = values.map(() => []);
-  /** @param moves what one standard uncertainty moves a result by: its logarithm, or the half angle itself */
+  /** @param moves what one standard uncertainty moves a result by: relative, or in degrees for the half angle */
   const add = (line: ErrorLine, moves: (output: number) => number) => {
     values.forEach((value, i) => {
       const contribution = (i === HALF_ANGLE ? -1 : -value) * moves(i);
@@ -31,7 +31,14 @@ export function linearBudgets(model: ResponseModel, values: readonly number[], s
   };
   const up = new Float64Array(outputs);
   const down = new Float64Array(outputs);
-  const half = (i: number) => ((up[i] as number) - (down[i] as number)) / 2;
+  const none = new Float64Array(outputs);
+  model.resultsFor(model.orderFor(shared, own), shared, 0, 0, none);
+  // Of the values and not of their logarithms, so that a scale error of 5 % is one of 5 % and not of ln 1.05.
+  const from = (i: number, to: Float64Array) => {
+    const moved = (to[i] as number) - (none[i] as number);
+    return i === HALF_ANGLE ? moved : Math.exp(moved);
+  };
+  const half = (i: number) => (from(i, up) - from(i, down)) / 2;
 
   errors.forEach(({ line }, k) => {
     shared[k] = 1;

@@ -1,0 +1,233 @@
+import { describe, expect, test } from 'vitest';
+import { isFigure } from '../../../src/measure/figure.ts';
+import { sideFigure } from '../../../src/measure/optical-power.ts';
+import { estimatePanel } from '../../../src/measure/optics/estimate.ts';
+import {
+  emittedEfficiencyFigure,
+  opticsFigures,
+  pricePerEmittedWattFigure,
+} from '../../../src/measure/optics/figures.ts';
+import { type SessionLight, sessionOptics } from '../../../src/measure/optics/session-light.ts';
+import { figure, figureOf, line, lineOf } from '../make.ts';
+import { lightOf, lightSource, points, SENSOR, SESSION, SIX_INCHES, TAPE } from './make.ts';
+
+const source = lightSource({ halfAngle: 25 });
+const light = lightOf(source);
+const rows = [0, 1, 2].map((row) =>
+  points(source, 3, 3)
+    .slice(3 * row, 3 * row + 3)
+    .map(({ x, y }) => [light(x, y, SIX_INCHES)]),
+);
+const side = (of: 'width' | 'height') =>
+  sideFigure({ panel: 'lantern-40', side: of, value: source[of], edgeSetting: 0.2, meter: TAPE });
+
+const session = (part: Partial<SessionLight> = {}): SessionLight => ({
+  panel: 'lantern-40',
+  session: SESSION,
+  meter: SENSOR,
+  width: side('width'),
+  height: side('height'),
+  distance: { distance: SIX_INCHES, halfWidth: 0.3, area: source.width * source.height },
+  grid: { points: rows, inset: 2.54 },
+  ledCount: 200,
+  beamAngle: 50,
+  targets: [15.24, 30],
+  ...part,
+});
+
+function figures(part: Partial<SessionLight> = {}, power = figure(50)) {
+  const it = sessionOptics(session(part));
+  if (!('input' in it)) throw new Error(it.withheld);
+  const result = estimatePanel(it.input);
+  return opticsFigures(result, { session: SESSION, meter: SENSOR, inputs: ['grid'], notes: it.notes, power });
+}
+
+describe('figures of a session’s light', () => {
+  const all = figures();
+
+  test('each has its id, unit, basis and method', () => {
+    const [halfAngle, bias, capture, emitted] = [all.halfAngle, all.samplingBias, all.capture, all.emitted].map(
+      figureOf,
+    );
+    expect([halfAngle?.unit, bias?.unit, capture?.unit, emitted?.unit]).toEqual(['°', '%', '%', 'W']);
+    expect(emitted).toMatchObject({
+      id: `${SESSION}/emitted-power`,
+      metric: 'emitted-power',
+      basis: 'modelled',
+      method: 'emitted-power@1',
+      inputs: ['grid'],
+    });
+    expect(all.distances.map((it) => it.mean.id)).toEqual([
+      `${SESSION}/mean-irradiance-at-15.24-cm`,
+      `${SESSION}/mean-irradiance-at-30-cm`,
+    ]);
+  });
+
+  test('values: 60 W of light, of which a part passes the field', () => {
+    const emitted = figureOf(all.emitted);
+    expect(Math.abs(emitted.value / 60 - 1)).toBeLessThan(0.03);
+    expect(figureOf(all.halfAngle).value).toBeCloseTo(25, -0.5);
+    expect(figureOf(all.capture).value).toBeGreaterThan(70);
+    expect(figureOf(all.capture).interval95?.[1]).toBeLessThan(100);
+    // Below the true mean: corners and edges weigh more in the nine points than in the field.
+    expect(figureOf(all.samplingBias).value).toBeLessThan(-10);
+    expect(figureOf(all.samplingBias).interval95?.[0]).toBeLessThan(figureOf(all.samplingBias).value);
+  });
+
+  test('interval and coverage factor belong together, and hold the value', () => {
+    for (const it of [all.halfAngle, all.samplingBias, all.capture, all.emitted].map(figureOf)) {
+      const [low, high] = it.interval95 ?? [0, 0];
+      expect(low).toBeLessThan(it.value);
+      expect(high).toBeGreaterThan(it.value);
+      expect(2 * (it.coverageFactor ?? 0) * (it.standardUncertainty ?? 0)).toBeCloseTo(high - low, 10);
+      expect(it.coverageFactor).toBeGreaterThan(1.6);
+      expect(it.coverageFactor).toBeLessThan(2.3);
+    }
+  });
+
+  test('the budget makes up the uncertainty', () => {
+    for (const it of [all.halfAngle, all.samplingBias, all.capture, all.emitted].map(figureOf)) {
+      const u = Math.hypot(...it.budget.map((entry) => entry.contribution));
+      expect(Math.abs(u / (it.standardUncertainty ?? 0) - 1)).toBeLessThan(0.08);
+      expect(new Set(it.budget.map((entry) => entry.key)).size).toBe(it.budget.length);
+    }
+    expect(lineOf(figureOf(all.emitted), '/beam-order').contribution).not.toBe(0);
+    expect(figureOf(all.emitted).unassessed.map((it) => it.source)).toContain('Shape of the beam');
+  });
+
+  test('the working has the numbers in it', () => {
+    expect(figureOf(all.emitted).working).toMatch(/^Φ = P ÷ \(b κ\) = 50 W ÷ \(0\.\d+ × 0\.\d+\) = [\d.]+ W$/);
+    expect(figureOf(all.halfAngle).working).toMatch(/^θ = arccos 2\^\(−1\/m\) = .*°$/);
+  });
+
+  test('notes say what was assumed and what the beam was found from', () => {
+    expect(figureOf(all.emitted).notes).toEqual([
+      'taken for a grid of 10 × 20 LEDs, each half as wide as its pitch',
+      expect.stringMatching(/^beam fitted to the grid; it leaves \d\.\d % unexplained$/),
+    ]);
+    const claimed = figures({ grid: { points: rows.map((row) => row.map(() => [])), inset: 2.54 } });
+    expect(figureOf(claimed.capture).notes.join()).toContain('as the maker claims it');
+  });
+
+  test('a claim that disagrees is a flag', () => {
+    const flags = figureOf(figures({ beamAngle: 120 }).emitted).flags;
+    expect(flags).toHaveLength(1);
+    expect(flags[0]).toMatchObject({ check: 'beam-disagreement', severity: 'doubt' });
+    expect(flags[0]?.text).toMatch(/^The grid gives .* the two disagree\.$/);
+    expect(figureOf(all.emitted).flags).toEqual([]);
+  });
+
+  test('what the straight lines miss has a line of its own', () => {
+    const it = sessionOptics(session());
+    if (!('input' in it)) throw new Error(it.withheld);
+    const result = estimatePanel(it.input);
+    const emitted = result.estimates?.emitted;
+    if (!result.estimates || !emitted) throw new Error('no power');
+    const [first, ...rest] = emitted.budget.toSorted((a, b) => Math.abs(b.contribution) - Math.abs(a.contribution));
+    const short = { ...result, estimates: { ...result.estimates, emitted: { ...emitted, budget: rest } } };
+    const found = figureOf(opticsFigures(short, { session: SESSION, meter: SENSOR, inputs: [], notes: [] }).emitted);
+    expect(Math.hypot(...found.budget.map((entry) => entry.contribution))).toBeCloseTo(emitted.standardUncertainty, 10);
+    expect(lineOf(found, `${SESSION}/emitted-power/curvature`).contribution).toBeGreaterThan(
+      0.8 * Math.abs(first?.contribution ?? Number.POSITIVE_INFINITY),
+    );
+    expect(figureOf(all.emitted).budget.some((entry) => entry.key.endsWith('/curvature'))).toBe(false);
+  });
+});
+
+describe('gaps', () => {
+  test('a withheld beam: every figure says why', () => {
+    const hot = rows.map((row, i) => row.map(([value = 0], j) => [i === 0 && j === 0 ? 2 * value : value]));
+    const { beamAngle: _, ...rest } = session({ grid: { points: hot, inset: 2.54 } });
+    const it = sessionOptics(rest);
+    if (!('input' in it)) throw new Error(it.withheld);
+    const all = opticsFigures(estimatePanel(it.input), { session: SESSION, meter: SENSOR, inputs: [], notes: [] });
+    for (const one of [all.halfAngle, all.samplingBias, all.capture, all.emitted]) {
+      expect(isFigure(one)).toBe(false);
+      expect(one).toMatchObject({
+        gap: true,
+        reason: expect.stringContaining('no beam of an even panel explains the grid'),
+      });
+    }
+    expect(all.distances).toEqual([]);
+  });
+
+  test('no readings: capture from the claim, but no power', () => {
+    const none = { points: [[[]], [[]]], inset: 2.54 };
+    const all = figures({ grid: none });
+    expect(isFigure(all.capture)).toBe(true);
+    expect(all.emitted).toMatchObject({ gap: true, reason: 'neither a grid nor a sweep was measured' });
+    expect(all.samplingBias).toMatchObject({ gap: true, reason: 'the grid was not measured' });
+  });
+});
+
+describe('putting a session together', () => {
+  test('no meter, or a distance that no plane can have: withheld', () => {
+    expect(sessionOptics(session({ meter: undefined }))).toEqual({ withheld: 'the session does not name the meter' });
+    expect(sessionOptics(session({ targets: [0] }))).toMatchObject({ withheld: expect.stringContaining('0.1 cm') });
+  });
+
+  test('struck-out points are left out, repeats are pooled', () => {
+    const repeated = rows.map((row, i) =>
+      row.map(([value = 0], j) => (i === 1 && j === 1 ? [] : [value, 1.01 * value, 0.99 * value])),
+    );
+    const it = sessionOptics(session({ grid: { points: repeated, inset: 2.54 } }));
+    if (!('input' in it)) throw new Error(it.withheld);
+    expect(it.input.layout.grid?.kept).toEqual([0, 1, 2, 3, 5, 6, 7, 8]);
+    expect(it.input.grid?.scatterLine).toMatchObject({
+      type: 'A',
+      degreesOfFreedom: 16,
+      key: `${SESSION}/grid/repeatability`,
+    });
+    const emitted = figureOf(figures({ grid: { points: repeated, inset: 2.54 } }).emitted);
+    expect(lineOf(emitted, '/grid/repeatability').type).toBe('A');
+    expect(Math.abs(emitted.value / 60 - 1)).toBeLessThan(0.03);
+  });
+
+  test('a grid that does not fit its field is left out with a note', () => {
+    const it = sessionOptics(session({ grid: { points: rows, inset: 15 } }));
+    expect(it).toMatchObject({ notes: [expect.any(String), expect.stringContaining('the grid is left out')] });
+    expect('input' in it && 'grid' in it.input).toBe(false);
+  });
+
+  test('a sweep of its own: repeats pooled relative to their place', () => {
+    const sweep = [10, 20, 40, 80].map((distance) => {
+      const value = light(0, 0, distance);
+      return { distance, readings: [value, 1.01 * value] };
+    });
+    const it = sessionOptics(session({ sweep }));
+    if (!('input' in it)) throw new Error(it.withheld);
+    expect(it.input.sweep?.scatterLine.degreesOfFreedom).toBe(4);
+    for (const u of it.input.sweep?.scatter ?? []) expect(u).toBeCloseTo(0.005, 3);
+    expect(estimatePanel(it.input).estimates?.order.source).toBe('sweep');
+  });
+
+  test('LEDs that somebody looked at are taken as they were found', () => {
+    const emitter = { kind: 'leds', columns: 10, rows: 20, ledSize: 0.8 } as const;
+    const it = sessionOptics(session({ emitter }));
+    if (!('input' in it)) throw new Error(it.withheld);
+    expect(it.input.layout.emitter).toBe(emitter);
+    expect(it.notes).toEqual([]);
+  });
+});
+
+describe('figures made of it', () => {
+  const emitted = figure(60, [line('meter/calibration', 2.4), line('a/beam-order', 3)], 'emitted-power');
+
+  test('efficiency on the emitted power', () => {
+    const it = emittedEfficiencyFigure(
+      SESSION,
+      emitted,
+      figure(150, [line('wattmeter/calibration', 1.5)], 'mains-draw'),
+    );
+    expect(it.value).toBeCloseTo(40, 10);
+    expect(it.standardUncertainty).toBeCloseTo(40 * Math.hypot(2.4 / 60, 3 / 60, 0.01), 10);
+    expect(it).toMatchObject({ id: `${SESSION}/efficiency-emitted`, unit: '%', basis: 'modelled' });
+  });
+
+  test('price per emitted watt', () => {
+    const it = pricePerEmittedWattFigure(SESSION, figure(599, [], 'real-price', 'currency'), emitted, 'EUR');
+    expect(it.value).toBeCloseTo(599 / 60, 10);
+    expect(lineOf(it, 'meter/calibration').contribution).toBeCloseTo((-599 / 60) * 0.04, 10);
+    expect(it.working).toBe('c = C ÷ Φ = 599 EUR ÷ 60 W = 9.983 EUR/W');
+  });
+});

@@ -3,6 +3,7 @@
 interface Result {
   url: string;
   excerpt: string;
+  content: string;
   meta: { title?: string };
   filters: Record<string, string[]>;
 }
@@ -46,14 +47,30 @@ async function run(query: string): Promise<void> {
   }
   // A newer query has taken over.
   if (found === null) return;
-  const results = await Promise.all(found.results.slice(0, MOST).map((it) => it.data()));
-  const total = found.results.length;
+  const fetched = await Promise.all(found.results.slice(0, MOST).map((it) => it.data()));
+  const results = fetched.filter((it) => hasWords(it, query));
+  const total = found.results.length > MOST ? found.results.length : results.length;
   count.textContent =
     total === 0
       ? `Nothing found for “${query}”.`
       : `${total} ${total === 1 ? 'page' : 'pages'} found${total > MOST ? `, the first ${MOST} shown` : ''}.`;
   list.replaceChildren(...results.map(item));
 }
+
+/**
+ * True where a page has every word of the query, endings aside. The index cuts a word that it does not know
+ * shorter and shorter until something begins with the rest, so that any word at all would find something.
+ */
+function hasWords({ content, meta }: Result, query: string): boolean {
+  const text = `${meta.title ?? ''} ${content}`.toLowerCase();
+  return query
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => text.includes(word.slice(0, Math.ceil(STEM * word.length))));
+}
+
+/** Share of a word that has to be found as it is; the rest may be an ending. */
+const STEM = 0.7;
 
 function item(result: Result): HTMLLIElement {
   const entry = document.createElement('li');

@@ -88,34 +88,46 @@ function meanErrors(
   random: Random,
 ): (out: Float64Array, sums: { reading: number; misfit: number }) => void {
   const { scatter, rounding, scatterLine, values } = readings;
-  const shares = meanShares(values);
+  const shares = Float64Array.from(meanShares(values));
   const nu = scatterLine.degreesOfFreedom;
-  const isPooled = Number.isFinite(nu);
-  const chiSquare = isPooled ? randomGamma.source(() => random.uniform())(nu / 2, 2) : () => 1;
+  const chiSquare = Number.isFinite(nu) ? randomGamma.source(() => random.uniform())(nu / 2, 2) : undefined;
   const model = MODEL_UNCERTAINTY ** 2;
-  const scatterSquare = scatter.map((u) => u ** 2);
-  const roundingSquare = rounding.map((u) => u ** 2);
-  const isCoarse = rounding.map((u, j) => (u / 2) ** 2 > model + (scatterSquare[j] as number));
+  const n = shares.length;
+  // Half-width of the steps that are drawn as such; 0 where they are small.
+  const steps = Float64Array.from(rounding, (u, j) =>
+    (u / 2) ** 2 > model + (scatter[j] as number) ** 2 ? u * Math.sqrt(3) : 0,
+  );
+  const size = new Float64Array(n);
+  const toMisfit = new Float64Array(n);
+  let restSize = 0;
+  /** @param wide by how much the variance of the scatter is widened */
+  const prepare = (wide: number) => {
+    let rest = 0;
+    for (let j = 0; j < n; j++) {
+      const share = shares[j] as number;
+      const own = wide * (scatter[j] as number) ** 2 + (steps[j] === 0 ? (rounding[j] as number) ** 2 : 0);
+      // Of a sum of two normal errors, each has its share of the variance, and a rest that cancels between them.
+      size[j] = Math.sqrt(own + model);
+      toMisfit[j] = (share * model) / (own + model);
+      rest += (share * share * own * model) / (own + model);
+    }
+    restSize = Math.sqrt(rest);
+  };
+  prepare(1);
   return (out, sums) => {
     // Scatter that was itself estimated: Student's t, by a normal over the root of chi-square / nu.
-    const wide = isPooled ? nu / chiSquare() : 1;
+    if (chiSquare) prepare(nu / chiSquare());
     let total = 0;
     let misfit = 0;
-    let rest = 0;
-    for (let j = 0; j < out.length; j++) {
-      const share = shares[j] as number;
-      const coarse = isCoarse[j] as boolean;
-      const own = wide * (scatterSquare[j] as number) + (coarse ? 0 : (roundingSquare[j] as number));
-      const both = own + model;
-      const error = Math.sqrt(both) * random.normal();
-      const step = coarse ? (rounding[j] as number) * Math.sqrt(3) * (2 * random.uniform() - 1) : 0;
-      out[j] = error + step;
-      total += share * (error + step);
-      // Of a sum of two normal errors, each has its share of the variance, and a rest that cancels between them.
-      misfit -= (share * error * model) / both;
-      rest += (share * share * own * model) / both;
+    for (let j = 0; j < n; j++) {
+      const error = (size[j] as number) * random.normal();
+      const step = steps[j] as number;
+      const both = step > 0 ? error + step * (2 * random.uniform() - 1) : error;
+      out[j] = both;
+      total += (shares[j] as number) * both;
+      misfit -= (toMisfit[j] as number) * error;
     }
-    sums.misfit = misfit + Math.sqrt(rest) * random.normal();
+    sums.misfit = misfit + restSize * random.normal();
     sums.reading = total + sums.misfit;
   };
 }

@@ -7,7 +7,7 @@
  */
 
 /** Rows that a long table keeps live. */
-const LIVE_ROWS = 100;
+const LIVE_ROWS = 40;
 
 interface Column {
   /** Sort values, one a row; NaN for a gap, which comes last both ways. */

@@ -43,7 +43,8 @@ export async function buildOnce({ folder, command }: Site, content: string): Pro
     killSignal: 'SIGKILL',
   });
   const stop = () => child.kill('SIGKILL');
-  process.once('exit', stop);
+  // Before the folders go: what still runs would write into them.
+  process.prependOnceListener('exit', stop);
   let complaints = '';
   child.stderr.setEncoding('utf8').on('data', (text: string) => {
     complaints += text;

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 export const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 
 const top = mkdtempSync(join(tmpdir(), 'panel-ledger-bench-'));
-process.on('exit', () => rmSync(top, { recursive: true, force: true }));
+process.on('exit', () => rmSync(top, { recursive: true, force: true, maxRetries: 5 }));
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1));
 
 /** A new, empty folder, which goes when the benchmark ends, however it ends. */

@@ -1,4 +1,4 @@
-import { cpSync, existsSync, mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { PROJECT, scratchFolder } from './scratch.ts';
 
@@ -40,7 +40,8 @@ export function ourSite(): Site {
   const folder = scratchFolder('ours');
   cpSync(frozenProject(), folder, { recursive: true });
   linkModules(folder);
-  return { folder, command: ['src/cli/main.ts', 'build'] };
+  // The very line of `npm run build`, less the "node".
+  return { folder, command: buildScript().split(' ').slice(1) };
 }
 
 /**
@@ -99,4 +100,9 @@ function linkModules(folder: string): void {
 function write(path: string, lines: readonly string[]): void {
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, `${lines.join('\n')}\n`);
+}
+
+function buildScript(): string {
+  const { scripts } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+  return scripts.build;
 }

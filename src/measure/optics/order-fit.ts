@@ -270,7 +270,7 @@ function rivalOf(chiSquares: Float64Array, best: number, limit: number): number 
 }
 
 /** How fast the half angle moves with x = ln m, degrees. */
-export function halfAngleSlope(x: number): number {
+function halfAngleSlope(x: number): number {
   const d = 1e-4;
   return (halfAngleAt(x + d) - halfAngleAt(x - d)) / (2 * d);
 }

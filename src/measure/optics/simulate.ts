@@ -26,7 +26,10 @@ export interface Spread {
  * so that what they share stays shared. What a result moves by is taken against the same calculation without errors
  * and put on its stated value.
  *
- * Source: JCGM 101:2008, clauses 5 to 7 (numbers from memory).
+ * Draws come in pairs, the second with all errors of the first turned round: every error here is as likely above as
+ * below, and random numbers are what costs most.
+ *
+ * Sources: JCGM 101:2008, clauses 5 to 7; antithetic draws, Hammersley and Morton 1956 (both from memory).
  *
  * @param values stated values of the results
  * @returns the spread of each, and the share of the draws whose order was cut at an end of the table
@@ -55,10 +58,17 @@ export function simulate(
   const out = new Float64Array(outputs);
   let cut = 0;
   for (let d = 0; d < draws; d++) {
-    for (let k = 0; k < shared.length; k++) shared[k] = drawError(random, (errors[k] as SharedError).line);
-    drawMeans?.(isOneSet ? fittedOwn : together, sums);
-    if (!isOneSet) {
-      for (let j = 0; j < fittedOwn.length; j++) fittedOwn[j] = (independent[j] as number) * random.normal();
+    if (d % 2 === 0) {
+      for (let k = 0; k < shared.length; k++) shared[k] = drawError(random, (errors[k] as SharedError).line);
+      drawMeans?.(isOneSet ? fittedOwn : together, sums);
+      if (!isOneSet) {
+        for (let j = 0; j < fittedOwn.length; j++) fittedOwn[j] = (independent[j] as number) * random.normal();
+      }
+    } else {
+      for (let k = 0; k < shared.length; k++) shared[k] = -(shared[k] as number);
+      for (let j = 0; j < fittedOwn.length; j++) fittedOwn[j] = -(fittedOwn[j] as number);
+      sums.reading = -sums.reading;
+      sums.misfit = -sums.misfit;
     }
     const x = model.orderFor(shared, fittedOwn);
     if (x <= LOWEST_X || x >= HIGHEST_X) cut++;

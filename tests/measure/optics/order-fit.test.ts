@@ -118,6 +118,12 @@ describe('withheld', () => {
     );
   });
 
+  test('a small panel whose light a narrow and a wide beam explain alike', () => {
+    const source = lightSource({ halfAngle: 30, width: 8.2, height: 12, columns: 4, rows: 6, ledSize: 0.9 });
+    const found = reasonOf(work(exactBench(source, { grid: [3, 3] })).tried.grid);
+    expect(found).toMatch(/^two beams explain the grid: half angles of about 1\d° and 30°$/);
+  });
+
   test('nothing to go by', () => {
     expect(chooseOrder({})).toMatchObject({ withheld: 'neither a sweep, nor a grid, nor a claimed beam angle' });
     expect(chooseOrder({ grid: { withheld: 'a' }, claim: { withheld: 'b' } })).toMatchObject({ withheld: 'a; b' });

@@ -2,7 +2,11 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** What the search finds. The working pages repeat the panels' own in more detail and would crowd them out. */
+/**
+ * What the search finds. The working pages repeat the panels' own in more detail and would crowd them out; tables
+ * of numbers are marked `data-pagefind-ignore` in the pages, since nobody looks for 42.8 and they make up most of
+ * the index.
+ */
 const SEARCHED = '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.html,instruments/*.html}';
 
 /**

@@ -112,16 +112,6 @@ export const sessionSchema = z.strictObject({
     .optional()
     .describe('Peak irradiance per mode.'),
   grid: grid.optional().describe('The grid of readings with both channels on; 3 x 3 is the habit, any size is read.'),
-  distances: z
-    .array(
-      z.strictObject({
-        distance: quantity('length', 'Distance from the LED plane to the sensor.', { positive: true, max: 1000 }),
-        centre: irradiance('Irradiance in front of the middle of the LED field, both channels on.'),
-      }),
-    )
-    .min(1)
-    .optional()
-    .describe('Distance sweep: centre irradiance at two or more distances, for the beam’s width.'),
   wavelengths: z
     .strictObject({
       red: wavelength('The red channel alone.').optional(),

@@ -9,10 +9,22 @@
 /** Rows that a long table keeps live. */
 const LIVE_ROWS = 40;
 
-interface Column {
-  /** Sort values, one a row; NaN for a gap, which comes last both ways. */
-  numbers?: Float64Array;
-  texts?: string[];
+/** Sort values of a column, one a row; NaN for a gap, which comes last both ways. Texts are numbered by their order. */
+type Column = Float64Array;
+
+const collator = new Intl.Collator('en', { numeric: true });
+
+/** Numbers texts by their order, equal ones alike: comparing them is slow, and is done once. */
+function numbered(texts: readonly string[]): Float64Array {
+  const order = texts.map((_, i) => i).sort((a, b) => collator.compare(texts[a] as string, texts[b] as string));
+  const numbers = new Float64Array(texts.length);
+  let number = 0;
+  order.forEach((row, at) => {
+    const before = order[at - 1];
+    if (before !== undefined && collator.compare(texts[before] as string, texts[row] as string) !== 0) number = at;
+    numbers[row] = number;
+  });
+  return numbers;
 }
 
 class SortableTable {
@@ -33,6 +45,8 @@ class SortableTable {
     this.#heads.forEach((head, column) => {
       this.#addButton(head, column);
     });
+    // Names take longest to put in order; that is done while nobody waits.
+    setTimeout(() => this.#column(0), 0);
     if (this.#rows.length > LIVE_ROWS) {
       this.#more = this.#addMore(table);
       this.#lay();
@@ -77,9 +91,9 @@ class SortableTable {
     const known = this.#columns[index];
     if (known) return known;
     const cells = this.#rows.map((row) => row.cells[index]);
-    const column: Column = cells.some((cell) => cell?.hasAttribute('data-v'))
-      ? { numbers: Float64Array.from(cells, (cell) => Number.parseFloat(cell?.dataset.v ?? '')) }
-      : { texts: cells.map((cell) => cell?.textContent?.trim() ?? '') };
+    const column = cells.some((cell) => cell?.hasAttribute('data-v'))
+      ? Float64Array.from(cells, (cell) => Number.parseFloat(cell?.dataset.v ?? ''))
+      : numbered(cells.map((cell) => cell?.textContent?.trim() ?? ''));
     this.#columns[index] = column;
     return column;
   }
@@ -90,12 +104,10 @@ class SortableTable {
     const opposite = before === 'ascending' ? 'descending' : 'ascending';
     const direction = before ? opposite : (head.dataset.first ?? 'ascending');
     const sign = direction === 'ascending' ? 1 : -1;
-    const { numbers, texts } = this.#column(index);
-    const collator = new Intl.Collator('en', { numeric: true });
+    const numbers = this.#column(index);
     this.#order = this.#rows.map((_, i) => i);
     this.#order.sort((a, b) => {
-      if (texts) return sign * collator.compare(texts[a] as string, texts[b] as string);
-      const [x, y] = [numbers?.[a] as number, numbers?.[b] as number];
+      const [x, y] = [numbers[a] as number, numbers[b] as number];
       if (Number.isNaN(x) || Number.isNaN(y)) return Number(Number.isNaN(x)) - Number(Number.isNaN(y));
       return sign * (x - y);
     });

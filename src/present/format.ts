@@ -144,6 +144,11 @@ function significantDecimals(value: number): number {
   return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent));
 }
 
+/** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`. */
+export function unitSigns(unit: string): string {
+  return unit.replace(/2$/, '²').replace(/^u/, 'µ');
+}
+
 /** A unit beside a bare number, money's too: `EUR/W`. */
 export function unitWords(unit: Unit, currency: string): string {
   return unit === '1' ? '' : unit.replace('currency', currency);

@@ -5,7 +5,7 @@ import { type Figure, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
-import { fixed, methodOf, type Shown, showDate, showFigure, unitWords } from './format.ts';
+import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from './format.ts';
 import { formula } from './formula.ts';
 import { workingAnchor } from './panel-view.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
@@ -114,7 +114,7 @@ function instrumentLines(session: SessionEntry, content: Content): SessionWorkin
     const due = calibrationDue(instrument.data);
     const parts = [
       calibration.relative > 0 && `${calibration.relative} %`,
-      calibration.absolute > 0 && `${calibration.absolute} ${unit}`,
+      calibration.absolute > 0 && `${calibration.absolute} ${unitSigns(unit)}`,
     ].filter(Boolean);
     return [
       {

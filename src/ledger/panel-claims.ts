@@ -1,5 +1,5 @@
 import { type ClaimCheck, checkQuantity, checkWavelength, notComparable, sameDistance } from '../measure/claims.ts';
-import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { type FigureOrGap, figureFinder } from '../measure/figure.ts';
 import type { Panel } from '../schema/panel.ts';
 
 /**
@@ -12,10 +12,7 @@ export function panelClaims(panel: Panel, figures: ReadonlyMap<string, FigureOrG
   const { claims } = panel;
   if (!claims) return [];
   const checks: ClaimCheck[] = [];
-  const figure = (metric: string) => {
-    const it = figures.get(metric);
-    return isFigure(it) ? it : undefined;
-  };
+  const figure = figureFinder(figures);
 
   const claimedPeaks = (claims.wavelengths ?? []).map((it) => it.peak.value);
   for (const metric of ['wavelength-red', 'wavelength-near-infrared']) {

@@ -1,5 +1,13 @@
 import { changeFigure } from '../measure/change.ts';
-import { type Figure, type FigureOrGap, type Flag, gap, isFigure } from '../measure/figure.ts';
+import {
+  type Figure,
+  type FigureOrGap,
+  type Flag,
+  figureFinder,
+  gap,
+  hasCancelled,
+  isFigure,
+} from '../measure/figure.ts';
 import type { Meter } from '../measure/meter.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { ledAreaFigure, sideFigure } from '../measure/optical-power.ts';
@@ -154,13 +162,6 @@ function sides(it: Panel['field']): { width: number; height: number } | undefine
   return it && { width: it.width.value, height: it.height.value };
 }
 
-function figureFinder(figures: ReadonlyMap<string, FigureOrGap>) {
-  return (metric: string) => {
-    const it = figures.get(metric);
-    return isFigure(it) ? it : undefined;
-  };
-}
-
 function sessionFlags(
   panel: Panel,
   session: SessionEntry,
@@ -217,16 +218,15 @@ function looseFlags(
 
 /** Metrics in whose budget a meter's calibration stands, and has not cancelled; a doubt about it concerns them. */
 function metricsResting(instrument: string, figures: ReadonlyMap<string, FigureOrGap>): string[] {
-  return [...figures.values()].filter(isFigure).flatMap((figure) => {
-    const weight = figure.budget
-      .filter((line) => line.key.startsWith(`${instrument}@`))
-      .reduce((most, line) => Math.max(most, Math.abs(line.contribution)), 0);
-    return weight > NEGLIGIBLE * (figure.standardUncertainty ?? 0) ? [figure.metric] : [];
-  });
+  return [...figures.values()]
+    .filter(isFigure)
+    .filter((figure) =>
+      figure.budget.some(
+        (line) => line.key.startsWith(`${instrument}@`) && line.contribution !== 0 && !hasCancelled(figure, line),
+      ),
+    )
+    .map((figure) => figure.metric);
 }
-
-/** Contributions smaller than this share of the whole have cancelled. */
-const NEGLIGIBLE = 1e-9;
 
 function withFlags(figures: ReadonlyMap<string, FigureOrGap>, flags: readonly Flag[]): Map<string, FigureOrGap> {
   const result = new Map(figures);

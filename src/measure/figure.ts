@@ -126,3 +126,19 @@ export function relativeUncertainty(figure: Figure): number | null {
   if (figure.standardUncertainty === 0) return 0;
   return figure.standardUncertainty / Math.abs(figure.value);
 }
+
+/** Looks figures up by their metric; a gap is none. */
+export function figureFinder(figures: ReadonlyMap<string, FigureOrGap>): (metric: string) => Figure | undefined {
+  return (metric) => {
+    const it = figures.get(metric);
+    return isFigure(it) ? it : undefined;
+  };
+}
+
+/** Contributions smaller than this share of the whole have cancelled. */
+const NEGLIGIBLE = 1e-9;
+
+/** True where what the inputs share has cancelled in the figure: only what floating point leaves of it is there. */
+export function hasCancelled(figure: Figure, line: Contribution): boolean {
+  return Math.abs(line.contribution) < NEGLIGIBLE * (figure.standardUncertainty ?? 0);
+}

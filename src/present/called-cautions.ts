@@ -1,5 +1,5 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
-import { type Figure, isFigure } from '../measure/figure.ts';
+import { type Figure, figureFinder } from '../measure/figure.ts';
 import { showFigure } from './format.ts';
 
 /** A caution that a panel's own figures call for. */
@@ -17,10 +17,7 @@ export interface CalledCaution {
  * never give a verdict, and a missing caution means a missing reading as often as a missing hazard.
  */
 export function calledCautions(panel: PanelEntry, currency: string): CalledCaution[] {
-  const figure = (metric: string): Figure | undefined => {
-    const it = panel.figures.get(metric);
-    return isFigure(it) ? it : undefined;
-  };
+  const figure = figureFinder(panel.figures);
   const text = (it: Figure) => showFigure(it, currency).text;
   const distance = panel.current?.conditions.distance;
   const cautions: CalledCaution[] = [];

@@ -1,7 +1,7 @@
 import type { Content } from '../ledger/content.ts';
 import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { calibrationDue } from '../ledger/meters.ts';
-import { type Figure, isFigure } from '../measure/figure.ts';
+import { type Figure, hasCancelled, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
@@ -157,7 +157,7 @@ function figureWorking(
     ...(figure.working && { working: figure.working }),
     budget: figure.budget.map((line) => {
       // What two inputs share may cancel; what floating point leaves of it is nought.
-      const cancels = Math.abs(line.contribution) < NEGLIGIBLE * (u ?? 0);
+      const cancels = hasCancelled(figure, line);
       return {
         source: line.source,
         type: line.type,
@@ -181,9 +181,6 @@ function figureWorking(
     flags: figure.flags,
   };
 }
-
-/** Contributions smaller than this share of the whole have cancelled. */
-const NEGLIGIBLE = 1e-9;
 
 function small4(value: number): string {
   return Number(value.toPrecision(4)).toString().replace('-', '−');

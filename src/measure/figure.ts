@@ -10,6 +10,7 @@ export type Unit =
   | 'nm'
   | '%'
   | '1'
+  | '°'
   | 'Hz'
   | 'µT'
   | 'V/m'

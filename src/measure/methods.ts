@@ -1,3 +1,5 @@
+import { OPTICS_METHODS } from './optics/methods.ts';
+
 /**
  * The registry of methods: what is calculated, under which version, by which formula, in which file.
  * The prose of a method page is joined to its entry here by id, so that page and calculation cannot disagree.
@@ -232,6 +234,7 @@ export const METHODS: readonly Method[] = [
     ],
     file: 'src/measure/efficiency.ts',
   },
+  ...OPTICS_METHODS,
   {
     id: 'running-cost',
     name: 'Cost of one hour',

@@ -1,3 +1,5 @@
+import { distanceMetric, TABLE_DISTANCES } from './optics/table-distances.ts';
+
 /** A figure that a panel can have, whoever the panel is. Its id is its anchor on the working page. */
 export interface Metric {
   /** Never reused for something else. */
@@ -21,6 +23,27 @@ const perMode = (id: string, name: string, method: string, unit: string, ending 
 const onAndOff = (id: string, name: string, unit: string): Metric[] => [
   { id: `${id}-on`, name: `${name}, panel on`, method: id, unit },
   { id: `${id}-off`, name: `${name}, panel off`, method: id, unit },
+];
+
+const atDistance = (distance: number): Metric[] => [
+  {
+    id: distanceMetric('mean-irradiance', distance),
+    name: `Mean irradiance at ${distance} cm`,
+    method: 'distance-table',
+    unit: 'mW/cm²',
+  },
+  {
+    id: distanceMetric('peak-irradiance', distance),
+    name: `Peak irradiance at ${distance} cm`,
+    method: 'distance-table',
+    unit: 'mW/cm²',
+  },
+  {
+    id: distanceMetric('uniformity-lowest', distance),
+    name: `Lowest place over mean at ${distance} cm`,
+    method: 'distance-table',
+    unit: '%',
+  },
 ];
 
 /** Every metric, in the order in which a panel's working shows them. */
@@ -47,6 +70,18 @@ export const METRICS: readonly Metric[] = [
   { id: 'mains-draw-standby', name: 'Mains draw, standby', method: 'mains-draw', unit: 'W' },
   ...perMode('efficiency', 'Efficiency', 'efficiency', '%'),
   ...perMode('efficiency', 'Efficiency less standby', 'efficiency', '%', '-net'),
+  { id: 'emitted-power', name: 'Emitted power', method: 'emitted-power', unit: 'W' },
+  {
+    id: 'price-per-emitted-watt',
+    name: 'Price per emitted watt',
+    method: 'price-per-emitted-watt',
+    unit: 'currency/W',
+  },
+  { id: 'efficiency-emitted', name: 'Efficiency on the emitted power', method: 'efficiency-emitted', unit: '%' },
+  { id: 'beam-half-angle', name: 'Beam half-angle', method: 'beam-half-angle', unit: '°' },
+  { id: 'capture', name: 'Capture', method: 'capture', unit: '%' },
+  { id: 'sampling-bias', name: 'Sampling bias of the grid', method: 'sampling-bias', unit: '%' },
+  ...TABLE_DISTANCES.flatMap(atDistance),
   { id: 'running-cost', name: 'Cost of one hour', method: 'running-cost', unit: 'currency/h' },
   { id: 'radiant-exposure-minute', name: 'Radiant exposure each minute', method: 'radiant-exposure', unit: 'J/cm²' },
   { id: 'time-per-joule', name: 'Time for each 1 J/cm²', method: 'radiant-exposure', unit: 's' },

@@ -186,7 +186,7 @@ export interface AssumedEmitter {
  * Half of the usual gap between neighbouring LEDs, cm, and how far it may be off: gaps from none to 2.4 cm. Our
  * own choice, for panels whose LEDs are not counted.
  */
-const USUAL_HALF_GAP = 0.6;
+export const USUAL_HALF_GAP = 0.6;
 
 /** Pitches across and down may differ by this factor; otherwise the count is taken to be of another layout. */
 const OBLONG = 1.35;

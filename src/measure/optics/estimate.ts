@@ -13,7 +13,15 @@ import {
   type OrderSource,
 } from './order-fit.ts';
 import { orderTable } from './order-table.ts';
-import { answersOf, type Layout, panelQuantities } from './panel-quantities.ts';
+import {
+  answersOf,
+  type Layout,
+  panelQuantities,
+  TARGET_EVENNESS,
+  TARGET_MEAN,
+  TARGET_PEAK,
+  TARGET_VALUES,
+} from './panel-quantities.ts';
 import { type Fitted, prepareFit, type Scale } from './prepare-fit.ts';
 import { BIAS, CAPTURE, EMITTED, FIRST_TARGET, HALF_ANGLE, responseModel } from './response.ts';
 import { OPTICS_DRAWS, type Spread, simulate } from './simulate.ts';
@@ -57,8 +65,8 @@ export interface OpticsEstimates {
   samplingBias?: Estimate;
   /** W; undefined without readings. */
   emitted?: Estimate;
-  /** mW/cm2 at each target distance, cm; empty without readings. */
-  targets: Array<{ distance: number; mean: Estimate; peak: Estimate }>;
+  /** At each target distance, cm: mW/cm2, and the dimmest place over the mean; empty without readings. */
+  targets: Array<{ distance: number; mean: Estimate; peak: Estimate; evenness: Estimate }>;
   /** Share of the draws whose order lay at an end of the table, where it was cut. */
   cutShare: number;
 }
@@ -108,23 +116,23 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
 
   const order = choice.chosen;
   const of = orderNodes(order.order);
-  const peaks = base.brightest(of);
+  const extremes = base.extremes(of);
   const model = responseModel({
     layout,
     errors: input.errors,
     order,
     fitted: fits[order.source],
     table,
-    targetTable: orderTable(2 * layout.targets.length, (nodes, out) => base.targets(nodes, out, peaks)),
+    targetTable: orderTable(TARGET_VALUES * layout.targets.length, (nodes, out) => base.targets(nodes, out, extremes)),
     readingAnswers: answers.readings(of),
-    targetAnswers: answers.targets(of, peaks),
+    targetAnswers: answers.targets(of, extremes),
     scale,
   });
 
   const perWatt = new Float64Array(places.count);
   base.readings(of, 0, perWatt);
-  const targets = new Float64Array(2 * layout.targets.length);
-  base.targets(of, targets, peaks);
+  const targets = new Float64Array(TARGET_VALUES * layout.targets.length);
+  base.targets(of, targets, extremes);
   const trueMean = perWatt[places.mean] as number;
   // Without readings the power stays at 1 W, and nothing that depends on it is told.
   const emitted = scale ? average(scale.readings.values) / (perWatt[scale.mean] as number) : 1;
@@ -134,7 +142,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   values[BIAS] = (perWatt[places.gridMean] as number) / trueMean;
   values[EMITTED] = emitted;
   targets.forEach((value, i) => {
-    values[FIRST_TARGET + i] = value * emitted;
+    values[FIRST_TARGET + i] = i % TARGET_VALUES === TARGET_EVENNESS ? value : value * emitted;
   });
 
   const budgets = linearBudgets(model, values, input.session);
@@ -155,8 +163,9 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       ...(scale && { emitted: at(EMITTED) }),
       targets: (scale ? layout.targets : []).map((distance, i) => ({
         distance,
-        mean: at(FIRST_TARGET + 2 * i),
-        peak: at(FIRST_TARGET + 2 * i + 1),
+        mean: at(FIRST_TARGET + TARGET_VALUES * i + TARGET_MEAN),
+        peak: at(FIRST_TARGET + TARGET_VALUES * i + TARGET_PEAK),
+        evenness: at(FIRST_TARGET + TARGET_VALUES * i + TARGET_EVENNESS),
       })),
       cutShare,
     },

@@ -1,31 +1,11 @@
-import {
-  type Contribution,
-  type Figure,
-  type FigureOrGap,
-  type Flag,
-  gap,
-  type Unassessed,
-  type Unit,
-} from '../figure.ts';
+import { type Contribution, type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
 import { type Meter, missingAngular, missingRepeatability } from '../meter.ts';
+import { methodReference } from '../methods.ts';
 import { number } from '../numbers.ts';
 import { combinedUncertainty, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Estimate, OpticsResult } from './estimate.ts';
 import type { Order } from './order-fit.ts';
-
-/** References of the methods, as figures carry them. */
-export const OPTICS_METHODS = {
-  beam: 'beam-half-angle@1',
-  bias: 'sampling-bias@1',
-  capture: 'capture@1',
-  emitted: 'emitted-power@1',
-  efficiency: 'efficiency-emitted@1',
-  price: 'price-per-emitted-watt@1',
-  distances: 'distance-table@1',
-} as const;
-
-/** Degrees, which are no unit of any other figure. */
-const DEGREES = '°' as unknown as Unit;
+import { distanceMetric } from './table-distances.ts';
 
 /** What the figures are told besides the result. */
 export interface OpticsContext {
@@ -46,7 +26,7 @@ export interface OpticsFigures {
   samplingBias: FigureOrGap;
   capture: FigureOrGap;
   emitted: FigureOrGap;
-  distances: Array<{ distance: number; mean: Figure; peak: Figure }>;
+  distances: Array<{ distance: number; mean: Figure; peak: Figure; evenness: Figure }>;
 }
 
 const METRICS = {
@@ -88,19 +68,11 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   if (estimates.cutShare > 0.025) {
     notes.push(`in ${(100 * estimates.cutShare).toFixed(0)} % of the draws the beam was cut at an end of the range`);
   }
-  const flags = choice.warnings.map(
-    (text): Flag => ({
-      check: 'beam-disagreement',
-      severity: 'doubt',
-      text: `${text.charAt(0).toUpperCase()}${text.slice(1)}.`,
-      concerns: Object.values(METRICS),
-    }),
-  );
   const unassessed = [BEAM_SHAPE, EVENNESS, ...missingAngular(meter), ...missingRepeatability(meter)];
   const make = (
     metric: string,
     unit: Unit,
-    method: string,
+    methodId: string,
     estimate: Estimate,
     rest: { working?: string; lowest?: number; factor?: number; shift?: number } = {},
   ): Figure => {
@@ -111,42 +83,45 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
         metric,
         unit,
         basis: 'modelled',
-        method,
+        method: methodReference(methodId),
         inputs,
         notes,
         lowest,
         ...(working && { working }),
       },
       estimate,
-      { unassessed, flags, factor, shift },
+      { unassessed, factor, shift },
     );
   };
 
   const percent = 100;
   return {
-    halfAngle: make(METRICS.halfAngle, DEGREES, OPTICS_METHODS.beam, halfAngle, {
+    halfAngle: make(METRICS.halfAngle, '°', 'beam-half-angle', halfAngle, {
       working: `θ = arccos 2^(−1/m) = arccos 2^(−1/${number(order.order)}) = ${number(order.halfAngle)}°`,
     }),
     samplingBias: samplingBias
-      ? make(METRICS.samplingBias, '%', OPTICS_METHODS.bias, samplingBias, {
+      ? make(METRICS.samplingBias, '%', 'sampling-bias', samplingBias, {
           factor: percent,
           shift: -percent,
           lowest: -percent,
         })
       : gap(METRICS.samplingBias, 'the grid was not measured'),
-    capture: make(METRICS.capture, '%', OPTICS_METHODS.capture, capture, { factor: percent }),
+    capture: make(METRICS.capture, '%', 'capture', capture, { factor: percent }),
     emitted: emitted
-      ? make(METRICS.emitted, 'W', OPTICS_METHODS.emitted, emitted, {
+      ? make(METRICS.emitted, 'W', 'emitted-power', emitted, {
           ...(power &&
             samplingBias && {
               working: `Φ = P ÷ (b κ) = ${number(power.value)} W ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
             }),
         })
       : gap(METRICS.emitted, 'neither a grid nor a sweep was measured'),
-    distances: targets.map(({ distance, mean, peak }) => ({
+    distances: targets.map(({ distance, mean, peak, evenness }) => ({
       distance,
-      mean: make(`mean-irradiance-at-${number(distance)}-cm`, 'mW/cm²', OPTICS_METHODS.distances, mean),
-      peak: make(`peak-irradiance-at-${number(distance)}-cm`, 'mW/cm²', OPTICS_METHODS.distances, peak),
+      mean: make(distanceMetric('mean-irradiance', distance), 'mW/cm²', 'distance-table', mean),
+      peak: make(distanceMetric('peak-irradiance', distance), 'mW/cm²', 'distance-table', peak),
+      evenness: make(distanceMetric('uniformity-lowest', distance), '%', 'distance-table', evenness, {
+        factor: percent,
+      }),
     })),
   };
 }
@@ -170,9 +145,9 @@ const SHORTFALL = 0.1;
 function modelled(
   identity: Parameters<typeof makeFigure>[0],
   estimate: Estimate,
-  rest: { unassessed: Unassessed[]; flags: Flag[]; factor: number; shift: number },
+  rest: { unassessed: Unassessed[]; factor: number; shift: number },
 ): Figure {
-  const { factor, shift, unassessed, flags } = rest;
+  const { factor, shift, unassessed } = rest;
   const budget: Contribution[] = estimate.budget.map((line) => ({ ...line, contribution: factor * line.contribution }));
   const u = factor * estimate.standardUncertainty;
   const missing = u ** 2 - combinedUncertainty(budget.map((line) => line.contribution)) ** 2;
@@ -193,7 +168,6 @@ function modelled(
     standardUncertainty: u,
     interval95: [factor * low + shift, factor * high + shift],
     coverageFactor: u > 0 ? (factor * (high - low)) / (2 * u) : null,
-    flags,
   };
 }
 
@@ -205,7 +179,7 @@ export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: 
       metric: 'efficiency-emitted',
       unit: '%',
       basis: 'modelled',
-      method: OPTICS_METHODS.efficiency,
+      method: methodReference('efficiency-emitted'),
       working: `η = Φ ÷ W = ${number(emitted.value)} W ÷ ${number(draw.value)} W = ${number((100 * emitted.value) / draw.value)} %`,
     },
     [
@@ -230,7 +204,7 @@ export function pricePerEmittedWattFigure(
       metric: 'price-per-emitted-watt',
       unit: 'currency/W',
       basis: 'modelled',
-      method: OPTICS_METHODS.price,
+      method: methodReference('price-per-emitted-watt'),
       working: `c = C ÷ Φ = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(emitted.value)} W = ${number(value)} ${baseCurrency}/W`,
     },
     [

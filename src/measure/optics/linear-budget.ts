@@ -3,7 +3,7 @@ import type { ErrorLine } from './error-sources.ts';
 import { MODEL_UNCERTAINTY } from './order-fit.ts';
 import { HIGHEST_X, LOWEST_X, STEP } from './order-table.ts';
 import { meanShares } from './prepare-fit.ts';
-import { BIAS, EMITTED, HALF_ANGLE, type ResponseModel } from './response.ts';
+import { BIAS, HALF_ANGLE, isRatio, type ResponseModel } from './response.ts';
 
 /**
  * First-order budgets of all results: each shared error alone at plus and minus one standard uncertainty through the
@@ -53,15 +53,15 @@ export function linearBudgets(model: ResponseModel, values: readonly number[], s
     const { values: read, scatter, rounding, scatterLine, roundingLine } = scale.readings;
     const shares = meanShares(read);
     const pooled = (each: readonly number[]) => Math.hypot(...each.map((u, j) => u * (shares[j] as number)));
-    add(scatterLine, (i) => (i >= EMITTED ? -pooled(scatter) : 0));
-    add(roundingLine, (i) => (i >= EMITTED ? -pooled(rounding) : 0));
+    add(scatterLine, (i) => (isRatio(i) ? 0 : -pooled(scatter)));
+    add(roundingLine, (i) => (isRatio(i) ? 0 : -pooled(rounding)));
     const misfit = pooled(shares.map(() => MODEL_UNCERTAINTY));
     const line = normalLine(
       `${session}/uneven-panel`,
       'Panel less even than its model',
       `${100 * MODEL_UNCERTAINTY} % at each reading on its own, normal; our own choice`,
     );
-    add(line, (i) => (i >= EMITTED ? -misfit : i === BIAS ? misfit : 0));
+    add(line, (i) => (i === BIAS ? misfit : isRatio(i) ? 0 : -misfit));
   }
 
   if (fitted) {

@@ -22,8 +22,14 @@ export interface Order {
   residual?: number;
 }
 
-/** An order, or the reason in words why there is none. */
-export type OrderFit = { fit: Order } | { withheld: string };
+/** Half angles from the narrowest to the widest of a range, degrees. */
+export type HalfAngleRange = readonly [narrowest: number, widest: number];
+
+/**
+ * An order, or the reason in words why there is none. Where readings were fitted in vain, `allowed` has the half
+ * angles that they leave open: none at all where no beam explains them.
+ */
+export type OrderFit = { fit: Order } | { withheld: string; allowed?: readonly HalfAngleRange[] };
 
 /** Relative standard uncertainty of a claimed half angle: our own choice; data sheets print typical values only. */
 export const CLAIM_UNCERTAINTY = 0.1;
@@ -32,7 +38,7 @@ export const CLAIM_UNCERTAINTY = 0.1;
  * What a reading may be off from any even panel: LEDs that differ, a probe a few mm aside. Relative standard
  * uncertainty of each point on its own; our own choice.
  */
-export const MODEL_UNCERTAINTY = 0.01;
+export const MODEL_UNCERTAINTY = 0.0125;
 
 /** No beam explains the readings when they leave more than this unexplained, relative. Our own choice. */
 export const LARGEST_RESIDUAL = 0.05;
@@ -44,7 +50,7 @@ export const SMALLEST_PROBABILITY = 0.001;
 const ROOT_95 = 1.96;
 
 /** A second beam that is less far behind the best one in chi-square than this is a rival. Our own choice: three sigma. */
-const RIVAL = 9;
+export const RIVAL = 9;
 
 /** Readings that an order is to be fitted to. Only their shape counts: a common factor is left free. */
 export interface FitData {
@@ -184,7 +190,10 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
   const best = lowestStep(chiSquares);
   if (best === FIRST || best === LAST) {
     const end = best === FIRST ? WIDEST_HALF_ANGLE : NARROWEST_HALF_ANGLE;
-    return { withheld: `the ${what} fits best at the end of the range searched, at a half angle of ${end}°` };
+    return {
+      withheld: `the ${what} fits best at the end of the range searched, at a half angle of ${end}°`,
+      allowed: allowedRanges(chiSquares, chiSquares[best] as number),
+    };
   }
   const x = curve.settle(logs, best);
   const [before, here, after] = [-1, 0, 1].map((k) => chiSquares[best + k] as number) as [number, number, number];
@@ -205,6 +214,7 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
   ) {
     return {
       withheld: `no beam of an even panel explains the ${what}: the best, of half angle ${halfAngleAt(x).toFixed(0)}°, leaves ${(100 * residual).toFixed(1)} % unexplained`,
+      allowed: [],
     };
   }
 
@@ -225,6 +235,7 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
   if (wide === undefined || narrow === undefined) {
     return {
       withheld: `the ${what} does not tell the beam: half angles ${narrow === undefined ? `down to ${NARROWEST_HALF_ANGLE}°` : ''}${narrow === undefined && wide === undefined ? ' and ' : ''}${wide === undefined ? `up to ${WIDEST_HALF_ANGLE}°` : ''} fit as well`,
+      allowed: allowedRanges(chiSquares, chiSquare),
     };
   }
   const rival = rivalOf(chiSquares, best, chiSquare + RIVAL);
@@ -232,6 +243,7 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
     const [low, high] = [x, rival].map(halfAngleAt).toSorted((a, b) => a - b) as [number, number];
     return {
       withheld: `two beams explain the ${what}: half angles of about ${low.toFixed(0)}° and ${high.toFixed(0)}°`,
+      allowed: allowedRanges(chiSquares, chiSquare),
     };
   }
   const halfAngle = halfAngleAt(x);
@@ -247,6 +259,21 @@ export function fitOrder(source: 'sweep' | 'grid', data: FitData, curve = fitCur
       residual,
     },
   };
+}
+
+/** The half angles whose chi-square is within RIVAL of the least. */
+function allowedRanges(chiSquares: Float64Array, least: number): HalfAngleRange[] {
+  const ranges: HalfAngleRange[] = [];
+  let widest: number | undefined;
+  for (let k = FIRST; k <= LAST + 1; k++) {
+    const isAllowed = k <= LAST && (chiSquares[k] as number) <= least + RIVAL;
+    if (isAllowed) widest ??= halfAngleAt(LOWEST_X + k * STEP);
+    else if (widest !== undefined) {
+      ranges.push([halfAngleAt(LOWEST_X + (k - 1) * STEP), widest]);
+      widest = undefined;
+    }
+  }
+  return ranges;
 }
 
 /** x of a second minimum below a limit, or of an end of the range that is below it across a hill; undefined without. */
@@ -317,6 +344,9 @@ const WORDS: Readonly<Record<OrderSource, string>> = {
 /**
  * Chooses the order: from the sweep where there is one, else from the grid, else from the claim. It warns where two
  * of them disagree: their 95 % intervals do not overlap.
+ *
+ * Nothing is chosen where the readings that give the power, those of the grid or else of the sweep, fit no beam at
+ * all: then the model does not hold for the panel. Nor is a claim chosen that such readings rule out.
  */
 export function chooseOrder(tried: Readonly<Partial<Record<OrderSource, OrderFit>>>): OrderChoice {
   const fits = (['sweep', 'grid', 'claim'] as const).flatMap((source) => {
@@ -331,11 +361,21 @@ export function chooseOrder(tried: Readonly<Partial<Record<OrderSource, OrderFit
       .map((b) => `${words(a)}, while ${words(b)}: the two disagree`),
   );
   const chosen = fits[0];
-  if (chosen) return { chosen, warnings };
+  const scale = tried.grid ?? tried.sweep;
+  const isModelOut = scale !== undefined && 'withheld' in scale && scale.allowed?.length === 0;
+  const ruledOut =
+    chosen?.source === 'claim' &&
+    Object.values(tried).some((it) => 'withheld' in it && it.allowed && !overlaps(chosen.interval95, it.allowed));
+  if (chosen && !isModelOut && !ruledOut) return { chosen, warnings };
+  if (ruledOut && !isModelOut) reasons.push('the claimed beam angle is none that the readings allow');
   return {
     withheld: reasons.length > 0 ? reasons.join('; ') : 'neither a sweep, nor a grid, nor a claimed beam angle',
     warnings,
   };
+}
+
+function overlaps([low, high]: readonly [number, number], ranges: readonly HalfAngleRange[]): boolean {
+  return ranges.some(([narrowest, widest]) => low <= widest && narrowest <= high);
 }
 
 function words({ source, halfAngle, interval95: [low, high] }: Order): string {

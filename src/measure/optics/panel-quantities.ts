@@ -1,7 +1,7 @@
 import { type Emitter, emitterTerms, type Field, widened } from './emitter.ts';
 import type { OrderNodes } from './gaussian-sum.ts';
 import { planeModel } from './plane-model.ts';
-import { type GridShape, gridSpots, peakCandidates } from './plane-values.ts';
+import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-values.ts';
 
 /** Where a panel was read, and where it is to be worked out. */
 export interface Layout {
@@ -30,15 +30,25 @@ export interface QuantityPlaces {
   sweep: readonly number[];
 }
 
+/** What is told of each target: mean and peak, mW/cm2 for each W given off, and the dimmest place over the mean. */
+export const TARGET_VALUES = 3;
+export const [TARGET_MEAN, TARGET_PEAK, TARGET_EVENNESS] = [0, 1, 2];
+
+/** Which of the candidates is brightest at a target, and which dimmest. */
+export interface Extremes {
+  brightest: number;
+  dimmest: number;
+}
+
 /** A panel as the quantities that readings are held against, and those that readers are told. */
 export interface PanelQuantities {
   places: QuantityPlaces;
   /** @param shift how far the sensor really was further away than it was set, cm */
   readings(of: OrderNodes, shift: number, out: Float64Array): void;
-  /** Mean and peak of each target in turn; the peak where `peaks` says, or at its brightest candidate. */
-  targets(of: OrderNodes, out: Float64Array, peaks?: readonly number[]): void;
-  /** Which candidate is brightest at each target. */
-  brightest(of: OrderNodes): number[];
+  /** The values of each target in turn, its extremes where `extremes` says. */
+  targets(of: OrderNodes, out: Float64Array, extremes: readonly Extremes[]): void;
+  /** Where each target is brightest and dimmest. */
+  extremes(of: OrderNodes): Extremes[];
 }
 
 /** @throws RangeError where emitter, field, grid and distances do not fit one another */
@@ -48,6 +58,7 @@ export function panelQuantities(layout: Layout): PanelQuantities {
   if (!spots) throw new RangeError('the LED field is too small for the inset of the grid');
   const kept = grid?.kept ?? [];
   const peaks = peakCandidates(emitter, field);
+  const dims = dimCandidates(emitter, field);
   const model = planeModel(emitterTerms(emitter, field), field, [
     ...kept.map((index) => {
       const spot = spots[index];
@@ -56,11 +67,13 @@ export function panelQuantities(layout: Layout): PanelQuantities {
     }),
     { x: 0, y: 0 },
     ...peaks,
+    ...dims,
   ]);
   const n = kept.length;
-  const plane = new Float64Array(n + 2 + peaks.length);
+  const plane = new Float64Array(n + 2 + peaks.length + dims.length);
   const axis = 1 + n;
   const firstPeak = 2 + n;
+  const firstDim = firstPeak + peaks.length;
   const places: QuantityPlaces = {
     count: 3 + n + sweep.length,
     mean: 0,
@@ -69,10 +82,10 @@ export function panelQuantities(layout: Layout): PanelQuantities {
     grid: kept.map((_, j) => 3 + j),
     sweep: sweep.map((_, j) => 3 + n + j),
   };
-  const best = () => {
+  const best = (first: number, count: number, sign: 1 | -1) => {
     let at = 0;
-    for (let i = 1; i < peaks.length; i++) {
-      if ((plane[firstPeak + i] as number) > (plane[firstPeak + at] as number)) at = i;
+    for (let i = 1; i < count; i++) {
+      if (sign * ((plane[first + i] as number) - (plane[first + at] as number)) > 0) at = i;
     }
     return at;
   };
@@ -98,17 +111,20 @@ export function panelQuantities(layout: Layout): PanelQuantities {
       }
       out[2] = sweep.length > 0 ? sum / sweep.length : mean;
     },
-    targets(of, out, chosen) {
+    targets(of, out, extremes) {
       for (let i = 0; i < targets.length; i++) {
         model.fill(of, targets[i] as number, plane);
-        out[2 * i] = plane[0] as number;
-        out[2 * i + 1] = plane[firstPeak + (chosen?.[i] ?? best())] as number;
+        const { brightest, dimmest } = extremes[i] as Extremes;
+        const first = TARGET_VALUES * i;
+        out[first + TARGET_MEAN] = plane[0] as number;
+        out[first + TARGET_PEAK] = plane[firstPeak + brightest] as number;
+        out[first + TARGET_EVENNESS] = (plane[firstDim + dimmest] as number) / (plane[0] as number);
       }
     },
-    brightest(of) {
+    extremes(of) {
       return targets.map((target) => {
         model.fill(of, target, plane);
-        return best();
+        return { brightest: best(firstPeak, peaks.length, 1), dimmest: best(firstDim, dims.length, -1) };
       });
     },
   };
@@ -132,7 +148,7 @@ const STEP = 0.02;
 export function answersOf(
   layout: Layout,
   base: PanelQuantities,
-): { readings(of: OrderNodes): Answers; targets(of: OrderNodes, peaks: readonly number[]): Answers } {
+): { readings(of: OrderNodes): Answers; targets(of: OrderNodes, extremes: readonly Extremes[]): Answers } {
   const { field, emitter } = layout;
   const varied = {
     width: panelQuantities({ ...layout, field: { ...field, width: field.width + STEP } }),
@@ -157,6 +173,7 @@ export function answersOf(
   };
   return {
     readings: (of) => compare(base.places.count, (from, out, shift) => from.readings(of, shift, out)),
-    targets: (of, peaks) => compare(2 * layout.targets.length, (from, out) => from.targets(of, out, peaks)),
+    targets: (of, extremes) =>
+      compare(TARGET_VALUES * layout.targets.length, (from, out) => from.targets(of, out, extremes)),
   };
 }

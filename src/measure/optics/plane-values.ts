@@ -150,3 +150,18 @@ export function peakCandidates(emitter: Emitter, field: Field): Spot[] {
   const xs = along(emitter.columns, field.width);
   return along(emitter.rows, field.height).flatMap((y) => xs.map((x) => ({ x, y })));
 }
+
+/**
+ * Places among which the dimmest is to be sought, whatever the beam: the corners of the field, and where narrow beams
+ * leave gaps, the middle of the gaps next to them.
+ */
+export function dimCandidates(emitter: Emitter, field: Field): Spot[] {
+  const [a, b] = [field.width / 2, field.height / 2];
+  if (emitter.kind === 'continuous') return [{ x: a, y: b }];
+  const gap = (count: number, edge: number) => {
+    const outer = edge - emitter.ledSize / 2;
+    return count > 1 ? [edge, outer * ((count - 2) / (count - 1))] : [edge];
+  };
+  const xs = gap(emitter.columns, a).flatMap((x) => [x, -x]);
+  return gap(emitter.rows, b).flatMap((y) => [y, -y].flatMap((at) => xs.map((x) => ({ x, y: at }))));
+}

@@ -1,7 +1,7 @@
 import type { SharedError } from './error-sources.ts';
 import { type Order, xOfHalfAngle } from './order-fit.ts';
 import { HIGHEST_X, halfAngleAt, LOWEST_X, logAt, type OrderTable, tablePlace } from './order-table.ts';
-import { type Answers, GEOMETRY, type Layout } from './panel-quantities.ts';
+import { type Answers, GEOMETRY, type Layout, TARGET_EVENNESS, TARGET_VALUES } from './panel-quantities.ts';
 import type { Fitted, Scale } from './prepare-fit.ts';
 
 /** Places of the results in a row of them. All but the half angle are logarithms while they are worked with. */
@@ -9,8 +9,13 @@ export const HALF_ANGLE = 0;
 export const CAPTURE = 1;
 export const BIAS = 2;
 export const EMITTED = 3;
-/** From here on mean and peak of each target in turn. */
+/** From here on the values of each target in turn. */
 export const FIRST_TARGET = 4;
+
+/** Whether a result is a ratio of light to light, which the emitted power leaves as it is. */
+export function isRatio(output: number): boolean {
+  return output < EMITTED || (output >= FIRST_TARGET && (output - FIRST_TARGET) % TARGET_VALUES === TARGET_EVENNESS);
+}
 
 /** What the calculation is put together from. */
 export interface ResponseParts {
@@ -54,7 +59,7 @@ export interface ResponseModel {
 export function responseModel(parts: ResponseParts): ResponseModel {
   const { layout, errors, order, fitted, table, targetTable, readingAnswers, targetAnswers, scale } = parts;
   const { field, targets } = layout;
-  const outputs = FIRST_TARGET + 2 * targets.length;
+  const outputs = FIRST_TARGET + TARGET_VALUES * targets.length;
   const scaleMean = scale?.mean ?? 0;
   const values = scale?.readings.values ?? [1];
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -74,9 +79,10 @@ export function responseModel(parts: ResponseParts): ResponseModel {
     line[CAPTURE] = onMean + (effect.width ?? 0) / field.width + (effect.height ?? 0) / field.height;
     line[BIAS] = onScale - onMean;
     line[EMITTED] = -onScale;
-    for (let i = 0; i < 2 * targets.length; i++) {
+    for (let i = 0; i < TARGET_VALUES * targets.length; i++) {
       // A target is wanted at its very distance.
-      line[FIRST_TARGET + i] = moved(targetAnswers, i, ['width', 'height', 'edge']) - onScale;
+      const onTarget = moved(targetAnswers, i, ['width', 'height', 'edge']);
+      line[FIRST_TARGET + i] = isRatio(FIRST_TARGET + i) ? onTarget : onTarget - onScale;
     }
     return [{ error, line }];
   });
@@ -115,7 +121,9 @@ export function responseModel(parts: ResponseParts): ResponseModel {
       out[CAPTURE] = logMean;
       out[BIAS] = logScale - logMean;
       out[EMITTED] = logEmitted;
-      for (let i = FIRST_TARGET; i < outputs; i++) out[i] = logEmitted + logAt(targetTable, i - FIRST_TARGET, place);
+      for (let i = FIRST_TARGET; i < outputs; i++) {
+        out[i] = logAt(targetTable, i - FIRST_TARGET, place) + (isRatio(i) ? 0 : logEmitted);
+      }
       for (const { error, line } of ofGeometry) {
         const by = shared[error] as number;
         for (let i = CAPTURE; i < outputs; i++) out[i] = (out[i] as number) + by * (line[i] as number);

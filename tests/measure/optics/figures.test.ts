@@ -109,14 +109,6 @@ describe('figures of a session’s light', () => {
     expect(figureOf(claimed.capture).notes.join()).toContain('as the maker claims it');
   });
 
-  test('a claim that disagrees is a flag', () => {
-    const flags = figureOf(figures({ beamAngle: 120 }).emitted).flags;
-    expect(flags).toHaveLength(1);
-    expect(flags[0]).toMatchObject({ check: 'beam-disagreement', severity: 'doubt' });
-    expect(flags[0]?.text).toMatch(/^The grid gives .* the two disagree\.$/);
-    expect(figureOf(all.emitted).flags).toEqual([]);
-  });
-
   test('what the straight lines miss has a line of its own', () => {
     const it = sessionOptics(session());
     if (!('input' in it)) throw new Error(it.withheld);

@@ -154,12 +154,32 @@ describe('choosing', () => {
     );
   });
 
-  test('a withheld grid hands over to the claim', () => {
-    const bench = exactBench(lightSource(), { grid: [3, 3] });
+  /** A palm-sized panel of wide beams, whose nine points two beams explain. */
+  const ambiguous = exactBench(lightSource({ halfAngle: 60, width: 10, height: 10, columns: 5, rows: 5 }), {
+    grid: [3, 3],
+  });
+
+  test('a grid that leaves the beam open hands over to a claim that it allows', () => {
+    const { choice, tried, estimates } = work({ ...ambiguous, beamAngle: 120 });
+    expect(tried.grid).toMatchObject({ withheld: expect.any(String), allowed: expect.any(Array) });
+    expect(choice).toMatchObject({ chosen: { source: 'claim', halfAngle: 60 } });
+    expect(estimates?.emitted?.value).toBeGreaterThan(0);
+  });
+
+  test('but not to one that it rules out', () => {
+    const { choice, estimates } = work({ ...ambiguous, beamAngle: 36 });
+    expect(choice).toMatchObject({ withheld: expect.stringMatching(/; the claimed beam angle is none that/) });
+    expect(estimates).toBeUndefined();
+  });
+
+  test('a grid that no beam explains leaves nothing to trust, whatever is claimed', () => {
+    const bench = exactBench(lightSource(), { grid: [3, 3], sweep: SWEEP });
     const grid = bench.grid as NonNullable<Bench['grid']>;
     const hot = { ...grid, values: grid.values.map((value, i) => (i === 2 ? 1.5 * value : value)) };
-    const { choice, estimates } = work({ ...bench, grid: hot, beamAngle: 60 });
-    expect(choice).toMatchObject({ chosen: { source: 'claim' } });
-    expect(estimates?.emitted?.value).toBeGreaterThan(0);
+    const { choice, tried, estimates } = work({ ...bench, grid: hot, beamAngle: 60 });
+    expect(tried.grid).toMatchObject({ allowed: [] });
+    expect('fit' in (tried.sweep ?? {})).toBe(true);
+    expect(choice).toMatchObject({ withheld: expect.stringMatching(/^no beam of an even panel explains the grid/) });
+    expect(estimates).toBeUndefined();
   });
 });

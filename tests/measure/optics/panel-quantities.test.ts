@@ -1,7 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { widened } from '../../../src/measure/optics/emitter.ts';
 import { orderNodes } from '../../../src/measure/optics/gaussian-sum.ts';
-import { answersOf, GEOMETRY, type Layout, panelQuantities } from '../../../src/measure/optics/panel-quantities.ts';
+import {
+  answersOf,
+  type Extremes,
+  GEOMETRY,
+  type Layout,
+  panelQuantities,
+  TARGET_EVENNESS,
+  TARGET_MEAN,
+  TARGET_PEAK,
+  TARGET_VALUES,
+} from '../../../src/measure/optics/panel-quantities.ts';
 import { planeValues } from '../../../src/measure/optics/plane-values.ts';
 import { SIX_INCHES } from './make.ts';
 
@@ -21,15 +31,15 @@ const readings = (it: Layout, shift = 0) => {
   panel.readings(of, shift, out);
   return out;
 };
-const targets = (it: Layout, peaks: readonly number[]) => {
-  const out = new Float64Array(2 * it.targets.length);
-  panelQuantities(it).targets(of, out, peaks);
+const targets = (it: Layout, extremes: readonly Extremes[]) => {
+  const out = new Float64Array(TARGET_VALUES * it.targets.length);
+  panelQuantities(it).targets(of, out, extremes);
   return out;
 };
 
 describe('quantities of a panel', () => {
   test('mean, grid and targets are those of its planes', () => {
-    const { places, brightest } = panelQuantities(layout);
+    const { places, extremes } = panelQuantities(layout);
     const found = readings(layout);
     const plane = planeValues(layout.emitter, layout.field, 7, 1, SIX_INCHES, shape);
     expect(found[places.mean]).toBeCloseTo(plane.mean, 10);
@@ -40,9 +50,10 @@ describe('quantities of a panel', () => {
     expect((near + far) / 2).toBeCloseTo(found[places.sweepMean] as number, 12);
     layout.targets.forEach((distance, i) => {
       const at = planeValues(layout.emitter, layout.field, 7, 1, distance);
-      const out = targets(layout, brightest(of));
-      expect(out[2 * i]).toBeCloseTo(at.mean, 10);
-      expect((out[2 * i + 1] as number) / at.peak.value).toBeCloseTo(1, 3);
+      const out = targets(layout, extremes(of)).subarray(TARGET_VALUES * i);
+      expect(out[TARGET_MEAN]).toBeCloseTo(at.mean, 10);
+      expect((out[TARGET_PEAK] as number) / at.peak.value).toBeCloseTo(1, 3);
+      expect((out[TARGET_EVENNESS] as number) / (at.minimum.value / at.mean)).toBeCloseTo(1, 3);
     });
   });
 
@@ -58,7 +69,7 @@ describe('quantities of a panel', () => {
 
   test('they answer to each part of the geometry as they do when it is laid out otherwise', () => {
     const base = panelQuantities(layout);
-    const peaks = base.brightest(of);
+    const extremes = base.extremes(of);
     const found = answersOf(layout, base);
     const { field, emitter } = layout;
     const by = 0.1;
@@ -77,8 +88,8 @@ describe('quantities of a panel', () => {
         expect(Math.abs(it - slope)).toBeLessThan(0.02 * Math.abs(slope) + 5e-4);
       });
       if (side === 'distance') continue;
-      const [higher, lower] = [targets(up[0], peaks), targets(down[0], peaks)];
-      found.targets(of, peaks)[side].forEach((it, q) => {
+      const [higher, lower] = [targets(up[0], extremes), targets(down[0], extremes)];
+      found.targets(of, extremes)[side].forEach((it, q) => {
         const slope = Math.log((higher[q] as number) / (lower[q] as number)) / (2 * by);
         expect(Math.abs(it - slope)).toBeLessThan(0.02 * Math.abs(slope) + 5e-4);
       });

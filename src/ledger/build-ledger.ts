@@ -3,7 +3,7 @@ import { closeToFrontier, frontier } from '../measure/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
 import { stepUps } from '../measure/step-ups.ts';
 import type { Content } from './content.ts';
-import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankGroup } from './ledger.ts';
+import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
 import { calibrationDue } from './meters.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
 
@@ -21,36 +21,40 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     .map((panel) => panelEntry(panel, content, today));
 
   const published = singles.filter((it) => it.data.status === 'published');
-  const groups = Map.groupBy(published.filter(canBeRanked), groupKey);
-  const ranks = new Map<string, Rank>();
-  for (const members of groups.values()) {
-    for (const rank of rankByPricePerWatt(members.map(contender))) ranks.set(rank.panel, rank);
-  }
-
-  const alike = new Map(
-    [...Map.groupBy(published.filter(canBeRanked), (it) => conditionsKey(it.current?.conditions))].map(
-      ([key, members]) => [key, members.map(contender)] as const,
-    ),
+  const optical = contenders(published, 'optical');
+  const ranks = {
+    optical: rankings([...optical.values()]),
+    emitted: rankings([...contenders(published, 'emitted').values()]),
+  };
+  const alike = Map.groupBy(optical.values(), (it) => conditionsKey(it.panel.current?.conditions));
+  const reference = [...optical.values()].filter((it) => it.panel.current?.conditions.isReference);
+  const onFrontier = frontier(
+    reference.map(({ contender: it }) => ({ panel: it.panel, price: it.price, power: it.power.value })),
   );
-  const reference = published.filter((it) => canBeRanked(it) && it.current?.conditions.isReference).map(contender);
-  const onFrontier = frontier(reference.map((it) => ({ panel: it.panel, price: it.price, power: it.power.value })));
   const frontierSlugs = onFrontier.map((it) => it.panel);
-  const closeSlugs = closeToFrontier(reference);
+  const closeSlugs = closeToFrontier(reference.map((it) => it.contender));
 
   const panels = new Map(
     singles.map((single): [string, PanelEntry] => {
+      const { slug } = single;
+      const self = optical.get(slug);
       const peers = alike.get(conditionsKey(single.current?.conditions)) ?? [];
+      const absent = (basis: RankBasis) => (ranks[basis].has(slug) ? undefined : whyUnranked(single, basis));
       return [
-        single.slug,
+        slug,
         {
           ...single,
-          rank: ranks.get(single.slug),
-          rankAbsent: ranks.has(single.slug) ? undefined : whyUnranked(single),
-          stepUps:
-            single.data.status === 'published' && canBeRanked(single)
-              ? stepUps(contender(single), peers, guide.currency)
-              : { best: [], more: 0 },
-          frontier: frontierSlugs.includes(single.slug) ? 'on' : closeSlugs.includes(single.slug) ? 'close' : undefined,
+          rank: ranks.optical.get(slug),
+          rankAbsent: absent('optical'),
+          byEmitted: { rank: ranks.emitted.get(slug), rankAbsent: absent('emitted') },
+          stepUps: self
+            ? stepUps(
+                self.contender,
+                peers.map((it) => it.contender),
+                guide.currency,
+              )
+            : { best: [], more: 0 },
+          frontier: frontierSlugs.includes(slug) ? 'on' : closeSlugs.includes(slug) ? 'close' : undefined,
         },
       ];
     }),
@@ -60,21 +64,45 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     guide,
     today,
     panels,
-    classes: classTables(guide.sizeClasses, panels),
+    classes: classTables(guide.sizeClasses, panels, 'optical'),
+    classesByEmitted: classTables(guide.sizeClasses, panels, 'emitted'),
     frontier: frontierSlugs,
     instruments: instrumentEntries(content, panels, today),
   };
 }
 
-function canBeRanked(panel: SinglePanel): boolean {
-  return isFigure(panel.figures.get('price-per-watt')) && panel.sizeClass !== undefined;
+/** The figures that a ranking rests on. */
+const BASES: Readonly<Record<RankBasis, { power: string; perWatt: string }>> = {
+  optical: { power: 'optical-power', perWatt: 'price-per-watt' },
+  emitted: { power: 'emitted-power', perWatt: 'price-per-emitted-watt' },
+};
+
+interface Competitor {
+  panel: SinglePanel;
+  contender: Contender;
 }
 
-function contender(panel: SinglePanel): Contender {
-  const price = panel.figures.get('real-price');
-  const power = panel.figures.get('optical-power');
-  if (!isFigure(price) || !isFigure(power)) throw new Error(`${panel.slug} was ranked without a price or a power`);
-  return { panel: panel.slug, price: price.value, power };
+/** Those that can be ranked, by slug: with a price, a power and a size class. */
+function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<string, Competitor> {
+  return new Map(
+    panels.flatMap((panel): Array<[string, Competitor]> => {
+      const price = panel.figures.get('real-price');
+      const power = panel.figures.get(BASES[basis].power);
+      const canBe = isFigure(panel.figures.get(BASES[basis].perWatt)) && panel.sizeClass !== undefined;
+      if (!canBe || !isFigure(price) || !isFigure(power)) return [];
+      return [[panel.slug, { panel, contender: { panel: panel.slug, price: price.value, power } }]];
+    }),
+  );
+}
+
+/** Ranks by slug; only panels of one class that were measured alike are ranked together. */
+function rankings(competitors: readonly Competitor[]): Map<string, Rank> {
+  const groups = Map.groupBy(
+    competitors,
+    ({ panel }) => `${panel.sizeClass?.id} at ${conditionsKey(panel.current?.conditions)}`,
+  );
+  const ranks = [...groups.values()].flatMap((group) => rankByPricePerWatt(group.map((it) => it.contender)));
+  return new Map(ranks.map((rank) => [rank.panel, rank]));
 }
 
 function conditionsKey(conditions: Conditions | undefined): string {
@@ -85,31 +113,36 @@ function conditionsKey(conditions: Conditions | undefined): string {
     : `${conditions.distance.toFixed(1)} cm, method ${conditions.methodVersion}`;
 }
 
-function groupKey(panel: SinglePanel): string {
-  return `${panel.sizeClass?.id} at ${conditionsKey(panel.current?.conditions)}`;
-}
-
-function whyUnranked(panel: SinglePanel): string {
+function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
   if (panel.data.status === 'draft') return 'still a draft';
   if (panel.data.status === 'withdrawn') return 'withdrawn from the guide';
-  const perWatt = panel.figures.get('price-per-watt');
+  const perWatt = panel.figures.get(BASES[basis].perWatt);
   if (perWatt && !isFigure(perWatt)) return perWatt.reason;
   return 'its size class is not known';
 }
 
-function classTables(classes: Ledger['guide']['sizeClasses'], panels: ReadonlyMap<string, PanelEntry>): ClassTable[] {
+/** A panel's place by one of the two bases. */
+function rankOf(panel: PanelEntry, basis: RankBasis): Rank | undefined {
+  return basis === 'optical' ? panel.rank : panel.byEmitted.rank;
+}
+
+function classTables(
+  classes: Ledger['guide']['sizeClasses'],
+  panels: ReadonlyMap<string, PanelEntry>,
+  basis: RankBasis,
+): ClassTable[] {
   const published = [...panels.values()].filter((it) => it.data.status === 'published');
   return [...classes, undefined]
     .map((sizeClass): ClassTable => {
       const members = published.filter((it) => it.sizeClass?.id === sizeClass?.id);
       const ranked = Map.groupBy(
-        members.filter((it) => it.rank),
+        members.filter((it) => rankOf(it, basis)),
         (it) => conditionsKey(it.current?.conditions),
       );
       const groups = [...ranked.values()].map(
         (group): RankGroup => ({
           conditions: group[0]?.current?.conditions as Conditions,
-          panels: group.toSorted((a, b) => (a.rank?.place ?? 0) - (b.rank?.place ?? 0)),
+          panels: group.toSorted((a, b) => (rankOf(a, basis)?.place ?? 0) - (rankOf(b, basis)?.place ?? 0)),
         }),
       );
       return {
@@ -119,7 +152,7 @@ function classTables(classes: Ledger['guide']['sizeClasses'], panels: ReadonlyMa
             Number(b.conditions.isReference) - Number(a.conditions.isReference) ||
             a.conditions.distance - b.conditions.distance,
         ),
-        unranked: members.filter((it) => !it.rank),
+        unranked: members.filter((it) => !rankOf(it, basis)),
       };
     })
     .filter((table) => table.groups.length > 0 || table.unranked.length > 0);

@@ -1,11 +1,15 @@
 import { z } from 'zod';
 import { METHODS } from '../measure/methods.ts';
+import { countedEmitter } from '../measure/optics/assumed-emitter.ts';
+import { type LedEmitter, placeLeds } from '../measure/optics/emitter.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
+import { panelSchema } from '../schema/panel.ts';
 import { fieldPath, type Problem, shown } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
 import { normaliseUnit, QUANTITIES } from '../schema/units.ts';
 import type { CollectionName } from './collections.ts';
 import { METER_QUANTITY } from './meters.ts';
+import { countedLeds } from './modelled-light.ts';
 import type { Source } from './read-source.ts';
 
 /**
@@ -237,6 +241,23 @@ const evenGrids: Rule = ({ panels }) =>
     }),
   );
 
+/** LEDs have to fit the field that they lie in, and each wavelength group needs one at least. */
+const ledsFit: Rule = ({ panels }) =>
+  [...panels.values()].flatMap((panel) => {
+    const [counted] = fields(panel.data, ['leds']);
+    const leds = panelSchema.shape.leds.safeParse(counted?.value);
+    const field = panelSchema.shape.field.safeParse(fields(panel.data, ['field'])[0]?.value);
+    if (!counted || !leds.data || !field.data) return [];
+    const sides = { width: field.data.width.value, height: field.data.height.value };
+    try {
+      placeLeds(countedEmitter(sides, countedLeds(leds.data)).emitter as LedEmitter, sides);
+      return [];
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      return [{ ...problemAt(panel, counted, 'LEDs that fit the LED field'), found: error.message }];
+    }
+  });
+
 /** A share of a level in decibels means nothing: the level's zero is a convention. */
 const soundInDecibels: Rule = ({ instruments: known }) =>
   [...known.values()].flatMap((source) => {
@@ -316,6 +337,7 @@ const RULES: readonly Rule[] = [
   ratesOnce,
   sizeClasses,
   evenGrids,
+  ledsFit,
   soundInDecibels,
   withdrawnWithReason,
   oneSessionADay,

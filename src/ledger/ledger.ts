@@ -7,6 +7,7 @@ import type { Instrument } from '../schema/instrument.ts';
 import type { Maker } from '../schema/maker.ts';
 import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
+import type { ModelledLight } from './modelled-light.ts';
 
 export type SizeClass = Guide['sizeClasses'][number];
 
@@ -28,6 +29,8 @@ export interface SessionEntry {
   readings: Session;
   conditions: Conditions;
   figures: ReadonlyMap<string, FigureOrGap>;
+  /** What the optics model makes of it. */
+  light: ModelledLight;
   flags: readonly Flag[];
   claims: readonly ClaimCheck[];
   /** Change of the optical power since the session before, %; a gap where there is none to compare with. */
@@ -41,6 +44,9 @@ export interface PriceEntry {
   figure: Figure;
   perWatt: FigureOrGap;
 }
+
+/** What a watt is, of whose price panels are ranked by: light through the reference plane, or all that leaves the LEDs. */
+export type RankBasis = 'optical' | 'emitted';
 
 /** A panel with everything that pages show of it. */
 export interface PanelEntry {
@@ -59,9 +65,12 @@ export interface PanelEntry {
   claims: readonly ClaimCheck[];
   /** Newest first. */
   prices: readonly PriceEntry[];
+  /** Its place by price per optical watt. */
   rank: Rank | undefined;
-  /** Why it is in no ranking. */
+  /** Why it is in no such ranking. */
   rankAbsent: string | undefined;
+  /** The same by price per emitted watt. */
+  byEmitted: { rank: Rank | undefined; rankAbsent: string | undefined };
   stepUps: StepUps;
   /** On the price-power frontier, or off it by no more than the uncertainty. */
   frontier: 'on' | 'close' | undefined;
@@ -101,6 +110,8 @@ export interface Ledger {
   panels: ReadonlyMap<string, PanelEntry>;
   /** In the order of the guide's size classes. */
   classes: readonly ClassTable[];
+  /** The same, ranked by price per emitted watt. */
+  classesByEmitted: readonly ClassTable[];
   /** Slugs of the panels on the price-power frontier, cheapest first. */
   frontier: readonly string[];
   instruments: readonly InstrumentEntry[];

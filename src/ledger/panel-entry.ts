@@ -11,6 +11,7 @@ import {
 import type { Meter } from '../measure/meter.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { ledAreaFigure, sideFigure } from '../measure/optical-power.ts';
+import { pricePerEmittedWattFigure } from '../measure/optics/figures.ts';
 import { flagsOf } from '../measure/plausibility/index.ts';
 import { priceFigure, pricePerWattFigure } from '../measure/price.ts';
 import { sizeClassOf } from '../measure/size-class.ts';
@@ -25,7 +26,7 @@ import { panelClaims } from './panel-claims.ts';
 import { gridPointMeans, sessionFigures } from './session-figures.ts';
 
 /** A panel with its figures, before it is compared with any other: no rank, no step-ups. */
-export type SinglePanel = Omit<PanelEntry, 'rank' | 'rankAbsent' | 'stepUps' | 'frontier'>;
+export type SinglePanel = Omit<PanelEntry, 'rank' | 'rankAbsent' | 'byEmitted' | 'stepUps' | 'frontier'>;
 
 /** Distances closer than this, cm, are the same setting of the stand. */
 const SAME_SETTING = 0.1;
@@ -43,11 +44,19 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
 
   const sessions = sessionsByDate.map((session): SessionEntry => {
     const id = `${slug}/${session.date}`;
-    const figures = sessionFigures({ id, session, guide, meterFor: meterFinder(content, session), field });
+    const { figures, light } = sessionFigures({
+      id,
+      slug,
+      panel: data,
+      session,
+      guide,
+      meterFor: meterFinder(content, session),
+      field,
+    });
     const conditions = conditionsOf(session, guide);
     const claims = panelClaims(data, figures, conditions.distance);
     const change = gap(CHANGE, 'the first session');
-    return { id, date: session.date, readings: session, conditions, figures, claims, flags: [], change };
+    return { id, date: session.date, readings: session, conditions, figures, claims, light, flags: [], change };
   });
   const [current] = sessions;
 
@@ -60,6 +69,8 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
   const power = figures.get('optical-power') as FigureOrGap;
   const perWatt = pricePerWatt(current?.id ?? slug, money, power, guide.currency);
   figures.set('price-per-watt', perWatt);
+  const emitted = figures.get('emitted-power') as FigureOrGap;
+  figures.set('price-per-emitted-watt', pricePerEmittedWatt(current?.id ?? slug, money, emitted, guide.currency));
 
   // Flags look at a panel as a whole, so they come when all of its figures are there.
   const flagged = sessions.map((session, index) => {
@@ -151,6 +162,12 @@ function pricePerWatt(session: string, price: FigureOrGap, power: FigureOrGap, c
   return pricePerWattFigure(session, price, power, currency);
 }
 
+function pricePerEmittedWatt(session: string, price: FigureOrGap, emitted: FigureOrGap, currency: string): FigureOrGap {
+  if (!isFigure(price)) return gap('price-per-emitted-watt', price.reason);
+  if (!isFigure(emitted)) return gap('price-per-emitted-watt', emitted.reason);
+  return pricePerEmittedWattFigure(session, price, emitted, currency);
+}
+
 function conditionsOf(session: Session, guide: Guide): Conditions {
   const distance = (session.distance ?? guide.referenceDistance).value;
   const { methodVersion } = session;
@@ -171,7 +188,7 @@ function sessionFlags(
   price: Price | undefined,
 ): Flag[] {
   const { readings } = session;
-  return flagsOf({
+  const plausibility = flagsOf({
     figure: figureFinder(figures),
     gridPoints: gridPointMeans(readings),
     gridColumns: readings.grid?.rows[0]?.length ?? 1,
@@ -193,6 +210,7 @@ function sessionFlags(
     }),
     claims: session.claims,
   });
+  return [...plausibility, ...session.light.flags];
 }
 
 /** Flags of a panel that has never been on the bench: its price and its sizes can still be odd. */

@@ -5,15 +5,20 @@ import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.
 import { type GridGeometry, gridFigures, gridGaps, gridGeometry } from '../measure/grid.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { opticalPowerFigure, peakToMeanFigure } from '../measure/optical-power.ts';
-import { exposureEachMinuteFigure, timeEachJouleFigure } from '../measure/radiant-exposure.ts';
+import { emittedEfficiencyFigure } from '../measure/optics/figures.ts';
+import { exposureEachMinuteFigure, timeEachJouleFigure } from '../measure/radiant-exposure-figures.ts';
 import { runningCostFigure } from '../measure/running-cost.ts';
 import type { Guide } from '../schema/guide.ts';
+import type { Panel } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
 import { keptReadings } from './grid-points.ts';
+import { type ModelledLight, modelledLight } from './modelled-light.ts';
 import { type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
 
 /** What a session's figures are made from, besides the session. */
 export interface SessionContext {
+  panel: Panel;
+  slug: string;
   /** `<panel>/<date>` */
   id: string;
   session: Session;
@@ -23,9 +28,12 @@ export interface SessionContext {
   field: { width: FigureOrGap; height: FigureOrGap; area: FigureOrGap };
 }
 
-/** All figures of one session, by metric; what was not read is a gap with its reason. */
-export function sessionFigures(context: SessionContext): Map<string, FigureOrGap> {
-  const { id, session, guide, meterFor, field } = context;
+/** All figures of one session, by metric, what was not read as a gap with its reason; and the modelled light. */
+export function sessionFigures(context: SessionContext): {
+  figures: Map<string, FigureOrGap>;
+  light: ModelledLight;
+} {
+  const { id, slug, panel, session, guide, meterFor, field } = context;
   const distance: DistanceSetting = {
     distance: (session.distance ?? guide.referenceDistance).value,
     halfWidth: guide.distanceSetting.value,
@@ -57,6 +65,25 @@ export function sessionFigures(context: SessionContext): Map<string, FigureOrGap
   put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(id, p, m)));
   const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(id, m, a));
   put(power);
+  const draw = get('mains-draw-combined');
+  const light = modelledLight({
+    slug,
+    id,
+    panel,
+    session,
+    meter: meterFor('irradiance'),
+    field,
+    distance,
+    power: isFigure(power) ? power : undefined,
+    mains: isFigure(draw) ? draw : undefined,
+  });
+  const { halfAngle, samplingBias, capture, emitted, distances } = light.figures;
+  put(halfAngle, samplingBias, capture, emitted);
+  for (const { mean, peak: highest, evenness } of distances) put(mean, highest, evenness);
+  const withheld = isFigure(emitted) ? undefined : emitted.reason;
+  put(
+    from('efficiency-emitted', [emitted, draw], (p, mains) => emittedEfficiencyFigure(id, p, mains, light.efficiency)),
+  );
   put(from('radiant-exposure-minute', [grid.mean], (m) => exposureEachMinuteFigure(id, m)));
   put(from('time-per-joule', [grid.mean], (m) => timeEachJouleFigure(id, m)));
   put(
@@ -67,9 +94,16 @@ export function sessionFigures(context: SessionContext): Map<string, FigureOrGap
   for (const mode of Object.values(MODE_IDS)) put(...efficiencies(id, mode, get, power, peak));
 
   // Money belongs to the panel: its entry puts the two in for the current session.
-  put(...['real-price', 'price-per-watt'].map((metric) => gap(metric, 'reckoned for the current session only')));
-  for (const metric of METRICS) if (!figures.has(metric.id)) put(gap(metric.id, 'not measured'));
-  return figures;
+  put(
+    ...['real-price', 'price-per-watt', 'price-per-emitted-watt'].map((metric) =>
+      gap(metric, 'reckoned for the current session only'),
+    ),
+  );
+  for (const metric of METRICS) {
+    if (figures.has(metric.id)) continue;
+    put(gap(metric.id, metric.method === 'distance-table' ? (withheld ?? 'not worked out') : 'not measured'));
+  }
+  return { figures, light };
 }
 
 function efficiencies(

@@ -260,7 +260,7 @@ export const METHODS: readonly Method[] = [
       ['t', 'time, s'],
     ],
     constants: [],
-    file: 'src/measure/radiant-exposure.ts',
+    file: 'src/measure/radiant-exposure-figures.ts',
   },
   {
     id: 'flicker',

@@ -75,6 +75,8 @@ export function panelsJson(ledger: Ledger): string {
       prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
       rank: panel.rank ?? null,
       rank_absent: panel.rankAbsent ?? null,
+      rank_by_emitted: panel.byEmitted.rank ?? null,
+      rank_by_emitted_absent: panel.byEmitted.rankAbsent ?? null,
       frontier: panel.frontier ?? null,
       step_ups: panel.stepUps.best.map((it) => ({
         panel: it.panel,

@@ -7,7 +7,7 @@ export interface Shown {
   value: string;
   /** `9`: half of the 95 % interval; absent where it is not symmetric, not known, or nought. */
   plusMinus?: string;
-  /** `78 to 95`, where the interval is not symmetric (cut at a physical zero). */
+  /** `78 to 95`, where the interval is not symmetric: cut at a physical zero, or from a simulation. */
   interval?: string;
   /** `W`, `/W`, `mW/cm²`; empty for pure numbers. */
   unit: string;
@@ -54,6 +54,9 @@ const MOST_MONEY_DECIMALS = 4;
 /** A reading with more decimals is written with a power of ten. */
 const MOST_PLAIN_DECIMALS = 6;
 
+/** An interval that reaches this many times as far one way as the other is shown by its ends: our own choice. */
+const LOPSIDED = 1.15;
+
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 
 /** An amount of money: whole units from 100 up, cents below. */
@@ -84,8 +87,10 @@ function unitText(unit: Unit): string {
   return unit;
 }
 
-const joined = (value: string, unit: string) =>
-  unit === '' || unit.startsWith('/') ? `${value}${unit}` : `${value} ${unit}`;
+/** Units that stand at their number without a space. */
+export const isClose = (unit: string) => unit === '' || unit === '°' || unit.startsWith('/');
+
+const joined = (value: string, unit: string) => (isClose(unit) ? `${value}${unit}` : `${value} ${unit}`);
 
 /**
  * A figure as readers see it: the value rounded to the last digit that its 95 % uncertainty leaves, and that
@@ -119,8 +124,8 @@ export function showFigure(figure: Figure, currency: string): Shown {
   const decimals = isMoney && half >= 10 ** -MOST_MONEY_DECIMALS ? Math.min(needed, MOST_MONEY_DECIMALS) : needed;
   const value = sign + print(figure.value, decimals);
   const [low, high] = figure.interval95;
-  const isCut = low > figure.value - half * (1 + 1e-9) + half * 1e-6;
-  if (isCut) {
+  const [below, above] = [figure.value - low, high - figure.value];
+  if (Math.max(below, above) > LOPSIDED * Math.min(below, above)) {
     const interval = `${print(low, decimals)} to ${print(high, decimals)}`;
     return { value, interval, unit, text: `${joined(value, unit)} (${interval})` };
   }

@@ -1,4 +1,4 @@
-import type { ClassTable, Ledger, PanelEntry, RankGroup } from '../ledger/ledger.ts';
+import type { ClassTable, Ledger, PanelEntry, RankBasis, RankGroup } from '../ledger/ledger.ts';
 import { isFigure } from '../measure/figure.ts';
 import type { Price } from '../schema/panel.ts';
 import { daggerOf } from './flags.ts';
@@ -57,37 +57,109 @@ export interface ClassView {
   unranked: Array<{ name: string; address: string; reason: string }>;
 }
 
-/** Columns after the panel's name, in their order. The currency stands in for `currency`. */
-export function guideColumns(currency: string): Column[] {
-  return [
-    { id: 'rank', label: 'Rank', unit: '95 % range', method: 'rank', first: 'ascending' },
-    { id: 'price', label: 'Price', unit: currency, method: 'real-price', first: 'ascending' },
-    { id: 'optical-power', label: 'Optical power', unit: 'W', method: 'optical-power', first: 'descending' },
-    {
-      id: 'price-per-watt',
-      label: 'Price per watt',
-      unit: `${currency}/W`,
-      method: 'price-per-watt',
-      first: 'ascending',
-    },
-    { id: 'efficiency', label: 'Efficiency', unit: '%', method: 'efficiency', first: 'descending' },
-    { id: 'mean', label: 'Mean', unit: 'mW/cm²', method: 'mean-irradiance', first: 'descending' },
-    { id: 'peak', label: 'Peak', unit: 'mW/cm²', method: 'peak-irradiance', first: 'descending' },
-    { id: 'uniformity', label: 'Uniformity', unit: 'lowest/mean, %', method: 'uniformity', first: 'descending' },
-    { id: 'flicker', label: 'Flicker', unit: '%', method: 'flicker', first: 'ascending' },
-    { id: 'tested', label: 'Tested', unit: 'date', method: 'bench-procedure', first: 'descending' },
-  ];
+/** Every column that a ranking table may have; the currency stands in for `currency`. */
+const COLUMNS = {
+  rank: { label: 'Rank', unit: '95 % range', method: 'rank', first: 'ascending' },
+  price: { label: 'Price', unit: 'currency', method: 'real-price', first: 'ascending' },
+  'optical-power': { label: 'Optical power', unit: 'W', method: 'optical-power', first: 'descending' },
+  'price-per-watt': { label: 'Price per watt', unit: 'currency/W', method: 'price-per-watt', first: 'ascending' },
+  'emitted-power': { label: 'Emitted power', unit: 'W', method: 'emitted-power', first: 'descending' },
+  'price-per-emitted-watt': {
+    label: 'Price per emitted watt',
+    unit: 'currency/W',
+    method: 'price-per-emitted-watt',
+    first: 'ascending',
+  },
+  efficiency: { label: 'Efficiency', unit: '%', method: 'efficiency', first: 'descending' },
+  'efficiency-emitted': {
+    label: 'Emitted efficiency',
+    unit: '%',
+    method: 'efficiency-emitted',
+    first: 'descending',
+  },
+  'half-angle': { label: 'Half-angle', unit: '°', method: 'beam-half-angle', first: 'ascending' },
+  capture: { label: 'Capture', unit: '%', method: 'capture', first: 'descending' },
+  mean: { label: 'Mean', unit: 'mW/cm²', method: 'mean-irradiance', first: 'descending' },
+  peak: { label: 'Peak', unit: 'mW/cm²', method: 'peak-irradiance', first: 'descending' },
+  uniformity: { label: 'Uniformity', unit: 'lowest/mean, %', method: 'uniformity', first: 'descending' },
+  flicker: { label: 'Flicker', unit: '%', method: 'flicker', first: 'ascending' },
+  tested: { label: 'Tested', unit: 'date', method: 'bench-procedure', first: 'descending' },
+} as const satisfies Record<string, Omit<Column, 'id'>>;
+
+type ColumnId = keyof typeof COLUMNS;
+
+/** Columns after the panel's name, in their order. */
+const COLUMN_ORDER: Readonly<Record<RankBasis, readonly ColumnId[]>> = {
+  optical: [
+    'rank',
+    'price',
+    'optical-power',
+    'price-per-watt',
+    'price-per-emitted-watt',
+    'efficiency',
+    'mean',
+    'peak',
+    'uniformity',
+    'flicker',
+    'tested',
+  ],
+  emitted: [
+    'rank',
+    'price',
+    'emitted-power',
+    'price-per-emitted-watt',
+    'price-per-watt',
+    'efficiency-emitted',
+    'half-angle',
+    'capture',
+    'tested',
+  ],
+};
+
+/** The metric of each column with a plain figure. */
+const METRIC_OF: Readonly<Record<Exclude<ColumnId, 'rank' | 'price' | 'flicker' | 'tested'>, string>> = {
+  'optical-power': 'optical-power',
+  'price-per-watt': 'price-per-watt',
+  'emitted-power': 'emitted-power',
+  'price-per-emitted-watt': 'price-per-emitted-watt',
+  efficiency: 'efficiency-combined',
+  'efficiency-emitted': 'efficiency-emitted',
+  'half-angle': 'beam-half-angle',
+  capture: 'capture',
+  mean: 'mean-irradiance',
+  peak: 'peak-irradiance-combined',
+  uniformity: 'uniformity-lowest',
+};
+
+/** The columns of a ranking by a basis. */
+export function guideColumns(currency: string, basis: RankBasis = 'optical'): Column[] {
+  return COLUMN_ORDER[basis].map((id) => {
+    const column = COLUMNS[id];
+    return { id, ...column, unit: column.unit.replace('currency', currency) };
+  });
 }
 
-/** The ranking tables of the guide, ready to print. */
-export function guideView(ledger: Ledger): ClassView[] {
-  return ledger.classes.map((it) => classView(it, ledger));
+/** The ranking tables of the guide, ready to print, by either basis. */
+export function guideView(ledger: Ledger, basis: RankBasis = 'optical'): ClassView[] {
+  const classes = basis === 'optical' ? ledger.classes : ledger.classesByEmitted;
+  return classes.map((it) => classView(it, ledger, basis));
+}
+
+/** What a ranking goes by. */
+const BASIS_WORDS: Readonly<Record<RankBasis, { metric: string; words: string }>> = {
+  optical: { metric: 'price-per-watt', words: 'price per optical watt' },
+  emitted: { metric: 'price-per-emitted-watt', words: 'price per emitted watt, as modelled' },
+};
+
+/** A panel's place by a basis, or why it has none. */
+function placing(panel: PanelEntry, basis: RankBasis): Pick<PanelEntry, 'rank' | 'rankAbsent'> {
+  return basis === 'optical' ? panel : panel.byEmitted;
 }
 
 /** The class of panels whose LED field has not been measured. */
 const UNKNOWN_SIZE = { id: 'unknown-size', name: 'Size not known' };
 
-function classView({ sizeClass, groups, unranked }: ClassTable, ledger: Ledger): ClassView {
+function classView({ sizeClass, groups, unranked }: ClassTable, ledger: Ledger, basis: RankBasis): ClassView {
   const id = sizeClass?.id ?? UNKNOWN_SIZE.id;
   return {
     id,
@@ -95,8 +167,12 @@ function classView({ sizeClass, groups, unranked }: ClassTable, ledger: Ledger):
     description: sizeClass
       ? `${sizeClass.description} ${areaWords(sizeClass, ledger)}`
       : 'Panels whose LED field has not been measured.',
-    tables: groups.map((group, index) => table(sizeClass, group, index, ledger)),
-    unranked: unranked.map((it) => ({ name: it.name, address: panelAddress(it.slug), reason: it.rankAbsent ?? '' })),
+    tables: groups.map((group, index) => table(sizeClass, group, index, ledger, basis)),
+    unranked: unranked.map((it) => ({
+      name: it.name,
+      address: panelAddress(it.slug),
+      reason: placing(it, basis).rankAbsent ?? '',
+    })),
   };
 }
 
@@ -114,26 +190,27 @@ function table(
   { conditions, panels }: RankGroup,
   index: number,
   ledger: Ledger,
+  basis: RankBasis,
 ): Table {
   const { guide } = ledger;
   const where = `at ${conditions.distance} cm under version ${conditions.methodVersion} of the bench procedure`;
   const classId = sizeClass?.id ?? UNKNOWN_SIZE.id;
-  const drawn = whiskers(panels.map((it) => it.figures.get('price-per-watt')));
+  const drawn = whiskers(panels.map((it) => it.figures.get(BASIS_WORDS[basis].metric)));
   return {
     id:
       index === 0 && conditions.isReference
         ? classId
         : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${conditions.methodVersion}`,
     label: `${sizeClass?.name ?? UNKNOWN_SIZE.name}, ranked, at ${conditions.distance} cm under version ${conditions.methodVersion}`,
-    caption: `Ranked by price per optical watt, measured ${where}.`,
+    caption: `Ranked by ${BASIS_WORDS[basis].words}, measured ${where}.`,
     ...(!conditions.isReference && {
       apart: `Measured ${where}, not at the guide’s ${guide.referenceDistance.value} cm and version ${guide.methodVersion}. These figures can’t be compared with the table above, so they are ranked among themselves.`,
     }),
-    rows: panels.map((panel, i) => row(panel, drawn[i], guide.currency)),
+    rows: panels.map((panel, i) => row(panel, drawn[i], guide.currency, basis)),
   };
 }
 
-function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string): Row {
+function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, basis: RankBasis): Row {
   const figure = (metric: string, after?: string): Cell => {
     const it = panel.figures.get(metric);
     if (!isFigure(it)) return { text: '–', after: it?.reason ?? 'not measured', sort: null, isGap: true };
@@ -154,28 +231,31 @@ function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string):
     ? `at ${showFigure(frequency, currency).text}${frequency.standardUncertainty === null ? ' (± not known)' : ''}`
     : undefined;
   const price = panel.prices[0];
+  const cellOf = (id: ColumnId): Cell => {
+    switch (id) {
+      case 'rank':
+        return rankCell(placing(panel, basis));
+      case 'price':
+        return { ...figure('real-price'), ...(price && { after: priceRemark(price.price, currency) }) };
+      case 'flicker':
+        return figure('flicker-combined', flickers);
+      case 'tested':
+        return panel.current
+          ? { text: showDate(panel.current.date), sort: Date.parse(panel.current.date) }
+          : { text: '–', after: 'not tested', sort: null, isGap: true };
+      default:
+        return figure(METRIC_OF[id]);
+    }
+  };
   return {
     name: panel.name,
     address: panelAddress(panel.slug),
     ...(panel.data.obtained &&
       panel.data.obtained.how !== 'bought' && { disclosure: `${panel.data.obtained.how} by the maker` }),
-    cells: [
-      rankCell(panel),
-      {
-        ...figure('real-price'),
-        ...(price && { after: priceRemark(price.price, currency) }),
-      },
-      figure('optical-power'),
-      { ...figure('price-per-watt'), ...(whisker && { whisker }) },
-      figure('efficiency-combined'),
-      figure('mean-irradiance'),
-      figure('peak-irradiance-combined'),
-      figure('uniformity-lowest'),
-      figure('flicker-combined', flickers),
-      panel.current
-        ? { text: showDate(panel.current.date), sort: Date.parse(panel.current.date) }
-        : { text: '–', after: 'not tested', sort: null, isGap: true },
-    ],
+    cells: COLUMN_ORDER[basis].map((id) => {
+      const drawn = whisker && COLUMNS[id].method === BASIS_WORDS[basis].metric ? { whisker } : {};
+      return { ...cellOf(id), ...drawn };
+    }),
   };
 }
 
@@ -190,7 +270,7 @@ function priceRemark({ date, paid, list, currency: own, discountCode }: Price, c
   ].join(', ');
 }
 
-function rankCell({ rank, rankAbsent }: PanelEntry): Cell {
+function rankCell({ rank, rankAbsent }: Pick<PanelEntry, 'rank' | 'rankAbsent'>): Cell {
   if (!rank) return { text: '–', after: rankAbsent ?? '', sort: null, isGap: true };
   if (!rank.range) return { text: ordinal(rank.place), after: 'range not known', sort: rank.place };
   return { text: rankRange(rank.range), ...(rank.tiedWith.length > 0 && { after: 'tie' }), sort: rank.place };
@@ -202,9 +282,10 @@ export function rankRange([low, high]: readonly [number, number]): string {
 }
 
 /** The rank as a sentence, ties named. */
-export function rankSentence(panel: PanelEntry, ledger: Ledger): string {
-  const { rank, sizeClass, current } = panel;
-  if (!rank || !sizeClass) return `Not ranked: ${panel.rankAbsent}.`;
+export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis = 'optical'): string {
+  const { sizeClass, current } = panel;
+  const { rank, rankAbsent } = placing(panel, basis);
+  if (!rank || !sizeClass) return `Not ranked: ${rankAbsent}.`;
   if (rank.of === 1) {
     return `The only panel of the class ${sizeClass.name} that was measured at ${current?.conditions.distance} cm under version ${current?.conditions.methodVersion} of the bench procedure, so there is none to rank it with.`;
   }

@@ -1,25 +1,11 @@
-import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
-import { type FigureOrGap, isFigure } from '../measure/figure.ts';
-import { metricById } from '../measure/metrics.ts';
+import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
+import { isFigure } from '../measure/figure.ts';
 import { type CalledCaution, calledCautions } from './called-cautions.ts';
-import { daggerOf } from './flags.ts';
-import { fixed, money, type Shown, showDate, showFigure } from './format.ts';
+import { fixed, money, showDate, showFigure } from './format.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
 import { panelAddress, rankSentence } from './guide-view.ts';
-
-/** A labelled figure of a page: its name leads to its method, its value to its working. */
-export interface ShownFigure {
-  metric: string;
-  name: string;
-  method: string;
-  /** Where the working stands. */
-  working: string;
-  shown?: Shown;
-  /** Why there is none. */
-  gap?: string;
-  dagger?: { mark: string; label: string };
-  notes: string[];
-}
+import { type LightView, lightView } from './light-view.ts';
+import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
 /** Everything that a panel's page prints. */
 export interface PanelView {
@@ -42,6 +28,8 @@ export interface PanelView {
   times: ShownFigure[];
   surroundings: Array<{ name: string; method: string; distance: string; on: ShownFigure; off: ShownFigure }>;
   cautions: CalledCaution[];
+  /** What the model makes of the light; undefined without a session. */
+  modelled?: LightView;
   claims: Array<{ subject: string; claimed: string; measured: string; outcome: string; address?: string }>;
   unchecked: Array<{ name: string; text: string }>;
   grid?: GridDrawing;
@@ -73,35 +61,6 @@ export interface PanelView {
   methodology: string;
 }
 
-/** Anchor of a metric's working: the plain id for the current session, dated for earlier ones. */
-export function workingAnchor(
-  metric: string,
-  session: SessionEntry | undefined,
-  current: SessionEntry | undefined,
-): string {
-  return session && session !== current ? `${metric}-${session.date}` : metric;
-}
-
-/** A figure or gap of a panel with its addresses. */
-export function shownFigure(
-  panel: PanelEntry,
-  it: FigureOrGap | undefined,
-  metric: string,
-  currency: string,
-  session?: SessionEntry,
-): ShownFigure {
-  const { name, method } = metricById(metric);
-  const base = {
-    metric,
-    name,
-    method: `/methods/${method}/`,
-    working: `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`,
-  };
-  if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
-  const dagger = daggerOf(it.flags);
-  return { ...base, shown: showFigure(it, currency), notes: it.notes, ...(dagger && { dagger }) };
-}
-
 const MODES = ['combined', 'red', 'near-infrared'] as const;
 
 /** The view of one panel. */
@@ -110,6 +69,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { currency } = ledger.guide;
   const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
   const grid = current && gridDrawing(panel, current);
+  const modelled = lightView(panel, currency);
   const modeRow = (name: string, metric: string) => ({
     name,
     method: figure(`${metric}-combined`).method,
@@ -191,6 +151,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       };
     }),
     cautions: calledCautions(panel, currency),
+    ...(modelled && { modelled }),
     claims: panel.claims.map((it) => ({
       subject: it.subject,
       claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,

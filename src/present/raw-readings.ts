@@ -1,6 +1,7 @@
 import { pointReadings } from '../ledger/grid-points.ts';
 import type { SessionEntry } from '../ledger/ledger.ts';
 import type { Reading } from '../schema/quantity.ts';
+import type { GridPoint } from '../schema/session.ts';
 
 /** One raw reading as it stands in the panel's file. */
 export interface RawReading {
@@ -28,7 +29,14 @@ const NAMES: Record<string, string> = {
 
 /** Every raw reading of a session in the order of its file, struck-out ones with their reason. */
 export function rawReadings(session: SessionEntry): RawReading[] {
-  const { grid, instruments: _instruments, date: _date, methodVersion: _version, ...rest } = session.readings;
+  const {
+    grid,
+    distances,
+    instruments: _instruments,
+    date: _date,
+    methodVersion: _version,
+    ...rest
+  } = session.readings;
   const list: RawReading[] = [];
   const visit = (value: unknown, path: string[]): void => {
     if (value === undefined || value === null) return;
@@ -45,24 +53,36 @@ export function rawReadings(session: SessionEntry): RawReading[] {
       for (const [key, inner] of Object.entries(value)) visit(inner, [...path, key]);
     } else list.push({ ...at, written: String(value) });
   };
+  const point = (of: GridPoint, path: string, label: string) =>
+    pointReadings(of).forEach(({ reading, struck }, k, all) => {
+      list.push({
+        path: `${path}${all.length > 1 ? `[${k}]` : ''}`,
+        label: `${label}${all.length > 1 ? `, reading ${k + 1}` : ''}`,
+        written: reading.written,
+        value: reading.value,
+        unit: reading.unit,
+        ...(struck !== undefined && { struck }),
+      });
+    });
   for (const [key, value] of Object.entries(rest)) visit(value, [key]);
   if (grid) {
     visit(grid.inset, ['grid', 'inset']);
     grid.rows.forEach((row, i) => {
-      row.forEach((point, j) => {
-        pointReadings(point).forEach(({ reading, struck }, k, all) => {
-          list.push({
-            path: `grid.rows[${i}][${j}]${all.length > 1 ? `[${k}]` : ''}`,
-            label: `grid, row ${i + 1}, point ${j + 1}${all.length > 1 ? `, reading ${k + 1}` : ''}`,
-            written: reading.written,
-            value: reading.value,
-            unit: reading.unit,
-            ...(struck !== undefined && { struck }),
-          });
-        });
+      row.forEach((it, j) => {
+        point(it, `grid.rows[${i}][${j}]`, `grid, row ${i + 1}, point ${j + 1}`);
       });
     });
   }
+  distances?.forEach(({ distance, centre }, i) => {
+    list.push({
+      path: `distances[${i}].distance`,
+      label: `sweep, distance ${i + 1}`,
+      written: distance.written,
+      value: distance.value,
+      unit: distance.unit,
+    });
+    point(centre, `distances[${i}].centre`, `sweep, before the middle at distance ${i + 1}`);
+  });
   return list;
 }
 

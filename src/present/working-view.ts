@@ -5,10 +5,11 @@ import { type Figure, hasCancelled, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
+import { type DistanceWorking, distanceWorking } from './distance-working.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from './format.ts';
 import { formula } from './formula.ts';
-import { workingAnchor } from './panel-view.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
+import { workingAnchor } from './shown-figure.ts';
 
 /** One line of a printed uncertainty budget. */
 export interface BudgetLine {
@@ -61,6 +62,8 @@ export interface SessionWorking {
   }>;
   readings: RawReading[];
   figures: Working[];
+  /** The table by distance, whose values share one account. */
+  distances?: DistanceWorking;
   gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
 }
 
@@ -83,6 +86,7 @@ function sessionWorking(panel: PanelEntry, session: SessionEntry, content: Conte
   for (const metric of METRICS) {
     const it = session.figures.get(metric.id);
     const anchor = workingAnchor(metric.id, session, panel.current);
+    if (isFigure(it) && metric.method === 'distance-table') continue;
     if (isFigure(it)) figures.push(figureWorking(panel, session, it, currency));
     // The price belongs to the current session alone; its absence elsewhere is no gap.
     else if (isCurrent || it)
@@ -93,6 +97,7 @@ function sessionWorking(panel: PanelEntry, session: SessionEntry, content: Conte
         ...(isCurrent && { datedAnchor: `${metric.id}-${session.date}` }),
       });
   }
+  const distances = distanceWorking(panel, session, currency);
   return {
     date: session.date,
     shownDate: showDate(session.date),
@@ -102,6 +107,7 @@ function sessionWorking(panel: PanelEntry, session: SessionEntry, content: Conte
     instruments: instrumentLines(session, content),
     readings: rawReadings(session),
     figures,
+    ...(distances && { distances }),
     gaps,
   };
 }

@@ -56,11 +56,34 @@ const claims = z.strictObject({
     .optional()
     .describe('Claimed irradiance; compared only at the distance it was claimed for.'),
   power: quantity('power', 'Claimed mains draw with both channels on.', { positive: true, max: 20000 }).optional(),
-  beamAngle: quantity('angle', 'Claimed beam angle: full angle at half intensity.', {
-    positive: true,
-    max: 179.9,
-  }).optional(),
+  beamAngle: quantity(
+    'angle',
+    'Claimed beam angle, as printed: full angle at half intensity. One that cannot be is flagged on the page.',
+    { min: 0, max: 360 },
+  ).optional(),
   ledCount: z.int().positive().max(100000).optional().describe('Claimed number of LEDs.'),
+});
+
+/** The LEDs as somebody counted them on the tested piece. */
+const leds = z.strictObject({
+  columns: z.int().min(1).max(500).describe('LEDs in a full row.'),
+  rows: z.int().min(1).max(500).describe('Rows of LEDs.'),
+  staggered: z.boolean().default(false).describe('Every second row has one LED less and lies half a pitch aside.'),
+  size: quantity('length', 'Width of one LED with its lens.', { positive: true, max: 20 }).optional(),
+  groups: z
+    .array(
+      z.strictObject({
+        name: text('Wavelength group, such as red.'),
+        share: quantity('percent', 'Its share of the light with both channels on.', { positive: true, max: 100 }),
+      }),
+    )
+    .min(1)
+    .optional()
+    .describe('Wavelength groups with their shares of the power; left out where all LEDs count alike.'),
+  pattern: z
+    .enum(['checkerboard', 'rows', 'blocks'])
+    .default('checkerboard')
+    .describe('How the groups are laid out: in turn both ways, row by row, or as bands from the top.'),
 });
 
 /** Front matter of content/panels/<slug>/index.md(x). The body is the tester's notes. */
@@ -83,6 +106,7 @@ export const panelSchema = z.strictObject({
   claims: claims.optional().describe('What the maker claims.'),
   prices: z.array(price).default([]).describe('Dated prices, any order; the newest is used.'),
   field: rectangle('LED field: outer edge of the first LED to outer edge of the last, both ways.').optional(),
+  leds: leds.optional().describe('How the LEDs lie in the field, counted on the tested piece.'),
   housing: rectangle('The housing, kept apart from the LED field.').optional(),
   weight: quantity('mass', 'Weight without stand.', { positive: true, max: 500 }).optional(),
   sessions: z.array(sessionSchema).default([]).describe('Bench sessions, any order; the newest is the current one.'),

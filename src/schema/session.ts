@@ -112,6 +112,20 @@ export const sessionSchema = z.strictObject({
     .optional()
     .describe('Peak irradiance per mode.'),
   grid: grid.optional().describe('The grid of readings with both channels on; 3 x 3 is the habit, any size is read.'),
+  distances: z
+    .array(
+      z.strictObject({
+        distance: quantity('length', 'Distance from the LED plane to the sensor.', { min: 1, max: 1000 }),
+        centre: gridPoint.describe(
+          'Reading before the middle of the LED field, both channels on: one, a list of repeats, or {value, struck}.',
+        ),
+      }),
+    )
+    .min(1)
+    .optional()
+    .describe(
+      'Distance sweep: the irradiance on the axis at two distances or more; it tells how narrow the beams are.',
+    ),
   wavelengths: z
     .strictObject({
       red: wavelength('The red channel alone.').optional(),

@@ -78,6 +78,9 @@ describe('every demo panel has a source', () => {
     expect(panel.field?.width.value).toBeCloseTo(source?.width ?? Number.NaN, 6);
     expect(panel.field?.height.value).toBeCloseTo(source?.height ?? Number.NaN, 6);
     expect(panel.claims?.ledCount).toBe((source?.columns ?? 0) * (source?.rows ?? 0));
+    if (!panel.leds) return;
+    expect([panel.leds.columns, panel.leds.rows]).toEqual([source?.columns, source?.rows]);
+    if (panel.leds.size) expect(panel.leds.size.value).toBeCloseTo(source?.ledSize ?? Number.NaN, 6);
   });
 });
 
@@ -168,6 +171,17 @@ describe.each(named(cases))('%s', (_name, { demo, session, spec, panel }) => {
         for (const value of struck(point)) expect(value < low || value > high).toBe(true);
       });
     });
+  });
+
+  it('was read on the axis at the distances of its source, within noise', () => {
+    expect(session.distances?.map((it) => it.distance.value)).toEqual(bench.distances);
+    for (const { distance, centre } of session.distances ?? []) {
+      const [low, high] = readingBounds({ ...bench, distance: distance.value }, lightOf('combined', 0, 0));
+      for (const value of kept(centre)) {
+        expect(value, `${distance.written}`).toBeGreaterThan(low);
+        expect(value, `${distance.written}`).toBeLessThan(high);
+      }
+    }
   });
 
   it.runIf(session.grid)('is weaker at the edge than in the middle', () => {

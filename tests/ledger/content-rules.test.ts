@@ -371,3 +371,33 @@ describe('method pages', () => {
     );
   });
 });
+
+describe('LEDs that were counted', () => {
+  const FIELD = 'field:\n  width: 20 cm\n';
+
+  test.each([
+    ['larger than the field', 'columns: 4, rows: 6, size: 20 cm', 'an LED is smaller than its field; found 20 cm'],
+    ['staggered, one a row', 'columns: 1, rows: 6, staggered: true', 'staggered rows have at least two LEDs'],
+    [
+      'more groups than rows',
+      'columns: 4, rows: 1, pattern: rows, groups: [{ name: red, share: 50 }, { name: deep red, share: 50 }]',
+      'no LED is left for the group "deep red"',
+    ],
+  ])('%s', (_, leds, found) => {
+    content.edit(PLOVER, FIELD, `leds: { ${leds} }\n${FIELD}`);
+    expectProblems(content.problems(), {
+      file: PLOVER,
+      line: content.lineOf(PLOVER, 'leds:'),
+      field: 'leds',
+      found,
+      wanted: 'LEDs that fit the LED field',
+    });
+  });
+
+  test('that fit are no problem, and nor are those of a field that is not known', () => {
+    content.edit(PLOVER, FIELD, `leds: { columns: 6, rows: 10, staggered: true, size: 1 cm }\n${FIELD}`);
+    expectProblems(content.problems());
+    content.edit(PLOVER, 'field:\n  width: 20 cm\n  height: 30 cm\n', '');
+    expectProblems(content.problems());
+  });
+});

@@ -103,7 +103,8 @@ describe('every panel', () => {
       } else {
         expect(it.uncertaintyAbsent, name).toBeUndefined();
         expect(it.standardUncertainty, name).toBeGreaterThanOrEqual(0);
-        expect(it.coverageFactor, name).toBeGreaterThan(1.9);
+        // The interval of a simulation in which one even error leads is narrower.
+        expect(it.coverageFactor, name).toBeGreaterThan(it.basis === 'modelled' ? 1.3 : 1.9);
       }
     }
   });

@@ -412,7 +412,7 @@ describe('what has to be there', () => {
     content.remove('methods');
     expectProblems(
       content.problems(),
-      ...METHODS.toSorted((a, b) => a.id.localeCompare(b.id, 'en')).map(({ id, name }) => ({
+      ...METHODS.toSorted((a, b) => (`${a.id}.mdx` < `${b.id}.mdx` ? -1 : 1)).map(({ id, name }) => ({
         file: `methods/${id}.mdx`,
         found: 'no such file',
         wanted: `the page that explains "${name}"`,

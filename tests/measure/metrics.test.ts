@@ -6,7 +6,7 @@ import { methodById, methodReference } from '../../src/measure/methods.ts';
 import { METRICS, metricById } from '../../src/measure/metrics.ts';
 import { ledAreaFigure, opticalPowerFigure, peakToMeanFigure, sideFigure } from '../../src/measure/optical-power.ts';
 import { priceFigure, pricePerWattFigure } from '../../src/measure/price.ts';
-import { exposureEachMinuteFigure, timeEachJouleFigure } from '../../src/measure/radiant-exposure.ts';
+import { exposureEachMinuteFigure, timeEachJouleFigure } from '../../src/measure/radiant-exposure-figures.ts';
 import { runningCostFigure } from '../../src/measure/running-cost.ts';
 import { HOT_MIDDLE } from '../references/grid.ts';
 import { figure, figureOf, gridOf } from './make.ts';
@@ -15,7 +15,7 @@ describe('the list of metrics', () => {
   test('has each id once, fit for an anchor', () => {
     const ids = METRICS.map((metric) => metric.id);
     expect(new Set(ids).size).toBe(ids.length);
-    for (const id of ids) expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    for (const id of ids) expect(id).toMatch(/^[a-z]+(-[a-z]+|-at-\d+-cm)*$/);
   });
 
   test('has each name once', () => {

@@ -1,11 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  exposureEachMinuteFigure,
-  radiantExposure,
-  timeEachJouleFigure,
-  timeForRadiantExposure,
-} from '../../src/measure/radiant-exposure.ts';
+import { radiantExposure, timeForRadiantExposure } from '../../src/measure/radiant-exposure.ts';
+import { exposureEachMinuteFigure, timeEachJouleFigure } from '../../src/measure/radiant-exposure-figures.ts';
 import { expectToMeet } from '../references/check-value.ts';
 import { EXPOSURES, TIMES } from '../references/radiant-exposure.ts';
 import { figure, line, RUNS, vague } from './make.ts';

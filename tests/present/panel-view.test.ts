@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
-import { type PanelView, panelView, shownFigure, workingAnchor } from '../../src/present/panel-view.ts';
+import { type PanelView, panelView } from '../../src/present/panel-view.ts';
+import { shownFigure, workingAnchor } from '../../src/present/shown-figure.ts';
 import { TODAY, tinyContent } from '../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../support/demo-ledger.ts';
 

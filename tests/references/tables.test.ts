@@ -5,6 +5,7 @@ import { RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS } from './efficiency.ts';
 import { CELL_MEANS, GRID_STATISTICS } from './grid.ts';
 import { POLISHED } from './median-polish.ts';
 import { MODIFIED_Z } from './modified-z.ts';
+import * as optics from './optics.ts';
 import { EXPOSURES, TIMES } from './radiant-exposure.ts';
 import { FNV_1A } from './seed.ts';
 import { CERTIFIED_SETS, readValues } from './statistics.ts';
@@ -17,6 +18,14 @@ const TABLES: Record<string, readonly CheckValue<unknown>[]> = {
   grid: [...GRID_STATISTICS, ...CELL_MEANS],
   'median polish': POLISHED,
   'modified z-scores': MODIFIED_Z,
+  optics: [
+    ...optics.BEAM_ORDERS,
+    optics.AXIAL_INTENSITY,
+    ...optics.SINGLE_LED,
+    ...optics.RECTANGLE_FACTORS,
+    ...optics.ERROR_FUNCTION,
+    ...optics.CHI_SQUARE_TAILS,
+  ],
   'radiant exposure': [...EXPOSURES, ...TIMES],
   seed: FNV_1A,
   statistics: CERTIFIED_SETS.flatMap((set) => [set.mean, set.standardDeviation]),

@@ -17,6 +17,7 @@ describe('keysAt', () => {
       'claims',
       'prices',
       'field',
+      'leds',
       'housing',
       'weight',
       'sessions',

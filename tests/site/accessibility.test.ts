@@ -50,6 +50,7 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['all panels', '/panels/'],
   ['all methods', '/methods/'],
   ['a method', '/methods/optical-power/'],
+  ['the ranking by emitted watt', '/emitted/'],
   ['the cautions', '/cautions/'],
   ['the instruments', '/instruments/'],
   ['the search, with results', '/search/?q=irradiance'],

@@ -85,6 +85,14 @@ describe('panels.json', () => {
         expect(absent, id).toBeUndefined();
         expect(u, id).toBeGreaterThanOrEqual(0);
         const [low, high] = interval95 as [number, number];
+        expect(low, id).toBeLessThanOrEqual(value);
+        expect(high, id).toBeGreaterThanOrEqual(value);
+        if (figure.basis === 'modelled') {
+          // From a simulation: neither symmetric nor of a fixed k.
+          expect(high - low, id).toBeGreaterThan(2.6 * u);
+          expect(high - low, id).toBeLessThan(4.5 * u);
+          continue;
+        }
         // A half-width of the interval is k u with k at least 1.96, save where it is cut at a physical zero.
         expect(high - value, id).toBeGreaterThanOrEqual(1.95 * u);
         expect(value - low, id).toBeGreaterThanOrEqual(low === 0 ? 0 : 1.95 * u * (1 - 1e-9));

@@ -130,6 +130,8 @@ export interface DataFile {
     address: string;
     rank: { place: number; range: [number, number] | null } | null;
     rank_absent: string | null;
+    rank_by_emitted: { place: number } | null;
+    rank_by_emitted_absent: string | null;
     figures?: Record<string, DataFigure>;
     sessions: Array<{
       date: string;

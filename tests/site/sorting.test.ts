@@ -18,7 +18,7 @@ function longGuide(): string {
       value < GAPS
         ? '<td class="n"><span class="gap">–</span><small>not measured</small></td>'
         : `<td class="n" data-v="${value}"><span>${value}</span></td>`;
-    return `<tr><th scope="row"><a href="/panels/">Panel ${i + 1}</a></th><td class="n" data-v="${i + 1}">${i + 1}</td>${cell.repeat(9)}</tr>`;
+    return `<tr><th scope="row"><a href="/panels/">Panel ${i + 1}</a></th><td class="n" data-v="${i + 1}">${i + 1}</td>${cell.repeat(11)}</tr>`;
   };
   const rows = Array.from({ length: ROWS }, (_, i) => row(i)).join('');
   return pageAt('/').html.replace(/<tbody>[\s\S]*?<\/tbody>/, `<tbody>${rows}</tbody>`);

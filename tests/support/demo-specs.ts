@@ -38,6 +38,9 @@ const HANDHELD: Bench = {
 /** The coarser magnetic meter of content/instruments/pocket-gaussmeter.yaml. */
 const POCKET_MAGNETIC = { floor: 0.1, resolution: 0.01 };
 
+/** Distances of a sweep on the axis, cm. */
+const SWEEP = [10, 15.24, 20, 30, 45, 60, 90];
+
 const grid = (columns: number, rows: number, repeats = 1) => ({ columns, rows, repeats });
 
 export const DEMO: Readonly<Record<string, DemoPanel>> = {
@@ -115,7 +118,7 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.004, panel: 0.0003 },
       sound: { room: 32.4, panel: 26 },
     },
-    sessions: [{ date: '2026-11-03', bench: THERMOPILE, seed: 1103 }],
+    sessions: [{ date: '2026-11-03', bench: { ...THERMOPILE, distances: SWEEP }, seed: 1103 }],
   },
   // Desk -----------------------------------------------------------------------------------------------------
   'ruddlestone-r60': {
@@ -166,7 +169,7 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.014 },
       sound: { room: 32.2, panel: 41.5 },
     },
-    sessions: [{ date: '2026-10-13', bench: THERMOPILE, seed: 1105 }],
+    sessions: [{ date: '2026-10-13', bench: { ...THERMOPILE, distances: SWEEP }, seed: 1105 }],
   },
   'quennick-dab': {
     truth: {
@@ -216,7 +219,7 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.001 },
       sound: { room: 32, panel: 39 },
     },
-    sessions: [{ date: '2026-08-31', bench: THERMOPILE, seed: 1107 }],
+    sessions: [{ date: '2026-08-31', bench: { ...THERMOPILE, distances: [30] }, seed: 1107 }],
   },
   // Torso ----------------------------------------------------------------------------------------------------
   'kelpwright-cormorant': {
@@ -296,7 +299,7 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.035 },
       sound: { room: 32.3, panel: 49 },
     },
-    sessions: [{ date: '2026-11-10', bench: THERMOPILE, seed: 1110 }],
+    sessions: [{ date: '2026-11-10', bench: { ...THERMOPILE, distances: [15.24, 30, 60] }, seed: 1110 }],
   },
   'ostrel-vagg': {
     truth: {

@@ -84,6 +84,8 @@ export interface Bench {
   /** Step of the sweep for the peaks, cm, and how many readings are taken where it is brightest. */
   sweepStep: number;
   lingers: number;
+  /** Distances of readings before the middle of the field, cm, each set anew; none where left out. */
+  distances?: readonly number[];
 }
 
 /** One reading; `below` when the meter only shows that it is under its floor, which is then the value. */
@@ -97,6 +99,8 @@ export interface SimulatedReadings {
   peak: Record<Mode, number>;
   /** Rows from the top, points from the left, repeats of the point. */
   grid: number[][][];
+  /** Distance in cm and reading before the middle of the field. */
+  distances?: Array<{ distance: number; centre: number }>;
   wavelengths: Record<ChannelName, { peak: number; fwhm: number }>;
   mains: Record<Mode | 'standby', number>;
   magnetic: { off: Shown; on: Shown };
@@ -245,26 +249,32 @@ export function simulateSession(
     on: show(wobble(add(level), relative), display),
   });
 
-  return {
-    distance,
-    readings: {
-      peak: perMode((mode) => sweep(highest[mode])),
-      grid,
-      wavelengths: {
-        red: readWavelength(panel.wavelengths.red),
-        nearInfrared: readWavelength(panel.wavelengths.nearInfrared),
-      },
-      mains: { ...perMode((mode) => readWatts(draw[mode])), standby: readWatts(draw.standby) },
-      magnetic: offOn(panel.magnetic, squares, bench.magnetic, 0.03),
-      electric: offOn(panel.electric, squares, bench.electric, 0.05),
-      radio: offOn(panel.radio, ({ room, panel: own }) => room + own, bench.radio, 0.1),
-      sound: offOn(panel.sound, energies, bench.sound, 0.008),
-      flicker: {
-        ...(panel.flicker.frequency !== undefined && { frequency: roundTo(panel.flicker.frequency, 1) }),
-        percent: perMode(() => show(wobble(panel.flicker.percent, 0.02), bench.flicker)),
-      },
+  const readings: SimulatedReadings = {
+    peak: perMode((mode) => sweep(highest[mode])),
+    grid,
+    wavelengths: {
+      red: readWavelength(panel.wavelengths.red),
+      nearInfrared: readWavelength(panel.wavelengths.nearInfrared),
+    },
+    mains: { ...perMode((mode) => readWatts(draw[mode])), standby: readWatts(draw.standby) },
+    magnetic: offOn(panel.magnetic, squares, bench.magnetic, 0.03),
+    electric: offOn(panel.electric, squares, bench.electric, 0.05),
+    radio: offOn(panel.radio, ({ room, panel: own }) => room + own, bench.radio, 0.1),
+    sound: offOn(panel.sound, energies, bench.sound, 0.008),
+    flicker: {
+      ...(panel.flicker.frequency !== undefined && { frequency: roundTo(panel.flicker.frequency, 1) }),
+      percent: perMode(() => show(wobble(panel.flicker.percent, 0.02), bench.flicker)),
     },
   };
+  // Last, so that a bench with a sweep gives the same other readings as one without.
+  if (bench.distances) {
+    readings.distances = bench.distances.map((it) => {
+      const set = it + bench.distanceSetting * (2 * uniform() - 1);
+      const light = lightAt(panel, leds, { x: 0, y: 0, distance: set }, bench.output, irradiance.receiver).combined;
+      return { distance: it, centre: readLight(light) };
+    });
+  }
+  return { distance, readings };
 
   function readWavelength({ peak, fwhm }: { peak: number; fwhm: number }) {
     return {

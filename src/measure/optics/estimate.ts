@@ -24,7 +24,7 @@ import {
 } from './panel-quantities.ts';
 import { type Fitted, prepareFit, type Scale } from './prepare-fit.ts';
 import { BIAS, CAPTURE, EMITTED, FIRST_TARGET, HALF_ANGLE, responseModel } from './response.ts';
-import { OPTICS_DRAWS, type Spread, simulate } from './simulate.ts';
+import { type MainsDraw, OPTICS_DRAWS, type Spread, simulate } from './simulate.ts';
 
 /** Everything that a panel's light is worked out from. */
 export interface OpticsInput {
@@ -39,6 +39,8 @@ export interface OpticsInput {
   beamAngle?: number;
   /** Errors that readings share, and the one of the claim. */
   errors: readonly SharedError[];
+  /** Draw from the mains with both channels on; for the efficiency. */
+  mains?: MainsDraw;
   seed: number;
   /** Of the simulation; OPTICS_DRAWS where left out. */
   draws?: number;
@@ -65,6 +67,8 @@ export interface OpticsEstimates {
   samplingBias?: Estimate;
   /** W; undefined without readings. */
   emitted?: Estimate;
+  /** Emitted power over mains draw: what the simulation says of it; undefined without either. */
+  efficiency?: Spread;
   /** At each target distance, cm: mW/cm2, and the dimmest place over the mean; empty without readings. */
   targets: Array<{ distance: number; mean: Estimate; peak: Estimate; evenness: Estimate }>;
   /** Share of the draws whose order lay at an end of the table, where it was cut. */
@@ -146,7 +150,13 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   });
 
   const budgets = linearBudgets(model, values, input.session);
-  const { spreads, cutShare } = simulate(model, values, input.seed, input.draws ?? OPTICS_DRAWS);
+  const { spreads, efficiency, cutShare } = simulate(
+    model,
+    values,
+    input.seed,
+    input.draws ?? OPTICS_DRAWS,
+    input.mains,
+  );
   const at = (output: number): Estimate => ({
     value: values[output] as number,
     ...(spreads[output] as Spread),
@@ -161,6 +171,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       capture: at(CAPTURE),
       ...(grid && { samplingBias: at(BIAS) }),
       ...(scale && { emitted: at(EMITTED) }),
+      ...(efficiency && { efficiency }),
       targets: (scale ? layout.targets : []).map((distance, i) => ({
         distance,
         mean: at(FIRST_TARGET + TARGET_VALUES * i + TARGET_MEAN),

@@ -5,6 +5,7 @@ import { number } from '../numbers.ts';
 import { combinedUncertainty, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Estimate, OpticsResult } from './estimate.ts';
 import type { Order } from './order-fit.ts';
+import type { Spread } from './simulate.ts';
 import { distanceMetric } from './table-distances.ts';
 
 /** What the figures are told besides the result. */
@@ -54,14 +55,16 @@ const BEAM_SHAPE: Unassessed = {
 };
 const EVENNESS: Unassessed = {
   source: 'Uneven drive',
-  reason:
-    'all LEDs are taken to be driven alike; a panel driven brighter in its middle looks like one of narrower beams',
+  reason: 'all LEDs are taken to be driven alike; a panel driven brighter in its middle looks like one of another beam',
 };
 
 /** The result of `estimatePanel` as figures; gaps with the reason where the order is withheld. */
 export function opticsFigures(result: OpticsResult, context: OpticsContext): OpticsFigures {
   const { estimates, choice } = result;
-  if (!estimates) return opticsGaps('withheld' in choice ? choice.withheld : 'the beam is not known');
+  if (!estimates) {
+    // Short enough for a cell of a table; the flag has the rest.
+    return opticsGaps('withheld' in choice ? (choice.withheld.split(/[:;]/)[0] as string) : 'the beam is not known');
+  }
   const { session, meter, inputs, power } = context;
   const { order, halfAngle, samplingBias, capture, emitted, targets } = estimates;
   const notes = [...context.notes, orderNote(order)];
@@ -171,9 +174,24 @@ function modelled(
   };
 }
 
-/** Efficiency on the emitted power, %: both channels on. */
-export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: Figure): Figure {
-  return productFigure(
+/** A figure whose uncertainty and interval come from a simulation. */
+function simulated(figure: Figure, standardUncertainty: number, interval95: readonly [number, number]): Figure {
+  return {
+    ...figure,
+    standardUncertainty,
+    interval95,
+    coverageFactor: standardUncertainty > 0 ? (interval95[1] - interval95[0]) / (2 * standardUncertainty) : null,
+  };
+}
+
+/**
+ * Efficiency on the emitted power, %: both channels on.
+ *
+ * @param spread of emitted power over mains draw, by the simulation; where there is none (the uncertainty of the draw
+ *   is not known) the figure's follows from its inputs
+ */
+export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: Figure, spread?: Spread): Figure {
+  const figure = productFigure(
     {
       id: `${session}/efficiency-emitted`,
       metric: 'efficiency-emitted',
@@ -188,9 +206,15 @@ export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: 
     ],
     100,
   );
+  if (!spread || figure.standardUncertainty === null) return figure;
+  const [low, high] = spread.interval95;
+  return simulated(figure, 100 * spread.standardUncertainty, [100 * low, 100 * high]);
 }
 
-/** Price per emitted watt, base currency a W. */
+/**
+ * Price per emitted watt, base currency a W. A price is exact, so the ends of its interval are those of the emitted
+ * power's simulation.
+ */
 export function pricePerEmittedWattFigure(
   session: string,
   price: Figure,
@@ -198,7 +222,7 @@ export function pricePerEmittedWattFigure(
   baseCurrency: string,
 ): Figure {
   const value = price.value / emitted.value;
-  return productFigure(
+  const figure = productFigure(
     {
       id: `${session}/price-per-emitted-watt`,
       metric: 'price-per-emitted-watt',
@@ -212,4 +236,7 @@ export function pricePerEmittedWattFigure(
       { figure: emitted, power: -1 },
     ],
   );
+  if (price.standardUncertainty !== 0 || figure.standardUncertainty === null || !emitted.interval95) return figure;
+  const [low, high] = emitted.interval95;
+  return simulated(figure, figure.standardUncertainty, [price.value / high, price.value / low]);
 }

@@ -1,7 +1,7 @@
 import type { Method } from '../methods.ts';
+import { USUAL_HALF_GAP } from './assumed-emitter.ts';
 import { NARROWEST_HALF_ANGLE, WIDEST_HALF_ANGLE } from './beam.ts';
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
-import { USUAL_HALF_GAP } from './emitter.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
 import { CLAIM_UNCERTAINTY, LARGEST_RESIDUAL, MODEL_UNCERTAINTY, RIVAL, SMALLEST_PROBABILITY } from './order-fit.ts';
 import { OPTICS_DRAWS } from './simulate.ts';
@@ -152,7 +152,12 @@ export const OPTICS_METHODS: readonly Method[] = [
       ['m', 'order of the beam'],
     ],
     constants: [
-      { name: 'nearest plane', value: NEAREST_PLANE, unit: 'cm', why: 'closer by, single LEDs matter' },
+      {
+        name: 'nearest plane',
+        value: NEAREST_PLANE,
+        unit: 'cm',
+        why: 'our own choice; nearer than one pitch of the LEDs no figure of the model is to be trusted',
+      },
       { name: 'farthest plane', value: FARTHEST_PLANE, unit: 'cm', why: 'our own choice' },
       {
         name: 'width of the standing figure',

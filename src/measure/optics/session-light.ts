@@ -3,7 +3,7 @@ import type { Figure } from '../figure.ts';
 import { pooledRepeats } from '../grid.ts';
 import { type Meter, NO_METER } from '../meter.ts';
 import { seedFromText } from '../random.ts';
-import { assumedEmitter, type Emitter } from './emitter.ts';
+import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
 import { claimError, sharedErrors, takeReadings } from './error-sources.ts';
 import type { OpticsInput } from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
@@ -25,19 +25,18 @@ export interface SessionLight {
   sweep?: readonly { distance: number; readings: readonly number[] }[];
   /** Claimed full beam angle at half intensity, degrees. */
   beamAngle?: number;
-  /** LEDs, not dies; where they were counted or are claimed. */
+  /** The LEDs as they were found, where somebody looked. */
+  leds?: CountedLeds;
+  /** Number of LEDs that the maker claims, not of dies; used where nobody looked. */
   ledCount?: number;
-  /** The LEDs as they were found, where somebody looked; else what is assumed of the count. */
-  emitter?: Emitter;
+  /** Draw from the mains with both channels on; left out where it was not read, or only as a bound. */
+  mains?: Figure;
   /** Distances for the table, cm. */
   targets: readonly number[];
 }
 
 /** What the calculation needs, with notes on what was assumed; or why it cannot be made. */
 export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld: string };
-
-/** Smallest doubt about how far the light reaches past the field's edges where the LEDs are known, cm: our own choice. */
-const KNOWN_EDGE = 0.1;
 
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
 export function sessionOptics(light: SessionLight): SessionOptics {
@@ -48,10 +47,8 @@ export function sessionOptics(light: SessionLight): SessionOptics {
     return { withheld: `a distance is not between ${NEAREST_PLANE} cm and ${FARTHEST_PLANE} cm` };
   }
   const field = { width: width.value, height: height.value };
-  const assumed = light.emitter
-    ? { emitter: light.emitter, edge: KNOWN_EDGE, note: undefined }
-    : assumedEmitter(field, light.ledCount);
-  const notes = assumed.note ? [assumed.note] : [];
+  const assumed = light.leds ? countedEmitter(field, light.leds) : assumedEmitter(field, light.ledCount);
+  const notes = [assumed.note];
 
   const points = (grid?.points ?? []).flat();
   const kept = points.flatMap((readings, index) => (readings.length > 0 ? [index] : []));
@@ -94,6 +91,7 @@ export function sessionOptics(light: SessionLight): SessionOptics {
         ...sharedErrors({ session, panel, meter, distance, width, height, edge: assumed.edge }),
         claimError(panel),
       ],
+      ...(light.mains && { mains: { value: light.mains.value, budget: light.mains.budget } }),
       seed: seedFromText(`${session}/optics`),
     },
   };

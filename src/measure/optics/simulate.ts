@@ -1,17 +1,24 @@
 import { randomGamma } from 'd3-random';
 import { quickselect } from 'simple-statistics';
+import type { Contribution } from '../figure.ts';
 import { drawError, type Random, seededRandom } from '../random.ts';
 import type { Readings, SharedError } from './error-sources.ts';
 import { MODEL_UNCERTAINTY } from './order-fit.ts';
 import { HIGHEST_X, LOWEST_X } from './order-table.ts';
 import { meanShares } from './prepare-fit.ts';
-import { HALF_ANGLE, type ResponseModel } from './response.ts';
+import { EMITTED, HALF_ANGLE, type ResponseModel } from './response.ts';
 
 /**
  * Draws of the simulation; each 2.5 % tail then rests on 40 of them, which leaves the ends of an interval uncertain
  * by about 7 % of a standard uncertainty. Our own choice, for speed.
  */
 export const OPTICS_DRAWS = 1600;
+
+/** A reading of the mains draw, W, with its errors. */
+export interface MainsDraw {
+  value: number;
+  budget: readonly Contribution[];
+}
 
 /** What a simulation tells of one result. */
 export interface Spread {
@@ -32,14 +39,17 @@ export interface Spread {
  * Sources: JCGM 101:2008, clauses 5 to 7; antithetic draws, Hammersley and Morton 1956 (both from memory).
  *
  * @param values stated values of the results
- * @returns the spread of each, and the share of the draws whose order was cut at an end of the table
+ * @param mains draw from the mains, W, whose errors are drawn too, for the efficiency
+ * @returns the spread of each, that of emitted power over mains draw, and the share of the draws whose order was cut
+ *   at an end of the table
  */
 export function simulate(
   model: ResponseModel,
   values: readonly number[],
   seed: number,
   draws: number,
-): { spreads: Spread[]; cutShare: number } {
+  mains?: MainsDraw,
+): { spreads: Spread[]; efficiency?: Spread; cutShare: number } {
   const { outputs, parts } = model;
   const { errors, scale, fitted } = parts;
   const random = seededRandom(seed);
@@ -76,6 +86,8 @@ export function simulate(
     for (let i = 0; i < outputs; i++) drawn[i * draws + d] = out[i] as number;
   }
 
+  const isWithEfficiency = mains !== undefined && scale !== undefined;
+  const overMains = isWithEfficiency ? new Float64Array(draws) : undefined;
   const spreads = values.map((value, i) => {
     const ofOne = drawn.subarray(i * draws, (i + 1) * draws);
     const start = none[i] as number;
@@ -83,9 +95,21 @@ export function simulate(
       const moved = (ofOne[d] as number) - start;
       ofOne[d] = i === HALF_ANGLE ? value + moved : value * Math.exp(moved);
     }
+    if (i === EMITTED && overMains && mains) divideByMains(ofOne, mains, random, overMains);
     return spreadOf(ofOne);
   });
-  return { spreads, cutShare: cut / draws };
+  return { spreads, ...(overMains && { efficiency: spreadOf(overMains) }), cutShare: cut / draws };
+}
+
+/** Each draw of the emitted power over the mains draw with its errors, in pairs as the emitted power has them. */
+function divideByMains(emitted: Float64Array, mains: MainsDraw, random: Random, out: Float64Array): void {
+  let error = 0;
+  for (let d = 0; d < out.length; d++) {
+    error =
+      d % 2 === 0 ? mains.budget.reduce((sum, line) => sum + line.contribution * drawError(random, line), 0) : -error;
+    // A reading that is too high is one of less than it says.
+    out[d] = (emitted[d] as number) / Math.max(1e-3 * mains.value, mains.value - error);
+  }
 }
 
 /**

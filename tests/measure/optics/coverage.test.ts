@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { assumedEmitter } from '../../../src/measure/optics/emitter.ts';
+import { assumedEmitter } from '../../../src/measure/optics/assumed-emitter.ts';
 import { type Estimate, estimatePanel, type OpticsEstimates } from '../../../src/measure/optics/estimate.ts';
 import { randomNumbers } from '../random-numbers.ts';
 import { lightOf, lightSource, opticsInput, points, SENSOR, SIX_INCHES, TAPE } from './make.ts';

@@ -1,11 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  assumedEmitter,
-  emitterTerms,
-  isEven,
-  type LedEmitter,
-  placeLeds,
-} from '../../../src/measure/optics/emitter.ts';
+import { assumedEmitter, countedEmitter } from '../../../src/measure/optics/assumed-emitter.ts';
+import { emitterTerms, isEven, type LedEmitter, placeLeds } from '../../../src/measure/optics/emitter.ts';
 import { irradianceAt } from '../../../src/measure/optics/irradiance.ts';
 import { planeModel } from '../../../src/measure/optics/plane-model.ts';
 import { placeLeds as placeIndependently } from '../../support/light-source.ts';
@@ -175,5 +170,25 @@ describe('what a panel is taken for', () => {
     expect(emitter.kind).toBe('continuous');
     expect(edge).toBeGreaterThan(0);
     expect(note).toContain(words);
+  });
+});
+
+describe('LEDs that were counted', () => {
+  const field = { width: 20, height: 40 };
+
+  test('with their size they are taken as they are', () => {
+    expect(countedEmitter(field, { columns: 8, rows: 16, ledSize: 0.9, staggered: true })).toEqual({
+      emitter: { kind: 'leds', columns: 8, rows: 16, ledSize: 0.9, staggered: true },
+      edge: 0.1,
+      note: '8 × 16 LEDs in staggered rows, as they were counted',
+    });
+  });
+
+  test('without it each is half as wide as its pitch, give or take that half', () => {
+    const { emitter, edge, note } = countedEmitter(field, { columns: 8, rows: 16 });
+    // 40 cm = 15 pitches + half a pitch.
+    expect(emitter).toMatchObject({ kind: 'leds', ledSize: 40 / 15.5 / 2 });
+    expect(edge).toBeCloseTo(40 / 15.5 / 4, 12);
+    expect(note).toContain('half as wide as its pitch');
   });
 });

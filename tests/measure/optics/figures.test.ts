@@ -194,11 +194,11 @@ describe('putting a session together', () => {
   });
 
   test('LEDs that somebody looked at are taken as they were found', () => {
-    const emitter = { kind: 'leds', columns: 10, rows: 20, ledSize: 0.8 } as const;
-    const it = sessionOptics(session({ emitter }));
+    const leds = { columns: 10, rows: 20, ledSize: 0.8 };
+    const it = sessionOptics(session({ leds }));
     if (!('input' in it)) throw new Error(it.withheld);
-    expect(it.input.layout.emitter).toBe(emitter);
-    expect(it.notes).toEqual([]);
+    expect(it.input.layout.emitter).toEqual({ kind: 'leds', ...leds });
+    expect(it.notes).toEqual(['10 × 20 LEDs, as they were counted']);
   });
 });
 

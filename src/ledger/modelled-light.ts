@@ -1,0 +1,130 @@
+import type { DistanceSetting } from '../measure/distance-setting.ts';
+import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
+import { type Meter, NO_METER } from '../measure/meter.ts';
+import type { CountedLeds } from '../measure/optics/assumed-emitter.ts';
+import type { PanelModel } from '../measure/optics/distance-curve.ts';
+import type { OpticsResult } from '../measure/optics/estimate.ts';
+import { type OpticsFigures, opticsFigures, opticsGaps } from '../measure/optics/figures.ts';
+import { opticsFlags } from '../measure/optics/flags.ts';
+import type { Order } from '../measure/optics/order-fit.ts';
+import { sessionOptics } from '../measure/optics/session-light.ts';
+import type { Spread } from '../measure/optics/simulate.ts';
+import { TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
+import type { Panel } from '../schema/panel.ts';
+import type { Session } from '../schema/session.ts';
+import { keptReadings } from './grid-points.ts';
+import { estimateOnce } from './optics-store.ts';
+
+/** What the optics model makes of one session. */
+export interface ModelledLight {
+  figures: OpticsFigures;
+  flags: readonly Flag[];
+  /** The beam that is used, and what it was found from; undefined where it is withheld. */
+  order: Order | undefined;
+  /** What each way to the beam gave. */
+  tried: OpticsResult['tried'];
+  /** What the simulation says of emitted power over mains draw. */
+  efficiency: Spread | undefined;
+  /** The panel as the model has found it, for drawing; undefined where the beam is withheld. */
+  model: PanelModel | undefined;
+  /** Modelled values at the session's own distance. */
+  own: OpticsFigures['distances'][number] | undefined;
+}
+
+/** What the model is told besides the session. */
+export interface LightContext {
+  slug: string;
+  /** `<panel>/<date>` */
+  id: string;
+  panel: Panel;
+  session: Session;
+  meter: Meter | undefined;
+  field: { width: FigureOrGap; height: FigureOrGap };
+  distance: DistanceSetting;
+  /** The common figure, and the mains draw with both channels on, where there are such. */
+  power: Figure | undefined;
+  mains: Figure | undefined;
+}
+
+/** Distances closer than this, cm, are one. */
+const SAME = 1e-6;
+
+/** Works out a session's light by the model; gaps with the reason where it can't be. */
+export function modelledLight(context: LightContext): ModelledLight {
+  const { slug, id, panel, session, meter, field, distance, power, mains } = context;
+  const none = (reason: string): ModelledLight => ({
+    figures: opticsGaps(reason),
+    flags: [],
+    order: undefined,
+    tried: {},
+    efficiency: undefined,
+    model: undefined,
+    own: undefined,
+  });
+  if (!isFigure(field.width) || !isFigure(field.height)) return none('the LED field was not measured');
+  const { grid, distances } = session;
+  const leds = panel.leds && countedLeds(panel.leds);
+  const claimed = panel.claims;
+  if (!grid && !distances) return none('neither a grid nor a distance sweep was measured');
+  const light = sessionOptics({
+    panel: slug,
+    session: id,
+    meter,
+    width: field.width,
+    height: field.height,
+    distance,
+    ...(grid && { grid: { points: grid.rows.map((row) => row.map(keptReadings)), inset: grid.inset.value } }),
+    ...(distances && {
+      sweep: distances.map((it) => ({ distance: it.distance.value, readings: keptReadings(it.centre) })),
+    }),
+    ...(claimed?.beamAngle && { beamAngle: claimed.beamAngle.value }),
+    ...(claimed?.ledCount !== undefined && { ledCount: claimed.ledCount }),
+    ...(leds && { leds }),
+    ...(mains && mains.standardUncertainty !== null && { mains }),
+    targets: [...TABLE_DISTANCES, distance.distance],
+  });
+  if ('withheld' in light) return none(light.withheld);
+  if (!meter) return none(NO_METER);
+  const result = estimateOnce(light.input);
+  const inputs = [
+    ...(grid ? [`${id}/grid.rows`] : []),
+    ...(distances ? [`${id}/distances`] : []),
+    field.width.id,
+    field.height.id,
+  ];
+  const figures = opticsFigures(result, { session: id, meter, inputs, notes: light.notes, ...(power && { power }) });
+  const isOwn = (it: { distance: number }, index: number) =>
+    index >= TABLE_DISTANCES.length && Math.abs(it.distance - distance.distance) < SAME;
+  return {
+    figures: { ...figures, distances: figures.distances.slice(0, TABLE_DISTANCES.length) },
+    flags: opticsFlags(result),
+    order: 'chosen' in result.choice ? result.choice.chosen : undefined,
+    tried: result.tried,
+    efficiency: result.estimates?.efficiency,
+    model: result.estimates?.emitted && {
+      emitter: light.input.layout.emitter,
+      field: light.input.layout.field,
+      order: result.estimates.order.order,
+      power: result.estimates.emitted.value,
+    },
+    own: figures.distances.find(isOwn),
+  };
+}
+
+/** A panel's LEDs as the model takes them. */
+export function countedLeds({
+  columns,
+  rows,
+  staggered,
+  size,
+  groups,
+  pattern,
+}: NonNullable<Panel['leds']>): CountedLeds {
+  return {
+    columns,
+    rows,
+    ...(staggered && { staggered }),
+    ...(size && { ledSize: size.value }),
+    ...(groups && { groups: groups.map(({ name, share }) => ({ name, share: share.value })), pattern }),
+  };
+}

@@ -1,0 +1,92 @@
+import { createHash } from 'node:crypto';
+import { globSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
+import { estimatePanel, type OpticsInput, type OpticsResult } from '../measure/optics/estimate.ts';
+import { type PackedResult, packResult, unpackResult } from './optics-pack.ts';
+
+/**
+ * Results of the optics model that earlier builds worked out, by a hash of what went in: a panel that was not measured
+ * again has the same light, and a build that only changes prices need not fit a thousand beams. A result is the same
+ * whether it comes from here or not.
+ *
+ * The file carries a hash of the calculation's own source, and is left aside when that has changed.
+ */
+const FILE = join('node_modules', '.cache', 'panel-ledger', 'optics');
+const CALCULATION = join('src', 'measure');
+
+/** Results that the file keeps besides those of the last build: other folders' and other days'. */
+const MOST_OLD = 2000;
+
+interface Store {
+  /** Undefined where the source can't be read, so that nothing may be kept. */
+  calculation: string | undefined;
+  old: Map<string, PackedResult>;
+  /** Those asked for in this process. */
+  used: Map<string, PackedResult>;
+  isChanged: boolean;
+}
+
+/** On the global object, as the ledger is: the build and its pages are two copies of this module. */
+const shared = globalThis as { panelLedgerOptics?: Store };
+
+/** `estimatePanel`, worked out once for the same input. */
+export function estimateOnce(input: OpticsInput): OpticsResult {
+  shared.panelLedgerOptics ??= openStore();
+  const store = shared.panelLedgerOptics;
+  const key = createHash('sha256').update(serialize(input)).digest('base64url');
+  const known = store.used.get(key) ?? store.old.get(key);
+  if (known) {
+    store.used.set(key, known);
+    return unpackResult(known);
+  }
+  const result = estimatePanel(input);
+  store.used.set(key, packResult(result));
+  store.isChanged = true;
+  return result;
+}
+
+/** Keeps what was worked out for the next build; a folder that can't be written to is no reason to fail. */
+export function keepOptics(): void {
+  const store = shared.panelLedgerOptics;
+  if (!store?.isChanged || store.calculation === undefined) return;
+  store.isChanged = false;
+  const old = [...store.old].filter(([key]) => !store.used.has(key)).slice(0, MOST_OLD);
+  const results = new Map([...store.used, ...old]);
+  try {
+    mkdirSync(dirname(FILE), { recursive: true });
+    const draft = `${FILE}.${process.pid}`;
+    writeFileSync(draft, serialize({ calculation: store.calculation, results }));
+    renameSync(draft, FILE);
+  } catch {
+    // The next build works it out again.
+  }
+}
+
+function openStore(): Store {
+  const calculation = calculationHash();
+  return { calculation, old: kept(calculation), used: new Map(), isChanged: false };
+}
+
+function kept(calculation: string | undefined): Map<string, PackedResult> {
+  try {
+    const found: unknown = calculation && deserialize(readFileSync(FILE));
+    if (isStored(found) && found.calculation === calculation) return found.results;
+  } catch {
+    // There is no such file yet, or another version of Node wrote it.
+  }
+  return new Map();
+}
+
+function isStored(it: unknown): it is { calculation: string; results: Map<string, PackedResult> } {
+  return typeof it === 'object' && it !== null && 'calculation' in it && 'results' in it && it.results instanceof Map;
+}
+
+/** Hash of the source of everything that `estimatePanel` may run, and of this form of it. */
+function calculationHash(): string | undefined {
+  const paths = globSync('**/*.ts', { cwd: CALCULATION }).toSorted();
+  if (paths.length === 0) return undefined;
+  const hash = createHash('sha256').update(process.version);
+  for (const path of paths) hash.update(path).update(readFileSync(join(CALCULATION, path)));
+  return hash.update(readFileSync(join('src', 'ledger', 'optics-pack.ts'))).digest('hex');
+}

@@ -1,0 +1,49 @@
+import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
+import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { metricById } from '../measure/metrics.ts';
+import { daggerOf } from './flags.ts';
+import { type Shown, showFigure } from './format.ts';
+import { panelAddress } from './guide-view.ts';
+
+/** A labelled figure of a page: its name leads to its method, its value to its working. */
+export interface ShownFigure {
+  metric: string;
+  name: string;
+  method: string;
+  /** Where the working stands. */
+  working: string;
+  shown?: Shown;
+  /** Why there is none. */
+  gap?: string;
+  dagger?: { mark: string; label: string };
+  notes: string[];
+}
+
+/** Anchor of a metric's working: the plain id for the current session, dated for earlier ones. */
+export function workingAnchor(
+  metric: string,
+  session: SessionEntry | undefined,
+  current: SessionEntry | undefined,
+): string {
+  return session && session !== current ? `${metric}-${session.date}` : metric;
+}
+
+/** A figure or gap of a panel with its addresses. */
+export function shownFigure(
+  panel: PanelEntry,
+  it: FigureOrGap | undefined,
+  metric: string,
+  currency: string,
+  session?: SessionEntry,
+): ShownFigure {
+  const { name, method } = metricById(metric);
+  const base = {
+    metric,
+    name,
+    method: `/methods/${method}/`,
+    working: `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`,
+  };
+  if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
+  const dagger = daggerOf(it.flags);
+  return { ...base, shown: showFigure(it, currency), notes: it.notes, ...(dagger && { dagger }) };
+}

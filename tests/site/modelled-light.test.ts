@@ -1,0 +1,94 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type OpenSite, openSite, PHONE } from './browser.ts';
+import { attribute, pageAt, panelsJson, textOf } from './site.ts';
+
+const data = panelsJson();
+const SLUG = 'fennimarsh-reed';
+const ADDRESS = `/panels/${SLUG}/`;
+
+let site: OpenSite;
+beforeAll(async () => {
+  site = await openSite();
+});
+afterAll(() => site.close());
+
+describe('minutes to a radiant exposure', () => {
+  const figures = data.panels.find((it) => it.slug === SLUG)?.sessions[0]?.figures ?? {};
+  const meanAt = (cm: number) => {
+    const it = figures[`mean-irradiance-at-${cm}-cm`];
+    if (!it || it.value === null) throw new Error(`no mean at ${cm} cm`);
+    return it.value;
+  };
+
+  test('are 1000 H / E / 60 for what is typed in, at every distance', async () => {
+    await using opened = await site.open(ADDRESS, { viewport: PHONE });
+    const { page, complaints } = opened;
+    await page.getByLabel(/Radiant exposure that you/).fill('12.5');
+    const cells = await page.locator('td[data-seconds]').allInnerTexts();
+    expect(cells).toHaveLength(6);
+    [5, 10, 15, 30, 45, 60].forEach((cm, i) => {
+      const minutes = (1000 * 12.5) / meanAt(cm) / 60;
+      expect(Math.abs(Number.parseFloat(cells[i] as string) / minutes - 1)).toBeLessThan(0.006);
+      expect(cells[i]).toMatch(/^[\d.]+ min \([\d.]+ to [\d.]+\)$/);
+    });
+    expect(await page.locator('[data-exposure-head]').textContent()).toBe('Minutes for 12.5 J/cm²');
+    expect(await page.locator('form[data-exposure] [role=status]').textContent()).toContain('not a recommendation');
+    expect(complaints).toEqual([]);
+  });
+
+  test.each(['0', '-3', '1e9', 'e'])('nonsense such as %s is said to be none, and the table stays', async (typed) => {
+    await using opened = await site.open(ADDRESS);
+    const { page, complaints } = opened;
+    const before = await page.locator('td[data-seconds]').allInnerTexts();
+    const input = page.getByLabel(/Radiant exposure that you/);
+    await input.fill('5');
+    await input.press('Control+A');
+    await input.pressSequentially(typed);
+    expect(await page.locator('td[data-seconds]').allInnerTexts()).toEqual(before);
+    expect(await input.getAttribute('aria-invalid')).toBe('true');
+    expect(await page.locator('form[data-exposure] [role=status]').textContent()).toMatch(/^Write a number above 0/);
+    expect(complaints).toEqual([]);
+  });
+
+  test('without a script there is the time for each 1 J/cm², and nothing to type in', async () => {
+    await using opened = await site.open(ADDRESS, { javaScriptEnabled: false });
+    const { page } = opened;
+    expect(await page.getByLabel(/Radiant exposure that you/).isVisible()).toBe(false);
+    expect(await page.locator('[data-exposure-head]').textContent()).toBe('Time for each 1 J/cm²');
+    const first = await page.locator('td[data-seconds]').first().textContent();
+    expect(Number.parseFloat(first ?? '')).toBeCloseTo(1000 / meanAt(5), 1);
+  });
+});
+
+describe('the ranking by emitted watt', () => {
+  test('is in the order of the price per emitted watt, with the ranks of the data file', () => {
+    const page = pageAt('/emitted/');
+    const tables = page.document.querySelectorAll('table.ranking');
+    expect(tables.length).toBeGreaterThan(2);
+    for (const table of tables) {
+      const slugs = table.querySelectorAll('tbody th a').map((it) => attribute(it, 'href').split('/')[2]);
+      const panels = slugs.map((slug) => data.panels.find((it) => it.slug === slug));
+      const prices = panels.map((it) => it?.sessions[0]?.figures['price-per-emitted-watt']?.value ?? Number.NaN);
+      expect(prices).toEqual(prices.toSorted((a, b) => a - b));
+      expect(panels.map((it) => it?.rank_by_emitted?.place)).toEqual(panels.map((_, i) => i + 1));
+    }
+  });
+
+  test('names those that have no emitted power, with the reason', () => {
+    const text = textOf(pageAt('/emitted/').document.querySelector('main'));
+    const without = data.panels.filter((it) => it.rank_by_emitted === null);
+    expect(without.length).toBeGreaterThan(0);
+    for (const it of without) expect(text).toContain(it.rank_by_emitted_absent);
+  });
+});
+
+test('a modelled value is said to be modelled wherever it stands in a table', () => {
+  const { document } = pageAt(ADDRESS);
+  for (const id of ['emitted', 'distances']) {
+    const heading = document.querySelector(`#${id}`);
+    expect(heading).not.toBeNull();
+  }
+  const main = textOf(document.querySelector('main'));
+  expect(main).toContain('Corrected (modelled)');
+  expect(main).toContain('Modelled from the fitted beam, not measured');
+});

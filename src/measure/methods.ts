@@ -1,3 +1,4 @@
+import { EXPOSURE_METHODS } from './exposure/methods.ts';
 import { OPTICS_METHODS } from './optics/methods.ts';
 
 /**
@@ -311,6 +312,7 @@ export const METHODS: readonly Method[] = [
     constants: [],
     file: 'src/ledger/reading-figures.ts',
   },
+  ...EXPOSURE_METHODS,
   {
     id: 'hot-spots',
     name: 'Hot spots',

@@ -1,3 +1,4 @@
+import { EXPOSURE_METRICS } from './exposure/metrics.ts';
 import { distanceMetric, TABLE_DISTANCES } from './optics/table-distances.ts';
 
 /** A figure that a panel can have, whoever the panel is. Its id is its anchor on the working page. */
@@ -95,6 +96,7 @@ export const METRICS: readonly Metric[] = [
   ...onAndOff('electric-field', 'Electric field', 'V/m'),
   ...onAndOff('radio-field', 'Radio field', 'mW/m²'),
   ...onAndOff('sound', 'Sound', 'dB(A)'),
+  ...EXPOSURE_METRICS,
 ];
 
 const byId = new Map(METRICS.map((metric) => [metric.id, metric]));

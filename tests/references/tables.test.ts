@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type CheckValue, expectToMeet, STANDINGS } from './check-value.ts';
 import { DISC_EXPONENTS, DISC_IRRADIANCE } from './distance-setting.ts';
 import { RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS } from './efficiency.ts';
+import { EXPOSURE_TABLES } from './exposure.ts';
 import { CELL_MEANS, GRID_STATISTICS } from './grid.ts';
 import { POLISHED } from './median-polish.ts';
 import { MODIFIED_Z } from './modified-z.ts';
@@ -26,6 +27,7 @@ const TABLES: Record<string, readonly CheckValue<unknown>[]> = {
     ...optics.ERROR_FUNCTION,
     ...optics.CHI_SQUARE_TAILS,
   ],
+  ...EXPOSURE_TABLES,
   'radiant exposure': [...EXPOSURES, ...TIMES],
   seed: FNV_1A,
   statistics: CERTIFIED_SETS.flatMap((set) => [set.mean, set.standardDeviation]),

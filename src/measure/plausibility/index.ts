@@ -9,6 +9,7 @@ import { gridOutlier } from './grid-outlier.ts';
 import { modesAddUp } from './modes-add-up.ts';
 import { peakAboveMean } from './peak-above-mean.ts';
 import { priceAge } from './price-age.ts';
+import { unitSlips } from './unit-slips.ts';
 
 export type { Check, Facts } from './check.ts';
 
@@ -23,6 +24,7 @@ export const CHECKS: readonly Check[] = [
   calibrationValid,
   claimsHeld,
   priceAge,
+  unitSlips,
 ];
 
 /** Runs every check; all flags, none left out. */

@@ -13,6 +13,7 @@ const ODD = facts({
     'peak-irradiance-near-infrared': 50,
     'mean-irradiance': 80,
     'efficiency-combined': 90,
+    'magnetic-field-off': 5,
   },
   gridPoints: [78, 80, 79, 81, 240, 82, 77, 80, 78],
   field: { width: 50, height: 100 },

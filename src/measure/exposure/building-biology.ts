@@ -1,0 +1,40 @@
+import type { FieldKind } from './field-reading.ts';
+import type { Limit } from './limit.ts';
+
+/**
+ * Guideline ranges for sleeping places. The words are those of SBM-2015 (seen on a page that quotes them); the
+ * numbers were seen for SBM-2008. That the table of 2015 has the same numbers is from memory.
+ */
+export const SLEEPING_PLACES: Limit = {
+  name: 'ranges for sleeping places',
+  source: 'the Standard of Building Biology Testing Methods',
+  year: 2015,
+  edition: 'SBM-2015 with the numbers seen for SBM-2008',
+  standing: 'memory',
+};
+
+/** The four ranges in the words of SBM-2015. */
+export const RANGES = ['No anomaly', 'Slight anomaly', 'Severe anomaly', 'Extreme anomaly'] as const;
+export type Range = (typeof RANGES)[number];
+
+/** Lower edges of the second to fourth range: magnetic µT, electric V/m (against ground potential), radio mW/m². */
+export const RANGE_EDGES: Record<FieldKind, readonly [number, number, number]> = {
+  // 20, 100 and 500 nT
+  magnetic: [0.02, 0.1, 0.5],
+  electric: [1, 5, 50],
+  // 0.1, 10 and 1000 µW/m²
+  radio: [0.0001, 0.01, 1],
+};
+
+/**
+ * The range that a field falls into. The guideline leaves open where an edge itself belongs; here it belongs to the
+ * range that starts there (our own rule). A private guideline for beds at night, without official status.
+ *
+ * @param value µT, V/m or mW/m²; negative or NaN is a RangeError
+ * @example rangeOf('magnetic', 0.3) // 'Severe anomaly'
+ */
+export function rangeOf(kind: FieldKind, value: number): Range {
+  if (!(value >= 0)) throw new RangeError(`no ${kind} field: ${value}`);
+  const edgesReached = RANGE_EDGES[kind].filter((edge) => value >= edge).length;
+  return RANGES[edgesReached] as Range;
+}

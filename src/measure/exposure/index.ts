@@ -1,0 +1,73 @@
+import { type FigureOrGap, gap } from '../figure.ts';
+import type { FieldKind, FieldReading } from './field-reading.ts';
+import { fieldResult, type MainsFrequency } from './field-results.ts';
+import { type FlickerMode, type FlickerReading, flickerResults } from './flicker-results.ts';
+import { infraredResults, type ModelledPeaks, nearInfraredFromMode } from './infrared-results.ts';
+import type { LimitResult } from './limit.ts';
+import { precautionResult } from './precaution-results.ts';
+import { pulsingResults } from './pulsing.ts';
+import { retinaResult } from './retina.ts';
+import { skinResult } from './skin.ts';
+import { soundResult } from './sound-result.ts';
+
+export { EYE_DISTANCES } from './eye-distances.ts';
+export type { MainsFrequency } from './field-results.ts';
+export type { ModelledPeaks } from './infrared-results.ts';
+export { CLOSING, cited, type Limit, type LimitResult } from './limit.ts';
+export { EXPOSURE_METRICS } from './metrics.ts';
+
+/** What the measures of exposure are made from. */
+export interface ExposureInput {
+  /** `<panel>/<date>` */
+  session: string;
+  /** The session's reading of a metric; undefined where it was not taken. */
+  figure(metric: string): FigureOrGap | undefined;
+  /** Distance of the light readings, cm. */
+  readingDistance: number;
+  /** Peak irradiance by the beam model at the reading's distance and at `EYE_DISTANCES`; or why there is none. */
+  modelled: ModelledPeaks;
+  /** Distances of the field and sound readings as they were written; left out where none was. */
+  distances: Partial<Record<FieldKind | 'sound', string | undefined>>;
+  /** Hz, of the mains at the bench. */
+  mains: MainsFrequency;
+}
+
+const FIELDS = ['magnetic', 'electric', 'radio'] as const;
+
+/**
+ * All measures of exposure of a session, always in one order: eyes, skin, retina, flicker, pulsing (only where
+ * there is some), fields with the precautionary lines, sound. A missing reading gives a result with a gap.
+ */
+export function exposureResults(input: ExposureInput): LimitResult[] {
+  const { session, distances } = input;
+  const reading = (metric: string, missing: string): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
+  const flicker = (mode: FlickerMode): FlickerReading => ({
+    depth: reading(`flicker-${mode}`, 'flicker was not measured'),
+    frequency: reading(`flicker-frequency-${mode}`, 'no frequency is recorded'),
+  });
+  const field = (kind: FieldKind): FieldReading => ({
+    kind,
+    on: reading(`${kind}-field-on`, 'not measured with the panel on'),
+    off: reading(`${kind}-field-off`, 'not measured'),
+    distance: distances[kind],
+  });
+  const infrared = nearInfraredFromMode(
+    reading('peak-irradiance-near-infrared', 'near-infrared alone was not measured'),
+  );
+  return [
+    ...infraredResults(session, infrared, input.readingDistance, input.modelled),
+    skinResult(session, reading('peak-irradiance-combined', 'both channels together were not measured')),
+    retinaResult(),
+    ...flickerResults(session, flicker),
+    ...pulsingResults(flicker),
+    ...FIELDS.flatMap((kind) => [
+      fieldResult(session, field(kind), input.mains),
+      precautionResult(session, field(kind)),
+    ]),
+    soundResult(session, {
+      on: reading('sound-on', 'not measured with the panel on'),
+      off: reading('sound-off', 'not measured with the panel off'),
+      distance: distances.sound,
+    }),
+  ];
+}

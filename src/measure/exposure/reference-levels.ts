@@ -1,0 +1,101 @@
+import type { Limit } from './limit.ts';
+
+const ICNIRP_2010 = {
+  source: 'ICNIRP',
+  year: 2010,
+  edition: 'Health Physics 99(6):818–836',
+  standing: 'read',
+} as const;
+
+/** Reference level for magnetic fields, general public; seen in a textbook that reproduces the table. */
+export const MAGNETIC_LEVEL: Limit = { name: 'reference level for magnetic fields, general public,', ...ICNIRP_2010 };
+/** Reference level for electric fields, general public; likewise. */
+export const ELECTRIC_LEVEL: Limit = { name: 'reference level for electric fields, general public,', ...ICNIRP_2010 };
+/** Reference level for radio, whole body, average of 30 min, general public: from memory. */
+export const RADIO_LEVEL: Limit = {
+  name: 'whole-body reference level for radio fields, general public,',
+  source: 'ICNIRP',
+  year: 2020,
+  edition: 'Health Physics 118(5):483–524',
+  standing: 'memory',
+};
+/** Reference level for radio, local, average of 6 min, general public; seen in a textbook that reproduces the table. */
+export const LOCAL_RADIO_LEVEL: Limit = {
+  name: 'local reference level for radio fields, general public,',
+  source: 'ICNIRP',
+  year: 2020,
+  edition: 'Health Physics 118(5):483–524',
+  standing: 'read',
+};
+
+/** Frequencies that the levels of 2010 are used for here, Hz. */
+const LOWEST = 25;
+const HIGHEST = 1e7;
+/** Where their rows meet, Hz. */
+const MAGNETIC_SLOPE_FROM = 400;
+const ELECTRIC_SLOPE_FROM = 50;
+const SLOPE_TO = 3000;
+
+/**
+ * Reference level of ICNIRP 2010 for magnetic flux density, general public, rms, µT. At 3 kHz, where two rows meet
+ * with a small step, the lower value is taken (our own rule).
+ *
+ * @param frequency Hz, 25 Hz to 10 MHz; else a RangeError
+ * @example magneticReferenceLevel(50) // 200
+ */
+export function magneticReferenceLevel(frequency: number): number {
+  demand(frequency, LOWEST, HIGHEST, 'Hz');
+  if (frequency <= MAGNETIC_SLOPE_FROM) return 200;
+  // 0.08 / f tesla
+  return frequency <= SLOPE_TO ? 80_000 / frequency : 27;
+}
+
+/**
+ * Reference level of ICNIRP 2010 for the electric field, general public, rms, V/m. At 3 kHz, where two rows meet
+ * with a small step, the lower value is taken (our own rule).
+ *
+ * @param frequency Hz, 25 Hz to 10 MHz; else a RangeError
+ * @example electricReferenceLevel(60) // 4166.67
+ */
+export function electricReferenceLevel(frequency: number): number {
+  demand(frequency, LOWEST, HIGHEST, 'Hz');
+  if (frequency <= ELECTRIC_SLOPE_FROM) return 5000;
+  // 250 / f kV/m
+  return frequency < SLOPE_TO ? 250_000 / frequency : 83;
+}
+
+/** Lowest of the whole-body levels for power density, W/m²: what a reading of unknown frequency is held against. */
+export const LOWEST_RADIO_LEVEL = 2;
+
+/**
+ * Reference level of ICNIRP 2020 for power density, whole body, 30 min, general public, W/m² (from memory). Up to
+ * 30 MHz the levels are field strengths, not power densities.
+ *
+ * @param megahertz above 30 MHz, up to 300 GHz; else a RangeError
+ * @example radioReferenceLevel(900) // 4.5
+ */
+export function radioReferenceLevel(megahertz: number): number {
+  demand(megahertz, 30, 300_000, 'MHz');
+  if (megahertz === 30) throw new RangeError('at 30 MHz the level is a field strength');
+  if (megahertz <= 400) return LOWEST_RADIO_LEVEL;
+  return megahertz <= 2000 ? megahertz / 200 : 10;
+}
+
+/**
+ * Reference level of ICNIRP 2020 for power density, local, 6 min, general public, W/m².
+ *
+ * @param gigahertz above 2 GHz, up to 300 GHz; else a RangeError
+ * @example localRadioReferenceLevel(24.125) // 31.31
+ */
+export function localRadioReferenceLevel(gigahertz: number): number {
+  demand(gigahertz, 2, 300, 'GHz');
+  if (gigahertz === 2) throw new RangeError('at 2 GHz another row holds');
+  if (gigahertz <= 6) return 40;
+  return gigahertz < 300 ? 55 * gigahertz ** -0.177 : 20;
+}
+
+function demand(frequency: number, from: number, to: number, unit: string): void {
+  if (!(frequency >= from && frequency <= to)) {
+    throw new RangeError(`no reference level for ${frequency} ${unit}: outside ${from} to ${to} ${unit}`);
+  }
+}

@@ -1,0 +1,208 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  CLOSING,
+  cited,
+  EXPOSURE_METRICS,
+  type ExposureInput,
+  EYE_DISTANCES,
+  exposureResults,
+} from '../../../src/measure/exposure/index.ts';
+import { EXPOSURE_METHODS } from '../../../src/measure/exposure/methods.ts';
+import { type Figure, isFigure, type Unit } from '../../../src/measure/figure.ts';
+import { methodReference } from '../../../src/measure/methods.ts';
+import { METRICS } from '../../../src/measure/metrics.ts';
+import { figure, line, RUNS, vague } from '../make.ts';
+
+const UNITS = new Map(METRICS.map((it) => [it.id, it.unit as Unit]));
+const unitOf = (metric: string): Unit => UNITS.get(metric) ?? '1';
+
+/** A session in which all was read, and the panel pulses; relative uncertainty of 5 %. */
+const VALUES: Record<string, number> = {
+  'peak-irradiance-near-infrared': 50,
+  'peak-irradiance-combined': 100,
+  'flicker-combined': 60,
+  'flicker-frequency-combined': 10,
+  'flicker-red': 8,
+  'flicker-frequency-red': 120,
+  'flicker-near-infrared': 60,
+  'flicker-frequency-near-infrared': 40,
+  'magnetic-field-on': 0.31,
+  'magnetic-field-off': 0.05,
+  'electric-field-on': 18,
+  'electric-field-off': 4,
+  'radio-field-on': 0.007,
+  'radio-field-off': 0.005,
+  'sound-on': 45.2,
+  'sound-off': 32.7,
+};
+
+type Kind = 'known' | 'unknown' | 'below' | 'above';
+const readingOf = (metric: string, value: number, kind: Kind, relative = 0.05): Figure => {
+  if (kind === 'known') return figure(value, [line(`${metric}/error`, relative * value)], metric, unitOf(metric));
+  const it = { ...vague(value, kind === 'unknown' ? undefined : 'a bound', metric), unit: unitOf(metric) };
+  return kind === 'unknown' ? it : { ...it, bound: kind };
+};
+
+const peak = (value: number) => figure(value, [line('beam', 0.05 * value)], 'peak-irradiance-combined', 'mW/cm²');
+
+function input(read: (metric: string) => Figure | undefined, part: Partial<ExposureInput> = {}): ExposureInput {
+  return {
+    session: 'lantern-40/2026-03-02',
+    figure: read,
+    readingDistance: 15.24,
+    modelled: {
+      atReading: peak(100),
+      at: new Map(EYE_DISTANCES.map((distance) => [distance, peak(1500 / distance)])),
+    },
+    mains: 50,
+    distances: { magnetic: '15 cm', sound: '1 m' },
+    ...part,
+  };
+}
+const full = input((metric) => {
+  const value = VALUES[metric];
+  return value === undefined ? undefined : readingOf(metric, value, metric.includes('frequency') ? 'unknown' : 'known');
+});
+const empty = input(() => undefined, { modelled: { absent: 'the beam is not known' }, distances: {} });
+
+const VERDICTS =
+  /\b(un)?safe(ly|ty)?\b|\bpass(es|ed|ing)?\b|\bfail(s|ed|ing|ure)?\b|\bok(ay)?\b|\bharmless\b|\bcomplian/i;
+const BROKEN = /undefined|null|NaN|Infinity|\[object|\s{2}|\.\.|: \./;
+
+describe('all measures of exposure', () => {
+  const results = exposureResults(full);
+
+  test('come in one order, whatever was read; pulsing only where there is some', () => {
+    const ids = results.map((it) => it.id);
+    const plain = ids.filter((id) => !id.startsWith('pulsing-'));
+    expect(ids.filter((id) => id.startsWith('pulsing-'))).toEqual(['pulsing-combined', 'pulsing-near-infrared']);
+    expect(plain).toEqual(exposureResults(empty).map((it) => it.id));
+    expect(plain).toEqual(EXPOSURE_METRICS.map((it) => it.id));
+  });
+
+  test('have figures of the registered metric, unit and method', () => {
+    const registered = new Map(EXPOSURE_METRICS.map((it) => [it.id, it]));
+    const figures = results.filter((it) => !it.id.startsWith('pulsing-')).map((it) => it.figure);
+    expect(figures.filter(isFigure)).toHaveLength(EXPOSURE_METRICS.length - 3);
+    for (const it of figures.filter(isFigure)) {
+      const metric = registered.get(it.metric);
+      expect(it.unit).toBe(metric?.unit);
+      expect(it.method).toBe(`${metric?.method}@1`);
+      expect(it.id).toBe(`lantern-40/2026-03-02/${it.metric}`);
+      expect(it.working).toBeTruthy();
+      expect(EXPOSURE_METHODS.map(({ id }) => methodReference(id))).toContain(it.method);
+    }
+  });
+
+  test('have gaps with reasons where nothing was read', () => {
+    for (const { figure: it, sentence } of exposureResults(empty)) {
+      expect(isFigure(it)).toBe(false);
+      if (!isFigure(it)) expect(it.reason.length).toBeGreaterThan(5);
+      expect(sentence).toMatch(/^(No |The guide says nothing)/);
+    }
+  });
+
+  test('name the limit with its source and year, and where its text was not read', () => {
+    for (const { limit, sentence } of [...results, ...exposureResults(empty)]) {
+      if (!limit) continue;
+      expect(sentence).toContain(cited(limit));
+      expect(cited(limit)).toContain(String(limit.year));
+      expect(cited(limit)).toContain(limit.source);
+      if (limit.standing === 'secondary') expect(sentence).toContain('(seen in secondary sources only)');
+      if (limit.standing === 'memory') expect(sentence).toContain('(from memory)');
+    }
+  });
+
+  test('stand beside a caution', () => {
+    const anchors = new Set(results.map((it) => it.caution));
+    expect([...anchors]).toEqual(
+      ['eyes', 'skin-and-heat', 'flicker', 'implants-and-fields', 'sound'].toSorted(
+        (a, b) => [...anchors].indexOf(a as never) - [...anchors].indexOf(b as never),
+      ),
+    );
+    expect(anchors.size).toBe(5);
+  });
+
+  test('know the mains', () => {
+    const at60 = exposureResults({ ...full, mains: 60 }).find((it) => it.id === 'electric-field-share')?.figure;
+    const at50 = results.find((it) => it.id === 'electric-field-share')?.figure;
+    expect(isFigure(at60) && isFigure(at50) && at60.value / at50.value).toBeCloseTo(1.2, 9);
+  });
+});
+
+describe('whatever was read', () => {
+  const kinds = fc.constantFrom<Kind | 'missing'>('known', 'unknown', 'below', 'above', 'missing');
+  const session = fc
+    .record({
+      kinds: fc.record(Object.fromEntries(Object.keys(VALUES).map((metric) => [metric, kinds]))),
+      scales: fc.record(
+        Object.fromEntries(
+          Object.keys(VALUES).map((metric) => [
+            metric,
+            fc.oneof(fc.constant(0), fc.double({ min: 0.001, max: 30, noNaN: true })),
+          ]),
+        ),
+      ),
+      relative: fc.double({ min: 0, max: 0.6, noNaN: true }),
+    })
+    .map(({ kinds: kindOf, scales, relative }) =>
+      input((metric) => {
+        const kind = kindOf[metric];
+        const value = VALUES[metric];
+        if (value === undefined || kind === undefined || kind === 'missing') return undefined;
+        return readingOf(metric, value * (scales[metric] ?? 1), kind, relative);
+      }),
+    );
+
+  test('the words give no verdict, have no hole in them and end with what they are not', () => {
+    fc.assert(
+      fc.property(session, (given) => {
+        for (const { sentence, title } of exposureResults(given)) {
+          expect(`${title} ${sentence}`).not.toMatch(VERDICTS);
+          expect(`${title} ${sentence}`).not.toMatch(BROKEN);
+          expect(sentence.endsWith(CLOSING)).toBe(true);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('a figure is a number, in its interval, and no bound has lost its side', () => {
+    fc.assert(
+      fc.property(session, (given) => {
+        for (const { figure: it } of exposureResults(given)) {
+          if (!isFigure(it)) continue;
+          expect(Number.isFinite(it.value)).toBe(true);
+          expect(it.working ?? '').not.toMatch(BROKEN);
+          if (!it.interval95) {
+            expect(it.uncertaintyAbsent).toBeTruthy();
+            continue;
+          }
+          expect(it.interval95[0]).toBeLessThanOrEqual(it.value + 1e-9);
+          expect(it.interval95[1]).toBeGreaterThanOrEqual(it.value - 1e-9);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('bounded readings give bounded figures or gaps, never plain ones', () => {
+    for (const bound of ['below', 'above'] as const) {
+      const given = input((metric) => {
+        const value = VALUES[metric];
+        if (value === undefined) return undefined;
+        return readingOf(metric, value, metric.includes('frequency') ? 'unknown' : bound);
+      });
+      for (const { id, figure: it } of exposureResults(given)) {
+        if (!isFigure(it)) continue;
+        expect([id, it.bound]).toEqual([id, id.includes('stay') ? (bound === 'below' ? 'above' : 'below') : bound]);
+      }
+    }
+  });
+});
+
+test('the verdict words would be found', () => {
+  for (const word of ['It is safe.', 'passed', 'Fails', 'OK', 'safely', 'unsafe']) expect(word).toMatch(VERDICTS);
+  expect('at the cautious end').not.toMatch(VERDICTS);
+});

@@ -1,4 +1,5 @@
 import type { ClaimCheck } from '../measure/claims.ts';
+import type { LimitResult } from '../measure/exposure/index.ts';
 import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
 import type { Rank } from '../measure/ranking.ts';
 import type { StepUps } from '../measure/step-ups.ts';
@@ -31,6 +32,8 @@ export interface SessionEntry {
   figures: ReadonlyMap<string, FigureOrGap>;
   /** What the optics model makes of it. */
   light: ModelledLight;
+  /** Its readings held against published limits. */
+  limits: readonly LimitResult[];
   flags: readonly Flag[];
   claims: readonly ClaimCheck[];
   /** Change of the optical power since the session before, %; a gap where there is none to compare with. */

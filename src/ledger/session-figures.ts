@@ -1,6 +1,7 @@
 import { mean } from 'simple-statistics';
 import type { DistanceSetting } from '../measure/distance-setting.ts';
 import { efficiencyFigure, netEfficiencyFigure } from '../measure/efficiency.ts';
+import type { LimitResult } from '../measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
 import { type GridGeometry, gridFigures, gridGaps, gridGeometry } from '../measure/grid.ts';
 import { METRICS } from '../measure/metrics.ts';
@@ -11,6 +12,7 @@ import { runningCostFigure } from '../measure/running-cost.ts';
 import type { Guide } from '../schema/guide.ts';
 import type { Panel } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
+import { exposureLimits } from './exposure-limits.ts';
 import { keptReadings } from './grid-points.ts';
 import { type ModelledLight, modelledLight } from './modelled-light.ts';
 import { type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
@@ -32,6 +34,7 @@ export interface SessionContext {
 export function sessionFigures(context: SessionContext): {
   figures: Map<string, FigureOrGap>;
   light: ModelledLight;
+  limits: LimitResult[];
 } {
   const { id, slug, panel, session, guide, meterFor, field } = context;
   const distance: DistanceSetting = {
@@ -93,6 +96,10 @@ export function sessionFigures(context: SessionContext): {
   );
   for (const mode of Object.values(MODE_IDS)) put(...efficiencies(id, mode, get, power, peak));
 
+  const limits = exposureLimits(id, session, guide, distance.distance, light, (metric) => figures.get(metric));
+  // What pulses is named by a reading that is there already.
+  for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);
+
   // Money belongs to the panel: its entry puts the two in for the current session.
   put(
     ...['real-price', 'price-per-watt', 'price-per-emitted-watt'].map((metric) =>
@@ -103,7 +110,7 @@ export function sessionFigures(context: SessionContext): {
     if (figures.has(metric.id)) continue;
     put(gap(metric.id, metric.method === 'distance-table' ? (withheld ?? 'not worked out') : 'not measured'));
   }
-  return { figures, light };
+  return { figures, light, limits };
 }
 
 function efficiencies(

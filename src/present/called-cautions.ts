@@ -1,5 +1,5 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
-import { type Figure, figureFinder } from '../measure/figure.ts';
+import { type Figure, figureFinder, isFigure } from '../measure/figure.ts';
 import { showFigure } from './format.ts';
 
 /** A caution that a panel's own figures call for. */
@@ -21,6 +21,11 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
   const text = (it: Figure) => showFigure(it, currency).text;
   const distance = panel.current?.conditions.distance;
   const cautions: CalledCaution[] = [];
+  /** What a result against a published limit says of this panel, where it has one. */
+  const said = (id: string) => {
+    const result = panel.current?.limits.find((it) => it.id === id);
+    return result && isFigure(result.figure) ? ` ${result.outcome.join(' ')}` : '';
+  };
 
   const peak =
     figure('peak-irradiance-combined') ?? figure('peak-irradiance-near-infrared') ?? figure('peak-irradiance-red');
@@ -35,7 +40,7 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
     cautions.push({
       anchor: 'eyes',
       title: 'Eyes',
-      text: `Up to ${text(peak)} at ${distance} cm.${unseen} Don’t look into the LEDs, and wear the eye protection that the maker prescribes.`,
+      text: `Up to ${text(peak)} at ${distance} cm.${unseen}${said('infrared-share-at-reading')} Don’t look into the LEDs, and wear the eye protection that the maker prescribes.`,
       concerns: ['peak-irradiance-combined', 'peak-irradiance-near-infrared'],
     });
     cautions.push({
@@ -52,11 +57,12 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
       : [];
   });
   const worst = flicker.toSorted((a, b) => b.depth.value - a.depth.value)[0];
+  const pulsing = (['combined', 'red', 'near-infrared'] as const).map((mode) => said(`pulsing-${mode}`)).join('');
   if (worst) {
     cautions.push({
       anchor: 'flicker',
       title: 'Flicker',
-      text: `The light flickers by ${text(worst.depth)}${worst.frequency ? ` at ${text(worst.frequency)}` : ''}. Who is sensitive to flicker, or has had seizures or migraine from it, should ask a physician first.`,
+      text: `The light flickers by ${text(worst.depth)}${worst.frequency ? ` at ${text(worst.frequency)}` : ''}.${pulsing} Who is sensitive to flicker, or has had seizures or migraine from it, should ask a physician first.`,
       concerns: ['flicker-combined', 'flicker-red', 'flicker-near-infrared'],
     });
   }

@@ -22,6 +22,13 @@ function sessionData(session: SessionEntry, currency: string) {
       METRICS.map((metric) => [metric.id, figureData(session.figures.get(metric.id), currency)]).filter(([, it]) => it),
     ),
     readings: rawReadings(session).map((it) => ({ ...it })),
+    limits: session.limits.map(({ id, title, sentence, limit, caution }) => ({
+      figure: id,
+      title,
+      sentence,
+      limit: limit ?? null,
+      caution: `/cautions/#${caution}`,
+    })),
     flags: session.flags.map(({ check, severity, text, concerns }) => ({ check, severity, text, concerns })),
     claims: session.claims.map(({ measured, difference, ...it }) => ({
       ...it,

@@ -5,6 +5,7 @@ import { fixed, money, showDate, showFigure } from './format.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
 import { panelAddress, rankSentence } from './guide-view.ts';
 import { type LightView, lightView } from './light-view.ts';
+import { type LimitsView, limitsView } from './limits-view.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
 /** Everything that a panel's page prints. */
@@ -30,6 +31,8 @@ export interface PanelView {
   cautions: CalledCaution[];
   /** What the model makes of the light; undefined without a session. */
   modelled?: LightView;
+  /** Its readings against published limits; undefined without a session. */
+  limits?: LimitsView;
   claims: Array<{ subject: string; claimed: string; measured: string; outcome: string; address?: string }>;
   unchecked: Array<{ name: string; text: string }>;
   grid?: GridDrawing;
@@ -70,6 +73,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
   const grid = current && gridDrawing(panel, current);
   const modelled = lightView(panel, currency);
+  const limits = limitsView(panel, currency);
   const modeRow = (name: string, metric: string) => ({
     name,
     method: figure(`${metric}-combined`).method,
@@ -152,6 +156,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     }),
     cautions: calledCautions(panel, currency),
     ...(modelled && { modelled }),
+    ...(limits && { limits }),
     claims: panel.claims.map((it) => ({
       subject: it.subject,
       claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,

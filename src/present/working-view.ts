@@ -35,7 +35,11 @@ export interface Working {
   methodAddress: string;
   methodVersion: number;
   formula?: string;
+  /** Where the page has the formula already. */
+  formulaAt?: string;
   working?: string;
+  /** What the figure means beside a published limit, in full. */
+  sentence?: string;
   budget: BudgetLine[];
   combined?: string;
   unassessed: Figure['unassessed'];
@@ -69,17 +73,28 @@ export interface SessionWorking {
 
 /** All sessions of a panel with their working, the current one first. */
 export function workingView(panel: PanelEntry, content: Content, currency: string): SessionWorking[] {
-  return panel.sessions.map((session) => sessionWorking(panel, session, content, currency));
+  const seen: SeenFormulas = new Map();
+  return panel.sessions.map((session) => sessionWorking(panel, session, content, currency, seen));
 }
+
+/** Where on the page the formula of a method stands: many figures have one, and it is long. */
+type SeenFormulas = Map<string, string>;
 
 /** Figures of a panel that has never been on the bench: its price and its size. */
 export function looseWorking(panel: PanelEntry, currency: string): Working[] {
+  const seen: SeenFormulas = new Map();
   return panel.current
     ? []
-    : [...panel.figures.values()].filter(isFigure).map((it) => figureWorking(panel, undefined, it, currency));
+    : [...panel.figures.values()].filter(isFigure).map((it) => figureWorking(panel, undefined, it, currency, seen));
 }
 
-function sessionWorking(panel: PanelEntry, session: SessionEntry, content: Content, currency: string): SessionWorking {
+function sessionWorking(
+  panel: PanelEntry,
+  session: SessionEntry,
+  content: Content,
+  currency: string,
+  seen: SeenFormulas,
+): SessionWorking {
   const isCurrent = session === panel.current;
   const figures: Working[] = [];
   const gaps: SessionWorking['gaps'] = [];
@@ -87,7 +102,7 @@ function sessionWorking(panel: PanelEntry, session: SessionEntry, content: Conte
     const it = session.figures.get(metric.id);
     const anchor = workingAnchor(metric.id, session, panel.current);
     if (isFigure(it) && metric.method === 'distance-table') continue;
-    if (isFigure(it)) figures.push(figureWorking(panel, session, it, currency));
+    if (isFigure(it)) figures.push(figureWorking(panel, session, it, currency, seen));
     // The price belongs to the current session alone; its absence elsewhere is no gap.
     else if (isCurrent || it)
       gaps.push({
@@ -141,6 +156,7 @@ function figureWorking(
   session: SessionEntry | undefined,
   figure: Figure,
   currency: string,
+  seen: SeenFormulas,
 ): Working {
   const { id: methodId, version, address } = methodOf(figure);
   const method = methodById(methodId);
@@ -149,8 +165,10 @@ function figureWorking(
   const metric = METRICS.find((it) => it.id === figure.metric);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
+  const anchor = workingAnchor(figure.metric, session, panel.current);
+  const sentence = session?.limits.find((it) => it.id === figure.metric)?.sentence;
   return {
-    anchor: workingAnchor(figure.metric, session, panel.current),
+    anchor,
     datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
     name: metric?.name ?? figure.metric,
     id: figure.id,
@@ -159,8 +177,9 @@ function figureWorking(
     methodName: method.name,
     methodAddress: address,
     methodVersion: version,
-    ...(figure.working && method.formula && { formula: formula(method.formula, true) }),
+    ...(figure.working && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
     ...(figure.working && { working: figure.working }),
+    ...(sentence && { sentence }),
     budget: figure.budget.map((line) => {
       // What two inputs share may cancel; what floating point leaves of it is nought.
       const cancels = hasCancelled(figure, line);
@@ -186,6 +205,19 @@ function figureWorking(
     notes: figure.notes,
     flags: figure.flags,
   };
+}
+
+/** The formula where the page has not had it yet; else where it stands. */
+function formulaOnce(
+  method: string,
+  tex: string,
+  seen: SeenFormulas,
+  anchor: string,
+): Pick<Working, 'formula' | 'formulaAt'> {
+  const before = seen.get(method);
+  if (before !== undefined) return { formulaAt: before };
+  seen.set(method, anchor);
+  return { formula: formula(tex, true) };
 }
 
 function small4(value: number): string {

@@ -61,6 +61,10 @@ export const guideSchema = z.strictObject({
     'How far each edge of the LED field may be off when its width and height are measured, either way.',
     { min: 0, max: 10 },
   ),
+  mainsFrequency: z
+    .union([z.literal(50), z.literal(60)], { error: '50 or 60' })
+    .default(50)
+    .describe('Frequency of the mains at the bench, Hz: 50 or 60. Reference levels of fields depend on it.'),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

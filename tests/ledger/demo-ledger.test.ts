@@ -103,6 +103,8 @@ describe('every panel', () => {
       } else {
         expect(it.uncertaintyAbsent, name).toBeUndefined();
         expect(it.standardUncertainty, name).toBeGreaterThanOrEqual(0);
+        // A time that is cut at its end, in part or throughout, has no factor to speak of.
+        if (it.metric.startsWith('infrared-stay-') && it.interval95?.[1] === 1000) continue;
         // The interval of a simulation in which one even error leads is narrower.
         expect(it.coverageFactor, name).toBeGreaterThan(it.basis === 'modelled' ? 1.3 : 1.9);
       }

@@ -87,6 +87,8 @@ describe('panels.json', () => {
         const [low, high] = interval95 as [number, number];
         expect(low, id).toBeLessThanOrEqual(value);
         expect(high, id).toBeGreaterThanOrEqual(value);
+        // A time to a limit falls faster than its irradiance rises, and is cut at 1000 s.
+        if (id.includes('/infrared-stay-')) continue;
         if (figure.basis === 'modelled') {
           // From a simulation: neither symmetric nor of a fixed k.
           expect(high - low, id).toBeGreaterThan(2.6 * u);

@@ -193,7 +193,8 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       if (/NaN|undefined|null|Infinity/.test(text)) return [where];
       const parts = takeApart(text);
       if (!parts) return [];
-      const isPure = textOf(cell.parent).startsWith('Peak to mean');
+      // Ratios and multiples have no unit, and their names say so.
+      const isPure = /^Peak to mean|multiple of/.test(textOf(cell.parent));
       const isMoney = parts.sign !== '';
       const isExact = EXACT.includes(headOf(cell)) || (isMoney && parts.unit === '');
       return [

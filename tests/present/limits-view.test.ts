@@ -1,0 +1,149 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { buildLedger } from '../../src/ledger/build-ledger.ts';
+import type { PanelEntry } from '../../src/ledger/ledger.ts';
+import { isFigure } from '../../src/measure/figure.ts';
+import { METRICS } from '../../src/measure/metrics.ts';
+import { calledCautions } from '../../src/present/called-cautions.ts';
+import { type LimitsView, limitsView } from '../../src/present/limits-view.ts';
+import { TODAY, tinyContent } from '../support/content-folder.ts';
+import { type Demo, demoLedger, textsIn } from '../support/demo-ledger.ts';
+
+let demo: Demo;
+beforeAll(() => {
+  demo = demoLedger();
+});
+const view = (slug: string): LimitsView => limitsView(demo.panel(slug), 'EUR') as LimitsView;
+const group = (slug: string, id: string) => view(slug).groups.find((it) => it.id === `limits-${id}`);
+
+/** A panel of the tiny content, changed. */
+function changed(...edits: Array<[from: string, to: string]>): PanelEntry {
+  const content = tinyContent();
+  try {
+    for (const [from, to] of edits) content.edit('panels/plover/index.md', from, to);
+    return buildLedger(content.content(), { today: TODAY }).panels.get('plover') as PanelEntry;
+  } finally {
+    content.delete();
+  }
+}
+
+describe('every panel', () => {
+  test('has each result once, under its hazard', () => {
+    for (const panel of demo.ledger.panels.values()) {
+      const shown = limitsView(panel, 'EUR')?.groups.flatMap((it) => it.rows.flatMap((row) => row.figures)) ?? [];
+      expect(shown.map((it) => it.metric).toSorted(), panel.slug).toEqual(
+        (panel.current?.limits ?? []).map((it) => it.figure.metric).toSorted(),
+      );
+    }
+  });
+
+  test('has words without a verdict, a promise or a slip of the program', () => {
+    for (const { slug, sessions } of demo.ledger.panels.values()) {
+      const all = [...textsIn(view(slug)), ...textsIn(sessions.map((it) => it.limits.map((one) => one.sentence)))];
+      for (const [path, text] of all) {
+        expect(text, `${slug} ${path}`).not.toMatch(
+          /\b(safe|safely|unsafe|pass(ed|es)?|fail(ed|s)?|harmless|healthy)\b/i,
+        );
+        expect(text, `${slug} ${path}`).not.toMatch(/undefined|NaN|Infinity|\[object/);
+      }
+      expect(view(slug).closing).toMatch(/^Not a product certification and not medical advice/);
+    }
+  });
+
+  test('says of every result what it is not, in its whole text', () => {
+    for (const { sessions } of demo.ledger.panels.values()) {
+      for (const { sentence } of sessions.flatMap((it) => it.limits)) {
+        expect(sentence).toMatch(/a licensed professional and local codes decide\.$/);
+      }
+    }
+  });
+
+  test('has each result as a figure of its session, or as a gap with a reason', () => {
+    const metrics = METRICS.map((it) => it.id);
+    for (const { sessions } of demo.ledger.panels.values()) {
+      for (const session of sessions) {
+        for (const { id, figure } of session.limits) {
+          if (id.startsWith('pulsing-')) continue;
+          expect(metrics).toContain(id);
+          const it = session.figures.get(id);
+          expect(it && isFigure(it)).toBe(isFigure(figure));
+          if (isFigure(figure)) expect(figure.id).toBe(`${session.id}/${id}`);
+        }
+      }
+    }
+  });
+});
+
+describe('one hazard after the other', () => {
+  test('eyes: share and time at the reading’s distance and at 15, 30 and 60 cm; no word on the retina but why', () => {
+    const eyes = group('kelpwright-gannet', 'eyes');
+    expect(eyes?.rows.map((it) => it.title)).toEqual([
+      'Infrared at the eye, 15.24 cm',
+      'Infrared at the eye, 15 cm',
+      'Infrared at the eye, 30 cm',
+      'Infrared at the eye, 60 cm',
+      'Retina',
+    ]);
+    expect(eyes?.rows[0]?.figures.map((it) => it.label)).toEqual(['share of the limit', 'time to the limit']);
+    expect(eyes?.rows[4]?.figures[0]?.gap).toContain('needs radiance');
+    expect(eyes?.background.join(' ')).toContain(
+      'IEC 62471, 2006, first edition, clause 4.3.7 (seen in secondary sources only)',
+    );
+  });
+
+  test('eyes: where the beam is withheld, the reading’s own distance stands and the others say why', () => {
+    const eyes = group('ruddlestone-r150', 'eyes');
+    expect(eyes?.rows[0]?.figures.every((it) => it.shown)).toBe(true);
+    for (const row of eyes?.rows.slice(1, 4) ?? []) {
+      for (const it of row.figures) expect(it.gap).toBe('no beam of an even panel explains the grid');
+    }
+  });
+
+  test('flicker: both lines of each mode, and none for near-infrared alone', () => {
+    const flicker = group('ostrel-lill', 'flicker');
+    expect(flicker?.rows.map((it) => it.figures.map((one) => one.label))).toEqual(
+      Array(3).fill(['multiple of the low-risk line', 'multiple of the no-effect line']),
+    );
+    // 38.8 % at 100 Hz beside 0.08 x 100 = 8 %.
+    expect(flicker?.rows[0]?.figures[0]?.shown?.value).toBe('4.85');
+    expect(flicker?.rows[2]?.figures.map((it) => it.gap)).toEqual(Array(2).fill('the lines speak of visible light'));
+  });
+
+  test('fields: shares of the reference levels, and apart from them the private guideline', () => {
+    expect(group('ostrel-lill', 'fields')?.rows.map((it) => it.title)).toEqual([
+      'Magnetic field',
+      'Electric field',
+      'Radio field',
+    ]);
+    const beds = group('ostrel-lill', 'beds');
+    expect(beds?.background.join(' ')).toContain('private precautionary guideline without official status');
+    expect(beds?.rows[0]?.words.join(' ')).toContain('“Severe anomaly”');
+  });
+});
+
+describe('from the readings of a panel', () => {
+  test('60 Hz mains has another electric level', () => {
+    const content = tinyContent();
+    try {
+      content.edit('guide.yaml', 'methodVersion: 1\n', 'methodVersion: 1\nmainsFrequency: 60\n');
+      const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover');
+      const texts = panel?.current?.limits.map((it) => it.sentence).join(' ') ?? '';
+      expect(texts).toContain('60 Hz is taken');
+    } finally {
+      content.delete();
+    }
+  });
+
+  test('pulsing is named, with the caution about seizures beside the key figures', () => {
+    const panel = changed(['flicker:\n', 'flicker:\n      red: { frequency: 40 Hz, percent: 100 }\n']);
+    const rows = limitsView(panel, 'EUR')?.groups.find((it) => it.id === 'limits-flicker')?.rows ?? [];
+    expect(rows.map((it) => it.title)).toContain('Pulsing with red alone on');
+    const caution = calledCautions(panel, 'EUR').find((it) => it.anchor === 'flicker')?.text;
+    expect(caution).toMatch(/deliberate/);
+    expect(caution).toMatch(/seizures/);
+  });
+
+  test('a magnetic reading in the wrong unit is called out', () => {
+    const panel = changed(['off: <0.2 mG, on: 4.3 mG', 'off: 4, on: 31']);
+    expect(panel.flags.some((it) => it.check === 'unit-slips')).toBe(true);
+  });
+});

@@ -1,5 +1,5 @@
 import type { Figure } from './figure.ts';
-import { methodReference } from './methods.ts';
+import { methodReference } from './method-versions.ts';
 import type { Contender } from './ranking.ts';
 import { linearFigure } from './uncertainty.ts';
 

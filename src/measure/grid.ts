@@ -12,7 +12,7 @@ import {
   repeatabilityLine,
   resolutionLine,
 } from './meter.ts';
-import { methodReference } from './methods.ts';
+import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
 import { makeFigure, productFigure } from './uncertainty.ts';
 

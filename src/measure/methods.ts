@@ -1,5 +1,7 @@
 import { EXPOSURE_METHODS } from './exposure/methods.ts';
+import { versionOf } from './method-versions.ts';
 import { OPTICS_METHODS } from './optics/methods.ts';
+import { RANK_DRAWS } from './ranking.ts';
 
 /**
  * The registry of methods: what is calculated, under which version, by which formula, in which file.
@@ -24,6 +26,9 @@ export interface Method {
   file: string;
 }
 
+/** A method without its version, which stands in method-versions.ts. */
+export type MethodEntry = Omit<Method, 'version'>;
+
 /** Share of the light that LEDs can plausibly give, above which a figure is odd, or cannot be. */
 export const ODD_EFFICIENCY = 0.6;
 /** Near-limit wall-plug efficiency of 660 nm LEDs: Kusuma, Pattison and Bugbee 2020, Horticulture Research 7:56. */
@@ -36,17 +41,14 @@ export const SMALLEST_OUTLIER = 0.1;
 export const STALE_PRICE_DAYS = 90;
 /** A measured peak wavelength further than this from the claim is said to be off, nm. Our own choice. */
 export const WAVELENGTH_TOLERANCE_NM = 10;
-/** Draws of the rank simulation; the 2.5 % tails then rest on about 100 draws each. */
-export const RANK_DRAWS = 4000;
 
 const grid = 'src/measure/grid.ts';
 
-export const METHODS: readonly Method[] = [
+const ENTRIES: readonly MethodEntry[] = [
   {
     id: 'bench-procedure',
     name: 'Bench procedure',
     unit: null,
-    version: 1,
     symbols: [],
     constants: [{ name: 'reference distance', value: 15.24, unit: 'cm', why: '6 in; common practice, no source' }],
     file: 'src/schema/session.ts',
@@ -55,7 +57,6 @@ export const METHODS: readonly Method[] = [
     id: 'uncertainty',
     name: 'Uncertainty',
     unit: null,
-    version: 1,
     formula: 'u_c(y)=\\sqrt{\\sum_i c_i^2\\,u^2(x_i)},\\qquad U=k\\,u_c,\\qquad k=t_{0.975}(\\nu_\\mathrm{eff})',
     symbols: [
       ['u_c', "combined standard uncertainty, in the figure's unit"],
@@ -74,7 +75,6 @@ export const METHODS: readonly Method[] = [
     id: 'wavelength',
     name: 'Peak wavelength',
     unit: 'nm',
-    version: 1,
     formula: '\\lambda_p=\\arg\\max_\\lambda S(\\lambda)',
     symbols: [
       ['\\lambda_p', 'peak wavelength of one mode, nm'],
@@ -94,7 +94,6 @@ export const METHODS: readonly Method[] = [
     id: 'peak-irradiance',
     name: 'Peak irradiance',
     unit: 'mW/cm²',
-    version: 1,
     formula: 'E_\\mathrm{peak}=\\max_{(x,y)}E(x,y)\\;\\text{at}\\;d',
     symbols: [
       ['E_\\mathrm{peak}', 'highest steady reading of a sweep over the panel, mW/cm²'],
@@ -107,7 +106,6 @@ export const METHODS: readonly Method[] = [
     id: 'mean-irradiance',
     name: 'Mean irradiance',
     unit: 'mW/cm²',
-    version: 1,
     formula: '\\bar E=\\frac1n\\sum_{j=1}^{n}E_j',
     symbols: [
       ['\\bar E', 'mean irradiance of the grid at the measuring distance, mW/cm²'],
@@ -121,7 +119,6 @@ export const METHODS: readonly Method[] = [
     id: 'uniformity',
     name: 'Uniformity',
     unit: '%',
-    version: 1,
     formula:
       'U_0=\\frac{E_\\mathrm{min}}{\\bar E},\\qquad \\frac{E_\\mathrm{max}}{\\bar E},\\qquad \\mathrm{CV}=\\frac{s}{\\bar E}',
     symbols: [
@@ -137,7 +134,6 @@ export const METHODS: readonly Method[] = [
     id: 'peak-to-mean',
     name: 'Peak to mean',
     unit: '1',
-    version: 1,
     formula: 'R=\\frac{E_\\mathrm{peak}}{\\bar E}',
     symbols: [
       ['E_\\mathrm{peak}', 'peak irradiance with both channels on, mW/cm²'],
@@ -150,7 +146,6 @@ export const METHODS: readonly Method[] = [
     id: 'led-area',
     name: 'LED area',
     unit: 'cm²',
-    version: 1,
     formula: 'A=w\\,h',
     symbols: [
       ['w', 'width from the outer edge of the first LED to the outer edge of the last, cm'],
@@ -163,7 +158,6 @@ export const METHODS: readonly Method[] = [
     id: 'optical-power',
     name: 'Optical power at the reference plane',
     unit: 'W',
-    version: 1,
     formula: 'P=\\frac{\\bar E\\,A}{1000}',
     symbols: [
       ['P', 'optical power through the LED-area rectangle at the measuring distance, W'],
@@ -177,7 +171,6 @@ export const METHODS: readonly Method[] = [
     id: 'real-price',
     name: 'Price really paid',
     unit: 'currency',
-    version: 1,
     formula: 'C=C_\\mathrm{paid}\\,r',
     symbols: [
       [
@@ -193,7 +186,6 @@ export const METHODS: readonly Method[] = [
     id: 'price-per-watt',
     name: 'Price per optical watt',
     unit: 'currency/W',
-    version: 1,
     formula: 'c=\\frac{C}{P}',
     symbols: [
       ['C', 'price really paid, base currency'],
@@ -206,7 +198,6 @@ export const METHODS: readonly Method[] = [
     id: 'mains-draw',
     name: 'Mains draw',
     unit: 'W',
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/ledger/reading-figures.ts',
@@ -215,7 +206,6 @@ export const METHODS: readonly Method[] = [
     id: 'efficiency',
     name: 'Efficiency',
     unit: '%',
-    version: 1,
     formula:
       '\\eta=\\frac{P_\\mathrm{mode}}{W_\\mathrm{mode}},\\qquad \\eta_\\mathrm{net}=\\frac{P_\\mathrm{mode}}{W_\\mathrm{mode}-W_\\mathrm{standby}},\\qquad P_\\mathrm{mode}=P\\,\\frac{E_\\mathrm{peak,mode}}{E_\\mathrm{peak,combined}}',
     symbols: [
@@ -240,7 +230,6 @@ export const METHODS: readonly Method[] = [
     id: 'running-cost',
     name: 'Cost of one hour',
     unit: 'currency/h',
-    version: 1,
     formula: 'c_h=\\frac{W}{1000}\\,T',
     symbols: [
       ['W', 'mains draw with both channels on, W'],
@@ -253,7 +242,6 @@ export const METHODS: readonly Method[] = [
     id: 'radiant-exposure',
     name: 'Radiant exposure and time',
     unit: 'J/cm²',
-    version: 1,
     formula: 'H=\\frac{E\\,t}{1000},\\qquad t=\\frac{1000\\,H}{E}',
     symbols: [
       ['H', 'radiant exposure at the surface, J/cm²'],
@@ -267,7 +255,6 @@ export const METHODS: readonly Method[] = [
     id: 'flicker',
     name: 'Flicker',
     unit: '%',
-    version: 1,
     formula: 'M=100\\,\\frac{E_\\mathrm{max}-E_\\mathrm{min}}{E_\\mathrm{max}+E_\\mathrm{min}}',
     symbols: [
       ['M', 'modulation depth (percent flicker), %'],
@@ -280,7 +267,6 @@ export const METHODS: readonly Method[] = [
     id: 'magnetic-field',
     name: 'Magnetic field',
     unit: 'µT',
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/ledger/reading-figures.ts',
@@ -289,7 +275,6 @@ export const METHODS: readonly Method[] = [
     id: 'electric-field',
     name: 'Electric field',
     unit: 'V/m',
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/ledger/reading-figures.ts',
@@ -298,7 +283,6 @@ export const METHODS: readonly Method[] = [
     id: 'radio-field',
     name: 'Radio field',
     unit: 'mW/m²',
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/ledger/reading-figures.ts',
@@ -307,7 +291,6 @@ export const METHODS: readonly Method[] = [
     id: 'sound',
     name: 'Sound',
     unit: 'dB(A)',
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/ledger/reading-figures.ts',
@@ -317,17 +300,15 @@ export const METHODS: readonly Method[] = [
     id: 'hot-spots',
     name: 'Hot spots',
     unit: null,
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/schema/session.ts',
   },
-  { id: 'warm-up', name: 'Warm-up', unit: null, version: 1, symbols: [], constants: [], file: 'src/schema/session.ts' },
+  { id: 'warm-up', name: 'Warm-up', unit: null, symbols: [], constants: [], file: 'src/schema/session.ts' },
   {
     id: 'size-class',
     name: 'Size class',
     unit: null,
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/measure/size-class.ts',
@@ -336,7 +317,6 @@ export const METHODS: readonly Method[] = [
     id: 'rank',
     name: 'Rank and its range',
     unit: null,
-    version: 1,
     formula: '\\mathrm{rank}_i=1+\\#\\{j:c_j<c_i\\}',
     symbols: [['c_i', 'price per optical watt of panel i in one draw of the simulation']],
     constants: [{ name: 'draws', value: RANK_DRAWS, unit: '1', why: 'about 100 draws in each 2.5 % tail' }],
@@ -346,7 +326,6 @@ export const METHODS: readonly Method[] = [
     id: 'step-up',
     name: 'Step-up',
     unit: 'currency/W',
-    version: 1,
     formula: 'c_{A\\to B}=\\frac{C_B-C_A}{P_B-P_A}<\\frac{C_A}{P_A}',
     symbols: [
       ['C_A,C_B', 'prices of the panel and of the larger one, base currency'],
@@ -359,7 +338,6 @@ export const METHODS: readonly Method[] = [
     id: 'frontier',
     name: 'Price–power frontier',
     unit: null,
-    version: 1,
     formula: 'F=\\{A:\\nexists B\\;(C_B\\le C_A\\wedge P_B\\ge P_A,\\ \\text{one of them strictly})\\}',
     symbols: [
       ['C', 'price, base currency'],
@@ -372,7 +350,6 @@ export const METHODS: readonly Method[] = [
     id: 'claims',
     name: 'Claims against measurements',
     unit: '%',
-    version: 1,
     formula: '\\Delta=\\frac{x-x_\\mathrm{claim}}{x_\\mathrm{claim}}',
     symbols: [
       ['x', 'measured figure'],
@@ -385,7 +362,6 @@ export const METHODS: readonly Method[] = [
     id: 'plausibility',
     name: 'Plausibility flags',
     unit: null,
-    version: 1,
     formula:
       'M_j=\\frac{0.6745\\,(r_j-\\tilde r)}{\\mathrm{MAD}},\\qquad r_j=\\ln E_j-(\\text{level}+\\text{row}+\\text{column})',
     symbols: [
@@ -407,6 +383,9 @@ export const METHODS: readonly Method[] = [
   },
 ];
 
+/** Every method. */
+export const METHODS: readonly Method[] = ENTRIES.map((entry) => ({ ...entry, version: versionOf(entry.id) }));
+
 const byId = new Map(METHODS.map((method) => [method.id, method]));
 
 /** The registered method, or an error naming the id: an unknown method is a fault of the program. */
@@ -414,9 +393,4 @@ export function methodById(id: string): Method {
   const method = byId.get(id);
   if (!method) throw new Error(`no method is registered as "${id}"`);
   return method;
-}
-
-/** `optical-power` to `optical-power@1`, as figures carry it. */
-export function methodReference(id: string): string {
-  return `${id}@${methodById(id).version}`;
 }

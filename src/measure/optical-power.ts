@@ -1,6 +1,6 @@
 import type { Contribution, Figure } from './figure.ts';
 import { calibrationLines, type Meter, resolutionLine } from './meter.ts';
-import { methodReference } from './methods.ts';
+import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
 import { makeFigure, productFigure, rectangular } from './uncertainty.ts';
 

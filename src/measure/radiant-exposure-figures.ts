@@ -1,5 +1,5 @@
 import type { Figure } from './figure.ts';
-import { methodReference } from './methods.ts';
+import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
 import { radiantExposure, timeForRadiantExposure } from './radiant-exposure.ts';
 import { productFigure } from './uncertainty.ts';

@@ -1,7 +1,9 @@
 import type { Contribution, Figure } from './figure.ts';
-import { RANK_DRAWS } from './methods.ts';
 import { drawError, type Random, seededRandom, seedFromText } from './random.ts';
 import { combinedUncertainty, effectiveDegreesOfFreedom } from './uncertainty.ts';
+
+/** Draws of the rank simulation; the 2.5 % tails then rest on about 100 draws each. */
+export const RANK_DRAWS = 4000;
 
 /** A panel that takes part in a ranking: its price and its optical power. */
 export interface Contender {

@@ -10,7 +10,7 @@ import {
   repeatabilityLine,
   resolutionLine,
 } from './meter.ts';
-import { methodReference } from './methods.ts';
+import { methodReference } from './method-versions.ts';
 import { makeFigure } from './uncertainty.ts';
 
 /** One value read off a meter. */

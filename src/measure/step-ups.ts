@@ -1,5 +1,5 @@
 import type { Figure } from './figure.ts';
-import { methodReference } from './methods.ts';
+import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
 import type { Contender } from './ranking.ts';
 import { linearFigure, productFigure } from './uncertainty.ts';

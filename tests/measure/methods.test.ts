@@ -2,18 +2,18 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import katex from 'katex';
 import { describe, expect, test } from 'vitest';
+import { methodReference, VERSIONED_METHODS } from '../../src/measure/method-versions.ts';
 import {
   IMPOSSIBLE_EFFICIENCY,
   METHODS,
   methodById,
-  methodReference,
   ODD_EFFICIENCY,
   OUTLIER_Z,
-  RANK_DRAWS,
   SMALLEST_OUTLIER,
   STALE_PRICE_DAYS,
   WAVELENGTH_TOLERANCE_NM,
 } from '../../src/measure/methods.ts';
+import { RANK_DRAWS } from '../../src/measure/ranking.ts';
 
 const top = new URL('../../', import.meta.url);
 
@@ -22,6 +22,10 @@ describe('the registry of methods', () => {
     const ids = METHODS.map((method) => method.id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const id of ids) expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
+  });
+
+  test('has a version for each, and none for anything else', () => {
+    expect(VERSIONED_METHODS.toSorted()).toEqual(METHODS.map((method) => method.id).toSorted());
   });
 
   test('counts versions from 1', () => {

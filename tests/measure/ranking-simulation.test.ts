@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Contribution } from '../../src/measure/figure.ts';
-import { RANK_DRAWS } from '../../src/measure/methods.ts';
 import { seededRandom } from '../../src/measure/random.ts';
-import { type Contender, powerSampler, rankByPricePerWatt } from '../../src/measure/ranking.ts';
+import { type Contender, powerSampler, RANK_DRAWS, rankByPricePerWatt } from '../../src/measure/ranking.ts';
 import { figure, line, RUNS } from './make.ts';
 import { type Numbers, normalBelow, randomNumbers } from './random-numbers.ts';
 

@@ -1,5 +1,5 @@
 import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { FIELD_NAMES, type FieldKind, type FieldReading, readingInWorking, readWords } from './field-reading.ts';

@@ -1,5 +1,5 @@
 import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { type FigureIdentity, productFigure, propagate } from '../uncertainty.ts';
 import { flickerLines, LOW_RISK, LOW_RISK_TO, NO_EFFECT, NO_EFFECT_TO, ROW_EDGE } from './flicker-lines.ts';

@@ -1,5 +1,5 @@
 import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { EYE_DISTANCES } from './eye-distances.ts';

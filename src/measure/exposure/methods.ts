@@ -1,4 +1,4 @@
-import type { Method } from '../methods.ts';
+import type { MethodEntry } from '../methods.ts';
 import { BOUND_BELOW, LARGEST_CORRECTION, NO_CORRECTION_ABOVE } from './background-sound.ts';
 import { RANGE_EDGES } from './building-biology.ts';
 import { PULSE_TOLERANCE, ROW_EDGE, SLOW_DEPTH } from './flicker-lines.ts';
@@ -11,12 +11,11 @@ const ISO = 'ISO 3744:2010, from secondary sources';
 const SBM = 'SBM-2008 as seen on a page; that SBM-2015 has the same is from memory';
 
 /** The methods that hold figures against published limits, for the registry. */
-export const EXPOSURE_METHODS: readonly Method[] = [
+export const EXPOSURE_METHODS: readonly MethodEntry[] = [
   {
     id: 'infrared-eye',
     name: 'Infrared at the eye',
     unit: '%',
-    version: 1,
     formula:
       's=100\\,\\frac{E(d)}{E_\\infty},\\qquad E(d)=E_\\mathrm{NIR}\\,\\frac{\\hat E(d)}{\\hat E(d_0)},\\qquad t=\\min\\!\\left(1000\\,\\mathrm{s},\\left(\\frac{18000}{E(d)}\\right)^{4/3}\\right)',
     symbols: [
@@ -37,7 +36,6 @@ export const EXPOSURE_METHODS: readonly Method[] = [
     id: 'skin-heating',
     name: 'Heating of the skin',
     unit: '%',
-    version: 1,
     formula: 's=100\\,\\frac{E_\\mathrm{peak}}{20000\\cdot 10^{-0.25}}',
     symbols: [
       ['s', 'share of the limit for an exposure just under 10 s, %; from 10 s on there is no limit'],
@@ -57,7 +55,6 @@ export const EXPOSURE_METHODS: readonly Method[] = [
     id: 'retinal-hazard',
     name: 'Retina',
     unit: null,
-    version: 1,
     symbols: [],
     constants: [],
     file: 'src/measure/exposure/retina.ts',
@@ -66,7 +63,6 @@ export const EXPOSURE_METHODS: readonly Method[] = [
     id: 'flicker-lines',
     name: 'Flicker lines',
     unit: '1',
-    version: 1,
     formula:
       'k=\\frac{M}{a\\,f},\\qquad a_\\mathrm{low\\,risk}=\\begin{cases}0.025&f<90\\\\0.08&90\\le f\\le1250\\end{cases},\\qquad a_\\mathrm{no\\,effect}=\\begin{cases}0.01&f<90\\\\0.0333&90\\le f\\le3000\\end{cases}',
     symbols: [
@@ -96,7 +92,6 @@ export const EXPOSURE_METHODS: readonly Method[] = [
     id: 'field-levels',
     name: 'Fields against reference levels',
     unit: '%',
-    version: 1,
     formula: 's=100\\,\\frac{x_\\mathrm{on}}{L(f)}',
     symbols: [
       ['s', 'share of the reference level, %'],
@@ -127,7 +122,6 @@ export const EXPOSURE_METHODS: readonly Method[] = [
     id: 'building-biology',
     name: 'Precautionary lines for beds',
     unit: '1',
-    version: 1,
     formula: 'k=\\frac{x_\\mathrm{on}}{x_1}',
     symbols: [
       ['k', 'multiple of the lowest line for sleeping places'],
@@ -145,7 +139,6 @@ export const EXPOSURE_METHODS: readonly Method[] = [
     id: 'sound-of-panel',
     name: 'Sound of the panel alone',
     unit: 'dB(A)',
-    version: 1,
     formula:
       'L=L_\\mathrm{on}-K_1,\\qquad K_1=-10\\lg\\!\\left(1-10^{-0.1\\,\\Delta L}\\right),\\qquad \\Delta L=L_\\mathrm{on}-L_\\mathrm{off}',
     symbols: [

@@ -1,5 +1,5 @@
 import { type Figure, gap, isFigure } from '../figure.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { RANGE_EDGES, rangeOf, SLEEPING_PLACES } from './building-biology.ts';

@@ -1,5 +1,5 @@
 import { type FigureOrGap, gap, isFigure } from '../figure.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { cited, type LimitResult, worded } from './limit.ts';

@@ -1,5 +1,5 @@
 import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, propagate } from '../uncertainty.ts';
 import { BACKGROUND_CORRECTION, backgroundCorrection, levelSensitivities } from './background-sound.ts';

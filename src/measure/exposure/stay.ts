@@ -1,5 +1,5 @@
 import { type Basis, type Bound, type Figure, type FigureOrGap, gap } from '../figure.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { propagate } from '../uncertainty.ts';
 import { JOIN, LONG_EXPOSURE, LONGEST_TIMED, longestStay } from './infrared.ts';

@@ -1,6 +1,6 @@
 import { type Contribution, type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
 import { type Meter, missingAngular, missingRepeatability } from '../meter.ts';
-import { methodReference } from '../methods.ts';
+import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { combinedUncertainty, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Estimate, OpticsResult } from './estimate.ts';

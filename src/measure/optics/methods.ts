@@ -1,4 +1,4 @@
-import type { Method } from '../methods.ts';
+import type { MethodEntry } from '../methods.ts';
 import { USUAL_HALF_GAP } from './assumed-emitter.ts';
 import { NARROWEST_HALF_ANGLE, WIDEST_HALF_ANGLE } from './beam.ts';
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
@@ -9,12 +9,11 @@ import { OPTICS_DRAWS } from './simulate.ts';
 const percent = (share: number) => Number((100 * share).toPrecision(4));
 
 /** The methods of the optics model, for the registry. */
-export const OPTICS_METHODS: readonly Method[] = [
+export const OPTICS_METHODS: readonly MethodEntry[] = [
   {
     id: 'beam-half-angle',
     name: 'Beam half-angle',
     unit: '°',
-    version: 1,
     formula:
       '\\hat m=\\arg\\min_m\\,\\mathbf r^{\\mathsf T}\\mathbf W\\,\\mathbf r,\\qquad r_j=\\ln E_j-\\ln g_j(m),\\qquad \\theta=\\arccos 2^{-1/\\hat m}',
     symbols: [
@@ -64,7 +63,6 @@ export const OPTICS_METHODS: readonly Method[] = [
     id: 'sampling-bias',
     name: 'Sampling bias of the grid',
     unit: '%',
-    version: 1,
     formula: 'b-1=\\frac{\\bar E_\\mathrm{grid}}{\\bar E}-1',
     symbols: [
       ['b', 'what the grid’s points say, over the true mean'],
@@ -78,7 +76,6 @@ export const OPTICS_METHODS: readonly Method[] = [
     id: 'capture',
     name: 'Capture',
     unit: '%',
-    version: 1,
     formula: '\\kappa=\\frac{\\bar E\\,A}{1000\\,\\Phi}',
     symbols: [
       ['\\kappa', 'share of the emitted light that passes through the LED-area rectangle at the measuring distance'],
@@ -93,7 +90,6 @@ export const OPTICS_METHODS: readonly Method[] = [
     id: 'emitted-power',
     name: 'Emitted power',
     unit: 'W',
-    version: 1,
     formula: '\\Phi=\\frac{P}{b\\,\\kappa}',
     symbols: [
       ['\\Phi', 'light that leaves all LEDs together, both channels on, W'],
@@ -116,7 +112,6 @@ export const OPTICS_METHODS: readonly Method[] = [
     id: 'efficiency-emitted',
     name: 'Efficiency on the emitted power',
     unit: '%',
-    version: 1,
     formula: '\\eta_\\Phi=\\frac{\\Phi}{W}',
     symbols: [
       ['\\Phi', 'emitted power, both channels on, W'],
@@ -129,7 +124,6 @@ export const OPTICS_METHODS: readonly Method[] = [
     id: 'price-per-emitted-watt',
     name: 'Price per emitted watt',
     unit: 'currency/W',
-    version: 1,
     formula: 'c_\\Phi=\\frac{C}{\\Phi}',
     symbols: [
       ['C', 'price really paid, base currency'],
@@ -142,7 +136,6 @@ export const OPTICS_METHODS: readonly Method[] = [
     id: 'distance-table',
     name: 'Irradiance by distance',
     unit: 'mW/cm²',
-    version: 1,
     formula: 'E(x,y,z)=1000\\,\\frac{m+1}{2\\pi}\\sum_i\\Phi_i\\,\\frac{z^{m+1}}{r_i^{\\,m+3}}',
     symbols: [
       ['E', 'irradiance on a plane parallel to the panel, mW/cm²'],

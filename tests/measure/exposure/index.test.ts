@@ -10,7 +10,7 @@ import {
 } from '../../../src/measure/exposure/index.ts';
 import { EXPOSURE_METHODS } from '../../../src/measure/exposure/methods.ts';
 import { type Figure, isFigure, type Unit } from '../../../src/measure/figure.ts';
-import { methodReference } from '../../../src/measure/methods.ts';
+import { methodReference } from '../../../src/measure/method-versions.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
 

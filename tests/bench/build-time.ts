@@ -42,9 +42,11 @@ export async function buildTime(panels: number, runs: number): Promise<Built> {
   for (const { site } of [ours, two, one]) await buildOnce(site, contentOf(1));
   const pages = join(ours.site.folder, PAGES);
   const stages: Stages[] = [];
+  const afresh: Stages[] = [];
   for (let run = 0; run < runs; run++) {
     for (const { site, builds } of [ours, two, one]) builds.push(await buildOnce(site, content));
     stages.push(stagesOnce(content, pages));
+    afresh.push(stagesOnce(content, pages, 'afresh'));
   }
   const [ourCount, twoCount, oneCount] = [pageCount(ours.site), pageCount(two.site), pageCount(one.site)];
   if (twoCount !== 2 * panels || oneCount !== panels || ourCount <= twoCount) {
@@ -57,7 +59,7 @@ export async function buildTime(panels: number, runs: number): Promise<Built> {
       title: `Build, ${panels} panels, ${runs === 1 ? 'one run' : `median of ${runs} runs in turn`}`,
       lines: [
         ...timeLines(ours.builds, two.builds, one.builds),
-        ...shareLines(ours.builds, stages),
+        ...shareLines(ours.builds, stages, afresh),
         memoryLine(ours.builds, two.builds),
       ],
       remarks: [`Ours wrote ${ourCount} pages, ${ourCount - twoCount} of them for methods and the like.`],
@@ -84,7 +86,7 @@ function timeLines(ours: readonly Build[], two: readonly Build[], one: readonly 
 }
 
 /** The stages were timed in processes of their own; what is left of the whole build is Astro's and the pages'. */
-function shareLines(ours: readonly Build[], stages: readonly Stages[]): Line[] {
+function shareLines(ours: readonly Build[], stages: readonly Stages[], afresh: readonly Stages[]): Line[] {
   const whole = median(ours.map((it) => it.seconds));
   const times = (stage: keyof Stages) => stages.map((it) => it[stage]);
   const line = (what: string, values: readonly number[]): Line => ({
@@ -98,6 +100,10 @@ function shareLines(ours: readonly Build[], stages: readonly Stages[]): Line[] {
   return [
     line('read and check', read),
     { ...line('measure (the ledger)', measure), budget: `${MOST_SHARE} %`, isWithin: share <= MOST_SHARE },
+    line(
+      '  with every beam fitted afresh',
+      afresh.map((it) => it.measure),
+    ),
     line('search index', search),
     line('the rest: start, collections, pages', [rest]),
   ];
@@ -116,10 +122,10 @@ function memoryLine(ours: readonly Build[], bare: readonly Build[]): Line {
   };
 }
 
-function stagesOnce(content: string, pages: string): Stages {
+function stagesOnce(content: string, pages: string, ...how: string[]): Stages {
   discard(join(pages, 'pagefind'));
   const script = fileURLToPath(new URL('stages.ts', import.meta.url));
-  const { status, stdout, stderr } = spawnSync(process.execPath, [script, content, pages], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [script, content, pages, ...how], {
     encoding: 'utf8',
     timeout: LONGEST_STAGES,
   });

@@ -7,6 +7,7 @@
 import { availableParallelism, loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { type Built, buildTime } from './build-time.ts';
+import { opticsTime } from './optics-time.ts';
 import { pageWeight } from './page-weight.ts';
 import { repeatability } from './repeatability.ts';
 import { printed, type Section } from './report.ts';
@@ -59,5 +60,6 @@ const site = () => {
 };
 await section(() => pageWeight(site(), SMALL));
 await section(() => sortTime(site(), ROWS, clicks));
+await section(() => opticsTime(runs));
 await section(() => repeatability(SMALL));
 if (!values.quick) await section(async () => (await buildTime(large, runs)).section);

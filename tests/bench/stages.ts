@@ -1,13 +1,15 @@
 /**
  * Times the stages of a build that are ours, each for the first time in a fresh process, as a build does:
  *
- *     node tests/bench/stages.ts CONTENT SITE
+ *     node tests/bench/stages.ts CONTENT SITE [afresh]
  *
- * and prints them as JSON. SITE is a built site; its search index is written anew.
+ * and prints them as JSON. SITE is a built site; its search index is written anew. `afresh` leaves aside the fits that
+ * earlier builds have kept.
  */
 import { performance } from 'node:perf_hooks';
 import { indexPages } from '../../src/build/search-index.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
+import { forgetOptics } from '../../src/ledger/optics-store.ts';
 import { readContent } from '../../src/ledger/read-content.ts';
 import { today } from './content.ts';
 
@@ -31,6 +33,7 @@ async function stages(folder: string, site: string): Promise<Stages> {
 }
 
 if (import.meta.main) {
-  const [folder = '', site = ''] = process.argv.slice(2);
+  const [folder = '', site = '', afresh] = process.argv.slice(2);
+  if (afresh) forgetOptics();
   console.log(JSON.stringify(await stages(folder, site)));
 }

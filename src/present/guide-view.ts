@@ -3,6 +3,7 @@ import { isFigure } from '../measure/figure.ts';
 import type { Price } from '../schema/panel.ts';
 import { daggerOf } from './flags.ts';
 import { listed, money, ordinal, showDate, showFigure } from './format.ts';
+import { rowDataOf } from './guide-filter-view.ts';
 import { type Whisker, whiskers } from './whisker.ts';
 
 /** One cell of a ranking table: what readers see, and what the sorting script sorts by. */
@@ -36,11 +37,15 @@ export interface Row {
   address: string;
   /** "lent by the maker", "given by the maker". */
   disclosure?: string;
+  /** What it can be filtered by (row-data.ts). */
+  filter: string;
   cells: Cell[];
 }
 
 export interface Table {
   id: string;
+  /** Id of the size class. */
+  sizeClass: string;
   caption: string;
   /** Names the table among the others of the page. */
   label: string;
@@ -201,6 +206,7 @@ function table(
       index === 0 && conditions.isReference
         ? classId
         : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${conditions.methodVersion}`,
+    sizeClass: classId,
     label: `${sizeClass?.name ?? UNKNOWN_SIZE.name}, ranked, at ${conditions.distance} cm under version ${conditions.methodVersion}`,
     caption: `Ranked by ${BASIS_WORDS[basis].words}, measured ${where}.`,
     ...(!conditions.isReference && {
@@ -250,6 +256,7 @@ function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, 
   return {
     name: panel.name,
     address: panelAddress(panel.slug),
+    filter: rowDataOf(panel),
     ...(panel.data.obtained &&
       panel.data.obtained.how !== 'bought' && { disclosure: `${panel.data.obtained.how} by the maker` }),
     cells: COLUMN_ORDER[basis].map((id) => {

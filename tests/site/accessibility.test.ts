@@ -51,6 +51,7 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['all methods', '/methods/'],
   ['a method', '/methods/optical-power/'],
   ['the ranking by emitted watt', '/emitted/'],
+  ['the guide with its tools in use', '/?class=palm&price-to=900&spend=300&extra=10&own.kelpwright-limpet=20&foo=1'],
   ['the cautions', '/cautions/'],
   ['the instruments', '/instruments/'],
   ['the search, with results', '/search/?q=irradiance'],
@@ -83,6 +84,7 @@ async function excess(page: Page): Promise<number> {
 /** Opens a page of some kind, with all that it comes to show. */
 async function openKind(address: string) {
   const opened = await site.open(address);
+  if (address.includes('own.')) await opened.page.locator('[data-own-list] li').first().waitFor();
   if (address.startsWith('/search/')) await opened.page.locator('#found li').first().waitFor();
   return opened;
 }

@@ -1,6 +1,6 @@
 /**
- * Lets readers sort the ranking tables by their headings. The order that the page comes with needs no script;
- * this only adds to it.
+ * A ranking table that readers can sort by its headings and that can be narrowed to some of its rows. The order that
+ * the page comes with needs no script; this only adds to it.
  *
  * Laying out and painting live rows costs far more than sorting, so a long table keeps its first rows in the
  * page and the rest aside until they are asked for. Printing brings all of them back.
@@ -27,31 +27,74 @@ function numbered(texts: readonly string[]): Float64Array {
   return numbers;
 }
 
-class SortableTable {
+/** How a table is sorted: the id of a column, and which way. */
+export interface Sorting {
+  column: string;
+  direction: 'ascending' | 'descending';
+}
+
+export class SortableTable {
+  readonly id: string;
+  readonly rows: readonly HTMLTableRowElement[];
+  /** Called after a reader has sorted the table. */
+  onSort: ((sorting: Sorting) => void) | undefined;
   readonly #body: HTMLTableSectionElement;
   readonly #heads: HTMLTableCellElement[];
-  readonly #rows: HTMLTableRowElement[];
   readonly #columns: Array<Column | undefined> = [];
+  /** The heading that the page came sorted by. */
+  readonly #first: HTMLTableCellElement | undefined;
   #order: number[];
-  #shown: number;
+  /** 1 for a row that is left; undefined while all are. */
+  #isLeft: Uint8Array | undefined;
+  #isAllShown: boolean;
   readonly #more: HTMLButtonElement | undefined;
+  readonly #none: HTMLParagraphElement;
 
   constructor(table: HTMLTableElement) {
     this.#body = table.tBodies[0] as HTMLTableSectionElement;
     this.#heads = [...(table.tHead?.rows[0]?.cells ?? [])];
-    this.#rows = [...this.#body.rows];
-    this.#order = this.#rows.map((_, i) => i);
-    this.#shown = Math.min(LIVE_ROWS, this.#rows.length);
+    this.id = table.id.replace(/^table-/, '');
+    this.rows = [...this.#body.rows];
+    this.#order = this.rows.map((_, i) => i);
+    this.#isAllShown = this.rows.length <= LIVE_ROWS;
+    this.#first = this.#heads.find((head) => head.hasAttribute('aria-sort'));
+    this.#none = document.createElement('p');
+    this.#none.className = 'soft';
+    this.#none.hidden = true;
+    this.#none.textContent = 'None of these panels is left by the filters.';
+    table.after(this.#none);
     this.#heads.forEach((head, column) => {
       this.#addButton(head, column);
     });
     // Names take longest to put in order; that is done while nobody waits.
     setTimeout(() => this.#column(0), 0);
-    if (this.#rows.length > LIVE_ROWS) {
+    if (!this.#isAllShown) {
       this.#more = this.#addMore(table);
       this.#lay();
       addEventListener('beforeprint', () => this.#showAll());
     }
+  }
+
+  /** Narrows the table to some of its rows, in the order in which the page came; all of them for undefined. */
+  narrow(isLeft: Uint8Array | undefined): void {
+    this.#isLeft = isLeft;
+    this.#lay();
+  }
+
+  /** Sorts as told, or as the page came. */
+  sort(sorting: Sorting | undefined): void {
+    const index = sorting ? this.#heads.findIndex((head) => head.dataset.col === sorting.column) : -1;
+    if (sorting && index >= 0) this.#sortBy(index, sorting.direction);
+    else this.#unsort();
+    this.#lay();
+  }
+
+  /** To be called where the sort values of rows have changed; the order is brought up to date. */
+  refresh(): void {
+    this.#columns.length = 0;
+    const sorted = this.#heads.findIndex((head) => head.hasAttribute('aria-sort'));
+    if (sorted >= 0) this.#sortBy(sorted, this.#heads[sorted]?.getAttribute('aria-sort') as Sorting['direction']);
+    this.#lay();
   }
 
   #addButton(head: HTMLTableCellElement, column: number): void {
@@ -61,28 +104,27 @@ class SortableTable {
     button.type = 'button';
     button.append(label.textContent?.trim() ?? '');
     label.replaceWith(button);
-    button.addEventListener('click', () => this.#sort(column));
+    button.addEventListener('click', () => this.#press(column));
   }
 
   #addMore(table: HTMLTableElement): HTMLButtonElement {
     const button = document.createElement('button');
     button.type = 'button';
     button.className = 'more';
-    button.textContent = `Show all ${this.#rows.length} rows (sorting is slower then)`;
     button.addEventListener('click', () => this.#showAllFromButton());
     table.after(button);
     return button;
   }
 
   #showAll(): void {
-    this.#shown = this.#rows.length;
+    this.#isAllShown = true;
     this.#more?.remove();
     this.#lay();
   }
 
   /** Shows all rows and goes on where the reader was: the button that had the focus is gone. */
   #showAllFromButton(): void {
-    const next = this.#shown;
+    const next = LIVE_ROWS;
     this.#showAll();
     this.#body.rows[next]?.querySelector('a')?.focus();
   }
@@ -90,7 +132,7 @@ class SortableTable {
   #column(index: number): Column {
     const known = this.#columns[index];
     if (known) return known;
-    const cells = this.#rows.map((row) => row.cells[index]);
+    const cells = this.rows.map((row) => row.cells[index]);
     const column = cells.some((cell) => cell?.hasAttribute('data-v'))
       ? Float64Array.from(cells, (cell) => Number.parseFloat(cell?.dataset.v ?? ''))
       : numbered(cells.map((cell) => cell?.textContent?.trim() ?? ''));
@@ -98,27 +140,47 @@ class SortableTable {
     return column;
   }
 
-  #sort(index: number): void {
+  #press(index: number): void {
     const head = this.#heads[index] as HTMLTableCellElement;
     const before = head.getAttribute('aria-sort');
     const opposite = before === 'ascending' ? 'descending' : 'ascending';
-    const direction = before ? opposite : (head.dataset.first ?? 'ascending');
+    const direction = before ? opposite : head.dataset.first === 'descending' ? 'descending' : 'ascending';
+    this.#sortBy(index, direction);
+    this.#lay();
+    this.onSort?.({ column: head.dataset.col ?? '', direction });
+  }
+
+  #sortBy(index: number, direction: Sorting['direction']): void {
     const sign = direction === 'ascending' ? 1 : -1;
     const numbers = this.#column(index);
-    this.#order = this.#rows.map((_, i) => i);
+    this.#order = this.rows.map((_, i) => i);
     this.#order.sort((a, b) => {
       const [x, y] = [numbers[a] as number, numbers[b] as number];
       if (Number.isNaN(x) || Number.isNaN(y)) return Number(Number.isNaN(x)) - Number(Number.isNaN(y));
       return sign * (x - y);
     });
+    this.#mark(this.#heads[index], direction);
+  }
+
+  #unsort(): void {
+    this.#order = this.rows.map((_, i) => i);
+    this.#mark(this.#first, 'ascending');
+  }
+
+  #mark(head: HTMLTableCellElement | undefined, direction: Sorting['direction']): void {
     for (const other of this.#heads) other.removeAttribute('aria-sort');
-    head.setAttribute('aria-sort', direction);
-    this.#lay();
+    head?.setAttribute('aria-sort', direction);
   }
 
   #lay(): void {
-    this.#body.replaceChildren(...this.#order.slice(0, this.#shown).map((i) => this.#rows[i] as HTMLTableRowElement));
+    const isLeft = this.#isLeft;
+    const left = isLeft ? this.#order.filter((i) => isLeft[i] === 1) : this.#order;
+    const live = this.#isAllShown ? left : left.slice(0, LIVE_ROWS);
+    this.#body.replaceChildren(...live.map((i) => this.rows[i] as HTMLTableRowElement));
+    this.#none.hidden = left.length > 0;
+    if (this.#more) {
+      this.#more.hidden = left.length <= LIVE_ROWS;
+      this.#more.textContent = `Show all ${left.length} rows (sorting is slower then)`;
+    }
   }
 }
-
-for (const table of document.querySelectorAll<HTMLTableElement>('table[data-sortable]')) new SortableTable(table);

@@ -1,0 +1,183 @@
+/**
+ * The state of the guide's tools in the address: filters, own prices, what can be spent, and how tables are sorted.
+ * Whatever an address holds that the guide does not know is left aside and named; nothing of it is ever run or shown
+ * as markup.
+ */
+
+/** Numbers that a filter may lie between. */
+export const RANGES = ['price', 'power', 'mean', 'magnetic', 'sound'] as const;
+export type RangeName = (typeof RANGES)[number];
+/** Filters of which any of several may hold. */
+export const SETS = ['class', 'maker', 'nm'] as const;
+export type SetName = (typeof SETS)[number];
+
+export interface Range {
+  from?: number;
+  to?: number;
+}
+
+export interface SortState {
+  column: string;
+  direction: 'ascending' | 'descending';
+}
+
+export interface GuideState {
+  ranges: Partial<Record<RangeName, Range>>;
+  sets: Partial<Record<SetName, readonly string[]>>;
+  /** `2026-10-06` */
+  since?: string;
+  /** Flicker no higher than the line of no observable effect. */
+  isSteady?: boolean;
+  hasHeld?: boolean;
+  /** Own prices by panel, base currency. */
+  own: ReadonlyMap<string, number>;
+  /** Tax and shipping on top of every other price, %. */
+  extra?: number;
+  /** What can be spent, base currency. */
+  spend?: number;
+  /** By the id of the table. */
+  sorts: ReadonlyMap<string, SortState>;
+}
+
+/** What an address may name. */
+export interface Known {
+  sets: Readonly<Record<SetName, readonly string[]>>;
+  panels: readonly string[];
+  tables: readonly string[];
+  columns: readonly string[];
+}
+
+/** Longer addresses are left aside as a whole. */
+const LONGEST = 8000;
+/** Names of what is left aside that are shown. */
+const MOST_NAMED = 3;
+const LONGEST_NAME = 30;
+const MOST_NUMBER = 1e9;
+const OWN = 'own.';
+
+export const EMPTY_STATE: GuideState = { ranges: {}, sets: {}, own: new Map(), sorts: new Map() };
+
+/** A number from an address or a field; undefined where it is none from 0 to a thousand million. */
+export function plainNumber(text: string): number | undefined {
+  const trimmed = text.trim();
+  if (!/^\d{1,10}(\.\d{1,6})?$/.test(trimmed)) return undefined;
+  const value = Number(trimmed);
+  return value <= MOST_NUMBER ? value : undefined;
+}
+
+const isDay = (text: string) => /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
+
+/** Reads an address. `ignored` is a sentence about what was left aside, empty where nothing was. */
+export function readAddress(search: string, known: Known): { state: GuideState; ignored: string } {
+  if (search.length > LONGEST) {
+    return {
+      state: EMPTY_STATE,
+      ignored: 'The address is too long to be one of this guide’s; all of it was left aside.',
+    };
+  }
+  const ranges: Partial<Record<RangeName, Range>> = {};
+  const sets: Partial<Record<SetName, string[]>> = {};
+  const own = new Map<string, number>();
+  const sorts = new Map<string, SortState>();
+  const single: { -readonly [Key in 'since' | 'isSteady' | 'hasHeld' | 'extra' | 'spend']?: GuideState[Key] } = {};
+  const odd: string[] = [];
+
+  const readers: Record<string, (value: string) => boolean> = {
+    since: (value) => {
+      if (!isDay(value)) return false;
+      single.since = value;
+      return true;
+    },
+    flicker: (value) => {
+      single.isSteady ||= value === 'steady';
+      return value === 'steady';
+    },
+    claims: (value) => {
+      single.hasHeld ||= value === 'held';
+      return value === 'held';
+    },
+    extra: (value) =>
+      setNumber(value, (it) => {
+        single.extra = it;
+      }),
+    spend: (value) =>
+      setNumber(value, (it) => {
+        single.spend = it;
+      }),
+    sort: (value) => {
+      const [table = '', column = '', direction] = value.split('.');
+      if (!known.tables.includes(table) || !known.columns.includes(column)) return false;
+      if (direction !== 'ascending' && direction !== 'descending') return false;
+      sorts.set(table, { column, direction });
+      return true;
+    },
+  };
+  for (const name of RANGES) {
+    for (const end of ['from', 'to'] as const) {
+      readers[`${name}-${end}`] = (value) =>
+        setNumber(value, (it) => {
+          ranges[name] = { ...ranges[name], [end]: it };
+        });
+    }
+  }
+  for (const name of SETS) {
+    readers[name] = (value) => {
+      if (!known.sets[name].includes(value)) return false;
+      sets[name] = [...new Set([...(sets[name] ?? []), value])];
+      return true;
+    };
+  }
+
+  for (const [name, value] of new URLSearchParams(search)) {
+    // A form sends its empty fields too.
+    if (value === '') continue;
+    const slug = name.startsWith(OWN) ? name.slice(OWN.length) : undefined;
+    const isRead =
+      slug === undefined
+        ? Object.hasOwn(readers, name) && readers[name]?.(value)
+        : known.panels.includes(slug) && setNumber(value, (it) => own.set(slug, it));
+    if (!isRead) odd.push(`${name}=${value}`);
+  }
+  const { isSteady, hasHeld, ...rest } = single;
+  return {
+    state: { ranges, sets, own, sorts, ...rest, ...(isSteady && { isSteady }), ...(hasHeld && { hasHeld }) },
+    ignored: ignoredWords(odd),
+  };
+}
+
+function setNumber(text: string, set: (value: number) => void): boolean {
+  const value = plainNumber(text);
+  if (value === undefined) return false;
+  set(value);
+  return true;
+}
+
+function ignoredWords(odd: readonly string[]): string {
+  if (odd.length === 0) return '';
+  const named = odd
+    .slice(0, MOST_NAMED)
+    .map((it) => `“${it.length > LONGEST_NAME ? `${it.slice(0, LONGEST_NAME)}…` : it}”`)
+    .join(', ');
+  const more = odd.length > MOST_NAMED ? ` and ${odd.length - MOST_NAMED} more` : '';
+  return `Left aside from the address, since the guide does not know it: ${named}${more}.`;
+}
+
+/** Writes an address; empty where nothing is set. The same state gives the same address. */
+export function writeAddress(state: GuideState): string {
+  const params = new URLSearchParams();
+  for (const name of SETS) for (const value of state.sets[name] ?? []) params.append(name, value);
+  for (const name of RANGES) {
+    const { from, to } = state.ranges[name] ?? {};
+    if (from !== undefined) params.append(`${name}-from`, String(from));
+    if (to !== undefined) params.append(`${name}-to`, String(to));
+  }
+  if (state.since) params.append('since', state.since);
+  if (state.isSteady) params.append('flicker', 'steady');
+  if (state.hasHeld) params.append('claims', 'held');
+  if (state.spend !== undefined) params.append('spend', String(state.spend));
+  if (state.extra !== undefined) params.append('extra', String(state.extra));
+  for (const [slug, price] of state.own) params.append(`${OWN}${slug}`, String(price));
+  for (const [table, { column, direction }] of state.sorts) params.append('sort', `${table}.${column}.${direction}`);
+  const text = params.toString();
+  return text === '' ? '' : `?${text}`;
+}

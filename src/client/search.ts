@@ -9,7 +9,10 @@ interface Result {
 }
 
 interface Index {
-  debouncedSearch(query: string): Promise<{ results: Array<{ data(): Promise<Result> }> } | null>;
+  debouncedSearch(
+    query: string | null,
+    options: { filters: Record<string, string> },
+  ): Promise<{ results: Array<{ data(): Promise<Result> }> } | null>;
 }
 
 /** Results that are fetched and shown; a reader narrows the words sooner than reading on. */
@@ -31,16 +34,29 @@ function load(): Promise<Index> {
   return index;
 }
 
+/** Filters by the name that the index knows them by. */
+const FILTERS: Readonly<Record<string, string>> = { maker: 'maker', class: 'size class', kind: 'kind' };
+const selects = [...document.querySelectorAll<HTMLSelectElement>('#search select')];
+
+/** What is chosen in the filters, by the index's names. */
+function chosenFilters(): Record<string, string> {
+  return Object.fromEntries(
+    selects.filter((it) => it.value !== '').map((it) => [FILTERS[it.name] as string, it.value]),
+  );
+}
+
 async function run(query: string): Promise<void> {
   if (!count || !list) return;
-  if (query === '') {
+  const filters = chosenFilters();
+  if (query === '' && Object.keys(filters).length === 0) {
     count.textContent = '';
     list.replaceChildren();
     return;
   }
   let found: Awaited<ReturnType<Index['debouncedSearch']>>;
   try {
-    found = await (await load()).debouncedSearch(query);
+    // Without a word the filters alone say which pages are meant.
+    found = await (await load()).debouncedSearch(query || null, { filters });
   } catch {
     count.textContent = 'The search index could not be read. It is written by a build, and not there while you write.';
     return;
@@ -48,11 +64,11 @@ async function run(query: string): Promise<void> {
   // A newer query has taken over.
   if (found === null) return;
   const fetched = await Promise.all(found.results.slice(0, MOST).map((it) => it.data()));
-  const results = fetched.filter((it) => hasWords(it, query));
+  const results = fetched.filter((it) => query === '' || hasWords(it, query)).toSorted(byName(query));
   const total = found.results.length > MOST ? found.results.length : results.length;
   count.textContent =
     total === 0
-      ? `Nothing found for “${query}”.`
+      ? `Nothing found for “${query}”${Object.keys(filters).length > 0 ? ' with these filters' : ''}.`
       : `${total} ${total === 1 ? 'page' : 'pages'} found${total > MOST ? `, the first ${MOST} shown` : ''}.`;
   list.replaceChildren(...results.map(item));
 }
@@ -98,21 +114,57 @@ function marked(html: string): Node[] {
   });
 }
 
+/**
+ * Who asks for a figure by its name wants to know what it is: the method of that name comes first, then methods whose
+ * name begins so, then the rest in the index's order.
+ */
+function byName(query: string): (a: Result, b: Result) => number {
+  const wanted = query.toLowerCase();
+  const place = ({ meta, filters }: Result) => {
+    const title = (meta.title ?? '').toLowerCase();
+    if (wanted === '' || !filters.kind?.includes('Method') || !title.startsWith(wanted)) return 2;
+    return title === wanted ? 0 : 1;
+  };
+  return (a, b) => place(a) - place(b);
+}
+
 function queryOf(address: string): string {
   return (new URL(address).searchParams.get('q') ?? '').slice(0, LONGEST).trim();
 }
 
+/** Fills the form from the address; a filter that the guide does not have is left aside. */
+function fill(field: HTMLInputElement): void {
+  field.value = queryOf(location.href);
+  const { searchParams } = new URL(location.href);
+  for (const select of selects) {
+    const wanted = searchParams.get(select.name) ?? '';
+    select.value = [...select.options].some((it) => it.value === wanted) ? wanted : '';
+  }
+}
+
 if (form && input) {
-  form.hidden = false;
-  input.value = queryOf(location.href);
-  void run(input.value);
-  input.addEventListener('input', () => {
+  const follow = (isNew: boolean) => {
     const query = input.value.slice(0, LONGEST).trim();
     const address = new URL(location.href);
-    if (query) address.searchParams.set('q', query);
-    else address.searchParams.delete('q');
-    history.replaceState(null, '', address);
+    const fields: Array<[name: string, value: string]> = [
+      ['q', query],
+      ...selects.map((it): [string, string] => [it.name, it.value]),
+    ];
+    for (const [name, value] of fields) {
+      if (value) address.searchParams.set(name, value);
+      else address.searchParams.delete(name);
+    }
+    history[isNew ? 'pushState' : 'replaceState'](null, '', address);
     void run(query);
-  });
+  };
+  form.hidden = false;
+  fill(input);
+  void run(input.value);
+  input.addEventListener('input', () => follow(false));
+  for (const select of selects) select.addEventListener('change', () => follow(true));
   form.addEventListener('submit', (event) => event.preventDefault());
+  addEventListener('popstate', () => {
+    fill(input);
+    void run(input.value);
+  });
 }

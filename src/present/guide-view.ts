@@ -2,19 +2,24 @@ import type { ClassTable, Ledger, PanelEntry, RankBasis, RankGroup } from '../le
 import { isFigure } from '../measure/figure.ts';
 import type { Price } from '../schema/panel.ts';
 import { daggerOf } from './flags.ts';
-import { listed, money, ordinal, showDate, showFigure } from './format.ts';
+import { listed, ordinal, showDate, showFigure } from './format.ts';
 import { rowDataOf } from './guide-filter-view.ts';
+import { asPriced } from './priced.ts';
 import { type Whisker, whiskers } from './whisker.ts';
 
 /** One cell of a ranking table: what readers see, and what the sorting script sorts by. */
 export interface Cell {
   text: string;
+  /** The price in the currency that it was asked in. */
+  priced?: string;
   /** Behind the text, smaller: the uncertainty. */
   plusMinus?: string;
   /** Behind it all: a unit or a remark. */
   after?: string;
   /** Number to sort by; null sorts last. */
   sort: number | null;
+  /** What stands behind the price in its own currency. */
+  afterPriced?: string;
   /** A stated gap. */
   isGap?: boolean;
   /** Dagger and where it leads. */
@@ -237,12 +242,23 @@ function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, 
     ? `at ${showFigure(frequency, currency).text}${frequency.standardUncertainty === null ? ' (± not known)' : ''}`
     : undefined;
   const price = panel.prices[0];
+  const priced = asPriced(panel, currency);
+  const base = panel.figures.get('real-price');
   const cellOf = (id: ColumnId): Cell => {
     switch (id) {
       case 'rank':
         return rankCell(placing(panel, basis));
       case 'price':
-        return { ...figure('real-price'), ...(price && { after: priceRemark(price.price, currency) }) };
+        return {
+          ...figure('real-price'),
+          ...(price && { after: priceRemark(price.price, priced?.text) }),
+          ...(price &&
+            priced &&
+            isFigure(base) && {
+              priced: priced.text,
+              afterPriced: priceRemark(price.price, showFigure(base, currency).text),
+            }),
+        };
       case 'flicker':
         return figure('flicker-combined', flickers);
       case 'tested':
@@ -267,9 +283,9 @@ function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, 
 }
 
 /** What a price in the table comes with: its own currency, its day, and whether it needs a code. */
-function priceRemark({ date, paid, list, currency: own, discountCode }: Price, currency: string): string {
+function priceRemark({ date, discountCode }: Price, otherCurrency: string | undefined): string {
   return [
-    ...(own === currency ? [] : [money(paid ?? list ?? 0, own)]),
+    ...(otherCurrency ? [otherCurrency] : []),
     showDate(date),
     ...(discountCode.needed
       ? [discountCode.testerEarns ? 'with a code that earns the tester money' : 'with a code']

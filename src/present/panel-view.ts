@@ -6,6 +6,7 @@ import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
 import { panelAddress, rankSentence } from './guide-view.ts';
 import { type LightView, lightView } from './light-view.ts';
 import { type LimitsView, limitsView } from './limits-view.ts';
+import { rateWords } from './priced.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
 /** Everything that a panel's page prints. */
@@ -51,6 +52,8 @@ export interface PanelView {
     list: string;
     paid: string;
     base: string;
+    /** The guide's dated rate, where the price is in another currency. */
+    rate?: string;
     perWatt: string;
     code: string;
     link?: string;
@@ -72,6 +75,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { currency } = ledger.guide;
   const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
   const grid = current && gridDrawing(panel, current);
+  const rateOf = (of: string) => rateWords(ledger.guide, of);
   const modelled = lightView(panel, currency);
   const limits = limitsView(panel, currency);
   const modeRow = (name: string, metric: string) => ({
@@ -181,6 +185,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       list: price.list === undefined ? 'not recorded' : money(price.list, price.currency),
       paid: price.paid === undefined ? 'not recorded' : money(price.paid, price.currency),
       base: showFigure(base, currency).text,
+      ...(rateOf(price.currency) && { rate: rateOf(price.currency) }),
       perWatt: isFigure(perWatt) ? showFigure(perWatt, currency).text : perWatt.reason,
       code: codeWords(price.discountCode),
       ...(price.link && { link: price.link }),

@@ -4,6 +4,8 @@ import { metricById } from '../measure/metrics.ts';
 import { daggerOf } from './flags.ts';
 import { type Shown, showFigure } from './format.ts';
 import { panelAddress } from './guide-view.ts';
+import { inOtherUnit } from './other-unit.ts';
+import { asPriced } from './priced.ts';
 
 /** A labelled figure of a page: its name leads to its method, its value to its working. */
 export interface ShownFigure {
@@ -13,6 +15,10 @@ export interface ShownFigure {
   /** Where the working stands. */
   working: string;
   shown?: Shown;
+  /** The same in the unit that some readers prefer, and what the two ways are called. */
+  other?: Shown;
+  unitKey?: string;
+  otherKey?: string;
   /** Why there is none. */
   gap?: string;
   dagger?: { mark: string; label: string };
@@ -45,5 +51,18 @@ export function shownFigure(
   };
   if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
   const dagger = daggerOf(it.flags);
-  return { ...base, shown: showFigure(it, currency), notes: it.notes, ...(dagger && { dagger }) };
+  const other = metric === 'real-price' ? asPriced(panel, currency) : inOtherUnit(it, currency);
+  return {
+    ...base,
+    shown: showFigure(it, currency),
+    ...(other && { other, ...unitKeys(it.unit, other.unit) }),
+    notes: it.notes,
+    ...(dagger && { dagger }),
+  };
+}
+
+/** How the script that switches units tells the two ways apart: areas go with lengths. */
+function unitKeys(own: string, other: string): { unitKey: string; otherKey: string } {
+  if (own === 'currency') return { unitKey: 'base', otherKey: 'priced' };
+  return { unitKey: own.replace('²', ''), otherKey: other.replace('²', '') };
 }

@@ -40,7 +40,8 @@ test('gives results that the keyboard reaches and opens', async () => {
   await page.getByRole('searchbox').focus();
   await page.keyboard.type('flicker');
   await page.locator('#found li').first().waitFor();
-  await page.keyboard.press('Tab');
+  // Past the three filters.
+  for (let i = 0; i < 4; i++) await page.keyboard.press('Tab');
   const href = await page.evaluate(() => document.activeElement?.getAttribute('href'));
   expect(href).toBe(await page.locator('#found a').first().getAttribute('href'));
   await page.keyboard.press('Enter');
@@ -104,4 +105,53 @@ test('says what to do where scripts are off', async () => {
   expect(shown).toContainEqual(['/panels/', true]);
   expect(shown).toContainEqual(['/methods/', true]);
   expect(attribute(pageAt('/search/').document.querySelector('form'), 'role')).toBe('search');
+});
+
+test('filters by kind, maker and size class, alone or with words, and keeps them in the address', async () => {
+  await using opened = await site.open('/search/?kind=Method&q=irradiance');
+  const { page, complaints } = opened;
+  await page.locator('#found li').first().waitFor();
+  const kinds = await page.locator('#found li a + span').allTextContents();
+  expect(kinds.length).toBeGreaterThan(2);
+  expect(new Set(kinds.map((it) => it.trim()))).toEqual(new Set(['Method']));
+  await page.getByRole('combobox', { name: 'Kind of page' }).selectOption('Panel');
+  await page.getByRole('searchbox').fill('');
+  const maker = panelFiles('published')[0]?.slug.split('-')[0] ?? '';
+  const option = await page
+    .getByLabel('Maker')
+    .locator('option')
+    .evaluateAll((them) => them.map((it) => it.textContent ?? ''));
+  const name = option.find((it) => it.toLowerCase().startsWith(maker)) as string;
+  await page.getByRole('combobox', { name: 'Maker' }).selectOption(name);
+  await expect
+    .poll(async () => (await page.locator('#found li a').allTextContents()).every((it) => it.startsWith(name)))
+    .toBe(true);
+  expect(await page.locator('#found li').count()).toBeGreaterThan(0);
+  expect(new URL(page.url()).searchParams.get('maker')).toBe(name);
+  await page.goBack();
+  expect(await page.getByRole('combobox', { name: 'Maker' }).inputValue()).toBe('');
+  expect(complaints).toEqual([]);
+});
+
+test('a figure’s name finds its method first', async () => {
+  await using opened = await site.open('/search/');
+  const { page } = opened;
+  for (const [query, address] of [
+    ['price per optical watt', '/methods/price-per-watt/'],
+    ['mean irradiance', '/methods/mean-irradiance/'],
+    ['flicker', '/methods/flicker/'],
+    ['emitted power', '/methods/emitted-power/'],
+    ['Uniformity', '/methods/uniformity/'],
+  ] as const) {
+    await page.getByRole('searchbox').fill(query);
+    await expect.poll(() => page.locator('#found a').first().getAttribute('href'), { message: query }).toBe(address);
+  }
+});
+
+test('filters that the guide does not have are left aside', async () => {
+  await using opened = await site.open('/search/?kind=%3Cscript%3E&maker=nobody&q=flicker');
+  const { page, complaints } = opened;
+  await page.locator('#found li').first().waitFor();
+  expect(await page.getByRole('combobox', { name: 'Kind of page' }).inputValue()).toBe('');
+  expect(complaints).toEqual([]);
 });

@@ -64,6 +64,14 @@ export function textOf(element: HtmlElement | null): string {
 }
 
 function spoken(node: DOMNode): string {
+  // The other one of two units, which a script shows instead.
+  if (
+    'hasAttribute' in node &&
+    (node as HtmlElement).hasAttribute('hidden') &&
+    (node as HtmlElement).hasAttribute('data-u')
+  ) {
+    return '';
+  }
   const text = node.childNodes.length === 0 ? node.textContent : node.childNodes.map(spoken).join('');
   return node.nodeName === 'small' ? ` ${text}` : text;
 }

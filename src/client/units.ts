@@ -1,0 +1,46 @@
+/** Shows lengths, magnetic fields and prices in the units that the reader prefers, and remembers them here alone. */
+
+/** Where the choice is kept; no cookie, nothing leaves the browser. */
+const KEY = 'panel-ledger-units';
+
+const form = document.querySelector<HTMLFormElement>('form[data-units]');
+
+/** What was chosen before; nothing where storage is closed or holds something odd. */
+function kept(): Record<string, unknown> {
+  try {
+    const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? '{}');
+    return typeof found === 'object' && found !== null ? { ...found } : {};
+  } catch {
+    return {};
+  }
+}
+
+function keep(choice: Record<string, string>): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(choice));
+  } catch {
+    // Storage is closed: the choice holds for this page.
+  }
+}
+
+if (form) {
+  const radios = [...form.querySelectorAll<HTMLInputElement>('input[type=radio]')];
+  /** Shows what stands in a chosen unit, and hides its other. */
+  const show = () => {
+    for (const { value, checked } of radios) {
+      for (const it of document.querySelectorAll<HTMLElement>(`[data-u="${value}"]`)) it.hidden = !checked;
+    }
+  };
+  const before = kept();
+  for (const it of radios) if (before[it.name] === it.value) it.checked = true;
+  form.hidden = false;
+  show();
+  form.addEventListener('change', () => {
+    show();
+    keep(Object.fromEntries(radios.filter((it) => it.checked).map((it) => [it.name, it.value])));
+  });
+  form.addEventListener('submit', (event) => event.preventDefault());
+}
+
+// A module, so that its names are its own.
+export {};

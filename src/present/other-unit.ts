@@ -1,0 +1,28 @@
+import type { Figure, Unit } from '../measure/figure.ts';
+import { type Shown, showFigure } from './format.ts';
+
+/** Units that readers may prefer, and how much of the other one is one of ours. */
+const OTHERS: Partial<Record<Unit, { unit: string; factor: number }>> = {
+  cm: { unit: 'in', factor: 1 / 2.54 },
+  'cm²': { unit: 'in²', factor: 1 / 2.54 ** 2 },
+  // 1 µT = 10 mG.
+  µT: { unit: 'mG', factor: 10 },
+};
+
+/** A figure in the unit that some readers prefer; undefined where there is none other. */
+export function inOtherUnit(figure: Figure, currency: string): Shown | undefined {
+  const other = OTHERS[figure.unit];
+  if (!other) return undefined;
+  const { factor, unit } = other;
+  const { interval95, standardUncertainty } = figure;
+  const shown = showFigure(
+    {
+      ...figure,
+      value: factor * figure.value,
+      standardUncertainty: standardUncertainty === null ? null : factor * standardUncertainty,
+      interval95: interval95 && [factor * interval95[0], factor * interval95[1]],
+    },
+    currency,
+  );
+  return { ...shown, unit, text: shown.text.replace(figure.unit, unit) };
+}

@@ -1,0 +1,63 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type OpenSite, openSite } from './browser.ts';
+import { panelsJson } from './site.ts';
+
+const data = panelsJson();
+const slug = 'fennimarsh-reed';
+const panel = data.panels.find((it) => it.slug === slug);
+const figure = (metric: string) => {
+  const it = panel?.sessions[0]?.figures[metric];
+  if (!it || it.value === null) throw new Error(`no ${metric}`);
+  return it.value;
+};
+
+let site: OpenSite;
+beforeAll(async () => {
+  site = await openSite();
+});
+afterAll(() => site.close());
+
+describe('units that the reader prefers', () => {
+  test('are shown at once, kept over pages without a cookie, and taken back', async () => {
+    await using opened = await site.open(`/panels/${slug}/`);
+    const { page, complaints } = opened;
+    const seen = (metric: string) => page.locator(`a[href$="#${metric}"]`).first().innerText();
+    expect(Number.parseFloat(await seen('magnetic-field-on'))).toBeCloseTo(figure('magnetic-field-on'), 2);
+    expect(await seen('magnetic-field-on')).toMatch(/ µT$/);
+    await page.getByRole('radio', { name: 'milligauss' }).check();
+    expect(Number.parseFloat(await seen('magnetic-field-on'))).toBeCloseTo(10 * figure('magnetic-field-on'), 1);
+    expect(await seen('magnetic-field-on')).toMatch(/ mG$/);
+    await page.getByRole('radio', { name: 'inches' }).check();
+    expect(Number.parseFloat(await seen('led-area'))).toBeCloseTo(figure('led-area') / 2.54 ** 2, 0);
+    expect(await seen('led-area')).toMatch(/ in²$/);
+    await page.getByRole('radio', { name: 'as priced' }).check();
+    // The guide's rate is 1.15 EUR for 1 GBP.
+    expect(await seen('real-price')).toBe(`£${Math.round(figure('real-price') / 1.15)}`);
+
+    await page.goto(new URL('/', page.url()).href);
+    const row = page.locator(`tr[data-f^="${slug}|"] td`).nth(1);
+    expect(await row.innerText()).toMatch(/^£\d+\s+€/);
+    expect(await page.evaluate(() => document.cookie)).toBe('');
+    await page.getByRole('radio', { name: 'EUR' }).check();
+    expect(await row.innerText()).toMatch(/^€[\d.]+\s+£/);
+    expect(complaints).toEqual([]);
+  });
+
+  test('odd things in the browser’s storage do no harm', async () => {
+    await using opened = await site.open('/404.html');
+    const { page, complaints } = opened;
+    for (const odd of ['{', 'null', '[]', '{"length":{}}', '"in"', '{"length":"<b>"}']) {
+      await page.evaluate((text) => localStorage.setItem('panel-ledger-units', text), odd);
+      await page.goto(new URL(`/panels/${slug}/`, page.url()).href);
+      expect(await page.getByRole('radio', { name: 'centimetres' }).isChecked()).toBe(true);
+    }
+    expect(complaints).toEqual([]);
+  });
+
+  test('without a script there is nothing to choose, and the guide’s own units stand', async () => {
+    await using opened = await site.open(`/panels/${slug}/`, { javaScriptEnabled: false });
+    const { page } = opened;
+    expect(await page.getByRole('radio').count()).toBe(0);
+    expect(await page.locator('a[href$="#magnetic-field-on"]').first().innerText()).toMatch(/ µT$/);
+  });
+});

@@ -51,6 +51,7 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['all methods', '/methods/'],
   ['a method', '/methods/optical-power/'],
   ['the ranking by emitted watt', '/emitted/'],
+  ['the plots', '/plots/'],
   ['the guide with its tools in use', '/?class=palm&price-to=900&spend=300&extra=10&own.kelpwright-limpet=20&foo=1'],
   ['the cautions', '/cautions/'],
   ['the instruments', '/instruments/'],

@@ -42,24 +42,32 @@ export function hasValue(row: FilterRow, name: SetName, value: string): boolean 
   }
 }
 
-/** The filters that a row fails, as bits. A row whose value is not known fails a filter on it. */
-function failuresOf(row: FilterRow, state: GuideState): number {
-  let failures = 0;
+/** What a row has to meet, and its bit. Only filters that are set are here: most of them are not, most of the time. */
+type Test = [bit: number, isMet: (row: FilterRow) => boolean];
+
+/** The filters that are set. A row whose value is not known does not meet a filter on it. */
+function testsOf(state: GuideState): Test[] {
+  const tests: Test[] = [];
   for (const name of RANGES) {
     const range = state.ranges[name];
-    if (range && !isWithin(row[name as RangeName], range.from, range.to)) failures |= BITS[name];
+    if (range) tests.push([BITS[name], (row) => isWithin(row[name as RangeName], range.from, range.to)]);
   }
   for (const name of SETS) {
     const wanted = state.sets[name];
     if (!wanted || wanted.length === 0) continue;
     // Makers and classes: any of them. Wavelengths: all of them, since one asks for a panel that has both.
-    const holds = (value: string) => hasValue(row, name, value);
-    if (!(name === 'nm' ? wanted.every(holds) : wanted.some(holds))) failures |= BITS[name];
+    tests.push([
+      BITS[name],
+      name === 'nm'
+        ? (row) => wanted.every((value) => hasValue(row, name, value))
+        : (row) => wanted.some((value) => hasValue(row, name, value)),
+    ]);
   }
-  if (state.since && !(row.tested !== undefined && row.tested >= state.since)) failures |= BITS.since;
-  if (state.isSteady && row.isSteady !== true) failures |= BITS.flicker;
-  if (state.hasHeld && row.hasHeld !== true) failures |= BITS.claims;
-  return failures;
+  const { since } = state;
+  if (since) tests.push([BITS.since, (row) => row.tested !== undefined && row.tested >= since]);
+  if (state.isSteady) tests.push([BITS.flicker, (row) => row.isSteady === true]);
+  if (state.hasHeld) tests.push([BITS.claims, (row) => row.hasHeld === true]);
+  return tests;
 }
 
 /** Filters rows, and counts on the way what each filter does. */
@@ -76,9 +84,11 @@ export class RowFilter {
   apply(state: GuideState): Filtered {
     const isLeft = new Uint8Array(this.rows.length);
     const alone = new Map<number, number>();
+    const tests = testsOf(state);
     let count = 0;
     this.rows.forEach((row, i) => {
-      const failures = failuresOf(row, state);
+      let failures = 0;
+      for (const [bit, isMet] of tests) if (!isMet(row)) failures |= bit;
       this.#failures[i] = failures;
       if (failures === 0) {
         isLeft[i] = 1;

@@ -7,7 +7,7 @@
  */
 
 /** Rows that a long table keeps live. */
-const LIVE_ROWS = 40;
+const LIVE_ROWS = 20;
 
 /** Sort values of a column, one a row; NaN for a gap, which comes last both ways. Texts are numbered by their order. */
 type Column = Float64Array;
@@ -41,6 +41,8 @@ export class SortableTable {
   readonly #body: HTMLTableSectionElement;
   readonly #heads: HTMLTableCellElement[];
   readonly #columns: Array<Column | undefined> = [];
+  /** Orders that were worked out, by column and direction. */
+  readonly #orders = new Map<string, number[]>();
   /** The heading that the page came sorted by. */
   readonly #first: HTMLTableCellElement | undefined;
   #order: number[];
@@ -92,6 +94,7 @@ export class SortableTable {
   /** To be called where the sort values of rows have changed; the order is brought up to date. */
   refresh(): void {
     this.#columns.length = 0;
+    this.#orders.clear();
     const sorted = this.#heads.findIndex((head) => head.hasAttribute('aria-sort'));
     if (sorted >= 0) this.#sortBy(sorted, this.#heads[sorted]?.getAttribute('aria-sort') as Sorting['direction']);
     this.#lay();
@@ -151,14 +154,20 @@ export class SortableTable {
   }
 
   #sortBy(index: number, direction: Sorting['direction']): void {
-    const sign = direction === 'ascending' ? 1 : -1;
-    const numbers = this.#column(index);
-    this.#order = this.rows.map((_, i) => i);
-    this.#order.sort((a, b) => {
-      const [x, y] = [numbers[a] as number, numbers[b] as number];
-      if (Number.isNaN(x) || Number.isNaN(y)) return Number(Number.isNaN(x)) - Number(Number.isNaN(y));
-      return sign * (x - y);
-    });
+    const key = `${index} ${direction}`;
+    let order = this.#orders.get(key);
+    if (!order) {
+      const sign = direction === 'ascending' ? 1 : -1;
+      const numbers = this.#column(index);
+      order = this.rows.map((_, i) => i);
+      order.sort((a, b) => {
+        const [x, y] = [numbers[a] as number, numbers[b] as number];
+        if (Number.isNaN(x) || Number.isNaN(y)) return Number(Number.isNaN(x)) - Number(Number.isNaN(y));
+        return sign * (x - y);
+      });
+      this.#orders.set(key, order);
+    }
+    this.#order = order;
     this.#mark(this.#heads[index], direction);
   }
 

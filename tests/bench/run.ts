@@ -12,6 +12,7 @@ import { pageWeight } from './page-weight.ts';
 import { repeatability } from './repeatability.ts';
 import { printed, type Section } from './report.ts';
 import { sortTime } from './sort-time.ts';
+import { tableTime } from './table-time.ts';
 
 /** The guide that the weight of a page is measured on, and builds are repeated with. */
 const SMALL = 100;
@@ -60,6 +61,7 @@ const site = () => {
 };
 await section(() => pageWeight(site(), SMALL));
 await section(() => sortTime(site(), ROWS, clicks));
+await section(() => tableTime(site(), ROWS, clicks));
 await section(() => opticsTime(runs));
 await section(() => repeatability(SMALL));
 if (!values.quick) await section(async () => (await buildTime(large, runs)).section);

@@ -27,7 +27,9 @@ export function sortPage({ html }: BuiltPage, rows: number, script: boolean): st
   const scripts = script ? (html.match(/<script\b[^>]*\bsrc="[^"]+"[^>]*><\/script>/g) ?? []).join('') : '';
   // The frame that scrolls sideways stays around the table.
   const [frame = '<div>'] = /<div class="sheet wide"[^>]*>/.exec(html) ?? [];
-  const main = `<main id="main"><h1>${rows} rows</h1>${frame}${head}<tbody>${body.join('')}</tbody></table></div></main>`;
+  // The tools come along, so that sorting does all that it does for a reader, and filters can be timed.
+  const [tools = ''] = (script && /<form id="guide-tools"[\s\S]*?<\/form>/.exec(html)) || [];
+  const main = `<main id="main"><h1>${rows} rows</h1>${tools}${frame}${head}<tbody>${body.join('')}</tbody></table></div></main>`;
   const bare = html.replace(/<script\b[^>]*>[\s\S]*?<\/script>/g, '').replace(/<main\b[\s\S]*<\/main>/, () => main);
   return bare.replace('</body>', () => `${scripts}</body>`);
 }

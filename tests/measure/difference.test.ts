@@ -1,0 +1,115 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Difference, differenceFrom, ratioTo } from '../../src/measure/difference.ts';
+import { figure, line, RUNS, vague } from './make.ts';
+
+/** t(0.975) of infinitely many degrees of freedom. */
+const K = 1.959964;
+
+const known = (it: Difference) => {
+  if (it.kind === 'unknown') throw new Error(`not known: ${it.reason}`);
+  return it;
+};
+
+/** A value, an error that may be shared and one of its own, both relative. */
+const watts = fc.double({ min: 0.5, max: 500, noNaN: true });
+const share = fc.double({ min: 0.001, max: 0.2, noNaN: true });
+
+describe('the ratio to another figure', () => {
+  test('by hand: 120 ± 3 W to 100 ± 2 W, independent', () => {
+    const it = known(ratioTo(figure(120, [line('a', 3)]), figure(100, [line('b', 2)])));
+    // u(r)/r = hypot(3/120, 2/100) = 0.0320156; the interval is 1.2 × exp(±1.96 × 0.0320156).
+    expect(it.kind).toBe('apart');
+    expect(it.value).toBeCloseTo(1.2, 12);
+    expect(it.interval95[0]).toBeCloseTo(1.2 * Math.exp(-K * 0.0320156), 5);
+    expect(it.interval95[1]).toBeCloseTo(1.2 * Math.exp(K * 0.0320156), 5);
+    expect(it.interval95[0]).toBeCloseTo(1.127, 3);
+    expect(it.interval95[1]).toBeCloseTo(1.2777, 3);
+  });
+
+  test('is a tie where the interval holds 1', () => {
+    expect(ratioTo(figure(103, [line('a', 3)]), figure(100, [line('b', 2)])).kind).toBe('tie');
+    expect(ratioTo(figure(103, [line('a', 0.3)]), figure(100, [line('b', 0.2)])).kind).toBe('apart');
+  });
+
+  test('leaves out what both share: a calibration makes no tie', () => {
+    const shared = (value: number) => [line('meter/calibration', 0.1 * value)];
+    const it = known(
+      ratioTo(figure(103, [...shared(103), line('a', 0.3)]), figure(100, [...shared(100), line('b', 0.2)])),
+    );
+    const apart = known(ratioTo(figure(103, [line('a', 0.3)]), figure(100, [line('b', 0.2)])));
+    expect(it.kind).toBe('apart');
+    expect(it.interval95[0]).toBeCloseTo(apart.interval95[0], 9);
+    const own = ratioTo(
+      figure(103, [line('meter-1/calibration', 10.3), line('a', 0.3)]),
+      figure(100, [line('meter-2/calibration', 10), line('b', 0.2)]),
+    );
+    expect(own.kind).toBe('tie');
+  });
+
+  test('the other way round is the reciprocal, and of the same kind', () => {
+    fc.assert(
+      fc.property(watts, watts, share, share, share, (a, b, common, ownA, ownB) => {
+        const x = figure(a, [line('common', common * a), line('a', ownA * a)]);
+        const y = figure(b, [line('common', common * b), line('b', ownB * b)]);
+        const [there, back] = [known(ratioTo(x, y)), known(ratioTo(y, x))];
+        expect(back.kind).toBe(there.kind);
+        expect(back.value * there.value).toBeCloseTo(1, 9);
+        expect(back.interval95[0] * there.interval95[1]).toBeCloseTo(1, 9);
+        expect(back.interval95[1] * there.interval95[0]).toBeCloseTo(1, 9);
+        const holdsOne = there.interval95[0] <= 1 && there.interval95[1] >= 1;
+        expect(there.kind).toBe(holdsOne ? 'tie' : 'apart');
+      }),
+      RUNS,
+    );
+  });
+
+  test('of exact figures is exact: the same, or apart', () => {
+    expect(ratioTo(figure(199), figure(199))).toEqual({ kind: 'same', value: 1, interval95: [1, 1] });
+    expect(ratioTo(figure(238.8), figure(199))).toMatchObject({ kind: 'apart' });
+    expect(known(ratioTo(figure(238.8), figure(199))).value).toBeCloseTo(1.2, 12);
+  });
+
+  test.each([
+    ['an unknown uncertainty', vague(5, 'no meter is named'), figure(4), 'no meter is named'],
+    ['an unknown uncertainty of the other', figure(4), vague(5, 'no meter is named'), 'no meter is named'],
+    ['a bound', { ...figure(5), bound: 'below' as const }, figure(4), 'one of the two is only a bound'],
+    ['nought', figure(0), figure(4), 'there is no ratio to nought'],
+  ])('is not known with %s', (_, one, other, reason) => {
+    expect(ratioTo(one, other)).toEqual({ kind: 'unknown', reason });
+  });
+});
+
+describe('the difference from another figure', () => {
+  test('by hand: 30 ± 1° less 22 ± 0.5°', () => {
+    const it = known(differenceFrom(figure(30, [line('a', 1)]), figure(22, [line('b', 0.5)])));
+    // u = hypot(1, 0.5) = 1.118034
+    expect(it).toMatchObject({ kind: 'apart', value: 8 });
+    expect(it.interval95[0]).toBeCloseTo(8 - K * 1.118034, 5);
+    expect(it.interval95[1]).toBeCloseTo(8 + K * 1.118034, 5);
+  });
+
+  test('changes its sign the other way round, and nothing else', () => {
+    fc.assert(
+      fc.property(watts, watts, share, share, (a, b, ownA, ownB) => {
+        const x = figure(a, [line('common', 0.5), line('a', ownA * a)]);
+        const y = figure(b, [line('common', 0.5), line('b', ownB * b)]);
+        const [there, back] = [known(differenceFrom(x, y)), known(differenceFrom(y, x))];
+        expect(back.kind).toBe(there.kind);
+        expect(back.value).toBeCloseTo(-there.value, 9);
+        expect(back.interval95[0]).toBeCloseTo(-there.interval95[1], 9);
+      }),
+      RUNS,
+    );
+  });
+
+  test('leaves out what moves both alike', () => {
+    const level = (value: number, own: string) => figure(value, [line('meter/calibration', 0.7), line(own, 0.1)]);
+    const it = known(differenceFrom(level(45, 'a'), level(44, 'b')));
+    expect(it.interval95[1] - it.interval95[0]).toBeCloseTo(2 * K * Math.hypot(0.1, 0.1), 5);
+  });
+
+  test('is not known with a bound', () => {
+    expect(differenceFrom(figure(3), { ...figure(5), bound: 'below' }).kind).toBe('unknown');
+  });
+});

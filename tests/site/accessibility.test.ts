@@ -52,7 +52,10 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['a method', '/methods/optical-power/'],
   ['the ranking by emitted watt', '/emitted/'],
   ['the plots', '/plots/'],
+  ['the planner', '/plan/'],
+  ['a planned session', '/plan/?panel=kelpwright-cormorant&exposure=12&cm=25'],
   ['the guide with its tools in use', '/?class=palm&price-to=900&spend=300&extra=10&own.kelpwright-limpet=20&foo=1'],
+  ['the comparison, with nothing chosen', '/compare/'],
   ['the cautions', '/cautions/'],
   ['the instruments', '/instruments/'],
   ['the search, with results', '/search/?q=irradiance'],
@@ -85,6 +88,7 @@ async function excess(page: Page): Promise<number> {
 /** Opens a page of some kind, with all that it comes to show. */
 async function openKind(address: string) {
   const opened = await site.open(address);
+  if (address.includes('exposure=')) await opened.page.locator('[data-plan-result] svg').waitFor();
   if (address.includes('own.')) await opened.page.locator('[data-own-list] li').first().waitFor();
   if (address.startsWith('/search/')) await opened.page.locator('#found li').first().waitFor();
   return opened;

@@ -1,9 +1,11 @@
-/** The planner's state in the address: `/plan/?panel=slug&cm=30&exposure=12&height=170`. No DOM. */
+/** The planner's state in the address: `/plan/?panel=slug&cm=30&exposure=12&height=181&unit=in`. No DOM. */
 
 export interface Plan {
   panel?: string;
-  /** Distance from the LEDs, cm. */
-  cm: number;
+  /** Distance from the LEDs, cm; none is suggested. */
+  cm?: number;
+  /** How the reader writes the distance. */
+  unit: 'cm' | 'in';
   /** Radiant exposure that is asked for, J/cm²; nothing is suggested. */
   exposure?: number;
   /** Of the person, cm. */
@@ -13,7 +15,6 @@ export interface Plan {
 /** Distances that can be planned for, cm. */
 export const NEAREST_CM = 5;
 export const FARTHEST_CM = 200;
-const USUAL_CM = 30;
 const USUAL_HEIGHT = 170;
 const LEAST_HEIGHT = 50;
 const MOST_HEIGHT = 250;
@@ -31,7 +32,7 @@ export function within(text: string, low: number, high: number): number | undefi
 
 /** Reads the query of an address. Never throws; what it can't use is named in `said`. */
 export function readPlan(query: string, isKnown: (slug: string) => boolean): { plan: Plan; said: string } {
-  const plan: Plan = { cm: USUAL_CM, height: USUAL_HEIGHT };
+  const plan: Plan = { unit: 'cm', height: USUAL_HEIGHT };
   if (query.length > LONGEST) return { plan, said: 'The address is too long to be a plan; it was left aside.' };
   const odd: string[] = [];
   for (const [name, value] of new URLSearchParams(query)) {
@@ -59,6 +60,10 @@ function set(plan: Plan, name: string, value: string, isKnown: (slug: string) =>
       return assign(within(value, LEAST_HEIGHT, MOST_HEIGHT), (it) => {
         plan.height = it;
       });
+    case 'unit':
+      if (value !== 'in' && value !== 'cm') return false;
+      plan.unit = value;
+      return true;
     default:
       return false;
   }
@@ -71,10 +76,11 @@ function assign(value: number | undefined, to: (value: number) => void): boolean
 }
 
 /** Writes an address; what is as usual is left out. */
-export function planAddress({ panel, cm, exposure, height }: Plan): string {
+export function planAddress({ panel, cm, unit, exposure, height }: Plan): string {
   const query = new URLSearchParams();
   if (panel) query.set('panel', panel);
-  if (cm !== USUAL_CM) query.set('cm', String(cm));
+  if (cm !== undefined) query.set('cm', String(cm));
+  if (unit !== 'cm') query.set('unit', unit);
   if (exposure !== undefined) query.set('exposure', String(exposure));
   if (height !== USUAL_HEIGHT) query.set('height', String(height));
   const text = query.toString();

@@ -7,17 +7,19 @@ import { timeForRadiantExposure } from '../measure/radiant-exposure.ts';
 import type { PlanData, PlanPanel, SpreadAt } from '../present/plan-data.ts';
 import type { Plan } from './plan-address.ts';
 
-/** A value with its 95 % interval. */
+/** A value with its 95 % interval, where that is known. */
 export interface Ranged {
   value: number;
-  low: number;
-  high: number;
+  low?: number;
+  high?: number;
 }
 
 /** What reaches an eye that looks towards the panel. */
 export interface EyeShare {
   /** % of the limit for long exposures. */
   share: Ranged;
+  /** Its cautious end, %: the value itself where no interval is known. */
+  cautious: number;
   /** Seconds until the limit is used up, at the cautious end; Infinity where the standard limits no time. */
   cautiousSeconds: number;
 }
@@ -44,51 +46,63 @@ const TEN = 10;
 /** Reckons a plan; the panel has a model. */
 export function reckonPlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): Reckoned | undefined {
   const { model, spread, mains } = panel;
-  if (!model || !spread) return undefined;
-  const [point] = distanceCurve(model, [plan.cm]);
+  const { cm } = plan;
+  if (!model || !spread || cm === undefined) return undefined;
+  const [point] = distanceCurve(model, [cm]);
   if (!point) return undefined;
-  const mean = ranged(point.mean, spread.mean, plan.cm);
+  const mean = ranged(point.mean, spread.mean, cm);
   const seconds = plan.exposure === undefined ? undefined : secondsFor(plan.exposure, mean);
   const energy = seconds && 'value' in mains ? energyOf(mains, seconds) : undefined;
   const terms = emitterTerms(model.emitter, model.field);
   const distances = spread.mean.map(([distance]) => distance);
-  const eye = eyeShare(panel, plan.cm);
+  const eye = eyeShare(panel, cm);
   return {
     mean,
-    peak: ranged(point.peak, spread.peak, plan.cm),
+    peak: ranged(point.peak, spread.peak, cm),
     ...(seconds && { seconds }),
     ...(energy && { energy, cost: scaled(energy, tariff.price) }),
-    body: bodyMap(terms, model.order, model.power, plan.cm, plan.height),
+    body: bodyMap(terms, model.order, model.power, cm, plan.height),
     ...(eye && { eye }),
-    isBeyond: plan.cm < Math.min(...distances) || plan.cm > Math.max(...distances),
+    isBeyond: cm < Math.min(...distances) || cm > Math.max(...distances),
   };
 }
 
 function secondsFor(exposure: number, { value, low, high }: Ranged): Ranged {
   const time = (irradiance: number) => timeForRadiantExposure(exposure, irradiance);
-  return { value: time(value), low: time(high), high: time(low) };
+  return {
+    value: time(value),
+    ...(low !== undefined && high !== undefined && { low: time(high), high: time(low) }),
+  };
 }
 
-/** Draw and time are known apart, so their relative half-widths add as squares. */
-function energyOf(
-  { value, low = value, high = value }: { value: number; low?: number; high?: number },
-  time: Ranged,
-): Ranged {
-  const energy = (value * time.value) / WATT_SECONDS_A_KWH;
-  const below = Math.hypot(1 - low / value, 1 - time.low / time.value);
-  const above = Math.hypot(high / value - 1, time.high / time.value - 1);
+/**
+ * Draw and time are read with different meters, so their relative half-widths add as squares. Without the interval of
+ * one of them there is none.
+ */
+function energyOf(draw: Ranged, time: Ranged): Ranged {
+  const energy = (draw.value * time.value) / WATT_SECONDS_A_KWH;
+  const both = [draw, time].flatMap(({ value, low, high }) =>
+    low === undefined || high === undefined ? [] : [{ below: 1 - low / value, above: high / value - 1 }],
+  );
+  if (both.length < 2) return { value: energy };
+  const below = Math.hypot(...both.map((it) => it.below));
+  const above = Math.hypot(...both.map((it) => it.above));
   return { value: energy, low: energy * Math.max(0, 1 - below), high: energy * (1 + above) };
 }
 
 function scaled({ value, low, high }: Ranged, by: number): Ranged {
-  return { value: by * value, low: by * low, high: by * high };
+  return {
+    value: by * value,
+    ...(low !== undefined && { low: by * low }),
+    ...(high !== undefined && { high: by * high }),
+  };
 }
 
 /** A value with the interval that is known for the distances around: straight over the logarithm of the distance. */
 export function ranged(value: number, spread: readonly SpreadAt[], distance: number): Ranged {
   const after = spread.findIndex(([at]) => at >= distance);
   const upper = spread[after === -1 ? spread.length - 1 : after];
-  if (!upper) return { value, low: value, high: value };
+  if (!upper) return { value };
   const lower = after > 0 ? (spread[after - 1] as SpreadAt) : upper;
   const width = Math.log(upper[0] / lower[0]);
   const part = width > 0 ? Math.log(distance / lower[0]) / width : 0;
@@ -98,10 +112,11 @@ export function ranged(value: number, spread: readonly SpreadAt[], distance: num
 
 /** Near-infrared at the eye, from the reading with it alone on, scaled by the modelled peaks. */
 function eyeShare({ model, infrared }: PlanPanel, distance: number): EyeShare | undefined {
-  if (!model || 'absent' in infrared || infrared.spread.length === 0) return undefined;
+  if (!model || 'absent' in infrared) return undefined;
   const [there, here] = distanceCurve(model, [distance, infrared.distance]);
   if (!there || !here) return undefined;
   const irradiance = (infrared.value * TEN * there.peak) / here.peak;
   const share = ranged((100 * irradiance) / LONG_EXPOSURE, infrared.spread, distance);
-  return { share, cautiousSeconds: longestStay((share.high * LONG_EXPOSURE) / 100) };
+  const cautious = share.high ?? share.value;
+  return { share, cautious, cautiousSeconds: longestStay((cautious * LONG_EXPOSURE) / 100) };
 }

@@ -1,8 +1,8 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
-import { EYE_DISTANCES } from '../measure/exposure/eye-distances.ts';
-import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { type Figure, type FigureOrGap, isFigure } from '../measure/figure.ts';
 import type { PanelModel } from '../measure/optics/distance-curve.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
+import { productFigure } from '../measure/uncertainty.ts';
 import { calledCautions } from './called-cautions.ts';
 
 /** Ends of a 95 % interval over the value, at a distance, cm. */
@@ -40,7 +40,7 @@ const short = (value: number) => Number(value.toPrecision(DIGITS));
 /** `data/plan.json`. */
 export function planJson(ledger: Ledger): string {
   const { guide } = ledger;
-  const panels = [...ledger.panels.values()].filter((it) => it.data.status === 'published' && it.current);
+  const panels = [...ledger.panels.values()].filter((it) => it.data.status === 'published');
   const data: PlanData = {
     currency: guide.currency,
     tariff: guide.tariff,
@@ -74,10 +74,10 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
       : { reason: emitted && !isFigure(emitted) ? emitted.reason : 'its light is not modelled' }),
     mains: isFigure(mains)
       ? {
-          value: mains.value,
+          value: short(mains.value),
           ...(mains.interval95 && { low: short(mains.interval95[0]), high: short(mains.interval95[1]) }),
         }
-      : { absent: mains?.reason ?? 'not measured' },
+      : { absent: 'the mains draw was not measured' },
     infrared: infraredOf(panel),
     ...(flicker && { flicker: flicker.text }),
   };
@@ -91,11 +91,29 @@ function spreadOf(it: FigureOrGap | undefined, distance: number): SpreadAt[] {
 function infraredOf({ figures, current }: PanelEntry): PlanPanel['infrared'] {
   const reading = figures.get('peak-irradiance-near-infrared');
   if (!isFigure(reading) || !current) {
-    return { absent: reading && !isFigure(reading) ? reading.reason : 'near-infrared alone was not measured' };
+    return { absent: 'near-infrared alone was not measured' };
   }
+  // Above a bound may be anything.
+  if (reading.bound === 'above') return { absent: 'near-infrared alone is only known to be above a bound' };
+  const here = current.light.own?.peak;
   return {
-    value: reading.value,
+    value: short(reading.value),
     distance: current.conditions.distance,
-    spread: EYE_DISTANCES.flatMap((cm) => spreadOf(figures.get(`infrared-share-at-${cm}-cm`), cm)),
+    spread: current.light.figures.distances.flatMap(({ distance, peak }) =>
+      here ? spreadOf(scaledBy(reading, peak, here), distance) : [],
+    ),
   };
+}
+
+/**
+ * The reading scaled by two modelled peaks, with the errors that the three share; the same product as the guide's
+ * infrared shares, so that its interval is known at every distance of the table and not only at an eye's.
+ */
+function scaledBy(reading: Figure, there: Figure, here: Figure): Figure {
+  const { id, metric, unit, method } = reading;
+  return productFigure({ id, metric, unit, method, basis: 'modelled' }, [
+    { figure: reading, power: 1 },
+    { figure: there, power: 1 },
+    { figure: here, power: -1 },
+  ]);
 }

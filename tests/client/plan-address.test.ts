@@ -3,17 +3,17 @@ import { describe, expect, test } from 'vitest';
 import { planAddress, readPlan, within } from '../../src/client/plan-address.ts';
 
 const read = (query: string) => readPlan(query, (slug) => slug === 'ostrel-lill');
-const USUAL = { cm: 30, height: 170 };
+const USUAL = { unit: 'cm', height: 170 };
 
 describe('reading a plan from an address', () => {
-  test('an empty one is as usual, with no exposure suggested', () => {
+  test('an empty one suggests neither a distance nor an exposure', () => {
     expect(read('')).toEqual({ plan: USUAL, said: '' });
     expect(read('?exposure=&panel=')).toEqual({ plan: USUAL, said: '' });
   });
 
   test('every field', () => {
-    expect(read('?panel=ostrel-lill&cm=22.5&exposure=8&height=181')).toEqual({
-      plan: { panel: 'ostrel-lill', cm: 22.5, exposure: 8, height: 181 },
+    expect(read('?panel=ostrel-lill&cm=22.5&exposure=8&height=181&unit=in')).toEqual({
+      plan: { panel: 'ostrel-lill', cm: 22.5, exposure: 8, height: 181, unit: 'in' },
       said: '',
     });
   });
@@ -28,6 +28,7 @@ describe('reading a plan from an address', () => {
     '?exposure=10001',
     '?height=20',
     '?height=giant',
+    '?unit=ells',
     '?<b>=1',
     '?__proto__=1',
   ])('%s is left aside and named', (query) => {
@@ -44,7 +45,7 @@ describe('reading a plan from an address', () => {
     fc.assert(
       fc.property(fc.array(piece, { maxLength: 20 }), (pieces) => {
         const { plan, said } = read(`?${pieces.join('')}`);
-        expect(plan.cm >= 5 && plan.cm <= 200 && plan.height >= 50 && plan.height <= 250).toBe(true);
+        expect((plan.cm ?? 5) >= 5 && (plan.cm ?? 5) <= 200 && plan.height >= 50 && plan.height <= 250).toBe(true);
         expect(said.length).toBeLessThan(200);
         expect(read(planAddress(plan).replace('/plan/', ''))).toEqual({ plan, said: '' });
       }),

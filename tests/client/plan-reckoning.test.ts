@@ -26,7 +26,7 @@ const modelled = () => data.panels.filter((it) => it.model);
 describe('at the distances of the table', () => {
   test.each([5, 10, 15, 30, 45, 60])('%d cm: mean and peak are the table’s, interval and all', (cm) => {
     for (const panel of modelled()) {
-      const found = reckonPlan(panel, { cm, height: 170 }, data);
+      const found = reckonPlan(panel, { cm, height: 170, unit: 'cm' }, data);
       for (const [name, it] of [
         ['mean', found?.mean],
         ['peak', found?.peak],
@@ -39,9 +39,16 @@ describe('at the distances of the table', () => {
     }
   });
 
+  test('nearer by, the share’s interval grows with that of the peak, not staying that of 15 cm', () => {
+    const share = (cm: number) => reckonPlan(panelOf('quennick-sprat'), { cm, height: 170, unit: 'cm' }, data)?.eye;
+    const width = (cm: number) => (share(cm)?.cautious ?? 0) / (share(cm)?.share.value ?? 1);
+    expect(width(5)).toBeGreaterThan(1.2 * width(15));
+    expect(width(10)).toBeGreaterThan(width(15));
+  });
+
   test.each([15, 30, 60])('%d cm: the share of the infrared limit is the build’s', (cm) => {
     for (const panel of modelled()) {
-      const found = reckonPlan(panel, { cm, height: 170 }, data);
+      const found = reckonPlan(panel, { cm, height: 170, unit: 'cm' }, data);
       if ('absent' in panel.infrared) {
         expect(found?.eye, panel.slug).toBeUndefined();
         continue;
@@ -55,7 +62,7 @@ describe('at the distances of the table', () => {
 
 describe('what a session comes to', () => {
   const slug = 'kelpwright-cormorant';
-  const plan = { panel: slug, cm: 30, exposure: 10, height: 170 };
+  const plan = { panel: slug, cm: 30, exposure: 10, height: 170, unit: 'cm' } as const;
 
   test('seconds are 1000 H / E, energy is draw times time, cost is energy times the tariff', () => {
     const found = reckonPlan(panelOf(slug), plan, data);

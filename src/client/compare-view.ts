@@ -2,11 +2,12 @@
 import { isFigure } from '../measure/figure.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../present/compare-rows.ts';
-import { isClose, showDate, showFigure } from '../present/format.ts';
-import { html, svg } from './dom.ts';
+import { fixed, isClose, type Shown, showDate, showFigure } from '../present/format.ts';
+import { inOtherUnit, unitKeys } from '../present/other-unit.ts';
 import { fieldsDrawing } from './compare-drawing.ts';
 import { curvesPlot } from './compare-plot.ts';
 import { againstFirst, type Contender, compareRow, outcomeWords } from './compare-words.ts';
+import { html, svg } from './dom.ts';
 
 const ROWS = COMPARE_GROUPS.flatMap((it) => it.rows);
 
@@ -56,7 +57,7 @@ function figuresTable(contenders: readonly Contender[], first: Contender): HTMLE
     plain('Tested', 'bench-procedure', ({ panel }) => (panel.tested ? showDate(panel.tested) : 'not on the bench yet')),
     plain('Measuring distance', 'bench-procedure', ({ panel }) =>
       panel.conditions
-        ? `${panel.conditions.distance} cm, procedure version ${panel.conditions.methodVersion}`
+        ? `${panel.conditions.distance} cm (${fixed(panel.conditions.distance / 2.54, 1)} in), procedure version ${panel.conditions.methodVersion}`
         : 'not on the bench yet',
     ),
   );
@@ -145,20 +146,41 @@ function figureNodes({ panel, figures }: Contender, metric: string): Array<Node 
   if (!isFigure(it)) return [html('span', { class: 'gap' }, it?.reason ?? 'not measured')];
   const shown = showFigure(it, panel.currency);
   const mark = panel.marks[metric];
+  const other = metric === 'real-price' ? asPricedIn(panel) : inOtherUnit(it, panel.currency);
+  const keys = other && unitKeys(it.unit, other.unit);
+  const ways = other
+    ? [
+        { ...shown, key: keys?.unitKey },
+        { ...other, key: keys?.otherKey },
+      ]
+    : [{ ...shown, key: undefined }];
   return [
     html(
       'a',
       { href: `/panels/${panel.slug}/methodology/#${metric}`, class: 'figure' },
-      shown.value,
-      shown.plusMinus !== undefined && html('span', { class: 'pm' }, ` ± ${shown.plusMinus}`),
-      isClose(shown.unit) ? shown.unit : ` ${shown.unit}`,
+      ...ways.map((way, i) =>
+        html(
+          'span',
+          { 'data-u': way.key, hidden: i > 0 },
+          way.value,
+          way.plusMinus !== undefined && html('span', { class: 'pm' }, ` ± ${way.plusMinus}`),
+          isClose(way.unit) ? way.unit : ` ${way.unit}`,
+        ),
+      ),
     ),
     ...(mark
       ? [html('a', { class: 'dagger', href: `/panels/${panel.slug}/#flags`, 'aria-label': mark.label }, mark.mark)]
       : []),
-    ...(shown.interval ? [html('small', {}, ` (${shown.interval})`)] : []),
+    ...ways.flatMap((way, i) =>
+      way.interval ? [html('small', { 'data-u': way.key, hidden: i > 0 }, ` (${way.interval})`)] : [],
+    ),
     ...(shown.absent ? [html('small', {}, ` ± not known: ${shown.absent}`)] : []),
   ];
+}
+
+/** The price in the currency that it was asked in, where that is another one. */
+function asPricedIn({ asPriced }: Contender['panel']): Shown | undefined {
+  return asPriced === null ? undefined : { value: asPriced, unit: '', text: asPriced };
 }
 
 function sizes(contenders: readonly Contender[]): HTMLElement[] {
@@ -336,7 +358,7 @@ function meansTable(contenders: readonly Contender[]): HTMLElement {
           html(
             'tr',
             {},
-            html('th', { scope: 'row' }, `${distance} cm`),
+            html('th', { scope: 'row' }, `${distance} cm (${fixed(distance / 2.54, 1)} in)`),
             ...contenders.map((it) => html('td', {}, ...figureNodes(it, distanceMetric('mean-irradiance', distance)))),
           ),
         ),

@@ -6,9 +6,10 @@ import type { ComparedPanel, ListedPanel } from '../present/compare-data.ts';
 import { unpackFigures } from '../present/figure-pack.ts';
 import { listed } from '../present/format.ts';
 import { askedPanels, compareAddress, MOST_PANELS } from './compare-address.ts';
-import { html } from './dom.ts';
 import { comparison } from './compare-view.ts';
 import type { Contender } from './compare-words.ts';
+import { html } from './dom.ts';
+import { showUnits } from './units.ts';
 
 const form = document.querySelector<HTMLFormElement>('form[data-compare]');
 const select = form?.querySelector('select');
@@ -81,6 +82,7 @@ class Comparison {
     const contenders = answers.flatMap((it) => (it.status === 'fulfilled' ? [it.value] : []));
     const unread = slugs.filter((_, i) => answers[i]?.status === 'rejected').map((it) => this.#nameOf(it));
     this.#place.replaceChildren(...comparison(contenders));
+    showUnits(this.#place);
     const names = contenders.map((it) => it.panel.name);
     document.title = names.length > 0 ? `${listed(names)} – ${this.#title}` : this.#title;
     this.#say([

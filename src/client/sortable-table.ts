@@ -3,11 +3,19 @@
  * the page comes with needs no script; this only adds to it.
  *
  * Laying out and painting live rows costs far more than sorting, so a long table keeps its first rows in the
- * page and the rest aside until they are asked for. Printing brings all of them back.
+ * page and the rest aside until they are asked for. Their texts stay in the page, where the browser's own search finds
+ * them; a find brings all rows back, as printing does.
  */
 
 /** Rows that a long table keeps live. */
 const LIVE_ROWS = 20;
+
+/** Long enough for the rows to be painted first, ms. */
+const AFTER_PAINT = 100;
+
+/** A row's words as they read. */
+const searchedText = (row: HTMLTableRowElement) =>
+  [...row.cells].map((cell) => cell.textContent?.replace(/\s+/g, ' ').trim()).join(' ');
 
 /** Sort values of a column, one a row; NaN for a gap, which comes last both ways. Texts are numbered by their order. */
 type Column = Float64Array;
@@ -51,6 +59,10 @@ export class SortableTable {
   #isAllShown: boolean;
   readonly #more: HTMLButtonElement | undefined;
   readonly #none: HTMLParagraphElement;
+  /** Texts of the rows that are left but aside, for find-in-page. */
+  readonly #aside: HTMLElement | undefined;
+  #texts: string[] | undefined;
+  #asideTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(table: HTMLTableElement) {
     this.#body = table.tBodies[0] as HTMLTableSectionElement;
@@ -71,6 +83,7 @@ export class SortableTable {
     // Names take longest to put in order; that is done while nobody waits.
     setTimeout(() => this.#column(0), 0);
     if (!this.#isAllShown) {
+      this.#aside = this.#addAside(table);
       this.#more = this.#addMore(table);
       this.#lay();
       addEventListener('beforeprint', () => this.#showAll());
@@ -95,6 +108,7 @@ export class SortableTable {
   refresh(): void {
     this.#columns.length = 0;
     this.#orders.clear();
+    this.#texts = undefined;
     const sorted = this.#heads.findIndex((head) => head.hasAttribute('aria-sort'));
     if (sorted >= 0) this.#sortBy(sorted, this.#heads[sorted]?.getAttribute('aria-sort') as Sorting['direction']);
     this.#lay();
@@ -119,8 +133,30 @@ export class SortableTable {
     return button;
   }
 
+  /** A block that is not drawn and yet searched, where browsers can do that; elsewhere it is as good as absent. */
+  #addAside(table: HTMLTableElement): HTMLElement {
+    const aside = document.createElement('div');
+    aside.className = 'aside-rows';
+    aside.setAttribute('hidden', 'until-found');
+    aside.addEventListener('beforematch', () => this.#showAll());
+    table.after(aside);
+    return aside;
+  }
+
+  /** Brings the searched texts up to date once the rows are painted, so that nobody waits for it. */
+  #fillAside(aside: HTMLElement, order: readonly number[]): void {
+    clearTimeout(this.#asideTimer);
+    this.#asideTimer = setTimeout(() => {
+      this.#texts ??= this.rows.map(searchedText);
+      const texts = this.#texts;
+      aside.textContent = order.map((i) => texts[i]).join('\n');
+    }, AFTER_PAINT);
+  }
+
   #showAll(): void {
     this.#isAllShown = true;
+    clearTimeout(this.#asideTimer);
+    this.#aside?.remove();
     this.#more?.remove();
     this.#lay();
   }
@@ -187,6 +223,7 @@ export class SortableTable {
     const live = this.#isAllShown ? left : left.slice(0, LIVE_ROWS);
     this.#body.replaceChildren(...live.map((i) => this.rows[i] as HTMLTableRowElement));
     this.#none.hidden = left.length > 0;
+    if (this.#aside && !this.#isAllShown) this.#fillAside(this.#aside, left.slice(LIVE_ROWS));
     if (this.#more) {
       this.#more.hidden = left.length <= LIVE_ROWS;
       this.#more.textContent = `Show all ${left.length} rows (sorting is slower then)`;

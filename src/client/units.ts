@@ -23,24 +23,23 @@ function keep(choice: Record<string, string>): void {
   }
 }
 
+const radios = [...(form?.querySelectorAll<HTMLInputElement>('input[type=radio]') ?? [])];
+
+/** Shows what stands in a chosen unit, and hides its other; for what other scripts have drawn as well. */
+export function showUnits(within: ParentNode = document): void {
+  for (const { value, checked } of radios) {
+    for (const it of within.querySelectorAll<HTMLElement>(`[data-u="${value}"]`)) it.hidden = !checked;
+  }
+}
+
 if (form) {
-  const radios = [...form.querySelectorAll<HTMLInputElement>('input[type=radio]')];
-  /** Shows what stands in a chosen unit, and hides its other. */
-  const show = () => {
-    for (const { value, checked } of radios) {
-      for (const it of document.querySelectorAll<HTMLElement>(`[data-u="${value}"]`)) it.hidden = !checked;
-    }
-  };
   const before = kept();
   for (const it of radios) if (before[it.name] === it.value) it.checked = true;
   form.hidden = false;
-  show();
+  showUnits();
   form.addEventListener('change', () => {
-    show();
+    showUnits();
     keep(Object.fromEntries(radios.filter((it) => it.checked).map((it) => [it.name, it.value])));
   });
   form.addEventListener('submit', (event) => event.preventDefault());
 }
-
-// A module, so that its names are its own.
-export {};

@@ -4,6 +4,7 @@ import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distanc
 import { COMPARE_METRICS } from './compare-rows.ts';
 import { type FigurePack, packFigures } from './figure-pack.ts';
 import { daggerOf } from './flags.ts';
+import { asPriced } from './priced.ts';
 
 /** Version of the files' form; goes up when a field changes its meaning or goes. */
 export const COMPARE_FORMAT = 1;
@@ -29,6 +30,8 @@ export interface ComparedPanel extends FigurePack {
   currency: string;
   /** Day of the price that is used. */
   priced: string | null;
+  /** That price in the currency that it was asked in; null where that is the base currency. */
+  asPriced: string | null;
   /** Day of the current bench session, and under what it was measured; null where there is none. */
   tested: string | null;
   conditions: Conditions | null;
@@ -89,6 +92,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     sizeClass: panel.sizeClass?.name ?? null,
     currency: ledger.guide.currency,
     priced: panel.prices[0]?.price.date ?? null,
+    asPriced: asPriced(panel, ledger.guide.currency)?.value ?? null,
     tested: current?.date ?? null,
     conditions: current?.conditions ?? null,
     distances: { magnetic: readAt('magnetic'), sound: readAt('sound') },

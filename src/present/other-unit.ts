@@ -26,3 +26,9 @@ export function inOtherUnit(figure: Figure, currency: string): Shown | undefined
   );
   return { ...shown, unit, text: shown.text.replace(figure.unit, unit) };
 }
+
+/** How the script that switches units tells the two ways apart: areas go with lengths. */
+export function unitKeys(own: string, other: string): { unitKey: string; otherKey: string } {
+  if (own === 'currency') return { unitKey: 'base', otherKey: 'priced' };
+  return { unitKey: own.replace('²', ''), otherKey: other.replace('²', '') };
+}

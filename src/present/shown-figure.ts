@@ -4,7 +4,7 @@ import { metricById } from '../measure/metrics.ts';
 import { daggerOf } from './flags.ts';
 import { type Shown, showFigure } from './format.ts';
 import { panelAddress } from './guide-view.ts';
-import { inOtherUnit } from './other-unit.ts';
+import { inOtherUnit, unitKeys } from './other-unit.ts';
 import { asPriced } from './priced.ts';
 
 /** A labelled figure of a page: its name leads to its method, its value to its working. */
@@ -59,10 +59,4 @@ export function shownFigure(
     notes: it.notes,
     ...(dagger && { dagger }),
   };
-}
-
-/** How the script that switches units tells the two ways apart: areas go with lengths. */
-function unitKeys(own: string, other: string): { unitKey: string; otherKey: string } {
-  if (own === 'currency') return { unitKey: 'base', otherKey: 'priced' };
-  return { unitKey: own.replace('²', ''), otherKey: other.replace('²', '') };
 }

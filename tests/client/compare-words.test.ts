@@ -25,6 +25,7 @@ function panel(name: string, part: Partial<ComparedPanel> = {}): ComparedPanel {
     status: 'published',
     sizeClass: 'Desk',
     currency: 'EUR',
+    asPriced: null,
     priced: '2026-11-02',
     tested: '2026-11-01',
     conditions: { distance: 15.24, methodVersion: 1, isReference: true },

@@ -126,7 +126,7 @@ describe('a table of more rows than are kept live', () => {
   const count = (page: Page) => page.locator(`${table} >> tbody tr`).count();
   const moreButton = (page: Page) => page.getByRole('button', { name: `Show all ${ROWS} rows` });
 
-  test('keeps a hundred live, and sorts over all of them', async () => {
+  test('keeps the first live, and sorts over all of them', async () => {
     await using opened = await site.open('/long/');
     const { page, complaints } = opened;
     expect(await count(page)).toBe(LIVE);
@@ -179,6 +179,25 @@ describe('a table of more rows than are kept live', () => {
       ...Array.from({ length: ROWS - GAPS }, (_, i) => GAPS + i),
       ...Array(GAPS).fill(null),
     ]);
+  });
+
+  test('lets the browser’s own search find a row that is aside, and brings it back', async () => {
+    await using opened = await site.open('/long/');
+    const { page, complaints } = opened;
+    const last = page.locator(`${table} >> tbody tr`).filter({ hasText: `Panel ${ROWS}` });
+    await page.waitForFunction(
+      (text) => document.querySelector('.aside-rows')?.textContent?.includes(text),
+      `Panel ${ROWS}`,
+    );
+    expect(await last.count()).toBe(0);
+    expect(await page.locator('.aside-rows').getAttribute('hidden')).toBe('until-found');
+    // A link to a text is looked up in the same way as what is typed into the browser's search.
+    await page.goto('about:blank');
+    await page.goto(`${site.origin}/long/#:~:text=Panel%20${ROWS}`);
+    await expect.poll(() => count(page)).toBe(ROWS);
+    expect(await last.isVisible()).toBe(true);
+    expect(await page.locator('.aside-rows').count()).toBe(0);
+    expect(complaints).toEqual([]);
   });
 
   test('has all rows where scripts are off', async () => {

@@ -44,6 +44,23 @@ describe('units that the reader prefers', () => {
     expect(complaints).toEqual([]);
   });
 
+  test('hold on the comparison too, also for panels that are added later', async () => {
+    await using opened = await site.open(`/compare/?with=${slug}`);
+    const { page, complaints } = opened;
+    const cells = page.locator('tr[data-metric="magnetic-field-on"] td a.figure');
+    await page.getByRole('radio', { name: 'milligauss' }).check();
+    await expect.poll(async () => (await cells.allInnerTexts()).join()).toMatch(/^[\d.]+.* mG$/);
+    expect(Number.parseFloat((await cells.allInnerTexts())[0] ?? '')).toBeCloseTo(10 * figure('magnetic-field-on'), 1);
+    await page.getByLabel('Add a panel').selectOption({ index: 1 });
+    await page.getByRole('button', { name: 'Add', exact: true }).click();
+    await expect.poll(() => page.locator('tr[data-metric="led-area"] td').count()).toBe(2);
+    for (const text of await cells.allInnerTexts()) expect(text).toMatch(/ mG$/);
+    await page.getByRole('radio', { name: 'as priced' }).check();
+    const [priced] = await page.locator('tr[data-metric="real-price"] td a.figure').allInnerTexts();
+    expect(priced).toBe(`£${Math.round(figure('real-price') / 1.15)}`);
+    expect(complaints).toEqual([]);
+  });
+
   test('odd things in the browser’s storage do no harm', async () => {
     await using opened = await site.open('/404.html');
     const { page, complaints } = opened;

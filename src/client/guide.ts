@@ -2,6 +2,7 @@
 
 import type { PackedOffers } from '../present/offers.ts';
 import { decodeRow } from '../present/row-data.ts';
+import { afterPaint } from './after-paint.ts';
 import { type GuideState, type Known, plainNumber, readAddress, SETS, writeAddress } from './guide-address.ts';
 import { FILTERS, type Filtered, type FilterName, type FilterRow, RowFilter } from './guide-filter.ts';
 import type { OwnPrices } from './own-prices.ts';
@@ -50,11 +51,21 @@ function start(form: HTMLFormElement): void {
       else if (document.activeElement !== field || own[0] !== undefined) field.value = own[0] ?? '';
     }
   };
-  const address = (isNew: boolean) => {
+  const writeNow = (isNew: boolean) => {
     const next = `${location.pathname}${writeAddress(state)}${location.hash}`;
     if (next === `${location.pathname}${location.search}${location.hash}`) return;
     history[isNew ? 'pushState' : 'replaceState'](null, '', next);
   };
+  let isNewAddress = false;
+  /** Browsers take a while over a new address, down to drawing the page's icon anew: the rows are painted first. */
+  const address = (isNew: boolean) => {
+    isNewAddress ||= isNew;
+    writing.plan();
+  };
+  const writing = afterPaint(() => {
+    writeNow(isNewAddress);
+    isNewAddress = false;
+  });
 
   const showFilters = (filtered: Filtered) => {
     let at = 0;
@@ -79,12 +90,12 @@ function start(form: HTMLFormElement): void {
       field.textContent = `(${filter.leftBy(name, field.dataset.value ?? '', state)})`;
     }
   };
-  let counting = 0;
+  let filtered: Filtered;
+  const counting = afterPaint(() => showCounts(filtered));
   const narrow = () => {
-    const filtered = filter.apply(state);
+    filtered = filter.apply(state);
     showFilters(filtered);
-    cancelAnimationFrame(counting);
-    counting = requestAnimationFrame(() => setTimeout(() => showCounts(filtered)));
+    counting.plan();
   };
 
   let loading: Promise<{ reckoner: Reckoner; painter: Painter; offers: PackedOffers }> | undefined;

@@ -30,6 +30,7 @@ function pointsOf(section: HTMLElement): Point[] {
   return [...section.querySelectorAll<HTMLTableRowElement>('tbody tr')].map((row) => {
     const link = row.querySelector('a');
     const cells = [...row.cells].map((it) => it.textContent?.trim() ?? '');
+    const numbers = [...row.querySelectorAll('.n')].map((it) => it.textContent?.trim());
     return {
       x: Number(row.dataset.x),
       y: Number(row.dataset.y),
@@ -38,7 +39,7 @@ function pointsOf(section: HTMLElement): Point[] {
       isOn: row.dataset.on !== undefined,
       name: cells[0] ?? '',
       address: link?.getAttribute('href') ?? '',
-      words: `${cells[0]}, ${cells[1]}: ${cells[2]}, ${cells[3]}`,
+      words: `${cells[0]}, ${cells[1]}: ${numbers.join(', ')}`,
     };
   });
 }

@@ -7,8 +7,10 @@
  * them; a find brings all rows back, as printing does.
  */
 
-/** Rows that a long table keeps live. */
-const LIVE_ROWS = 20;
+/** A table of more rows is long; shorter ones are live as a whole. */
+const LONG = 40;
+/** Rows that a long table keeps live: about what a screen holds. */
+const LIVE_ROWS = 12;
 
 /** Long enough for the rows to be painted first, ms. */
 const AFTER_PAINT = 100;
@@ -70,7 +72,7 @@ export class SortableTable {
     this.id = table.id.replace(/^table-/, '');
     this.rows = [...this.#body.rows];
     this.#order = this.rows.map((_, i) => i);
-    this.#isAllShown = this.rows.length <= LIVE_ROWS;
+    this.#isAllShown = this.rows.length <= LONG;
     this.#first = this.#heads.find((head) => head.hasAttribute('aria-sort'));
     this.#none = document.createElement('p');
     this.#none.className = 'soft';

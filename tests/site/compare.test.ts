@@ -100,7 +100,7 @@ describe('the figures', () => {
     for (const [i, cm] of distances.entries()) {
       const figure = panel && currentFigures(panel)[`mean-irradiance-at-${cm}-cm`];
       if (!figure || figure.value === null) throw new Error(`no mean at ${cm} cm`);
-      expect(await rows.nth(i).locator('th').textContent()).toBe(`${cm} cm`);
+      expect(await rows.nth(i).locator('th').textContent()).toBe(`${cm} cm (${(cm / 2.54).toFixed(1)} in)`);
       const text = (await rows.nth(i).locator('td').first().textContent()) ?? '';
       expect(disagreements(text, figure)).toEqual([]);
     }

@@ -41,9 +41,9 @@ describe('filters', () => {
     expect(await shown(page)).toEqual(cheap.toSorted());
     expect(await count(page)).toBe(`${cheap.length} of ${ranked.length} ranked panels are left by the filters.`);
     await page.getByRole('checkbox', { name: /^Desk/ }).check();
-    expect(new URL(page.url()).search).toBe('?class=desk&price-to=200');
+    await expect.poll(() => new URL(page.url()).search).toBe('?class=desk&price-to=200');
     await page.goBack();
-    expect(new URL(page.url()).search).toBe('?price-to=200');
+    await expect.poll(() => new URL(page.url()).search).toBe('?price-to=200');
     expect(await shown(page)).toEqual(cheap.toSorted());
     expect(await page.getByRole('checkbox', { name: /^Desk/ }).isChecked()).toBe(false);
     expect(complaints).toEqual([]);
@@ -73,7 +73,7 @@ describe('filters', () => {
     const head = page.locator('#table-desk thead th[data-col=price]');
     expect(await head.getAttribute('aria-sort')).toBe('descending');
     await head.getByRole('button').click();
-    expect(new URL(page.url()).search).toBe('?price-to=700&sort=desk.price.ascending');
+    await expect.poll(() => new URL(page.url()).search).toBe('?price-to=700&sort=desk.price.ascending');
     await page.goBack();
     expect(await head.getAttribute('aria-sort')).toBe('descending');
   });
@@ -85,7 +85,7 @@ describe('filters', () => {
     expect(await page.getByText('None of these panels is left by the filters.').first().isVisible()).toBe(true);
     await page.getByRole('button', { name: 'Clear the filters' }).click();
     expect(await shown(page)).toHaveLength(ranked.length);
-    expect(new URL(page.url()).search).toBe('');
+    await expect.poll(() => new URL(page.url()).search).toBe('');
   });
 
   test('print shows what is left, without the tools', async () => {
@@ -110,7 +110,7 @@ describe('own prices', () => {
     await page.getByRole('button', { name: 'Reckon with it' }).click();
     const row = page.locator(`#table-palm tbody tr[data-f^="${SLUG}|"]`);
     await expect.poll(() => row.textContent()).toContain('your price');
-    expect(new URL(page.url()).search).toBe(`?own.${SLUG}=10`);
+    await expect.poll(() => new URL(page.url()).search).toBe(`?own.${SLUG}=10`);
     const power = figureOf(SLUG, 'optical-power') ?? Number.NaN;
     const perWatt = Number(await row.locator('td').nth(3).getAttribute('data-v'));
     expect(perWatt).toBeCloseTo(10 / power, 6);
@@ -122,7 +122,7 @@ describe('own prices', () => {
 
     await page.getByRole('button', { name: 'Back to the guide’s prices' }).click();
     await expect.poll(() => row.textContent()).not.toContain('your price');
-    expect(new URL(page.url()).search).toBe('');
+    await expect.poll(() => new URL(page.url()).search).toBe('');
     expect(complaints).toEqual([]);
   });
 

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { againstFirst, type Contender, compareRow, outcomeWords, unlikeness } from '../../src/client/compare-words.ts';
+import {
+  againstFirst,
+  type Contender,
+  compareRow,
+  leavesOutScatter,
+  outcomeWords,
+  unlikeness,
+} from '../../src/client/compare-words.ts';
 import { type FigureOrGap, gap } from '../../src/measure/figure.ts';
 import type { ComparedPanel } from '../../src/present/compare-data.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../src/present/compare-rows.ts';
@@ -218,4 +225,16 @@ test('the sentence on a panel says what differs, then ties, then what is not kno
 test('no words of a verdict', () => {
   const words = JSON.stringify(COMPARE_GROUPS);
   expect(words).not.toMatch(/\b(safe|best|better|worse|recommend|winner|beats?|effective)\b/i);
+});
+
+test('what single readings scatter is said to be left out, where no budget holds it', () => {
+  const sound = row('sound-on');
+  const single = { 'sound-on': watts(43, ['meter/calibration', 0.7], ['43/resolution', 0.03]) };
+  const repeated = { 'sound-on': watts(49, ['meter/calibration', 0.7], ['49/repeatability', 0.4]) };
+  const [a, b] = [contender('A', single), contender('B', repeated)];
+  expect(leavesOutScatter(sound, [a, b])).toBe(true);
+  expect(leavesOutScatter(sound, [b, b])).toBe(false);
+  // One reading is in no difference.
+  expect(leavesOutScatter(sound, [a, contender('C', { 'sound-on': gap('sound-on', 'not measured') })])).toBe(false);
+  expect(leavesOutScatter(POWER, [a, b])).toBe(false);
 });

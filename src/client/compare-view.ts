@@ -2,8 +2,8 @@
 import { isFigure } from '../measure/figure.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../present/compare-rows.ts';
-import { fixed, isClose, type Shown, showDate, showFigure } from '../present/format.ts';
-import { inOtherUnit, unitKeys } from '../present/other-unit.ts';
+import { isClose, type Shown, showDate, showFigure } from '../present/format.ts';
+import { inInches, inOtherUnit, unitKeys } from '../present/other-unit.ts';
 import { fieldsDrawing } from './compare-drawing.ts';
 import { curvesPlot } from './compare-plot.ts';
 import { againstFirst, type Contender, compareRow, leavesOutScatter, outcomeWords } from './compare-words.ts';
@@ -57,7 +57,7 @@ function figuresTable(contenders: readonly Contender[], first: Contender): HTMLE
     plain('Tested', 'bench-procedure', ({ panel }) => (panel.tested ? showDate(panel.tested) : 'not on the bench yet')),
     plain('Measuring distance', 'bench-procedure', ({ panel }) =>
       panel.conditions
-        ? `${panel.conditions.distance} cm (${fixed(panel.conditions.distance / 2.54, 1)} in), procedure version ${panel.conditions.methodVersion}`
+        ? `${panel.conditions.distance} cm (${inInches(panel.conditions.distance)}), procedure version ${panel.conditions.methodVersion}`
         : 'not on the bench yet',
     ),
   );
@@ -359,7 +359,7 @@ function meansTable(contenders: readonly Contender[]): HTMLElement {
           html(
             'tr',
             {},
-            html('th', { scope: 'row' }, `${distance} cm (${fixed(distance / 2.54, 1)} in)`),
+            html('th', { scope: 'row' }, `${distance} cm (${inInches(distance)})`),
             ...contenders.map((it) => html('td', {}, ...figureNodes(it, distanceMetric('mean-irradiance', distance)))),
           ),
         ),

@@ -9,6 +9,7 @@ import { askedPanels, compareAddress, MOST_PANELS } from './compare-address.ts';
 import { comparison } from './compare-view.ts';
 import type { Contender } from './compare-words.ts';
 import { html } from './dom.ts';
+import { readJson } from './read-json.ts';
 import { showUnits } from './units.ts';
 
 const form = document.querySelector<HTMLFormElement>('form[data-compare]');
@@ -106,7 +107,7 @@ class Comparison {
   #file(slug: string): Promise<Contender> {
     const known = this.#files.get(slug);
     if (known) return known;
-    const file = read<ComparedPanel>(`/data/compare/${slug}.json`).then((panel) => ({
+    const file = readJson<ComparedPanel>(`/data/compare/${slug}.json`, 'the figures').then((panel) => ({
       panel,
       figures: unpackFigures(panel),
     }));
@@ -158,21 +159,15 @@ class Comparison {
   }
 }
 
-async function read<T>(path: string): Promise<T> {
-  const answer = await fetch(path);
-  if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
-  return answer.json();
-}
-
 if (form && select && chosenList && status && place) {
   form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());
   try {
-    const comparisonOfPage = new Comparison(await read<ListedPanel[]>('/data/compare.json'), select, [
-      chosenList,
-      status,
-      place,
-    ]);
+    const comparisonOfPage = new Comparison(
+      await readJson<ListedPanel[]>('/data/compare.json', 'the list of panels'),
+      select,
+      [chosenList, status, place],
+    );
     form.addEventListener('submit', () => comparisonOfPage.addPicked());
     addEventListener('popstate', () => comparisonOfPage.readAddress());
     comparisonOfPage.readAddress();

@@ -9,6 +9,7 @@ import { type Contender, type Rank, rankByPricePerWatt } from '../measure/rankin
 import { type StepUp, stepUps } from '../measure/step-ups.ts';
 import { money, ordinal, type Shown, showFigure } from '../present/format.ts';
 import { contenderOf, type PackedOffer, type PackedOffers, type PerWatt } from '../present/offers.ts';
+import { readJson } from './read-json.ts';
 
 /** Prices as the reader has them. */
 export interface OwnPrices {
@@ -43,11 +44,7 @@ export interface Reckoning {
 }
 
 /** Reads the file of offers. */
-export async function loadOffers(): Promise<PackedOffers> {
-  const response = await fetch('/data/offers.json');
-  if (!response.ok) throw new Error(`the prices could not be read (${response.status})`);
-  return (await response.json()) as PackedOffers;
-}
+export const loadOffers = () => readJson<PackedOffers>('/data/offers.json', 'the prices');
 
 /** The price of a panel as the reader has it. */
 export function priceOf(offer: PackedOffer, { own, extra }: OwnPrices): number {

@@ -1,6 +1,7 @@
 import { CLOSING } from '../measure/exposure/limit.ts';
 import { roundedTo, timeWords } from '../measure/exposure/words.ts';
 import { fixed, money, showDate } from '../present/format.ts';
+import { CM_PER_INCH } from '../present/other-unit.ts';
 import type { PlanData, PlanPanel } from '../present/plan-data.ts';
 import { html } from './dom.ts';
 import type { Plan } from './plan-address.ts';
@@ -8,8 +9,6 @@ import { bodyDrawing } from './plan-drawing.ts';
 import type { EyeShare, Ranged, Reckoned } from './plan-reckoning.ts';
 
 /** What a planned session comes to, as elements of the page. */
-
-const INCH = 2.54;
 
 /** A number with as many digits as its size deserves. */
 function figure(value: number): string {
@@ -67,7 +66,7 @@ export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, dat
   const cm = plan.cm ?? 0;
   const longer = seconds && eye && longerWords(seconds, eye);
   return [
-    html('h2', {}, `${panel.name}, ${cm} cm (${figure(cm / INCH)} in)`),
+    html('h2', {}, `${panel.name}, ${cm} cm (${figure(cm / CM_PER_INCH)} in)`),
     html(
       'dl',
       { class: 'figures' },

@@ -1,12 +1,13 @@
 /** The planner's page: what a session comes to, as the reader types. */
+import { CM_PER_INCH } from '../present/other-unit.ts';
 import type { PlanData, PlanPanel } from '../present/plan-data.ts';
 import { html } from './dom.ts';
 import { FARTHEST_CM, MOST_EXPOSURE, NEAREST_CM, type Plan, planAddress, readPlan, within } from './plan-address.ts';
 import { reckonPlan } from './plan-reckoning.ts';
 import { planResult, planSummary } from './plan-result.ts';
+import { readJson } from './read-json.ts';
 
 const form = document.querySelector<HTMLFormElement>('#plan');
-const INCH = 2.54;
 
 if (form) void start(form);
 
@@ -15,9 +16,7 @@ async function start(place: HTMLFormElement): Promise<void> {
   const said = find('[data-plan-said]');
   let data: PlanData;
   try {
-    const response = await fetch('/data/plan.json');
-    if (!response.ok) throw new Error(String(response.status));
-    data = (await response.json()) as PlanData;
+    data = await readJson('/data/plan.json', 'the panels');
   } catch {
     said.textContent = 'The panels could not be read, so nothing can be planned now.';
     return;
@@ -31,7 +30,7 @@ async function start(place: HTMLFormElement): Promise<void> {
     exposure: find<HTMLInputElement>('#plan-exposure'),
     height: find<HTMLInputElement>('#plan-height'),
   };
-  const factor = () => (fields.unit.value === 'in' ? INCH : 1);
+  const factor = () => (fields.unit.value === 'in' ? CM_PER_INCH : 1);
   let plan: Plan = readPlan('', () => false).plan;
 
   const fill = () => {

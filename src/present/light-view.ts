@@ -5,6 +5,7 @@ import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distanc
 import { timeForRadiantExposure } from '../measure/radiant-exposure.ts';
 import { type DistancePlot, distancePlot } from './distance-plot.ts';
 import { fixed } from './format.ts';
+import { inInches } from './other-unit.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
 /** A common figure and the one that is corrected for beam and size. */
@@ -42,8 +43,6 @@ export interface LightView {
   plot?: DistancePlot;
 }
 
-const INCH = 2.54;
-
 /** The modelled light of a panel's current session; undefined where there is none. */
 export function lightView(panel: PanelEntry, currency: string): LightView | undefined {
   const { current } = panel;
@@ -78,7 +77,7 @@ function distanceRow(panel: PanelEntry, distance: number, figure: (metric: strin
   const mean = panel.figures.get(metric);
   return {
     distance: `${distance} cm`,
-    inches: `${fixed(distance / INCH, 1)} in`,
+    inches: inInches(distance),
     mean: figure(metric),
     peak: figure(distanceMetric('peak-irradiance', distance)),
     evenness: figure(distanceMetric('uniformity-lowest', distance)),

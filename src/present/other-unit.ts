@@ -1,13 +1,19 @@
 import type { Figure, Unit } from '../measure/figure.ts';
-import { type Shown, showFigure } from './format.ts';
+import { fixed, type Shown, showFigure } from './format.ts';
+
+/** Exactly (international yard and pound agreement, 1959). */
+export const CM_PER_INCH = 2.54;
 
 /** Units that readers may prefer, and how much of the other one is one of ours. */
 const OTHERS: Partial<Record<Unit, { unit: string; factor: number }>> = {
-  cm: { unit: 'in', factor: 1 / 2.54 },
-  'cm²': { unit: 'in²', factor: 1 / 2.54 ** 2 },
+  cm: { unit: 'in', factor: 1 / CM_PER_INCH },
+  'cm²': { unit: 'in²', factor: 1 / CM_PER_INCH ** 2 },
   // 1 µT = 10 mG.
   µT: { unit: 'mG', factor: 10 },
 };
+
+/** A length in cm as readers of inches write it: `5.9 in`. */
+export const inInches = (cm: number) => `${fixed(cm / CM_PER_INCH, 1)} in`;
 
 /** A figure in the unit that some readers prefer; undefined where there is none other. */
 export function inOtherUnit(figure: Figure, currency: string): Shown | undefined {

@@ -1,15 +1,12 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { extname, join } from 'node:path';
+import { existsSync } from 'node:fs';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
 import { type BuiltPage, builtPage } from './built-page.ts';
+import { LONGEST, openPage } from './open-page.ts';
 import { type Line, median, type Section, spread } from './report.ts';
 import { sortPage } from './sort-page.ts';
 
-const ORIGIN = 'http://guide.example';
 const MOST_SORT = 35;
-const LONGEST = 120_000;
-const TYPES: Record<string, string> = { '.css': 'text/css', '.js': 'text/javascript', '.svg': 'image/svg+xml' };
 
 /** One way to sort a table, timed on a page of its own. */
 interface Way {
@@ -114,22 +111,6 @@ async function timeClicks(browser: Browser, site: string, way: Way, rows: number
     await page.close();
   }
   return { way, live, times };
-}
-
-/** The page from memory, its files from the built site; nothing else can be reached. */
-async function openPage(browser: Browser, site: string, html: string): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  page.setDefaultTimeout(LONGEST);
-  await page.route('**/*', (route) => {
-    const { origin, pathname } = new URL(route.request().url());
-    if (origin !== ORIGIN) return route.abort();
-    if (pathname === '/') return route.fulfill({ contentType: 'text/html; charset=utf-8', body: html });
-    const file = join(site, pathname);
-    if (!existsSync(file)) return route.fulfill({ status: 404 });
-    return route.fulfill({ contentType: TYPES[extname(file)] ?? 'application/octet-stream', body: readFileSync(file) });
-  });
-  await page.goto(`${ORIGIN}/`, { waitUntil: 'load' });
-  return page;
 }
 
 async function timeClick(page: Page, selector: string): Promise<number> {

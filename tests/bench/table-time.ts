@@ -3,19 +3,17 @@
  * columns: milliseconds from the input to after the paint in which the rows have changed.
  */
 import { existsSync, readFileSync } from 'node:fs';
-import { extname, join } from 'node:path';
+import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
 import { builtPage } from './built-page.ts';
 import { libraryPages } from './library-pages.ts';
+import { LONGEST, openPage } from './open-page.ts';
 import { type Line, median, type Section, spread } from './report.ts';
 import { sortPage } from './sort-page.ts';
 
-const ORIGIN = 'http://guide.example';
-const LONGEST = 120_000;
 const MOST_MS = 35;
-const TYPES: Record<string, string> = { '.css': 'text/css', '.js': 'text/javascript', '.svg': 'image/svg+xml' };
 
 interface Contestant {
   name: string;
@@ -107,7 +105,7 @@ function ourScript(site: string, html: string): number {
 }
 
 async function timed(browser: Browser, site: string, it: Contestant, times: number): Promise<Result> {
-  const page = await openPage(browser, site, it);
+  const page = await openPage(browser, site, it.html);
   if (it.isOurs) await page.evaluate(ourHandles);
   await page.waitForFunction(() => (window as unknown as { isReady?: boolean }).isReady === true, undefined, {
     timeout: LONGEST,
@@ -181,19 +179,4 @@ function actToPaint({ handle, args }: { handle: string; args: unknown[] }): Prom
     };
     requestAnimationFrame(frame);
   });
-}
-
-async function openPage(browser: Browser, site: string, { html }: Contestant): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  page.setDefaultTimeout(LONGEST);
-  await page.route('**/*', (route) => {
-    const { origin, pathname } = new URL(route.request().url());
-    if (origin !== ORIGIN) return route.abort();
-    if (pathname === '/') return route.fulfill({ contentType: 'text/html; charset=utf-8', body: html });
-    const path = join(site, pathname);
-    if (!existsSync(path)) return route.fulfill({ status: 404 });
-    return route.fulfill({ contentType: TYPES[extname(path)] ?? 'application/octet-stream', body: readFileSync(path) });
-  });
-  await page.goto(`${ORIGIN}/`, { waitUntil: 'load' });
-  return page;
 }

@@ -1,14 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type OpenSite, openSite, PHONE } from './browser.ts';
-import { panelsJson } from './site.ts';
+import { currentValue, panelsJson } from './site.ts';
 
 const data = panelsJson();
 const SLUG = 'kelpwright-cormorant';
-const figureValue = (metric: string) => {
-  const it = data.panels.find((panel) => panel.slug === SLUG)?.sessions[0]?.figures[metric];
-  if (!it || it.value === null) throw new Error(`no ${metric}`);
-  return it.value;
-};
+const figureValue = (metric: string) => currentValue(data, SLUG, metric);
 
 let site: OpenSite;
 beforeAll(async () => {

@@ -155,6 +155,13 @@ export function panelsJson(): DataFile {
   return JSON.parse(readFileSync(join(DIST, 'data/panels.json'), 'utf8'));
 }
 
+/** Value of a figure of a panel's newest session. */
+export function currentValue(data: DataFile, slug: string, metric: string): number {
+  const it = data.panels.find((panel) => panel.slug === slug)?.sessions[0]?.figures[metric];
+  if (!it || it.value === null) throw new Error(`${slug}: no ${metric}`);
+  return it.value;
+}
+
 /** Figures of a panel's newest session, or of the panel that had none. */
 export function currentFigures(panel: DataFile['panels'][number]): Record<string, DataFigure> {
   return panel.sessions[0]?.figures ?? panel.figures ?? {};

@@ -1,15 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type OpenSite, openSite } from './browser.ts';
-import { panelsJson } from './site.ts';
+import { currentValue, panelsJson } from './site.ts';
 
 const data = panelsJson();
 const slug = 'fennimarsh-reed';
-const panel = data.panels.find((it) => it.slug === slug);
-const figure = (metric: string) => {
-  const it = panel?.sessions[0]?.figures[metric];
-  if (!it || it.value === null) throw new Error(`no ${metric}`);
-  return it.value;
-};
+const figure = (metric: string) => currentValue(data, slug, metric);
 
 let site: OpenSite;
 beforeAll(async () => {

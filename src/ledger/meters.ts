@@ -1,4 +1,6 @@
-import { addMonths, formatISO, parseISO } from 'date-fns';
+import { addMonths } from 'date-fns/addMonths';
+import { formatISO } from 'date-fns/formatISO';
+import { parseISO } from 'date-fns/parseISO';
 import type { Meter } from '../measure/meter.ts';
 import type { Instrument, InstrumentKind } from '../schema/instrument.ts';
 import { normaliseUnit, QUANTITIES, type QuantityName } from '../schema/units.ts';

@@ -2,8 +2,11 @@ import { rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { loadLedger } from '../ledger/load-ledger.ts';
+import { publishedFiles } from '../present/published-files.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
+import { serveFiles } from './serve-files.ts';
+import { writeFiles } from './write-files.ts';
 
 /** Where a build grows before it takes the place of `dist/`. */
 const GROWING = '.build/site/';
@@ -15,8 +18,9 @@ const GROWING = '.build/site/';
 const CACHE = '.build/cache/';
 
 /**
- * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search and
- * only then lets it take the place of the last good output. A build that fails leaves that one as it was.
+ * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
+ * the data files meanwhile, and only then lets it take the place of the last good output. A build that fails leaves
+ * that one as it was.
  */
 export function panelLedger(): AstroIntegration {
   let target: string;
@@ -30,12 +34,21 @@ export function panelLedger(): AstroIntegration {
         rmSync(cacheDir, { recursive: true, force: true });
         updateConfig({ outDir: new URL(GROWING, config.root), cacheDir });
       },
+      'astro:server:setup': ({ server }) => {
+        server.middlewares.use(serveFiles(() => publishedFiles(loadLedger({ drafts: true, watch: true }).ledger)));
+      },
       'astro:build:start': () => {
         loadLedger();
       },
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);
-        await indexPages(grown);
+        const indexed = indexPages(grown);
+        try {
+          // The indexer is a process of its own, and reads none of these.
+          writeFiles(publishedFiles(loadLedger().ledger), grown);
+        } finally {
+          await indexed;
+        }
         await replaceFolder(grown, target);
       },
     },

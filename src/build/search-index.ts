@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /**
- * What the search finds. The working pages repeat the panels' own in more detail and would crowd them out; tables
- * of numbers are marked `data-pagefind-ignore` in the pages, since nobody looks for 42.8 and they make up most of
- * the index.
+ * What the search finds. The working pages repeat the panels' own in more detail and would crowd them out. In the
+ * pages, `data-pagefind-ignore` marks tables of numbers, since nobody looks for 42.8, and what stands on every panel's
+ * page alike: it made up most of the index, and of the indexer's time and memory.
  */
 const SEARCHED = '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.html,instruments/*.html}';
 

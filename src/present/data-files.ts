@@ -1,4 +1,4 @@
-import { csvFormat } from 'd3-dsv';
+import { csvFormatBody, csvFormatRow } from 'd3-dsv';
 import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { isFigure } from '../measure/figure.ts';
 import { METRICS } from '../measure/metrics.ts';
@@ -59,47 +59,59 @@ function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: stri
 
 const publishedPanels = (ledger: Ledger) => [...ledger.panels.values()].filter((it) => it.data.status === 'published');
 
-/** `data/panels.json`: every figure and every raw reading of every published panel. */
-export function panelsJson(ledger: Ledger): string {
+/**
+ * `data/panels.json`: every figure and every raw reading of every published panel. In pieces, a panel each: of
+ * thousands of panels it is longer than one text can be.
+ */
+export function* panelsJson(ledger: Ledger): Generator<string> {
   const { guide, today } = ledger;
-  const currency = guide.currency;
-  return JSON.stringify({
+  const head = JSON.stringify({
     format: DATA_FORMAT,
     title: guide.title,
     publisher: guide.publisher,
     site: guide.site,
     built_for: today,
-    currency,
+    currency: guide.currency,
     reference: { distance_cm: guide.referenceDistance.value, method_version: guide.methodVersion },
-    panels: publishedPanels(ledger).map((panel) => ({
-      slug: panel.slug,
-      address: `${guide.site.replace(/\/$/, '')}/panels/${panel.slug}/`,
-      maker: panel.maker.name,
-      model: panel.data.model,
-      size_class: panel.sizeClass?.id ?? null,
-      obtained: panel.data.obtained ?? null,
-      claimed: panel.data.claims ?? null,
-      prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
-      rank: panel.rank ?? null,
-      rank_absent: panel.rankAbsent ?? null,
-      rank_by_emitted: panel.byEmitted.rank ?? null,
-      rank_by_emitted_absent: panel.byEmitted.rankAbsent ?? null,
-      frontier: panel.frontier ?? null,
-      step_ups: panel.stepUps.best.map((it) => ({
-        panel: it.panel,
-        extra_price: it.extraPrice,
-        extra_power: figureData(it.extraPower, currency),
-        extra_price_per_watt: it.extraPricePerWatt ? figureData(it.extraPricePerWatt, currency) : null,
-      })),
-      // A panel without a session still has a size and a price.
-      ...(panel.sessions.length === 0 && {
-        figures: Object.fromEntries(
-          METRICS.map((metric) => [metric.id, figureData(panel.figures.get(metric.id), currency)]),
-        ),
-      }),
-      sessions: panel.sessions.map((session) => sessionData(session, currency)),
-    })),
   });
+  yield `${head.slice(0, -1)},"panels":[`;
+  let separator = '';
+  for (const panel of publishedPanels(ledger)) {
+    yield separator + JSON.stringify(panelData(panel, guide));
+    separator = ',';
+  }
+  yield ']}';
+}
+
+function panelData(panel: PanelEntry, { site, currency }: Ledger['guide']) {
+  return {
+    slug: panel.slug,
+    address: `${site.replace(/\/$/, '')}/panels/${panel.slug}/`,
+    maker: panel.maker.name,
+    model: panel.data.model,
+    size_class: panel.sizeClass?.id ?? null,
+    obtained: panel.data.obtained ?? null,
+    claimed: panel.data.claims ?? null,
+    prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
+    rank: panel.rank ?? null,
+    rank_absent: panel.rankAbsent ?? null,
+    rank_by_emitted: panel.byEmitted.rank ?? null,
+    rank_by_emitted_absent: panel.byEmitted.rankAbsent ?? null,
+    frontier: panel.frontier ?? null,
+    step_ups: panel.stepUps.best.map((it) => ({
+      panel: it.panel,
+      extra_price: it.extraPrice,
+      extra_power: figureData(it.extraPower, currency),
+      extra_price_per_watt: it.extraPricePerWatt ? figureData(it.extraPricePerWatt, currency) : null,
+    })),
+    // A panel without a session still has a size and a price.
+    ...(panel.sessions.length === 0 && {
+      figures: Object.fromEntries(
+        METRICS.map((metric) => [metric.id, figureData(panel.figures.get(metric.id), currency)]),
+      ),
+    }),
+    sessions: panel.sessions.map((session) => sessionData(session, currency)),
+  };
 }
 
 const COLUMNS = [
@@ -133,51 +145,55 @@ function harmless(text: string): string {
   return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
 }
 
-/** `data/panels.csv`: the same, one figure or raw reading a line. */
-export function panelsCsv(ledger: Ledger): string {
-  const { currency } = ledger.guide;
-  const rows: CsvRow[] = publishedPanels(ledger).flatMap((panel) => {
-    const figures = (from: PanelEntry['figures'], session: string): CsvRow[] =>
-      METRICS.flatMap((metric): CsvRow[] => {
-        const it = from.get(metric.id);
-        if (!it) return [];
-        const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
-        if (!isFigure(it)) return [{ ...base, reason: it.reason }];
-        const method = methodOf(it);
-        return [
-          {
-            ...base,
-            value: it.value,
-            unit: unitOf(it.unit, currency),
-            bound: it.bound ?? '',
-            standard_uncertainty: it.standardUncertainty,
-            interval95_low: it.interval95?.[0] ?? null,
-            interval95_high: it.interval95?.[1] ?? null,
-            basis: it.basis,
-            method: method.id,
-            method_version: method.version,
-            reason: it.uncertaintyAbsent ?? '',
-            flags: it.flags.map((flag) => flag.check).join(' '),
-          },
-        ];
-      });
-    const sessions = panel.sessions.flatMap((session) => [
-      ...figures(session.figures, session.date),
-      ...rawReadings(session).map(
-        (it): CsvRow => ({
-          kind: 'reading',
-          panel: panel.slug,
-          session: session.date,
-          metric: it.path,
-          value: it.value ?? null,
-          unit: it.unit ?? '',
+/** `data/panels.csv`: the same, one figure or raw reading a line; in pieces too. */
+export function* panelsCsv(ledger: Ledger): Generator<string> {
+  yield `${csvFormatRow([...COLUMNS])}\n`;
+  for (const panel of publishedPanels(ledger)) {
+    const rows = csvRows(panel, ledger.guide.currency);
+    if (rows.length > 0) yield `${csvFormatBody(rows, [...COLUMNS])}\n`;
+  }
+}
+
+function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
+  const figures = (from: PanelEntry['figures'], session: string): CsvRow[] =>
+    METRICS.flatMap((metric): CsvRow[] => {
+      const it = from.get(metric.id);
+      if (!it) return [];
+      const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
+      if (!isFigure(it)) return [{ ...base, reason: it.reason }];
+      const method = methodOf(it);
+      return [
+        {
+          ...base,
+          value: it.value,
+          unit: unitOf(it.unit, currency),
           bound: it.bound ?? '',
-          written: harmless(it.written),
-          struck: harmless(it.struck ?? ''),
-        }),
-      ),
-    ]);
-    return panel.sessions.length > 0 ? sessions : figures(panel.figures, '');
-  });
-  return `${csvFormat(rows, [...COLUMNS])}\n`;
+          standard_uncertainty: it.standardUncertainty,
+          interval95_low: it.interval95?.[0] ?? null,
+          interval95_high: it.interval95?.[1] ?? null,
+          basis: it.basis,
+          method: method.id,
+          method_version: method.version,
+          reason: it.uncertaintyAbsent ?? '',
+          flags: it.flags.map((flag) => flag.check).join(' '),
+        },
+      ];
+    });
+  const sessions = panel.sessions.flatMap((session) => [
+    ...figures(session.figures, session.date),
+    ...rawReadings(session).map(
+      (it): CsvRow => ({
+        kind: 'reading',
+        panel: panel.slug,
+        session: session.date,
+        metric: it.path,
+        value: it.value ?? null,
+        unit: it.unit ?? '',
+        bound: it.bound ?? '',
+        written: harmless(it.written),
+        struck: harmless(it.struck ?? ''),
+      }),
+    ),
+  ]);
+  return panel.sessions.length > 0 ? sessions : figures(panel.figures, '');
 }

@@ -1,5 +1,6 @@
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
+import type { Ledger } from '../../src/ledger/ledger.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
 import { DATA_FORMAT, panelsCsv, panelsJson } from '../../src/present/data-files.ts';
@@ -13,10 +14,13 @@ beforeAll(() => {
   demo = demoLedger();
 });
 
+const csvOf = (ledger: Ledger) => [...panelsCsv(ledger)].join('');
+const jsonOf = (ledger: Ledger) => [...panelsJson(ledger)].join('');
+
 const published = () => [...demo.ledger.panels.values()].filter((it) => it.data.status === 'published');
 
 describe('panels.csv', () => {
-  const records = () => parseRecords(panelsCsv(demo.ledger));
+  const records = () => parseRecords(csvOf(demo.ledger));
 
   test('holds every figure and gap of every session of every published panel, once', () => {
     const listed = records()
@@ -114,7 +118,7 @@ describe('panels.json', () => {
       }>;
     }>;
   }
-  const data = (): Data => JSON.parse(panelsJson(demo.ledger));
+  const data = (): Data => JSON.parse(jsonOf(demo.ledger));
 
   test('says its form, its currency, its day and what it compares', () => {
     expect(data()).toMatchObject({
@@ -165,8 +169,8 @@ describe('panels.json', () => {
   });
 
   test('is the same each time', () => {
-    expect(panelsJson(demoLedger().ledger)).toBe(panelsJson(demo.ledger));
-    expect(panelsCsv(demoLedger().ledger)).toBe(panelsCsv(demo.ledger));
+    expect(jsonOf(demoLedger().ledger)).toBe(jsonOf(demo.ledger));
+    expect(csvOf(demoLedger().ledger)).toBe(csvOf(demo.ledger));
   });
 });
 
@@ -177,7 +181,7 @@ describe('what a tester may write', () => {
   });
   afterEach(() => content.delete());
   const PLOVER = 'panels/plover/index.md';
-  const csv = () => panelsCsv(buildLedger(content.content(), { today: TODAY }));
+  const csv = () => csvOf(buildLedger(content.content(), { today: TODAY }));
   const reading = (path: string) => parseRecords(csv()).find((it) => it.panel === 'plover' && it.metric === path);
 
   test.each(['=1+1', '=HYPERLINK("https://bad.example";"x")', '+1', '@SUM(A1)', '-1+1', '\t=1+1'])(
@@ -211,7 +215,7 @@ describe('what a tester may write', () => {
   test('a panel without a session has its size and its price', () => {
     content.write(PLOVER, `${content.read(PLOVER).split('sessions:')[0]}---\n`);
     const ledger = buildLedger(content.content(), { today: TODAY });
-    const own = parseRecords(panelsCsv(ledger)).filter((it) => it.panel === 'plover');
+    const own = parseRecords(csvOf(ledger)).filter((it) => it.panel === 'plover');
     expect(own).toHaveLength(METRICS.length);
     const valued = own.filter((it) => it.value !== '').map((it) => [it.metric, it.value, it.unit]);
     expect(valued.toSorted()).toEqual([
@@ -220,7 +224,7 @@ describe('what a tester may write', () => {
       ['led-area', '600', 'cm²'],
       ['real-price', '240', 'EUR'],
     ]);
-    const [panel] = JSON.parse(panelsJson(ledger)).panels;
+    const [panel] = JSON.parse(jsonOf(ledger)).panels;
     expect(panel.figures['led-area'].value).toBe(600);
     expect(panel.sessions).toEqual([]);
   });
@@ -229,6 +233,6 @@ describe('what a tester may write', () => {
     content.remove('panels');
     expect(csv().trim().split('\n')).toHaveLength(1);
     expect(csv()).toMatch(/^kind,panel,session,metric,value,unit,/);
-    expect(JSON.parse(panelsJson(buildLedger(content.content(), { today: TODAY }))).panels).toEqual([]);
+    expect(JSON.parse(jsonOf(buildLedger(content.content(), { today: TODAY }))).panels).toEqual([]);
   });
 });

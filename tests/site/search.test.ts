@@ -148,6 +148,18 @@ test('a figure’s name finds its method first', async () => {
   }
 });
 
+test('what stands on every panel’s page alike finds the page that explains it, not the panels', async () => {
+  await using opened = await site.open('/search/?kind=Panel');
+  const { page } = opened;
+  await page.locator('#found li').first().waitFor();
+  for (const query of ['Building Biology', 'reference level', 'acceptance']) {
+    await page.getByRole('searchbox').fill(query);
+    await page.locator('#count', { hasText: 'Nothing found' }).waitFor();
+  }
+  await page.getByRole('combobox', { name: 'Kind of page' }).selectOption('');
+  await page.locator('#found a[href^="/methods/"], #found a[href="/cautions/"]').first().waitFor();
+});
+
 test('filters that the guide does not have are left aside', async () => {
   await using opened = await site.open('/search/?kind=%3Cscript%3E&maker=nobody&q=flicker');
   const { page, complaints } = opened;

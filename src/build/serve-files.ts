@@ -1,0 +1,24 @@
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import type { PublishedFile } from '../present/published-files.ts';
+
+/**
+ * Answers for the data files while the tester writes, from the content as it stands at each request; other addresses
+ * are left to the next in line.
+ *
+ * @param files of the guide as it is now; what it throws becomes the answer's error
+ */
+export function serveFiles(files: () => readonly PublishedFile[]) {
+  return (request: IncomingMessage, response: ServerResponse, next: (error?: unknown) => void): void => {
+    const path = (request.url ?? '').replace(/[?#].*/s, '').slice(1);
+    try {
+      const file = path.startsWith('data/') && files().find((it) => it.path === path);
+      if (file) {
+        response.setHeader('content-type', `${file.type}; charset=utf-8`);
+        for (const piece of file.text()) response.write(piece);
+        response.end();
+      } else next();
+    } catch (error) {
+      next(error);
+    }
+  };
+}

@@ -1,13 +1,22 @@
 import { defineCollection } from 'astro:content';
 import { glob } from 'astro/loaders';
+import { notesLoader } from './build/notes-loader.ts';
 import { COLLECTIONS, type CollectionName, entryId } from './ledger/collections.ts';
 import { contentFolder } from './ledger/load-ledger.ts';
 
-/** One Astro collection for each kind of content, over the checker's own schemas; pages take the bodies from them. */
+/**
+ * One Astro collection for each kind of content, over the checker's own schemas, which editors get from here too. Pages
+ * take the bodies from them, and everything else from the ledger.
+ */
 function collection<Name extends CollectionName>(name: Name) {
   const { pattern, schema } = COLLECTIONS[name];
+  // While the tester writes, files change one by one, and Astro watches them itself.
+  const loader =
+    name === 'panels' && import.meta.env.PROD
+      ? notesLoader()
+      : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
   return defineCollection({
-    loader: glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) }),
+    loader,
     schema: schema as (typeof COLLECTIONS)[Name]['schema'],
   });
 }

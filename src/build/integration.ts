@@ -6,6 +6,7 @@ import { publishedFiles } from '../present/published-files.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
 import { serveFiles } from './serve-files.ts';
+import { workingPages } from './working-pages.ts';
 import { writeFiles } from './write-files.ts';
 
 /** Where a build grows before it takes the place of `dist/`. */
@@ -19,7 +20,7 @@ const CACHE = '.build/cache/';
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
- * the data files meanwhile, and only then lets it take the place of the last good output. A build that fails leaves
+ * working pages and data files meanwhile, and only then lets it take the place of the last good output. A build that fails leaves
  * that one as it was.
  */
 export function panelLedger(): AstroIntegration {
@@ -45,7 +46,8 @@ export function panelLedger(): AstroIntegration {
         const indexed = indexPages(grown);
         try {
           // The indexer is a process of its own, and reads none of these.
-          writeFiles(publishedFiles(loadLedger().ledger), grown);
+          const loaded = loadLedger();
+          writeFiles([...workingPages(grown, loaded), ...publishedFiles(loaded.ledger)], grown);
         } finally {
           await indexed;
         }

@@ -4,11 +4,11 @@ import { panelsCsv, panelsJson } from './data-files.ts';
 import { offersJson } from './offers-data.ts';
 import { planJson } from './plan-data.ts';
 
-/** A file beside the pages, for other programs or for the readers' tools. */
+/** A file that a build writes itself. */
 export interface PublishedFile {
   /** Its address without the leading slash. */
   path: string;
-  type: 'application/json' | 'text/csv';
+  type: 'application/json' | 'text/csv' | 'text/html';
   /** Its text, in pieces that are written one after another. */
   text(): Iterable<string>;
 }

@@ -1,0 +1,41 @@
+/** Markup, as against text that has yet to be escaped. */
+export class Html {
+  readonly text: string;
+  constructor(text: string) {
+    this.text = text;
+  }
+}
+
+/** What may stand in a template: text is escaped, markup taken as it is, lists joined, what is absent left out. */
+export type Part = string | number | Html | readonly Part[] | undefined | null | false;
+
+/**
+ * Markup from a template, for what is too long to be rendered element by element. Every part is escaped, in
+ * attributes (always in double quotes) as well as between elements.
+ *
+ * @example html`<td title="${title}">${rows.map((row) => html`<b>${row}</b>`)}</td>`
+ */
+export function html(strings: TemplateStringsArray, ...parts: Part[]): Html {
+  let text = strings[0] as string;
+  for (let i = 0; i < parts.length; i++) text += printed(parts[i]) + strings[i + 1];
+  return new Html(text);
+}
+
+function printed(part: Part): string {
+  if (typeof part === 'string') return escaped(part);
+  if (part instanceof Html) return part.text;
+  if (Array.isArray(part)) {
+    let text = '';
+    for (const one of part) text += printed(one);
+    return text;
+  }
+  return typeof part === 'number' ? String(part) : '';
+}
+
+const SPECIAL = /[&<>"]/;
+const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+/** Text for markup. Most of it has nothing to escape, and is not copied then. */
+export function escaped(text: string): string {
+  return SPECIAL.test(text) ? text.replace(/[&<>"]/g, (it) => ESCAPES[it] as string) : text;
+}

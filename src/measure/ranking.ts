@@ -71,6 +71,7 @@ export function rankByPricePerWatt(given: readonly Contender[]): Rank[] {
 
 function simulateRanges(contenders: readonly Contender[]): Array<readonly [number, number]> {
   const count = contenders.length;
+  const price = Float64Array.from(contenders, (it) => it.price);
   if (count < 2) return contenders.map(() => [1, 1] as const);
   const random = seededRandom(
     seedFromText(
@@ -92,13 +93,14 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
     for (let i = 0; i < count; i++) {
       const power = powers[i] as number;
       // A draw of no power at all costs more than anything.
-      cost[i] = power > 0 ? (contenders[i] as Contender).price / power : Number.POSITIVE_INFINITY;
+      cost[i] = power > 0 ? (price[i] as number) / power : Number.POSITIVE_INFINITY;
     }
     // The order changes little from draw to draw: insertion sort on the last one is nearly one pass.
     for (let i = 1; i < count; i++) {
       const panel = order[i] as number;
+      const own = cost[panel] as number;
       let j = i - 1;
-      while (j >= 0 && (cost[order[j] as number] as number) > (cost[panel] as number)) {
+      while (j >= 0 && (cost[order[j] as number] as number) > own) {
         order[j + 1] = order[j] as number;
         j--;
       }
@@ -151,14 +153,24 @@ export function powerSampler(powers: readonly Figure[], random: Random): () => F
     };
   });
 
+  // Plain arrays: the two loops below run thousands of times over all panels.
+  const common = Array.from(shared.values(), ({ line, hits }) => ({
+    line,
+    at: Uint32Array.from(hits, (it) => it.at),
+    by: Float64Array.from(hits, (it) => it.by),
+  }));
   const values = new Float64Array(powers.length);
   return () => {
-    own.forEach(({ value, u, line }, at) => {
-      values[at] = u === 0 ? value : value + u * drawError(random, line);
-    });
-    for (const { line, hits } of shared.values()) {
+    for (let i = 0; i < own.length; i++) {
+      const { value, u, line } = own[i] as (typeof own)[number];
+      values[i] = u === 0 ? value : value + u * drawError(random, line);
+    }
+    for (const { line, at, by } of common) {
       const z = drawError(random, line);
-      for (const { at, by } of hits) values[at] = (values[at] as number) + z * by;
+      for (let i = 0; i < at.length; i++) {
+        const panel = at[i] as number;
+        values[panel] = (values[panel] as number) + z * (by[i] as number);
+      }
     }
     return values;
   };

@@ -35,16 +35,19 @@ const MOST = 10;
  */
 export function stepUps(from: Contender, others: readonly Contender[], baseCurrency: string): StepUps {
   const ownPerWatt = from.price / from.power.value;
-  const extraWatt = (it: Contender) => (it.price - from.price) / (it.power.value - from.power.value);
-  const candidates = others
-    .filter((it) => it.panel !== from.panel && it.power.value > from.power.value && extraWatt(it) < ownPerWatt)
-    .sort((a, b) => extraWatt(a) - extraWatt(b) || a.panel.localeCompare(b.panel, 'en'));
+  const candidates: Array<{ to: Contender; extraWatt: number }> = [];
+  for (const to of others) {
+    if (to.panel === from.panel || to.power.value <= from.power.value) continue;
+    const extraWatt = (to.price - from.price) / (to.power.value - from.power.value);
+    if (extraWatt < ownPerWatt) candidates.push({ to, extraWatt });
+  }
+  candidates.sort((a, b) => a.extraWatt - b.extraWatt || a.to.panel.localeCompare(b.to.panel, 'en'));
   const best: StepUp[] = [];
   let looked = 0;
-  for (const other of candidates) {
+  for (const { to } of candidates) {
     if (best.length === MOST) break;
     looked++;
-    const step = stepUp(from, other, baseCurrency);
+    const step = stepUp(from, to, baseCurrency);
     // A difference within its uncertainty is no step up.
     if (step.extraPower.interval95 && step.extraPower.interval95[0] <= 0) continue;
     best.push(step);

@@ -8,15 +8,19 @@ import jstat from 'jstat';
  * @example studentQuantile(0.975, 8) // 2.306
  */
 export function studentQuantile(probability: number, degreesOfFreedom: number): number {
-  const key = `${probability}/${degreesOfFreedom}`;
-  const known = cache.get(key);
-  if (known !== undefined) return known;
+  let known = cache.get(probability);
+  if (!known) {
+    known = new Map();
+    cache.set(probability, known);
+  }
+  const before = known.get(degreesOfFreedom);
+  if (before !== undefined) return before;
   const z = jstat.normal.inv(probability, 0, 1);
   const value =
     degreesOfFreedom < MANY
       ? jstat.studentt.inv(probability, degreesOfFreedom)
       : z + (z ** 3 + z) / (4 * degreesOfFreedom);
-  cache.set(key, value);
+  known.set(degreesOfFreedom, value);
   return value;
 }
 
@@ -27,4 +31,4 @@ export function studentQuantile(probability: number, degreesOfFreedom: number): 
 const MANY = 1e5;
 
 // A guide asks for a handful of quantiles thousands of times; the library searches for each anew.
-const cache = new Map<string, number>();
+const cache = new Map<number, Map<number, number>>();

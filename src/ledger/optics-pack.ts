@@ -1,5 +1,6 @@
 import type { Contribution } from '../measure/figure.ts';
 import type { Estimate, OpticsEstimates, OpticsResult } from '../measure/optics/estimate.ts';
+import { lineWith } from '../measure/uncertainty.ts';
 
 /** A line of a budget without what one figure answers to it by. */
 type Line = Omit<Contribution, 'contribution'>;
@@ -74,7 +75,7 @@ export function unpackResult({ lines, estimates, ...rest }: PackedResult): Optic
   const unpack = ({ budget, ...it }: PackedEstimate): Estimate => {
     const own: Contribution[] = [];
     for (let i = 0; i < budget.length; i += 2) {
-      own.push({ ...(lines[budget[i] as number] as Line), contribution: budget[i + 1] as number });
+      own.push(lineWith(lines[budget[i] as number] as Line, budget[i + 1] as number));
     }
     return { ...it, budget: own };
   };

@@ -87,7 +87,9 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
   );
   const tally = contenders.map(() => new Uint32Array(count));
   const cost = new Float64Array(count);
+  // Panels from the lowest cost up, and their costs in that order.
   const order = Uint32Array.from({ length: count }, (_, i) => i);
+  const sorted = new Float64Array(count);
   for (let n = 0; n < RANK_DRAWS; n++) {
     const powers = draw();
     for (let i = 0; i < count; i++) {
@@ -96,19 +98,21 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
       cost[i] = power > 0 ? (price[i] as number) / power : Number.POSITIVE_INFINITY;
     }
     // The order changes little from draw to draw: insertion sort on the last one is nearly one pass.
-    for (let i = 1; i < count; i++) {
+    for (let i = 0; i < count; i++) {
       const panel = order[i] as number;
       const own = cost[panel] as number;
       let j = i - 1;
-      while (j >= 0 && (cost[order[j] as number] as number) > own) {
+      while (j >= 0 && (sorted[j] as number) > own) {
+        sorted[j + 1] = sorted[j] as number;
         order[j + 1] = order[j] as number;
         j--;
       }
+      sorted[j + 1] = own;
       order[j + 1] = panel;
     }
     let place = 0;
     for (let at = 0; at < count; at++) {
-      if (at > 0 && (cost[order[at] as number] as number) > (cost[order[at - 1] as number] as number)) place = at;
+      if (at > 0 && (sorted[at] as number) > (sorted[at - 1] as number)) place = at;
       const places = tally[order[at] as number] as Uint32Array;
       places[place] = (places[place] as number) + 1;
     }

@@ -2,7 +2,7 @@ import { type Contribution, type Figure, type FigureOrGap, gap, type Unassessed,
 import { type Meter, missingAngular, missingRepeatability } from '../meter.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
-import { combinedUncertainty, makeFigure, productFigure } from '../uncertainty.ts';
+import { combinedUncertainty, lineWith, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Estimate, OpticsResult } from './estimate.ts';
 import type { Order } from './order-fit.ts';
 import type { Spread } from './simulate.ts';
@@ -151,7 +151,7 @@ function modelled(
   rest: { unassessed: Unassessed[]; factor: number; shift: number },
 ): Figure {
   const { factor, shift, unassessed } = rest;
-  const budget: Contribution[] = estimate.budget.map((line) => ({ ...line, contribution: factor * line.contribution }));
+  const budget: Contribution[] = estimate.budget.map((line) => lineWith(line, factor * line.contribution));
   const u = factor * estimate.standardUncertainty;
   const missing = u ** 2 - combinedUncertainty(budget.map((line) => line.contribution)) ** 2;
   if (missing > SHORTFALL * u ** 2) {

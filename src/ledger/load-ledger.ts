@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { buildLedger } from './build-ledger.ts';
 import type { Content } from './content.ts';
 import type { Ledger } from './ledger.ts';
-import { keepOptics } from './optics-store.ts';
+import { keepOptics, releaseOptics } from './optics-store.ts';
 import { ContentError } from './problem-list.ts';
 import { readContent } from './read-content.ts';
 import { todayFrom } from './today.ts';
@@ -47,6 +47,7 @@ export function loadLedger({ folder = contentFolder(), drafts = false, watch = f
   if (!content) throw new ContentError(problems);
   const loaded = { content, ledger: buildLedger(content, { today, drafts }) };
   keepOptics();
+  if (!watch) releaseOptics();
   shared.panelLedger = { key, loaded };
   return loaded;
 }

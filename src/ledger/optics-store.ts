@@ -63,6 +63,11 @@ export function keepOptics(): void {
   }
 }
 
+/** Lets go of all results, which a process that works out no further ledger has no use for. */
+export function releaseOptics(): void {
+  delete shared.panelLedgerOptics;
+}
+
 /** Leaves aside what earlier builds have worked out: for measuring how long it takes, and for tests. */
 export function forgetOptics(): void {
   shared.panelLedgerOptics = { calculation: undefined, old: new Map(), used: new Map(), isChanged: false };

@@ -1,5 +1,6 @@
 import type { ClassTable, Ledger, PanelEntry, RankBasis, RankGroup } from '../ledger/ledger.ts';
 import { isFigure } from '../measure/figure.ts';
+import type { Rank } from '../measure/ranking.ts';
 import type { Price } from '../schema/panel.ts';
 import { daggerOf } from './flags.ts';
 import { listed, ordinal, showDate, showFigure } from './format.ts';
@@ -314,10 +315,25 @@ export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis
   }
   const among = `of ${rank.of} in the class ${sizeClass.name}${current?.conditions.isReference ? '' : `, among those measured at ${current?.conditions.distance} cm under version ${current?.conditions.methodVersion}`}`;
   if (!rank.range) return `${ordinal(rank.place)} ${among}; no range, since ${rank.rangeAbsent}.`;
-  const names = rank.tiedWith.map((slug) => ledger.panels.get(slug)?.name ?? slug);
-  const tie =
-    names.length > 0 ? ` A tie with ${listed(names)}: the readings do not show which is the better value.` : '';
+  const tied = tiedNames(rank, ledger, basis);
+  const tie = tied.length > 0 ? ` A tie with ${listed(tied)}: the readings do not show which is the better value.` : '';
   return `${rankRange(rank.range)} ${among}.${tie}`;
+}
+
+/** Ties that a sentence names; where it is one of hundreds, a panel can tie with dozens. */
+const MOST_TIES = 6;
+
+/** The panels of a tie by name, or the nearest of them and how many others there are. */
+function tiedNames({ place, tiedWith }: Rank, ledger: Ledger, basis: RankBasis): string[] {
+  const nameOf = (slug: string) => ledger.panels.get(slug)?.name ?? slug;
+  if (tiedWith.length <= MOST_TIES) return tiedWith.map(nameOf);
+  const away = (slug: string) => {
+    const panel = ledger.panels.get(slug);
+    return Math.abs(((panel && placing(panel, basis).rank?.place) ?? Number.POSITIVE_INFINITY) - place);
+  };
+  const near = new Set(tiedWith.toSorted((a, b) => away(a) - away(b)).slice(0, MOST_TIES - 1));
+  const named = tiedWith.filter((slug) => near.has(slug)).map(nameOf);
+  return [...named, `${tiedWith.length - near.size} others near it in the table`];
 }
 
 /** Address of a panel's page. */

@@ -216,6 +216,20 @@ describe('rankSentence', () => {
     );
   });
 
+  test('a tie with many names the nearest, in the order of the table, and counts the others', () => {
+    const tiedWith = Array.from({ length: 40 }, (_, i) => `panel-${i + 1}`).filter((it) => it !== 'panel-20');
+    const panels = new Map(demo.ledger.panels);
+    for (const slug of tiedWith) {
+      const place = Number(slug.split('-')[1]);
+      const rank: Rank = { panel: slug, place, of: 40, range: [1, 40], tiedWith: [] };
+      panels.set(slug, { ...demo.panel('fennimarsh-reed'), slug, name: `No ${place}`, rank });
+    }
+    const rank: Rank = { panel: 'ruddlestone-r60', place: 20, of: 40, range: [1, 40], tiedWith };
+    expect(rankSentence({ ...demo.panel('ruddlestone-r60'), rank }, { ...demo.ledger, panels })).toBe(
+      '1st to 40th of 40 in the class Desk. A tie with No 17, No 18, No 19, No 21, No 22 and 34 others near it in the table: the readings do not show which is the better value.',
+    );
+  });
+
   test('no range, with the reason', () => {
     expect(ranked({ range: null, rangeAbsent: 'the session does not name the meter' })).toBe(
       '2nd of 5 in the class Desk; no range, since the session does not name the meter.',

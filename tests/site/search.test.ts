@@ -160,6 +160,29 @@ test('what stands on every panel’s page alike finds the page that explains it,
   await page.locator('#found a[href^="/methods/"], #found a[href="/cautions/"]').first().waitFor();
 });
 
+test('a panel is found by its own name, not by those that it ties with', async () => {
+  await using opened = await site.open('/search/');
+  const { page } = opened;
+  const isTied = ({ slug }: { slug: string }) => pageAt(`/panels/${slug}/`).html.includes('A tie with');
+  expect(panelFiles('published').some(isTied)).toBe(true);
+  const nameAt = (address: string) => textOf(pageAt(address).document.querySelector('h1'));
+  // The tester may well name one panel in the notes on another.
+  const own = (address: string) =>
+    ['h1', '.lead', '.prose'].map((part) => textOf(pageAt(address).document.querySelector(part))).join(' ');
+  for (const it of panelFiles('published')) {
+    const address = `/panels/${it.slug}/`;
+    const model = nameAt(address).split(' ').at(-1) as string;
+    await search(page, model);
+    const found = page.locator('#found a[href^="/panels/"]');
+    await expect.poll(() => found.first().getAttribute('href'), { message: model }).toBe(address);
+    const all = await found.evaluateAll((them) => them.map((link) => link.getAttribute('href') as string));
+    expect(
+      all.filter((other) => !own(other).includes(model)),
+      model,
+    ).toEqual([]);
+  }
+});
+
 test('filters that the guide does not have are left aside', async () => {
   await using opened = await site.open('/search/?kind=%3Cscript%3E&maker=nobody&q=flicker');
   const { page, complaints } = opened;

@@ -1,6 +1,5 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 
 /**
  * What the search finds. The working pages repeat the panels' own in more detail and would crowd them out. In the
@@ -16,10 +15,9 @@ const SEARCHED = '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.h
  * @throws with what the indexer said, where it fails
  */
 export async function indexPages(folder: string): Promise<void> {
-  const program = fileURLToPath(new URL('./runner/bin.cjs', import.meta.resolve('pagefind')));
   const child = spawn(
-    process.execPath,
-    [program, '--site', folder, '--output-path', join(folder, 'pagefind'), '--glob', SEARCHED],
+    await indexer(),
+    ['--site', folder, '--output-path', join(folder, 'pagefind'), '--glob', SEARCHED],
     { stdio: ['ignore', 'pipe', 'pipe'] },
   );
   let said = '';
@@ -32,4 +30,12 @@ export async function indexPages(folder: string): Promise<void> {
     child.on('error', reject).on('close', resolve);
   });
   if (code !== 0) throw new Error(`the search index could not be made:\n${said}`);
+}
+
+/** The program itself, found as the indexer's own starter finds it, which would be one more process that waits. */
+async function indexer(): Promise<string> {
+  const finder: { resolveBinaryPath(names: string[]): string } = await import(
+    new URL('./resolveBinary.js', import.meta.resolve('pagefind')).href
+  );
+  return finder.resolveBinaryPath(['pagefind_extended', 'pagefind']);
 }

@@ -59,5 +59,13 @@ export const VERSIONED_METHODS: readonly string[] = Object.keys(VERSIONS);
 
 /** `optical-power` to `optical-power@1`, as figures carry it. */
 export function methodReference(id: string): string {
-  return `${id}@${versionOf(id)}`;
+  let reference = references.get(id);
+  if (reference === undefined) {
+    reference = `${id}@${versionOf(id)}`;
+    references.set(id, reference);
+  }
+  return reference;
 }
+
+/** One text for all figures of a method. */
+const references = new Map<string, string>();

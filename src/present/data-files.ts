@@ -1,5 +1,6 @@
 import { csvFormatBody, csvFormatRow } from 'd3-dsv';
 import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
+import { sentenceOf } from '../measure/exposure/index.ts';
 import { isFigure } from '../measure/figure.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { methodOf } from './format.ts';
@@ -22,12 +23,12 @@ function sessionData(session: SessionEntry, currency: string) {
       METRICS.map((metric) => [metric.id, figureData(session.figures.get(metric.id), currency)]).filter(([, it]) => it),
     ),
     readings: rawReadings(session).map((it) => ({ ...it })),
-    limits: session.limits.map(({ id, title, sentence, limit, caution }) => ({
-      figure: id,
-      title,
-      sentence,
-      limit: limit ?? null,
-      caution: `/cautions/#${caution}`,
+    limits: session.limits.map((it) => ({
+      figure: it.id,
+      title: it.title,
+      sentence: sentenceOf(it),
+      limit: it.limit ?? null,
+      caution: `/cautions/#${it.caution}`,
     })),
     flags: session.flags.map(({ check, severity, text, concerns }) => ({ check, severity, text, concerns })),
     claims: session.claims.map(({ measured, difference, ...it }) => ({

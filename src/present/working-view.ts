@@ -1,6 +1,7 @@
 import type { Content } from '../ledger/content.ts';
 import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { calibrationDue } from '../ledger/meters.ts';
+import { sentenceOf } from '../measure/exposure/index.ts';
 import { type Figure, hasCancelled, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
@@ -166,7 +167,7 @@ function figureWorking(
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
   const anchor = workingAnchor(figure.metric, session, panel.current);
-  const sentence = session?.limits.find((it) => it.id === figure.metric)?.sentence;
+  const held = session?.limits.find((it) => it.id === figure.metric);
   return {
     anchor,
     datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
@@ -179,7 +180,7 @@ function figureWorking(
     methodVersion: version,
     ...(figure.working && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
     ...(figure.working && { working: figure.working }),
-    ...(sentence && { sentence }),
+    ...(held && { sentence: sentenceOf(held) }),
     budget: figure.budget.map((line) => {
       // What two inputs share may cancel; what floating point leaves of it is nought.
       const cancels = hasCancelled(figure, line);

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
+import { sentenceOf } from '../../src/measure/exposure/limit.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
 import { calledCautions } from '../../src/present/called-cautions.ts';
@@ -38,7 +39,7 @@ describe('every panel', () => {
 
   test('has words without a verdict, a promise or a slip of the program', () => {
     for (const { slug, sessions } of demo.ledger.panels.values()) {
-      const all = [...textsIn(view(slug)), ...textsIn(sessions.map((it) => it.limits.map((one) => one.sentence)))];
+      const all = [...textsIn(view(slug)), ...textsIn(sessions.map((it) => it.limits.map((one) => sentenceOf(one))))];
       for (const [path, text] of all) {
         expect(text, `${slug} ${path}`).not.toMatch(
           /\b(safe|safely|unsafe|pass(ed|es)?|fail(ed|s)?|harmless|healthy)\b/i,
@@ -51,8 +52,8 @@ describe('every panel', () => {
 
   test('says of every result what it is not, in its whole text', () => {
     for (const { sessions } of demo.ledger.panels.values()) {
-      for (const { sentence } of sessions.flatMap((it) => it.limits)) {
-        expect(sentence).toMatch(/a licensed professional and local codes decide\.$/);
+      for (const it of sessions.flatMap((session) => session.limits)) {
+        expect(sentenceOf(it)).toMatch(/a licensed professional and local codes decide\.$/);
       }
     }
   });
@@ -126,7 +127,7 @@ describe('from the readings of a panel', () => {
     try {
       content.edit('guide.yaml', 'methodVersion: 1\n', 'methodVersion: 1\nmainsFrequency: 60\n');
       const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover');
-      const texts = panel?.current?.limits.map((it) => it.sentence).join(' ') ?? '';
+      const texts = panel?.current?.limits.map((it) => sentenceOf(it)).join(' ') ?? '';
       expect(texts).toContain('60 Hz is taken');
     } finally {
       content.delete();

@@ -13,7 +13,7 @@ import { soundResult } from './sound-result.ts';
 export { EYE_DISTANCES } from './eye-distances.ts';
 export type { MainsFrequency } from './field-results.ts';
 export type { ModelledPeaks } from './infrared-results.ts';
-export { CLOSING, cited, type Limit, type LimitResult } from './limit.ts';
+export { CLOSING, cited, type Limit, type LimitResult, sentenceOf } from './limit.ts';
 export { EXPOSURE_METRICS } from './metrics.ts';
 
 /** What the measures of exposure are made from. */

@@ -31,8 +31,6 @@ export interface LimitResult {
   outcome: readonly string[];
   /** The limit with its source, year and edition, what was taken for granted, and last what the result is not. */
   background: readonly string[];
-  /** All of it. */
-  sentence: string;
   /** Undefined where the figure is held against none. */
   limit: Limit | undefined;
   caution: CautionAnchor;
@@ -56,13 +54,26 @@ export function cited({ name, source, year, edition, clause, standing }: Limit):
   return `${name} of ${place} (${STANDING_WORDS[standing]})`;
 }
 
-/** A result's text, in parts and whole. */
-export type Wording = Pick<LimitResult, 'outcome' | 'background' | 'sentence'>;
+/** A result's text. */
+export type Wording = Pick<LimitResult, 'outcome' | 'background'>;
+
+/** All of a result's text. */
+export function sentenceOf({ outcome, background }: Wording): string {
+  return [...outcome, ...background].join(' ');
+}
 
 /** A result's text from its parts, empty ones left out; it ends with what it is not. */
 export function worded(said: readonly string[], ...beside: readonly string[]): Wording {
   const isSaid = (part: string) => part !== '';
-  const outcome = said.filter(isSaid);
-  const background = [...beside.filter(isSaid), CLOSING];
-  return { outcome, background, sentence: [...outcome, ...background].join(' ') };
+  return { outcome: said.filter(isSaid), background: [...beside.filter(isSaid), CLOSING].map(once) };
+}
+
+/** Texts that one panel after another has alike; kept once, they are a twentieth of what a ledger would hold. */
+const texts = new Map<string, string>();
+
+function once(text: string): string {
+  const known = texts.get(text);
+  if (known !== undefined) return known;
+  texts.set(text, text);
+  return text;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rangeOf } from '../../../src/measure/exposure/building-biology.ts';
 import type { FieldReading } from '../../../src/measure/exposure/field-reading.ts';
+import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { precautionResult } from '../../../src/measure/exposure/precaution-results.ts';
 import { gap } from '../../../src/measure/figure.ts';
 import { figure, figureOf, line, vague } from '../make.ts';
@@ -54,7 +55,9 @@ describe('the precautionary lines', () => {
   });
 
   test('are said to be private, for beds, of no official status, and from memory', () => {
-    const { sentence, limit } = precautionResult('p/d', reading());
+    const result = precautionResult('p/d', reading());
+    const { limit } = result;
+    const sentence = sentenceOf(result);
     expect(sentence).toContain('“Severe anomaly”, by the cautious end');
     expect(sentence).toContain('private precautionary guideline without official status, for beds at night');
     expect(sentence).toContain('SBM-2015 with the numbers seen for SBM-2008 (from memory)');
@@ -63,34 +66,34 @@ describe('the precautionary lines', () => {
 
   test('go by the cautious end', () => {
     const on = figure(0.095, [line('coil', 0.01)], 'magnetic-field-on', 'µT');
-    expect(precautionResult('p/d', reading({ on })).sentence).toContain('“Severe anomaly”');
-    expect(precautionResult('p/d', reading({ on: { ...vague(0.095), unit: 'µT' } })).sentence).toContain(
+    expect(sentenceOf(precautionResult('p/d', reading({ on })))).toContain('“Severe anomaly”');
+    expect(sentenceOf(precautionResult('p/d', reading({ on: { ...vague(0.095), unit: 'µT' } })))).toContain(
       '“Slight anomaly”;',
     );
   });
 
   test('a bound gives the farthest range, or the nearest', () => {
     const on = { ...vague(0.05), unit: 'µT' as const };
-    expect(precautionResult('p/d', reading({ on: { ...on, bound: 'below' } })).sentence).toContain(
+    expect(sentenceOf(precautionResult('p/d', reading({ on: { ...on, bound: 'below' } })))).toContain(
       'at most “Slight anomaly”',
     );
-    expect(precautionResult('p/d', reading({ on: { ...on, bound: 'above' } })).sentence).toContain(
+    expect(sentenceOf(precautionResult('p/d', reading({ on: { ...on, bound: 'above' } })))).toContain(
       'at least “Slight anomaly”',
     );
   });
 
   test('say which line of several is meant', () => {
     const electric = reading({ kind: 'electric', on: figure(3, [], 'electric-field-on', 'V/m') });
-    expect(precautionResult('p/d', electric).sentence).toContain('against ground potential');
+    expect(sentenceOf(precautionResult('p/d', electric))).toContain('against ground potential');
     expect(figureOf(precautionResult('p/d', electric).figure).value).toBe(3);
     const radio = reading({ kind: 'radio', on: figure(0.01, [], 'radio-field-on', 'mW/m²') });
-    expect(precautionResult('p/d', radio).sentence).toContain('for the peak of each source');
+    expect(sentenceOf(precautionResult('p/d', radio))).toContain('for the peak of each source');
     expect(figureOf(precautionResult('p/d', radio).figure).value).toBeCloseTo(100, 9);
   });
 
   test('without a reading are a gap', () => {
     const result = precautionResult('p/d', reading({ on: gap('magnetic-field-on', 'not measured') }));
     expect(result.figure).toEqual(gap('magnetic-field-precaution', 'not measured'));
-    expect(result.sentence).toContain('for the magnetic field: not measured.');
+    expect(sentenceOf(result)).toContain('for the magnetic field: not measured.');
   });
 });

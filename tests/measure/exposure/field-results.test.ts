@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { FieldReading } from '../../../src/measure/exposure/field-reading.ts';
 import { fieldResult } from '../../../src/measure/exposure/field-results.ts';
+import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { gap } from '../../../src/measure/figure.ts';
 import { figure, figureOf, line, vague } from '../make.ts';
 
@@ -51,8 +52,8 @@ describe('fields as a share of the reference level', () => {
     const it = figureOf(result.figure);
     expect(it.value).toBeCloseTo(1, 12);
     expect(it.working).toBe('s = 100 × 20 mW/m² (= 20000 µW/m² = 0.02 W/m²) ÷ 2000 mW/m² = 1 %');
-    expect(result.sentence).toContain('above 2 GHz the share would be a fifth of this one');
-    expect(result.sentence).toContain('(from memory)');
+    expect(sentenceOf(result)).toContain('above 2 GHz the share would be a fifth of this one');
+    expect(sentenceOf(result)).toContain('(from memory)');
   });
 
   test('bounds stay bounds', () => {
@@ -61,18 +62,20 @@ describe('fields as a share of the reference level', () => {
     expect(figureOf(result.figure)).toMatchObject({ bound: 'below' });
     expect(figureOf(result.figure).value).toBeCloseTo(0.05, 12);
     expect(figureOf(result.figure).working).toBe('s < 100 × 0.1 µT (= 1 mG = 100 nT) ÷ 200 µT = 0.05 %');
-    expect(result.sentence).toContain('was below 0.1 µT (below 1 mG)');
-    expect(result.sentence).toContain('is below 0.05 % of the level');
+    expect(sentenceOf(result)).toContain('was below 0.1 µT (below 1 mG)');
+    expect(sentenceOf(result)).toContain('is below 0.05 % of the level');
   });
 
   test('the sentence has both readings, the distance, the level and the implants', () => {
-    const { sentence, caution } = fieldResult('p/d', magnetic(), 50);
+    const result = fieldResult('p/d', magnetic(), 50);
+    const { caution } = result;
+    const sentence = sentenceOf(result);
     expect(sentence).toContain('0.31 µT (3.1 mG); with it off, 0.05 µT; read at 15 cm.');
     expect(sentence).toContain('0.155 % of the level, 200 µT, at the cautious end of the interval 0.175 %');
     expect(sentence).toContain('ICNIRP, 2010, Health Physics 99(6):818–836 (seen on a page that quotes it)');
     expect(sentence).toContain('Implants may be disturbed below the level too');
     expect(caution).toBe('implants-and-fields');
-    expect(fieldResult('p/d', electric(50), 50).sentence).toContain(
+    expect(sentenceOf(fieldResult('p/d', electric(50), 50))).toContain(
       'with it off, there is no reading (not measured); the distance is not recorded.',
     );
   });
@@ -80,6 +83,6 @@ describe('fields as a share of the reference level', () => {
   test('without a reading is a gap', () => {
     const result = fieldResult('p/d', magnetic({ on: gap('magnetic-field-on', 'not measured') }), 50);
     expect(result.figure).toEqual(gap('magnetic-field-share', 'not measured'));
-    expect(result.sentence).toContain('can be given for the magnetic field: not measured.');
+    expect(sentenceOf(result)).toContain('can be given for the magnetic field: not measured.');
   });
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type FlickerReading, flickerResults } from '../../../src/measure/exposure/flicker-results.ts';
+import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { type FigureOrGap, gap } from '../../../src/measure/figure.ts';
 import { figure, figureOf, line, RUNS, vague } from '../make.ts';
 
@@ -54,7 +55,9 @@ describe('flicker as a multiple of a line', () => {
       { source: 'Frequency of the flicker', reason: 'the meter’s file states none for the frequency' },
     ]);
     expect(it.inputs).toEqual(['test/flicker-combined', 'test/flicker-frequency-combined']);
-    expect(lowRisk(depthOf(8, 0.4), frequencyOf(120)).sentence).toContain('How sure the frequency is, is not known.');
+    expect(sentenceOf(lowRisk(depthOf(8, 0.4), frequencyOf(120)))).toContain(
+      'How sure the frequency is, is not known.',
+    );
   });
 
   test('takes the uncertainty of the frequency where it is known', () => {
@@ -63,7 +66,7 @@ describe('flicker as a multiple of a line', () => {
     expect(it.value).toBeCloseTo(8 / 9.6, 12);
     expect(it.standardUncertainty).toBeCloseTo((0.01 * 8) / 9.6, 12);
     expect(it.unassessed).toEqual([]);
-    expect(lowRisk(depthOf(8), known).sentence).not.toContain('How sure the frequency');
+    expect(sentenceOf(lowRisk(depthOf(8), known))).not.toContain('How sure the frequency');
   });
 
   test('of a bound stays a bound', () => {
@@ -71,7 +74,7 @@ describe('flicker as a multiple of a line', () => {
     const it = lowRisk(depth, frequencyOf(100));
     expect(figureOf(it.figure)).toMatchObject({ bound: 'below', value: 0.125 });
     expect(figureOf(it.figure).working).toMatch(/^k < 1 %/);
-    expect(it.sentence).toContain('by below 1 % at 100 Hz: below 0.125 times the line');
+    expect(sentenceOf(it)).toContain('by below 1 % at 100 Hz: below 0.125 times the line');
   });
 
   test('of no modulation is nought', () => {
@@ -80,12 +83,12 @@ describe('flicker as a multiple of a line', () => {
 
   test('close above 90 Hz says what it would be below', () => {
     const near = lowRisk(depthOf(9), frequencyOf(91));
-    expect(near.sentence).toContain(
+    expect(sentenceOf(near)).toContain(
       'Note: 91 Hz is close to 90 Hz, where the line steps; just below it the multiple would be 4.',
     );
-    expect(lowRisk(depthOf(9), frequencyOf(90)).sentence).toContain('where the line steps');
-    expect(lowRisk(depthOf(9), frequencyOf(95)).sentence).not.toContain('where the line steps');
-    expect(lowRisk(depthOf(9), frequencyOf(89.9)).sentence).not.toContain('where the line steps');
+    expect(sentenceOf(lowRisk(depthOf(9), frequencyOf(90)))).toContain('where the line steps');
+    expect(sentenceOf(lowRisk(depthOf(9), frequencyOf(95)))).not.toContain('where the line steps');
+    expect(sentenceOf(lowRisk(depthOf(9), frequencyOf(89.9)))).not.toContain('where the line steps');
   });
 
   test('rises with the depth', () => {
@@ -106,8 +109,8 @@ describe('no multiple', () => {
   test('for near-infrared alone, whatever was read', () => {
     const it = result('flicker-low-risk-multiple-near-infrared', depthOf(8), frequencyOf(120));
     expect(reasonOf(it)).toBe('the lines speak of visible light');
-    expect(it.sentence).toContain('speaks of visible light');
-    expect(it.sentence).toContain('that does not say that its flicker does nothing');
+    expect(sentenceOf(it)).toContain('speaks of visible light');
+    expect(sentenceOf(it)).toContain('that does not say that its flicker does nothing');
   });
 
   test('where the line ends', () => {
@@ -121,6 +124,8 @@ describe('no multiple', () => {
     expect(reasonOf(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')))).toBe('no frequency is recorded');
     expect(reasonOf(lowRisk(depthOf(8), { ...frequencyOf(100), bound: 'above' }))).toContain('beyond a bound');
     expect(reasonOf(lowRisk(depthOf(8), frequencyOf(0)))).toBe('without a frequency there is no line');
-    expect(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')).sentence).toContain('no frequency is recorded.');
+    expect(sentenceOf(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')))).toContain(
+      'no frequency is recorded.',
+    );
   });
 });

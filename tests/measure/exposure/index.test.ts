@@ -7,6 +7,7 @@ import {
   type ExposureInput,
   EYE_DISTANCES,
   exposureResults,
+  sentenceOf,
 } from '../../../src/measure/exposure/index.ts';
 import { EXPOSURE_METHODS } from '../../../src/measure/exposure/methods.ts';
 import { type Figure, isFigure, type Unit } from '../../../src/measure/figure.ts';
@@ -96,15 +97,18 @@ describe('all measures of exposure', () => {
   });
 
   test('have gaps with reasons where nothing was read', () => {
-    for (const { figure: it, sentence } of exposureResults(empty)) {
-      expect(isFigure(it)).toBe(false);
-      if (!isFigure(it)) expect(it.reason.length).toBeGreaterThan(5);
-      expect(sentence).toMatch(/^(No |The guide says nothing)/);
+    for (const it of exposureResults(empty)) {
+      const { figure } = it;
+      expect(isFigure(figure)).toBe(false);
+      if (!isFigure(figure)) expect(figure.reason.length).toBeGreaterThan(5);
+      expect(sentenceOf(it)).toMatch(/^(No |The guide says nothing)/);
     }
   });
 
   test('name the limit with its source and year, and where its text was not read', () => {
-    for (const { limit, sentence } of [...results, ...exposureResults(empty)]) {
+    for (const it of [...results, ...exposureResults(empty)]) {
+      const { limit } = it;
+      const sentence = sentenceOf(it);
       if (!limit) continue;
       expect(sentence).toContain(cited(limit));
       expect(cited(limit)).toContain(String(limit.year));
@@ -158,7 +162,9 @@ describe('whatever was read', () => {
   test('the words give no verdict, have no hole in them and end with what they are not', () => {
     fc.assert(
       fc.property(session, (given) => {
-        for (const { sentence, title } of exposureResults(given)) {
+        for (const it of exposureResults(given)) {
+          const { title } = it;
+          const sentence = sentenceOf(it);
           expect(`${title} ${sentence}`).not.toMatch(VERDICTS);
           expect(`${title} ${sentence}`).not.toMatch(BROKEN);
           expect(sentence.endsWith(CLOSING)).toBe(true);

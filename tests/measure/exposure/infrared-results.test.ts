@@ -4,6 +4,7 @@ import {
   type ModelledPeaks,
   nearInfraredFromMode,
 } from '../../../src/measure/exposure/infrared-results.ts';
+import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { gap } from '../../../src/measure/figure.ts';
 import { figure, figureOf, line, vague } from '../make.ts';
 
@@ -84,7 +85,7 @@ describe('infrared at the eye', () => {
       'infrared-stay-at-reading',
     ]);
     expect(byId('infrared-stay-at-60-cm', all).figure).toEqual(gap('infrared-stay-at-60-cm', 'the beam is not known'));
-    expect(byId('infrared-stay-at-60-cm', all).sentence).toContain('can be given for 60 cm: the beam is not known.');
+    expect(sentenceOf(byId('infrared-stay-at-60-cm', all))).toContain('can be given for 60 cm: the beam is not known.');
   });
 
   test('without light at the reading’s distance in the model has none elsewhere', () => {
@@ -100,7 +101,7 @@ describe('infrared at the eye', () => {
 
 describe('what is said of infrared', () => {
   test('names share, cautious end, time, basis and edition', () => {
-    const { sentence } = byId('infrared-share-at-30-cm');
+    const sentence = sentenceOf(byId('infrared-share-at-30-cm'));
     // Interval of 300 ± 1.96 · 17.49; longestStay(334.28) = 203.3 s, said as no more than that.
     expect(sentence).toContain('Looking towards the panel from 30 cm, near-infrared alone gives 300 % of the limit');
     expect(sentence).toContain('at the cautious end of the interval 335 %');
@@ -111,18 +112,18 @@ describe('what is said of infrared', () => {
   });
 
   test('below the limit at the cautious end: says so, and names no time', () => {
-    const { sentence } = byId('infrared-share-at-60-cm');
+    const sentence = sentenceOf(byId('infrared-share-at-60-cm'));
     expect(sentence).toContain('75 % of the limit');
     expect(sentence).toContain('it lies no higher than the long-exposure limit');
     expect(sentence).not.toContain('used up');
-    expect(byId('infrared-stay-at-60-cm').sentence).toContain('at the cautious end of the interval too');
+    expect(sentenceOf(byId('infrared-stay-at-60-cm'))).toContain('at the cautious end of the interval too');
   });
 
   test('below the limit, but not at the cautious end: the cautious end decides', () => {
     // 95 + 1.96 · 9.5 = 113.6 W/m², used up after 857.2 s.
     const all = results(peak(9.5, ['sensor', 0.1]));
-    expect(byId('infrared-share-at-reading', all).sentence).toContain('used up after 857 s');
-    expect(byId('infrared-stay-at-reading', all).sentence).toContain(
+    expect(sentenceOf(byId('infrared-share-at-reading', all))).toContain('used up after 857 s');
+    expect(sentenceOf(byId('infrared-stay-at-reading', all))).toContain(
       'at the cautious end of the interval the limit would be used up after 857 s (14 min 17 s)',
     );
   });
@@ -130,20 +131,20 @@ describe('what is said of infrared', () => {
   test('says where the uncertainty is not known', () => {
     const reading = { ...vague(50, 'the session does not name the meter'), unit: 'mW/cm²' as const };
     const all = results(reading);
-    expect(byId('infrared-share-at-reading', all).sentence).toContain(
+    expect(sentenceOf(byId('infrared-share-at-reading', all))).toContain(
       '(the value itself is used, for its uncertainty is not known: the session does not name the meter)',
     );
     const low = results({ ...reading, value: 5 });
-    expect(byId('infrared-stay-at-reading', low).sentence).toContain('for its uncertainty is not known');
+    expect(sentenceOf(byId('infrared-stay-at-reading', low))).toContain('for its uncertainty is not known');
   });
 
   test('keeps bounds', () => {
     const above = { ...vague(50), unit: 'mW/cm²' as const, bound: 'above' as const };
     const it = byId('infrared-share-at-reading', results(above));
     expect(figureOf(it.figure).bound).toBe('above');
-    expect(it.sentence).toContain('above 500 % of the limit for long exposures, 100 W/m² (a bound; how far beyond');
+    expect(sentenceOf(it)).toContain('above 500 % of the limit for long exposures, 100 W/m² (a bound; how far beyond');
     const below = { ...above, bound: 'below' as const };
-    expect(byId('infrared-share-at-reading', results(below)).sentence).toContain('used up after 118 s');
+    expect(sentenceOf(byId('infrared-share-at-reading', results(below)))).toContain('used up after 118 s');
     expect(figureOf(byId('infrared-share-at-reading', results(below)).figure).working).toMatch(/^s < 100 ×/);
   });
 
@@ -153,7 +154,7 @@ describe('what is said of infrared', () => {
     const share = figureOf(byId('infrared-share-at-reading', all).figure);
     expect(share.interval95?.[1]).toBeGreaterThan(100);
     expect(share.interval95?.[1]).toBeLessThan(101.2);
-    expect(byId('infrared-share-at-reading', all).sentence).toContain('used up after 1000 s');
-    expect(byId('infrared-stay-at-reading', all).sentence).toContain('would be used up after 1000 s');
+    expect(sentenceOf(byId('infrared-share-at-reading', all))).toContain('used up after 1000 s');
+    expect(sentenceOf(byId('infrared-stay-at-reading', all))).toContain('would be used up after 1000 s');
   });
 });

@@ -3,7 +3,7 @@ import { BACKGROUND_CORRECTION } from '../../../src/measure/exposure/background-
 import { SLEEPING_PLACES } from '../../../src/measure/exposure/building-biology.ts';
 import { LOW_RISK, NO_EFFECT, SLOW_FLICKER } from '../../../src/measure/exposure/flicker-lines.ts';
 import { INFRARED_LIMIT } from '../../../src/measure/exposure/infrared.ts';
-import { CLOSING, cited, worded } from '../../../src/measure/exposure/limit.ts';
+import { CLOSING, cited, sentenceOf, worded } from '../../../src/measure/exposure/limit.ts';
 import * as levels from '../../../src/measure/exposure/reference-levels.ts';
 import { RETINAL_LIMIT } from '../../../src/measure/exposure/retina.ts';
 import { SKIN_LIMIT } from '../../../src/measure/exposure/skin-limit.ts';
@@ -57,11 +57,9 @@ describe('limits in words', () => {
   });
 
   test('every text ends with what it is not', () => {
-    expect(worded(['One.', ''], '', 'Two.')).toEqual({
-      outcome: ['One.'],
-      background: ['Two.', CLOSING],
-      sentence: `One. Two. ${CLOSING}`,
-    });
+    const words = worded(['One.', ''], '', 'Two.');
+    expect(words).toEqual({ outcome: ['One.'], background: ['Two.', CLOSING] });
+    expect(sentenceOf(words)).toBe(`One. Two. ${CLOSING}`);
     expect(CLOSING).toBe(
       'Not a product certification and not medical advice; a licensed professional and local codes decide.',
     );

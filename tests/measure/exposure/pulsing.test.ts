@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { FlickerMode, FlickerReading } from '../../../src/measure/exposure/flicker-results.ts';
+import { type LimitResult, sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { pulsing, pulsingResults } from '../../../src/measure/exposure/pulsing.ts';
 import { gap } from '../../../src/measure/figure.ts';
 import { figure, line, vague } from '../make.ts';
@@ -48,20 +49,20 @@ describe('pulsing modes in words', () => {
 
   test('names what it looks like, who is at risk and the rule', () => {
     const [it] = results({ red: reading(60, 40.4) });
-    expect(it?.sentence).toContain('with red alone on at 40.4 Hz by 60 %');
-    expect(it?.sentence).toContain('looks like deliberate pulsing');
-    expect(it?.sentence).toContain('photosensitive epilepsy');
-    expect(it?.sentence).toContain('under 5 %');
-    expect(it?.sentence).toContain('(from memory)');
+    expect(sentenceOf(it as LimitResult)).toContain('with red alone on at 40.4 Hz by 60 %');
+    expect(sentenceOf(it as LimitResult)).toContain('looks like deliberate pulsing');
+    expect(sentenceOf(it as LimitResult)).toContain('photosensitive epilepsy');
+    expect(sentenceOf(it as LimitResult)).toContain('under 5 %');
+    expect(sentenceOf(it as LimitResult)).toContain('(from memory)');
     expect(it?.limit?.standing).toBe('memory');
-    expect(results({ red: reading(60, 33) })[0]?.sentence).toContain('slow modulation, below 90 Hz');
+    expect(sentenceOf(results({ red: reading(60, 33) })[0] as LimitResult)).toContain('slow modulation, below 90 Hz');
   });
 
   test('holds no rule for visible light against near-infrared, but says that nobody notices it', () => {
     const [it] = results({ 'near-infrared': reading(60, 10) });
     expect(it?.limit).toBeUndefined();
-    expect(it?.sentence).toContain('Near-infrared is invisible, so that nobody notices its pulsing');
-    expect(it?.sentence).toContain('photosensitive epilepsy');
+    expect(sentenceOf(it as LimitResult)).toContain('Near-infrared is invisible, so that nobody notices its pulsing');
+    expect(sentenceOf(it as LimitResult)).toContain('photosensitive epilepsy');
   });
 
   test('goes by the cautious end of the depth, and by the bound of a bounded one', () => {
@@ -71,8 +72,8 @@ describe('pulsing modes in words', () => {
       depth: { ...vague(value, 'a bound'), unit: '%', bound },
       frequency: { ...vague(10), unit: 'Hz' },
     });
-    expect(results({ red: bounded(10, 'below') })[0]?.sentence).toContain('by below 10 %');
+    expect(sentenceOf(results({ red: bounded(10, 'below') })[0] as LimitResult)).toContain('by below 10 %');
     expect(results({ red: bounded(1, 'below') })).toEqual([]);
-    expect(results({ red: bounded(50, 'above') })[0]?.sentence).toContain('by above 50 %');
+    expect(sentenceOf(results({ red: bounded(50, 'above') })[0] as LimitResult)).toContain('by above 50 %');
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { skinResult } from '../../../src/measure/exposure/skin.ts';
 import { SKIN_LIMIT_AT_END, skinLimit } from '../../../src/measure/exposure/skin-limit.ts';
 import { gap } from '../../../src/measure/figure.ts';
@@ -49,15 +50,15 @@ describe('heating of the skin', () => {
     expect(it.value).toBeCloseTo(8.891397, 5);
     expect(it.standardUncertainty).toBeCloseTo(0.06 * 8.891397, 5);
     expect(it.working).toBe('s = 100 × 100 mW/cm² × 10 ÷ 11247 W/m² = 8.891 %');
-    expect(result.sentence).toContain('8.89 % of the skin limit for an exposure just under 10 s');
-    expect(result.sentence).toContain('For a session of minutes the limit is not applicable');
-    expect(result.sentence).toContain('clause 4.3.8 (from memory)');
+    expect(sentenceOf(result)).toContain('8.89 % of the skin limit for an exposure just under 10 s');
+    expect(sentenceOf(result)).toContain('For a session of minutes the limit is not applicable');
+    expect(sentenceOf(result)).toContain('clause 4.3.8 (from memory)');
     expect(result.caution).toBe('skin-and-heat');
   });
 
   test('without a peak is a gap that still says what the limit is not for', () => {
     const result = skinResult('p/d', gap('peak-irradiance-combined', 'not measured'));
     expect(result.figure).toEqual(gap('skin-heating-share', 'not measured'));
-    expect(result.sentence).toContain('not applicable');
+    expect(sentenceOf(result)).toContain('not applicable');
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { soundFigure, soundResult } from '../../../src/measure/exposure/sound-result.ts';
 import { type FigureOrGap, gap, isFigure } from '../../../src/measure/figure.ts';
 import { expectToMeet } from '../../references/check-value.ts';
@@ -89,7 +90,7 @@ describe('the sound of the panel alone', () => {
 
 describe('what is said of the sound', () => {
   const sentence = (on: FigureOrGap, off: FigureOrGap, distance?: string) =>
-    soundResult('p/d', { on, off, distance }).sentence;
+    sentenceOf(soundResult('p/d', { on, off, distance }));
 
   test('has both readings, the place, and that it is no sound power', () => {
     const text = sentence(level(50, 'on'), level(40, 'off'), '1 m');

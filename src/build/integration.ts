@@ -20,8 +20,8 @@ const CACHE = '.build/cache/';
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
- * working pages and data files meanwhile, and only then lets it take the place of the last good output. A build that fails leaves
- * that one as it was.
+ * working pages and data files meanwhile, and only then lets it take the place of the last good output. A build that
+ * fails leaves that one as it was.
  */
 export function panelLedger(): AstroIntegration {
   let target: string;

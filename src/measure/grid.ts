@@ -14,7 +14,7 @@ import {
 } from './meter.ts';
 import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
-import { makeFigure, productFigure } from './uncertainty.ts';
+import { lineWith, makeFigure, productFigure } from './uncertainty.ts';
 
 /** A grid as it was read: rows from the top, points from the left, each with the readings that were kept. */
 export interface GridReadings {
@@ -252,7 +252,7 @@ function variation(
     // A common factor cancels; the offset moves the mean alone.
     ...calibrationLines(meter, 0)
       .filter((line) => line.key.endsWith('/offset'))
-      .map((line) => ({ ...line, contribution: (-value * line.contribution) / meanFigure.value })),
+      .map((line) => lineWith(line, (-value * line.contribution) / meanFigure.value)),
     ...resolutionLine(meter, identity.id, scale).map((line) => ({
       ...line,
       evaluation: 'half a step either way a reading, rectangular',

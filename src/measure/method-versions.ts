@@ -57,15 +57,10 @@ export function versionOf(id: string): number {
 /** Ids of all methods that have a version. */
 export const VERSIONED_METHODS: readonly string[] = Object.keys(VERSIONS);
 
+/** One text for all figures of a method. */
+const REFERENCES: ReadonlyMap<string, string> = new Map(VERSIONED_METHODS.map((id) => [id, `${id}@${versionOf(id)}`]));
+
 /** `optical-power` to `optical-power@1`, as figures carry it. */
 export function methodReference(id: string): string {
-  let reference = references.get(id);
-  if (reference === undefined) {
-    reference = `${id}@${versionOf(id)}`;
-    references.set(id, reference);
-  }
-  return reference;
+  return REFERENCES.get(id) ?? `${id}@${versionOf(id)}`;
 }
-
-/** One text for all figures of a method. */
-const references = new Map<string, string>();

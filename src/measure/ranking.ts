@@ -71,7 +71,6 @@ export function rankByPricePerWatt(given: readonly Contender[]): Rank[] {
 
 function simulateRanges(contenders: readonly Contender[]): Array<readonly [number, number]> {
   const count = contenders.length;
-  const price = Float64Array.from(contenders, (it) => it.price);
   if (count < 2) return contenders.map(() => [1, 1] as const);
   const random = seededRandom(
     seedFromText(
@@ -86,6 +85,7 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
     random,
   );
   const tally = contenders.map(() => new Uint32Array(count));
+  const price = Float64Array.from(contenders, (it) => it.price);
   const cost = new Float64Array(count);
   // Panels from the lowest cost up, and their costs in that order.
   const order = Uint32Array.from({ length: count }, (_, i) => i);
@@ -157,7 +157,7 @@ export function powerSampler(powers: readonly Figure[], random: Random): () => F
     };
   });
 
-  // Plain arrays: the two loops below run thousands of times over all panels.
+  // Arrays of numbers: the two loops below run thousands of times over all panels.
   const common = Array.from(shared.values(), ({ line, hits }) => ({
     line,
     at: Uint32Array.from(hits, (it) => it.at),

@@ -154,11 +154,9 @@ function propagatedBudget(terms: readonly Term[]): Contribution[] {
   return budget;
 }
 
-/** What several lists hold, in their order, each only once. Mostly there is nothing, or one list alone. */
+/** What several lists hold, in their order, each only once. */
 function distinct<T>(lists: ReadonlyArray<readonly T[]>, name: (it: T) => string): T[] {
-  const filled = lists.filter((it) => it.length > 0);
-  if (filled.length === 0) return [];
-  return [...new Map(filled.flat().map((it) => [name(it), it])).values()];
+  return [...new Map(lists.flat().map((it) => [name(it), it])).values()];
 }
 
 /** A bound stays a bound as long as every bounded input pushes the same way; otherwise the result is no bound. */

@@ -20,13 +20,9 @@ export const workingPage = (panel: PanelEntry, content: Content, currency: strin
 });
 
 /** The page that is all frame: marks stand where a panel's own would. No panel can have such a slug. */
-export const WORKING_FRAME: WorkingPage = { slug: '_frame_', name: '[_name_]', main: '[_main_]' };
+export const WORKING_FRAME: WorkingPage = { slug: '_slug_', name: '_name_', main: '_main_' };
 
-const MARKS: ReadonlyArray<[keyof WorkingPage, string]> = [
-  ['slug', WORKING_FRAME.slug],
-  ['name', WORKING_FRAME.name],
-  ['main', WORKING_FRAME.main],
-];
+const MARKS = Object.entries(WORKING_FRAME) as Array<[keyof WorkingPage, string]>;
 
 /**
  * How pages are made of the rendered frame: cut once at its marks, and a panel's own put between the pieces.
@@ -37,11 +33,13 @@ export function frameFiller(frame: string): (page: WorkingPage) => string[] {
   for (const [key, mark] of MARKS) {
     if (!frame.includes(mark)) throw new Error(`the frame of the working pages has no place for the ${key}`);
   }
-  const pieces = frame.split(/(_frame_|\[_name_\]|\[_main_\])/);
-  const keyOf = new Map(MARKS.map(([key, mark]) => [mark, key]));
-  return (page) =>
-    pieces.map((piece) => {
-      const key = keyOf.get(piece);
-      return key === undefined ? piece : key === 'main' ? page.main : escaped(page[key]);
-    });
+  const pieces = frame.split(new RegExp(`(${MARKS.map(([, mark]) => mark).join('|')})`));
+  return ({ slug, name, main }) => {
+    const own = new Map([
+      [WORKING_FRAME.slug, escaped(slug)],
+      [WORKING_FRAME.name, escaped(name)],
+      [WORKING_FRAME.main, main],
+    ]);
+    return pieces.map((piece) => own.get(piece) ?? piece);
+  };
 }

@@ -1,4 +1,5 @@
 import type { Contribution } from '../figure.ts';
+import { lineWith } from '../uncertainty.ts';
 import type { ErrorLine } from './error-sources.ts';
 import { MODEL_UNCERTAINTY } from './order-fit.ts';
 import { HIGHEST_X, LOWEST_X, STEP } from './order-table.ts';
@@ -26,7 +27,7 @@ export function linearBudgets(model: ResponseModel, values: readonly number[], s
   const add = (line: ErrorLine, moves: (output: number) => number) => {
     values.forEach((value, i) => {
       const contribution = (i === HALF_ANGLE ? -1 : -value) * moves(i);
-      if (Math.abs(contribution) > 1e-9 * Math.abs(value)) budgets[i]?.push({ ...line, contribution });
+      if (Math.abs(contribution) > 1e-9 * Math.abs(value)) budgets[i]?.push(lineWith(line, contribution));
     });
   };
   const up = new Float64Array(outputs);

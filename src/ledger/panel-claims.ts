@@ -4,7 +4,8 @@ import type { Panel } from '../schema/panel.ts';
 
 /**
  * The maker's claims held against one session's figures. Irradiance is held against the combined peak, the
- * reading most favourable to the maker, and only at the distance that was claimed.
+ * reading most favourable to the maker, and only at the distance that was claimed. Less light than claimed is the
+ * buyer's loss; less draw from the mains is not, for the light is held against its own claim.
  *
  * @param distance of the session, cm
  */
@@ -36,7 +37,7 @@ export function panelClaims(panel: Panel, figures: ReadonlyMap<string, FigureOrG
         notComparable(subject, value.value, 'mW/cm²', `claimed at ${at.written}, measured at ${distance} cm`),
       );
     } else if (!measured) checks.push(notComparable(subject, value.value, 'mW/cm²', 'the peak was not measured'));
-    else checks.push(checkQuantity(subject, value.value, measured));
+    else checks.push(checkQuantity(subject, value.value, measured, 'under'));
   }
 
   if (claims.power) {
@@ -44,7 +45,7 @@ export function panelClaims(panel: Panel, figures: ReadonlyMap<string, FigureOrG
     const subject = 'mains draw';
     checks.push(
       measured
-        ? checkQuantity(subject, claims.power.value, measured)
+        ? checkQuantity(subject, claims.power.value, measured, 'over')
         : notComparable(subject, claims.power.value, 'W', 'the draw was not measured'),
     );
   }

@@ -1,8 +1,14 @@
 import type { Figure } from './figure.ts';
 import { WAVELENGTH_TOLERANCE_NM } from './methods.ts';
 
-/** How a claim held up. */
-export type ClaimOutcome = 'within' | 'missed' | 'exceeded' | 'off' | 'not comparable';
+/**
+ * How a claim held up. `missed`: the panel differs from it to the buyer's loss; `apart`: it differs, and the buyer
+ * loses nothing by it; `off`: a wavelength beyond the tolerance, on either side.
+ */
+export type ClaimOutcome = 'within' | 'missed' | 'apart' | 'off' | 'not comparable';
+
+/** The side on which a buyer loses by a claim: light by getting less, mains draw by paying for more. */
+export type LosingSide = 'under' | 'over';
 
 /** A maker's claim beside what was measured. */
 export interface ClaimCheck {
@@ -15,15 +21,18 @@ export interface ClaimCheck {
   outcome: ClaimOutcome;
   /** Measured over claimed, less one, in %; null where it can't be compared. For wavelengths: the distance in nm. */
   difference: number | null;
-  /** The outcome as a sentence part, with its number: "missed by 41 %". */
+  /** The outcome as a sentence part, with its number: "41 % under the claim: missed". */
   text: string;
 }
 
 /**
- * Compares a claimed quantity with its figure: within, where the claim lies in the figure's 95 % interval;
- * missed or exceeded otherwise. "Missed" means less than claimed. Unknown uncertainty: not comparable.
+ * Compares a claimed quantity with its figure: within, where the claim lies in the figure's 95 % interval; otherwise
+ * so much under or over it, and missed where that is the side on which the buyer loses. Unknown uncertainty: not
+ * comparable.
+ *
+ * @example checkQuantity('mains draw', 700, 680 W ± 10 W, 'over').text // '2.9 % under the claim'
  */
-export function checkQuantity(subject: string, claimed: number, measured: Figure): ClaimCheck {
+export function checkQuantity(subject: string, claimed: number, measured: Figure, loss: LosingSide): ClaimCheck {
   const base = { subject, claimed, unit: measured.unit, measured };
   const difference = (100 * (measured.value - claimed)) / claimed;
   if (!measured.interval95) {
@@ -36,9 +45,14 @@ export function checkQuantity(subject: string, claimed: number, measured: Figure
   }
   const [low, high] = measured.interval95;
   const size = `${Number(Math.abs(difference).toPrecision(2))} %`;
-  if (claimed > high) return { ...base, outcome: 'missed', difference, text: `missed by ${size}` };
-  if (claimed < low) return { ...base, outcome: 'exceeded', difference, text: `exceeded by ${size}` };
-  return { ...base, outcome: 'within', difference, text: 'held, within the uncertainty' };
+  if (claimed >= low && claimed <= high) {
+    return { ...base, outcome: 'within', difference, text: 'held, within the uncertainty' };
+  }
+  const side: LosingSide = claimed > high ? 'under' : 'over';
+  const words = `${size} ${side} the claim`;
+  return side === loss
+    ? { ...base, outcome: 'missed', difference, text: `${words}: missed` }
+    : { ...base, outcome: 'apart', difference, text: words };
 }
 
 /** Largest relative difference between two distances that are taken for the same one. Our own choice. */

@@ -14,7 +14,8 @@ import {
 } from './meter.ts';
 import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
-import { lineWith, makeFigure, productFigure } from './uncertainty.ts';
+import { makeFigure } from './uncertainty.ts';
+import { type UniformityFigures, uniformityFigures, uniformityGaps } from './uniformity.ts';
 
 /** A grid as it was read: rows from the top, points from the left, each with the readings that were kept. */
 export interface GridReadings {
@@ -90,20 +91,14 @@ export function pooledRepeats(points: readonly (readonly number[])[]): Repeats |
 }
 
 /** All figures of one grid. */
-export interface GridFigures {
+export interface GridFigures extends UniformityFigures {
   mean: FigureOrGap;
   cellMean: FigureOrGap;
-  lowestToMean: FigureOrGap;
-  highestToMean: FigureOrGap;
-  variation: FigureOrGap;
 }
 
 const METRICS = {
   mean: 'mean-irradiance',
   cellMean: 'mean-irradiance-by-cells',
-  lowestToMean: 'uniformity-lowest',
-  highestToMean: 'uniformity-highest',
-  variation: 'uniformity-variation',
 } as const;
 
 /** The same gap for every figure of a grid. */
@@ -111,9 +106,7 @@ export function gridGaps(reason: string): GridFigures {
   return {
     mean: gap(METRICS.mean, reason),
     cellMean: gap(METRICS.cellMean, reason),
-    lowestToMean: gap(METRICS.lowestToMean, reason),
-    highestToMean: gap(METRICS.highestToMean, reason),
-    variation: gap(METRICS.variation, reason),
+    ...uniformityGaps(reason),
   };
 }
 
@@ -172,106 +165,30 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | string)
           `Ē = Σ (cell share × reading), shares ${[...new Set(geometricShares.map((it) => number(it, 3)))].join(', ')}`,
         );
 
-  const extreme = (metric: string, pick: (...all: number[]) => number, symbol: string): FigureOrGap => {
-    if (values.length < 2) return gap(metric, 'one grid point only');
-    const value = pick(...values);
-    const at = kept[values.indexOf(value)] as (typeof kept)[number];
-    const point = makeFigure(
-      {
-        id: `${path}/${at.index}`,
-        metric: 'grid-point',
-        unit: 'mW/cm²',
-        basis: 'measured',
-        method: methodReference('mean-irradiance'),
-        inputs: [path],
-      },
-      value,
-      gridKnowledge(grid, [at], [value], [1], repeats, value),
-    );
-    return productFigure(
-      {
-        id: `${grid.session}/${metric}`,
-        metric,
-        unit: '%',
-        basis: 'derived',
-        method: methodReference('uniformity'),
-        working: `${symbol} ÷ Ē = ${number(value)} mW/cm² ÷ ${number(equal.value)} mW/cm² = ${number((100 * value) / equal.value)} %`,
-      },
-      [
-        { figure: point, power: 1 },
-        { figure: equal, power: -1 },
-      ],
-      100,
-    );
-  };
-
   return {
     mean: equal,
     cellMean,
-    lowestToMean: extreme(METRICS.lowestToMean, Math.min, 'E_min'),
-    highestToMean: extreme(METRICS.highestToMean, Math.max, 'E_max'),
-    variation: variation(grid, equal, values, repeats, kept),
+    ...uniformityFigures({
+      session: grid.session,
+      meter: grid.meter,
+      values,
+      counts: kept.map((it) => it.readings.length),
+      places: kept.map((it) => it.index),
+      repeats,
+      mean: equal,
+      common: (value) => commonLines(grid, value),
+    }),
   };
 }
 
-/**
- * Coefficient of variation over the points, %. By first-order propagation through s, readings that each scatter
- * by u move s by u / sqrt(n - 1); a common factor cancels.
- */
-function variation(
-  grid: GridReadings,
-  meanFigure: Figure,
-  values: readonly number[],
-  repeats: Repeats | undefined,
-  kept: ReadonlyArray<{ readings: readonly number[] }>,
-): FigureOrGap {
-  const metric = METRICS.variation;
-  if (values.length < 2) return gap(metric, 'one grid point only');
-  const s = sampleStandardDeviation([...values]);
-  const identity = {
-    id: `${grid.session}/${metric}`,
-    metric,
-    unit: '%' as const,
-    basis: 'derived' as const,
-    method: methodReference('uniformity'),
-    inputs: [`${grid.session}/grid`, meanFigure.id],
-    working: `CV = s ÷ Ē = ${number(s)} mW/cm² ÷ ${number(meanFigure.value)} mW/cm² = ${number((100 * s) / meanFigure.value)} %`,
-    notes: meanFigure.notes,
-  };
-  const value = (100 * s) / meanFigure.value;
-  const { meter } = grid;
-  if (!meter) return makeFigure(identity, value, { absent: NO_METER });
-  // How much of one reading's scatter reaches s: ds/dE_j = (E_j - mean) / ((n - 1) s), and repeats average out.
-  const share = Math.sqrt(
-    kept.reduce((sum, it, i) => sum + (((values[i] as number) - meanFigure.value) / s) ** 2 / it.readings.length, 0) /
-      (values.length - 1) || 1,
-  );
-  const perPoint = (repeats?.standardDeviation ?? (meter.repeatability ?? 0) * meanFigure.value) * share;
-  const scale = 100 / (meanFigure.value * Math.sqrt(values.length - 1));
-  const budget: Contribution[] = [
-    // A common factor cancels; the offset moves the mean alone.
-    ...calibrationLines(meter, 0)
-      .filter((line) => line.key.endsWith('/offset'))
-      .map((line) => lineWith(line, (-value * line.contribution) / meanFigure.value)),
-    ...resolutionLine(meter, identity.id, scale).map((line) => ({
-      ...line,
-      evaluation: 'half a step either way a reading, rectangular',
-    })),
+/** Errors that all readings of a grid share, as they show at a value, mW/cm2. */
+function commonLines({ meter, distance, session }: GridReadings, value: number): Contribution[] {
+  if (!meter) return [];
+  return [
+    ...calibrationLines(meter, value),
+    ...distanceLine(distance, session, value),
+    ...angularLine(meter, session, value),
   ];
-  if (perPoint > 0) {
-    budget.push({
-      key: `${identity.id}/repeatability`,
-      source: 'Repeatability',
-      type: repeats ? 'A' : 'B',
-      contribution: perPoint * scale,
-      distribution: repeats ? 't' : 'normal',
-      degreesOfFreedom: repeats?.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
-      evaluation: repeats
-        ? 'pooled over the points with repeats'
-        : 'from the instrument file: no repeats in the session',
-    });
-  }
-  return makeFigure(identity, value, { budget, unassessed: repeats ? [] : missingRepeatability(meter) });
 }
 
 function gridKnowledge(
@@ -286,14 +203,9 @@ function gridKnowledge(
   if (!meter) return { absent: NO_METER };
   // Points round and scatter each on their own: root of the sum of squared weights; 1/sqrt n for equal ones.
   const spreadShare = Math.hypot(...shares);
-  const key = kept.length === 1 ? `${session}/grid/${kept[0]?.index}` : `${session}/grid`;
+  const key = `${session}/grid`;
   const scatterShare = Math.sqrt(kept.reduce((sum, it, i) => sum + (shares[i] as number) ** 2 / it.readings.length, 0));
-  const budget: Contribution[] = [
-    ...calibrationLines(meter, value),
-    ...distanceLine(grid.distance, session, value),
-    ...angularLine(meter, session, value),
-    ...resolutionLine(meter, key, spreadShare),
-  ];
+  const budget: Contribution[] = [...commonLines(grid, value), ...resolutionLine(meter, key, spreadShare)];
   if (repeats) {
     budget.push({
       key: `${key}/repeatability`,

@@ -128,7 +128,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['\\bar E', 'mean irradiance of the grid, mW/cm²'],
     ],
     constants: [],
-    file: grid,
+    file: 'src/measure/uniformity.ts',
   },
   {
     id: 'peak-to-mean',

@@ -57,7 +57,7 @@ export function rowDataOf(panel: PanelEntry): string {
     // One mode above the line is enough; one that is not known leaves it open.
     isSteady: steady.includes(false) ? false : steady[0] === undefined ? undefined : true,
     hasHeld:
-      checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'exceeded'),
+      checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),
     tested: panel.current?.date,
   });
 }

@@ -16,20 +16,20 @@ const wavelength = (value: number) => figure(value, [], 'wavelength-red', 'nm');
 
 describe('a claimed quantity', () => {
   test('within the interval is held', () => {
-    const it = checkQuantity('irradiance', 102, measured(100, 5));
+    const it = checkQuantity('irradiance', 102, measured(100, 5), 'under');
     expect(it).toMatchObject({ outcome: 'within', text: 'held, within the uncertainty', unit: 'mW/cm²', claimed: 102 });
     expect(it.difference).toBeCloseTo(-1.9608, 4);
   });
 
-  test('beyond the interval is missed or exceeded, with the size relative to the claim', () => {
-    expect(checkQuantity('irradiance', 170, measured(100, 5))).toMatchObject({
+  test('beyond the interval is worded by its direction, and missed on the side that the buyer loses by', () => {
+    expect(checkQuantity('irradiance', 170, measured(100, 5), 'under')).toMatchObject({
       outcome: 'missed',
-      text: 'missed by 41 %',
+      text: '41 % under the claim: missed',
       difference: expect.closeTo(-41.176, 3),
     });
-    expect(checkQuantity('irradiance', 80, measured(100, 5))).toMatchObject({
-      outcome: 'exceeded',
-      text: 'exceeded by 25 %',
+    expect(checkQuantity('irradiance', 80, measured(100, 5), 'under')).toMatchObject({
+      outcome: 'apart',
+      text: '25 % over the claim',
       difference: 25,
     });
   });
@@ -37,19 +37,31 @@ describe('a claimed quantity', () => {
   test('on either end of the interval is held, and a hair beyond is not', () => {
     const it = measured(100, 5);
     const [low, high] = it.interval95 ?? [Number.NaN, Number.NaN];
-    expect(checkQuantity('irradiance', high, it).outcome).toBe('within');
-    expect(checkQuantity('irradiance', high + 1e-9, it).outcome).toBe('missed');
-    expect(checkQuantity('irradiance', low, it).outcome).toBe('within');
-    expect(checkQuantity('irradiance', low - 1e-9, it).outcome).toBe('exceeded');
+    expect(checkQuantity('irradiance', high, it, 'under').outcome).toBe('within');
+    expect(checkQuantity('irradiance', high + 1e-9, it, 'under').outcome).toBe('missed');
+    expect(checkQuantity('irradiance', low, it, 'under').outcome).toBe('within');
+    expect(checkQuantity('irradiance', low - 1e-9, it, 'under').outcome).toBe('apart');
   });
 
   test('against an exact figure must be met exactly', () => {
-    expect(checkQuantity('mains draw', 100, measured(100)).outcome).toBe('within');
-    expect(checkQuantity('mains draw', 101, measured(100)).outcome).toBe('missed');
+    expect(checkQuantity('mains draw', 100, measured(100), 'over').outcome).toBe('within');
+    expect(checkQuantity('mains draw', 101, measured(100), 'over').outcome).toBe('apart');
+    expect(checkQuantity('mains draw', 99, measured(100), 'over').outcome).toBe('missed');
+  });
+
+  test('of mains draw is missed by drawing more, and no loss by drawing less', () => {
+    expect(checkQuantity('mains draw', 700, measured(680, 1), 'over')).toMatchObject({
+      outcome: 'apart',
+      text: '2.9 % under the claim',
+    });
+    expect(checkQuantity('mains draw', 600, measured(680, 1), 'over')).toMatchObject({
+      outcome: 'missed',
+      text: '13 % over the claim: missed',
+    });
   });
 
   test('is not comparable where the uncertainty is not known, and says why', () => {
-    expect(checkQuantity('mains draw', 400, vague(360, 'the session does not name the meter'))).toMatchObject({
+    expect(checkQuantity('mains draw', 400, vague(360, 'the session does not name the meter'), 'over')).toMatchObject({
       outcome: 'not comparable',
       difference: null,
       text: 'not comparable: the session does not name the meter',
@@ -58,7 +70,10 @@ describe('a claimed quantity', () => {
 
   test('is not comparable with a bound', () => {
     const bound = makeFigure({ ...identity(), bound: 'below' }, 0.1, { absent: 'the reading is a bound' });
-    expect(checkQuantity('irradiance', 5, bound)).toMatchObject({ outcome: 'not comparable', difference: null });
+    expect(checkQuantity('irradiance', 5, bound, 'under')).toMatchObject({
+      outcome: 'not comparable',
+      difference: null,
+    });
   });
 });
 

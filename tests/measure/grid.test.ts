@@ -144,9 +144,9 @@ describe('figures of a grid', () => {
     expect(summary).toEqual([
       'lantern-40/2026-03-02/mean-irradiance mW/cm² derived mean-irradiance@1',
       'lantern-40/2026-03-02/mean-irradiance-by-cells mW/cm² derived mean-irradiance@1',
-      'lantern-40/2026-03-02/uniformity-lowest % derived uniformity@1',
-      'lantern-40/2026-03-02/uniformity-highest % derived uniformity@1',
-      'lantern-40/2026-03-02/uniformity-variation % derived uniformity@1',
+      'lantern-40/2026-03-02/uniformity-lowest % derived uniformity@2',
+      'lantern-40/2026-03-02/uniformity-highest % derived uniformity@2',
+      'lantern-40/2026-03-02/uniformity-variation % derived uniformity@2',
     ]);
     expect(figureOf(it.mean).working).toBe('Ē = (80 + 100 + 80 + 100 + 140 + 100 + 80 + 100 + 80) ÷ 9 = 95.56 mW/cm²');
     expect(figureOf(it.lowestToMean).working).toBe('E_min ÷ Ē = 80 mW/cm² ÷ 95.56 mW/cm² = 83.72 %');
@@ -327,67 +327,6 @@ describe('uncertainty of the mean', () => {
     const it = figureOf(gridFigures(gridOf([[80]], { meter: SENSOR, distance: AT_FIFTEEN }), NO_CELLS).mean);
     expect(lineOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12), 12);
     expect(lineOf(it, '/repeatability').contribution).toBeCloseTo(0.8, 12);
-  });
-});
-
-describe('uncertainty of the uniformity', () => {
-  const grid = (part: Partial<typeof SENSOR>) => gridOf(HOT_MIDDLE, { meter: meter(part), distance: AT_FIFTEEN });
-
-  test('holds no calibration, distance or oblique light: they move all points alike', () => {
-    const share = fc.double({ min: 0, max: 0.3, noNaN: true });
-    fc.assert(
-      fc.property(nine, share, share, (values, calibrationRelative, angularResponse) => {
-        const sensor = meter({ calibrationRelative, angularResponse });
-        const it = gridFigures(gridOf(rowsOf(values), { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS);
-        for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
-          expect(uncertaintyOf(it[metric])).toBeLessThan(1e-9 * figureValue(it.highestToMean));
-        }
-      }),
-      RUNS,
-    );
-  });
-
-  test('of a ratio holds what scatters from point to point', () => {
-    const it = gridFigures(grid({ repeatability: 0.01 }), NO_CELLS).highestToMean;
-    const squares = HOT_MIDDLE.flat().reduce((sum, value) => sum + value ** 2, 0);
-    const relative = Math.hypot(0.01, (0.01 * Math.sqrt(squares)) / 860);
-    expect(uncertaintyOf(it)).toBeCloseTo(figureValue(it) * relative, 10);
-  });
-
-  test('of a ratio keeps what an offset of the meter does to it', () => {
-    const it = gridFigures(grid({ calibrationAbsolute: 2 }), NO_CELLS).highestToMean;
-    const mean = 860 / 9;
-    // d(E/Ē) = dE (1/Ē − E/Ē²), with one dE for both.
-    expect(lineOf(figureOf(it), '/offset').contribution).toBeCloseTo(100 * 2 * (1 / mean - 140 / mean ** 2), 9);
-  });
-
-  test('of the variation keeps what an offset of the meter does to it', () => {
-    const it = gridFigures(grid({ calibrationAbsolute: 2 }), NO_CELLS).variation;
-    const mean = 860 / 9;
-    const variation = figureValue(it) / 100;
-    // An offset leaves s as it is and moves the mean: d(s/Ē) = −s/Ē² dE.
-    expect(uncertaintyOf(it)).toBeCloseTo((100 * 2 * variation) / mean, 9);
-  });
-
-  test('of the variation is the scatter of a point over √(n − 1), relative to the mean', () => {
-    const it = gridFigures(grid({ repeatability: 0.01 }), NO_CELLS).variation;
-    expect(lineOf(figureOf(it), '/repeatability')).toMatchObject({
-      type: 'B',
-      contribution: expect.closeTo(1 / Math.sqrt(8), 10),
-    });
-    const repeated = gridOf([], { points: [HOT_MIDDLE.flat().map((value, i) => (i === 0 ? [79, 81] : [value]))] });
-    expect(lineOf(figureOf(gridFigures(repeated, NO_CELLS).variation), '/repeatability')).toMatchObject({
-      type: 'A',
-      degreesOfFreedom: 1,
-    });
-  });
-
-  test('of the variation falls with the root of the number of repeats a point', () => {
-    // Four repeats each with s = 2: the mean of a point scatters by 1.
-    const repeats = [-1, 1, -1, 1].map((sign) => sign * Math.sqrt(3));
-    const points = HOT_MIDDLE.map((row) => row.map((value) => repeats.map((error) => value + error)));
-    const it = figureOf(gridFigures(gridOf([], { points }), NO_CELLS).variation);
-    expect(lineOf(it, '/repeatability').contribution).toBeCloseTo(100 / (860 / 9) / Math.sqrt(8), 8);
   });
 });
 

@@ -2,10 +2,10 @@ import { type Check, words } from './check.ts';
 
 export const claimsHeld: Check = {
   id: 'claims-held',
-  guards: 'A claim missed or exceeded by more than the uncertainty, or a wavelength off its claim.',
+  guards: 'A claim that the panel is under or over by more than the uncertainty, or a wavelength off its claim.',
   run: ({ claims }) =>
     claims
-      .filter((it) => it.outcome === 'missed' || it.outcome === 'exceeded' || it.outcome === 'off')
+      .filter((it) => it.outcome === 'missed' || it.outcome === 'apart' || it.outcome === 'off')
       .map((it) => ({
         check: 'claims-held',
         severity: 'note' as const,

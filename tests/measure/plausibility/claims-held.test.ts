@@ -9,15 +9,15 @@ const wavelength = figure(672, [], 'wavelength-red', 'nm');
 const flags = (claim: ReturnType<typeof checkWavelength>) => claimsHeld.run(facts({ claims: claim ? [claim] : [] }));
 
 describe('a claim', () => {
-  test('that is missed or exceeded is noted', () => {
-    expect(flags(checkQuantity('irradiance', 170, measured))).toMatchObject([
+  test('that the panel is under or over is noted', () => {
+    expect(flags(checkQuantity('irradiance', 170, measured, 'under'))).toMatchObject([
       {
         severity: 'note',
-        text: 'The maker claims irradiance of 170 mW/cm²; measured 100 mW/cm²: missed by 41 %.',
+        text: 'The maker claims irradiance of 170 mW/cm²; measured 100 mW/cm²: 41 % under the claim: missed.',
         concerns: ['peak-irradiance-combined'],
       },
     ]);
-    expect(flags(checkQuantity('irradiance', 80, measured))[0]?.text).toContain('exceeded by 25 %');
+    expect(flags(checkQuantity('irradiance', 80, measured, 'under'))[0]?.text).toContain('25 % over the claim');
   });
 
   test('of a wavelength that is off is noted', () => {
@@ -30,13 +30,16 @@ describe('a claim', () => {
   });
 
   test('that holds, or that nothing can be held against, is not', () => {
-    expect(flags(checkQuantity('irradiance', 102, measured))).toEqual([]);
+    expect(flags(checkQuantity('irradiance', 102, measured, 'under'))).toEqual([]);
     expect(flags(checkWavelength([670], wavelength))).toEqual([]);
     expect(flags(notComparable('irradiance', 150, 'mW/cm²', 'claimed at contact'))).toEqual([]);
   });
 
   test('is noted each for itself', () => {
-    const claims = [checkQuantity('irradiance', 170, measured), checkQuantity('irradiance', 80, measured)];
+    const claims = [
+      checkQuantity('irradiance', 170, measured, 'under'),
+      checkQuantity('irradiance', 80, measured, 'under'),
+    ];
     expect(claimsHeld.run(facts({ claims }))).toHaveLength(2);
     expect(claimsHeld.run(facts({ claims: [] }))).toEqual([]);
   });

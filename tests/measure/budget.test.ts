@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { budgetAnswer, LITTLE_MORE } from '../../src/measure/budget.ts';
+import { budgetAnswer } from '../../src/measure/budget.ts';
 import type { Contender } from '../../src/measure/ranking.ts';
 import { figure, line } from './make.ts';
 
@@ -47,7 +47,12 @@ describe('what a sum of money buys', () => {
     // 12 W for 100 are 8.33 a watt: one that asks 10 for each extra watt is no step up.
     const dear = [contender('a', 100, 12), contender('b', 120, 14)];
     expect(budgetAnswer(dear, 100, 'EUR')?.stepUp).toBeUndefined();
-    const far = [contender('a', 100, 12), contender('b', 100 * (1 + LITTLE_MORE) + 1, 90)];
-    expect(budgetAnswer(far, 100, 'EUR')?.stepUp).toBeUndefined();
+  });
+
+  test('a little dearer is up to a quarter over the sum, and no cent more', () => {
+    const stepUpAt = (price: number) =>
+      budgetAnswer([contender('a', 80, 12), contender('b', price, 90)], 100, 'EUR')?.stepUp?.panel;
+    expect(stepUpAt(125)).toBe('b');
+    expect(stepUpAt(125.01)).toBeUndefined();
   });
 });

@@ -1,5 +1,5 @@
-import { type Figure, type FigureOrGap, isFigure } from '../figure.ts';
-import type { FieldKind } from './field-reading.ts';
+import { type Figure, isFigure } from '../figure.ts';
+import type { FieldKind, FieldReading } from './field-reading.ts';
 import type { Limit } from './limit.ts';
 import {
   ELECTRIC_LEVEL,
@@ -10,6 +10,7 @@ import {
   MAGNETIC_LEVEL,
   magneticReferenceLevel,
   RADIO_LEVEL,
+  STATED_FREQUENCIES,
 } from './reference-levels.ts';
 import { amount } from './words.ts';
 
@@ -48,9 +49,9 @@ const LOW_FREQUENCY = {
  * ends: the strict one is the lowest level, which holds from 3 kHz on, where drivers work; the mild one that of the
  * mains (ICNIRP 2010). Radio has one, the lowest for power density (ICNIRP 2020).
  *
- * @param frequency Hz, as the meter showed it for the reading with the panel on; 25 Hz to 100 kHz
+ * @param frequency Hz, as the meter showed it for the reading with the panel on
  */
-export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: FigureOrGap | undefined): Levels {
+export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: Figure | undefined): Levels {
   if (kind === 'radio') {
     return {
       limit: RADIO_LEVEL,
@@ -60,7 +61,7 @@ export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: Fig
     };
   }
   const { limit, at, lowest } = LOW_FREQUENCY[kind];
-  if (frequency && isFigure(frequency)) {
+  if (frequency) {
     return {
       limit,
       strict: { value: at(frequency.value), condition: `all of it is at ${hertz(frequency)}` },
@@ -75,6 +76,13 @@ export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: Fig
     frequency:
       'the meter gives no frequency, and the level depends on it; drivers work at tens of kilohertz, where it is lowest, so that the strict end comes first',
   };
+}
+
+/** The frequency that a share can be taken at: one value, from 25 Hz to 100 kHz. */
+export function statedFrequency({ frequency }: FieldReading): Figure | undefined {
+  if (!frequency || !isFigure(frequency) || frequency.bound) return undefined;
+  const { from, to } = STATED_FREQUENCIES;
+  return frequency.value >= from && frequency.value <= to ? frequency : undefined;
 }
 
 /** The frequency as it was read: "40 kHz" from 1000 Hz up. */

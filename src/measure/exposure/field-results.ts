@@ -2,7 +2,7 @@ import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
-import { hertz, type Level, type Levels, levelsFor, type MainsFrequency } from './field-levels.ts';
+import { hertz, type Level, type Levels, levelsFor, type MainsFrequency, statedFrequency } from './field-levels.ts';
 import { FIELD_NAMES, type FieldReading, readingInWorking, readWords } from './field-reading.ts';
 import { cited, type LimitResult, type Wording, worded } from './limit.ts';
 import { amount, outcome, relation } from './words.ts';
@@ -20,7 +20,8 @@ const MIXED =
  */
 export function fieldResults(session: string, reading: FieldReading, mains: MainsFrequency): LimitResult[] {
   const { kind, on } = reading;
-  const levels = levelsFor(kind, mains, reading.frequency);
+  const frequency = statedFrequency(reading);
+  const levels = levelsFor(kind, mains, frequency);
   const share = (metric: string, level: Level) =>
     isFigure(on) ? shareOf(`${session}/${metric}`, metric, reading, on, level, levels) : gap(metric, on.reason);
   const metric = `${kind}-field-share`;
@@ -30,7 +31,9 @@ export function fieldResults(session: string, reading: FieldReading, mains: Main
   const title = `${name}: share of the reference level`;
   if (kind === 'radio') return [{ ...common, id: metric, title, figure: strict, ...wording(reading, levels, strict) }];
   const atMains = `${metric}-at-mains`;
-  const mild = levels.mild ? share(atMains, levels.mild) : gap(atMains, notAtMains(reading));
+  const mild = levels.mild
+    ? share(atMains, levels.mild)
+    : gap(atMains, isFigure(on) ? notAtMains(frequency) : on.reason);
   const words = wording(reading, levels, strict, mild);
   return [
     { ...common, id: metric, title, figure: strict, ...words },
@@ -39,19 +42,11 @@ export function fieldResults(session: string, reading: FieldReading, mains: Main
 }
 
 /** Why there is no share at the mains' frequency. */
-function notAtMains({ on, frequency }: FieldReading): string {
-  if (!isFigure(on)) return on.reason;
-  return `the meter showed ${frequency && isFigure(frequency) ? hertz(frequency) : 'a frequency'}, and the share is for that one`;
+function notAtMains(frequency: Figure | undefined): string {
+  return `the meter showed ${frequency ? hertz(frequency) : 'a frequency'}, and the share is for that one`;
 }
 
-function shareOf(
-  id: string,
-  metric: string,
-  { kind, frequency }: FieldReading,
-  on: Figure,
-  level: Level,
-  levels: Levels,
-): Figure {
+function shareOf(id: string, metric: string, reading: FieldReading, on: Figure, level: Level, levels: Levels): Figure {
   const figure = productFigure(
     {
       id,
@@ -60,12 +55,13 @@ function shareOf(
       basis: 'derived',
       method: methodReference('field-levels'),
       notes: [levels.mild ? `holds if ${level.condition}; ${levels.frequency}` : levels.frequency],
-      working: `s ${relation(on.bound)} 100 × ${readingInWorking(kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
+      working: `s ${relation(on.bound)} 100 × ${readingInWorking(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
     },
     [{ figure: on, power: 1 }],
     100 / level.value,
   );
-  return frequency && isFigure(frequency) ? { ...figure, inputs: [...figure.inputs, frequency.id] } : figure;
+  const frequency = statedFrequency(reading);
+  return frequency && reading.kind !== 'radio' ? { ...figure, inputs: [...figure.inputs, frequency.id] } : figure;
 }
 
 function wording(reading: FieldReading, levels: Levels, strict: FigureOrGap, mild?: FigureOrGap): Wording {

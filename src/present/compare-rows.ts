@@ -219,7 +219,7 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
 function shareRows(kind: 'magnetic' | 'electric', name: string): CompareRow[] {
   const row = (metric: string, words: string): CompareRow => ({
     metric,
-    name: `${name} field: share of the reference level, ${words}`,
+    name: `${name} field: share of the reference level ${words}`,
     method: 'field-levels',
     alike: kind,
     frequencyOf: kind,
@@ -227,8 +227,8 @@ function shareRows(kind: 'magnetic' | 'electric', name: string): CompareRow[] {
     caution: IMPLANTS,
   });
   return [
-    row(`${kind}-field-share`, 'above 3 kHz unless a frequency was read'),
-    row(`${kind}-field-share-at-mains`, 'if all is at the mains’ frequency'),
+    row(`${kind}-field-share`, 'above 3 kHz, or at the frequency read'),
+    row(`${kind}-field-share-at-mains`, 'at the mains’ frequency'),
   ];
 }
 

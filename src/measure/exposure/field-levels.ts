@@ -24,8 +24,8 @@ const MILLI = 1000;
 export interface Level {
   /** In the unit of the reading. */
   value: number;
-  /** "all of it lies above 3 kHz, as from a driver": behind "if". */
-  condition: string;
+  /** "all of it lies above 3 kHz, as from a driver": behind "if". Undefined where there is no if. */
+  condition: string | undefined;
 }
 
 /** The levels for one field. */
@@ -35,7 +35,7 @@ export interface Levels {
   strict: Level;
   /** The other end, where the frequency is not known and two ends are told. */
   mild: Level | undefined;
-  /** Why the frequency is as it is taken: a sentence part. */
+  /** How the frequency is taken: a sentence part. */
   frequency: string;
 }
 
@@ -55,7 +55,7 @@ export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: Fig
   if (kind === 'radio') {
     return {
       limit: RADIO_LEVEL,
-      strict: { value: MILLI * LOWEST_RADIO_LEVEL, condition: 'it lies where the level for power density is lowest' },
+      strict: { value: MILLI * LOWEST_RADIO_LEVEL, condition: undefined },
       mild: undefined,
       frequency: `the meter gives no frequency; the lowest of the levels for power density, ${LOWEST_RADIO_LEVEL} W/m², is taken, and above 2 GHz the share would be a fifth of this one; the levels are for averages over 30 min, away from the source`,
     };
@@ -64,9 +64,12 @@ export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: Fig
   if (frequency) {
     return {
       limit,
-      strict: { value: at(frequency.value), condition: `all of it is at ${hertz(frequency)}` },
+      strict: {
+        value: at(frequency.value),
+        condition: `all of it is at the ${hertz(frequency)} that the meter showed`,
+      },
       mild: undefined,
-      frequency: `the meter showed ${hertz(frequency)}, and all of the reading is taken to be at that frequency`,
+      frequency: 'where the meter showed a frequency, all of the reading is taken to be at it',
     };
   }
   return {
@@ -74,7 +77,7 @@ export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: Fig
     strict: { value: lowest, condition: 'all of it lies above 3 kHz, as from a driver' },
     mild: { value: at(mains), condition: `all of it is at the mains’ ${mains} Hz` },
     frequency:
-      'the meter gives no frequency, and the level depends on it; drivers work at tens of kilohertz, where it is lowest, so that the strict end comes first',
+      'where the meter gave no frequency, both ends are told; drivers work at tens of kilohertz, where the level is lowest, so that the strict end comes first',
   };
 }
 

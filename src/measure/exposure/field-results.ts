@@ -54,7 +54,7 @@ function shareOf(id: string, metric: string, reading: FieldReading, on: Figure, 
       unit: '%',
       basis: 'derived',
       method: methodReference('field-levels'),
-      notes: [levels.mild ? `holds if ${level.condition}; ${levels.frequency}` : levels.frequency],
+      notes: [level.condition ? `holds if ${level.condition}; ${levels.frequency}` : levels.frequency],
       working: `s ${relation(on.bound)} 100 × ${readingInWorking(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
     },
     [{ figure: on, power: 1 }],
@@ -76,9 +76,11 @@ function wording(reading: FieldReading, levels: Levels, strict: FigureOrGap, mil
   const said =
     levels.mild && mild && isFigure(mild)
       ? `If ${levels.strict.condition}, ${whole} is ${of(strict, levels.strict)}; if ${levels.mild.condition}, it is ${of(mild, levels.mild)}.`
-      : `${capital(whole)} is ${of(strict, levels.strict)}.`;
+      : capital(
+          `${levels.strict.condition ? `if ${levels.strict.condition}, ` : ''}${whole} is ${of(strict, levels.strict)}.`,
+        );
   return worded(
-    [readWords(reading), said, kind === 'radio' ? '' : seenWords(reading)],
+    [readWords(reading), kind === 'radio' ? '' : seenWords(reading), said],
     `${capital(levels.frequency)}.`,
     kind === 'radio' ? '' : MIXED,
     limit,
@@ -88,9 +90,9 @@ function wording(reading: FieldReading, levels: Levels, strict: FigureOrGap, mil
 
 /** What the meter can see at all: a reading, and a bound too, says nothing of the rest. */
 function seenWords({ response }: FieldReading): string {
-  const rest = 'what it can’t see is in no share';
-  if (response === undefined) return `What the meter responds to is not recorded; ${rest}.`;
-  return `The meter’s file says: “${response.replace(/\.$/, '')}”; ${rest}.`;
+  const file =
+    response === undefined ? 'what it responds to is not recorded' : `its file says “${response.replace(/\.$/, '')}”`;
+  return `What the meter can’t see is in no share: ${file}.`;
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

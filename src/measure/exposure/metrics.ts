@@ -58,7 +58,7 @@ export const EXPOSURE_METRICS: ReadonlyArray<{ id: string; name: string; method:
       name:
         kind === 'radio'
           ? `${name}: share of the reference level`
-          : `${name}: share of the reference level, above 3 kHz unless a frequency was read`,
+          : `${name}: share of the level above 3 kHz, or at the frequency read`,
       method: 'field-levels',
       unit: '%' as const,
     },
@@ -68,7 +68,7 @@ export const EXPOSURE_METRICS: ReadonlyArray<{ id: string; name: string; method:
       : [
           {
             id: `${kind}-field-share-at-mains`,
-            name: `${name}: share of the reference level if all is at the mains’ frequency`,
+            name: `${name}: share of the level at the mains’ frequency`,
             method: 'field-levels',
             unit: '%' as const,
           },

@@ -75,9 +75,9 @@ describe('fields without a frequency', () => {
 
   test('what the meter can’t see is in no share, and that is said', () => {
     expect(sentenceOf(strictOf(magnetic({ response: 'One coil, 30 Hz to 400 Hz.' })))).toContain(
-      'The meter’s file says: “One coil, 30 Hz to 400 Hz”; what it can’t see is in no share.',
+      'What the meter can’t see is in no share: its file says “One coil, 30 Hz to 400 Hz”.',
     );
-    expect(sentenceOf(strictOf(magnetic()))).toContain('What the meter responds to is not recorded');
+    expect(sentenceOf(strictOf(magnetic()))).toContain('in no share: what it responds to is not recorded.');
   });
 
   test('bounds stay bounds at both ends', () => {
@@ -128,12 +128,12 @@ describe('fields with a frequency that the meter showed', () => {
     const it = figureOf(strict.figure);
     expect(it.value).toBeCloseTo(share, 9);
     expect(it.inputs).toContain('test/electric-field-frequency');
-    expect(it.notes[0]).toContain(`the meter showed ${words}`);
+    expect(it.notes[0]).toContain(`all of it is at the ${words} that the meter showed`);
     expect(mild.figure).toEqual(
       gap('electric-field-share-at-mains', `the meter showed ${words}, and the share is for that one`),
     );
     expect(sentenceOf(strict)).not.toContain('if all of it is at the mains');
-    expect(sentenceOf(strict)).toContain('all of the reading is taken to be at that frequency');
+    expect(sentenceOf(strict)).toContain(`If all of it is at the ${words} that the meter showed, the reading with`);
   });
 
   test('one that no share can be taken at is as none', () => {

@@ -57,7 +57,7 @@ export function levelsFor(kind: FieldKind, mains: MainsFrequency, frequency: Fig
       limit: RADIO_LEVEL,
       strict: { value: MILLI * LOWEST_RADIO_LEVEL, condition: undefined },
       mild: undefined,
-      frequency: `the meter gives no frequency; the lowest of the levels for power density, ${LOWEST_RADIO_LEVEL} W/m², is taken, and above 2 GHz the share would be a fifth of this one; the levels are for averages over 30 min, away from the source`,
+      frequency: `the radio meter gives no frequency; the lowest of the levels for power density, ${LOWEST_RADIO_LEVEL} W/m², is taken, and above 2 GHz the share would be a fifth of this one; the levels are for averages over 30 min, away from the source`,
     };
   }
   const { limit, at, lowest } = LOW_FREQUENCY[kind];

@@ -24,7 +24,7 @@ export function compareRow(row: CompareRow, it: Contender, first: Contender): Ou
   if (!isFigure(others)) {
     return { kind: 'unknown', reason: `${first.panel.name} has none: ${others?.reason ?? 'not measured'}` };
   }
-  const reason = unlikeness(row, it.panel, first.panel);
+  const reason = unlikeness(row, it.panel, first.panel) ?? frequencyUnlikeness(row, it.panel, first.panel);
   if (reason) return { kind: 'unlike', reason };
   if (own.method !== others.method || own.unit !== others.unit) {
     return { kind: 'unlike', reason: 'the two were worked out by different versions of the method' };
@@ -48,12 +48,18 @@ export function unlikeness({ alike }: CompareRow, panel: ComparedPanel, first: C
   return `read at ${own.written}, ${first.name} at ${others.written}`;
 }
 
+/** A share at a frequency that was read, and one at the strict end, are shares of different levels. */
+function frequencyUnlikeness({ frequencyOf }: CompareRow, panel: ComparedPanel, first: ComparedPanel) {
+  if (!frequencyOf || panel.frequencies.includes(frequencyOf) === first.frequencies.includes(frequencyOf)) return;
+  return 'the frequency of the field was read for one of the two only';
+}
+
 /**
  * Whether a row's differences know nothing of how readings scatter: single readings by meters whose files state no
  * repeatability. With the calibration shared, and so gone, little is left of their intervals.
  */
 export function leavesOutScatter({ alike, metric }: CompareRow, contenders: readonly Contender[]): boolean {
-  if (alike !== 'magnetic' && alike !== 'sound') return false;
+  if (alike !== 'magnetic' && alike !== 'electric' && alike !== 'sound') return false;
   const read = contenders.map((it) => it.figures.get(metric)).filter(isFigure);
   return read.length > 1 && read.some((it) => !it.budget.some(({ key }) => key.endsWith('/repeatability')));
 }

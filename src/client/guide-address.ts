@@ -8,7 +8,7 @@
 export const RANGES = ['price', 'power', 'mean', 'magnetic', 'sound'] as const;
 export type RangeName = (typeof RANGES)[number];
 /** Filters of which any of several may hold. */
-export const SETS = ['class', 'maker', 'nm'] as const;
+export const SETS = ['class', 'maker', 'nm', 'flicker'] as const;
 export type SetName = (typeof SETS)[number];
 
 export interface Range {
@@ -26,8 +26,6 @@ export interface GuideState {
   sets: Partial<Record<SetName, readonly string[]>>;
   /** `2026-10-06` */
   since?: string;
-  /** Flicker no higher than the line of no observable effect. */
-  isSteady?: boolean;
   hasHeld?: boolean;
   /** Own prices by panel, base currency. */
   own: ReadonlyMap<string, number>;
@@ -79,7 +77,7 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
   const sets: Partial<Record<SetName, string[]>> = {};
   const own = new Map<string, number>();
   const sorts = new Map<string, SortState>();
-  const single: { -readonly [Key in 'since' | 'isSteady' | 'hasHeld' | 'extra' | 'spend']?: GuideState[Key] } = {};
+  const single: { -readonly [Key in 'since' | 'hasHeld' | 'extra' | 'spend']?: GuideState[Key] } = {};
   const odd: string[] = [];
 
   const readers: Record<string, (value: string) => boolean> = {
@@ -87,10 +85,6 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
       if (!isDay(value)) return false;
       single.since = value;
       return true;
-    },
-    flicker: (value) => {
-      single.isSteady ||= value === 'steady';
-      return value === 'steady';
     },
     claims: (value) => {
       single.hasHeld ||= value === 'held';
@@ -138,9 +132,9 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
         : known.panels.includes(slug) && setNumber(value, (it) => own.set(slug, it));
     if (!isRead) odd.push(`${name}=${value}`);
   }
-  const { isSteady, hasHeld, ...rest } = single;
+  const { hasHeld, ...rest } = single;
   return {
-    state: { ranges, sets, own, sorts, ...rest, ...(isSteady && { isSteady }), ...(hasHeld && { hasHeld }) },
+    state: { ranges, sets, own, sorts, ...rest, ...(hasHeld && { hasHeld }) },
     ignored: ignoredWords(odd),
   };
 }
@@ -172,7 +166,6 @@ export function writeAddress(state: GuideState): string {
     if (to !== undefined) params.append(`${name}-to`, String(to));
   }
   if (state.since) params.append('since', state.since);
-  if (state.isSteady) params.append('flicker', 'steady');
   if (state.hasHeld) params.append('claims', 'held');
   if (state.spend !== undefined) params.append('spend', String(state.spend));
   if (state.extra !== undefined) params.append('extra', String(state.extra));

@@ -9,7 +9,7 @@ export interface FilterRow extends RowData {
 }
 
 /** Names of the filters; each is a bit of what a row fails. */
-export const FILTERS = [...RANGES, ...SETS, 'since', 'flicker', 'claims'] as const;
+export const FILTERS = [...RANGES, ...SETS, 'since', 'claims'] as const;
 export type FilterName = (typeof FILTERS)[number];
 
 /** A measured peak counts for a wavelength within this, nm: our own choice, half of an LED's usual width. */
@@ -39,6 +39,8 @@ export function hasValue(row: FilterRow, name: SetName, value: string): boolean 
       return row.maker === value;
     case 'nm':
       return row.wavelengths.some((it) => Math.abs(it - Number(value)) <= WAVELENGTH_REACH);
+    case 'flicker':
+      return row.flicker === value;
   }
 }
 
@@ -55,7 +57,7 @@ function testsOf(state: GuideState): Test[] {
   for (const name of SETS) {
     const wanted = state.sets[name];
     if (!wanted || wanted.length === 0) continue;
-    // Makers and classes: any of them. Wavelengths: all of them, since one asks for a panel that has both.
+    // Makers, classes, flicker: any of them. Wavelengths: all of them, since one asks for a panel that has both.
     tests.push([
       BITS[name],
       name === 'nm'
@@ -65,7 +67,6 @@ function testsOf(state: GuideState): Test[] {
   }
   const { since } = state;
   if (since) tests.push([BITS.since, (row) => row.tested !== undefined && row.tested >= since]);
-  if (state.isSteady) tests.push([BITS.flicker, (row) => row.isSteady === true]);
   if (state.hasHeld) tests.push([BITS.claims, (row) => row.hasHeld === true]);
   return tests;
 }
@@ -103,18 +104,16 @@ export class RowFilter {
    * How many panels a choice would leave, all other filters as they stood at the last `apply`: the one value of a set
    * in place of what is chosen there (of wavelengths, on top of it), or a yes.
    */
-  leftBy(name: SetName | 'flicker' | 'claims', value: string, state: GuideState): number {
+  leftBy(name: SetName | 'claims', value: string, state: GuideState): number {
     const bit = BITS[name];
     const others = name === 'nm' ? (state.sets.nm ?? []).filter((it) => it !== value) : [];
     let count = 0;
     this.rows.forEach((row, i) => {
       if (((this.#failures[i] as number) & ~bit) !== 0) return;
       const holds =
-        name === 'flicker'
-          ? row.isSteady === true
-          : name === 'claims'
-            ? row.hasHeld === true
-            : hasValue(row, name, value) && others.every((it) => hasValue(row, 'nm', it));
+        name === 'claims'
+          ? row.hasHeld === true
+          : hasValue(row, name, value) && others.every((it) => hasValue(row, 'nm', it));
       if (holds) count++;
     });
     return count;

@@ -3,7 +3,15 @@
 import type { PackedOffers } from '../present/offers.ts';
 import { decodeRow } from '../present/row-data.ts';
 import { afterPaint } from './after-paint.ts';
-import { type GuideState, type Known, plainNumber, readAddress, SETS, writeAddress } from './guide-address.ts';
+import {
+  type GuideState,
+  type Known,
+  plainNumber,
+  readAddress,
+  SETS,
+  type SetName,
+  writeAddress,
+} from './guide-address.ts';
 import { FILTERS, type Filtered, type FilterName, type FilterRow, RowFilter } from './guide-filter.ts';
 import type { OwnPrices } from './own-prices.ts';
 import { SortableTable } from './sortable-table.ts';
@@ -30,7 +38,7 @@ function start(form: HTMLFormElement): void {
   const values = (name: string) =>
     [...form.querySelectorAll<HTMLInputElement>(`input[name="${name}"]`)].map((it) => it.value);
   const known: Known = {
-    sets: { class: values('class'), maker: values('maker'), nm: values('nm') },
+    sets: { class: values('class'), maker: values('maker'), nm: values('nm'), flicker: values('flicker') },
     panels: rows.map((it) => it.slug),
     tables: tables.map((it) => it.sortable.id),
     columns: [...document.querySelectorAll<HTMLElement>('th[data-col]')].map((it) => it.dataset.col ?? ''),
@@ -86,7 +94,7 @@ function start(form: HTMLFormElement): void {
       field.textContent = isSet ? `leaves ${filtered.count} of ${filtered.without[name]}` : `${filtered.count} now`;
     }
     for (const field of form.querySelectorAll<HTMLElement>('[data-by]')) {
-      const name = field.dataset.by as 'class' | 'maker' | 'nm' | 'flicker' | 'claims';
+      const name = field.dataset.by as SetName | 'claims';
       field.textContent = `(${filter.leftBy(name, field.dataset.value ?? '', state)})`;
     }
   };
@@ -246,7 +254,6 @@ function start(form: HTMLFormElement): void {
 
 function isFilterSet(state: GuideState, name: FilterName): boolean {
   if (name === 'since') return state.since !== undefined;
-  if (name === 'flicker') return state.isSteady === true;
   if (name === 'claims') return state.hasHeld === true;
   if ((SETS as readonly string[]).includes(name)) return (state.sets[name as (typeof SETS)[number]]?.length ?? 0) > 0;
   return state.ranges[name as keyof GuideState['ranges']] !== undefined;

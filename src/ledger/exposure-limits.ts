@@ -3,6 +3,7 @@ import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 import type { Guide } from '../schema/guide.ts';
 import type { Session } from '../schema/session.ts';
 import type { ModelledLight } from './modelled-light.ts';
+import type { MeterFinder } from './reading-figures.ts';
 
 /** A session's figures held against published limits, from the session's own readings. */
 export function exposureLimits(
@@ -12,6 +13,7 @@ export function exposureLimits(
   distance: number,
   light: ModelledLight,
   figure: (metric: string) => FigureOrGap | undefined,
+  meterFor: MeterFinder,
 ): LimitResult[] {
   return exposureResults({
     session: id,
@@ -25,6 +27,7 @@ export function exposureLimits(
       radio: session.radio?.distance?.written,
       sound: session.sound?.distance?.written,
     },
+    responses: { magnetic: meterFor('magnetic')?.response, electric: meterFor('electric')?.response },
   });
 }
 

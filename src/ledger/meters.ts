@@ -34,6 +34,7 @@ export function meterOf(id: string, instrument: Instrument): Meter {
   return {
     id,
     name: instrument.name.charAt(0).toLowerCase() + instrument.name.slice(1),
+    response: instrument.response,
     calibrationDate: date,
     calibrationRelative: relative / 100 / coverageFactor,
     calibrationAbsolute: (absolute * factor) / coverageFactor,

@@ -141,6 +141,16 @@ function items(session: Session): Item[] {
         notes,
       });
     }
+    if (kind === 'radio' || kind === 'sound') continue;
+    // A field meter's file states its uncertainty for the field; for the frequency it states none.
+    list.push({
+      reading: session[kind]?.frequency,
+      metric: `${metric}-frequency`,
+      methodId: metric,
+      unit: 'Hz',
+      meter: undefined,
+      path: `${kind}.frequency`,
+    });
   }
   return list;
 }

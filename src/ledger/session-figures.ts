@@ -96,7 +96,15 @@ export function sessionFigures(context: SessionContext): {
   );
   for (const mode of Object.values(MODE_IDS)) put(...efficiencies(id, mode, get, power, peak));
 
-  const limits = exposureLimits(id, session, guide, distance.distance, light, (metric) => figures.get(metric));
+  const limits = exposureLimits(
+    id,
+    session,
+    guide,
+    distance.distance,
+    light,
+    (metric) => figures.get(metric),
+    meterFor,
+  );
   // What pulses is named by a reading that is there already.
   for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);
 

@@ -8,6 +8,8 @@ import { rectangular } from './uncertainty.ts';
 export interface Meter {
   id: string;
   name: string;
+  /** What it responds to, in its file's words. */
+  response?: string;
   /** Day of the calibration: a new one is a new error. */
   calibrationDate: string;
   calibrationRelative: number;

@@ -36,7 +36,9 @@ export interface ComparedPanel extends FigurePack {
   tested: string | null;
   conditions: Conditions | null;
   /** Distances of the readings that have their own, as they were written; null where none is recorded. */
-  distances: { magnetic: ReadDistance | null; sound: ReadDistance | null };
+  distances: { magnetic: ReadDistance | null; electric: ReadDistance | null; sound: ReadDistance | null };
+  /** Fields whose frequency the meter showed. */
+  frequencies: Array<'magnetic' | 'electric'>;
   /** Marks of doubt by metric. */
   marks: Record<string, { mark: string; label: string }>;
   field: Size | null;
@@ -78,7 +80,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     return mark ? [[metric, mark] as const] : [];
   });
   const size = (it: typeof data.field): Size | null => (it ? { width: it.width.value, height: it.height.value } : null);
-  const readAt = (kind: 'magnetic' | 'sound'): ReadDistance | null => {
+  const readAt = (kind: 'magnetic' | 'electric' | 'sound'): ReadDistance | null => {
     const it = current?.readings[kind]?.distance;
     return it ? { value: it.value, written: it.written } : null;
   };
@@ -95,7 +97,8 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     asPriced: asPriced(panel, ledger.guide.currency)?.value ?? null,
     tested: current?.date ?? null,
     conditions: current?.conditions ?? null,
-    distances: { magnetic: readAt('magnetic'), sound: readAt('sound') },
+    distances: { magnetic: readAt('magnetic'), electric: readAt('electric'), sound: readAt('sound') },
+    frequencies: (['magnetic', 'electric'] as const).filter((kind) => current?.readings[kind]?.frequency),
     marks: Object.fromEntries(marks),
     field: size(data.field),
     housing: size(data.housing),

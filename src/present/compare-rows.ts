@@ -6,6 +6,7 @@ export type Alike =
   | 'procedure'
   /** Version of the bench procedure, and the distance that the reading itself names. */
   | 'magnetic'
+  | 'electric'
   | 'sound'
   /** Nothing: prices and sizes. */
   | 'nothing';
@@ -26,6 +27,8 @@ export interface CompareRow {
   method: string;
   alike: Alike;
   degree: DegreeWords;
+  /** The field whose frequency a share depends on: it has to have been read for both panels, or for neither. */
+  frequencyOf?: 'magnetic' | 'electric';
   /** Unit behind a difference, where figures are subtracted; left out where they are divided. */
   difference?: string;
   isModelled?: boolean;
@@ -49,6 +52,7 @@ const WIDE: DegreeWords = { more: 'wider', less: 'narrower', times: 'as wide' };
 const LOUD: DegreeWords = { more: 'louder', less: 'quieter', times: 'as loud' };
 
 const EYES = { anchor: 'eyes', label: 'eyes' };
+const IMPLANTS = { anchor: 'implants-and-fields', label: 'implants and fields' };
 const POINTS = 'points';
 
 /** Every row of figures, in the order of the page. */
@@ -194,8 +198,10 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
         method: 'magnetic-field',
         alike: 'magnetic',
         degree: HIGH,
-        caution: { anchor: 'implants-and-fields', label: 'implants and fields' },
+        caution: IMPLANTS,
       },
+      ...shareRows('magnetic', 'Magnetic'),
+      ...shareRows('electric', 'Electric'),
       {
         metric: 'sound-on',
         name: 'Sound, panel on, with the room’s',
@@ -208,6 +214,23 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
     ],
   },
 ];
+
+/** A field as a share of its reference level: the strict end, and the mild one beside it. */
+function shareRows(kind: 'magnetic' | 'electric', name: string): CompareRow[] {
+  const row = (metric: string, words: string): CompareRow => ({
+    metric,
+    name: `${name} field: share of the reference level ${words}`,
+    method: 'field-levels',
+    alike: kind,
+    frequencyOf: kind,
+    degree: HIGH,
+    caution: IMPLANTS,
+  });
+  return [
+    row(`${kind}-field-share`, 'above 3 kHz, or at the frequency read'),
+    row(`${kind}-field-share-at-mains`, 'at the mains’ frequency'),
+  ];
+}
 
 /** Metrics of all rows. */
 export const COMPARE_METRICS: readonly string[] = COMPARE_GROUPS.flatMap((it) => it.rows.map((row) => row.metric));

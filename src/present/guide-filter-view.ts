@@ -1,7 +1,7 @@
 import type { Ledger, PanelEntry, RankBasis } from '../ledger/ledger.ts';
-import { isUnderNoEffectLine } from '../measure/exposure/no-effect.ts';
+import { besideNoEffectLine, panelBesideNoEffectLine } from '../measure/exposure/no-effect.ts';
 import { type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
-import { encodeRow } from './row-data.ts';
+import { encodeRow, FLICKER_VALUES } from './row-data.ts';
 
 /** What the filters of the guide offer. */
 export interface GuideFilterView {
@@ -41,8 +41,11 @@ export function rowDataOf(panel: PanelEntry): string {
     const it = figure(metric);
     return isFigure(it) ? it.value : undefined;
   };
-  const steady = (['combined', 'red'] as const).map((mode) =>
-    isUnderNoEffectLine(figure(`flicker-${mode}`), figure(`flicker-frequency-${mode}`)),
+  const beside = (mode: 'combined' | 'red') =>
+    besideNoEffectLine(figure(`flicker-${mode}`), figure(`flicker-frequency-${mode}`));
+  const flicker = panelBesideNoEffectLine(
+    beside('combined'),
+    isFigure(figure('flicker-red')) ? beside('red') : 'not read',
   );
   const checked = panel.claims.filter((it) => it.outcome !== 'not comparable');
   return encodeRow({
@@ -54,8 +57,7 @@ export function rowDataOf(panel: PanelEntry): string {
     magnetic: value('magnetic-field-on'),
     sound: value('sound-on'),
     wavelengths: wavelengthsOf(panel),
-    // One mode above the line is enough; one that is not known leaves it open.
-    isSteady: steady.includes(false) ? false : steady[0] === undefined ? undefined : true,
+    flicker: flicker && FLICKER_VALUES[flicker],
     hasHeld:
       checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),
     tested: panel.current?.date,

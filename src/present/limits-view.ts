@@ -34,7 +34,7 @@ const GROUPS: ReadonlyArray<{ id: string; title: string; holds: (id: string) => 
   {
     id: 'fields',
     title: 'Fields, against reference levels for the public',
-    holds: (id) => id.endsWith('-field-share'),
+    holds: (id) => id.includes('-field-share'),
   },
   {
     id: 'beds',

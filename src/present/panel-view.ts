@@ -28,7 +28,15 @@ export interface PanelView {
   light: { heads: string[]; rows: Array<{ name: string; method: string; cells: ShownFigure[] }> };
   spread: ShownFigure[];
   times: ShownFigure[];
-  surroundings: Array<{ name: string; method: string; distance: string; on: ShownFigure; off: ShownFigure }>;
+  surroundings: Array<{
+    name: string;
+    method: string;
+    distance: string;
+    on: ShownFigure;
+    off: ShownFigure;
+    /** With the panel on; for the fields whose reference level depends on it. */
+    frequency?: ShownFigure;
+  }>;
   cautions: CalledCaution[];
   /** What the model makes of the light; undefined without a session. */
   modelled?: LightView;
@@ -156,6 +164,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
           (current?.readings[kind] ? 'distance not recorded' : 'not measured'),
         on,
         off: figure(`${metric}-off`),
+        ...((kind === 'magnetic' || kind === 'electric') && { frequency: figure(`${metric}-frequency`) }),
       };
     }),
     cautions: calledCautions(panel, currency),

@@ -1,3 +1,12 @@
+import type { BesideNoEffect } from '../measure/exposure/no-effect.ts';
+
+/** How flicker lies to the line of no observable effect, as addresses name it. */
+export const FLICKER_VALUES = { under: 'steady', above: 'above', 'no line': 'faster' } as const satisfies Record<
+  BesideNoEffect,
+  string
+>;
+export type FlickerValue = (typeof FLICKER_VALUES)[BesideNoEffect];
+
 /**
  * What a row of the guide's tables can be filtered by, in one short text: pages write it, the filter reads it.
  * Undefined is not known; a reading below a bound counts as the bound.
@@ -17,8 +26,8 @@ export interface RowData {
   sound?: number | undefined;
   /** Measured peaks, nm. */
   wavelengths: readonly number[];
-  /** Flicker no higher than the line of no observable effect. */
-  isSteady?: boolean | undefined;
+  /** Flicker beside the line of no observable effect: at or under it, above it, or too fast for a line. */
+  flicker?: FlickerValue | undefined;
   /** Every claim that could be checked held. */
   hasHeld?: boolean | undefined;
   /** `2026-10-06` */
@@ -36,7 +45,7 @@ export function encodeRow(row: RowData): string {
     row.maker,
     ...NUMBERS.map((name) => (row[name] === undefined ? '' : Number(row[name]?.toPrecision(DIGITS)).toString())),
     row.wavelengths.join(','),
-    yes(row.isSteady),
+    row.flicker ?? '',
     yes(row.hasHeld),
     row.tested ?? '',
   ].join('|');
@@ -47,7 +56,7 @@ export function decodeRow(text: string): RowData {
   const [slug = '', maker = '', ...rest] = text.split('|');
   const number = (it: string | undefined) => (it === undefined || it === '' ? undefined : Number(it));
   const yes = (it: string | undefined) => (it === '1' ? true : it === '0' ? false : undefined);
-  const [price, power, mean, magnetic, sound, wavelengths = '', steady, held, tested] = rest;
+  const [price, power, mean, magnetic, sound, wavelengths = '', flicker, held, tested] = rest;
   return {
     slug,
     maker,
@@ -57,7 +66,7 @@ export function decodeRow(text: string): RowData {
     magnetic: number(magnetic),
     sound: number(sound),
     wavelengths: wavelengths === '' ? [] : wavelengths.split(',').map(Number),
-    isSteady: yes(steady),
+    flicker: Object.values(FLICKER_VALUES).find((it) => it === flicker),
     hasHeld: yes(held),
     tested: tested || undefined,
   };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { STATED_FREQUENCIES } from '../measure/exposure/reference-levels.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
 
@@ -61,19 +62,39 @@ const flicker = (meaning: string) =>
     })
     .describe(meaning);
 
-const field = (
-  name: 'magnetic' | 'electric' | 'radio' | 'sound',
-  meaning: string,
-  limits: { min: number; max: number },
-) =>
+const TOO_FAST = {
+  wanted: 'a frequency of at most 100 kHz',
+  hint: 'above 100 kHz the limits for radio hold as well; leave the frequency out, and say it in the notes',
+};
+
+/** Fields of a block with a reading of the room and one with the panel on. */
+const fieldShape = (name: 'magnetic' | 'electric' | 'radio' | 'sound', limits: { min: number; max: number }) => ({
+  distance: quantity('length', 'Distance from the panel to the meter.', { min: 0, max: 1000 }).optional(),
+  off: quantity(name, 'Reading with the panel off (or unplugged): the room.', {
+    ...limits,
+    bounds: true,
+  }).optional(),
+  on: quantity(name, 'Reading with the panel on, both channels.', { ...limits, bounds: true }).optional(),
+});
+
+const field = (name: 'radio' | 'sound', meaning: string, limits: { min: number; max: number }) =>
+  z.strictObject(fieldShape(name, limits)).describe(meaning);
+
+/** The same for fields whose reference level depends on the frequency. */
+const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limits: { min: number; max: number }) =>
   z
     .strictObject({
-      distance: quantity('length', 'Distance from the panel to the meter.', { min: 0, max: 1000 }).optional(),
-      off: quantity(name, 'Reading with the panel off (or unplugged): the room.', {
-        ...limits,
-        bounds: true,
-      }).optional(),
-      on: quantity(name, 'Reading with the panel on, both channels.', { ...limits, bounds: true }).optional(),
+      ...fieldShape(name, limits),
+      frequency: quantity(
+        'frequency',
+        'Main frequency of the field with the panel on, 25 Hz to 100 kHz, where the meter shows it; left out, the share of the reference level is told for both ends.',
+        { min: STATED_FREQUENCIES.from, max: 1e7 },
+      )
+        .refine(({ value }) => value <= STATED_FREQUENCIES.to, {
+          error: TOO_FAST.wanted,
+          params: TOO_FAST,
+        })
+        .optional(),
     })
     .describe(meaning);
 
@@ -140,8 +161,8 @@ export const sessionSchema = z.strictObject({
     })
     .optional()
     .describe('Draw from the mains.'),
-  magnetic: field('magnetic', 'Magnetic flux density.', { min: 0, max: 1e6 }).optional(),
-  electric: field('electric', 'Electric field.', { min: 0, max: 1e5 }).optional(),
+  magnetic: lowFrequencyField('magnetic', 'Magnetic flux density.', { min: 0, max: 1e6 }).optional(),
+  electric: lowFrequencyField('electric', 'Electric field.', { min: 0, max: 1e5 }).optional(),
   radio: field('radio', 'Radio-frequency power density.', { min: 0, max: 1e6 }).optional(),
   sound: field('sound', 'A-weighted sound level, max hold.', { min: 0, max: 140 }).optional(),
   flicker: z.strictObject(perMode(flicker, 'Flicker')).optional().describe('Flicker per mode.'),

@@ -36,7 +36,12 @@ function panel(name: string, part: Partial<ComparedPanel> = {}): ComparedPanel {
     priced: '2026-11-02',
     tested: '2026-11-01',
     conditions: { distance: 15.24, methodVersion: 1, isReference: true },
-    distances: { magnetic: { value: 15.24, written: '6 in' }, sound: null },
+    distances: {
+      magnetic: { value: 15.24, written: '6 in' },
+      electric: { value: 15.24, written: '6 in' },
+      sound: null,
+    },
+    frequencies: [],
     marks: {},
     field: null,
     housing: null,
@@ -187,10 +192,30 @@ describe('what was not measured alike', () => {
 
   test('readings with a distance of their own go by that', () => {
     const magnetic = row('magnetic-field-on');
-    const far = { distances: { magnetic: { value: 30, written: '30 cm' }, sound: null } };
+    const far = {
+      distances: { magnetic: { value: 30, written: '30 cm' }, electric: null, sound: null },
+    };
     expect(unlikeness(magnetic, panel('B', far), panel('A'))).toBe('read at 30 cm, A at 6 in');
     expect(unlikeness(magnetic, panel('B'), panel('A'))).toBeUndefined();
+    expect(unlikeness(row('electric-field-share'), panel('B', far), panel('A'))).toBe(
+      'the distance of a reading is not recorded',
+    );
     expect(unlikeness(row('sound-on'), panel('B'), panel('A'))).toBe('the distance of a reading is not recorded');
+  });
+
+  test('a share at a frequency that was read and one at the strict end', () => {
+    const share = row('electric-field-share');
+    const one = (name: string, part: Partial<ComparedPanel> = {}) =>
+      contender(name, { 'electric-field-share': figure(40, [line(name, 1)], 'electric-field-share', '%') }, part);
+    const outcome = (here: Partial<ComparedPanel>, there: Partial<ComparedPanel>) =>
+      compareRow(share, one('B', here), one('A', there));
+    expect(outcome({ frequencies: ['electric'] }, {})).toEqual({
+      kind: 'unlike',
+      reason: 'the frequency of the field was read for one of the two only',
+    });
+    expect(outcome({ frequencies: ['electric'] }, { frequencies: ['electric', 'magnetic'] }).kind).toBe('tie');
+    // The frequency of another field does not matter.
+    expect(outcome({ frequencies: ['magnetic'] }, {}).kind).toBe('tie');
   });
 
   test('another version of the method', () => {

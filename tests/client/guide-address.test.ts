@@ -3,7 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { EMPTY_STATE, type Known, plainNumber, readAddress, writeAddress } from '../../src/client/guide-address.ts';
 
 const KNOWN: Known = {
-  sets: { class: ['palm', 'desk'], maker: ['ostrel', 'quennick'], nm: ['630', '660', '850'] },
+  sets: {
+    class: ['palm', 'desk'],
+    maker: ['ostrel', 'quennick'],
+    nm: ['630', '660', '850'],
+    flicker: ['steady', 'faster'],
+  },
   panels: ['ostrel-lill', 'quennick-sprat'],
   tables: ['palm', 'desk'],
   columns: ['rank', 'price', 'price-per-watt'],
@@ -19,7 +24,7 @@ describe('reading an address', () => {
   test('every field', () => {
     const { state, ignored } = read(
       '?price-from=100&price-to=300&power-from=5&mean-to=40&magnetic-to=0.5&sound-to=35&since=2026-01-02' +
-        '&class=palm&class=desk&maker=ostrel&nm=660&nm=850&flicker=steady&claims=held' +
+        '&class=palm&class=desk&maker=ostrel&nm=660&nm=850&flicker=steady&flicker=faster&claims=held' +
         '&spend=400&extra=19.5&own.ostrel-lill=29&sort=desk.price.descending',
     );
     expect(ignored).toBe('');
@@ -31,9 +36,8 @@ describe('reading an address', () => {
         magnetic: { to: 0.5 },
         sound: { to: 35 },
       },
-      sets: { class: ['palm', 'desk'], maker: ['ostrel'], nm: ['660', '850'] },
+      sets: { class: ['palm', 'desk'], maker: ['ostrel'], nm: ['660', '850'], flicker: ['steady', 'faster'] },
       since: '2026-01-02',
-      isSteady: true,
       hasHeld: true,
       spend: 400,
       extra: 19.5,
@@ -53,6 +57,7 @@ describe('reading an address', () => {
     '?since=2026-13-40',
     '?since=yesterday',
     '?flicker=no',
+    '?flicker=above',
     '?own.nobody=5',
     '?own.ostrel-lill=free',
     '?own.=5',

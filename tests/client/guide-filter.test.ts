@@ -18,7 +18,7 @@ const ROWS = [
     power: 10,
     mean: 20,
     wavelengths: [661, 848],
-    isSteady: true,
+    flicker: 'steady',
     hasHeld: false,
     tested: '2026-01-01',
     magnetic: 0.1,
@@ -31,11 +31,11 @@ const ROWS = [
     price: 200,
     power: 5,
     wavelengths: [634],
-    isSteady: false,
+    flicker: 'above',
     hasHeld: true,
     tested: '2026-05-01',
   }),
-  row({ slug: 'c', price: 300, power: 30, mean: 60, wavelengths: [660], sound: 50 }),
+  row({ slug: 'c', price: 300, power: 30, mean: 60, wavelengths: [660], sound: 50, flicker: 'faster' }),
   row({ slug: 'd' }),
 ];
 const left = (state: Partial<GuideState>) => {
@@ -60,7 +60,10 @@ describe('what filters leave', () => {
     [{ sets: { nm: ['660'] } }, 'ac'],
     [{ sets: { nm: ['660', '850'] } }, 'a'],
     [{ since: '2026-02-01' }, 'b'],
-    [{ isSteady: true }, 'a'],
+    // Above 3 kHz there is no line to be under; what is not known is in neither.
+    [{ sets: { flicker: ['steady'] } }, 'a'],
+    [{ sets: { flicker: ['faster'] } }, 'c'],
+    [{ sets: { flicker: ['steady', 'faster'] } }, 'ac'],
     [{ hasHeld: true }, 'b'],
     [{ sets: { class: ['desk'] }, ranges: { price: { from: 1 } } }, 'ac'],
   ])('%j', (state, slugs) => {
@@ -86,6 +89,7 @@ describe('counts', () => {
     expect(filter.leftBy('nm', '660', state)).toBe(1);
     expect(filter.leftBy('nm', '630', state)).toBe(0);
     expect(filter.leftBy('flicker', 'steady', state)).toBe(1);
+    expect(filter.leftBy('flicker', 'faster', state)).toBe(0);
     expect(filter.leftBy('claims', 'held', state)).toBe(0);
   });
 
@@ -100,7 +104,7 @@ describe('counts', () => {
       power: maybe(digit),
       sound: maybe(digit),
       wavelengths: fc.constantFrom<number[]>([], [660], [850], [660, 850]),
-      isSteady: maybe(fc.boolean()),
+      flicker: maybe(fc.constantFrom('steady', 'above', 'faster')),
       hasHeld: maybe(fc.boolean()),
       tested: maybe(fc.constantFrom('2026-01-01', '2026-06-01')),
     });
@@ -111,9 +115,9 @@ describe('counts', () => {
         class: fc.subarray(['palm', 'desk']),
         maker: fc.subarray(['m', 'n']),
         nm: fc.subarray(['660', '850']),
+        flicker: fc.subarray(['steady', 'faster']),
       }),
       since: fc.constantFrom(undefined, '2026-03-01'),
-      isSteady: fc.constantFrom(undefined, true),
       hasHeld: fc.constantFrom(undefined, true),
     });
     fc.assert(
@@ -127,6 +131,9 @@ describe('counts', () => {
         expect(without.class).toBe(countOf({ ...given, sets: { ...given.sets, class: [] } }));
         expect(own.leftBy('class', 'palm', given)).toBe(
           countOf({ ...given, sets: { ...given.sets, class: ['palm'] } }),
+        );
+        expect(own.leftBy('flicker', 'faster', given)).toBe(
+          countOf({ ...given, sets: { ...given.sets, flicker: ['faster'] } }),
         );
         expect(own.leftBy('claims', 'held', given)).toBe(countOf({ ...given, hasHeld: true }));
         const nm = [...new Set([...(given.sets.nm ?? []), '660'])];
@@ -156,7 +163,7 @@ describe('the text that a row carries', () => {
       magnetic: number,
       sound: number,
       wavelengths: fc.array(fc.integer({ min: 200, max: 3000 }), { maxLength: 4 }),
-      isSteady: maybe(fc.boolean()),
+      flicker: maybe(fc.constantFrom('steady', 'above', 'faster')),
       hasHeld: maybe(fc.boolean()),
       tested: maybe(fc.constant('2026-10-06')),
     });
@@ -168,6 +175,7 @@ describe('the text that a row carries', () => {
   });
 
   test('anything else is read as not known', () => {
-    expect(decodeRow('')).toMatchObject({ slug: '', price: undefined, wavelengths: [], isSteady: undefined });
+    expect(decodeRow('a|m|||||||sideways||').flicker).toBeUndefined();
+    expect(decodeRow('')).toMatchObject({ slug: '', price: undefined, wavelengths: [], flicker: undefined });
   });
 });

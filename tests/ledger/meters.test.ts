@@ -75,6 +75,7 @@ describe('meterOf', () => {
     expect(meterOf('thermopile', instrument({ angularResponse: 1.5, repeatability: 0.8 }))).toEqual({
       id: 'thermopile',
       name: 'thermopile on the bench',
+      response: 'Flat.',
       calibrationDate: '2026-01-15',
       calibrationRelative: 0.02,
       calibrationAbsolute: 0,

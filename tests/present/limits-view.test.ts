@@ -115,6 +115,13 @@ describe('one hazard after the other', () => {
       'Electric field',
       'Radio field',
     ]);
+    // 63 V/m of 83 V/m, and of 5000 V/m: the strict end first, then the mild one, and one sentence for both.
+    const electric = group('ostrel-lill', 'fields')?.rows[1];
+    expect(electric?.figures.map((it) => [it.metric, it.shown?.value])).toEqual([
+      ['electric-field-share', '76'],
+      ['electric-field-share-at-mains', '1.26'],
+    ]);
+    expect(electric?.words.filter((it) => it.startsWith('If all of it lies above 3 kHz'))).toHaveLength(1);
     const beds = group('ostrel-lill', 'beds');
     expect(beds?.background.join(' ')).toContain('private precautionary guideline without official status');
     expect(beds?.rows[0]?.words.join(' ')).toContain('“Severe anomaly”');
@@ -128,10 +135,33 @@ describe('from the readings of a panel', () => {
       content.edit('guide.yaml', 'methodVersion: 1\n', 'methodVersion: 1\nmainsFrequency: 60\n');
       const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover');
       const texts = panel?.current?.limits.map((it) => sentenceOf(it)).join(' ') ?? '';
-      expect(texts).toContain('60 Hz is taken');
+      // 4.3 mG is 0.43 µT.
+      expect(texts).toContain('if all of it is at the mains’ 60 Hz, it is 0.215 % of the level, 200 µT');
     } finally {
       content.delete();
     }
+  });
+
+  test('a frequency that the meter showed gives one share, at its level', () => {
+    const panel = changed(['on: 4.3 mG }', 'on: 4.3 mG, frequency: 1 kHz }']);
+    const row = limitsView(panel, 'EUR')?.groups.find((it) => it.id === 'limits-fields')?.rows[0];
+    // 0.43 µT of 80 µT.
+    expect(row?.figures[0]?.shown?.value).toBe('0.538');
+    expect(row?.figures[1]?.gap).toBe('the meter showed 1 kHz, and the share is for that one');
+    const figures = panel.current?.figures;
+    expect(figures?.get('magnetic-field-frequency')).toMatchObject({
+      value: 1000,
+      unit: 'Hz',
+      uncertaintyAbsent: 'the meter’s file states none for the frequency',
+    });
+    expect(figures?.get('magnetic-field-share')).toMatchObject({
+      inputs: ['plover/2026-10-01/magnetic-field-on', 'plover/2026-10-01/magnetic-field-frequency'],
+    });
+  });
+
+  test('the words of the meter’s file stand beside the shares', () => {
+    const limpet = demo.panel('kelpwright-limpet').current?.limits.find((it) => it.id === 'magnetic-field-share');
+    expect(limpet?.outcome.join(' ')).toContain('30 Hz to 400 Hz, so it is deaf to what LED drivers mostly give off”');
   });
 
   test('pulsing is named, with the caution about seizures beside the key figures', () => {

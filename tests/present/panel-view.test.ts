@@ -214,6 +214,14 @@ describe('a panel’s page', () => {
     expect(silent.surroundings[3]?.distance).toBe('distance not recorded');
   });
 
+  test('says at which frequency a field was read, where the meter showed one', () => {
+    expect(changed('plover').surroundings[0]?.frequency?.gap).toBe('not measured');
+    const at = changed('plover', ['panels/plover/index.md', 'on: 4.3 mG }', 'on: 4.3 mG, frequency: 22 kHz }']);
+    expect(at.surroundings[0]?.frequency?.shown).toMatchObject({ value: '22,000', unit: 'Hz' });
+    // Radio and sound have none to read.
+    expect(at.surroundings.slice(2).map((it) => it.frequency)).toEqual([undefined, undefined]);
+  });
+
   test('says why a withdrawn panel was withdrawn', () => {
     expect(view('ostrel-bord')).toMatchObject({
       status: 'withdrawn',

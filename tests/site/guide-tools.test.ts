@@ -61,6 +61,26 @@ describe('filters', () => {
     expect(await shown(page)).toHaveLength(desk);
   });
 
+  test('flicker: what has no line is not counted as under it', async () => {
+    /** By the frequency of both channels: every panel of the demonstration has read its modes at one frequency. */
+    const withLine = ranked
+      .map((it) => it.slug)
+      .filter((slug) => (figureOf(slug, 'flicker-frequency-combined') ?? Infinity) <= 3000);
+    const faster = ranked
+      .map((it) => it.slug)
+      .filter((slug) => (figureOf(slug, 'flicker-frequency-combined') ?? 0) > 3000);
+    expect(faster.length).toBeGreaterThan(1);
+    await using opened = await site.open('/?flicker=faster');
+    const { page } = opened;
+    expect(await shown(page)).toEqual(faster.toSorted());
+    await page.getByRole('checkbox', { name: /^above 3 kHz/ }).uncheck();
+    await page.getByRole('checkbox', { name: /^at or under the no-effect line/ }).check();
+    await expect.poll(() => new URL(page.url()).search).toBe('?flicker=steady');
+    for (const slug of await shown(page)) expect(withLine).toContain(slug);
+    // A panel whose frequency is not known, or whose flicker lies above the line, is in neither.
+    expect((await shown(page)).length + faster.length).toBeLessThan(ranked.length);
+  });
+
   test('a link reproduces the view, sorting and all', async () => {
     await using opened = await site.open('/?price-to=700&sort=desk.price.descending');
     const { page } = opened;

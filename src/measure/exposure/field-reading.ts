@@ -12,6 +12,10 @@ export interface FieldReading {
   off: FigureOrGap;
   /** The distance as the tester wrote it: "15 cm". */
   distance: string | undefined;
+  /** Hz, where the meter showed it for the reading with the panel on; a gap or nothing where it did not. */
+  frequency?: FigureOrGap | undefined;
+  /** What the meter responds to, in its file's words. */
+  response?: string | undefined;
 }
 
 /** What the fields are called in a sentence. */

@@ -61,11 +61,11 @@ function multiple(
   to: number,
 ): FigureOrGap {
   if (!isFigure(depth)) return gap(metric, depth.reason);
-  if (!isFigure(frequency)) return gap(metric, frequency.reason);
-  if (frequency.bound) return gap(metric, 'the frequency is only known to be beyond a bound');
-  if (!(frequency.value > 0)) return gap(metric, 'without a frequency there is no line');
+  if (!isFigure(frequency)) return gap(metric, `not known, for ${frequency.reason}`);
+  if (frequency.bound) return gap(metric, 'not known, for the frequency is only known to be beyond a bound');
+  if (!(frequency.value > 0)) return gap(metric, 'not known, for without a frequency there is no line');
   const line = flickerLines(frequency.value)[key];
-  if (line === 'no limit') return gap(metric, `the standard has no such line above ${to} Hz`);
+  if (line === 'no limit') return gap(metric, `no line applies, for the standard has none above ${to} Hz`);
   const value = depth.value / line;
   const identity: Omit<FigureIdentity, 'inputs'> = {
     id: `${session}/${metric}`,

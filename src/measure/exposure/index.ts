@@ -1,6 +1,7 @@
 import { type FigureOrGap, gap } from '../figure.ts';
+import type { MainsFrequency } from './field-levels.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
-import { fieldResult, type MainsFrequency } from './field-results.ts';
+import { fieldResults } from './field-results.ts';
 import { type FlickerMode, type FlickerReading, flickerResults } from './flicker-results.ts';
 import { infraredResults, type ModelledPeaks, nearInfraredFromMode } from './infrared-results.ts';
 import type { LimitResult } from './limit.ts';
@@ -11,7 +12,7 @@ import { skinResult } from './skin.ts';
 import { soundResult } from './sound-result.ts';
 
 export { EYE_DISTANCES } from './eye-distances.ts';
-export type { MainsFrequency } from './field-results.ts';
+export type { MainsFrequency } from './field-levels.ts';
 export type { ModelledPeaks } from './infrared-results.ts';
 export { CLOSING, cited, type Limit, type LimitResult, sentenceOf } from './limit.ts';
 export { EXPOSURE_METRICS } from './metrics.ts';
@@ -28,6 +29,8 @@ export interface ExposureInput {
   modelled: ModelledPeaks;
   /** Distances of the field and sound readings as they were written; left out where none was. */
   distances: Partial<Record<FieldKind | 'sound', string | undefined>>;
+  /** What the meters of the fields respond to, in their files' words; left out where the session names none. */
+  responses?: Partial<Record<FieldKind, string | undefined>>;
   /** Hz, of the mains at the bench. */
   mains: MainsFrequency;
 }
@@ -50,6 +53,8 @@ export function exposureResults(input: ExposureInput): LimitResult[] {
     on: reading(`${kind}-field-on`, 'not measured with the panel on'),
     off: reading(`${kind}-field-off`, 'not measured'),
     distance: distances[kind],
+    frequency: input.figure(`${kind}-field-frequency`),
+    response: input.responses?.[kind],
   });
   const infrared = nearInfraredFromMode(
     reading('peak-irradiance-near-infrared', 'near-infrared alone was not measured'),
@@ -61,7 +66,7 @@ export function exposureResults(input: ExposureInput): LimitResult[] {
     ...flickerResults(session, flicker),
     ...pulsingResults(flicker),
     ...FIELDS.flatMap((kind) => [
-      fieldResult(session, field(kind), input.mains),
+      ...fieldResults(session, field(kind), input.mains),
       precautionResult(session, field(kind)),
     ]),
     soundResult(session, {

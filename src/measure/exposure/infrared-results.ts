@@ -4,7 +4,7 @@ import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { EYE_DISTANCES } from './eye-distances.ts';
 import { INFRARED_LIMIT, LONG_EXPOSURE, LONGEST_TIMED, longestStay } from './infrared.ts';
-import { cited, type LimitResult, worded } from './limit.ts';
+import { type LimitResult, limitSentence, worded } from './limit.ts';
 import { stayFigure, UNTIMED_NOTE } from './stay.ts';
 import { cautiousEnd, leavingOut, outcome, relation, roundedTo, timeWords } from './words.ts';
 
@@ -115,7 +115,7 @@ function shareAt(session: string, infrared: Infrared, distance: number, modelled
 /** Why the edition is named. */
 const EDITION_WORDS =
   'That edition sums the whole band from 780 nm without weights; ICNIRP 2013 may weight part of the band less (from memory, unconfirmed).';
-const LIMIT_WORDS = `The limit is the ${cited(INFRARED_LIMIT)}. ${EDITION_WORDS}`;
+const LIMIT_WORDS = `${limitSentence(INFRARED_LIMIT)} ${EDITION_WORDS}`;
 
 function pair(session: string, place: string, distance: number, share: FigureOrGap, basisWords: string): LimitResult[] {
   const stayMetric = `infrared-stay-at-${place}`;

@@ -11,6 +11,8 @@ export const INFRARED_LIMIT: Limit = {
   edition: 'first edition',
   clause: '4.3.7',
   standing: 'secondary',
+  alsoIn:
+    'Directive 2006/25/EC, Annex I, for people at work limits the same band (seen on a page that quotes it), by the same numbers (from memory)',
 };
 
 /** E = 18000 t^-0.75 W/m², t in s. */

@@ -16,6 +16,8 @@ export interface Limit {
   edition: string;
   clause?: string;
   standing: LimitStanding;
+  /** Where the same limit stands too, and how well that is known; a sentence without its full stop. */
+  alsoIn?: string;
 }
 
 /** Anchors of the page of cautions that a result stands beside. */
@@ -52,6 +54,11 @@ export function cited({ name, source, year, edition, clause, standing }: Limit):
   const when = edition.includes(String(year)) ? [] : [String(year)];
   const place = [source, ...when, edition, ...(clause ? [`clause ${clause}`] : [])].join(', ');
   return `${name} of ${place} (${STANDING_WORDS[standing]})`;
+}
+
+/** Limit and its second place, as sentences: "The limit is the ...". */
+export function limitSentence(limit: Limit): string {
+  return `The limit is the ${cited(limit)}.${limit.alsoIn ? ` ${limit.alsoIn}.` : ''}`;
 }
 
 /** A result's text. */

@@ -3,10 +3,17 @@ import { BOUND_BELOW, LARGEST_CORRECTION, NO_CORRECTION_ABOVE } from './backgrou
 import { RANGE_EDGES } from './building-biology.ts';
 import { PULSE_TOLERANCE, ROW_EDGE, SLOW_DEPTH } from './flicker-lines.ts';
 import { LONG_EXPOSURE, LONGEST_TIMED } from './infrared.ts';
-import { electricReferenceLevel, LOWEST_RADIO_LEVEL, magneticReferenceLevel } from './reference-levels.ts';
+import {
+  electricReferenceLevel,
+  LOWEST_ELECTRIC_LEVEL,
+  LOWEST_MAGNETIC_LEVEL,
+  LOWEST_RADIO_LEVEL,
+  magneticReferenceLevel,
+} from './reference-levels.ts';
 import { SKIN_TIME } from './skin-limit.ts';
 
 const IEC = 'IEC 62471:2006, 4.3.7, from secondary sources';
+const ICNIRP_2010 = 'ICNIRP 2010, seen in a copy of the paper';
 const ISO = 'ISO 3744:2010, from secondary sources';
 const SBM = 'SBM-2008 as seen on a page; that SBM-2015 has the same is from memory';
 
@@ -36,17 +43,18 @@ export const EXPOSURE_METHODS: readonly MethodEntry[] = [
     id: 'skin-heating',
     name: 'Heating of the skin',
     unit: '%',
-    formula: 's=100\\,\\frac{E_\\mathrm{peak}}{20000\\cdot 10^{-0.25}}',
+    formula: 's=100\\,\\frac{E_\\mathrm{peak}}{20000\\cdot 10^{-0.75}},\\qquad H(t)=E(t)\\,t=20000\\,t^{0.25}',
     symbols: [
       ['s', 'share of the limit for an exposure just under 10 s, %; from 10 s on there is no limit'],
       ['E_\\mathrm{peak}', 'peak irradiance with both channels on, W/m²'],
+      ['H(t)', 'limit of the radiant exposure for a time t in s, J/m²; divided by t it is the limit of the irradiance'],
     ],
     constants: [
       {
         name: 'exposures shorter than',
         value: SKIN_TIME,
         unit: 's',
-        why: 'IEC 62471:2006, 4.3.8; the formula is from memory',
+        why: 'IEC 62471:2006, 4.3.8; the formula is from secondary sources',
       },
     ],
     file: 'src/measure/exposure/skin-limit.ts',
@@ -98,23 +106,20 @@ export const EXPOSURE_METHODS: readonly MethodEntry[] = [
       ['x_\\mathrm{on}', 'reading with the panel on, the room included: µT, V/m or mW/m²'],
       [
         'L(f)',
-        'level for the general public at the mains frequency (ICNIRP 2010); for radio the lowest one for power density (ICNIRP 2020)',
+        'level for the general public at the frequency that the meter showed; without one, above 3 kHz and, beside it, at the mains frequency (ICNIRP 2010); for radio the lowest one for power density (ICNIRP 2020)',
       ],
     ],
     constants: [
+      { name: 'magnetic, above 3 kHz', value: LOWEST_MAGNETIC_LEVEL, unit: 'µT', why: ICNIRP_2010 },
+      { name: 'magnetic, 50 Hz and 60 Hz', value: magneticReferenceLevel(50), unit: 'µT', why: ICNIRP_2010 },
+      { name: 'electric, above 3 kHz', value: LOWEST_ELECTRIC_LEVEL, unit: 'V/m', why: ICNIRP_2010 },
+      { name: 'electric, 50 Hz', value: electricReferenceLevel(50), unit: 'V/m', why: ICNIRP_2010 },
       {
-        name: 'magnetic, 50 Hz and 60 Hz',
-        value: magneticReferenceLevel(50),
-        unit: 'µT',
-        why: 'ICNIRP 2010, seen on a page that quotes it',
+        name: 'radio, whole body, above 30 MHz',
+        value: LOWEST_RADIO_LEVEL,
+        unit: 'W/m²',
+        why: 'ICNIRP 2020, from a secondary source',
       },
-      {
-        name: 'electric, 50 Hz',
-        value: electricReferenceLevel(50),
-        unit: 'V/m',
-        why: 'ICNIRP 2010, seen on a page that quotes it',
-      },
-      { name: 'radio, whole body', value: LOWEST_RADIO_LEVEL, unit: 'W/m²', why: 'ICNIRP 2020, from memory' },
     ],
     file: 'src/measure/exposure/reference-levels.ts',
   },

@@ -55,10 +55,24 @@ export const EXPOSURE_METRICS: ReadonlyArray<{ id: string; name: string; method:
   ...FIELDS.flatMap(([kind, name]) => [
     {
       id: `${kind}-field-share`,
-      name: `${name}: share of the reference level`,
+      name:
+        kind === 'radio'
+          ? `${name}: share of the reference level`
+          : `${name}: share of the level above 3 kHz, or at the frequency read`,
       method: 'field-levels',
       unit: '%' as const,
     },
+    // The level depends on the frequency for these two, and few meters show it.
+    ...(kind === 'radio'
+      ? []
+      : [
+          {
+            id: `${kind}-field-share-at-mains`,
+            name: `${name}: share of the level at the mains’ frequency`,
+            method: 'field-levels',
+            unit: '%' as const,
+          },
+        ]),
     {
       id: `${kind}-field-precaution`,
       name: `${name}: multiple of a precautionary line for beds`,

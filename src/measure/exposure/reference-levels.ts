@@ -7,17 +7,20 @@ const ICNIRP_2010 = {
   standing: 'read',
 } as const;
 
-/** Reference level for magnetic fields, general public; seen in a textbook that reproduces the table. */
+/** Reference level for magnetic fields, general public; seen in a copy of the paper, Table 4. */
 export const MAGNETIC_LEVEL: Limit = { name: 'reference level for magnetic fields, general public,', ...ICNIRP_2010 };
 /** Reference level for electric fields, general public; likewise. */
 export const ELECTRIC_LEVEL: Limit = { name: 'reference level for electric fields, general public,', ...ICNIRP_2010 };
-/** Reference level for radio, whole body, average of 30 min, general public: from memory. */
+/**
+ * Reference level for radio, whole body, average of 30 min, general public: seen in a public implementation that copies
+ * the table. Power densities start above 30 MHz; a textbook has the same edge in the table for local exposure.
+ */
 export const RADIO_LEVEL: Limit = {
   name: 'whole-body reference level for radio fields, general public,',
   source: 'ICNIRP',
   year: 2020,
   edition: 'Health Physics 118(5):483–524',
-  standing: 'memory',
+  standing: 'secondary',
 };
 /** Reference level for radio, local, average of 6 min, general public; seen in a textbook that reproduces the table. */
 export const LOCAL_RADIO_LEVEL: Limit = {
@@ -31,10 +34,19 @@ export const LOCAL_RADIO_LEVEL: Limit = {
 /** Frequencies that the levels of 2010 are used for here, Hz. */
 const LOWEST = 25;
 const HIGHEST = 1e7;
-/** Where their rows meet, Hz. */
+/**
+ * Frequencies that a session may state for a field, Hz. Above 100 kHz the levels for radio of ICNIRP 2020 hold as well
+ * and can be lower, so that a share of the level of 2010 alone would be too mild.
+ */
+export const STATED_FREQUENCIES = { from: LOWEST, to: 1e5 } as const;
+/** Where their rows meet, Hz; from the last one on the level is at its lowest. */
 const MAGNETIC_SLOPE_FROM = 400;
 const ELECTRIC_SLOPE_FROM = 50;
-const SLOPE_TO = 3000;
+export const SLOPE_TO = 3000;
+
+/** Lowest levels of 2010, from 3 kHz on: what a field of unknown frequency is held against. µT and V/m. */
+export const LOWEST_MAGNETIC_LEVEL = 27;
+export const LOWEST_ELECTRIC_LEVEL = 83;
 
 /**
  * Reference level of ICNIRP 2010 for magnetic flux density, general public, rms, µT. At 3 kHz, where two rows meet
@@ -47,7 +59,7 @@ export function magneticReferenceLevel(frequency: number): number {
   demand(frequency, LOWEST, HIGHEST, 'Hz');
   if (frequency <= MAGNETIC_SLOPE_FROM) return 200;
   // 0.08 / f tesla
-  return frequency <= SLOPE_TO ? 80_000 / frequency : 27;
+  return frequency <= SLOPE_TO ? 80_000 / frequency : LOWEST_MAGNETIC_LEVEL;
 }
 
 /**
@@ -61,15 +73,15 @@ export function electricReferenceLevel(frequency: number): number {
   demand(frequency, LOWEST, HIGHEST, 'Hz');
   if (frequency <= ELECTRIC_SLOPE_FROM) return 5000;
   // 250 / f kV/m
-  return frequency < SLOPE_TO ? 250_000 / frequency : 83;
+  return frequency < SLOPE_TO ? 250_000 / frequency : LOWEST_ELECTRIC_LEVEL;
 }
 
 /** Lowest of the whole-body levels for power density, W/m²: what a reading of unknown frequency is held against. */
 export const LOWEST_RADIO_LEVEL = 2;
 
 /**
- * Reference level of ICNIRP 2020 for power density, whole body, 30 min, general public, W/m² (from memory). Up to
- * 30 MHz the levels are field strengths, not power densities.
+ * Reference level of ICNIRP 2020 for power density, whole body, 30 min, general public, W/m² (from a secondary
+ * source). Up to 30 MHz the levels are field strengths, not power densities.
  *
  * @param megahertz above 30 MHz, up to 300 GHz; else a RangeError
  * @example radioReferenceLevel(900) // 4.5

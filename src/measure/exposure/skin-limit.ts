@@ -1,18 +1,27 @@
 import type { Limit } from './limit.ts';
 
-/** Thermal limit for the skin, 380-3000 nm: clause and formula from memory. */
+/**
+ * Thermal limit for the skin, 380-3000 nm: its formula, for the radiant exposure, seen only in public implementations
+ * that cite the clause. Directive 2006/25/EC, Annex I, has the same limit, from memory; that it has one, for the same
+ * band, was seen on pages that quote it.
+ */
 export const SKIN_LIMIT: Limit = {
   name: 'thermal limit for the skin',
   source: 'IEC 62471',
   year: 2006,
   edition: 'first edition',
   clause: '4.3.8',
-  standing: 'memory',
+  standing: 'secondary',
+  alsoIn:
+    'Directive 2006/25/EC, Annex I, for people at work limits the same band (seen on a page that quotes it), by the same formula (from memory)',
 };
 
-/** E = 20000 t^-0.25 W/m², t in s. */
+/**
+ * The limit is for the radiant exposure, H = E t = 20000 t^0.25 J/m², t in s; so the irradiance is 20000 t^-0.75 W/m².
+ * The exponent is the one of H less one: -0.25 would be 3.2 times too high at 10 s, above what blisters skin.
+ */
 const COEFFICIENT = 20_000;
-const EXPONENT = -0.25;
+const EXPONENT_OF_RADIANT_EXPOSURE = 0.25;
 
 /** The limit is for exposures shorter than this, s ("only less than 10 s": seen on a page that quotes it). */
 export const SKIN_TIME = 10;
@@ -23,19 +32,23 @@ export interface NotApplicable {
 }
 
 /**
- * Irradiance limit for the skin, W/m², 380-3000 nm (IEC 62471:2006, 4.3.8, from memory). From 10 s on the standard
- * has none, since pain and heat stress come first.
+ * Irradiance limit for the skin, W/m², 380-3000 nm: the limit of the radiant exposure divided by the time (IEC
+ * 62471:2006, 4.3.8, from secondary sources). From 10 s on the standard has none, since pain and heat stress come first.
  *
  * @param seconds time of the exposure; a negative time or NaN is a RangeError
- * @example skinLimit(1) // 20000
+ * @example skinLimit(2) // 11892.07
  */
 export function skinLimit(seconds: number): number | NotApplicable {
   if (!(seconds >= 0)) throw new RangeError(`no time of exposure: ${seconds} s`);
   if (seconds >= SKIN_TIME) {
     return { notApplicable: `the standard has no skin limit for exposures of ${SKIN_TIME} s and more` };
   }
-  return COEFFICIENT * seconds ** EXPONENT;
+  return irradianceFor(seconds);
 }
 
-/** What the limit comes down to just under 10 s, W/m²: 11247. */
-export const SKIN_LIMIT_AT_END = COEFFICIENT * SKIN_TIME ** EXPONENT;
+/** What the limit comes down to just under 10 s, W/m²: 3557. */
+export const SKIN_LIMIT_AT_END = irradianceFor(SKIN_TIME);
+
+function irradianceFor(seconds: number): number {
+  return COEFFICIENT * seconds ** (EXPONENT_OF_RADIANT_EXPOSURE - 1);
+}

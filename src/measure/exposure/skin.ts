@@ -2,7 +2,7 @@ import { type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
-import { cited, type LimitResult, worded } from './limit.ts';
+import { type LimitResult, limitSentence, worded } from './limit.ts';
 import { SKIN_LIMIT, SKIN_LIMIT_AT_END, SKIN_TIME } from './skin-limit.ts';
 import { leavingOut, outcome, relation } from './words.ts';
 
@@ -34,7 +34,7 @@ export function skinResult(session: string, peak: FigureOrGap): LimitResult {
       )
     : gap(METRIC, peak.reason);
   const longer = `For a session of minutes the limit is not applicable: the standard has none from ${SKIN_TIME} s on, and pain and heat have to give the warning.`;
-  const limit = `The limit is the ${cited(SKIN_LIMIT)}.`;
+  const limit = limitSentence(SKIN_LIMIT);
   return {
     id: METRIC,
     title: `Heating of the skin, exposures under ${SKIN_TIME} s`,

@@ -114,16 +114,22 @@ describe('no multiple', () => {
   });
 
   test('where the line ends', () => {
-    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(1250.1)))).toBe('the standard has no such line above 1250 Hz');
+    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(1250.1)))).toBe(
+      'no line applies, for the standard has none above 1250 Hz',
+    );
     expect(reasonOf(noEffect(depthOf(8), frequencyOf(1250.1)))).toBe('a figure');
-    expect(reasonOf(noEffect(depthOf(8), frequencyOf(3000.1)))).toBe('the standard has no such line above 3000 Hz');
+    expect(reasonOf(noEffect(depthOf(8), frequencyOf(3000.1)))).toBe(
+      'no line applies, for the standard has none above 3000 Hz',
+    );
   });
 
   test('without a depth or a frequency', () => {
     expect(reasonOf(lowRisk(gap('d', 'flicker was not measured'), frequencyOf(100)))).toBe('flicker was not measured');
-    expect(reasonOf(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')))).toBe('no frequency is recorded');
+    expect(reasonOf(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')))).toBe(
+      'not known, for no frequency is recorded',
+    );
     expect(reasonOf(lowRisk(depthOf(8), { ...frequencyOf(100), bound: 'above' }))).toContain('beyond a bound');
-    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(0)))).toBe('without a frequency there is no line');
+    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(0)))).toBe('not known, for without a frequency there is no line');
     expect(sentenceOf(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')))).toContain(
       'no frequency is recorded.',
     );

@@ -14,7 +14,10 @@ describe('limits in words', () => {
       INFRARED_LIMIT,
       'infrared limit for the cornea and lens of IEC 62471, 2006, first edition, clause 4.3.7 (seen in secondary sources only)',
     ],
-    [SKIN_LIMIT, 'thermal limit for the skin of IEC 62471, 2006, first edition, clause 4.3.8 (from memory)'],
+    [
+      SKIN_LIMIT,
+      'thermal limit for the skin of IEC 62471, 2006, first edition, clause 4.3.8 (seen in secondary sources only)',
+    ],
     [
       RETINAL_LIMIT,
       'thermal limits for the retina of IEC 62471, 2006, first edition, clause 4.3.5–4.3.6 (from memory)',
@@ -38,7 +41,7 @@ describe('limits in words', () => {
     ],
     [
       levels.RADIO_LEVEL,
-      'whole-body reference level for radio fields, general public, of ICNIRP, 2020, Health Physics 118(5):483–524 (from memory)',
+      'whole-body reference level for radio fields, general public, of ICNIRP, 2020, Health Physics 118(5):483–524 (seen in secondary sources only)',
     ],
     [
       levels.LOCAL_RADIO_LEVEL,

@@ -2,13 +2,23 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   electricReferenceLevel,
+  LOWEST_ELECTRIC_LEVEL,
+  LOWEST_MAGNETIC_LEVEL,
   LOWEST_RADIO_LEVEL,
   localRadioReferenceLevel,
   magneticReferenceLevel,
   radioReferenceLevel,
+  SLOPE_TO,
+  STATED_FREQUENCIES,
 } from '../../../src/measure/exposure/reference-levels.ts';
 import { expectToMeet } from '../../references/check-value.ts';
-import { ELECTRIC_LEVELS, LOCAL_RADIO_LEVELS, MAGNETIC_LEVELS, RADIO_LEVELS } from '../../references/exposure.ts';
+import {
+  ELECTRIC_LEVELS,
+  LOCAL_RADIO_LEVELS,
+  MAGNETIC_LEVELS,
+  RADIO_JOIN,
+  RADIO_LEVELS,
+} from '../../references/exposure.ts';
 import { RUNS } from '../make.ts';
 
 describe.each([
@@ -35,6 +45,28 @@ describe('reference levels as a whole', () => {
       }),
       RUNS,
     );
+  });
+
+  test('are lowest above 3 kHz, but for the step of the magnetic rows at 3 kHz itself', () => {
+    const hertz = fc.double({ min: 25, max: STATED_FREQUENCIES.to, noNaN: true });
+    fc.assert(
+      fc.property(hertz, (f) => {
+        expect(electricReferenceLevel(f)).toBeGreaterThanOrEqual(LOWEST_ELECTRIC_LEVEL);
+        // 80000 / 3000 = 26.7 µT, 1.2 % under the row that starts there: the table's own rounding.
+        expect(magneticReferenceLevel(f)).toBeGreaterThanOrEqual(LOWEST_MAGNETIC_LEVEL / 1.0126);
+      }),
+      RUNS,
+    );
+    expect(electricReferenceLevel(SLOPE_TO + 1)).toBe(LOWEST_ELECTRIC_LEVEL);
+    expect(magneticReferenceLevel(SLOPE_TO + 1)).toBe(LOWEST_MAGNETIC_LEVEL);
+  });
+
+  test('for radio are power densities above 30 MHz, where the rows of the field strength meet', () => {
+    expectToMeet(300 / RADIO_JOIN.arguments ** 0.7, RADIO_JOIN);
+    expect(300 / 10 ** 0.7).toBeGreaterThan(2 * RADIO_JOIN.expected);
+    // Far from a source S = E² / 377 Ω; the table rounds 2.04 to 2.
+    expect(RADIO_JOIN.expected ** 2 / 377).toBeCloseTo(LOWEST_RADIO_LEVEL, 1);
+    expect(radioReferenceLevel(30.001)).toBe(LOWEST_RADIO_LEVEL);
   });
 
   test('for the whole body never lie below the lowest one', () => {

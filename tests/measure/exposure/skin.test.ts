@@ -5,7 +5,7 @@ import { skinResult } from '../../../src/measure/exposure/skin.ts';
 import { SKIN_LIMIT_AT_END, skinLimit } from '../../../src/measure/exposure/skin-limit.ts';
 import { gap } from '../../../src/measure/figure.ts';
 import { expectToMeet } from '../../references/check-value.ts';
-import { SKIN_LIMITS } from '../../references/exposure.ts';
+import { BURN_CURVE, SKIN_LIMITS } from '../../references/exposure.ts';
 import { figure, figureOf, line, RUNS } from '../make.ts';
 
 describe('the skin limit', () => {
@@ -20,7 +20,28 @@ describe('the skin limit', () => {
         notApplicable: 'the standard has no skin limit for exposures of 10 s and more',
       });
     }
-    expect(SKIN_LIMIT_AT_END).toBeCloseTo(11_246.8265, 4);
+    // 20000 x 10^0.25 = 35565.6 J/m² in 10 s.
+    expect(SKIN_LIMIT_AT_END).toBeCloseTo(3556.5588, 4);
+  });
+
+  test('times the time is the limit of the radiant exposure, at any time', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-3, max: 9.999, noNaN: true }), (seconds) => {
+        // H(t) = 20000 t^0.25 J/m², IEC 62471:2006, 4.3.8, from secondary sources; the fourth root by two square roots.
+        const radiantExposure = 20_000 * Math.sqrt(Math.sqrt(seconds));
+        expect((Number(skinLimit(seconds)) * seconds) / radiantExposure).toBeCloseTo(1, 12);
+      }),
+      RUNS,
+    );
+  });
+
+  test('lies well below what blisters skin, at every time of the burn curve', () => {
+    for (const [seconds, blisters] of BURN_CURVE) {
+      const limit = seconds < 10 ? Number(skinLimit(seconds)) : SKIN_LIMIT_AT_END;
+      expect(limit / blisters, `${seconds} s`).toBeLessThan(0.5);
+    }
+    // The slip that this guards against, an exponent of -0.25, would lie above it at the end.
+    expect(20_000 * 10 ** -0.25).toBeGreaterThan(9800);
   });
 
   test('falls as the time grows, and stays above what it comes down to', () => {
@@ -45,14 +66,16 @@ describe('heating of the skin', () => {
   test('is a share of the limit just under 10 s', () => {
     const result = skinResult('p/d', peak);
     const it = figureOf(result.figure);
-    // 1000 W/m² of 11246.83 W/m²
-    expect(it).toMatchObject({ id: 'p/d/skin-heating-share', unit: '%', method: 'skin-heating@1', basis: 'derived' });
-    expect(it.value).toBeCloseTo(8.891397, 5);
-    expect(it.standardUncertainty).toBeCloseTo(0.06 * 8.891397, 5);
-    expect(it.working).toBe('s = 100 × 100 mW/cm² × 10 ÷ 11247 W/m² = 8.891 %');
-    expect(sentenceOf(result)).toContain('8.89 % of the skin limit for an exposure just under 10 s');
+    // 1000 W/m² of 3556.559 W/m²
+    expect(it).toMatchObject({ id: 'p/d/skin-heating-share', unit: '%', method: 'skin-heating@2', basis: 'derived' });
+    expect(it.value).toBeCloseTo(28.117066, 5);
+    expect(it.standardUncertainty).toBeCloseTo(0.06 * 28.117066, 5);
+    expect(it.working).toBe('s = 100 × 100 mW/cm² × 10 ÷ 3556.6 W/m² = 28.12 %');
+    expect(sentenceOf(result)).toContain('28.1 % of the skin limit for an exposure just under 10 s');
     expect(sentenceOf(result)).toContain('For a session of minutes the limit is not applicable');
-    expect(sentenceOf(result)).toContain('clause 4.3.8 (from memory)');
+    expect(sentenceOf(result)).toContain(
+      'clause 4.3.8 (seen in secondary sources only). Directive 2006/25/EC, Annex I, ',
+    );
     expect(result.caution).toBe('skin-and-heat');
   });
 

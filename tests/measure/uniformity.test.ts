@@ -14,7 +14,7 @@ const nine = fc.array(fc.double({ min: 1, max: 500, noNaN: true }), { minLength:
 const rowsOf = (values: readonly number[]) => [values.slice(0, 3), values.slice(3, 6), values.slice(6, 9)];
 
 describe('uncertainty of the uniformity', () => {
-  const grid = (part: Partial<typeof SENSOR>) => gridOf(HOT_MIDDLE, { meter: meter(part), distance: AT_FIFTEEN });
+  const grid = (part: Parameters<typeof meter>[0]) => gridOf(HOT_MIDDLE, { meter: meter(part), distance: AT_FIFTEEN });
 
   test('holds no calibration, distance or oblique light: they move all points alike', () => {
     const share = fc.double({ min: 0, max: 0.3, noNaN: true });
@@ -74,7 +74,7 @@ describe('uncertainty of the uniformity', () => {
 });
 
 /** Grids that a bench reads: a hot middle, a large panel's steep fall, a dead corner, five rows, one row. */
-const GRIDS: ReadonlyArray<[string, number[][]]> = [
+const GRIDS: ReadonlyArray<[string, readonly (readonly number[])[]]> = [
   ['hot middle', HOT_MIDDLE],
   [
     'steep fall to the corners',
@@ -110,7 +110,7 @@ describe('a direct simulation of the readings', () => {
   // as anybody would by hand, and their spread over the trials is the standard uncertainty.
   const TRIALS = 40_000;
 
-  const simulated = (rows: number[][], scatterOf: (value: number) => number, step: number) => {
+  const simulated = (rows: readonly (readonly number[])[], scatterOf: (value: number) => number, step: number) => {
     const random = seededRandom(20261125);
     const values = rows.flat();
     const [lowest, highest] = [values.indexOf(Math.min(...values)), values.indexOf(Math.max(...values))];

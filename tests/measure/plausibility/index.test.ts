@@ -19,7 +19,7 @@ const ODD = facts({
   field: { width: 50, height: 100 },
   priceDate: '2025-01-01',
   calibrations: [{ meter: 'irradiance meter', due: '2025-01-10', reads: ['mean-irradiance'] }],
-  claims: [checkQuantity('irradiance', 170, figure(70, [], 'peak-irradiance-combined', 'mW/cm²'))],
+  claims: [checkQuantity('irradiance', 170, figure(70, [], 'peak-irradiance-combined', 'mW/cm²'), 'under')],
 });
 
 describe('the list of checks', () => {

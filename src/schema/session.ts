@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { beyondReadings } from './beyond.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
 
@@ -126,6 +127,7 @@ export const sessionSchema = z.strictObject({
     .describe(
       'Distance sweep: the irradiance on the axis at two distances or more; it tells how narrow the beams are.',
     ),
+  beyond: beyondReadings.optional(),
   wavelengths: z
     .strictObject({
       red: wavelength('The red channel alone.').optional(),

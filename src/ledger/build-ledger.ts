@@ -1,3 +1,4 @@
+import { ninePointBasis } from '../measure/bench-procedure.ts';
 import { isFigure } from '../measure/figure.ts';
 import { closeToFrontier, frontier } from '../measure/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
@@ -110,7 +111,7 @@ function conditionsKey(conditions: Conditions | undefined): string {
   // One setting of the stand is one setting, though the last digit of the distance may differ.
   return conditions.isReference
     ? 'reference'
-    : `${conditions.distance.toFixed(1)} cm, method ${conditions.methodVersion}`;
+    : `${conditions.distance.toFixed(1)} cm, ${ninePointBasis(conditions.methodVersion)}`;
 }
 
 function whyUnranked(panel: SinglePanel, basis: RankBasis): string {

@@ -90,7 +90,7 @@ describe('raw readings of the demo', () => {
   test('have a value in the canonical unit, but for words', () => {
     for (const [session] of sessionsWithYaml()) {
       for (const it of rawReadings(session)) {
-        const isWords = it.path === 'hotSpots' || it.path === 'notes';
+        const isWords = it.path === 'hotSpots' || it.path === 'notes' || it.path.endsWith('.edge');
         expect(Number.isFinite(it.value), it.path).toBe(!isWords);
       }
     }

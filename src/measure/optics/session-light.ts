@@ -23,6 +23,18 @@ export interface SessionLight {
   grid?: { points: readonly (readonly (readonly number[])[])[]; inset: number };
   /** Kept readings on the axis, before the middle of the field, with the distance that was set for each, cm. */
   sweep?: readonly { distance: number; readings: readonly number[] }[];
+  /**
+   * Past the edges of the field, at the measuring distance: which edge as one faces the panel, how far outside the
+   * middle of it, cm, the kept readings with the panel on (below these where it is a bound), and what the place gave
+   * with the panel off, to be taken away; mW/cm2.
+   */
+  beyond?: readonly {
+    edge: 'left' | 'right' | 'top' | 'bottom';
+    past: number;
+    on: readonly number[];
+    isBound?: boolean;
+    off?: number;
+  }[];
   /** Claimed full beam angle at half intensity, degrees. */
   beamAngle?: number;
   /** The LEDs as they were found, where somebody looked. */

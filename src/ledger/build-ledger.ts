@@ -114,6 +114,15 @@ function conditionsKey(conditions: Conditions | undefined): string {
     : `${conditions.distance.toFixed(1)} cm, ${ninePointBasis(conditions.methodVersion)}`;
 }
 
+/** What a group's members share, told by the oldest version and the least distance of theirs, whatever their order. */
+function conditionsOfAll(group: readonly PanelEntry[]): Conditions {
+  const [first] = group
+    .flatMap((it) => (it.current ? [it.current.conditions] : []))
+    .toSorted((a, b) => a.methodVersion - b.methodVersion || a.distance - b.distance);
+  if (!first) throw new Error('a ranking without a panel');
+  return first;
+}
+
 function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
   if (panel.data.status === 'draft') return 'still a draft';
   if (panel.data.status === 'withdrawn') return 'withdrawn from the guide';
@@ -142,7 +151,7 @@ function classTables(
       );
       const groups = [...ranked.values()].map(
         (group): RankGroup => ({
-          conditions: group[0]?.current?.conditions as Conditions,
+          conditions: conditionsOfAll(group),
           panels: group.toSorted((a, b) => (rankOf(a, basis)?.place ?? 0) - (rankOf(b, basis)?.place ?? 0)),
         }),
       );

@@ -108,3 +108,10 @@ describe('a version that reads the grid otherwise', () => {
     );
   });
 });
+
+test('a mixed ranking is named by its oldest version, though a panel of the newer comes first', () => {
+  const of = withVersions(2, 2);
+  expect([...of.panels.keys()].indexOf('teasel')).toBeLessThan([...of.panels.keys()].indexOf('fescue'));
+  const large = of.classes.find((it) => it.sizeClass?.id === 'large');
+  expect(large?.groups.map((it) => [it.conditions.methodVersion, it.panels.length])).toEqual([[1, 2]]);
+});

@@ -16,12 +16,14 @@ export function beyondLight(places: readonly BeyondPlace[]): NonNullable<Session
         past: place.past.value,
         on,
         ...(isBound && { isBound }),
-        // A display that shows less than its first step has nothing to take away.
-        ...(room && room.reading.bound === undefined && { off: room.reading.value }),
+        ...(room && { off: taken(room.reading) }),
       },
     ];
   });
 }
+
+/** What is taken away: a reading, or the middle of what a display leaves open that stays under its first step. */
+const taken = ({ value, bound }: Reading): number => (bound === undefined ? value : value / 2);
 
 /**
  * The reading with the panel off that counts at a place: its own, or that of the farthest place past the same edge

@@ -38,8 +38,8 @@ describe('readings past the edges, as the model takes them', () => {
     ]);
   });
 
-  test('take nothing away where the display showed less than its first step', () => {
-    expect(light({ off: '<0.1' })).toEqual([{ edge: 'right', past: 8, on: [5] }]);
+  test('take half of the first step away where the display stayed under it', () => {
+    expect(light({ off: '<0.1' })).toEqual([{ edge: 'right', past: 8, on: [5], off: 0.05 }]);
     expect(light({ off: 0 })).toEqual([{ edge: 'right', past: 8, on: [5], off: 0 }]);
   });
 });

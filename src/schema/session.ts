@@ -81,7 +81,10 @@ const field = (
 /** One dated bench session of a panel: raw readings only. Anything not read is left out. */
 export const sessionSchema = z.strictObject({
   date: isoDate('Day of the session; one session a day.'),
-  methodVersion: z.int().positive().describe('Version of the bench procedure that was followed.'),
+  methodVersion: z
+    .int()
+    .positive()
+    .describe('Version of the bench procedure that was followed; 2 asks for readings past the edges (beyond).'),
   instruments: z
     .strictObject(
       Object.fromEntries(

@@ -6,6 +6,7 @@ import { type Figure, hasCancelled, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
+import { type BeyondView, beyondView } from './beyond-view.ts';
 import { type DistanceWorking, distanceWorking } from './distance-working.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from './format.ts';
 import { formula } from './formula.ts';
@@ -66,6 +67,8 @@ export interface SessionWorking {
     uncertainty: string;
   }>;
   readings: RawReading[];
+  /** What was read past the edges of the field, with its places drawn. */
+  beyond?: BeyondView;
   figures: Working[];
   /** The table by distance, whose values share one account. */
   distances?: DistanceWorking;
@@ -114,6 +117,7 @@ function sessionWorking(
       });
   }
   const distances = distanceWorking(panel, session, currency);
+  const beyond = beyondView(panel, session);
   return {
     date: session.date,
     shownDate: showDate(session.date),
@@ -122,6 +126,7 @@ function sessionWorking(
     ...(session.readings.notes && { notes: session.readings.notes }),
     instruments: instrumentLines(session, content),
     readings: rawReadings(session),
+    ...(beyond && { beyond }),
     figures,
     ...(distances && { distances }),
     gaps,

@@ -23,6 +23,17 @@ export interface SessionLight {
   grid?: { points: readonly (readonly (readonly number[])[])[]; inset: number };
   /** Kept readings on the axis, before the middle of the field, with the distance that was set for each, cm. */
   sweep?: readonly { distance: number; readings: readonly number[] }[];
+  /** Kept readings past the edges of the field, in the reference plane. */
+  beyond?: readonly {
+    edge: 'left' | 'right' | 'top' | 'bottom';
+    /** Past the middle of that edge, cm. */
+    past: number;
+    /** Kept repeats, mW/cm2; under what they say where they are bounds. */
+    on: readonly number[];
+    isBound?: boolean;
+    /** What the place gave with the panel off, mW/cm2: taken away. */
+    off?: number;
+  }[];
   /** Claimed full beam angle at half intensity, degrees. */
   beamAngle?: number;
   /** The LEDs as they were found, where somebody looked. */

@@ -77,9 +77,10 @@ export const readingsWithinRange: Rule = ({ panels, instruments }) =>
 
 /** The end of a meter's range in the canonical unit; undefined where its file does not say so in a way that fits. */
 function highestOf(meter: Source, kind: InstrumentKind): { value: number; written: string } | undefined {
-  const to = fields(meter.data, ['range', 'to'])[0]?.value;
+  const [from, to] = ['from', 'to'].map((end) => fields(meter.data, ['range', end])[0]?.value);
   const unit = texts(meter, 'unit')[0]?.value;
-  if (texts(meter, 'measures')[0]?.value !== kind || typeof to !== 'number' || unit === undefined) return undefined;
+  if (texts(meter, 'measures')[0]?.value !== kind || unit === undefined) return undefined;
+  if (typeof from !== 'number' || typeof to !== 'number' || to <= from) return undefined;
   const written = `${to} ${unit}`;
   const parsed = parseQuantity(written, METER_QUANTITY[kind]);
   return 'reading' in parsed ? { value: parsed.reading.value, written } : undefined;

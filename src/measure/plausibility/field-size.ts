@@ -28,7 +28,7 @@ export const fieldSize: Check = {
     ];
     if (ledCount !== undefined) {
       const pitch = Math.sqrt(area / ledCount);
-      const apart = `${ledCount} LEDs in a field of ${size} lie ${words(pitch)} cm apart on average`;
+      const apart = `The ${ledCount} LEDs in a field of ${size} lie ${words(pitch)} cm apart on average`;
       if (pitch > LARGEST_PITCH) return flag(`${apart}; in panels it is seldom more than ${LARGEST_PITCH} cm.`, 'mm');
       if (pitch < SMALLEST_PITCH) return flag(`${apart}; in panels it is seldom less than ${SMALLEST_PITCH} cm.`, 'in');
     }

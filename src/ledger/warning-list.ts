@@ -10,7 +10,7 @@ const MOST_FIGURES = 3;
 
 /**
  * Warnings as one readable list, a block each: weight and place, what is odd, the figures it reaches, what to write
- * instead.
+ * instead. What one check says of several figures at one place is one block: one slip makes all efficiencies impossible.
  *
  * @example
  * doubt  content/panels/tern-300/index.md:41  sessions[0].warmUp
@@ -19,11 +19,16 @@ const MOST_FIGURES = 3;
  *   hint     a bare number is in seconds: if minutes were meant, write `20 min`
  */
 export function warningList(warnings: readonly Warning[]): string {
-  return warnings
+  const alike = Map.groupBy(warnings, (it) => [it.severity, it.check, it.file, it.field].join('\n'));
+  return [...alike.values()]
+    .map((group) => {
+      const first = group[0] as Warning;
+      return { ...first, more: group.length - 1, figures: [...new Set(group.flatMap((it) => it.figures))] };
+    })
     .map((it) =>
       [
         `${it.severity}  ${it.file}:${it.line}${it.field && `  ${it.field}`}`,
-        `  odd      ${it.text}`,
+        `  odd      ${it.text}${it.more > 0 ? ` And ${it.more} more like it.` : ''}`,
         // A note's sentence names what it is of; there may be many of them.
         ...(it.figures.length > 0 && it.severity !== 'note' ? [`  figures  ${figureNames(it.figures)}`] : []),
         ...(it.hint ? [`  hint     ${it.hint}`] : []),

@@ -63,12 +63,29 @@ describe('calibrations', () => {
     ['thermopile', 'relative: 4', 0.199, 1],
     ['wattmeter', 'relative: 1', 0.05, 0],
     ['wattmeter', 'relative: 1', 0.049, 1],
-    ['coil', 'relative: 6', 0.06, 1],
+    ['coil', 'relative: 6', 0.2, 0],
+    ['coil', 'relative: 6', 0.199, 1],
     ['rule', 'relative: 0.1', 0.001, 0],
   ])('%s, %s to %s', (id, from, to, count) => {
     content.edit(`instruments/${id}.yaml`, from, `relative: ${to}`);
     expect(found('calibration-fraction')).toHaveLength(count);
   });
+});
+
+test.each([
+  ['electric', 'V/m'],
+  ['radio', 'mW/m2'],
+  ['flicker', "'%'"],
+])('calibrations for %s: 0.2 %% is taken, less is doubted', (kind, unit) => {
+  const coil = content.read('instruments/coil.yaml');
+  const meter = coil.replace('measures: magnetic', `measures: ${kind}`).replace('unit: mG', `unit: ${unit}`);
+  for (const [relative, count] of [
+    [0.2, 0],
+    [0.199, 1],
+  ] as const) {
+    content.write('instruments/other.yaml', meter.replace('relative: 6', `relative: ${relative}`));
+    expect(found('calibration-fraction')).toHaveLength(count);
+  }
 });
 
 describe('shares', () => {
@@ -132,8 +149,13 @@ describe('a price per watt', () => {
     if (count > 0) expect(warnings[0]?.file).toContain('plover');
   });
 
-  test('is not held against fewer than three others', () => {
+  test('is held against three others at least', () => {
+    const another = (name: string) =>
+      content.write(`panels/${name}/index.md`, content.read(TEASEL).replace('model: Teasel', `model: ${name}`));
     content.edit(PLOVER, 'paid: 200', 'paid: 199999');
+    another('dunlin');
     expect(found('far-from-others')).toEqual([]);
+    another('knot');
+    expect(found('far-from-others')).toHaveLength(1);
   });
 });

@@ -115,6 +115,16 @@ note  content/panels/plover/index.md:1
     );
   });
 
+  test('what one check says of several figures at one place is one block', () => {
+    const other = { ...WARNING, text: 'Likewise.', figures: ['led-area', 'real-price'] };
+    const elsewhere = { ...WARNING, field: 'sessions[1].warmUp', line: 80 };
+    const blocks = warningList([WARNING, other, elsewhere]).split('\n\n');
+    expect(blocks).toHaveLength(2);
+    expect(blocks[0]).toContain('  odd      The panel was on for 20 s. And 1 more like it.\n');
+    expect(blocks[0]).toContain('; and 2 more\n');
+    expect(blocks[1]).toMatch(/:80 {2}sessions\[1\]\.warmUp\n {2}odd {6}The panel was on for 20 s\.\n/);
+  });
+
   test('the sum names each weight that there is', () => {
     const impossible = { ...WARNING, severity: 'impossible' } as const;
     const note = { ...WARNING, severity: 'note' } as const;

@@ -2,6 +2,8 @@ import { rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { loadLedger } from '../ledger/load-ledger.ts';
+import { ContentError } from '../ledger/problem-list.ts';
+import { tellWarnings } from '../ledger/tell-warnings.ts';
 import { publishedFiles } from '../present/published-files.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
@@ -36,10 +38,16 @@ export function panelLedger(): AstroIntegration {
         updateConfig({ outDir: new URL(GROWING, config.root), cacheDir });
       },
       'astro:server:setup': ({ server }) => {
+        try {
+          tellWarnings(loadLedger({ drafts: true, watch: true }));
+        } catch (error) {
+          // The pages tell of problems, as often as they are asked for.
+          if (!(error instanceof ContentError)) throw error;
+        }
         server.middlewares.use(serveFiles(() => publishedFiles(loadLedger({ drafts: true, watch: true }).ledger)));
       },
       'astro:build:start': () => {
-        loadLedger();
+        tellWarnings(loadLedger());
       },
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);

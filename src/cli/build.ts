@@ -1,10 +1,25 @@
 import { Command } from 'commander';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { ContentError } from '../ledger/problem-list.ts';
+import { tellWarnings } from '../ledger/tell-warnings.ts';
+import { hasImpossible } from '../ledger/warning-list.ts';
+import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 
-/** `build`: checks the content, then has Astro write the guide to `dist/`. Exit 1 and no new output on any problem. */
+const EXPLAINED = `
+What is impossible or doubtful is printed, and stops nothing.
+
+Exit code:
+  0  built
+  ${PROBLEM_CODE}  a problem: nothing was built, and dist/ is as it was
+  ${IMPOSSIBLE_CODE}  with --strict: something can't be right as it stands; nothing was built`;
+
+/** `build`: checks the content, then has Astro write the guide to `dist/`. Exit codes as in its help. */
 export function buildCommand(): Command {
-  return new Command('build').description('Check the content and write the guide to dist/.').action(async () => {
+  const command = new Command('build')
+    .description('Check the content and write the guide to dist/.')
+    .option('--strict', 'build nothing while something is impossible as it stands')
+    .addHelpText('after', EXPLAINED);
+  return command.action(async ({ strict = false }: { strict?: boolean }) => {
     // Whatever the shell is set up for, this is the published guide: no drafts, and the policy in its pages. The
     // bundler takes variables of these names from the shell for its own.
     process.env.NODE_ENV = 'production';
@@ -12,14 +27,19 @@ export function buildCommand(): Command {
     // The bundler's allocator keeps what it has freed, a hundred megabytes and more, unless it is told to give it back.
     process.env.MIMALLOC_PURGE_DELAY ??= '0';
     try {
-      loadLedger();
+      const warnings = tellWarnings(loadLedger());
+      if (strict && hasImpossible(warnings)) {
+        console.error('Something is impossible as it stands; nothing was built.');
+        process.exitCode = IMPOSSIBLE_CODE;
+        return;
+      }
       // Loaded here alone: the other commands do without it, and are faster for that.
       const { build } = await import('astro');
       await build({ logLevel: 'warn' });
     } catch (error) {
       if (!(error instanceof ContentError)) throw error;
       console.error(error.message.trim());
-      process.exitCode = 1;
+      process.exitCode = PROBLEM_CODE;
     }
   });
 }

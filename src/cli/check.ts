@@ -1,24 +1,59 @@
 import { Command } from 'commander';
-import { contentFolder } from '../ledger/load-ledger.ts';
-import { counted, problemList } from '../ledger/problem-list.ts';
-import { readContent } from '../ledger/read-content.ts';
-import { todayFrom } from '../ledger/today.ts';
+import type { Content } from '../ledger/content.ts';
+import { contentFolder, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
+import { ContentError, counted, problemList } from '../ledger/problem-list.ts';
+import type { Warning } from '../ledger/warning.ts';
+import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../ledger/warning-list.ts';
+import { warningsOf } from '../ledger/warnings.ts';
+import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 
-/** `check [folder]`: every problem of the content, or a line that says there is none. Exit 1 where there is any. */
+const EXPLAINED = `
+Problems stop a build; what is impossible, doubtful or worth a note does not, and is listed worst first. Drafts are
+looked at too. Figures can only be looked at where there is no problem left.
+
+Exit code:
+  0  nothing, or doubts and notes only
+  ${PROBLEM_CODE}  at least one problem
+  ${IMPOSSIBLE_CODE}  no problem, but something that can't be right as it stands
+
+--json prints one array; each entry has severity (problem, impossible, doubt, note), file, line, field, check, found,
+wanted, hint and figures (metric ids). What does not apply is null, or an empty text or list.`;
+
+/** `check [folder]`: every problem of the content, or else everything odd in it. Exit codes as in its help. */
 export function checkCommand(): Command {
   return new Command('check')
-    .description('Check all content files and list every problem in them.')
+    .description('Check all content files and list every problem in them, and every figure that is odd.')
     .argument('[folder]', 'the content folder', contentFolder())
-    .action((folder: string) => {
-      const { content, problems } = readContent({ folder, today: todayFrom(process.env, new Date()), shownAs: folder });
-      if (!content) {
-        console.error(problemList(problems));
-        process.exitCode = 1;
+    .option('--json', 'print the list as JSON')
+    .addHelpText('after', EXPLAINED)
+    .action((folder: string, { json = false }: { json?: boolean }) => {
+      let loaded: Loaded;
+      try {
+        loaded = loadLedger({ folder, drafts: true });
+      } catch (error) {
+        if (!(error instanceof ContentError)) throw error;
+        if (json) printJson(error.problems.map(problemJson));
+        else console.error(problemList(error.problems));
+        process.exitCode = PROBLEM_CODE;
         return;
       }
-      const { panels, methods, instruments, makers } = content;
-      console.log(
-        `No problems in ${folder}: ${counted(panels.size, 'panel')}, ${counted(makers.size, 'maker')}, ${counted(instruments.size, 'instrument')}, ${counted(methods.size, 'method')}.`,
-      );
+      const warnings = warningsOf(loaded);
+      if (json) printJson(warnings.map(warningJson));
+      else console.log(report(folder, loaded.content, warnings));
+      if (hasImpossible(warnings)) process.exitCode = IMPOSSIBLE_CODE;
     });
+}
+
+function report(
+  folder: string,
+  { panels, methods, instruments, makers }: Content,
+  warnings: readonly Warning[],
+): string {
+  const size = `${counted(panels.size, 'panel')}, ${counted(makers.size, 'maker')}, ${counted(instruments.size, 'instrument')}, ${counted(methods.size, 'method')}`;
+  if (warnings.length === 0) return `No problems in ${folder}, and nothing odd: ${size}.`;
+  return `${warningList(warnings)}\n\n${warningCount(warnings)} (${folder}: ${size}).`;
+}
+
+function printJson(findings: readonly unknown[]): void {
+  console.log(JSON.stringify(findings, null, 2));
 }

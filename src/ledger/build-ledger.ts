@@ -83,14 +83,14 @@ interface Competitor {
   contender: Contender;
 }
 
-/** Those that can be ranked, by slug: with a price, a power and a size class. */
+/** Those that can be ranked, by slug: with a price, a power of known uncertainty and a size class. */
 function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<string, Competitor> {
   return new Map(
     panels.flatMap((panel): Array<[string, Competitor]> => {
       const price = panel.figures.get('real-price');
       const power = panel.figures.get(BASES[basis].power);
       const canBe = isFigure(panel.figures.get(BASES[basis].perWatt)) && panel.sizeClass !== undefined;
-      if (!canBe || !isFigure(price) || !isFigure(power)) return [];
+      if (!canBe || !isFigure(price) || !isFigure(power) || power.standardUncertainty === null) return [];
       return [[panel.slug, { panel, contender: { panel: panel.slug, price: price.value, power } }]];
     }),
   );
@@ -128,6 +128,10 @@ function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
   if (panel.data.status === 'withdrawn') return 'withdrawn from the guide';
   const perWatt = panel.figures.get(BASES[basis].perWatt);
   if (perWatt && !isFigure(perWatt)) return perWatt.reason;
+  const power = panel.figures.get(BASES[basis].power);
+  // A place without a range would look surer than all others.
+  if (isFigure(power) && power.standardUncertainty === null)
+    return `its range is not known: ${power.uncertaintyAbsent ?? 'the uncertainty is not known'}`;
   return 'its size class is not known';
 }
 

@@ -6,7 +6,7 @@ import { type LedEmitter, placeLeds } from '../measure/optics/emitter.ts';
 import { beyondReadings } from '../schema/beyond.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
 import { panelSchema } from '../schema/panel.ts';
-import { fieldPath, type Problem, shown } from '../schema/problem.ts';
+import type { Problem } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
 import { normaliseUnit, QUANTITIES } from '../schema/units.ts';
 import type { CollectionName } from './collections.ts';
@@ -14,62 +14,19 @@ import { keptReadings } from './grid-points.ts';
 import { METER_QUANTITY } from './meters.ts';
 import { countedLeds } from './modelled-light.ts';
 import type { Source } from './read-source.ts';
-
-/**
- * Content as it was read, whether or not it fits its schema: a file with one fault still has its others looked
- * at, so rules read raw fields and pass over what is not of the kind they know. The schemas say that.
- */
-export type RawCollections = Readonly<Record<CollectionName, ReadonlyMap<string, Source>>>;
-
-interface Surroundings {
-  today: string;
-  shownAs: string;
-  /** Files that could not be read at all; a reference to one of them is not a problem more. */
-  unread: ReadonlySet<string>;
-}
-
-type Rule = (content: RawCollections, around: Surroundings) => Problem[];
+import { calibrationStated } from './rules/calibration-stated.ts';
+import { fields, meant, problemAt, type RawCollections, type Rule, type Surroundings, texts } from './rules/fields.ts';
+import { modelOnce } from './rules/model-once.ts';
+import { onePriceADay } from './rules/one-price-a-day.ts';
+import { readingsWithinRange } from './rules/readings-within-range.ts';
+import { sessionAfterCalibration } from './rules/session-after-calibration.ts';
+import { sharesInPercent } from './rules/shares-in-percent.ts';
+import { thousandsPoint } from './rules/thousands-point.ts';
 
 /** Everything that one file says of another, of itself in two places, or of today. */
 export function contentRules(content: RawCollections, around: Surroundings): Problem[] {
   return RULES.flatMap((rule) => rule(content, around));
 }
-
-interface Field {
-  path: PropertyKey[];
-  value: unknown;
-}
-
-/** The fields at a path of keys in which `*` stands for every item of a list; missing ones are passed over. */
-function fields(data: unknown, keys: readonly string[], path: PropertyKey[] = []): Field[] {
-  const [key, ...rest] = keys;
-  if (key === undefined) return [{ path, value: data }];
-  if (key === '*') {
-    return Array.isArray(data) ? data.flatMap((item, i) => fields(item, rest, [...path, i])) : [];
-  }
-  if (typeof data !== 'object' || data === null || !Object.hasOwn(data, key)) return [];
-  return fields((data as Record<string, unknown>)[key], rest, [...path, key]);
-}
-
-/** Those of them that hold a text. */
-function texts(source: Source, ...keys: string[]): Array<{ path: PropertyKey[]; value: string }> {
-  return fields(source.data, keys).filter(
-    (it): it is { path: PropertyKey[]; value: string } => typeof it.value === 'string',
-  );
-}
-
-function problemAt(source: Source, { path, value }: Field, wanted: string, hint?: string): Problem {
-  return {
-    file: source.file,
-    line: source.lineOf(path),
-    field: fieldPath(path),
-    found: shown(value),
-    wanted,
-    ...(hint && { hint }),
-  };
-}
-
-const meant = (near: string | undefined) => near && `did you mean "${near}"?`;
 
 const guideAndCautions: Rule = ({ guide, cautions }, { shownAs, unread }) =>
   (
@@ -369,4 +326,11 @@ const RULES: readonly Rule[] = [
   methodPages,
   methodVersions,
   procedureFollowed,
+  thousandsPoint,
+  onePriceADay,
+  modelOnce,
+  readingsWithinRange,
+  calibrationStated,
+  sessionAfterCalibration,
+  sharesInPercent,
 ];

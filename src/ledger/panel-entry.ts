@@ -20,6 +20,7 @@ import type { Guide } from '../schema/guide.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
 import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
+import { checkedReadings } from './checked-readings.ts';
 import type { Content, Entry } from './content.ts';
 import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
 import { calibrationDue, meterOf } from './meters.ts';
@@ -78,7 +79,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
     const all = index === 0 ? figures : session.figures;
     return { ...session, flags: sessionFlags(data, session, all, content, today, index === 0 ? price : undefined) };
   });
-  const own = flagged[0]?.flags ?? looseFlags(data, figures, today, price);
+  const own = flagged[0]?.flags ?? looseFlags(data, figures, content, today, price);
 
   const finished = flagged.map((session, index): SessionEntry => {
     const earlier = sessions[index + 1];
@@ -213,6 +214,7 @@ function sessionFlags(
       ];
     }),
     claims: session.claims,
+    ...checkedReadings(panel, readings, content, figures),
   });
   return [...plausibility, ...session.light.flags];
 }
@@ -221,6 +223,7 @@ function sessionFlags(
 function looseFlags(
   panel: Panel,
   figures: ReadonlyMap<string, FigureOrGap>,
+  content: Content,
   today: string,
   price: Price | undefined,
 ): Flag[] {
@@ -235,6 +238,7 @@ function looseFlags(
     sessionDate: today,
     calibrations: [],
     claims: [],
+    ...checkedReadings(panel, undefined, content, figures),
   });
 }
 

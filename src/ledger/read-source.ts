@@ -9,6 +9,10 @@ export interface Source {
   /** Path from the repository's top, with forward slashes. */
   file: string;
   data: unknown;
+  /** The YAML as it was typed, for what reading it takes away: 4.790 becomes 4.79. */
+  yaml: string;
+  /** Line, from 1, on which the YAML starts. */
+  yamlLine: number;
   /** What follows the front matter; empty for YAML files. */
   body: string;
   /** Line, from 1, on which the body starts. */
@@ -120,5 +124,15 @@ function parse(file: string, yaml: string, linesBefore: number, body: string, bo
       })),
     };
   }
-  return { source: { file, data: result.data, body, bodyLine, lineOf: (path) => result.lineOf(path) + linesBefore } };
+  return {
+    source: {
+      file,
+      data: result.data,
+      yaml,
+      yamlLine: linesBefore + 1,
+      body,
+      bodyLine,
+      lineOf: (path) => result.lineOf(path) + linesBefore,
+    },
+  };
 }

@@ -67,6 +67,13 @@ export interface Flag {
   text: string;
   /** Metric ids of the figures it concerns. */
   concerns: string[];
+  /** For the tester, not for readers: what to write instead. */
+  hint?: string;
+  /**
+   * Where the tester should look: keys from the top of the panel's file, of which a first `session` stands for the
+   * session that was checked. Left out where the readings behind the first figure concerned say it.
+   */
+  at?: readonly PropertyKey[];
 }
 
 /** Every number that the guide shows. Immutable; made by `makeFigure` and `propagate` in uncertainty.ts. */

@@ -30,7 +30,7 @@ const VERSIONS: Readonly<Record<string, number>> = {
   'step-up': 1,
   frontier: 1,
   claims: 2,
-  plausibility: 1,
+  plausibility: 2,
   'infrared-eye': 1,
   'skin-heating': 2,
   'retinal-hazard': 1,

@@ -1,6 +1,11 @@
 import { EXPOSURE_METHODS } from './exposure/methods.ts';
 import { versionOf } from './method-versions.ts';
 import { OPTICS_METHODS } from './optics/methods.ts';
+import { NEAREST_BENCH } from './plausibility/bench-distance.ts';
+import { LARGEST_PITCH, LONGEST_SIDE, SMALLEST_PITCH, SMALLEST_SHARE } from './plausibility/field-size.ts';
+import { AROUND_FACTOR, FEWEST_ROOMS } from './plausibility/room-fields.ts';
+import { MAGNETIC_OFF_ODD } from './plausibility/unit-slips.ts';
+import { SHORTEST_WARM_UP } from './plausibility/warm-up-time.ts';
 import { RANK_DRAWS } from './ranking.ts';
 
 /**
@@ -378,6 +383,25 @@ const ENTRIES: readonly MethodEntry[] = [
         unit: '%',
         why: 'our own choice: the reader’s hand alone does not reach it',
       },
+      { name: 'shortest warm-up', value: SHORTEST_WARM_UP, unit: 's', why: 'our own choice' },
+      { name: 'nearest bench', value: NEAREST_BENCH, unit: 'cm', why: 'our own choice' },
+      { name: 'LEDs closer than', value: SMALLEST_PITCH, unit: 'cm', why: 'our own choice' },
+      { name: 'LEDs farther apart than', value: LARGEST_PITCH, unit: 'cm', why: 'our own choice' },
+      { name: 'longest side of a field', value: LONGEST_SIDE, unit: 'cm', why: 'our own choice: higher than a door' },
+      { name: 'smallest share of the housing', value: 100 * SMALLEST_SHARE, unit: '%', why: 'our own choice' },
+      {
+        name: 'magnetic field of a room above',
+        value: MAGNETIC_OFF_ODD,
+        unit: 'µT',
+        why: 'one or two homes in a hundred average more, from memory',
+      },
+      {
+        name: 'around the factor between two units',
+        value: AROUND_FACTOR,
+        unit: '1',
+        why: 'our own choice: half to twice the factor',
+      },
+      { name: 'other sessions at least', value: FEWEST_ROOMS, unit: '1', why: 'our own choice' },
     ],
     file: 'src/measure/plausibility/index.ts',
   },

@@ -31,14 +31,26 @@ const PATIENCE = 60_000;
 
 let good: ContentFolder;
 let bad: ContentFolder;
+/** Without a problem, but with a field that can't be. */
+let odd: ContentFolder;
+/** One panel, of which there is nothing to say. */
+let sound: ContentFolder;
 beforeAll(() => {
   good = tinyContent();
   bad = tinyContent();
   bad.lay('bad-content');
+  sound = tinyContent();
+  sound.remove('panels/plover');
+  sound.edit('panels/teasel/index.md', 'sessions:', 'sessions: []\nnone:');
+  sound.write('panels/teasel/index.md', `${sound.read('panels/teasel/index.md').split('\nnone:')[0]}\n---\n`);
+  odd = tinyContent();
+  odd.edit('panels/plover/index.md', 'width: 20 cm', 'width: 200');
 });
 afterAll(() => {
   good.delete();
   bad.delete();
+  odd.delete();
+  sound.delete();
 });
 
 describe.concurrent('check', () => {
@@ -54,8 +66,56 @@ describe.concurrent('check', () => {
   test('takes the folder that the environment names', { timeout: PATIENCE }, async () => {
     const { code, out, error } = await run(['check'], { LEDGER_CONTENT: good.folder });
     expect([code, error]).toEqual([0, '']);
-    expect(out.trim()).toMatch(/^No problems in .*: 2 panels, 2 makers, 6 instruments, \d+ methods\.$/);
+    // The fixture's flicker was read with a meter that has no file.
+    expect(out).toMatch(/^note {2}.*panels\/plover\/index\.md:\d+/);
+    expect(out).toMatch(
+      /\n0 problems, \d+ warnings?: \d+ notes? \(.*: 2 panels, 2 makers, 6 instruments, \d+ methods\)\.\n$/,
+    );
     expect(out).toContain(good.folder);
+  });
+
+  test('says so where there is nothing to say', { timeout: PATIENCE }, async () => {
+    const { code, out, error } = await run(['check', sound.folder]);
+    expect([code, error]).toEqual([0, '']);
+    expect(out).toMatch(/^No problems in .*, and nothing odd: 1 panel, 2 makers, 6 instruments, \d+ methods\.\n$/);
+    expect(JSON.parse((await run(['check', '--json', sound.folder])).out)).toEqual([]);
+  });
+
+  test('lists what is impossible first, on the output channel, and ends with 2', { timeout: PATIENCE }, async () => {
+    const { code, out, error } = await run(['check', odd.folder]);
+    expect([code, error]).toEqual([2, '']);
+    const line = odd.lineOf('panels/plover/index.md', 'field:');
+    expect(out).toMatch(
+      new RegExp(`^impossible {2}${odd.folder}/panels/plover/index\\.md:${line} {2}field\n {2}odd {6}The LED field`),
+    );
+    expect(out).toMatch(/\n0 problems, \d+ warnings: \d+ impossible, \d+ doubtful, \d+ notes? \(.*\)\.\n$/);
+    expect(out).not.toContain('No problems');
+  });
+
+  test('as JSON: one array, the same in number, order and exit code', { timeout: PATIENCE }, async () => {
+    const { code, out, error } = await run(['check', '--json', odd.folder]);
+    expect([code, error]).toEqual([2, '']);
+    const found = JSON.parse(out) as Array<Record<string, unknown>>;
+    expect(found[0]).toMatchObject({
+      severity: 'impossible',
+      file: `${odd.folder}/panels/plover/index.md`,
+      line: odd.lineOf('panels/plover/index.md', 'field:'),
+      field: 'field',
+      check: 'field-within-housing',
+      wanted: null,
+      figures: ['led-area'],
+    });
+    const problems = await run(['check', '--json', bad.folder]);
+    expect([problems.code, problems.error]).toEqual([1, '']);
+    const all = JSON.parse(problems.out) as Array<Record<string, unknown>>;
+    expect(all).toHaveLength(readContent({ folder: bad.folder, today: TODAY, shownAs: bad.folder }).problems.length);
+    for (const it of all) expect(it).toMatchObject({ severity: 'problem', found: expect.any(String), check: null });
+  });
+
+  test('says in its help what the exit codes mean', { timeout: PATIENCE }, async () => {
+    const { code, out } = await run(['check', '--help']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/Exit code:\n {2}0 {2}.*\n {2}1 {2}.*problem\n {2}2 {2}no problem, but/);
   });
 
   test('says that a folder is not there', { timeout: PATIENCE }, async () => {
@@ -84,5 +144,13 @@ describe.concurrent('build', () => {
     expect(existsSync(join(bad.folder, 'dist'))).toBe(false);
     // The places are those of the folder that was read.
     expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
+  });
+
+  test('in which something is impossible builds nothing if it is strict', { timeout: PATIENCE }, async () => {
+    const { code, out, error } = await run(['build', '--strict'], { LEDGER_CONTENT: odd.folder }, odd.folder);
+    expect([code, out]).toEqual([2, '']);
+    expect(error).toMatch(/^impossible {2}/);
+    expect(error).toMatch(/; nothing was built\.\n$/);
+    expect(existsSync(join(odd.folder, 'dist'))).toBe(false);
   });
 });

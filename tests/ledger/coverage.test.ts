@@ -77,6 +77,7 @@ const CONTENT = {
     }),
   },
   makers: new Map([['maker', { id: 'maker', data: makerSchema.parse({ name: 'Maker' }) }]]),
+  panels: new Map(),
   instruments: new Map(
     [
       instrument('irradiance', 'mW/cm2', {

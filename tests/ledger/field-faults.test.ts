@@ -546,10 +546,10 @@ test.each(FAULTS.map((fault) => [fault.name, fault] as const))('%s', (_name, fau
 
 describe('what is odd but possible is taken', () => {
   test.each([
-    ['the highest irradiance', 'combined: 52.5', 'combined: 2000'],
+    ['the highest irradiance that the meter shows', 'combined: 52.5', 'combined: 300'],
     ['a session today', 'date: 2026-10-01', `date: ${TODAY}`],
     ['a day in quotes', 'date: 2026-10-01', `date: '2026-10-01'`],
-    ['a leap day', 'date: 2026-10-01', 'date: 2024-02-29'],
+    ['a leap day', 'date: 2026-08-01', 'date: 2024-02-29'],
     ['a field at the lowest frequency', 'on: 4.3 mG }', 'on: 4.3 mG, frequency: 25 }'],
     ['a field at the highest frequency', 'on: 4.3 mG }', 'on: 4.3 mG, frequency: 100 kHz }'],
     ['no flicker at all', 'percent: 0.7', 'percent: 0'],

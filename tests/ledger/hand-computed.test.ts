@@ -249,7 +249,8 @@ angularResponse: 0
   const typeA = pooled / Math.sqrt(12);
 
   test('type A only: the pooled scatter within points, with eight degrees of freedom', () => {
-    rows(meter(0));
+    // Content refuses an exact calibration; this one is too small to show.
+    rows(meter(1e-12));
     // t(0.975, 8) = 2.306004, any table of Student's t (from memory; printed 2.31 in JCGM 100:2008, table G.2).
     const it = figures()('mean-irradiance');
     expectFigure(it, 35, typeA, 2.306004);
@@ -267,7 +268,8 @@ angularResponse: 0
   });
 
   test('the spread between the points, hundreds of times larger, is no part of it', () => {
-    rows(meter(0));
+    // Content refuses an exact calibration; this one is too small to show.
+    rows(meter(1e-12));
     const it = figures()('uniformity-variation');
     // s of 40, 30, 50, 20 about 35: the root of 500/3.
     expect(it.value).toBeCloseTo((100 * Math.sqrt(500 / 3)) / 35, 9);

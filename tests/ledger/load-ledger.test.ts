@@ -54,7 +54,7 @@ describe('loadLedger', () => {
     // Written within the same millisecond, perhaps; an editor never is.
     utimesSync(join(content.folder, PLOVER), new Date(), new Date(Date.now() + 5000));
     expect(watched().ledger.panels.get('plover')?.name).toBe('Wrackline Lapwing');
-    content.write('panels/whimbrel/index.md', content.read(PLOVER));
+    content.write('panels/whimbrel/index.md', content.read(PLOVER).replace('model: Lapwing', 'model: Whimbrel'));
     expect(watched().ledger.panels.has('whimbrel')).toBe(true);
     content.remove('panels/whimbrel');
     expect(watched().ledger.panels.has('whimbrel')).toBe(false);

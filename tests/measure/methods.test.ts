@@ -13,6 +13,10 @@ import {
   STALE_PRICE_DAYS,
   WAVELENGTH_TOLERANCE_NM,
 } from '../../src/measure/methods.ts';
+import { NEAREST_BENCH } from '../../src/measure/plausibility/bench-distance.ts';
+import { LARGEST_PITCH } from '../../src/measure/plausibility/field-size.ts';
+import { MAGNETIC_OFF_ODD } from '../../src/measure/plausibility/unit-slips.ts';
+import { SHORTEST_WARM_UP } from '../../src/measure/plausibility/warm-up-time.ts';
 import { RANK_DRAWS } from '../../src/measure/ranking.ts';
 
 const top = new URL('../../', import.meta.url);
@@ -54,6 +58,10 @@ describe('the registry of methods', () => {
     expect(constant('efficiency', 'impossible above')).toBe(IMPOSSIBLE_EFFICIENCY);
     expect(constant('plausibility', 'outlier beyond')).toBe(OUTLIER_Z);
     expect(constant('plausibility', 'smallest distance called out')).toBe(100 * SMALLEST_OUTLIER);
+    expect(constant('plausibility', 'shortest warm-up')).toBe(SHORTEST_WARM_UP);
+    expect(constant('plausibility', 'nearest bench')).toBe(NEAREST_BENCH);
+    expect(constant('plausibility', 'LEDs farther apart than')).toBe(LARGEST_PITCH);
+    expect(constant('plausibility', 'magnetic field of a room above')).toBe(MAGNETIC_OFF_ODD);
     expect(constant('real-price', 'stale after')).toBe(STALE_PRICE_DAYS);
     expect(constant('wavelength', 'tolerance against the claim')).toBe(WAVELENGTH_TOLERANCE_NM);
     expect(constant('rank', 'draws')).toBe(RANK_DRAWS);

@@ -272,7 +272,9 @@ describe('two settings of the stand that are one', () => {
     const teasel = content.read('panels/teasel/index.md');
     content.write(
       'panels/fescue/index.md',
-      teasel.replace('methodVersion: 1\n', 'methodVersion: 1\n    distance: 15.29 cm\n'),
+      teasel
+        .replace('model: Teasel', 'model: Fescue')
+        .replace('methodVersion: 1\n', 'methodVersion: 1\n    distance: 15.29 cm\n'),
     );
     const ledger: Ledger = buildLedger(content.content(), { today: TODAY });
     const plain = guideView(ledger).flatMap((it) => it.tables.filter((table) => !table.apart).map(() => it.id));

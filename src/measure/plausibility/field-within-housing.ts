@@ -16,6 +16,7 @@ export const fieldWithinHousing: Check = {
         severity: 'impossible',
         text: `The LED field, ${size(field)}, does not fit into the housing, ${size(housing)}. One of the two was measured or typed wrongly.`,
         concerns: ['led-area'],
+        at: ['field'],
       },
     ];
   },

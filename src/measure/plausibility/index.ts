@@ -1,17 +1,24 @@
 import type { Flag } from '../figure.ts';
+import { belowReach } from './below-reach.ts';
+import { benchDistance } from './bench-distance.ts';
 import { calibrationValid } from './calibration-valid.ts';
 import type { Check, Facts } from './check.ts';
 import { claimsHeld } from './claims-held.ts';
 import { combinedAboveModes } from './combined-above-modes.ts';
 import { efficiencyPossible } from './efficiency-possible.ts';
+import { fieldSize } from './field-size.ts';
 import { fieldWithinHousing } from './field-within-housing.ts';
+import { flickerFraction } from './flicker-fraction.ts';
 import { gridOutlier } from './grid-outlier.ts';
+import { meterNamed } from './meter-named.ts';
 import { modesAddUp } from './modes-add-up.ts';
 import { peakAboveMean } from './peak-above-mean.ts';
 import { priceAge } from './price-age.ts';
+import { roomFields } from './room-fields.ts';
 import { unitSlips } from './unit-slips.ts';
+import { warmUpTime } from './warm-up-time.ts';
 
-export type { Check, Facts } from './check.ts';
+export type { Check, Facts, MeterUse, SetDistance } from './check.ts';
 
 /** All plausibility checks, in the order in which their flags are shown. */
 export const CHECKS: readonly Check[] = [
@@ -21,10 +28,17 @@ export const CHECKS: readonly Check[] = [
   modesAddUp,
   gridOutlier,
   fieldWithinHousing,
+  fieldSize,
+  benchDistance,
+  warmUpTime,
+  meterNamed,
+  belowReach,
+  flickerFraction,
   calibrationValid,
   claimsHeld,
   priceAge,
   unitSlips,
+  roomFields,
 ];
 
 /** Runs every check; all flags, none left out. */

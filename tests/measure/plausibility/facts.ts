@@ -31,6 +31,12 @@ export function facts({ values, ...part }: Change = {}): Facts {
     sessionDate: '2026-03-02',
     calibrations: [{ meter: 'irradiance meter', due: '2027-01-10', reads: ['mean-irradiance'] }],
     claims: [],
+    reference: 15.24,
+    distances: [],
+    warmUp: 1800,
+    ledCount: 200,
+    meters: [],
+    rooms: new Map(),
     ...part,
   };
 }

@@ -8,7 +8,7 @@ const flags = (values: Record<string, number>) => unitSlips.run(facts({ values }
 
 describe('a field reading', () => {
   test.each([
-    ['magnetic-field-off', 1],
+    ['magnetic-field-off', 0.4],
     ['magnetic-field-on', 20],
     ['electric-field-off', 1000],
     ['electric-field-on', 1000],
@@ -22,7 +22,7 @@ describe('a field reading', () => {
 
   test('of 5 µT with the panel off: says what it is in the other unit, and what to write', () => {
     expect(flags({ 'magnetic-field-off': 5 })[0]?.text).toBe(
-      'A magnetic field with the panel off of 5 µT is odd: more than 1 µT is rarely met. 5 µT is 50 mG; if the meter said 5 mG, write `5 mG`.',
+      'A magnetic field with the panel off of 5 µT is odd: more than 0.4 µT is rarely met. 5 µT is 50 mG; if the meter said 5 mG, write `5 mG`.',
     );
   });
 

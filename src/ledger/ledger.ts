@@ -4,7 +4,7 @@ import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
 import type { Rank } from '../measure/ranking.ts';
 import type { StepUps } from '../measure/step-ups.ts';
 import type { Guide } from '../schema/guide.ts';
-import type { Instrument } from '../schema/instrument.ts';
+import type { Calibration, Instrument } from '../schema/instrument.ts';
 import type { Maker } from '../schema/maker.ts';
 import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
@@ -98,7 +98,9 @@ export interface ClassTable {
 export interface InstrumentEntry {
   id: string;
   data: Instrument;
-  /** Last day of its calibration. */
+  /** Newest first; the first is the one that counts today. */
+  calibrations: readonly Calibration[];
+  /** Last day of the newest calibration. */
   due: string;
   overdue: boolean;
   usedIn: ReadonlyArray<{ slug: string; name: string; date: string }>;

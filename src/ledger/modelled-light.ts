@@ -14,6 +14,7 @@ import type { Panel } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
 import { keptReadings } from './grid-points.ts';
 import { estimateOnce } from './optics-store.ts';
+import { bandsOf } from './reading-figures.ts';
 
 /** What the optics model makes of one session. */
 export interface ModelledLight {
@@ -70,6 +71,7 @@ export function modelledLight(context: LightContext): ModelledLight {
     panel: slug,
     session: id,
     meter,
+    bands: bandsOf(session).combined,
     width: field.width,
     height: field.height,
     distance,

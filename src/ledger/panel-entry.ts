@@ -21,7 +21,7 @@ import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
 import type { Content, Entry } from './content.ts';
 import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
-import { calibrationDue, meterOf } from './meters.ts';
+import { calibrationDue, calibrationOn, meterOf } from './meters.ts';
 import { panelClaims } from './panel-claims.ts';
 import { gridPointMeans, sessionFigures } from './session-figures.ts';
 
@@ -123,7 +123,7 @@ function meterFinder(content: Content, session: Session | undefined): (kind: Ins
   return (kind) => {
     const id = session?.instruments[kind];
     const instrument = id === undefined ? undefined : content.instruments.get(id);
-    return instrument && meterOf(instrument.id, instrument.data);
+    return session && instrument && meterOf(instrument.id, instrument.data, session.date);
   };
 }
 
@@ -199,11 +199,12 @@ function sessionFlags(
     sessionDate: session.date,
     calibrations: INSTRUMENT_KINDS.flatMap((kind) => {
       const instrument = content.instruments.get(readings.instruments[kind] ?? '');
-      if (!instrument) return [];
+      const calibration = instrument && calibrationOn(instrument.data, session.date);
+      if (!calibration) return [];
       return [
         {
           meter: instrument.data.name,
-          due: calibrationDue(instrument.data),
+          due: calibrationDue(calibration),
           // Every budget is gone through for it, and hardly ever asked for: a calibration mostly holds.
           get reads() {
             return metricsResting(instrument.id, figures);

@@ -1,6 +1,6 @@
 import type { Content } from '../ledger/content.ts';
 import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
-import { calibrationDue } from '../ledger/meters.ts';
+import { calibrationDue, calibrationOn, statedUncertainty } from '../ledger/meters.ts';
 import { sentenceOf } from '../measure/exposure/index.ts';
 import { type Figure, hasCancelled, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
@@ -132,21 +132,20 @@ function instrumentLines(session: SessionEntry, content: Content): SessionWorkin
   return INSTRUMENT_KINDS.flatMap((kind) => {
     const instrument = content.instruments.get(session.readings.instruments[kind] ?? '');
     if (!instrument) return [];
-    const { calibration, name, unit } = instrument.data;
-    const due = calibrationDue(instrument.data);
-    const parts = [
-      calibration.relative > 0 && `${calibration.relative} %`,
-      calibration.absolute > 0 && `${calibration.absolute} ${unitSigns(unit)}`,
-    ].filter(Boolean);
+    const { name, unit } = instrument.data;
+    const calibration = calibrationOn(instrument.data, session.date);
+    const common = { kind, id: instrument.id, name };
+    if (!calibration) {
+      return [{ ...common, calibrated: 'not by that day', due: '', isOverdue: false, uncertainty: 'not known' }];
+    }
+    const due = calibrationDue(calibration);
     return [
       {
-        kind,
-        id: instrument.id,
-        name,
+        ...common,
         calibrated: showDate(calibration.date),
         due: showDate(due),
         isOverdue: due < session.date,
-        uncertainty: parts.length > 0 ? `${parts.join(' and ')} (k = ${calibration.coverageFactor})` : 'none stated',
+        uncertainty: statedUncertainty(calibration, unitSigns(unit)),
       },
     ];
   });

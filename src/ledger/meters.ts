@@ -3,8 +3,11 @@ import { formatISO } from 'date-fns/formatISO';
 import { parseISO } from 'date-fns/parseISO';
 import type { AngularResponse } from '../measure/angular-response.ts';
 import type { Meter } from '../measure/meter.ts';
-import type { Calibration, Instrument, InstrumentKind } from '../schema/instrument.ts';
+import { type Calibration, INSTRUMENT_KINDS, type Instrument, type InstrumentKind } from '../schema/instrument.ts';
+import type { Session } from '../schema/session.ts';
 import { normaliseUnit, QUANTITIES, type QuantityName } from '../schema/units.ts';
+import type { Content } from './content.ts';
+import type { UsedInstrument } from './ledger.ts';
 
 /** The quantity that each kind of instrument shows on its display. */
 export const METER_QUANTITY: Record<InstrumentKind, QuantityName> = {
@@ -99,6 +102,25 @@ function angularOf({ f2, angles = [] }: NonNullable<Instrument['angularResponse'
   if (f2 !== undefined) return { kind: 'f2', f2: f2 / 100 };
   const points = angles.map(({ angle, error }) => ({ angle: angle.value, error: error / 100 }));
   return { kind: 'angles', points: points.toSorted((a, b) => a.angle - b.angle) };
+}
+
+/** The instruments of a session, each with the calibration that counts for it. */
+export function usedInstruments(session: Session, instruments: Content['instruments']): UsedInstrument[] {
+  return INSTRUMENT_KINDS.flatMap((kind): UsedInstrument[] => {
+    const instrument = instruments.get(session.instruments[kind] ?? '');
+    if (!instrument) return [];
+    const { id, data } = instrument;
+    const calibration = calibrationOn(data, session.date);
+    return [
+      {
+        kind,
+        id,
+        name: data.name,
+        calibration: calibration && { ...calibration, due: calibrationDue(calibration) },
+        unit: data.unit,
+      },
+    ];
+  });
 }
 
 /** The last day on which a calibration holds. */

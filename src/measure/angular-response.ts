@@ -126,10 +126,12 @@ function overField({ width, height, distance }: LitField, spot: Spot, errorAt: (
 /** The error of a meter before an endless even plane: its mean over the half space, weighted with sin 2e. */
 function endlessError(response: AngularResponse): number {
   const steps = 900;
-  let sum = 0;
+  let [weight, error] = [0, 0];
   for (let i = 0; i < steps; i++) {
     const degrees = ((i + 0.5) * 90) / steps;
-    sum += angularError(response, degrees) * Math.sin(2 * degrees * RADIAN);
+    const light = Math.sin(2 * degrees * RADIAN);
+    weight += light;
+    error += light * angularError(response, degrees);
   }
-  return (sum * (Math.PI / 2)) / steps;
+  return error / weight;
 }

@@ -65,7 +65,7 @@ export function calibrationLines(meter: Meter, value: number): Contribution[] {
       key: `${meter.id}@${meter.calibrationDate}/calibration`,
       source: `Calibration of the ${meter.name}`,
       contribution: meter.calibrationRelative * value,
-      evaluation: `${meter.calibrationStated}, normal; common to all that it read`,
+      evaluation: `calibration of ${meter.calibrationDate}: ${meter.calibrationStated}, normal; common to all that it read until the next one`,
     });
   }
   if (meter.calibrationAbsolute > 0) {
@@ -74,7 +74,7 @@ export function calibrationLines(meter: Meter, value: number): Contribution[] {
       key: `${meter.id}@${meter.calibrationDate}/offset`,
       source: `Offset of the ${meter.name}`,
       contribution: meter.calibrationAbsolute,
-      evaluation: 'stated with the calibration, normal; common to all that it read',
+      evaluation: `stated with the calibration of ${meter.calibrationDate}, normal; common to all that it read until the next one`,
     });
   }
   return lines;
@@ -157,7 +157,12 @@ export const REPEATABILITY = 'Repeatability';
 /** Said where a meter's file is silent, so that the omission shows. */
 export function missingRepeatability(meter: Meter): Unassessed[] {
   return meter.repeatability === undefined && meter.repeatabilityDecibels === undefined
-    ? [{ source: REPEATABILITY, reason: `no repeats were taken and none is stated for the ${meter.name}` }]
+    ? [
+        {
+          source: REPEATABILITY,
+          reason: `no repeats were taken, and how readings scatter is not known for the ${meter.name}`,
+        },
+      ]
     : [];
 }
 

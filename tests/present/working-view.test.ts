@@ -126,7 +126,7 @@ describe('instruments of a session', () => {
       calibrated: '29 Jun 2026',
       due: '29 Jun 2029',
       isOverdue: false,
-      uncertainty: '0.8 % and 0.2 W at k = 2',
+      uncertainty: '1 % and 0.2 W at k = 2',
     });
   });
 

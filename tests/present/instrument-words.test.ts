@@ -30,28 +30,28 @@ describe('what an instrument’s file says, in words', () => {
   });
 
   test('light at a slant, by f2 or by named angles', () => {
-    expect(angularWords(instrument({ angularResponse: { f2: 2.5 } }))).toBe('f2 of 2.5 %');
+    expect(angularWords(instrument({ angularResponse: { f2: 2.5 } }))).toBe('f2 of 2.5\u00a0%');
     const angles = [
       { angle: '30 deg', error: 1.5 },
       { angle: '60 deg', error: 6 },
     ];
     expect(angularWords(instrument({ angularResponse: { angles } }))).toBe(
-      '1.5 % at 30°, 6 % at 60° (standard uncertainty)',
+      '1.5\u00a0% at 30°, 6\u00a0% at 60° (standard uncertainty)',
     );
   });
 
   test('each band; one that is not stated is not assessed', () => {
     expect(spectralWords(instrument({ spectralResponse: { red: 1, nearInfrared: 5 } }))).toBe(
-      'red 1 %, near-infrared 5 % (standard uncertainty)',
+      'red 1\u00a0%, near-infrared 5\u00a0% (standard uncertainty)',
     );
     expect(spectralWords(instrument({ spectralResponse: { red: 1 } }))).toBe(
-      'red 1 %, near-infrared not assessed (standard uncertainty)',
+      'red 1\u00a0%, near-infrared not assessed (standard uncertainty)',
     );
   });
 
   test('scatter in per cent or in decibels', () => {
-    expect(repeatabilityWords(instrument({ repeatability: 0.8 }))).toBe('0.8 % (standard deviation)');
-    expect(repeatabilityWords(instrument({ repeatabilityDecibels: 0.5 }))).toBe('0.5 dB (standard deviation)');
+    expect(repeatabilityWords(instrument({ repeatability: 0.8 }))).toBe('0.8\u00a0% (standard deviation)');
+    expect(repeatabilityWords(instrument({ repeatabilityDecibels: 0.5 }))).toBe('0.5\u00a0dB (standard deviation)');
   });
 
   test('nothing is said for a silent file', () => {

@@ -55,16 +55,6 @@ function frequencyUnlikeness({ frequencyOf }: CompareRow, panel: ComparedPanel, 
   return 'the frequency of the field was read for one of the two only';
 }
 
-/**
- * Whether a row's differences know nothing of how readings scatter: single readings by meters whose files state no
- * repeatability. With the calibration shared, and so gone, little is left of their intervals.
- */
-export function leavesOutScatter({ alike, metric }: CompareRow, contenders: readonly Contender[]): boolean {
-  if (alike !== 'magnetic' && alike !== 'electric' && alike !== 'sound') return false;
-  const read = contenders.map((it) => it.figures.get(metric)).filter(isFigure);
-  return read.length > 1 && read.some((it) => !it.budget.some(({ key }) => key.endsWith('/repeatability')));
-}
-
 /** Ratios from here up are told as multiples. */
 const MULTIPLE = 2;
 

@@ -15,6 +15,7 @@ import type { Session } from '../schema/session.ts';
 import { beyondLight } from './beyond-light.ts';
 import { keptReadings } from './grid-points.ts';
 import { estimateOnce } from './optics-store.ts';
+import { bandsOf } from './reading-figures.ts';
 
 /** What the optics model makes of one session. */
 export interface ModelledLight {
@@ -71,6 +72,7 @@ export function modelledLight(context: LightContext): ModelledLight {
     panel: slug,
     session: id,
     meter,
+    bands: bandsOf(session).combined,
     width: field.width,
     height: field.height,
     distance,

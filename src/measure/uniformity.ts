@@ -1,7 +1,15 @@
-import { sampleStandardDeviation } from 'simple-statistics';
+import { mean as average, sampleStandardDeviation } from 'simple-statistics';
 import { type Contribution, type Figure, type FigureOrGap, gap } from './figure.ts';
 import type { Repeats } from './grid.ts';
-import { calibrationLines, type Meter, missingRepeatability, NO_METER, resolutionLine } from './meter.ts';
+import {
+  angularLine,
+  calibrationLines,
+  isCalibrated,
+  type Meter,
+  meterAbsence,
+  missingRepeatability,
+  resolutionLine,
+} from './meter.ts';
 import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
 import { type FigureIdentity, lineWith, makeFigure, productFigure } from './uncertainty.ts';
@@ -30,8 +38,10 @@ export interface UniformityInputs {
   repeats: Repeats | undefined;
   /** Mean over the points with equal weights. */
   mean: Figure;
-  /** Errors that all readings share, as they show at a value, mW/cm2. */
-  common: (value: number) => Contribution[];
+  /** Relative error of each from the angles at which light reaches it: one error of the meter, that shows unevenly. */
+  oblique: readonly number[];
+  /** Errors that all readings share, as they show at a value with its error of oblique light, mW/cm2. */
+  common: (value: number, obliqueError: number) => Contribution[];
 }
 
 const LOWEST = 'uniformity-lowest';
@@ -80,18 +90,18 @@ function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbo
     working: `${symbol} ÷ Ē = ${number(value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(100 * ratio)} %`,
     notes: mean.notes,
   };
-  if (!meter) return makeFigure(identity, 100 * ratio, { absent: NO_METER });
-  const shared = (of: number, name: string): Figure =>
+  if (!isCalibrated(meter)) return makeFigure(identity, 100 * ratio, { absent: meterAbsence(meter) });
+  const shared = (of: number, oblique: number, name: string): Figure =>
     makeFigure(
       { id: `${identity.id}/${name}`, metric, unit: 'mW/cm²', basis: 'measured', method: mean.method, inputs: [] },
       of,
-      { budget: common(of) },
+      { budget: common(of, oblique) },
     );
   const cancelled = productFigure(
     identity,
     [
-      { figure: shared(value, 'point'), power: 1 },
-      { figure: shared(mean.value, 'mean'), power: -1 },
+      { figure: shared(value, value * (inputs.oblique[at] ?? 0), 'point'), power: 1 },
+      { figure: shared(mean.value, average(obliqueErrorsOf(inputs)), 'mean'), power: -1 },
     ],
     100,
   );
@@ -122,7 +132,7 @@ function variation(inputs: UniformityInputs): Figure {
     working: `CV = s ÷ Ē = ${number(s)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(value)} %`,
     notes: mean.notes,
   };
-  if (!meter) return makeFigure(identity, value, { absent: NO_METER });
+  if (!isCalibrated(meter)) return makeFigure(identity, value, { absent: meterAbsence(meter) });
   const sensitivities = values.map((it) => {
     // Equal readings have no direction in which s would move: each is given its share of what scatter makes of it.
     const ofSpread = s > 0 ? (it - mean.value) / ((n - 1) * s) : 1 / Math.sqrt(n * (n - 1));
@@ -131,10 +141,17 @@ function variation(inputs: UniformityInputs): Figure {
   const offset = calibrationLines(meter, 0)
     .filter((line) => line.key.endsWith('/offset'))
     .map((line) => lineWith(line, (-value * line.contribution) / mean.value));
+  // Oblique light is one error of the meter, which shows more at some points than at others.
+  const oblique = obliqueErrorsOf(inputs).reduce((sum, it, i) => sum + it * (sensitivities[i] ?? 0), 0);
   return makeFigure(identity, value, {
-    budget: [...offset, ...ownLines(inputs, meter, identity, sensitivities)],
+    budget: [...offset, ...angularLine(meter, session, oblique), ...ownLines(inputs, meter, identity, sensitivities)],
     unassessed: unassessedOf(inputs, meter),
   });
+}
+
+/** Error of oblique light at each point, mW/cm2. */
+function obliqueErrorsOf({ values, oblique }: UniformityInputs): number[] {
+  return values.map((value, i) => value * (oblique[i] ?? 0));
 }
 
 /** What each reading is off by on its own: rounding, and scatter at its own reading, each by its sensitivity. */

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { gridFigures } from '../../src/measure/grid.ts';
 import { seededRandom } from '../../src/measure/random.ts';
 import { HOT_MIDDLE } from '../references/grid.ts';
-import { figureOf, gridOf, lineOf, meter, RUNS } from './make.ts';
+import { figureOf, gridOf, lineOf, meter, RUNS, slanted } from './make.ts';
 
 const NO_CELLS = 'the LED field is not known';
 const AT_FIFTEEN = { distance: 15, halfWidth: 0.2, area: 1800 };
@@ -20,7 +20,7 @@ describe('uncertainty of the uniformity', () => {
     const share = fc.double({ min: 0, max: 0.3, noNaN: true });
     fc.assert(
       fc.property(nine, share, share, (values, calibrationRelative, angularResponse) => {
-        const sensor = meter({ calibrationRelative, angularResponse });
+        const sensor = meter({ calibrationRelative, angularResponse: slanted(angularResponse) });
         const it = gridFigures(gridOf(rowsOf(values), { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS);
         for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
           expect(uncertaintyOf(it[metric])).toBeLessThan(1e-9 * figureValue(it.highestToMean));
@@ -128,7 +128,12 @@ describe('a direct simulation of the readings', () => {
   };
 
   test.each(GRIDS)('%s: the budgets agree with it to 2 %', (_, rows) => {
-    const sensor = meter({ calibrationRelative: 0.025, angularResponse: 0.02, repeatability: 0.008, resolution: 0.1 });
+    const sensor = meter({
+      calibrationRelative: 0.025,
+      angularResponse: slanted(0.02),
+      repeatability: 0.008,
+      resolution: 0.1,
+    });
     const it = gridFigures(gridOf(rows, { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS);
     const direct = simulated(rows, (value) => 0.008 * value, 0.1);
     for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {

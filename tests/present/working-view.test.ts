@@ -11,7 +11,7 @@ let demo: Demo;
 beforeAll(() => {
   demo = demoLedger();
 });
-const views = (slug: string): SessionWorking[] => workingView(demo.panel(slug), demo.content, 'EUR');
+const views = (slug: string): SessionWorking[] => workingView(demo.panel(slug), 'EUR');
 const working = (slug: string, metric: string): Working => {
   const it = views(slug)[0]?.figures.find((one) => one.id.endsWith(`/${metric}`));
   if (!it) throw new Error(`${slug}: no working of ${metric}`);
@@ -123,10 +123,10 @@ describe('instruments of a session', () => {
       kind: 'mains',
       id: 'plug-in-wattmeter',
       name: 'Plug-in wattmeter',
-      calibrated: '30 Jun 2025',
-      due: '30 Jun 2028',
+      calibrated: '29 Jun 2026',
+      due: '29 Jun 2029',
       isOverdue: false,
-      uncertainty: '1 % and 0.2 W (k = 2)',
+      uncertainty: '1 % and 0.2 W at k = 2',
     });
   });
 
@@ -150,7 +150,7 @@ describe('looseWorking', () => {
         'plover/led-area',
         'plover/real-price',
       ]);
-      expect(workingView(panel, content.content(), 'EUR')).toEqual([]);
+      expect(workingView(panel, 'EUR')).toEqual([]);
     } finally {
       content.delete();
     }

@@ -1,6 +1,8 @@
+import { obliqueErrorOver } from '../angular-response.ts';
 import type { DistanceSetting } from '../distance-setting.ts';
 import type { Contribution, Figure } from '../figure.ts';
 import { angularLine, calibrationLines, type Meter, repeatabilityLine, resolutionLine } from '../meter.ts';
+import { type BandShares, SHARES_UNKNOWN, spectralLines } from '../spectral-response.ts';
 import { rectangular } from '../uncertainty.ts';
 import { CLAIM_UNCERTAINTY } from './order-fit.ts';
 
@@ -41,6 +43,8 @@ export interface ErrorSources {
   session: string;
   panel: string;
   meter: Meter;
+  /** How much of the light lies in each band; all of it in either where it is left out. */
+  bands?: BandShares;
   distance: DistanceSetting;
   width: Figure;
   height: Figure;
@@ -56,13 +60,19 @@ const bare = ({ contribution: _, ...line }: Contribution): ErrorLine => line;
  * the light reaches past its edges.
  */
 export function sharedErrors(sources: ErrorSources): SharedError[] {
-  const { session, panel, meter, distance, width, height, edge } = sources;
+  const { session, panel, meter, bands = SHARES_UNKNOWN, distance, width, height, edge } = sources;
+  const lit = { width: width.value, height: height.value, distance: distance.distance };
+  const oblique = meter.angularResponse ? obliqueErrorOver(meter.angularResponse, lit) : 0;
   const errors: SharedError[] = [
     ...calibrationLines(meter, 1).map((line) => ({
       line: bare(line),
       effect: line.key.endsWith('/offset') ? { offset: -line.contribution } : { reading: -line.contribution },
     })),
-    ...angularLine(meter, session, 1).map((line) => ({ line: bare(line), effect: { angular: -line.contribution } })),
+    ...spectralLines(meter, 1, bands).map((line) => ({ line: bare(line), effect: { reading: -line.contribution } })),
+    ...angularLine(meter, session, oblique).map((line) => ({
+      line: bare(line),
+      effect: { angular: -line.contribution },
+    })),
   ];
   if (distance.halfWidth > 0) {
     errors.push({

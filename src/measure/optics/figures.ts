@@ -2,6 +2,7 @@ import { type Contribution, type Figure, type FigureOrGap, gap, type Unassessed,
 import { type Meter, missingAngular, missingRepeatability } from '../meter.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
+import { missingSpectral, SHARES_UNKNOWN } from '../spectral-response.ts';
 import { combinedUncertainty, lineWith, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Estimate, OpticsResult } from './estimate.ts';
 import type { Order } from './order-fit.ts';
@@ -71,7 +72,13 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   if (estimates.cutShare > 0.025) {
     notes.push(`in ${(100 * estimates.cutShare).toFixed(0)} % of the draws the beam was cut at an end of the range`);
   }
-  const unassessed = [BEAM_SHAPE, EVENNESS, ...missingAngular(meter), ...missingRepeatability(meter)];
+  const unassessed = [
+    BEAM_SHAPE,
+    EVENNESS,
+    ...missingSpectral(meter, SHARES_UNKNOWN),
+    ...missingAngular(meter),
+    ...missingRepeatability(meter),
+  ];
   const make = (
     metric: string,
     unit: Unit,

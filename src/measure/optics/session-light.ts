@@ -1,8 +1,9 @@
 import type { DistanceSetting } from '../distance-setting.ts';
 import type { Figure } from '../figure.ts';
 import { pooledRepeats } from '../grid.ts';
-import { type Meter, NO_METER } from '../meter.ts';
+import { isCalibrated, type Meter, meterAbsence } from '../meter.ts';
 import { seedFromText } from '../random.ts';
+import type { BandShares } from '../spectral-response.ts';
 import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
 import { claimError, sharedErrors, takeReadings } from './error-sources.ts';
 import type { OpticsInput } from './estimate.ts';
@@ -15,6 +16,8 @@ export interface SessionLight {
   /** `<panel>/<date>` */
   session: string;
   meter: Meter | undefined;
+  /** How much of the light lies in each band. */
+  bands?: BandShares;
   /** Sides of the LED field, cm. */
   width: Figure;
   height: Figure;
@@ -52,7 +55,7 @@ export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
 export function sessionOptics(light: SessionLight): SessionOptics {
   const { panel, session, meter, width, height, distance, grid, sweep, beamAngle, targets } = light;
-  if (!meter) return { withheld: NO_METER };
+  if (!isCalibrated(meter)) return { withheld: meterAbsence(meter) };
   const isOutside = (it: number) => !(it >= NEAREST_PLANE && it <= FARTHEST_PLANE);
   if ([distance.distance, ...targets, ...(sweep ?? []).map((it) => it.distance)].some(isOutside)) {
     return { withheld: `a distance is not between ${NEAREST_PLANE} cm and ${FARTHEST_PLANE} cm` };
@@ -99,7 +102,16 @@ export function sessionOptics(light: SessionLight): SessionOptics {
       }),
       ...(beamAngle !== undefined && { beamAngle }),
       errors: [
-        ...sharedErrors({ session, panel, meter, distance, width, height, edge: assumed.edge }),
+        ...sharedErrors({
+          session,
+          panel,
+          meter,
+          ...(light.bands && { bands: light.bands }),
+          distance,
+          width,
+          height,
+          edge: assumed.edge,
+        }),
         claimError(panel),
       ],
       ...(light.mains && { mains: { value: light.mains.value, budget: light.mains.budget } }),

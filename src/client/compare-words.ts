@@ -1,6 +1,7 @@
 /** Differences between panels in words. No DOM. */
 import { type Difference, differenceFrom, ratioTo } from '../measure/difference.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { sameDistance } from '../measure/same-distance.ts';
 import type { ComparedPanel, ReadDistance } from '../present/compare-data.ts';
 import type { CompareRow } from '../present/compare-rows.ts';
 import { fixed, listed } from '../present/format.ts';
@@ -13,9 +14,6 @@ export interface Contender {
 
 /** How a panel's figure lies to the first panel's, or why they can't be held against each other. */
 export type Outcome = Difference | { kind: 'unlike'; reason: string };
-
-/** Distances closer than this, cm, are one. */
-const SAME_DISTANCE = 1e-6;
 
 /** Compares a row's figure of a panel with the first panel's. */
 export function compareRow(row: CompareRow, it: Contender, first: Contender): Outcome {
@@ -40,11 +38,13 @@ export function unlikeness({ alike }: CompareRow, panel: ComparedPanel, first: C
     return `bench procedure version ${here.methodVersion}, ${first.name}’s version ${there.methodVersion}`;
   }
   if (alike === 'procedure') return undefined;
+  // Both were read at the guide's own distance, each as near to it as counts for one: they are ranked together.
+  if (alike === 'reading' && here.isReference && there.isReference) return undefined;
   const cm = (value: number): ReadDistance => ({ value, written: `${value} cm` });
   const [own, others] =
     alike === 'reading' ? [cm(here.distance), cm(there.distance)] : [panel.distances[alike], first.distances[alike]];
   if (!own || !others) return 'the distance of a reading is not recorded';
-  if (Math.abs(own.value - others.value) < SAME_DISTANCE) return undefined;
+  if (sameDistance(own.value, others.value)) return undefined;
   return `read at ${own.written}, ${first.name} at ${others.written}`;
 }
 

@@ -1,6 +1,7 @@
 import { isFigure } from '../measure/figure.ts';
 import { closeToFrontier, frontier } from '../measure/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
+import { distanceGroups } from '../measure/same-distance.ts';
 import { stepUps } from '../measure/step-ups.ts';
 import type { Content } from './content.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
@@ -22,11 +23,12 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
 
   const published = singles.filter((it) => it.data.status === 'published');
   const optical = contenders(published, 'optical');
+  const keyOf = conditionsKeys(singles);
   const ranks = {
-    optical: rankings([...optical.values()]),
-    emitted: rankings([...contenders(published, 'emitted').values()]),
+    optical: rankings([...optical.values()], keyOf),
+    emitted: rankings([...contenders(published, 'emitted').values()], keyOf),
   };
-  const alike = Map.groupBy(optical.values(), (it) => conditionsKey(it.panel.current?.conditions));
+  const alike = Map.groupBy(optical.values(), (it) => keyOf(it.panel.current?.conditions));
   const reference = [...optical.values()].filter((it) => it.panel.current?.conditions.isReference);
   const onFrontier = frontier(
     reference.map(({ contender: it }) => ({ panel: it.panel, price: it.price, power: it.power.value })),
@@ -38,7 +40,7 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     singles.map((single): [string, PanelEntry] => {
       const { slug } = single;
       const self = optical.get(slug);
-      const peers = alike.get(conditionsKey(single.current?.conditions)) ?? [];
+      const peers = alike.get(keyOf(single.current?.conditions)) ?? [];
       const absent = (basis: RankBasis) => (ranks[basis].has(slug) ? undefined : whyUnranked(single, basis));
       return [
         slug,
@@ -64,8 +66,8 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     guide,
     today,
     panels,
-    classes: classTables(guide.sizeClasses, panels, 'optical'),
-    classesByEmitted: classTables(guide.sizeClasses, panels, 'emitted'),
+    classes: classTables(guide.sizeClasses, panels, 'optical', keyOf),
+    classesByEmitted: classTables(guide.sizeClasses, panels, 'emitted', keyOf),
     frontier: frontierSlugs,
     instruments: instrumentEntries(content, panels, today),
   };
@@ -96,21 +98,29 @@ function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<strin
 }
 
 /** Ranks by slug; only panels of one class that were measured alike are ranked together. */
-function rankings(competitors: readonly Competitor[]): Map<string, Rank> {
+function rankings(competitors: readonly Competitor[], keyOf: KeyOf): Map<string, Rank> {
   const groups = Map.groupBy(
     competitors,
-    ({ panel }) => `${panel.sizeClass?.id} at ${conditionsKey(panel.current?.conditions)}`,
+    ({ panel }) => `${panel.sizeClass?.id} at ${keyOf(panel.current?.conditions)}`,
   );
   const ranks = [...groups.values()].flatMap((group) => rankByPricePerWatt(group.map((it) => it.contender)));
   return new Map(ranks.map((rank) => [rank.panel, rank]));
 }
 
-function conditionsKey(conditions: Conditions | undefined): string {
-  if (!conditions) return '';
-  // One setting of the stand is one setting, though the last digit of the distance may differ.
-  return conditions.isReference
-    ? 'reference'
-    : `${conditions.distance.toFixed(1)} cm, method ${conditions.methodVersion}`;
+/** Conditions that figures can be compared under have one key. */
+type KeyOf = (conditions: Conditions | undefined) => string;
+
+/** Keys of the conditions that panels were measured under; distances that are one have one. */
+function conditionsKeys(panels: readonly SinglePanel[]): KeyOf {
+  const otherwise = panels.flatMap(({ current }) =>
+    current && !current.conditions.isReference ? [current.conditions.distance] : [],
+  );
+  const nearest = distanceGroups(otherwise);
+  return (conditions) => {
+    if (!conditions) return '';
+    if (conditions.isReference) return 'reference';
+    return `${nearest.get(conditions.distance) ?? conditions.distance} cm, method ${conditions.methodVersion}`;
+  };
 }
 
 function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
@@ -130,6 +140,7 @@ function classTables(
   classes: Ledger['guide']['sizeClasses'],
   panels: ReadonlyMap<string, PanelEntry>,
   basis: RankBasis,
+  keyOf: KeyOf,
 ): ClassTable[] {
   const published = [...panels.values()].filter((it) => it.data.status === 'published');
   return [...classes, undefined]
@@ -137,7 +148,7 @@ function classTables(
       const members = published.filter((it) => it.sizeClass?.id === sizeClass?.id);
       const ranked = Map.groupBy(
         members.filter((it) => rankOf(it, basis)),
-        (it) => conditionsKey(it.current?.conditions),
+        (it) => keyOf(it.current?.conditions),
       );
       const groups = [...ranked.values()].map(
         (group): RankGroup => ({

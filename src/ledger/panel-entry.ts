@@ -14,6 +14,7 @@ import { ledAreaFigure, sideFigure } from '../measure/optical-power.ts';
 import { pricePerEmittedWattFigure } from '../measure/optics/figures.ts';
 import { flagsOf } from '../measure/plausibility/index.ts';
 import { priceFigure, pricePerWattFigure } from '../measure/price.ts';
+import { sameDistance } from '../measure/same-distance.ts';
 import { sizeClassOf } from '../measure/size-class.ts';
 import type { Guide } from '../schema/guide.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
@@ -27,9 +28,6 @@ import { gridPointMeans, sessionFigures } from './session-figures.ts';
 
 /** A panel with its figures, before it is compared with any other: no rank, no step-ups. */
 export type SinglePanel = Omit<PanelEntry, 'rank' | 'rankAbsent' | 'byEmitted' | 'stepUps' | 'frontier'>;
-
-/** Distances closer than this, cm, are the same setting of the stand. */
-const SAME_SETTING = 0.1;
 
 /** Works out all figures of one panel. */
 export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, today: string): SinglePanel {
@@ -113,7 +111,7 @@ function changeSince(later: SessionEntry, earlier: SessionEntry): FigureOrGap {
   const [now, before] = [later.figures.get('optical-power'), earlier.figures.get('optical-power')];
   if (!isFigure(now) || !isFigure(before)) return gap(CHANGE, 'one of the two has no optical power');
   const alike =
-    Math.abs(later.conditions.distance - earlier.conditions.distance) < SAME_SETTING &&
+    sameDistance(later.conditions.distance, earlier.conditions.distance) &&
     later.conditions.methodVersion === earlier.conditions.methodVersion;
   if (!alike) return gap(CHANGE, 'measured under other conditions');
   return changeFigure(later.id, CHANGE, now, before);
@@ -171,7 +169,7 @@ function pricePerEmittedWatt(session: string, price: FigureOrGap, emitted: Figur
 function conditionsOf(session: Session, guide: Guide): Conditions {
   const distance = (session.distance ?? guide.referenceDistance).value;
   const { methodVersion } = session;
-  const same = Math.abs(distance - guide.referenceDistance.value) < SAME_SETTING;
+  const same = sameDistance(distance, guide.referenceDistance.value);
   return { distance, methodVersion, isReference: same && methodVersion === guide.methodVersion };
 }
 

@@ -29,12 +29,36 @@ export function combinedUncertainty(contributions: readonly number[]): number {
 export function effectiveDegreesOfFreedom(
   parts: ReadonlyArray<{ contribution: number; degreesOfFreedom: number }>,
 ): number {
+  return wholeDegrees(exactDegreesOfFreedom(parts));
+}
+
+/**
+ * The same before it is rounded down, for parts that are put together as one and go into another sum: rounded twice, the
+ * whole would be less than the sum of its parts.
+ */
+export function exactDegreesOfFreedom(
+  parts: ReadonlyArray<{ contribution: number; degreesOfFreedom: number }>,
+): number {
   const u = combinedUncertainty(parts.map((part) => part.contribution));
   if (u === 0) return Number.POSITIVE_INFINITY;
   let sum = 0;
   for (const part of parts) sum += (part.contribution / u) ** 4 / part.degreesOfFreedom;
-  // A hair below a whole number is that number: two equal parts with 8 each give 16, not 15.
-  return sum === 0 ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(1 / sum + 1e-9));
+  return 1 / sum;
+}
+
+/**
+ * Effective degrees of freedom from sums that are there already.
+ *
+ * @param squares sum of the squares of the contributions
+ * @param fourths sum of their fourth powers, each over its degrees of freedom
+ */
+export function degreesOfFreedomFrom(squares: number, fourths: number): number {
+  return wholeDegrees(fourths === 0 ? Number.POSITIVE_INFINITY : squares ** 2 / fourths);
+}
+
+/** A hair below a whole number is that number: two equal parts with 8 each give 16, not 15. */
+function wholeDegrees(exact: number): number {
+  return Number.isFinite(exact) ? Math.max(1, Math.floor(exact + 1e-9)) : exact;
 }
 
 /** Coverage factor for 95 %: t(0.975, nu) (JCGM 100:2008, G.3); 1.96 for infinitely many. */

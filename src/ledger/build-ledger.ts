@@ -1,5 +1,6 @@
 import { isFigure } from '../measure/figure.ts';
 import { closeToFrontier, frontier } from '../measure/frontier.ts';
+import { impossibility } from '../measure/handed-on.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
 import { distanceGroups } from '../measure/same-distance.ts';
 import { stepUps } from '../measure/step-ups.ts';
@@ -84,13 +85,14 @@ interface Competitor {
   contender: Contender;
 }
 
-/** Those that can be ranked, by slug: with a price, a power and a size class. */
+/** Those that can be ranked, by slug: with a price, a power and a size class, and nothing that can't be right. */
 function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<string, Competitor> {
   return new Map(
     panels.flatMap((panel): Array<[string, Competitor]> => {
       const price = panel.figures.get('real-price');
       const power = panel.figures.get(BASES[basis].power);
-      const canBe = isFigure(panel.figures.get(BASES[basis].perWatt)) && panel.sizeClass !== undefined;
+      const perWatt = panel.figures.get(BASES[basis].perWatt);
+      const canBe = isFigure(perWatt) && !impossibility(perWatt) && panel.sizeClass !== undefined;
       if (!canBe || !isFigure(price) || !isFigure(power)) return [];
       return [[panel.slug, { panel, contender: { panel: panel.slug, price: price.value, power } }]];
     }),
@@ -128,6 +130,8 @@ function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
   if (panel.data.status === 'withdrawn') return 'withdrawn from the guide';
   const perWatt = panel.figures.get(BASES[basis].perWatt);
   if (perWatt && !isFigure(perWatt)) return perWatt.reason;
+  const impossible = isFigure(perWatt) && impossibility(perWatt);
+  if (impossible) return `‡ impossible as it stands. ${impossible.text.replace(/\.$/, '')}`;
   return 'its size class is not known';
 }
 

@@ -21,6 +21,7 @@ import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
 import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
 import type { Content, Entry } from './content.ts';
+import { flaggedFigures } from './flagged-figures.ts';
 import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
 import { calibrationDue, meterOf } from './meters.ts';
 import { panelClaims } from './panel-claims.ts';
@@ -77,14 +78,16 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
   });
   const own = flagged[0]?.flags ?? looseFlags(data, figures, today, price);
 
-  const finished = flagged.map((session, index): SessionEntry => {
-    const earlier = sessions[index + 1];
-    return {
-      ...session,
-      figures: withFlags(index === 0 ? figures : session.figures, session.flags),
-      change: earlier ? changeSince(session, earlier) : session.change,
-    };
+  const withFlags = flagged.map((session, index): SessionEntry => {
+    const own = flaggedFigures(index === 0 ? figures : session.figures, session.flags);
+    return { ...session, figures: own, ...flaggedResults(session, own) };
   });
+  const finished = withFlags.map((session, index): SessionEntry => {
+    const earlier = withFlags[index + 1];
+    return earlier ? { ...session, change: changeSince(session, earlier) } : session;
+  });
+  const ownFigures = finished[0]?.figures ?? flaggedFigures(figures, own);
+  const ownPower = ownFigures.get('optical-power') as FigureOrGap;
 
   return {
     slug,
@@ -94,13 +97,28 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
     sizeClass: isFigure(field.area) ? sizeClassOf(field.area.value, guide.sizeClasses) : undefined,
     sessions: finished,
     current: finished[0],
-    figures: withFlags(figures, own),
+    figures: ownFigures,
     flags: own,
-    claims: current?.claims ?? [],
+    claims: finished[0]?.claims ?? [],
     prices: prices.map((it): PriceEntry => {
       const figure = priceFigureOf(slug, it, guide);
-      return { price: it, figure, perWatt: pricePerWatt(current?.id ?? slug, figure, power, guide.currency) };
+      return { price: it, figure, perWatt: pricePerWatt(current?.id ?? slug, figure, ownPower, guide.currency) };
     }),
+  };
+}
+
+/** What a session says of its figures, with the flags on them. */
+function flaggedResults(
+  { limits, claims }: SessionEntry,
+  figures: ReadonlyMap<string, FigureOrGap>,
+): Pick<SessionEntry, 'limits' | 'claims'> {
+  const flagged = (it: Figure) => {
+    const found = figures.get(it.metric);
+    return isFigure(found) ? found : it;
+  };
+  return {
+    limits: limits.map((it) => (isFigure(it.figure) ? { ...it, figure: flagged(it.figure) } : it)),
+    claims: claims.map((it) => (it.measured ? { ...it, measured: flagged(it.measured) } : it)),
   };
 }
 
@@ -245,13 +263,4 @@ function metricsResting(instrument: string, figures: ReadonlyMap<string, FigureO
       ),
     )
     .map((figure) => figure.metric);
-}
-
-function withFlags(figures: ReadonlyMap<string, FigureOrGap>, flags: readonly Flag[]): Map<string, FigureOrGap> {
-  const result = new Map(figures);
-  for (const [metric, figure] of figures) {
-    const own = flags.filter((flag) => flag.concerns.includes(metric));
-    if (own.length > 0 && isFigure(figure)) result.set(metric, { ...figure, flags: own });
-  }
-  return result;
 }

@@ -1,4 +1,5 @@
 import type { Contribution, Figure, Unassessed } from './figure.ts';
+import { handedOn } from './handed-on.ts';
 import { studentQuantile } from './student-t.ts';
 
 /** Probability of the coverage interval that every figure carries. */
@@ -143,7 +144,8 @@ export interface Term {
  * line of every input is carried over times its sensitivity; lines with one key are one error and are added
  * with their signs before anything is squared.
  *
- * An input without a known uncertainty makes the result's unknown too, with the reason handed on.
+ * An input without a known uncertainty makes the result's unknown too, with the reason handed on. So are doubts about
+ * the inputs.
  */
 export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: number, terms: readonly Term[]): Figure {
   const inputs = terms.map((term) => term.figure.id);
@@ -151,17 +153,19 @@ export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: numbe
   const bound = identity.bound ?? boundOf(terms);
   const whole = { ...identity, inputs, notes, ...(bound && { bound }) };
 
+  const figure = makeFigure(whole, value, propagatedKnowledge(terms));
+  figure.flags = handedOn(terms.map((term) => term.figure));
+  return figure;
+}
+
+function propagatedKnowledge(terms: readonly Term[]): UncertaintyKnowledge {
   const unknown = terms.find((term) => term.figure.standardUncertainty === null);
-  if (unknown) {
-    return makeFigure(whole, value, {
-      absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known',
-    });
-  }
+  if (unknown) return { absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known' };
   const unassessed = distinct(
     terms.map((term) => term.figure.unassessed),
     (it) => it.source + it.reason,
   );
-  return makeFigure(whole, value, { budget: propagatedBudget(terms), unassessed });
+  return { budget: propagatedBudget(terms), unassessed };
 }
 
 function propagatedBudget(terms: readonly Term[]): Contribution[] {

@@ -27,6 +27,8 @@ export interface PackedOffer {
   /** Price of a watt at the guide's price, base currency, with its 95 % interval: it goes with the price. */
   perWatt: PerWatt;
   perEmittedWatt?: PerWatt;
+  /** Its optical power is in doubt. */
+  isInDoubt?: true;
 }
 
 /** Value and interval; without one where it is not known. */

@@ -1,7 +1,7 @@
 import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 import { metricById } from '../measure/metrics.ts';
-import { daggerOf } from './flags.ts';
+import { type Dagger, daggerOf } from './flags.ts';
 import { type Shown, showFigure } from './format.ts';
 import { panelAddress } from './guide-view.ts';
 import { inOtherUnit, unitKeys } from './other-unit.ts';
@@ -21,7 +21,7 @@ export interface ShownFigure {
   otherKey?: string;
   /** Why there is none. */
   gap?: string;
-  dagger?: { mark: string; label: string };
+  dagger?: Dagger;
   notes: string[];
 }
 

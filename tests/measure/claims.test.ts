@@ -1,10 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  checkQuantity,
-  checkWavelength,
-  INFRARED_FROM_NM,
-  notComparable,
-} from '../../src/measure/claims.ts';
+import { checkQuantity, checkWavelength, INFRARED_FROM_NM, notComparable } from '../../src/measure/claims.ts';
 import { WAVELENGTH_TOLERANCE_NM } from '../../src/measure/methods.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
 import { figure, identity, line, vague } from './make.ts';

@@ -259,11 +259,13 @@ describe('properties of ranks', () => {
 describe('ties', () => {
   // The shared calibration of 5 % cancels; 3 % each are their own.
   const three = (ownError: number) =>
-    [6, 6.35, 6.8].map((perWatt, i): Contender => ({
-      panel: `panel-${i}`,
-      price: 100 * perWatt,
-      power: figure(100, [line('meter/calibration', 5), line(`panel-${i}/own`, ownError)]),
-    }));
+    [6, 6.35, 6.8].map(
+      (perWatt, i): Contender => ({
+        panel: `panel-${i}`,
+        price: 100 * perWatt,
+        power: figure(100, [line('meter/calibration', 5), line(`panel-${i}/own`, ownError)]),
+      }),
+    );
 
   test('reach from neighbour to neighbour and no farther, though all three ranges overlap', () => {
     const ranks = byPanel(rankByPricePerWatt(three(3)));

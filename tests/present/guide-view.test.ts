@@ -4,7 +4,8 @@ import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import type { Rank } from '../../src/measure/ranking.ts';
-import { guideColumns, guideView, panelAddress, rankRange, rankSentence } from '../../src/present/guide-view.ts';
+import { guideColumns, guideView, panelAddress, rankSentence } from '../../src/present/guide-view.ts';
+import { rankRange } from '../../src/present/rank-words.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../support/demo-ledger.ts';
 

@@ -1,7 +1,7 @@
 import { csvFormatBody, csvFormatRow } from 'd3-dsv';
 import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { sentenceOf } from '../measure/exposure/index.ts';
-import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
 import { isInDoubt } from '../measure/handed-on.ts';
 import { METRICS } from '../measure/metrics.ts';
 import type { Rank } from '../measure/ranking.ts';
@@ -58,8 +58,14 @@ function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: stri
     method: method.id,
     method_version: method.version,
     ...(it.notes.length > 0 && { notes: it.notes }),
-    ...(it.flags.length > 0 && { flags: it.flags.map(({ check, severity, from }) => ({ check, severity, from })) }),
+    ...(it.flags.length > 0 && { flags: flagsData(it) }),
   };
+}
+
+/** A figure's flags, with the figure that one was handed on from; two sentences of one check are one. */
+function flagsData({ flags }: Figure): Array<{ check: string; severity: Flag['severity']; from: string | null }> {
+  const all = flags.map(({ check, severity, from = null }) => ({ check, severity, from }));
+  return [...new Map(all.map((it) => [JSON.stringify(it), it])).values()];
 }
 
 /** A rank with what its words on the pages say: that a panel is alone, or that what it is ranked by is in doubt. */
@@ -186,7 +192,7 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
           method: method.id,
           method_version: method.version,
           reason: it.uncertaintyAbsent ?? '',
-          flags: it.flags.map(({ check, from }) => (from === undefined ? check : `${check}@${from}`)).join(' '),
+          flags: [...new Set(flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check)))].join(' '),
         },
       ];
     });

@@ -33,11 +33,17 @@ function element(name: string, content: string | ReadonlyArray<Node | string>, c
 function panelLink(offers: PackedOffers, slug: string): HTMLElement {
   const offer = offers.panels.find((it) => it.slug === slug);
   const link = anchor(`/panels/${slug}/`, offer?.name ?? slug);
-  if (!offer?.isInDoubt) return link;
+  return element('span', [link, ...doubtOf(offers, slug)]);
+}
+
+/** The mark of a panel whose power is in doubt; nothing where it is not. */
+function doubtOf(offers: PackedOffers, slug: string): HTMLElement[] {
+  const offer = offers.panels.find((it) => it.slug === slug);
+  if (!offer?.isInDoubt) return [];
   const mark = anchor(`/panels/${slug}/#flags`, DOUBT_MARK);
   mark.className = 'dagger';
   mark.setAttribute('aria-label', `${offer.name}: its power is in doubt, see the flags`);
-  return element('span', [link, mark]);
+  return [mark];
 }
 
 /** Marks of doubt that a cell came with: other prices do not take a doubt away. */
@@ -136,7 +142,9 @@ export function stepUpWords(offers: PackedOffers, prices: OwnPrices, slug: strin
   const { extraPrice, extraPower, extraPricePerWatt } = best;
   const difference = money(Math.abs(extraPrice), offers.currency);
   return [
-    'Best step-up from it: ',
+    'Best step-up from it',
+    ...doubtOf(offers, slug),
+    ': ',
     panelLink(offers, best.panel),
     `, ${figureText(extraPower, offers.currency)} more for ${difference} ${extraPrice < 0 ? 'less' : 'more'}${extraPricePerWatt ? `, ${figureText(extraPricePerWatt, offers.currency)} for the extra light` : ''}.`,
   ];

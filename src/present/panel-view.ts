@@ -78,6 +78,8 @@ export interface PanelView {
     extraPower: string;
     perWatt: string;
     dagger?: Dagger;
+    /** Where the flags stand: here, or on the other panel's page. */
+    flagsAt: string;
   }>;
   /** Why none were looked for. */
   stepUpsAbsent?: string;
@@ -231,6 +233,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       extraPower: showFigure(it.extraPower, currency).text,
       perWatt: it.extraPricePerWatt ? showFigure(it.extraPricePerWatt, currency).text : 'more light for no more money',
       ...marked(it.extraPower),
+      flagsAt: markOf(panel.figures.get('optical-power')) ? '#flags' : `${panelAddress(it.panel)}#flags`,
     })),
     ...(!panel.rank && { stepUpsAbsent: panel.rankAbsent ?? 'not ranked' }),
     moreStepUps: panel.stepUps.more,

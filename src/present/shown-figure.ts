@@ -22,6 +22,8 @@ export interface ShownFigure {
   /** Why there is none. */
   gap?: string;
   dagger?: Dagger;
+  /** Where its flags stand: on the panel's page for the current session, else with its working. */
+  flagsAt: string;
   notes: string[];
 }
 
@@ -43,11 +45,13 @@ export function shownFigure(
   session?: SessionEntry,
 ): ShownFigure {
   const { name, method } = metricById(metric);
+  const working = `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`;
   const base = {
     metric,
     name,
     method: `/methods/${method}/`,
-    working: `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`,
+    working,
+    flagsAt: session && session !== panel.current ? working : '#flags',
   };
   if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
   const dagger = daggerOf(it.flags);

@@ -1,10 +1,12 @@
 /** Differences between panels in words. No DOM. */
 import { areNinePointAlike } from '../measure/bench-procedure.ts';
-import { type Difference, differenceFrom, ratioTo } from '../measure/difference.ts';
+import { type Cost, costRatio, type Difference, differenceFrom, ratioTo } from '../measure/difference.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { sameDistance } from '../measure/same-distance.ts';
 import type { ComparedPanel, ReadDistance } from '../present/compare-data.ts';
 import type { CompareRow } from '../present/compare-rows.ts';
 import { fixed, listed } from '../present/format.ts';
+import { DOUBT_MARK, IMPOSSIBLE_MARK } from '../present/marks.ts';
 
 /** A panel with its figures unpacked. */
 export interface Contender {
@@ -15,9 +17,6 @@ export interface Contender {
 /** How a panel's figure lies to the first panel's, or why they can't be held against each other. */
 export type Outcome = Difference | { kind: 'unlike'; reason: string };
 
-/** Distances closer than this, cm, are one. */
-const SAME_DISTANCE = 1e-6;
-
 /** Compares a row's figure of a panel with the first panel's. */
 export function compareRow(row: CompareRow, it: Contender, first: Contender): Outcome {
   const [own, others] = [it.figures.get(row.metric), first.figures.get(row.metric)];
@@ -25,12 +24,22 @@ export function compareRow(row: CompareRow, it: Contender, first: Contender): Ou
   if (!isFigure(others)) {
     return { kind: 'unknown', reason: `${first.panel.name} has none: ${others?.reason ?? 'not measured'}` };
   }
+  const impossible = [it, first].find(({ panel }) => panel.marks[row.metric]?.mark === IMPOSSIBLE_MARK);
+  if (impossible) return { kind: 'unknown', reason: `that of ${impossible.panel.name} can’t be right as it stands` };
   const reason = unlikeness(row, it.panel, first.panel) ?? frequencyUnlikeness(row, it.panel, first.panel);
   if (reason) return { kind: 'unlike', reason };
   if (own.method !== others.method || own.unit !== others.unit) {
     return { kind: 'unlike', reason: 'the two were worked out by different versions of the method' };
   }
-  return row.difference === undefined ? ratioTo(own, others) : differenceFrom(own, others);
+  if (row.difference !== undefined) return differenceFrom(own, others);
+  const [cost, otherCost] = [costIn(row, it), costIn(row, first)];
+  return cost && otherCost ? costRatio(cost, otherCost) : ratioTo(own, others);
+}
+
+/** What a row of a price per watt is made of. */
+function costIn({ costOf }: CompareRow, { figures }: Contender): Cost | undefined {
+  const [price, power] = [figures.get('real-price'), costOf && figures.get(costOf)];
+  return isFigure(price) && isFigure(power) ? { price: price.value, power } : undefined;
 }
 
 /** What differs between two sessions so that a row's figures can't be compared; undefined where nothing does. */
@@ -41,11 +50,13 @@ export function unlikeness({ alike }: CompareRow, panel: ComparedPanel, first: C
     return `bench procedure version ${here.methodVersion}, ${first.name}’s version ${there.methodVersion}`;
   }
   if (alike === 'procedure') return undefined;
+  // Both were read at the guide's own distance, each as near to it as counts for one: they are ranked together.
+  if (alike === 'reading' && here.isReference && there.isReference) return undefined;
   const cm = (value: number): ReadDistance => ({ value, written: `${value} cm` });
   const [own, others] =
     alike === 'reading' ? [cm(here.distance), cm(there.distance)] : [panel.distances[alike], first.distances[alike]];
   if (!own || !others) return 'the distance of a reading is not recorded';
-  if (Math.abs(own.value - others.value) < SAME_DISTANCE) return undefined;
+  if (sameDistance(own.value, others.value)) return undefined;
   return `read at ${own.written}, ${first.name} at ${others.written}`;
 }
 
@@ -91,7 +102,12 @@ export function againstFirst(rows: readonly CompareRow[], it: Contender, first: 
   const alike = Map.groupBy(told, ({ outcome }) => groupHead(outcome));
   alike.delete(undefined);
   const others = [...alike].map(([head, group]) => `${head}: ${listed(group.map((one) => one.sentence.subject))}`);
-  return `${[...apart, ...others].join('; ')}.`;
+  const doubted = told.filter(({ row }) =>
+    [it, first].some(({ panel }) => panel.marks[row.metric]?.mark === DOUBT_MARK),
+  );
+  const doubt =
+    doubted.length > 0 ? ` ${DOUBT_MARK} In doubt: ${listed(doubted.map((one) => one.sentence.subject))}.` : '';
+  return `${[...apart, ...others].join('; ')}.${doubt}`;
 }
 
 /** What stands before the names of all figures that came out alike; undefined where a figure has words of its own. */

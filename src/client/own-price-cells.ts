@@ -1,15 +1,9 @@
 /** Shows what was reckoned with a reader's own prices in the page, and puts the guide's own back. */
 import { money } from '../present/format.ts';
+import { DOUBT_MARK } from '../present/marks.ts';
 import type { PackedOffers } from '../present/offers.ts';
-import {
-  figureText,
-  type OwnPrices,
-  type Reckoned,
-  type Reckoning,
-  rankText,
-  spend,
-  stepUpsFrom,
-} from './own-prices.ts';
+import { isAlone, rankText } from '../present/rank-words.ts';
+import { figureText, type OwnPrices, type Reckoned, type Reckoning, spend, stepUpsFrom } from './own-prices.ts';
 
 /** What stood in a place before, to be put back. */
 const before = new WeakMap<HTMLElement, { nodes: Node[]; value: string | undefined }>();
@@ -35,11 +29,27 @@ function element(name: string, content: string | ReadonlyArray<Node | string>, c
   return it;
 }
 
-function panelLink(slug: string, name: string): HTMLElement {
-  const it = document.createElement('a');
-  it.href = `/panels/${slug}/`;
-  it.textContent = name;
-  return it;
+/** A panel by its name, marked where its power is in doubt. */
+function panelLink(offers: PackedOffers, slug: string): HTMLElement {
+  const offer = offers.panels.find((it) => it.slug === slug);
+  const link = anchor(`/panels/${slug}/`, offer?.name ?? slug);
+  return element('span', [link, ...doubtOf(offers, slug)]);
+}
+
+/** The mark of a panel whose power is in doubt; nothing where it is not. */
+function doubtOf(offers: PackedOffers, slug: string): HTMLElement[] {
+  const offer = offers.panels.find((it) => it.slug === slug);
+  if (!offer?.isInDoubt) return [];
+  const mark = anchor(`/panels/${slug}/#flags`, DOUBT_MARK);
+  mark.className = 'dagger';
+  mark.setAttribute('aria-label', `${offer.name}: its power is in doubt, see the flags`);
+  return [mark];
+}
+
+/** Marks of doubt that a cell came with: other prices do not take a doubt away. */
+function marksOf(cell: HTMLElement): Node[] {
+  const nodes = before.get(cell)?.nodes ?? [...cell.childNodes];
+  return nodes.filter((it) => it instanceof HTMLElement && it.matches('a.dagger')).map((it) => it.cloneNode(true));
 }
 
 /** A table with all of its rows, those too that are not in the page just now. */
@@ -73,21 +83,23 @@ function paintCell(cell: HTMLElement, head: string, it: Reckoned, isEmitted: boo
     replace(cell, figureCell(it.priceText, undefined, it.isOwn ? 'your price' : ''), it.price);
   } else if (head === 'rank') {
     const rank = isEmitted ? it.emittedRank : it.rank;
-    const remark = `${rank && rank.tiedWith.length > 0 ? 'tie, ' : ''}with your prices`;
-    if (rank) replace(cell, figureCell(rankText(rank), undefined, remark), rank.place);
+    const remark = rank && isAlone(rank) ? '' : `${rank && rank.tiedWith.length > 0 ? 'tie, ' : ''}with your prices`;
+    if (rank) replace(cell, figureCell(rankText(rank), undefined, remark, marksOf(cell)), rank.place);
   } else {
     const shown = head === 'price-per-watt' ? it.perWatt : it.perEmittedWatt;
     if (!shown) return;
     const { interval, absent } = shown;
     const remark = [interval && `(${interval})`, absent && '± not known', it.isOwn && 'at your price'];
-    replace(cell, figureCell(shown.value, shown.plusMinus, remark.filter(Boolean).join(' ')), shown.amount);
+    const words = remark.filter(Boolean).join(' ');
+    replace(cell, figureCell(shown.value, shown.plusMinus, words, marksOf(cell)), shown.amount);
   }
 }
 
-function figureCell(text: string, plusMinus: string | undefined, remark: string): Node[] {
+function figureCell(text: string, plusMinus: string | undefined, remark: string, marks: readonly Node[] = []): Node[] {
   return [
     element('span', text),
     ...(plusMinus ? [element('span', ` ± ${plusMinus}`, 'pm')] : []),
+    ...marks,
     ...(remark ? [element('small', ` ${remark}`)] : []),
   ];
 }
@@ -105,14 +117,14 @@ export function paintFrontier(reckoning: Reckoning | undefined, offers: PackedOf
   const optical = new Map(offers.panels.map((it) => [it.slug, it.optical.value]));
   const rows = reckoning.frontier.map((slug) => {
     const it = reckoning.panels.get(slug) as Reckoned;
-    const head = element('th', [panelLink(slug, it.name)]);
+    const head = element('th', [panelLink(offers, slug)]);
     head.setAttribute('scope', 'row');
     const price = element('td', [it.priceText, ...(it.isOwn ? [element('small', ' your price')] : [])], 'n');
     const power = element('td', `${Number((optical.get(slug) ?? 0).toPrecision(3))} W`, 'n');
     return element('tr', [head, price, power]);
   });
   replace(body, rows);
-  const names = reckoning.close.map((slug) => panelLink(slug, reckoning.panels.get(slug)?.name ?? slug));
+  const names = reckoning.close.map((slug) => panelLink(offers, slug));
   replace(close, [
     'With your prices. ',
     ...(names.length > 0 ? ['Close calls, beaten by no more than the uncertainty: ', ...separated(names), '.'] : []),
@@ -127,12 +139,13 @@ function separated(nodes: readonly Node[]): Array<Node | string> {
 export function stepUpWords(offers: PackedOffers, prices: OwnPrices, slug: string): Array<Node | string> {
   const [best] = stepUpsFrom(offers, prices, slug);
   if (!best) return ['No step-up from it at that price.'];
-  const name = offers.panels.find((it) => it.slug === best.panel)?.name ?? best.panel;
   const { extraPrice, extraPower, extraPricePerWatt } = best;
   const difference = money(Math.abs(extraPrice), offers.currency);
   return [
-    'Best step-up from it: ',
-    panelLink(best.panel, name),
+    'Best step-up from it',
+    ...doubtOf(offers, slug),
+    ': ',
+    panelLink(offers, best.panel),
     `, ${figureText(extraPower, offers.currency)} more for ${difference} ${extraPrice < 0 ? 'less' : 'more'}${extraPricePerWatt ? `, ${figureText(extraPricePerWatt, offers.currency)} for the extra light` : ''}.`,
   ];
 }
@@ -149,7 +162,6 @@ export function paintAnswer(
     return;
   }
   const { currency } = offers;
-  const name = (slug: string) => offers.panels.find((it) => it.slug === slug)?.name ?? slug;
   const answer = spend(offers, prices, sum);
   if (!answer) {
     const cheapest = Math.min(...offers.panels.filter((it) => it.isReference).map((it) => it.price));
@@ -166,16 +178,14 @@ export function paintAnswer(
   const lines = [
     element('p', [
       `For ${money(sum, currency)} the most light, in watts through the frame, is the `,
-      panelLink(best.panel, name(best.panel)),
+      panelLink(offers, best.panel),
       `: ${figureText(best.power, currency)} for ${money(best.price, currency)}, ${money(perWatt, currency)} a watt.`,
     ]),
     asGood.length > 0
       ? element('p', [
           'As good within the uncertainty: ',
           ...separated(
-            asGood.map((it) =>
-              element('span', [panelLink(it.panel, name(it.panel)), ` (${money(it.price, currency)})`]),
-            ),
+            asGood.map((it) => element('span', [panelLink(offers, it.panel), ` (${money(it.price, currency)})`])),
           ),
           '.',
         ])
@@ -183,7 +193,7 @@ export function paintAnswer(
     stepUp
       ? element('p', [
           'A little more buys more: the ',
-          panelLink(stepUp.panel, name(stepUp.panel)),
+          panelLink(offers, stepUp.panel),
           ` costs ${money(stepUp.extraPrice, currency)} more and gives ${figureText(stepUp.extraPower, currency)} more${stepUp.extraPricePerWatt ? `, ${figureText(stepUp.extraPricePerWatt, currency)} for the extra light` : ''}.`,
         ])
       : element('p', 'No panel up to a quarter dearer gives its extra watts for less each.'),

@@ -7,7 +7,7 @@ import type { Figure } from '../measure/figure.ts';
 import { closeToFrontier, frontier } from '../measure/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
 import { type StepUp, stepUps } from '../measure/step-ups.ts';
-import { money, ordinal, type Shown, showFigure } from '../present/format.ts';
+import { money, type Shown, showFigure } from '../present/format.ts';
 import { contenderOf, type PackedOffer, type PackedOffers, type PerWatt } from '../present/offers.ts';
 import { readJson } from './read-json.ts';
 
@@ -141,13 +141,6 @@ function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: stri
     flags: [],
   };
   return { ...showFigure(figure, currency), amount: figure.value };
-}
-
-/** `2nd`, or `2nd to 4th`; with the place alone where the range is not known. */
-export function rankText({ range, place }: Rank): string {
-  if (!range) return ordinal(place);
-  const [low, high] = range;
-  return low === high ? ordinal(low) : `${ordinal(low)} to ${ordinal(high)}`;
 }
 
 /** A figure in words. */

@@ -30,7 +30,8 @@ function pointsOf(section: HTMLElement): Point[] {
   return [...section.querySelectorAll<HTMLTableRowElement>('tbody tr')].map((row) => {
     const link = row.querySelector('a');
     const cells = [...row.cells].map((it) => it.textContent?.trim() ?? '');
-    const numbers = [...row.querySelectorAll('.n')].map((it) => it.textContent?.trim());
+    const numbers = [...row.querySelectorAll('.n')].map((it) => ownText(it));
+    const doubt = row.querySelector('.dagger') ? '; in doubt' : '';
     return {
       x: Number(row.dataset.x),
       y: Number(row.dataset.y),
@@ -39,9 +40,18 @@ function pointsOf(section: HTMLElement): Point[] {
       isOn: row.dataset.on !== undefined,
       name: cells[0] ?? '',
       address: link?.getAttribute('href') ?? '',
-      words: `${cells[0]}, ${cells[1]}: ${numbers.join(', ')}`,
+      words: `${cells[0]}, ${cells[1]}: ${numbers.join(', ')}${doubt}`,
     };
   });
+}
+
+/** What a cell says itself, without its marks. */
+function ownText(cell: Element): string {
+  const texts = [...cell.childNodes].filter((it) => !(it instanceof Element && it.matches('.dagger')));
+  return texts
+    .map((it) => it.textContent ?? '')
+    .join('')
+    .trim();
 }
 
 /** Colours of the page, light or dark as it is. */

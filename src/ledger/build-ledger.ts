@@ -1,7 +1,9 @@
 import { ninePointBasis } from '../measure/bench-procedure.ts';
 import { isFigure } from '../measure/figure.ts';
 import { closeToFrontier, frontier } from '../measure/frontier.ts';
+import { impossibility } from '../measure/handed-on.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
+import { distanceGroups } from '../measure/same-distance.ts';
 import { stepUps } from '../measure/step-ups.ts';
 import type { Calibration } from '../schema/instrument.ts';
 import type { Content } from './content.ts';
@@ -24,11 +26,12 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
 
   const published = singles.filter((it) => it.data.status === 'published');
   const optical = contenders(published, 'optical');
+  const keyOf = conditionsKeys(singles);
   const ranks = {
-    optical: rankings([...optical.values()]),
-    emitted: rankings([...contenders(published, 'emitted').values()]),
+    optical: rankings([...optical.values()], keyOf),
+    emitted: rankings([...contenders(published, 'emitted').values()], keyOf),
   };
-  const alike = Map.groupBy(optical.values(), (it) => conditionsKey(it.panel.current?.conditions));
+  const alike = Map.groupBy(optical.values(), (it) => keyOf(it.panel.current?.conditions));
   const reference = [...optical.values()].filter((it) => it.panel.current?.conditions.isReference);
   const onFrontier = frontier(
     reference.map(({ contender: it }) => ({ panel: it.panel, price: it.price, power: it.power.value })),
@@ -40,7 +43,7 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     singles.map((single): [string, PanelEntry] => {
       const { slug } = single;
       const self = optical.get(slug);
-      const peers = alike.get(conditionsKey(single.current?.conditions)) ?? [];
+      const peers = alike.get(keyOf(single.current?.conditions)) ?? [];
       const absent = (basis: RankBasis) => (ranks[basis].has(slug) ? undefined : whyUnranked(single, basis));
       return [
         slug,
@@ -66,8 +69,8 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     guide,
     today,
     panels,
-    classes: classTables(guide.sizeClasses, panels, 'optical'),
-    classesByEmitted: classTables(guide.sizeClasses, panels, 'emitted'),
+    classes: classTables(guide.sizeClasses, panels, 'optical', keyOf),
+    classesByEmitted: classTables(guide.sizeClasses, panels, 'emitted', keyOf),
     frontier: frontierSlugs,
     instruments: instrumentEntries(content, panels, today),
   };
@@ -84,13 +87,14 @@ interface Competitor {
   contender: Contender;
 }
 
-/** Those that can be ranked, by slug: with a price, a power of known uncertainty and a size class. */
+/** Those that can be ranked, by slug: with a price, a power of known uncertainty, a size class, and nothing that can't be right. */
 function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<string, Competitor> {
   return new Map(
     panels.flatMap((panel): Array<[string, Competitor]> => {
       const price = panel.figures.get('real-price');
       const power = panel.figures.get(BASES[basis].power);
-      const canBe = isFigure(panel.figures.get(BASES[basis].perWatt)) && panel.sizeClass !== undefined;
+      const perWatt = panel.figures.get(BASES[basis].perWatt);
+      const canBe = isFigure(perWatt) && !impossibility(perWatt) && panel.sizeClass !== undefined;
       if (!canBe || !isFigure(price) || !isFigure(power) || power.standardUncertainty === null) return [];
       return [[panel.slug, { panel, contender: { panel: panel.slug, price: price.value, power } }]];
     }),
@@ -98,21 +102,29 @@ function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<strin
 }
 
 /** Ranks by slug; only panels of one class that were measured alike are ranked together. */
-function rankings(competitors: readonly Competitor[]): Map<string, Rank> {
+function rankings(competitors: readonly Competitor[], keyOf: KeyOf): Map<string, Rank> {
   const groups = Map.groupBy(
     competitors,
-    ({ panel }) => `${panel.sizeClass?.id} at ${conditionsKey(panel.current?.conditions)}`,
+    ({ panel }) => `${panel.sizeClass?.id} at ${keyOf(panel.current?.conditions)}`,
   );
   const ranks = [...groups.values()].flatMap((group) => rankByPricePerWatt(group.map((it) => it.contender)));
   return new Map(ranks.map((rank) => [rank.panel, rank]));
 }
 
-function conditionsKey(conditions: Conditions | undefined): string {
-  if (!conditions) return '';
-  // One setting of the stand is one setting, though the last digit of the distance may differ.
-  return conditions.isReference
-    ? 'reference'
-    : `${conditions.distance.toFixed(1)} cm, ${ninePointBasis(conditions.methodVersion)}`;
+/** Conditions that figures can be compared under have one key. */
+type KeyOf = (conditions: Conditions | undefined) => string;
+
+/** Keys of the conditions that panels were measured under; distances that are one have one. */
+function conditionsKeys(panels: readonly SinglePanel[]): KeyOf {
+  const otherwise = panels.flatMap(({ current }) =>
+    current && !current.conditions.isReference ? [current.conditions.distance] : [],
+  );
+  const nearest = distanceGroups(otherwise);
+  return (conditions) => {
+    if (!conditions) return '';
+    if (conditions.isReference) return 'reference';
+    return `${nearest.get(conditions.distance) ?? conditions.distance} cm, ${ninePointBasis(conditions.methodVersion)}`;
+  };
 }
 
 /** What a group's members share, told by the oldest version and the least distance of theirs, whatever their order. */
@@ -129,6 +141,8 @@ function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
   if (panel.data.status === 'withdrawn') return 'withdrawn from the guide';
   const perWatt = panel.figures.get(BASES[basis].perWatt);
   if (perWatt && !isFigure(perWatt)) return perWatt.reason;
+  const impossible = isFigure(perWatt) && impossibility(perWatt);
+  if (impossible) return `‡ impossible as it stands. ${impossible.text.replace(/\.$/, '')}`;
   const power = panel.figures.get(BASES[basis].power);
   // A place without a range would look surer than all others.
   if (isFigure(power) && power.standardUncertainty === null)
@@ -145,6 +159,7 @@ function classTables(
   classes: Ledger['guide']['sizeClasses'],
   panels: ReadonlyMap<string, PanelEntry>,
   basis: RankBasis,
+  keyOf: KeyOf,
 ): ClassTable[] {
   const published = [...panels.values()].filter((it) => it.data.status === 'published');
   return [...classes, undefined]
@@ -152,7 +167,7 @@ function classTables(
       const members = published.filter((it) => it.sizeClass?.id === sizeClass?.id);
       const ranked = Map.groupBy(
         members.filter((it) => rankOf(it, basis)),
-        (it) => conditionsKey(it.current?.conditions),
+        (it) => keyOf(it.current?.conditions),
       );
       const groups = [...ranked.values()].map(
         (group): RankGroup => ({

@@ -1,5 +1,6 @@
-import { type ClaimCheck, checkQuantity, checkWavelength, notComparable, sameDistance } from '../measure/claims.ts';
+import { type ClaimCheck, checkQuantity, checkWavelength, notComparable } from '../measure/claims.ts';
 import { type FigureOrGap, figureFinder } from '../measure/figure.ts';
+import { sameDistance } from '../measure/same-distance.ts';
 import type { Panel } from '../schema/panel.ts';
 
 /**

@@ -15,6 +15,7 @@ import { ledAreaFigure, sideFigure } from '../measure/optical-power.ts';
 import { pricePerEmittedWattFigure } from '../measure/optics/figures.ts';
 import { flagsOf } from '../measure/plausibility/index.ts';
 import { priceFigure, pricePerWattFigure } from '../measure/price.ts';
+import { sameDistance } from '../measure/same-distance.ts';
 import { sizeClassOf } from '../measure/size-class.ts';
 import type { Guide } from '../schema/guide.ts';
 import type { InstrumentKind } from '../schema/instrument.ts';
@@ -22,6 +23,7 @@ import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
 import { checkedReadings } from './checked-readings.ts';
 import type { Content, Entry } from './content.ts';
+import { flaggedFigures } from './flagged-figures.ts';
 import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
 import { meterOf, usedInstruments } from './meters.ts';
 import { panelClaims } from './panel-claims.ts';
@@ -29,9 +31,6 @@ import { gridPointMeans, sessionFigures } from './session-figures.ts';
 
 /** A panel with its figures, before it is compared with any other: no rank, no step-ups. */
 export type SinglePanel = Omit<PanelEntry, 'rank' | 'rankAbsent' | 'byEmitted' | 'stepUps' | 'frontier'>;
-
-/** Distances closer than this, cm, are the same setting of the stand. */
-const SAME_SETTING = 0.1;
 
 /** Works out all figures of one panel. */
 export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, today: string): SinglePanel {
@@ -83,14 +82,16 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
   });
   const own = flagged[0]?.flags ?? looseFlags(data, figures, content, today, price);
 
-  const finished = flagged.map((session, index): SessionEntry => {
-    const earlier = sessions[index + 1];
-    return {
-      ...session,
-      figures: withFlags(index === 0 ? figures : session.figures, session.flags),
-      change: earlier ? changeSince(session, earlier) : session.change,
-    };
+  const withFlags = flagged.map((session, index): SessionEntry => {
+    const own = flaggedFigures(index === 0 ? figures : session.figures, session.flags);
+    return { ...session, figures: own, ...flaggedResults(session, own) };
   });
+  const finished = withFlags.map((session, index): SessionEntry => {
+    const earlier = withFlags[index + 1];
+    return earlier ? { ...session, change: changeSince(session, earlier) } : session;
+  });
+  const ownFigures = finished[0]?.figures ?? flaggedFigures(figures, own);
+  const ownPower = ownFigures.get('optical-power') as FigureOrGap;
 
   return {
     slug,
@@ -100,13 +101,28 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
     sizeClass: isFigure(field.area) ? sizeClassOf(field.area.value, guide.sizeClasses) : undefined,
     sessions: finished,
     current: finished[0],
-    figures: withFlags(figures, own),
+    figures: ownFigures,
     flags: own,
-    claims: current?.claims ?? [],
+    claims: finished[0]?.claims ?? [],
     prices: prices.map((it): PriceEntry => {
       const figure = priceFigureOf(slug, it, guide);
-      return { price: it, figure, perWatt: pricePerWatt(current?.id ?? slug, figure, power, guide.currency) };
+      return { price: it, figure, perWatt: pricePerWatt(current?.id ?? slug, figure, ownPower, guide.currency) };
     }),
+  };
+}
+
+/** What a session says of its figures, with the flags on them. */
+function flaggedResults(
+  { limits, claims }: SessionEntry,
+  figures: ReadonlyMap<string, FigureOrGap>,
+): Pick<SessionEntry, 'limits' | 'claims'> {
+  const flagged = (it: Figure) => {
+    const found = figures.get(it.metric);
+    return isFigure(found) ? found : it;
+  };
+  return {
+    limits: limits.map((it) => (isFigure(it.figure) ? { ...it, figure: flagged(it.figure) } : it)),
+    claims: claims.map((it) => (it.measured ? { ...it, measured: flagged(it.measured) } : it)),
   };
 }
 
@@ -117,7 +133,7 @@ function changeSince(later: SessionEntry, earlier: SessionEntry): FigureOrGap {
   const [now, before] = [later.figures.get('optical-power'), earlier.figures.get('optical-power')];
   if (!isFigure(now) || !isFigure(before)) return gap(CHANGE, 'one of the two has no optical power');
   const alike =
-    Math.abs(later.conditions.distance - earlier.conditions.distance) < SAME_SETTING &&
+    sameDistance(later.conditions.distance, earlier.conditions.distance) &&
     areNinePointAlike(later.conditions.methodVersion, earlier.conditions.methodVersion);
   if (!alike) return gap(CHANGE, 'measured under other conditions');
   return changeFigure(later.id, CHANGE, now, before);
@@ -175,7 +191,7 @@ function pricePerEmittedWatt(session: string, price: FigureOrGap, emitted: Figur
 function conditionsOf(session: Session, guide: Guide): Conditions {
   const distance = (session.distance ?? guide.referenceDistance).value;
   const { methodVersion } = session;
-  const same = Math.abs(distance - guide.referenceDistance.value) < SAME_SETTING;
+  const same = sameDistance(distance, guide.referenceDistance.value);
   return { distance, methodVersion, isReference: same && areNinePointAlike(methodVersion, guide.methodVersion) };
 }
 
@@ -254,13 +270,4 @@ function metricsResting(instrument: string, figures: ReadonlyMap<string, FigureO
       ),
     )
     .map((figure) => figure.metric);
-}
-
-function withFlags(figures: ReadonlyMap<string, FigureOrGap>, flags: readonly Flag[]): Map<string, FigureOrGap> {
-  const result = new Map(figures);
-  for (const [metric, figure] of figures) {
-    const own = flags.filter((flag) => flag.concerns.includes(metric));
-    if (own.length > 0 && isFigure(figure)) result.set(metric, { ...figure, flags: own });
-  }
-  return result;
 }

@@ -1,7 +1,6 @@
-import type { Figure } from './figure.ts';
+import { isTie, ratioTo } from './difference.ts';
 import type { Contender } from './ranking.ts';
 import { type StepUp, stepUps } from './step-ups.ts';
-import { linearFigure } from './uncertainty.ts';
 
 /** What a sum of money buys among panels that were measured alike. */
 export interface BudgetAnswer {
@@ -38,27 +37,8 @@ export function budgetAnswer(
   return {
     best,
     asGood: others
-      .filter((it) => isWithinUncertainty(best.power, it.power))
+      .filter((it) => isTie(ratioTo(it.power, best.power)))
       .toSorted((a, b) => a.price - b.price || a.panel.localeCompare(b.panel, 'en')),
     ...(stepUp && { stepUp }),
   };
-}
-
-/** Whether the 95 % interval of the difference of two powers holds nought; errors that both share cancel in it. */
-function isWithinUncertainty(stronger: Figure, weaker: Figure): boolean {
-  const lead = linearFigure(
-    {
-      id: 'budget/lead',
-      metric: 'budget-lead',
-      unit: 'W',
-      basis: 'derived',
-      method: stronger.method,
-      lowest: Number.NEGATIVE_INFINITY,
-    },
-    [
-      { figure: stronger, sensitivity: 1 },
-      { figure: weaker, sensitivity: -1 },
-    ],
-  );
-  return lead.interval95 !== null && lead.interval95[0] <= 0;
 }

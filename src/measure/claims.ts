@@ -55,14 +55,6 @@ export function checkQuantity(subject: string, claimed: number, measured: Figure
     : { ...base, outcome: 'apart', difference, text: words };
 }
 
-/** Largest relative difference between two distances that are taken for the same one. Our own choice. */
-export const SAME_DISTANCE = 0.05;
-
-/** True where two distances, cm, are the same for the purpose of a claim. */
-export function sameDistance(a: number, b: number): boolean {
-  return Math.abs(a - b) <= SAME_DISTANCE * b;
-}
-
 /** A claim that there is nothing to hold against, with the reason. */
 export function notComparable(subject: string, claimed: number, unit: string, reason: string): ClaimCheck {
   return {

@@ -1,6 +1,7 @@
 import type { Figure } from './figure.ts';
 import { REPEATABILITY } from './meter.ts';
-import { linearFigure, productFigure } from './uncertainty.ts';
+import { type ErrorShares, errorShares, type SharedErrors, togetherIn } from './shared-errors.ts';
+import { coverageFactor, linearFigure } from './uncertainty.ts';
 
 /** How one figure lies to another of the same kind. */
 export type Difference =
@@ -21,30 +22,73 @@ export type Difference =
 const EQUAL = 5e-6;
 
 /**
- * Ratio of a figure to another one, with its 95 % interval (JCGM 100:2008, 5.1.6 and 5.2.2: errors that both share
- * cancel). The interval is taken evenly about the logarithm of the ratio, exp(ln r ± k u(r)/r), so that it is never
- * below zero and the ratio the other way round has the reciprocal interval: who is compared with whom changes nothing.
+ * Ratio of a figure to another one, with its 95 % interval (JCGM 100:2008, 5.2.2: errors that both share cancel as far
+ * as they move both alike). The interval is Fieller's (Fieller 1954, Journal of the Royal Statistical Society B
+ * 16(2):175-185, from memory): the ratios q for which figure - q other is no further from nought than its own 95 %
+ * uncertainty. That is the 2.5 to 97.5 % range of the ratio where both are drawn with their errors, however unlike the
+ * two uncertainties are. The ratio the other way round has the reciprocal interval: who is compared with whom changes
+ * nothing.
  *
  * Unknown where either has no known uncertainty, is a bound, or is not above zero, and where only the scatter that is
  * not known would tell the two apart (`scatterUnknown`).
  */
 export function ratioTo(figure: Figure, other: Figure): Difference {
-  const missing = missingFrom(figure, other);
+  const missing = ratioMissing(figure, other);
   if (missing) return { kind: 'unknown', reason: missing };
-  if (!(figure.value > 0 && other.value > 0)) return { kind: 'unknown', reason: 'there is no ratio to nought' };
-  const ratio = productFigure(identityOf(figure, other, '1'), [
-    { figure, power: 1 },
-    { figure: other, power: -1 },
-  ]);
-  const { value, standardUncertainty, coverageFactor } = ratio;
-  const reach = ((coverageFactor as number) * (standardUncertainty as number)) / value;
+  const [own, others] = errorShares([figure, other]) as [ErrorShares, ErrorShares];
+  return ratioOf(figure.value / other.value, own, others);
+}
+
+/** A price, which is exact, and what is had for it. */
+export interface Cost {
+  /** Base currency. */
+  price: number;
+  power: Figure;
+}
+
+/**
+ * Ratio of what a watt costs to what another one's costs, with its 95 % interval, from the errors of the two powers. What
+ * panels are ranked by, held against each other: the one way in which a tie in a ranking is told.
+ */
+export function costRatio(cost: Cost, other: Cost): Difference {
+  const missing = ratioMissing(other.power, cost.power);
+  if (missing) return { kind: 'unknown', reason: missing };
+  const [own, others] = errorShares([cost.power, other.power]) as [ErrorShares, ErrorShares];
+  const ratio = cost.price / cost.power.value / (other.price / other.power.value);
+  // The dearer watt is the one of less power: the errors change places.
+  return ratioOf(ratio, others, own);
+}
+
+/** True where readings do not tell which of two is more: the interval holds "no difference", or there is none at all. */
+export function isTie({ kind }: Difference): boolean {
+  return kind === 'tie' || kind === 'same';
+}
+
+/** A ratio with its interval from the errors of what is above and below its line. */
+export function ratioOf(value: number, above: ErrorShares, below: ErrorShares): Difference {
+  const errors = togetherIn(above, below);
+  const k = coverageFactor(errors.degreesOfFreedom);
+  const reach = k * errors.difference;
   if (reach <= EQUAL) {
     const isSame = Math.abs(value - 1) <= EQUAL;
     return { kind: isSame ? 'same' : 'apart', value, interval95: [value, value] };
   }
-  const interval95 = [value * Math.exp(-reach), value * Math.exp(reach)] as const;
-  // The logarithm decides, which is the same both ways.
-  return { kind: Math.abs(Math.log(value)) > reach ? 'apart' : 'tie', value, interval95 };
+  const [low, high] = fieller(k, errors);
+  const interval95 = [value * low, value * high] as const;
+  return { kind: interval95[0] > 1 || interval95[1] < 1 ? 'apart' : 'tie', value, interval95 };
+}
+
+/**
+ * Ends of Fieller's interval over the ratio itself: the roots q of (1 - q)^2 = k^2 (a - 2 q c + q^2 b), with the relative
+ * variances a above and b below the line and their covariance c. Where either figure's own interval reaches nought there
+ * are no two ends; then the interval is taken evenly about the logarithm, which has the same value both ways round too.
+ */
+function fieller(k: number, { above, below, shared, difference }: SharedErrors): readonly [number, number] {
+  const k2 = k * k;
+  if (k2 * above >= 1 || k2 * below >= 1) return [Math.exp(-k * difference), Math.exp(k * difference)];
+  const middle = 1 - k2 * shared;
+  const root = k * Math.sqrt(difference ** 2 - k2 * Math.max(0, above * below - shared ** 2));
+  return [(middle - root) / (1 - k2 * below), (middle + root) / (1 - k2 * below)];
 }
 
 /**
@@ -78,6 +122,12 @@ const identityOf = (figure: Figure, other: Figure, unit: Figure['unit']) => ({
   basis: 'derived' as const,
   method: figure.method,
 });
+
+/** Why there is no ratio of two figures; undefined where there is one. */
+export function ratioMissing(figure: Figure, other: Figure): string | undefined {
+  const missing = missingFrom(figure, other);
+  return missing ?? (figure.value > 0 && other.value > 0 ? undefined : 'there is no ratio to nought');
+}
 
 /** Why two figures can't be held against each other; undefined where they can. */
 function missingFrom(figure: Figure, other: Figure): string | undefined {

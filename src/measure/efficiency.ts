@@ -44,12 +44,14 @@ export function netEfficiencyFigure(inputs: EfficiencyInputs, standby: Figure): 
     ],
   );
   if (net.value <= 0) return undefined;
-  return efficiency(
+  const figure = efficiency(
     `efficiency-${inputs.mode}-net`,
     inputs,
     net,
     `(${number(inputs.draw.value)} W − ${number(standby.value)} W)`,
   );
+  // The draw less standby is no figure of its own: readers find, and flags follow, what it is made of.
+  return { ...figure, inputs: figure.inputs.flatMap((it) => (it === net.id ? net.inputs : [it])) };
 }
 
 function efficiency(

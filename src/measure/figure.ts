@@ -74,6 +74,13 @@ export interface Flag {
    * session that was checked. Left out where the readings behind the first figure concerned say it.
    */
   at?: readonly PropertyKey[];
+  /**
+   * What it concerns is all that it reaches: it is not handed on to what is made of that. So it is with a calibration
+   * that has run out, which cancels in some figures made of the meter's readings.
+   */
+  isNotHandedOn?: true;
+  /** On a figure that it was handed on to: metric id of the figure that it concerns, of which this one is made. */
+  from?: string;
 }
 
 /** Every number that the guide shows. Immutable; made by `makeFigure` and `propagate` in uncertainty.ts. */

@@ -1,7 +1,5 @@
-import type { Figure } from './figure.ts';
-import { methodReference } from './method-versions.ts';
+import { isTie, ratioTo } from './difference.ts';
 import type { Contender } from './ranking.ts';
-import { linearFigure } from './uncertainty.ts';
 
 /** What the frontier compares. */
 export interface Offer {
@@ -33,8 +31,8 @@ export function frontier<T extends Offer>(offers: readonly T[]): T[] {
 }
 
 /**
- * Panels off the frontier that could be on it: each panel that beats them is stronger by no more than the 95 %
- * uncertainty of the difference. Errors that two panels share cancel in the difference.
+ * Panels off the frontier that could be on it: each panel that beats them is one that the readings do
+ * not tell from them in power (`ratioTo`). Errors that two panels share cancel in the ratio.
  *
  * @param contenders measured under the same conditions
  * @returns the panels' ids, cheapest first
@@ -50,27 +48,8 @@ export function closeToFrontier(contenders: readonly Contender[]): string[] {
     .filter((it) =>
       contenders
         .filter((other) => other.price <= it.price && other.power.value >= it.power.value && other.panel !== it.panel)
-        .every((other) => couldBeWeaker(other.power, it.power)),
+        .every((other) => isTie(ratioTo(it.power, other.power))),
     )
     .toSorted((a, b) => a.price - b.price || a.panel.localeCompare(b.panel, 'en'))
     .map((it) => it.panel);
-}
-
-/** True where the stronger panel's lead lies within its 95 % uncertainty. */
-function couldBeWeaker(stronger: Figure, weaker: Figure): boolean {
-  const lead = linearFigure(
-    {
-      id: 'frontier/lead',
-      metric: 'frontier-lead',
-      unit: 'W',
-      basis: 'derived',
-      method: methodReference('frontier'),
-      lowest: Number.NEGATIVE_INFINITY,
-    },
-    [
-      { figure: stronger, sensitivity: 1 },
-      { figure: weaker, sensitivity: -1 },
-    ],
-  );
-  return lead.interval95 !== null && lead.interval95[0] <= 0;
 }

@@ -1,6 +1,8 @@
+import { isTie, ratioMissing, ratioOf } from './difference.ts';
 import type { Contribution, Figure } from './figure.ts';
 import { drawError, type Random, seededRandom, seedFromText } from './random.ts';
-import { combinedUncertainty, effectiveDegreesOfFreedom } from './uncertainty.ts';
+import { type ErrorShares, errorShares } from './shared-errors.ts';
+import { combinedUncertainty, coverageFactor, effectiveDegreesOfFreedom } from './uncertainty.ts';
 
 /** Draws of the rank simulation; the 2.5 % tails then rest on about 100 draws each. */
 export const RANK_DRAWS = 4000;
@@ -22,7 +24,7 @@ export interface Rank {
   of: number;
   /** 95 % range of the place; null where the uncertainty of the panel's power is not known. */
   range: readonly [number, number] | null;
-  /** Panels whose range overlaps this one's: the order between them is not shown by the readings. */
+  /** Panels that the readings do not tell from this one: the 95 % interval of the two costs' ratio holds 1. */
   tiedWith: string[];
   /** Why there is no range. */
   rangeAbsent?: string;
@@ -33,6 +35,9 @@ export interface Rank {
  * (the way of JCGM 101:2008): in every draw each error is drawn once and moves every panel that shares it, so
  * that the calibration of a common meter does not blur the order. Panels of unknown uncertainty keep their
  * value in every draw and get no range.
+ *
+ * Ties are told pair by pair (`costRatio`), not from the ranges: a panel between two others can tie with both and reach
+ * over their places, and the two still be apart.
  *
  * The seed follows from the panels' ids, so that the same content gives the same ranks.
  */
@@ -49,15 +54,11 @@ export function rankByPricePerWatt(given: readonly Contender[]): Rank[] {
 
   const ranges = simulateRanges(contenders);
   const known = (i: number) => contenders[i]?.power.standardUncertainty !== null;
+  const ties = tiesOf(contenders, order);
   return order.map((i) => {
     const range = known(i) ? (ranges[i] as readonly [number, number]) : null;
-    const tiedWith = range
-      ? order.filter((j) => {
-          if (j === i || !known(j)) return false;
-          const other = ranges[j] as readonly [number, number];
-          return other[0] <= range[1] && range[0] <= other[1];
-        })
-      : [];
+    const tied = new Set(ties[i]);
+    const tiedWith = order.filter((j) => tied.has(j));
     return {
       panel: (contenders[i] as Contender).panel,
       place: 1 + order.filter((j) => value(j) < value(i)).length,
@@ -67,6 +68,56 @@ export function rankByPricePerWatt(given: readonly Contender[]): Rank[] {
       ...(!range && { rangeAbsent: contenders[i]?.power.uncertaintyAbsent ?? 'the uncertainty is not known' }),
     };
   });
+}
+
+/**
+ * Which panels tie with which, by their places in `contenders`. Only pairs of neighbours in the order are looked at, as
+ * far as any tie can reach: no ratio's interval is wider than that of the two largest uncertainties that share nothing.
+ *
+ * @param order places from the lowest cost up
+ */
+function tiesOf(contenders: readonly Contender[], order: readonly number[]): number[][] {
+  const ties: number[][] = contenders.map(() => []);
+  const shares = errorShares(contenders.map((it) => it.power));
+  const able = order.filter((i) => {
+    const { power } = contenders[i] as Contender;
+    return ratioMissing(power, power) === undefined;
+  });
+  const cost = (i: number) => {
+    const { price, power } = contenders[i] as Contender;
+    return price / power.value;
+  };
+  const farthest = farthestTie(able.map((i) => contenders[i] as Contender));
+  for (let at = 0; at < able.length; at++) {
+    const i = able[at] as number;
+    for (let next = at + 1; next < able.length; next++) {
+      const j = able[next] as number;
+      const ratio = cost(j) / cost(i);
+      if (ratio > farthest) break;
+      // The dearer watt is the one of less power: the errors change places, as in `costRatio`.
+      if (!isTie(ratioOf(ratio, shares[i] as ErrorShares, shares[j] as ErrorShares))) continue;
+      (ties[i] as number[]).push(j);
+      (ties[j] as number[]).push(i);
+    }
+  }
+  return ties;
+}
+
+/**
+ * A ratio of costs from which on nothing ties: (1 + k u) / (1 - k u) of the largest relative uncertainty u and coverage
+ * factor k, the end that Fieller's interval comes to when the two errors are one and push opposite ways.
+ */
+function farthestTie(contenders: readonly Contender[]): number {
+  let u = 0;
+  let fewest = Number.POSITIVE_INFINITY;
+  for (const { power } of contenders) {
+    u = Math.max(u, combinedUncertainty(power.budget.map((it) => it.contribution)) / power.value);
+    // Effective degrees of freedom are never fewer than the fewest of any part.
+    for (const { degreesOfFreedom } of power.budget) fewest = Math.min(fewest, degreesOfFreedom);
+  }
+  const most = coverageFactor(Math.max(1, Math.floor(fewest))) * u;
+  // A hair more, for equal exact figures that were rounded.
+  return most < 1 ? (1.00001 * (1 + most)) / (1 - most) : Number.POSITIVE_INFINITY;
 }
 
 function simulateRanges(contenders: readonly Contender[]): Array<readonly [number, number]> {

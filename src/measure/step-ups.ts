@@ -1,3 +1,4 @@
+import { isTie, ratioTo } from './difference.ts';
 import type { Figure } from './figure.ts';
 import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
@@ -28,8 +29,8 @@ const MOST = 10;
 
 /**
  * Larger panels whose extra watts cost less each than the panel's own: (C_B - C_A) / (P_B - P_A) < C_A / P_A.
- * A panel counts as larger where its power exceeds the other's by more than the 95 % uncertainty of the
- * difference; errors that both share cancel in it. A panel of unknown uncertainty is taken at its value.
+ * A panel counts as larger where the readings tell that it is: the 95 % interval of the ratio of the two powers lies
+ * above 1; errors that both share cancel in it. A panel of unknown uncertainty is taken at its value.
  *
  * Panels must have been measured under the same conditions; that is the caller's to see to.
  */
@@ -47,10 +48,9 @@ export function stepUps(from: Contender, others: readonly Contender[], baseCurre
   for (const { to } of candidates) {
     if (best.length === MOST) break;
     looked++;
-    const step = stepUp(from, to, baseCurrency);
-    // A difference within its uncertainty is no step up.
-    if (step.extraPower.interval95 && step.extraPower.interval95[0] <= 0) continue;
-    best.push(step);
+    // A difference that the readings do not tell is no step up.
+    if (isTie(ratioTo(to.power, from.power))) continue;
+    best.push(stepUp(from, to, baseCurrency));
   }
   return { best, more: candidates.length - looked };
 }

@@ -1,4 +1,5 @@
 import type { Contribution, Figure, Unassessed } from './figure.ts';
+import { handedOn } from './handed-on.ts';
 import { studentQuantile } from './student-t.ts';
 
 /** Probability of the coverage interval that every figure carries. */
@@ -29,12 +30,36 @@ export function combinedUncertainty(contributions: readonly number[]): number {
 export function effectiveDegreesOfFreedom(
   parts: ReadonlyArray<{ contribution: number; degreesOfFreedom: number }>,
 ): number {
+  return wholeDegrees(exactDegreesOfFreedom(parts));
+}
+
+/**
+ * The same before it is rounded down, for parts that are put together as one and go into another sum: rounded twice, the
+ * whole would be less than the sum of its parts.
+ */
+export function exactDegreesOfFreedom(
+  parts: ReadonlyArray<{ contribution: number; degreesOfFreedom: number }>,
+): number {
   const u = combinedUncertainty(parts.map((part) => part.contribution));
   if (u === 0) return Number.POSITIVE_INFINITY;
   let sum = 0;
   for (const part of parts) sum += (part.contribution / u) ** 4 / part.degreesOfFreedom;
-  // A hair below a whole number is that number: two equal parts with 8 each give 16, not 15.
-  return sum === 0 ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(1 / sum + 1e-9));
+  return 1 / sum;
+}
+
+/**
+ * Effective degrees of freedom from sums that are there already.
+ *
+ * @param squares sum of the squares of the contributions
+ * @param fourths sum of their fourth powers, each over its degrees of freedom
+ */
+export function degreesOfFreedomFrom(squares: number, fourths: number): number {
+  return wholeDegrees(fourths === 0 ? Number.POSITIVE_INFINITY : squares ** 2 / fourths);
+}
+
+/** A hair below a whole number is that number: two equal parts with 8 each give 16, not 15. */
+function wholeDegrees(exact: number): number {
+  return Number.isFinite(exact) ? Math.max(1, Math.floor(exact + 1e-9)) : exact;
 }
 
 /** Coverage factor for 95 %: t(0.975, nu) (JCGM 100:2008, G.3); 1.96 for infinitely many. */
@@ -119,7 +144,8 @@ export interface Term {
  * line of every input is carried over times its sensitivity; lines with one key are one error and are added
  * with their signs before anything is squared.
  *
- * An input without a known uncertainty makes the result's unknown too, with the reason handed on.
+ * An input without a known uncertainty makes the result's unknown too, with the reason handed on. So are doubts about
+ * the inputs.
  */
 export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: number, terms: readonly Term[]): Figure {
   const inputs = terms.map((term) => term.figure.id);
@@ -127,17 +153,19 @@ export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: numbe
   const bound = identity.bound ?? boundOf(terms);
   const whole = { ...identity, inputs, notes, ...(bound && { bound }) };
 
+  const figure = makeFigure(whole, value, propagatedKnowledge(terms));
+  figure.flags = handedOn(terms.map((term) => term.figure));
+  return figure;
+}
+
+function propagatedKnowledge(terms: readonly Term[]): UncertaintyKnowledge {
   const unknown = terms.find((term) => term.figure.standardUncertainty === null);
-  if (unknown) {
-    return makeFigure(whole, value, {
-      absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known',
-    });
-  }
+  if (unknown) return { absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known' };
   const unassessed = distinct(
     terms.map((term) => term.figure.unassessed),
     (it) => it.source + it.reason,
   );
-  return makeFigure(whole, value, { budget: propagatedBudget(terms), unassessed });
+  return { budget: propagatedBudget(terms), unassessed };
 }
 
 function propagatedBudget(terms: readonly Term[]): Contribution[] {

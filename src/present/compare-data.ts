@@ -3,7 +3,7 @@ import type { PanelModel } from '../measure/optics/distance-curve.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { COMPARE_METRICS } from './compare-rows.ts';
 import { type FigurePack, packFigures } from './figure-pack.ts';
-import { daggerOf } from './flags.ts';
+import { type Dagger, markOf } from './flags.ts';
 import { asPriced } from './priced.ts';
 
 /** Version of the files' form; goes up when a field changes its meaning or goes. */
@@ -40,7 +40,7 @@ export interface ComparedPanel extends FigurePack {
   /** Fields whose frequency the meter showed. */
   frequencies: Array<'magnetic' | 'electric'>;
   /** Marks of doubt by metric. */
-  marks: Record<string, { mark: string; label: string }>;
+  marks: Record<string, Dagger>;
   field: Size | null;
   housing: Size | null;
   /** What its light by distance is drawn from; or why there is none. */
@@ -75,8 +75,7 @@ const METRICS = [
 export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel {
   const { current, data, figures } = panel;
   const marks = METRICS.flatMap((metric) => {
-    const it = figures.get(metric);
-    const mark = it && 'flags' in it && daggerOf(it.flags);
+    const mark = markOf(figures.get(metric));
     return mark ? [[metric, mark] as const] : [];
   });
   const size = (it: typeof data.field): Size | null => (it ? { width: it.width.value, height: it.height.value } : null);

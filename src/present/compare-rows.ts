@@ -31,6 +31,8 @@ export interface CompareRow {
   frequencyOf?: 'magnetic' | 'electric';
   /** Unit behind a difference, where figures are subtracted; left out where they are divided. */
   difference?: string;
+  /** A price per watt: the power that it is per. It is compared as rankings do, price over power. */
+  costOf?: 'optical-power' | 'emitted-power';
   isModelled?: boolean;
   /** Anchor on the page of cautions, and what stands there. */
   caution?: { anchor: string; label: string };
@@ -91,6 +93,7 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
         metric: 'price-per-watt',
         name: 'Price per optical watt',
         method: 'price-per-watt',
+        costOf: 'optical-power',
         alike: 'reading',
         degree: HIGH,
         sentence: { subject: 'the price per optical watt' },
@@ -146,6 +149,7 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
         metric: 'price-per-emitted-watt',
         name: 'Price per emitted watt',
         method: 'price-per-emitted-watt',
+        costOf: 'emitted-power',
         alike: 'procedure',
         degree: HIGH,
         isModelled: true,

@@ -2,9 +2,12 @@ import { csvFormatBody, csvFormatRow } from 'd3-dsv';
 import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { statedUncertainty } from '../ledger/meters.ts';
 import { sentenceOf } from '../measure/exposure/index.ts';
-import { isFigure } from '../measure/figure.ts';
+import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
+import { isInDoubt } from '../measure/handed-on.ts';
 import { METRICS } from '../measure/metrics.ts';
+import type { Rank } from '../measure/ranking.ts';
 import { methodOf } from './format.ts';
+import { isAlone } from './rank-words.ts';
 import { rawReadings } from './raw-readings.ts';
 
 /** Version of the two files' form; goes up when a field changes its meaning or goes. */
@@ -66,7 +69,20 @@ function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: stri
     method: method.id,
     method_version: method.version,
     ...(it.notes.length > 0 && { notes: it.notes }),
+    ...(it.flags.length > 0 && { flags: flagsData(it) }),
   };
+}
+
+/** A figure's flags, with the figure that one was handed on from; two sentences of one check are one. */
+function flagsData({ flags }: Figure): Array<{ check: string; severity: Flag['severity']; from: string | null }> {
+  const all = flags.map(({ check, severity, from = null }) => ({ check, severity, from }));
+  return [...new Map(all.map((it) => [JSON.stringify(it), it])).values()];
+}
+
+/** A rank with what its words on the pages say: that a panel is alone, or that what it is ranked by is in doubt. */
+function rankData(rank: Rank | undefined, rankedBy: FigureOrGap | undefined) {
+  if (!rank) return null;
+  return { ...rank, alone: isAlone(rank), in_doubt: isFigure(rankedBy) && isInDoubt(rankedBy) };
 }
 
 const publishedPanels = (ledger: Ledger) => [...ledger.panels.values()].filter((it) => it.data.status === 'published');
@@ -105,9 +121,9 @@ function panelData(panel: PanelEntry, { site, currency }: Ledger['guide']) {
     obtained: panel.data.obtained ?? null,
     claimed: panel.data.claims ?? null,
     prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
-    rank: panel.rank ?? null,
+    rank: rankData(panel.rank, panel.figures.get('price-per-watt')),
     rank_absent: panel.rankAbsent ?? null,
-    rank_by_emitted: panel.byEmitted.rank ?? null,
+    rank_by_emitted: rankData(panel.byEmitted.rank, panel.figures.get('price-per-emitted-watt')),
     rank_by_emitted_absent: panel.byEmitted.rankAbsent ?? null,
     frontier: panel.frontier ?? null,
     step_ups: panel.stepUps.best.map((it) => ({
@@ -187,7 +203,7 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
           method: method.id,
           method_version: method.version,
           reason: it.uncertaintyAbsent ?? '',
-          flags: it.flags.map((flag) => flag.check).join(' '),
+          flags: [...new Set(flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check)))].join(' '),
         },
       ];
     });

@@ -1,14 +1,47 @@
-import type { Flag } from '../measure/figure.ts';
+import { type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
+import { metricById } from '../measure/metrics.ts';
+import { listed } from './format.ts';
+import { DOUBT_MARK, IMPOSSIBLE_MARK } from './marks.ts';
+
+/** A mark beside a figure, and what it says to who can't see it. */
+export interface Dagger {
+  mark: string;
+  label: string;
+}
 
 /**
- * Printers' marks for flags: a dagger for a doubt, a double dagger for what cannot be. A note gets none in
- * tables; it stands on the panel's page.
+ * Printers' marks for flags: a dagger for a doubt, a double dagger for what cannot be, on the figure that a flag is about
+ * and on every figure made of it. A note gets none in tables; it stands on the panel's page.
  */
-export function daggerOf(flags: readonly Flag[]): { mark: string; label: string } | undefined {
-  if (flags.some((flag) => flag.severity === 'impossible'))
-    return { mark: '‡', label: 'impossible as it stands, see the flags' };
-  if (flags.some((flag) => flag.severity === 'doubt')) return { mark: '†', label: 'in doubt, see the flags' };
+export function daggerOf(flags: readonly Flag[]): Dagger | undefined {
+  for (const [severity, mark, words] of MARKS) {
+    const own = flags.filter((flag) => flag.severity === severity);
+    if (own.length > 0) return { mark, label: `${words}${throughWords(own)}, see the flags` };
+  }
   return undefined;
+}
+
+/** The mark of a figure; a gap has none. */
+export function markOf(it: FigureOrGap | undefined): Dagger | undefined {
+  return isFigure(it) ? daggerOf(it.flags) : undefined;
+}
+
+const MARKS = [
+  ['impossible', IMPOSSIBLE_MARK, 'impossible as it stands'],
+  ['doubt', DOUBT_MARK, 'in doubt'],
+] as const;
+
+/** What a flag was handed on by; nothing where one of them is about the figure itself. */
+function throughWords(flags: readonly Flag[]): string {
+  const from = [...new Set(flags.map((it) => it.from))];
+  if (from.includes(undefined)) return '';
+  return `, for it is made of ${listed(from.map((it) => nameOf(it as string)))}`;
+}
+
+/** The name of a metric within a sentence. */
+export function nameOf(metric: string): string {
+  const { name } = metricById(metric);
+  return /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
 /** The severity in words. */

@@ -3,10 +3,11 @@ import { areNinePointAlike, versionsAlike } from '../measure/bench-procedure.ts'
 import { isFigure } from '../measure/figure.ts';
 import type { Rank } from '../measure/ranking.ts';
 import type { Price } from '../schema/panel.ts';
-import { daggerOf } from './flags.ts';
+import { type Dagger, daggerOf, markOf } from './flags.ts';
 import { listed, ordinal, showDate, showFigure } from './format.ts';
 import { rowDataOf } from './guide-filter-view.ts';
 import { asPriced } from './priced.ts';
+import { ALONE, isAlone, rankRange, rankText } from './rank-words.ts';
 import { type Whisker, whiskers } from './whisker.ts';
 
 /** One cell of a ranking table: what readers see, and what the sorting script sorts by. */
@@ -25,7 +26,7 @@ export interface Cell {
   /** A stated gap. */
   isGap?: boolean;
   /** Dagger and where it leads. */
-  dagger?: { mark: string; label: string };
+  dagger?: Dagger;
   whisker?: Whisker;
 }
 
@@ -154,8 +155,15 @@ export function guideColumns(currency: string, basis: RankBasis = 'optical'): Co
 /** The ranking tables of the guide, ready to print, by either basis. */
 export function guideView(ledger: Ledger, basis: RankBasis = 'optical'): ClassView[] {
   const classes = basis === 'optical' ? ledger.classes : ledger.classesByEmitted;
-  return classes.map((it) => classView(it, ledger, basis));
+  // One scale for all tables of the page: a bar that is twice as long stands for twice the price in any of them.
+  const ranked = classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
+  const drawn = whiskers(ranked.map((it) => it.figures.get(BASIS_WORDS[basis].metric)));
+  const bars: Bars = new Map(ranked.map((panel, i) => [panel, drawn[i]]));
+  return classes.map((it) => classView(it, ledger, basis, bars));
 }
+
+/** The bar of each ranked panel. */
+type Bars = ReadonlyMap<PanelEntry, Whisker | undefined>;
 
 /** What a ranking goes by. */
 const BASIS_WORDS: Readonly<Record<RankBasis, { metric: string; words: string }>> = {
@@ -171,7 +179,12 @@ function placing(panel: PanelEntry, basis: RankBasis): Pick<PanelEntry, 'rank' |
 /** The class of panels whose LED field has not been measured. */
 const UNKNOWN_SIZE = { id: 'unknown-size', name: 'Size not known' };
 
-function classView({ sizeClass, groups, unranked }: ClassTable, ledger: Ledger, basis: RankBasis): ClassView {
+function classView(
+  { sizeClass, groups, unranked }: ClassTable,
+  ledger: Ledger,
+  basis: RankBasis,
+  bars: Bars,
+): ClassView {
   const id = sizeClass?.id ?? UNKNOWN_SIZE.id;
   return {
     id,
@@ -179,7 +192,7 @@ function classView({ sizeClass, groups, unranked }: ClassTable, ledger: Ledger, 
     description: sizeClass
       ? `${sizeClass.description} ${areaWords(sizeClass, ledger)}`
       : 'Panels whose LED field has not been measured.',
-    tables: groups.map((group, index) => table(sizeClass, group, index, ledger, basis)),
+    tables: groups.map((group, index) => table(sizeClass, group, index, ledger, basis, bars)),
     unranked: unranked.map((it) => ({
       name: it.name,
       address: panelAddress(it.slug),
@@ -203,11 +216,11 @@ function table(
   index: number,
   ledger: Ledger,
   basis: RankBasis,
+  bars: Bars,
 ): Table {
   const { guide } = ledger;
   const where = `at ${conditions.distance} cm under ${versionWords(conditions.methodVersion)} of the bench procedure`;
   const classId = sizeClass?.id ?? UNKNOWN_SIZE.id;
-  const drawn = whiskers(panels.map((it) => it.figures.get(BASIS_WORDS[basis].metric)));
   return {
     id:
       index === 0 && conditions.isReference
@@ -219,7 +232,7 @@ function table(
     ...(!conditions.isReference && {
       apart: `Measured ${where}, not at the guide’s ${guide.referenceDistance.value} cm${areNinePointAlike(conditions.methodVersion, guide.methodVersion) ? '' : ` and ${versionWords(guide.methodVersion)}`}. These figures can’t be compared with the table above, so they are ranked among themselves.`,
     }),
-    rows: panels.map((panel, i) => row(panel, drawn[i], guide.currency, basis)),
+    rows: panels.map((panel) => row(panel, bars.get(panel), guide.currency, basis)),
   };
 }
 
@@ -254,7 +267,7 @@ function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, 
   const cellOf = (id: ColumnId): Cell => {
     switch (id) {
       case 'rank':
-        return rankCell(placing(panel, basis));
+        return rankCell(placing(panel, basis), markOfRank(panel, basis));
       case 'price':
         return {
           ...figure('real-price'),
@@ -300,24 +313,33 @@ function priceRemark({ date, discountCode }: Price, otherCurrency: string | unde
   ].join(', ');
 }
 
-function rankCell({ rank, rankAbsent }: Pick<PanelEntry, 'rank' | 'rankAbsent'>): Cell {
+/** The mark of the figure that a rank goes by. */
+const markOfRank = ({ figures }: PanelEntry, basis: RankBasis) => markOf(figures.get(BASIS_WORDS[basis].metric));
+
+function rankCell({ rank, rankAbsent }: Pick<PanelEntry, 'rank' | 'rankAbsent'>, dagger: Dagger | undefined): Cell {
   if (!rank) return { text: '–', after: rankAbsent ?? '', sort: null, isGap: true };
-  if (!rank.range) return { text: ordinal(rank.place), after: 'range not known', sort: rank.place };
-  return { text: rankRange(rank.range), ...(rank.tiedWith.length > 0 && { after: 'tie' }), sort: rank.place };
+  const remark = rank.range ? rank.tiedWith.length > 0 && 'tie' : 'range not known';
+  return {
+    text: rankText(rank),
+    ...(remark && !isAlone(rank) && { after: remark }),
+    ...(dagger && { dagger }),
+    sort: rank.place,
+  };
 }
 
-/** `2nd`, or `2nd to 4th`. */
-export function rankRange([low, high]: readonly [number, number]): string {
-  return low === high ? ordinal(low) : `${ordinal(low)} to ${ordinal(high)}`;
-}
-
-/** The rank as a sentence, ties named. */
+/** The rank as a sentence, ties named; with a mark where it goes by a figure in doubt. */
 export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis = 'optical'): string {
+  const plain = plainRankSentence(panel, ledger, basis);
+  const mark = placing(panel, basis).rank && markOfRank(panel, basis);
+  return mark ? `${plain} ${mark.mark} The figure it goes by is in doubt.` : plain;
+}
+
+function plainRankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis): string {
   const { sizeClass, current } = panel;
   const { rank, rankAbsent } = placing(panel, basis);
   if (!rank || !sizeClass) return `Not ranked: ${rankAbsent}.`;
-  if (rank.of === 1) {
-    return `The only panel of the class ${sizeClass.name} that was measured at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)} of the bench procedure, so there is none to rank it with.`;
+  if (isAlone(rank)) {
+    return `${capital(ALONE)}: no other panel of the class ${sizeClass.name} ${basis === 'optical' ? 'was measured' : 'has an emitted power'} at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)} of the bench procedure, so there is none to rank it with.`;
   }
   const among = `of ${rank.of} in the class ${sizeClass.name}${current?.conditions.isReference ? '' : `, among those measured at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)}`}`;
   if (!rank.range) return `${ordinal(rank.place)} ${among}; no range, since ${rank.rangeAbsent}.`;
@@ -325,6 +347,8 @@ export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis
   const tie = tied.length > 0 ? ` A tie with ${listed(tied)}: the readings do not show which is the better value.` : '';
   return `${rankRange(rank.range)} ${among}.${tie}`;
 }
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Ties that a sentence names; where it is one of hundreds, a panel can tie with dozens. */
 const MOST_TIES = 6;

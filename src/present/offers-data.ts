@@ -1,5 +1,6 @@
 import type { Ledger } from '../ledger/ledger.ts';
 import { type Figure, type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { isInDoubt } from '../measure/handed-on.ts';
 import { guideView } from './guide-view.ts';
 import { type Offer, type PerWatt, packOffers } from './offers.ts';
 
@@ -24,6 +25,7 @@ export function offersJson(ledger: Ledger): string {
           ...(isFigure(emitted) && { emitted }),
           perWatt: perWattOf(figures.get('price-per-watt')) as PerWatt,
           ...(perEmittedWatt && { perEmittedWatt }),
+          ...(isInDoubt(optical) && { isInDoubt: true }),
         },
       ];
     }),

@@ -1,6 +1,6 @@
 import type { Contribution, Figure } from '../measure/figure.ts';
 import type { Contender } from '../measure/ranking.ts';
-import { combinedUncertainty, effectiveDegreesOfFreedom, makeFigure } from '../measure/uncertainty.ts';
+import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../measure/uncertainty.ts';
 
 /**
  * Prices and powers of the ranked panels in a small form, from which ranks, step-ups and the frontier can be reckoned
@@ -27,6 +27,8 @@ export interface PackedOffer {
   /** Price of a watt at the guide's price, base currency, with its 95 % interval: it goes with the price. */
   perWatt: PerWatt;
   perEmittedWatt?: PerWatt;
+  /** Its optical power is in doubt. */
+  isInDoubt?: true;
 }
 
 /** Value and interval; without one where it is not known. */
@@ -34,7 +36,7 @@ export type PerWatt = readonly [value: number, low?: number, high?: number];
 
 export interface PackedPower {
   value: number;
-  /** Own error: standard uncertainty and degrees of freedom (null: not limited). */
+  /** Own error: standard uncertainty and degrees of freedom, not rounded (null: not limited). */
   own?: [u: number, nu: number | null];
   /** Shared errors: place of the line, contribution. */
   shared?: Array<[line: number, contribution: number]>;
@@ -78,7 +80,7 @@ export function packOffers(currency: string, offers: readonly Offer[]): PackedOf
     const own = figure.budget.filter((line) => !isShared(line));
     return {
       value: figure.value,
-      own: [combinedUncertainty(own.map((line) => line.contribution)), finite(effectiveDegreesOfFreedom(own))],
+      own: [combinedUncertainty(own.map((line) => line.contribution)), finite(exactDegreesOfFreedom(own))],
       shared: figure.budget.filter(isShared).map((line) => [placeOf(line), line.contribution]),
     };
   };

@@ -1,12 +1,14 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
-import { isFigure } from '../measure/figure.ts';
+import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 import { beyondView } from './beyond-view.ts';
 import { type CalledCaution, calledCautions } from './called-cautions.ts';
+import { type Dagger, markOf } from './flags.ts';
 import { fixed, money, showDate, showFigure } from './format.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
 import { panelAddress, rankSentence } from './guide-view.ts';
 import { type LightView, lightView } from './light-view.ts';
 import { type LimitsView, limitsView } from './limits-view.ts';
+import { isPlannable } from './plan-data.ts';
 import { rateWords } from './priced.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
@@ -43,7 +45,14 @@ export interface PanelView {
   modelled?: LightView;
   /** Its readings against published limits; undefined without a session. */
   limits?: LimitsView;
-  claims: Array<{ subject: string; claimed: string; measured: string; outcome: string; address?: string }>;
+  claims: Array<{
+    subject: string;
+    claimed: string;
+    measured: string;
+    outcome: string;
+    address?: string;
+    dagger?: Dagger;
+  }>;
   unchecked: Array<{ name: string; text: string }>;
   /** That the light past the edges was measured, and where its readings stand. */
   beyond?: { text: string; address: string };
@@ -57,6 +66,7 @@ export interface PanelView {
     power: ShownFigure;
     mean: ShownFigure;
     change: string;
+    changeDagger?: Dagger;
   }>;
   prices: Array<{
     date: string;
@@ -66,16 +76,32 @@ export interface PanelView {
     /** The guide's dated rate, where the price is in another currency. */
     rate?: string;
     perWatt: string;
+    dagger?: Dagger;
     code: string;
     link?: string;
     isPaidLink: boolean;
     note?: string;
   }>;
-  stepUps: Array<{ name: string; address: string; extraPrice: string; extraPower: string; perWatt: string }>;
+  stepUps: Array<{
+    name: string;
+    address: string;
+    extraPrice: string;
+    extraPower: string;
+    perWatt: string;
+    dagger?: Dagger;
+    /** Where the flags stand: here, or on the other panel's page. */
+    flagsAt: string;
+  }>;
+  /** Why none were looked for. */
+  stepUpsAbsent?: string;
   /** Further step-ups that are not listed. */
   moreStepUps: number;
   flags: PanelEntry['flags'];
   methodology: string;
+  /** Where a session with it can be planned; undefined where the planner would refuse it. */
+  plan?: string;
+  /** Where it can be set beside others; undefined where it has never been on the bench. */
+  compare?: string;
 }
 
 const MODES = ['combined', 'red', 'near-infrared'] as const;
@@ -180,6 +206,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       measured: it.measured ? showFigure(it.measured, currency).text : 'not measured',
       outcome: it.text,
       ...(it.measured && { address: `${panelAddress(slug)}methodology/#${it.measured.metric}` }),
+      ...marked(it.measured ?? undefined),
     })),
     unchecked: uncheckedClaims(data),
     ...(beyond && {
@@ -198,6 +225,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       power: shownFigure(panel, session.figures.get('optical-power'), 'optical-power', currency, session),
       mean: shownFigure(panel, session.figures.get('mean-irradiance'), 'mean-irradiance', currency, session),
       change: isFigure(session.change) ? showFigure(session.change, currency).text : session.change.reason,
+      ...(markOf(session.change) && { changeDagger: markOf(session.change) }),
     })),
     prices: panel.prices.map(({ price, figure: base, perWatt }) => ({
       date: showDate(price.date),
@@ -206,6 +234,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       base: showFigure(base, currency).text,
       ...(rateOf(price.currency) && { rate: rateOf(price.currency) }),
       perWatt: isFigure(perWatt) ? showFigure(perWatt, currency).text : perWatt.reason,
+      ...marked(perWatt),
       code: codeWords(price.discountCode),
       ...(price.link && { link: price.link }),
       isPaidLink: price.paidLink,
@@ -222,11 +251,22 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
             : `${money(-it.extraPrice, currency)} less`,
       extraPower: showFigure(it.extraPower, currency).text,
       perWatt: it.extraPricePerWatt ? showFigure(it.extraPricePerWatt, currency).text : 'more light for no more money',
+      ...marked(it.extraPower),
+      flagsAt: markOf(panel.figures.get('optical-power')) ? '#flags' : `${panelAddress(it.panel)}#flags`,
     })),
+    ...(!panel.rank && { stepUpsAbsent: panel.rankAbsent ?? 'not ranked' }),
     moreStepUps: panel.stepUps.more,
     flags: panel.flags,
     methodology: `${panelAddress(slug)}methodology/`,
+    ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
+    ...(current && { compare: `/compare/?with=${slug}` }),
   };
+}
+
+/** The mark of a figure, where it has one. */
+function marked(it: FigureOrGap | undefined): { dagger?: Dagger } {
+  const dagger = markOf(it);
+  return dagger ? { dagger } : {};
 }
 
 function obtainedWords(obtained: PanelEntry['data']['obtained']): string {

@@ -40,7 +40,7 @@ const short = (value: number) => Number(value.toPrecision(DIGITS));
 /** `data/plan.json`. */
 export function planJson(ledger: Ledger): string {
   const { guide } = ledger;
-  const panels = [...ledger.panels.values()].filter((it) => it.data.status === 'published');
+  const panels = [...ledger.panels.values()].filter(isListed);
   const data: PlanData = {
     currency: guide.currency,
     tariff: guide.tariff,
@@ -49,6 +49,14 @@ export function planJson(ledger: Ledger): string {
       .toSorted((a, b) => a.name.localeCompare(b.name, 'en')),
   };
   return JSON.stringify(data);
+}
+
+/** The planner names published panels alone. */
+const isListed = ({ data }: PanelEntry) => data.status === 'published';
+
+/** True where the planner can reckon with a panel: it names it, and has a model of its light. */
+export function isPlannable(panel: PanelEntry): boolean {
+  return isListed(panel) && panel.current?.light.model !== undefined;
 }
 
 function planPanel(panel: PanelEntry, currency: string): PlanPanel {

@@ -1,5 +1,7 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { type Figure, isFigure } from '../measure/figure.ts';
+import { impossibility } from '../measure/handed-on.ts';
+import { type Dagger, markOf } from './flags.ts';
 import { showFigure } from './format.ts';
 import { panelAddress } from './guide-view.ts';
 
@@ -18,6 +20,8 @@ export interface PlotPoint {
   yText: string;
   /** On the frontier. */
   isOn?: boolean;
+  /** The mark of its y, where that is in doubt. */
+  dagger?: Dagger;
 }
 
 /** A plot and the table behind it. */
@@ -38,6 +42,9 @@ export interface Plot {
   absent: Array<{ name: string; address: string; reason: string }>;
 }
 
+/** Why a panel is in no plot whose figure has a double dagger. */
+const IMPOSSIBLE = 'impossible as it stands, see its flags';
+
 /** The plots of the guide, from the panels that it ranks. */
 export function plotsView(ledger: Ledger): Plot[] {
   const { currency } = ledger.guide;
@@ -46,6 +53,14 @@ export function plotsView(ledger: Ledger): Plot[] {
   const otherwise = ranked
     .filter((it) => !it.current?.conditions.isReference)
     .map((it) => ({ ...named(it), reason: `measured at ${it.current?.conditions.distance} cm` }));
+  const impossible = ledger.classes
+    .flatMap((it) => it.unranked)
+    .filter(({ figures }) => {
+      const it = figures.get('price-per-watt');
+      return isFigure(it) && impossibility(it);
+    })
+    .map((it) => ({ ...named(it), reason: IMPOSSIBLE }));
+  const left = [...otherwise, ...impossible];
   const classes = ledger.classes.flatMap((it) => it.sizeClass ?? []);
   const plot = (
     panels: readonly PanelEntry[],
@@ -61,6 +76,11 @@ export function plotsView(ledger: Ledger): Plot[] {
         absent.push({ ...named(panel), reason: y && !isFigure(y) ? y.reason : 'not measured' });
         continue;
       }
+      if (impossibility(y)) {
+        absent.push({ ...named(panel), reason: IMPOSSIBLE });
+        continue;
+      }
+      const dagger = markOf(y);
       points.push({
         ...named(panel),
         group: panel.sizeClass?.name ?? '',
@@ -70,6 +90,7 @@ export function plotsView(ledger: Ledger): Plot[] {
         yText: showFigure(y, currency).text,
         ...(y.interval95 && { low: y.interval95[0], high: y.interval95[1] }),
         ...(panel.frontier === 'on' && { isOn: true }),
+        ...(dagger && { dagger }),
       });
     }
     return { points, absent };
@@ -98,7 +119,7 @@ export function plotsView(ledger: Ledger): Plot[] {
       yLabel: 'optical power, W',
       hasFrontier: true,
       points: power.points.toSorted((a, b) => a.x - b.x),
-      absent: [...power.absent, ...otherwise],
+      absent: [...power.absent, ...left],
     },
     {
       id: 'price-per-watt',
@@ -111,7 +132,7 @@ export function plotsView(ledger: Ledger): Plot[] {
       names: classes.map((it) => it.name),
       hasFrontier: false,
       points: perWatt.points.toSorted((a, b) => a.x - b.x || a.y - b.y),
-      absent: [...perWatt.absent, ...otherwise],
+      absent: [...perWatt.absent, ...left],
     },
     {
       id: 'efficiency',
@@ -122,7 +143,7 @@ export function plotsView(ledger: Ledger): Plot[] {
       yLabel: 'efficiency, %',
       hasFrontier: false,
       points: efficiency.points.toSorted((a, b) => a.x - b.x),
-      absent: [...efficiency.absent, ...otherwise],
+      absent: [...efficiency.absent, ...left],
     },
   ];
 }

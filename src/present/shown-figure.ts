@@ -1,7 +1,7 @@
 import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 import { metricById } from '../measure/metrics.ts';
-import { daggerOf } from './flags.ts';
+import { type Dagger, daggerOf } from './flags.ts';
 import { type Shown, showFigure } from './format.ts';
 import { panelAddress } from './guide-view.ts';
 import { inOtherUnit, unitKeys } from './other-unit.ts';
@@ -21,7 +21,9 @@ export interface ShownFigure {
   otherKey?: string;
   /** Why there is none. */
   gap?: string;
-  dagger?: { mark: string; label: string };
+  dagger?: Dagger;
+  /** Where its flags stand: on the panel's page for the current session, else with its working. */
+  flagsAt: string;
   notes: string[];
 }
 
@@ -43,11 +45,13 @@ export function shownFigure(
   session?: SessionEntry,
 ): ShownFigure {
   const { name, method } = metricById(metric);
+  const working = `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`;
   const base = {
     metric,
     name,
     method: `/methods/${method}/`,
-    working: `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`,
+    working,
+    flagsAt: session && session !== panel.current ? working : '#flags',
   };
   if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
   const dagger = daggerOf(it.flags);

@@ -1,6 +1,6 @@
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 
-/** A 95 % interval drawn to the scale of its table: positions from 0 to 100. */
+/** A 95 % interval drawn to the scale of its page: positions from 0 to 100. */
 export interface Whisker {
   from: number;
   to: number;
@@ -8,8 +8,8 @@ export interface Whisker {
 }
 
 /**
- * Places the intervals of one column on a common scale from zero, so that readers see which overlap and how far
- * apart values really are.
+ * Places the intervals of one column, of all tables of a page together, on a common scale from zero, so that readers
+ * see how far apart values really are.
  */
 export function whiskers(figures: ReadonlyArray<FigureOrGap | undefined>): Array<Whisker | undefined> {
   const highest = Math.max(0, ...figures.map((it) => (isFigure(it) && it.interval95 ? it.interval95[1] : 0)));

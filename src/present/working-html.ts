@@ -2,7 +2,7 @@ import type { PanelEntry } from '../ledger/ledger.ts';
 import type { Flag } from '../measure/figure.ts';
 import { beyondHtml } from './beyond-html.ts';
 import type { DistanceWorking } from './distance-working.ts';
-import { SEVERITY_WORDS } from './flags.ts';
+import { nameOf, SEVERITY_WORDS } from './flags.ts';
 import { panelAddress } from './guide-view.ts';
 import { Html, html } from './html.ts';
 import { looseWorking, type SessionWorking, type Working, workingView } from './working-view.ts';
@@ -25,7 +25,8 @@ ${sessions.map(sessionHtml)}${
 }${looseWorking(panel, currency).map(figureHtml)}`.text;
 }
 
-const flagHtml = ({ severity, text }: Flag) => html`<strong>${SEVERITY_WORDS[severity]}.</strong> ${text}`;
+const flagHtml = ({ severity, text, from }: Flag) =>
+  html`<strong>${SEVERITY_WORDS[severity]}${from !== undefined && `, handed on from ${nameOf(from)}`}.</strong> ${text}`;
 
 function sessionHtml(session: SessionWorking): Html {
   return html`<section aria-labelledby="session-${session.date}">

@@ -1,10 +1,11 @@
 /** What the browser reckons is what the build reckoned, as long as prices are the guide's. */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { type OwnPrices, rankText, reckon, spend, stepUpsFrom } from '../../src/client/own-prices.ts';
+import { type OwnPrices, reckon, spend, stepUpsFrom } from '../../src/client/own-prices.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import { showFigure } from '../../src/present/format.ts';
 import type { PackedOffers } from '../../src/present/offers.ts';
 import { offersJson } from '../../src/present/offers-data.ts';
+import { rankText } from '../../src/present/rank-words.ts';
 import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 
 let demo: Demo;

@@ -389,16 +389,16 @@ describe('method pages', () => {
         .read(RANK)
         .replace(
           /versions:\n(.*\n)*?---/,
-          'versions:\n  - { version: 1, date: 2026-01-01, change: Written. }\n  - { version: 2, date: 2026-01-02, change: Written. }\n---',
+          'versions:\n  - { version: 1, date: 2026-01-01, change: Written. }\n  - { version: 2, date: 2026-01-02, change: Written. }\n  - { version: 3, date: 2026-01-03, change: Written. }\n---',
         ),
     );
-    if (last === 2) throw new Error('the history of the test has to be wrong');
+    if (last === 3) throw new Error('the history of the test has to be wrong');
     const problems = content.problems().filter((it) => it.field === 'versions');
     expectProblems(problems, {
       file: RANK,
       line: content.lineOf(RANK, 'versions:'),
       field: 'versions',
-      found: '2',
+      found: '3',
       wanted: `${last} as the last version: it is what ${rank?.file} computes`,
       hint: 'add the change to the history',
     });

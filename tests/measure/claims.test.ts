@@ -1,12 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  checkQuantity,
-  checkWavelength,
-  INFRARED_FROM_NM,
-  notComparable,
-  SAME_DISTANCE,
-  sameDistance,
-} from '../../src/measure/claims.ts';
+import { checkQuantity, checkWavelength, INFRARED_FROM_NM, notComparable } from '../../src/measure/claims.ts';
 import { WAVELENGTH_TOLERANCE_NM } from '../../src/measure/methods.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
 import { figure, identity, line, vague } from './make.ts';
@@ -86,22 +79,6 @@ test('a claim with nothing to hold against it says why', () => {
     outcome: 'not comparable',
     difference: null,
     text: 'not comparable: claimed at contact',
-  });
-});
-
-describe('two distances', () => {
-  test.each([
-    [10, 10, true],
-    [10.5, 10, true],
-    [10.501, 10, false],
-    [9.5, 10, true],
-    [9.499, 10, false],
-    [15, 15.24, true],
-    [0, 15.24, false],
-    [0, 0, true],
-  ])('%d cm and %d cm are the same: %s', (a, b, same) => {
-    expect(SAME_DISTANCE).toBe(0.05);
-    expect(sameDistance(a, b)).toBe(same);
   });
 });
 

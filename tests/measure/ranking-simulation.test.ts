@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { costRatio } from '../../src/measure/difference.ts';
 import type { Contribution } from '../../src/measure/figure.ts';
 import { seededRandom } from '../../src/measure/random.ts';
 import { type Contender, powerSampler, RANK_DRAWS, rankByPricePerWatt } from '../../src/measure/ranking.ts';
@@ -125,6 +126,27 @@ describe('five panels against a simulation of its own', () => {
     });
   }
 
+  /** Ends of the middle 95 % of the ratio of two panels' costs, drawn line by line. */
+  function ratioRange(a: Contender, b: Contender, seed: number, draws = 60_000) {
+    const numbers = randomNumbers(seed);
+    const ratios = new Float64Array(draws);
+    for (let n = 0; n < draws; n++) {
+      const errors = new Map<string, number>();
+      const cost = ({ price, power }: Contender) => {
+        let drawn = power.value;
+        for (const it of power.budget) {
+          const z = errors.get(it.key) ?? errorOf(it, numbers);
+          errors.set(it.key, z);
+          drawn += z * it.contribution;
+        }
+        return price / drawn;
+      };
+      ratios[n] = cost(a) / cost(b);
+    }
+    ratios.sort();
+    return [ratios[Math.floor(0.025 * draws)] as number, ratios[Math.floor(0.975 * draws)] as number] as const;
+  }
+
   const panel = (name: string, price: number, watts: number, relative: number): Contender => ({
     panel: name,
     price,
@@ -149,6 +171,28 @@ describe('five panels against a simulation of its own', () => {
       const [low, high] = inside.get(name) ?? [Number.NaN, Number.NaN];
       expect(Math.abs(low - (outside[i]?.[0] ?? Number.NaN)), `${name}, low`).toBeLessThanOrEqual(1);
       expect(Math.abs(high - (outside[i]?.[1] ?? Number.NaN)), `${name}, high`).toBeLessThanOrEqual(1);
+    });
+  });
+
+  test.each([
+    ['alike', [300, 305, 310, 315, 320], 0.03],
+    ['apart', [300, 400, 500, 600, 700], 0.03],
+    ['mixed', [300, 303, 390, 395, 600], 0.02],
+  ] as const)('%s: every tie is one in the drawn ratios', (_, prices, relative) => {
+    const contenders = prices.map((price, i) => panel(`panel-${i}`, price, 50 + 3 * i, relative));
+    const ranks = new Map(rankByPricePerWatt(contenders).map((rank) => [rank.panel, rank.tiedWith]));
+    contenders.forEach((a, i) => {
+      for (const b of contenders.slice(i + 1)) {
+        const [low, high] = ratioRange(a, b, 20_261_125);
+        const told = costRatio(a, b);
+        if (told.kind === 'unknown') throw new Error(told.reason);
+        // The setting of the distance is drawn evenly, where the interval takes normal errors: 5 % of its width.
+        const width = high - low;
+        expect(Math.abs(told.interval95[0] - low), `${a.panel} to ${b.panel}, low`).toBeLessThan(0.05 * width);
+        expect(Math.abs(told.interval95[1] - high), `${a.panel} to ${b.panel}, high`).toBeLessThan(0.05 * width);
+        const onTheBrink = Math.min(Math.abs(low - 1), Math.abs(high - 1)) < 0.05 * width;
+        if (!onTheBrink) expect(ranks.get(a.panel)?.includes(b.panel)).toBe(low <= 1 && high >= 1);
+      }
     });
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { costRatio, isTie } from '../../src/measure/difference.ts';
 import { seededRandom } from '../../src/measure/random.ts';
 import { type Contender, powerSampler, type Rank, rankByPricePerWatt } from '../../src/measure/ranking.ts';
 import { figure, line, RUNS, vague } from './make.ts';
@@ -226,14 +227,67 @@ describe('properties of ranks', () => {
           for (const other of ranks.values()) {
             if (other.panel === it.panel) continue;
             expect(it.tiedWith.includes(other.panel)).toBe(other.tiedWith.includes(it.panel));
-            const overlap =
-              (it.range?.[0] ?? 0) <= (other.range?.[1] ?? 0) && (other.range?.[0] ?? 0) <= (it.range?.[1] ?? 0);
-            expect(it.tiedWith.includes(other.panel)).toBe(overlap);
           }
         }
       }),
       few,
     );
+  });
+
+  test('two panels tie just when a normal difference holds nought: C_a P_b − C_b P_a, in closed form', () => {
+    fc.assert(
+      fc.property(contenders, (all) => {
+        const ranks = byPanel(rankByPricePerWatt(all));
+        for (const a of all) {
+          for (const b of all) {
+            if (a === b) continue;
+            const lead = a.price * b.power.value - b.price * a.power.value;
+            const u = Math.hypot(
+              a.price * (b.power.standardUncertainty ?? Number.NaN),
+              b.price * (a.power.standardUncertainty ?? Number.NaN),
+            );
+            const isTied = Math.abs(lead) <= 1.959964 * u;
+            expect(ranks.get(a.panel)?.tiedWith.includes(b.panel), `${a.panel} and ${b.panel}`).toBe(isTied);
+          }
+        }
+      }),
+      few,
+    );
+  });
+});
+
+describe('ties', () => {
+  // The shared calibration of 5 % cancels; 3 % each are their own.
+  const three = (ownError: number) =>
+    [6, 6.35, 6.8].map(
+      (perWatt, i): Contender => ({
+        panel: `panel-${i}`,
+        price: 100 * perWatt,
+        power: figure(100, [line('meter/calibration', 5), line(`panel-${i}/own`, ownError)]),
+      }),
+    );
+
+  test('reach from neighbour to neighbour and no farther, though all three ranges overlap', () => {
+    const ranks = byPanel(rankByPricePerWatt(three(3)));
+    expect(ranks.get('panel-0')?.range?.[1]).toBeGreaterThanOrEqual(ranks.get('panel-2')?.range?.[0] ?? 9);
+    expect([...ranks.values()].map((it) => it.tiedWith)).toEqual([['panel-1'], ['panel-0', 'panel-2'], ['panel-1']]);
+  });
+
+  test('begin where the interval of the ratio holds 1: 6.80 to 6.00 at 4.5 % each, by hand', () => {
+    // (6.8 − 6)² = K² u² (6.8² + 6²) gives u = 4.501 %; the calibration widens it by less than 2 % of that.
+    expect(byPanel(rankByPricePerWatt(three(4.4))).get('panel-0')?.tiedWith).not.toContain('panel-2');
+    expect(byPanel(rankByPricePerWatt(three(4.6))).get('panel-0')?.tiedWith).toContain('panel-2');
+  });
+
+  test('are no farther than any interval reaches, in a class of hundreds too', () => {
+    const all = Array.from({ length: 300 }, (_, i) =>
+      own(`panel-${String(i).padStart(3, '0')}`, 300 + 1.3 * i, 50, [0.01, 0.06, 0.15][i % 3] as number),
+    );
+    const ranks = byPanel(rankByPricePerWatt(all));
+    for (const [i, a] of all.entries()) {
+      const tied = all.filter((b, j) => i !== j && isTie(costRatio(a, b))).map((it) => it.panel);
+      expect(ranks.get(a.panel)?.tiedWith.toSorted()).toEqual(tied);
+    }
   });
 });
 

@@ -23,7 +23,7 @@ describe('step-ups', () => {
     expect(it?.extraPricePerWatt).toMatchObject({
       value: 3,
       unit: 'currency/W',
-      method: 'step-up@1',
+      method: 'step-up@2',
       working: '300 EUR ÷ 100 W = 3 EUR/W',
     });
   });

@@ -4,7 +4,8 @@ import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import type { Rank } from '../../src/measure/ranking.ts';
-import { guideColumns, guideView, panelAddress, rankRange, rankSentence } from '../../src/present/guide-view.ts';
+import { guideColumns, guideView, panelAddress, rankSentence } from '../../src/present/guide-view.ts';
+import { rankRange } from '../../src/present/rank-words.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../support/demo-ledger.ts';
 
@@ -100,12 +101,19 @@ describe('tables', () => {
     expect(apart[0]?.apart).toContain('can’t be compared');
   });
 
-  test('a whisker in each row that has an interval, on the scale of its table', () => {
-    for (const { rows } of tables()) {
-      const whiskers = rows.map((it) => cell(it.name, 'price-per-watt').whisker);
-      expect(whiskers.every(Boolean)).toBe(true);
-      expect(Math.max(...whiskers.map((it) => it?.to ?? 0))).toBe(100);
-    }
+  test('a whisker in each row that has an interval, all tables of the page on one scale', () => {
+    const drawn = tables().flatMap(({ rows }) =>
+      rows.map((it) => {
+        const { whisker, sort } = cell(it.name, 'price-per-watt');
+        if (!whisker || sort === null) throw new Error(`${it.name} has no whisker`);
+        return { whisker, perWatt: sort };
+      }),
+    );
+    expect(Math.max(...drawn.map((it) => it.whisker.to))).toBe(100);
+    expect(tables().length).toBeGreaterThan(2);
+    // One price a watt is one place, whatever the table; places are rounded to a tenth.
+    const scale = Math.max(...drawn.map((it) => it.perWatt / it.whisker.at));
+    for (const { whisker, perWatt } of drawn) expect(Math.abs(whisker.at - perWatt / scale)).toBeLessThan(0.5);
   });
 
   test('no text says nothing, and none promises safety or a dose', () => {
@@ -238,7 +246,7 @@ describe('rankSentence', () => {
 
   test('one of one is no rank', () => {
     expect(ranked({ place: 1, of: 1, range: [1, 1] })).toMatch(
-      /^The only panel of the class Desk that was measured at 15\.24 cm .*, so there is none to rank it with\.$/,
+      /^Alone: no other panel of the class Desk was measured at 15\.24 cm .*, so there is none to rank it with\.$/,
     );
   });
 

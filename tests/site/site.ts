@@ -136,7 +136,7 @@ export interface DataFile {
   panels: Array<{
     slug: string;
     address: string;
-    rank: { place: number; range: [number, number] | null } | null;
+    rank: { place: number; of: number; range: [number, number] | null } | null;
     rank_absent: string | null;
     rank_by_emitted: { place: number } | null;
     rank_by_emitted_absent: string | null;

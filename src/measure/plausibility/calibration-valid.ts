@@ -11,5 +11,6 @@ export const calibrationValid: Check = {
         severity: 'doubt' as const,
         text: `The calibration of the ${it.meter} ran out on ${it.due}, before the session of ${sessionDate}. Its stated uncertainty may no longer hold.`,
         concerns: [...it.reads],
+        isNotHandedOn: true as const,
       })),
 };

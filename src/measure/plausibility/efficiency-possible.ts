@@ -1,10 +1,18 @@
 import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../methods.ts';
 import { type Check, words } from './check.ts';
 
-const METRICS = ['combined', 'red', 'near-infrared'].flatMap((mode) => [
-  `efficiency-${mode}`,
-  `efficiency-${mode}-net`,
-]);
+const MODES = ['combined', 'red', 'near-infrared'];
+
+/**
+ * What an efficiency that can't be puts in doubt besides itself: at least one of the figures that it is made of, and
+ * nothing tells which. One channel's is scaled by the peaks from the power of both, so that the power stands as long as
+ * it gives a possible efficiency with both channels on.
+ */
+function suspects(mode: string, isCombinedSound: boolean): string[] {
+  const draw = `mains-draw-${mode}`;
+  if (mode === 'combined') return ['optical-power', 'emitted-power', draw];
+  return [...(isCombinedSound ? [] : ['optical-power', 'emitted-power']), `peak-irradiance-${mode}`, draw];
+}
 
 /**
  * Limit: near-limit wall-plug efficiency of 660 nm LEDs, 81 % (Kusuma, Pattison and Bugbee 2020, Horticulture
@@ -13,8 +21,12 @@ const METRICS = ['combined', 'red', 'near-infrared'].flatMap((mode) => [
 export const efficiencyPossible: Check = {
   id: 'efficiency-possible',
   guards: 'Efficiency above what red and near-infrared LEDs reach.',
-  run: (facts) =>
-    METRICS.flatMap((metric) => {
+  run: (facts) => {
+    const combined = facts.figure('efficiency-combined');
+    const isCombinedSound = combined !== undefined && combined.value / 100 <= ODD_EFFICIENCY;
+    return MODES.flatMap((mode) =>
+      [`efficiency-${mode}`, `efficiency-${mode}-net`].map((metric) => ({ mode, metric })),
+    ).flatMap(({ mode, metric }) => {
       const figure = facts.figure(metric);
       if (!figure) return [];
       const share = figure.value / 100;
@@ -27,8 +39,9 @@ export const efficiencyPossible: Check = {
           text: impossible
             ? `An efficiency of ${words(figure.value)} % is not possible: the best red LEDs alone reach about ${words(100 * IMPOSSIBLE_EFFICIENCY)} %. A reading, the LED area or the draw is wrong.`
             : `An efficiency of ${words(figure.value)} % is odd: few LED panels come near ${words(100 * ODD_EFFICIENCY)} %. Look at the readings, the LED area and the draw again.`,
-          concerns: [metric],
+          concerns: [metric, ...suspects(mode, isCombinedSound)],
         },
       ];
-    }),
+    });
+  },
 };

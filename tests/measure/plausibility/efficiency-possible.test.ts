@@ -11,11 +11,11 @@ describe('an efficiency', () => {
   });
 
   test.each([60.1, 75, 81])('of %d %% is odd', (value) => {
-    expect(flagsAt(value)).toMatchObject([{ severity: 'doubt', concerns: ['efficiency-combined'] }]);
+    expect(flagsAt(value)).toMatchObject([{ severity: 'doubt' }]);
   });
 
   test.each([81.1, 99, 100, 140])('of %d %% is impossible', (value) => {
-    expect(flagsAt(value)).toMatchObject([{ severity: 'impossible', concerns: ['efficiency-combined'] }]);
+    expect(flagsAt(value)).toMatchObject([{ severity: 'impossible' }]);
   });
 
   test('is named with its number and the limit', () => {
@@ -26,9 +26,35 @@ describe('an efficiency', () => {
   test.each(['efficiency-red', 'efficiency-near-infrared', 'efficiency-combined-net', 'efficiency-red-net'])(
     'is looked at in every mode, gross and net: %s',
     (metric) => {
-      expect(flagsAt(70, metric)).toMatchObject([{ concerns: [metric] }]);
+      expect(flagsAt(70, metric)[0]?.concerns[0]).toBe(metric);
     },
   );
+
+  test('puts what it is made of in doubt: the power or the draw is wrong, and nothing tells which', () => {
+    for (const metric of ['efficiency-combined', 'efficiency-combined-net']) {
+      expect(flagsAt(140, metric)[0]?.concerns).toEqual([
+        metric,
+        'optical-power',
+        'emitted-power',
+        'mains-draw-combined',
+      ]);
+    }
+  });
+
+  test.each([
+    [60, false],
+    [60.1, true],
+    [undefined, true],
+  ])('of one channel, with %s %% for both, doubts the power too: %s', (combined, isPowerDoubted) => {
+    const values = { 'efficiency-red': 90, 'efficiency-combined': combined };
+    const it = efficiencyPossible.run(facts({ values })).find((flag) => flag.concerns[0] === 'efficiency-red');
+    expect(it?.concerns).toEqual([
+      'efficiency-red',
+      ...(isPowerDoubted ? ['optical-power', 'emitted-power'] : []),
+      'peak-irradiance-red',
+      'mains-draw-red',
+    ]);
+  });
 
   test('that is not known is not flagged', () => {
     const values = { 'efficiency-combined': undefined, 'efficiency-red': undefined };

@@ -8,7 +8,9 @@ const flags = (field?: ReturnType<typeof size>, housing?: ReturnType<typeof size
 
 describe('an LED field', () => {
   test('larger than its housing is impossible, on either side', () => {
-    expect(flags(size(31.1, 60), size(31, 66))).toMatchObject([{ severity: 'impossible', concerns: ['led-area'] }]);
+    expect(flags(size(31.1, 60), size(31, 66))).toMatchObject([
+      { severity: 'impossible', concerns: ['led-area', 'field-width', 'field-height'] },
+    ]);
     expect(flags(size(28, 66.1), size(31, 66))).toHaveLength(1);
     expect(flags(size(35, 61), size(31, 66))[0]?.text).toContain(
       '35 × 61 cm, does not fit into the housing, 31 × 66 cm',

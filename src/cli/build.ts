@@ -1,8 +1,10 @@
 import { Command } from 'commander';
+import { takeBuildLock } from '../build/build-lock.ts';
+import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { ContentError } from '../ledger/problem-list.ts';
 
-/** `build`: checks the content, then has Astro write the guide to `dist/`. Exit 1 and no new output on any problem. */
+/** `build`: checks the content, then has Astro write the guide to `dist/`. Exit 1 and no new output on any problem, while another build is at work, and where the output can't be written. */
 export function buildCommand(): Command {
   return new Command('build').description('Check the content and write the guide to dist/.').action(async () => {
     // Whatever the shell is set up for, this is the published guide: no drafts, and the policy in its pages. The
@@ -13,11 +15,14 @@ export function buildCommand(): Command {
     process.env.MIMALLOC_PURGE_DELAY ??= '0';
     try {
       loadLedger();
+      // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
+      ensureWritable('dist', '.build');
+      takeBuildLock('.build');
       // Loaded here alone: the other commands do without it, and are faster for that.
       const { build } = await import('astro');
       await build({ logLevel: 'warn' });
     } catch (error) {
-      if (!(error instanceof ContentError)) throw error;
+      if (!(error instanceof ContentError)) throw outputFault(error, ['dist', '.build', '.astro']) ?? error;
       console.error(error.message.trim());
       process.exitCode = 1;
     }

@@ -68,3 +68,11 @@ export function meaningAt(schema: z.ZodType, path: readonly PropertyKey[]): stri
   }
   return undefined;
 }
+
+/** True where the field at a path may be left out. */
+export function isOptionalAt(schema: z.ZodType, path: readonly PropertyKey[]): boolean {
+  return schemasAt(schema, path.slice(0, -1)).some((parent) => {
+    const field = fieldOf(definitionOf(parent).shape, path.at(-1));
+    return field?.safeParse(undefined).success ?? false;
+  });
+}

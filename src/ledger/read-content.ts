@@ -37,10 +37,13 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
     };
   }
 
+  const unread = new Set<string>();
   const raw = Object.fromEntries(
-    (Object.keys(COLLECTIONS) as CollectionName[]).map((name) => [name, readSources(name, folder, shownAs, problems)]),
+    (Object.keys(COLLECTIONS) as CollectionName[]).map((name) => [
+      name,
+      readSources(name, folder, shownAs, problems, unread),
+    ]),
   ) as Record<CollectionName, Map<string, Source>>;
-  const unread = new Set(problems.map((problem) => problem.file));
   problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
 
   const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
@@ -62,7 +65,13 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
 }
 
 /** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */
-function readSources(name: CollectionName, folder: string, shownAs: string, problems: Problem[]): Map<string, Source> {
+function readSources(
+  name: CollectionName,
+  folder: string,
+  shownAs: string,
+  problems: Problem[],
+  unread: Set<string>,
+): Map<string, Source> {
   const sources = new Map<string, Source>();
   const paths = globSync(COLLECTIONS[name].pattern, { cwd: folder })
     .map((path) => path.split(sep).join('/'))
@@ -83,9 +92,10 @@ function readSources(name: CollectionName, folder: string, shownAs: string, prob
     }
     files.set(id, file);
     const read = path.endsWith('.yaml') ? readYaml : readFrontMatter;
-    const result = read(join(folder, path), file);
-    if ('source' in result) sources.set(twin ? `${id} (${path})` : id, result.source);
-    else problems.push(...result.problems);
+    const result = read(join(folder, path), file, COLLECTIONS[name].schema);
+    if (result.source) sources.set(twin ? `${id} (${path})` : id, result.source);
+    else unread.add(file);
+    problems.push(...result.problems);
   }
   return sources;
 }

@@ -80,10 +80,16 @@ function isBetter(now: Judged, before: Judged | undefined): boolean {
   return now.faults.every((it) => before.faults.includes(it));
 }
 
-/** Indexes of the lines around faults, each with its distance from the nearest; blank lines and comments are none. */
+/**
+ * Indexes of the lines around faults and of the first line of their block, each with its distance from the nearest
+ * fault; blank lines and comments are none.
+ */
 function linesNear(faults: readonly number[], lines: readonly string[]): Map<number, number> {
   const near = new Map<number, number>();
   for (const line of [...new Set(faults)].slice(0, MOST_FAULTS)) {
+    const own = indentOf(lines[line - 1] ?? '') ?? 0;
+    const parent = lines.slice(0, line - 1).findLastIndex((it) => (indentOf(it) ?? own) < own);
+    if (parent >= 0 && indentOf(lines[parent + 1] ?? '') !== undefined) near.set(parent + 1, BEFORE);
     for (const [step, reach] of [
       [-1, BEFORE],
       [1, AFTER],

@@ -68,7 +68,7 @@ function fastError(text: string, error: unknown): YamlError {
 
 function parseWithPlaces(text: string): YamlData | { errors: YamlError[] } {
   const counter = new LineCounter();
-  const document = parseDocument(text, { lineCounter: counter, prettyErrors: false, logLevel: 'silent' });
+  const document = parseDocument(text, { lineCounter: counter, prettyErrors: false, logLevel: 'error' });
   const line = (offset: number) => counter.linePos(offset).line;
   const errorAt = (offset: number, hint: string): YamlError => ({
     line: line(offset),
@@ -76,8 +76,9 @@ function parseWithPlaces(text: string): YamlData | { errors: YamlError[] } {
     hint,
   });
   if (document.errors.length > 0) {
-    // What follows a syntax error is its echo, save for fields that stand twice.
-    const own = document.errors.filter((error, i) => i === 0 || error.code === 'DUPLICATE_KEY');
+    // What follows the first syntax error is its echo, save for fields that stand twice.
+    const first = document.errors.find((error) => error.code !== 'DUPLICATE_KEY');
+    const own = document.errors.filter((error) => error === first || error.code === 'DUPLICATE_KEY');
     return { errors: own.map((error) => errorAt(error.pos[0], yamlHint(error.code, error.message))) };
   }
   try {

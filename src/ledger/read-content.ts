@@ -7,6 +7,7 @@ import { findings } from '../schema/wording.ts';
 import { COLLECTIONS, type CollectionName, entryId } from './collections.ts';
 import type { Content, Entry } from './content.ts';
 import { contentRules } from './content-rules.ts';
+import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
 import { readFrontMatter, readYaml, type Source } from './read-source.ts';
 import { strayFiles } from './stray-files.ts';
 
@@ -44,6 +45,7 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
       readSources(name, folder, shownAs, problems, unread),
     ]),
   ) as Record<CollectionName, Map<string, Source>>;
+  const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
 
   const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
@@ -58,8 +60,9 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
 
   const guide = collections.guide.get('guide');
   const cautions = collections.cautions.get('cautions');
-  if (problems.length > 0 || !guide || !cautions) {
-    return { content: undefined, problems: problems.sort(byPlace) };
+  if (problems.length > 0 || commas.length > 0 || !guide || !cautions) {
+    const own = problems.filter((it) => !isEchoOfComma(it, commas));
+    return { content: undefined, problems: [...own, ...commas].sort(byPlace) };
   }
   return { content: { ...collections, guide, cautions }, problems: [] };
 }

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { type Finding, findings } from '../schema/wording.ts';
+import { gridRows } from './decimal-commas.ts';
 import { type Judged, mendYaml } from './mend-yaml.ts';
 import { parseYaml, tryYaml, type YamlData } from './parse-yaml.ts';
 
@@ -26,7 +27,8 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
   const problems: YamlProblem[] = [];
   let read = parseYaml(yaml);
   let text = yaml;
-  while (problems.length < MOST_SLIPS) {
+  // A second document is no slip of a line.
+  while (problems.length < MOST_SLIPS && !/^---(?:\s|$)/m.test(text)) {
     const faults = 'errors' in read ? undefined : faultsOf(read.data, schema);
     if (faults?.length === 0) break;
     const mended = mendYaml(
@@ -53,7 +55,16 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
 function faultsOf(data: unknown, schema: z.ZodType): Finding[] {
   const written = data ?? {};
   const parsed = schema.safeParse(written);
-  return parsed.success ? [] : findings(schema, written, parsed.error.issues);
+  return [...(parsed.success ? [] : findings(schema, written, parsed.error.issues)), ...unevenRows(data)];
+}
+
+/** Rows of a grid that differ in length: the schema takes them, and a line in the wrong place makes them. */
+function unevenRows(data: unknown): Finding[] {
+  const rows = gridRows(data);
+  const first = (path: readonly PropertyKey[]) => rows.find((it) => it.path[1] === path[1])?.row.length;
+  return rows
+    .filter(({ path, row }) => row.length !== first(path))
+    .map(({ path }) => ({ path, field: '', found: 'a row of another length', wanted: 'rows of one length' }));
 }
 
 function linesOf(read: YamlData, faults: readonly Finding[]): number[] {

@@ -10,6 +10,10 @@ export interface Source {
   /** Path from the repository's top, with forward slashes. */
   file: string;
   data: unknown;
+  /** Front matter or whole file, as it stands. */
+  yaml: string;
+  /** Line, from 1, on which that starts. */
+  yamlLine: number;
   /** What follows the front matter; empty for YAML files. */
   body: string;
   /** Line, from 1, on which the body starts. */
@@ -123,5 +127,6 @@ function parse(
   const problems = slips.map((slip) => ({ file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
   const lineOf = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
-  return { source: { file, data: read.data, body, bodyLine, lineOf }, problems };
+  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
+  return { source, problems };
 }

@@ -37,9 +37,16 @@ function indents(lines: readonly string[], at: number): Edit[] {
         line: ' '.repeat(it) + line.trimStart(),
         hint:
           it < own ? `take ${spaces} away at the start of this line` : `put ${spaces} more at the start of this line`,
-        cost: by / 10,
+        // Most files keep to steps of two; where two lines of a block could both be the odd one, that tells which.
+        cost: by / 10 + (it - parentOf(lines, at, it) === 2 || it === 0 ? 0 : 1.5),
       };
     });
+}
+
+/** Where the nearest line above starts that starts further left. */
+function parentOf(lines: readonly string[], at: number, own: number): number {
+  const parent = lines.slice(0, at).findLast((it) => (indentOf(it) ?? own) < own);
+  return indentOf(parent ?? '') ?? 0;
 }
 
 function dashes(line: string): Edit[] {
@@ -66,6 +73,11 @@ function colons(line: string): Edit[] {
   for (const { index } of line.matchAll(/[A-Za-z]:(?=[^\s/])/g)) {
     edits.push({ line: `${line.slice(0, index + 2)} ${line.slice(index + 2)}`, hint: space, cost: 0.1 });
   }
+  for (const { index, 0: name } of line.matchAll(/(?<=[{,]\s*)[A-Za-z]+(?= +[^\s:])/g)) {
+    const at = index + name.length;
+    const hint = `put a colon after "${name}"`;
+    edits.push({ line: `${line.slice(0, at)}:${line.slice(at)}`, hint, cost: 0.4 });
+  }
   const bare = /^(\s*(?:- )?(?:\{ )?[A-Za-z]+)(?= |$)/.exec(line)?.[1];
   if (bare) {
     const colon = 'put a colon after the field’s name';
@@ -77,38 +89,28 @@ function colons(line: string): Edit[] {
 function brackets(line: string): Edit[] {
   const edits: Edit[] = [];
   const [code = '', comment = ''] = splitComment(line);
-  for (const sign of [']', '}', ' }', ']]', '] }', '}]']) {
-    const hint = `a closing ${sign.trim()} is missing`;
-    edits.push({ line: `${code}${sign}${comment}`, hint, cost: 0.2 + sign.length / 10 });
-    if (/[\]}]$/.test(code)) {
-      edits.push({
-        line: `${code.slice(0, -1)}${sign}${code.slice(-1)}${comment}`,
-        hint,
-        cost: 0.3 + sign.length / 10,
-      });
+  const open = code.split(/[[{]/).length - code.split(/[\]}]/).length;
+  if (open > 0) {
+    for (const sign of [']', ' }', ']]', '] }', ' }]']) {
+      const hint = `a closing ${sign.trim()} is missing`;
+      const cost = 0.2 + sign.length / 10;
+      edits.push({ line: `${code}${sign}${comment}`, hint, cost });
+      edits.push({ line: `${code.slice(0, -1)}${sign}${code.slice(-1)}${comment}`, hint, cost: cost + 0.1 });
+    }
+  }
+  if (open < 0) {
+    const sign = code.at(-1) ?? '';
+    edits.push({ line: `${code.slice(0, -1)}${comment}`, hint: `a ${sign} too many stands at the end`, cost: 0.6 });
+    const opening = { ']': '[', '}': '{ ' }[sign];
+    const hint = `an opening ${opening?.trim()} is missing`;
+    for (const start of [/^(\s*(?:- )?[A-Za-z]+: +)(.*)$/, /^(\s*- )(.*)$/]) {
+      const [, before, after] = start.exec(code) ?? [];
+      if (opening && before) edits.push({ line: `${before}${opening}${after}${comment}`, hint, cost: 0.4 });
     }
   }
   for (const { index } of code.matchAll(/\w[\]}]?(?= +[A-Za-z]+:)/g)) {
     const cut = index + (/[\]}]/.test(code[index + 1] ?? '') ? 2 : 1);
     edits.push({ line: `${code.slice(0, cut)},${code.slice(cut)}${comment}`, hint: 'a comma is missing', cost: 0.3 });
-  }
-  const value = /^(\s*(?:- )?(?:[A-Za-z]+: )?)(.*)$/.exec(code);
-  for (const [close, open] of [
-    [']', '['],
-    ['}', '{ '],
-  ] as const) {
-    if (!value?.[2]?.trimEnd().endsWith(close)) continue;
-    const hint = `an opening ${open.trim()} is missing`;
-    edits.push({ line: `${value[1]}${open}${value[2]}${comment}`, hint, cost: 0.4 });
-    const dash = /^(\s*- )(.*)$/.exec(code);
-    if (dash) edits.push({ line: `${dash[1]}${open}${dash[2]}${comment}`, hint, cost: 0.4 });
-  }
-  if (/[\]}]$/.test(code)) {
-    edits.push({
-      line: `${code.slice(0, -1)}${comment}`,
-      hint: `a ${code.at(-1)} too many stands at the end`,
-      cost: 0.6,
-    });
   }
   return edits;
 }
@@ -126,11 +128,12 @@ function quotes(line: string): Edit[] {
   const value = /^(\s*(?:- )?[A-Za-z]+: +)([^'"[{|>].*)$/.exec(line);
   if (value?.[2] && /[:#*&!%@`]/.test(value[2])) {
     const quoted = `'${value[2].replaceAll("'", "''")}'`;
-    edits.push({
-      line: value[1] + quoted,
-      hint: 'put quotes around this text: it holds a sign that YAML has a use for',
-      cost: 0.2,
-    });
+    const hint = /^[*&]/.test(value[2])
+      ? 'a text that starts with * or & needs quotes'
+      : value[2].includes(': ')
+        ? 'a text with ": " in it needs quotes'
+        : 'this text needs quotes: it holds a sign that YAML has a use for';
+    edits.push({ line: `${value[1]}${quoted}`, hint, cost: 0.2 });
   }
   return edits;
 }

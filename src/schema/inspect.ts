@@ -76,3 +76,19 @@ export function isOptionalAt(schema: z.ZodType, path: readonly PropertyKey[]): b
     return field?.safeParse(undefined).success ?? false;
   });
 }
+
+/** The names of blocks, anywhere in a schema, that have all of these fields. */
+export function blocksWith(schema: z.ZodType, keys: readonly string[]): string[] {
+  const names = new Set<string>();
+  const look = (block: z.ZodType, name: string): void => {
+    for (const it of alternatives(block)) {
+      const { shape, element } = definitionOf(it);
+      if (element) look(element, name);
+      if (!shape) continue;
+      if (name !== '' && keys.every((key) => Object.hasOwn(shape, key))) names.add(name);
+      for (const [key, field] of Object.entries(shape)) look(field, key);
+    }
+  };
+  look(schema, '');
+  return [...names];
+}

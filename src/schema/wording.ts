@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { dateHint } from './date-hint.ts';
-import { isOptionalAt, keysAt, meaningAt } from './inspect.ts';
+import { blocksWith, isOptionalAt, keysAt, meaningAt } from './inspect.ts';
 import { bareNumberHint, isPlaceholder } from './number-words.ts';
 import { fieldPath, type Problem, shown } from './problem.ts';
 import { nearest } from './suggest.ts';
@@ -56,6 +56,20 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
   switch (issue.code) {
     case 'unrecognized_keys': {
       const known = keysAt(schema, path);
+      const [first = '', ...more] = issue.keys;
+      const [block] = more.length > 1 ? blocksWith(schema, issue.keys) : [];
+      // A lost line, not as many slips as it has fields.
+      if (block) {
+        return [
+          {
+            path: [...path, first],
+            field: fieldPath([...path, first]),
+            found: `fields that belong to another block: ${issue.keys.join(', ')}`,
+            wanted: `one of: ${known.join(', ')}`,
+            hint: `is the line "${block}:" missing above them, or do they start too far to the right or left?`,
+          },
+        ];
+      }
       return issue.keys.map((key) => {
         return {
           path: [...path, key],

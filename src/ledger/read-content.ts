@@ -4,6 +4,7 @@ import { mdxToJs } from 'satteri';
 import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
+import { bodyProblems } from './body-problems.ts';
 import { COLLECTIONS, type CollectionName, entryId } from './collections.ts';
 import type { Content, Entry } from './content.ts';
 import { contentRules } from './content-rules.ts';
@@ -18,6 +19,8 @@ export interface ReadOptions {
   today: string;
   /** How messages name the folder. */
   shownAs?: string;
+  /** Drafts have pages, as on the development server: they can be linked to. */
+  drafts?: boolean;
 }
 
 /** Content without problems, or every problem of every file, in the order of files and lines. */
@@ -27,7 +30,7 @@ export type ReadResult = { content: Content; problems: [] } | { content: undefin
  * Reads and checks the whole content folder: bytes, YAML, schemas, and what files say of one another. All
  * problems of all files are collected; content comes back only when there are none.
  */
-export function readContent({ folder, today, shownAs = 'content' }: ReadOptions): ReadResult {
+export function readContent({ folder, today, shownAs = 'content', drafts = false }: ReadOptions): ReadResult {
   const problems: Problem[] = [];
   if (!existsSync(folder)) {
     return {
@@ -47,6 +50,7 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
   ) as Record<CollectionName, Map<string, Source>>;
   const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
+  problems.push(...bodyProblems(raw, { folder, shownAs, unread, drafts }));
 
   const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
   const collections = {

@@ -34,7 +34,7 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
     const mended = mendYaml(
       {
         text,
-        lines: 'errors' in read ? read.errors.map((it) => it.line) : linesOf(read, faults ?? []),
+        lines: 'errors' in read ? read.errors.map((it) => it.line) : linesOf(read, faults ?? [], text),
         judged: 'errors' in read ? undefined : judged(read.data, faults ?? []),
       },
       (it) => {
@@ -67,8 +67,13 @@ function unevenRows(data: unknown): Finding[] {
     .map(({ path }) => ({ path, field: '', found: 'a row of another length', wanted: 'rows of one length' }));
 }
 
-function linesOf(read: YamlData, faults: readonly Finding[]): number[] {
-  return faults.map((it) => read.lineOf(it.path)).toSorted((a, b) => a - b);
+/** Where the faults are, and where a field that is missing stands all the same, as part of another text. */
+function linesOf(read: YamlData, faults: readonly Finding[], text: string): number[] {
+  const missing = new Set(faults.filter((it) => it.found === 'nothing').map((it) => String(it.path.at(-1))));
+  const swallowed = text
+    .split('\n')
+    .flatMap((line, i) => (missing.has(/^\s*(?:- )?([A-Za-z]+):/.exec(line)?.[1] ?? '') ? [i + 1] : []));
+  return [...swallowed, ...faults.map((it) => read.lineOf(it.path)).toSorted((a, b) => a - b)];
 }
 
 function judged(data: unknown, faults: readonly Finding[]): Judged {

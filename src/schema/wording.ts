@@ -32,10 +32,31 @@ const KINDS: Record<string, string> = {
 export function findings(schema: z.ZodType, data: unknown, issues: readonly Issue[]): Finding[] {
   // Where a field is of the wrong kind, what else is wrong with it is an echo of that.
   const wrongKind = new Set(issues.filter((it) => it.code === 'invalid_type').map((it) => fieldPath(it.path)));
-  return issues
+  const all = issues
     .filter((it) => it.code === 'invalid_type' || !wrongKind.has(fieldPath(it.path)))
     .flatMap((issue) => findingsOf(schema, data, issue, issue.path))
     .map((finding) => withPlaceholderHint(schema, data, finding));
+  return once(all);
+}
+
+/**
+ * Of entries of one list that are all of the same wrong kind, the first: a list's name that is missing above them puts
+ * them into the list before.
+ */
+function once(all: readonly Finding[]): Finding[] {
+  const alike = Map.groupBy(all, (it) =>
+    isEntryOfWrongKind(it) ? `${fieldPath(it.path.slice(0, -1))}\n${it.wanted}` : it,
+  );
+  return [...alike.values()].flatMap((group) => {
+    const [first, ...more] = group;
+    if (!first || more.length < 2) return group;
+    const hint = `${more.length} more entries of this list are so too: is the name of another list missing above them?`;
+    return [{ ...first, hint }];
+  });
+}
+
+function isEntryOfWrongKind({ path, found }: Finding): boolean {
+  return typeof path.at(-1) === 'number' && found === 'a block of fields';
 }
 
 /** "n/a" and its like say that nothing was read, which is said by leaving the field out. */

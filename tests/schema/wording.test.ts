@@ -229,6 +229,41 @@ describe('one fault in the tester’s words', () => {
   });
 });
 
+describe('a lost line is told once', () => {
+  test('entries of another list, below a list of texts', () => {
+    const list = ['a', { b: 1 }, { b: 2 }, { b: 3 }];
+    expect(findingsIn(plain, { name: 'n', list }).map((it) => [it.field, it.found, it.hint])).toEqual([
+      [
+        'list[1]',
+        'a block of fields',
+        '2 more entries of this list are so too: is the name of another list missing above them?',
+      ],
+    ]);
+  });
+
+  test('two of them are told one by one', () => {
+    expect(findingsIn(plain, { name: 'n', list: ['a', { b: 1 }, { b: 2 }] }).map((it) => it.field)).toEqual([
+      'list[1]',
+      'list[2]',
+    ]);
+  });
+
+  test('the fields of a block, in the block around it', () => {
+    const schema = z.strictObject({
+      outer: z.strictObject({ inner: z.strictObject({ a: z.number(), b: z.number(), c: z.number() }).optional() }),
+    });
+    expect(findingsIn(schema, { outer: { a: 1, b: 2, c: 3 } })).toMatchObject([
+      {
+        ...{ field: 'outer.a', found: 'fields that belong to another block: a, b, c', wanted: 'one of: inner' },
+        hint: 'is the line "inner:" missing above them, or do they start too far to the right or left?',
+      },
+    ]);
+    // Two unknown fields may be two slips.
+    expect(findingsIn(schema, { outer: { a: 1, b: 2 } }).map((it) => it.field)).toEqual(['outer.a', 'outer.b']);
+    expect(findingsIn(schema, { outer: { a: 1, b: 2, d: 3 } })).toHaveLength(3);
+  });
+});
+
 test('all faults of a file are there, each unknown field on its own', () => {
   const found = findingsIn(plain, { kind: 'bougt', a: 1, b: 2, weight: -1 });
   expect(found.map((it) => it.field).toSorted()).toEqual(['a', 'b', 'kind', 'name', 'weight']);

@@ -41,12 +41,12 @@ describe('a slip of one line', () => {
   });
 
   test('two of them are two problems', () => {
-    const text = GOOD.replace('  b: x', '   b: x').replace('  - c: 1', '   - c: 1');
+    const text = GOOD.replace('  b: x', '   b: x').replace('number: 5', '  number: 5');
     expect(
       read(text)
         .problems.map((it) => it.line)
         .toSorted(),
-    ).toEqual([7, 9]);
+    ).toEqual([4, 7]);
   });
 });
 

@@ -64,7 +64,11 @@ export function panelLedger(): AstroIntegration {
           }
           await replaceFolder(grown, target);
         } catch (error) {
-          throw outputFault(error, [target, own]) ?? error;
+          const fault = outputFault(error, [target, own]);
+          if (!fault) throw error;
+          // Thrown from here it would come with lines of Astro's; there is nothing left to be done.
+          console.error(fault.message);
+          process.exit(1);
         }
         releaseBuildLock(own);
       },

@@ -5,36 +5,46 @@ import { loadLedger } from '../ledger/load-ledger.ts';
 import { ContentError } from '../ledger/problem-list.ts';
 import { tellWarnings } from '../ledger/tell-warnings.ts';
 import { publishedFiles } from '../present/published-files.ts';
+import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { ensureWritable, outputFault } from './output-fault.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
 import { serveFiles } from './serve-files.ts';
 import { workingPages } from './working-pages.ts';
 import { writeFiles } from './write-files.ts';
 
+/** What builds keep to themselves; one at a time has it. */
+const OWN = '.build/';
+
 /** Where a build grows before it takes the place of `dist/`. */
-const GROWING = '.build/site/';
+const GROWING = `${OWN}site/`;
 
 /**
  * What Astro keeps from build to build. It gains nothing and mixes the entries of two content folders, so that
  * each build starts without it.
  */
-const CACHE = '.build/cache/';
+const CACHE = `${OWN}cache/`;
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
  * working pages and data files meanwhile, and only then lets it take the place of the last good output. A build that
- * fails leaves that one as it was.
+ * fails leaves that one as it was. A build that finds another at work is refused.
  */
 export function panelLedger(): AstroIntegration {
   let target: string;
+  let own: string;
   return {
     name: 'panel-ledger',
     hooks: {
       'astro:config:setup': ({ command, config, updateConfig }) => {
         target = fileURLToPath(config.outDir);
         if (command !== 'build') return;
+        own = fileURLToPath(new URL(OWN, config.root));
+        ensureWritable(target, own);
+        takeBuildLock(own);
         const cacheDir = new URL(CACHE, config.root);
-        rmSync(cacheDir, { recursive: true, force: true });
+        // What a build that was stopped has left.
+        for (const left of [cacheDir, new URL(GROWING, config.root)]) rmSync(left, { recursive: true, force: true });
         updateConfig({ outDir: new URL(GROWING, config.root), cacheDir });
       },
       'astro:server:setup': ({ server }) => {
@@ -51,15 +61,24 @@ export function panelLedger(): AstroIntegration {
       },
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);
-        const indexed = indexPages(grown);
         try {
-          // The indexer is a process of its own, and reads none of these.
-          const loaded = loadLedger();
-          writeFiles([...workingPages(grown, loaded), ...publishedFiles(loaded.ledger)], grown);
-        } finally {
-          await indexed;
+          const indexed = indexPages(grown);
+          try {
+            // The indexer is a process of its own, and reads none of these.
+            const loaded = loadLedger();
+            writeFiles([...workingPages(grown, loaded), ...publishedFiles(loaded.ledger)], grown);
+          } finally {
+            await indexed;
+          }
+          await replaceFolder(grown, target);
+        } catch (error) {
+          const fault = outputFault(error, [target, own]);
+          if (!fault) throw error;
+          // Thrown from here it would come with lines of Astro's; there is nothing left to be done.
+          console.error(fault.message);
+          process.exit(1);
         }
-        await replaceFolder(grown, target);
+        releaseBuildLock(own);
       },
     },
   };

@@ -1,4 +1,6 @@
 import { Command } from 'commander';
+import { takeBuildLock } from '../build/build-lock.ts';
+import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { ContentError } from '../ledger/problem-list.ts';
 import { tellWarnings } from '../ledger/tell-warnings.ts';
@@ -10,7 +12,7 @@ What is impossible or doubtful is printed, and stops nothing.
 
 Exit code:
   0  built
-  ${PROBLEM_CODE}  a problem: nothing was built, and dist/ is as it was
+  ${PROBLEM_CODE}  a problem, another build at work, or an output that can't be written: nothing was built, and dist/ is as it was
   ${IMPOSSIBLE_CODE}  with --strict: something can't be right as it stands; nothing was built`;
 
 /** `build`: checks the content, then has Astro write the guide to `dist/`. Exit codes as in its help. */
@@ -27,7 +29,11 @@ export function buildCommand(): Command {
     // The bundler's allocator keeps what it has freed, a hundred megabytes and more, unless it is told to give it back.
     process.env.MIMALLOC_PURGE_DELAY ??= '0';
     try {
-      const warnings = tellWarnings(loadLedger());
+      const loaded = loadLedger();
+      // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
+      ensureWritable('dist', '.build');
+      takeBuildLock('.build');
+      const warnings = tellWarnings(loaded);
       if (strict && hasImpossible(warnings)) {
         console.error('Something is impossible as it stands; nothing was built.');
         process.exitCode = IMPOSSIBLE_CODE;
@@ -37,7 +43,7 @@ export function buildCommand(): Command {
       const { build } = await import('astro');
       await build({ logLevel: 'warn' });
     } catch (error) {
-      if (!(error instanceof ContentError)) throw error;
+      if (!(error instanceof ContentError)) throw outputFault(error, ['dist', '.build', '.astro']) ?? error;
       console.error(error.message.trim());
       process.exitCode = PROBLEM_CODE;
     }

@@ -43,7 +43,7 @@ export function loadLedger({ folder = contentFolder(), drafts = false, watch = f
   const today = todayFrom(process.env, new Date());
   const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
   if (shared.panelLedger?.key === key) return shared.panelLedger.loaded;
-  const { content, problems } = readContent({ folder, today, shownAs: folder });
+  const { content, problems } = readContent({ folder, today, shownAs: folder, drafts });
   if (!content) throw new ContentError(problems);
   const loaded = { content, ledger: buildLedger(content, { today, drafts }) };
   keepOptics();
@@ -53,7 +53,8 @@ export function loadLedger({ folder = contentFolder(), drafts = false, watch = f
 }
 
 function stamp(folder: string): string {
-  return globSync('**/*.{yaml,md,mdx}', { cwd: folder })
+  // Pictures too: a body may name them.
+  return globSync('**/*.{yaml,md,mdx,avif,gif,jpeg,jpg,png,svg,tiff,webp}', { cwd: folder })
     .map((path) => `${path} ${statSync(join(folder, path)).mtimeMs}`)
     .toSorted()
     .join('\n');

@@ -44,6 +44,19 @@ export function parseYaml(text: string): YamlData | { errors: YamlError[] } {
   };
 }
 
+/** The data alone, of a text that is tried out; undefined where it can't be read. */
+export function tryYaml(text: string): { data: unknown } | undefined {
+  if (RARE.test(text)) {
+    const result = parseWithPlaces(text);
+    return 'errors' in result ? undefined : result;
+  }
+  try {
+    return { data: load(text, { schema: CORE_SCHEMA }) };
+  } catch {
+    return undefined;
+  }
+}
+
 /** What the two read differently: anchors and aliases, keys that are no plain text, -.5 and 0b11. */
 const RARE = /(?:^|[\s[{,:-])(?:[&*]\S|\?(?:\s|$)|[-+]\.\d|0b[01])|^\s*[[{]|^\s*(?:null|~)?\s*:/m;
 
@@ -55,7 +68,7 @@ function fastError(text: string, error: unknown): YamlError {
 
 function parseWithPlaces(text: string): YamlData | { errors: YamlError[] } {
   const counter = new LineCounter();
-  const document = parseDocument(text, { lineCounter: counter, prettyErrors: false });
+  const document = parseDocument(text, { lineCounter: counter, prettyErrors: false, logLevel: 'error' });
   const line = (offset: number) => counter.linePos(offset).line;
   const errorAt = (offset: number, hint: string): YamlError => ({
     line: line(offset),
@@ -63,7 +76,10 @@ function parseWithPlaces(text: string): YamlData | { errors: YamlError[] } {
     hint,
   });
   if (document.errors.length > 0) {
-    return { errors: document.errors.map((error) => errorAt(error.pos[0], yamlHint(error.code, error.message))) };
+    // What follows the first syntax error is its echo, save for fields that stand twice.
+    const first = document.errors.find((error) => error.code !== 'DUPLICATE_KEY');
+    const own = document.errors.filter((error) => error === first || error.code === 'DUPLICATE_KEY');
+    return { errors: own.map((error) => errorAt(error.pos[0], yamlHint(error.code, error.message))) };
   }
   try {
     const data: unknown = document.toJS();

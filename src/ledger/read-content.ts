@@ -4,9 +4,11 @@ import { mdxToJs } from 'satteri';
 import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
+import { bodyProblems } from './body-problems.ts';
 import { COLLECTIONS, type CollectionName, entryId } from './collections.ts';
 import type { Content, Entry } from './content.ts';
 import { contentRules } from './content-rules.ts';
+import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
 import { readFrontMatter, readYaml, type Source } from './read-source.ts';
 import { strayFiles } from './stray-files.ts';
 
@@ -17,6 +19,8 @@ export interface ReadOptions {
   today: string;
   /** How messages name the folder. */
   shownAs?: string;
+  /** Drafts have pages, as on the development server: they can be linked to. */
+  drafts?: boolean;
 }
 
 /** Content without problems, or every problem of every file, in the order of files and lines. */
@@ -26,7 +30,7 @@ export type ReadResult = { content: Content; problems: [] } | { content: undefin
  * Reads and checks the whole content folder: bytes, YAML, schemas, and what files say of one another. All
  * problems of all files are collected; content comes back only when there are none.
  */
-export function readContent({ folder, today, shownAs = 'content' }: ReadOptions): ReadResult {
+export function readContent({ folder, today, shownAs = 'content', drafts = false }: ReadOptions): ReadResult {
   const problems: Problem[] = [];
   if (!existsSync(folder)) {
     return {
@@ -37,11 +41,16 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
     };
   }
 
+  const unread = new Set<string>();
   const raw = Object.fromEntries(
-    (Object.keys(COLLECTIONS) as CollectionName[]).map((name) => [name, readSources(name, folder, shownAs, problems)]),
+    (Object.keys(COLLECTIONS) as CollectionName[]).map((name) => [
+      name,
+      readSources(name, folder, shownAs, problems, unread),
+    ]),
   ) as Record<CollectionName, Map<string, Source>>;
-  const unread = new Set(problems.map((problem) => problem.file));
+  const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
+  problems.push(...bodyProblems(raw, { folder, shownAs, unread, drafts }));
 
   const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
   const collections = {
@@ -55,14 +64,21 @@ export function readContent({ folder, today, shownAs = 'content' }: ReadOptions)
 
   const guide = collections.guide.get('guide');
   const cautions = collections.cautions.get('cautions');
-  if (problems.length > 0 || !guide || !cautions) {
-    return { content: undefined, problems: problems.sort(byPlace) };
+  if (problems.length > 0 || commas.length > 0 || !guide || !cautions) {
+    const own = problems.filter((it) => !isEchoOfComma(it, commas));
+    return { content: undefined, problems: [...own, ...commas].sort(byPlace) };
   }
   return { content: { ...collections, guide, cautions }, problems: [] };
 }
 
 /** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */
-function readSources(name: CollectionName, folder: string, shownAs: string, problems: Problem[]): Map<string, Source> {
+function readSources(
+  name: CollectionName,
+  folder: string,
+  shownAs: string,
+  problems: Problem[],
+  unread: Set<string>,
+): Map<string, Source> {
   const sources = new Map<string, Source>();
   const paths = globSync(COLLECTIONS[name].pattern, { cwd: folder })
     .map((path) => path.split(sep).join('/'))
@@ -83,9 +99,10 @@ function readSources(name: CollectionName, folder: string, shownAs: string, prob
     }
     files.set(id, file);
     const read = path.endsWith('.yaml') ? readYaml : readFrontMatter;
-    const result = read(join(folder, path), file);
-    if ('source' in result) sources.set(twin ? `${id} (${path})` : id, result.source);
-    else problems.push(...result.problems);
+    const result = read(join(folder, path), file, COLLECTIONS[name].schema);
+    if (result.source) sources.set(twin ? `${id} (${path})` : id, result.source);
+    else unread.add(file);
+    problems.push(...result.problems);
   }
   return sources;
 }

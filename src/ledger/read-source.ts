@@ -1,8 +1,9 @@
 import { isUtf8 } from 'node:buffer';
 import { readFileSync } from 'node:fs';
 
+import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
-import { parseYaml } from './parse-yaml.ts';
+import { readMended } from './read-mended.ts';
 
 /** A content file as it was read: its data, its body, and where in it each field stands. */
 export interface Source {
@@ -21,17 +22,21 @@ export interface Source {
   lineOf(path: readonly PropertyKey[]): number;
 }
 
-export type SourceOrProblems = { source: Source } | { problems: Problem[] };
+/** A file's source where it can be read, if need be with a slip mended, and what is wrong with its YAML. */
+export interface SourceRead {
+  source?: Source;
+  problems: Problem[];
+}
 
-/** Reads a YAML file. Every syntax error is reported, not only the first. */
-export function readYaml(path: string, file: string): SourceOrProblems {
+/** Reads a YAML file; the schema tells what was meant where a slip has hidden it. */
+export function readYaml(path: string, file: string, schema: z.ZodType): SourceRead {
   const decoded = decode(path, file);
   if ('problems' in decoded) return decoded;
-  return parse(file, decoded.text, 0, '', 0);
+  return parse(file, decoded.text, schema, 0, '', 0);
 }
 
 /** Reads a Markdown or MDX file with front matter between two lines of three hyphens. */
-export function readFrontMatter(path: string, file: string): SourceOrProblems {
+export function readFrontMatter(path: string, file: string, schema: z.ZodType): SourceRead {
   const decoded = decode(path, file);
   if ('problems' in decoded) return decoded;
   const lines = decoded.text.split('\n');
@@ -48,7 +53,7 @@ export function readFrontMatter(path: string, file: string): SourceOrProblems {
   if (end < 0) {
     return fault(file, lines.length, 'the end of the file', 'a line of three hyphens that ends the front matter');
   }
-  return parse(file, lines.slice(1, end).join('\n'), 1, lines.slice(end + 1).join('\n'), end + 2);
+  return parse(file, lines.slice(1, end).join('\n'), schema, 1, lines.slice(end + 1).join('\n'), end + 2);
 }
 
 function fault(file: string, line: number, found: string, wanted: string): { problems: Problem[] } {
@@ -110,29 +115,18 @@ function firstBadByte(part: Buffer): number {
   return good;
 }
 
-function parse(file: string, yaml: string, linesBefore: number, body: string, bodyLine: number): SourceOrProblems {
-  const result = parseYaml(yaml);
-  if ('errors' in result) {
-    return {
-      problems: result.errors.map(({ line, found, hint }) => ({
-        file,
-        line: line + linesBefore,
-        field: '',
-        found,
-        wanted: 'YAML that can be read',
-        hint,
-      })),
-    };
-  }
-  return {
-    source: {
-      file,
-      data: result.data,
-      yaml,
-      yamlLine: linesBefore + 1,
-      body,
-      bodyLine,
-      lineOf: (path) => result.lineOf(path) + linesBefore,
-    },
-  };
+function parse(
+  file: string,
+  yaml: string,
+  schema: z.ZodType,
+  linesBefore: number,
+  body: string,
+  bodyLine: number,
+): SourceRead {
+  const { read, problems: slips } = readMended(yaml, schema);
+  const problems = slips.map((slip) => ({ file, field: '', ...slip, line: slip.line + linesBefore }));
+  if (!read) return { problems };
+  const lineOf = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
+  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
+  return { source, problems };
 }

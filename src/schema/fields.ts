@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { parseQuantity, type QuantityLimits, type Reading } from './quantity.ts';
+import { parseQuantity, type QuantityLimits, type Reading, wantedQuantity } from './quantity.ts';
 import type { QuantityName } from './units.ts';
 
 /** Parameters that our custom issues carry for the error list (wording.ts). */
@@ -11,7 +11,7 @@ export interface IssueParams {
 /** A field that holds a quantity: a number in the canonical unit or a text with its unit. */
 export function quantity(name: QuantityName, meaning: string, limits: QuantityLimits = {}) {
   return z
-    .union([z.number(), z.string()], { error: () => `a quantity: a number, or a text with its unit` })
+    .union([z.number(), z.string()], { error: () => wantedQuantity(name) })
     .transform((input, context): Reading => {
       const result = parseQuantity(input, name, limits);
       if ('reading' in result) return result.reading;

@@ -68,3 +68,27 @@ export function meaningAt(schema: z.ZodType, path: readonly PropertyKey[]): stri
   }
   return undefined;
 }
+
+/** True where the field at a path may be left out. */
+export function isOptionalAt(schema: z.ZodType, path: readonly PropertyKey[]): boolean {
+  return schemasAt(schema, path.slice(0, -1)).some((parent) => {
+    const field = fieldOf(definitionOf(parent).shape, path.at(-1));
+    return field?.safeParse(undefined).success ?? false;
+  });
+}
+
+/** The names of blocks, anywhere in a schema, that have all of these fields. */
+export function blocksWith(schema: z.ZodType, keys: readonly string[]): string[] {
+  const names = new Set<string>();
+  const look = (block: z.ZodType, name: string): void => {
+    for (const it of alternatives(block)) {
+      const { shape, element } = definitionOf(it);
+      if (element) look(element, name);
+      if (!shape) continue;
+      if (name !== '' && keys.every((key) => Object.hasOwn(shape, key))) names.add(name);
+      for (const [key, field] of Object.entries(shape)) look(field, key);
+    }
+  };
+  look(schema, '');
+  return [...names];
+}

@@ -106,8 +106,8 @@ export const instrumentSchema = z
     unit: text('Unit of its display, in which range, resolution and absolute uncertainty are given.'),
     range: z
       .strictObject({
-        from: z.number().describe('Lowest reading.'),
-        to: z.number().describe('Highest reading.'),
+        from: z.number().describe('Lowest reading, in the unit of the display.'),
+        to: z.number().describe('Highest reading, in the unit of the display.'),
       })
       .refine((range) => range.to > range.from, { error: 'a range whose end is above its start' })
       .describe('Range of the display, in its unit.'),

@@ -5,13 +5,15 @@ import { sessionSchema } from './session.ts';
 const price = z
   .strictObject({
     date: isoDate('Day on which the price was seen or paid.'),
-    list: z.number().positive().max(1e7).optional().describe('List price.'),
+    list: z.number().positive().max(1e7).optional().describe('List price, in the currency named beside it.'),
     paid: z
       .number()
       .positive()
       .max(1e7)
       .optional()
-      .describe('What a buyer really pays that day, code and shipping to the guide’s place included.'),
+      .describe(
+        'What a buyer really pays that day, code and shipping to the guide’s place included, in the same currency.',
+      ),
     currency: currency('Currency of the two.'),
     discountCode: z
       .strictObject({

@@ -1,5 +1,6 @@
+import { fractionIn, numberHint } from './number-words.ts';
 import { nearest } from './suggest.ts';
-import { normaliseUnit, QUANTITIES, type QuantityName, quantityOfUnit } from './units.ts';
+import { acceptedUnit, QUANTITIES, type QuantityName, quantityOfUnit } from './units.ts';
 
 /** A value as the tester wrote it, in the canonical unit of its quantity. */
 export interface Reading {
@@ -32,7 +33,8 @@ export interface QuantityLimits {
 const LONGEST = 80;
 const SHAPE = /^(?<bound>[<>])?\s*(?<number>[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(?<unit>.*)$/i;
 
-function example(name: QuantityName): string {
+/** What a field of this quantity takes, in words. */
+export function wantedQuantity(name: QuantityName): string {
   const { typed } = QUANTITIES[name];
   const units = Object.keys(QUANTITIES[name].units).filter((unit) => unit !== typed);
   const others = units.length > 0 ? `, or a text with one of: ${[typed, ...units].join(', ')}` : '';
@@ -52,24 +54,28 @@ export function parseQuantity(
   let reading: Reading;
 
   if (typeof input === 'number') {
-    if (!Number.isFinite(input)) return { fault: { wanted: example(name) } };
+    if (!Number.isFinite(input)) return { fault: { wanted: wantedQuantity(name) } };
     reading = { value: input, unit: kind.canonical, written: `${input} ${kind.canonical}` };
   } else {
     // No quantity is that long; a match over a long text would take its time to fail.
-    const match = input.length > LONGEST ? null : SHAPE.exec(input.trim());
-    if (!match?.groups) {
-      return { fault: { wanted: example(name) } };
-    }
+    const text = input.length > LONGEST ? '' : input.trim();
+    const fraction = fractionIn(text);
+    const match = SHAPE.exec(fraction ? `${fraction.number} ${fraction.unit}` : text);
+    const hint = numberHint(text);
+    if (!match?.groups || hint) return { fault: { wanted: wantedQuantity(name), ...(hint && { hint }) } };
     const unitWritten = match.groups.unit ?? '';
     if (unitWritten.startsWith(',')) {
       const pointed = input.trim().replace(',', '.');
       const readable = 'reading' in parseQuantity(pointed, name, { bounds: true });
       return {
-        fault: { wanted: example(name), ...(readable && { hint: `write the decimals after a point: ${pointed}` }) },
+        fault: {
+          wanted: wantedQuantity(name),
+          ...(readable && { hint: `write the decimals after a point: ${pointed}` }),
+        },
       };
     }
-    const unit = normaliseUnit(unitWritten) || kind.typed;
     const units: QuantityKindUnits = kind.units;
+    const unit = acceptedUnit(unitWritten, units) || kind.typed;
     // A key of the object's own: "constructor" is no unit.
     const conversion = Object.hasOwn(units, unit) ? units[unit] : undefined;
     if (!conversion) {
@@ -77,7 +83,7 @@ export function parseQuantity(
       const near = nearest(unit, Object.keys(units));
       return {
         fault: {
-          wanted: example(name),
+          wanted: wantedQuantity(name),
           ...(other
             ? { hint: `"${unitWritten.trim()}" is a unit of ${QUANTITIES[other].name}, not of ${kind.name}` }
             : near && { hint: `did you mean "${match.groups.bound ?? ''}${match.groups.number} ${near}"?` }),
@@ -101,7 +107,7 @@ export function parseQuantity(
     }
   }
 
-  if (!Number.isFinite(reading.value)) return { fault: { wanted: example(name) } };
+  if (!Number.isFinite(reading.value)) return { fault: { wanted: wantedQuantity(name) } };
   const { min, max, positive } = limits;
   if (positive && reading.value <= 0) return { fault: { wanted: `${kind.name} above 0 ${kind.canonical}` } };
   if (min !== undefined && reading.value < min) {

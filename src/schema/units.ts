@@ -88,6 +88,23 @@ export const QUANTITIES = {
 
 export type QuantityName = keyof typeof QUANTITIES;
 
+/** Words for units, as people write them out; capitals and a plural's s do not count. */
+const WORDS: Readonly<Record<string, string>> = {
+  ...{ centimetre: 'cm', centimeter: 'cm', millimetre: 'mm', millimeter: 'mm', metre: 'm', meter: 'm' },
+  ...{ inch: 'in', inches: 'in', foot: 'ft', feet: 'ft', nanometre: 'nm', nanometer: 'nm' },
+  ...{ second: 's', minute: 'min', hour: 'h', hr: 'h', min: 'min', sec: 's', millisecond: 'ms' },
+  ...{ watt: 'W', kilowatt: 'kW', milliwatt: 'mW', hertz: 'Hz', kilohertz: 'kHz', megahertz: 'MHz' },
+  ...{ microtesla: 'uT', nanotesla: 'nT', milligauss: 'mG', gauss: 'G', decibel: 'dB', percent: '%', pct: '%' },
+  ...{ degree: 'deg', kilogram: 'kg', kilo: 'kg', gram: 'g', pound: 'lb', lb: 'lb', ounce: 'oz', celsius: 'C' },
+};
+
+/** The unit that a word stands for; what is no such word comes back as it is. */
+function unitOfWord(word: string): string {
+  const lower = word.toLowerCase();
+  const plain = [lower, lower.replace(/s$/, '')].find((it) => Object.hasOwn(WORDS, it));
+  return plain === undefined ? word : (WORDS[plain] as string);
+}
+
 /** One spelling for the many that keyboards give: micro signs, superscripts, spaces, middle dots. */
 export function normaliseUnit(unit: string): string {
   return unit
@@ -98,10 +115,16 @@ export function normaliseUnit(unit: string): string {
     .replace(/\s+/g, '');
 }
 
+/** The accepted unit that a text stands for, words for units included; what is none comes back with plain signs. */
+export function acceptedUnit(written: string, units: QuantityKind['units']): string {
+  const unit = normaliseUnit(written);
+  return [unit, unitOfWord(unit)].find((it) => Object.hasOwn(units, it)) ?? unit;
+}
+
 /** The quantity a unit belongs to, other than `but`; used to say what a wrong unit would have measured. */
 export function quantityOfUnit(unit: string, but: QuantityName): QuantityName | undefined {
-  const wanted = normaliseUnit(unit);
-  return (Object.keys(QUANTITIES) as QuantityName[]).find(
-    (name) => name !== but && Object.hasOwn(QUANTITIES[name].units, wanted),
-  );
+  return (Object.keys(QUANTITIES) as QuantityName[]).find((name) => {
+    const { units } = QUANTITIES[name];
+    return name !== but && Object.hasOwn(units, acceptedUnit(unit, units));
+  });
 }

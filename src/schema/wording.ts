@@ -1,8 +1,11 @@
 import type { z } from 'zod';
-import { keysAt, meaningAt } from './inspect.ts';
+import { dateHint } from './date-hint.ts';
+import { blocksWith, isOptionalAt, keysAt, meaningAt } from './inspect.ts';
+import { bareNumberHint, isPlaceholder } from './number-words.ts';
 import { fieldPath, type Problem, shown } from './problem.ts';
 import { REPLACED } from './replaced.ts';
 import { nearest } from './suggest.ts';
+import { synonymOf } from './synonyms.ts';
 
 type Issue = z.core.$ZodIssue;
 /** A problem before its file and line are known. */
@@ -36,10 +39,42 @@ export function findings(schema: z.ZodType, data: unknown, issues: readonly Issu
       valueAt(data, [by]) === undefined && valueAt(data, [former]) !== undefined ? [by] : [],
     ),
   );
-  return issues
+  const all = issues
     .filter((it) => it.code === 'invalid_type' || !wrongKind.has(fieldPath(it.path)))
     .filter((it) => it.path.length !== 1 || !replaced.has(String(it.path[0])))
-    .flatMap((issue) => findingsOf(schema, data, issue, issue.path));
+    .flatMap((issue) => findingsOf(schema, data, issue, issue.path))
+    .map((finding) => withPlaceholderHint(schema, data, finding));
+  return once(all);
+}
+
+/**
+ * Of entries of one list that are all of the same wrong kind, the first: a list's name that is missing above them puts
+ * them into the list before.
+ */
+function once(all: readonly Finding[]): Finding[] {
+  const alike = Map.groupBy(all, (it) =>
+    isEntryOfWrongKind(it) ? `${fieldPath(it.path.slice(0, -1))}\n${it.wanted}` : it,
+  );
+  return [...alike.values()].flatMap((group) => {
+    const [first, ...more] = group;
+    if (!first || more.length < 2) return group;
+    const hint = `${more.length} more entries of this list are so too: is the name of another list missing above them?`;
+    return [{ ...first, hint }];
+  });
+}
+
+function isEntryOfWrongKind({ path, found }: Finding): boolean {
+  return typeof path.at(-1) === 'number' && found === 'a block of fields';
+}
+
+/** "n/a" and its like say that nothing was read, which is said by leaving the field out. */
+function withPlaceholderHint(schema: z.ZodType, data: unknown, finding: Finding): Finding {
+  if (!isPlaceholder(valueAt(data, finding.path))) return finding;
+  const isOptional = isOptionalAt(schema, finding.path);
+  const hint = isOptional
+    ? 'leave the field out: what was not read is left out'
+    : 'this field is needed; where its block can do without, leave the whole block out';
+  return { ...finding, hint };
 }
 
 function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readonly PropertyKey[]): Finding[] {
@@ -50,6 +85,20 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
   switch (issue.code) {
     case 'unrecognized_keys': {
       const known = keysAt(schema, path);
+      const [first = '', ...more] = issue.keys;
+      const [block] = more.length > 1 ? blocksWith(schema, issue.keys) : [];
+      // A lost line, not as many slips as it has fields.
+      if (block) {
+        return [
+          {
+            path: [...path, first],
+            field: fieldPath([...path, first]),
+            found: `fields that belong to another block: ${issue.keys.join(', ')}`,
+            wanted: `one of: ${known.join(', ')}`,
+            hint: `is the line "${block}:" missing above them, or do they start too far to the right or left?`,
+          },
+        ];
+      }
       return issue.keys.map((key) => {
         const replacement = path.length === 0 ? ownOf(REPLACED.get(schema), key) : undefined;
         if (replacement) {
@@ -62,13 +111,12 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
             hint,
           };
         }
-        const near = nearest(key, known);
         return {
           path: [...path, key],
           field: fieldPath([...path, key]),
           found: `an unknown field, "${key}"`,
           wanted: `one of: ${known.join(', ')}`,
-          ...(near && { hint: `did you mean "${near}"?` }),
+          ...hinted(unknownKeyHint(key, known)),
         };
       });
     }
@@ -80,8 +128,8 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
       return [{ ...at, wanted: `one of: ${values.join(', ')}`, ...(near && { hint: `did you mean "${near}"?` }) }];
     }
     case 'invalid_type': {
-      const wanted = isOwnMessage(issue) ? issue.message : (KINDS[issue.expected] ?? issue.expected);
-      return [{ ...at, wanted: withMeaning(wanted, meaning) }];
+      const wanted = isOwnMessage(issue) ? issue.message : kindWanted(schema, path, issue.expected);
+      return [{ ...at, wanted: withMeaning(wanted, meaning), ...hinted(kindHint(issue.expected, value)) }];
     }
     case 'too_small':
     case 'too_big':
@@ -97,9 +145,51 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
         },
       ];
     }
+    case 'invalid_format':
+      return [
+        {
+          ...at,
+          wanted: withMeaning(issue.message, meaning),
+          ...hinted(issue.format === 'date' ? dateHint(value) : undefined),
+        },
+      ];
     default:
       return [{ ...at, wanted: withMeaning(issue.message, meaning) }];
   }
+}
+
+function hinted(hint: string | undefined): { hint?: string } {
+  return hint ? { hint } : {};
+}
+
+/** A kind of value in words; a block names its fields. */
+function kindWanted(schema: z.ZodType, path: readonly PropertyKey[], expected: string): string {
+  const kind = KINDS[expected] ?? expected;
+  const known = expected === 'object' ? keysAt(schema, path) : [];
+  return known.length > 0 ? `${kind}: ${known.join(', ')}` : kind;
+}
+
+/** The likely slip where a value is of another kind than the one wanted. */
+function kindHint(expected: string, value: unknown): string | undefined {
+  if (expected === 'number' || expected === 'int') return typeof value === 'string' ? bareNumberHint(value) : undefined;
+  if (expected === 'array' && isBlock(value)) return 'start each entry of the list with a dash and a space';
+  if (expected === 'object' && Array.isArray(value)) return 'one block is wanted here, without dashes';
+  if (expected === 'boolean' && typeof value === 'string') {
+    if (/^(?:yes|y|on)$/i.test(value)) return 'write true';
+    if (/^(?:no|n|off)$/i.test(value)) return 'write false';
+  }
+  return undefined;
+}
+
+function isBlock(value: unknown): boolean {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function unknownKeyHint(key: string, known: readonly string[]): string | undefined {
+  // `{ red: 28,4 }` is a field "red" and a field "4".
+  if (/^\d+$/.test(key)) return 'a comma ends a field: write decimals after a point, and thousands without a separator';
+  const meant = synonymOf(key, known) ?? nearest(key, known);
+  return meant && `did you mean "${meant}"?`;
 }
 
 /** Of a union's alternatives, the one that the writer most likely meant: it fails deepest, with the fewest issues. */

@@ -2,7 +2,7 @@
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { parseDocument } from 'yaml';
 import { parseYaml } from '../../src/ledger/parse-yaml.ts';
 import { RUNS } from '../measure/make.ts';
@@ -213,4 +213,30 @@ describe('lineOf', () => {
     if ('errors' in result) throw new Error('refused');
     expect(result.lineOf(path)).toBe(line);
   });
+});
+
+test('neither reader writes to the terminal, whatever is odd in a text', async () => {
+  const warnings: string[] = [];
+  const listen = (it: Error) => warnings.push(it.message);
+  const stderr = vi.spyOn(process.stderr, 'write').mockImplementation(() => true);
+  process.on('warning', listen);
+  try {
+    for (const text of [
+      '? { a: 1 }\n: b\n',
+      '{ a: 1 }: b\n',
+      'a: !odd b\n',
+      '%ODD directive\n---\na: 1\n',
+      'a: &x 1\nb: *x\n',
+      '[1]: 2\nc: *none\n',
+      'a: 1\n a: 2\n',
+    ]) {
+      parseYaml(text);
+    }
+    // Warnings of the process come a turn later.
+    await new Promise((resolve) => setTimeout(resolve, 10));
+    expect([warnings, stderr.mock.calls]).toEqual([[], []]);
+  } finally {
+    process.off('warning', listen);
+    stderr.mockRestore();
+  }
 });

@@ -69,6 +69,26 @@ describe('spellings', () => {
     ['length', '6"', '6 in'],
     ['sound', '44 dB (A)', '44 dB(A)'],
     ['temperature', '-5 °C', '-5 C'],
+    ['time', '20 minutes', '20 min'],
+    ['time', '20 mins', '20 min'],
+    ['time', '1 Minute', '1 min'],
+    ['time', '2 hours', '2 h'],
+    ['time', '1.5 hrs', '1.5 h'],
+    ['time', '90 seconds', '90 s'],
+    ['length', '12 centimetres', '12 cm'],
+    ['length', '2 feet', '2 ft'],
+    ['length', '7 1/2 in', '7.5 in'],
+    ['length', '7½ in', '7.5 in'],
+    ['length', '7 ½"', '7.5 in'],
+    ['length', '7 3\u20448 in', '7.375 in'],
+    ['length', '1/2 in', '0.5 in'],
+    ['length', '¾ inch', '0.75 in'],
+    ['time', '1 1/2 hours', '90 min'],
+    ['frequency', '40 kilohertz', '40 kHz'],
+    ['magnetic', '3.1 milligauss', '3.1 mG'],
+    ['magnetic', '2 gauss', '2 G'],
+    ['mass', '7 pounds', '7 lb'],
+    ['mass', '7 lbs', '7 lb'],
   ];
   test.each(SAME)('%s: %s is %s', (name, spelt, plain) => {
     expect(reading(spelt, name).value).toBe(reading(plain, name).value);
@@ -78,6 +98,7 @@ describe('spellings', () => {
     expect(reading(' 6 in ', 'length').written).toBe('6 in');
     expect(reading('0.31 µT', 'magnetic').written).toBe('0.31 µT');
     expect(reading('<0.1', 'magnetic', { bounds: true }).written).toBe('<0.1 µT');
+    expect(reading('7 1/2 in', 'length').written).toBe('7 1/2 in');
   });
 
   test('prefixes are told apart by their case: a milliwatt is no megawatt', () => {
@@ -108,8 +129,8 @@ describe('wrong units', () => {
     ['100 hz', 'frequency', '100 Hz'],
     ['65 khz', 'frequency', '65 kHz'],
     ['6 IN', 'length', '6 in'],
-    ['6 inchs', 'length', '6 inch'],
-    ['40 mins', 'time', '40 min'],
+    ['6 inhces', 'length', '6 inches'],
+    ['40 mni', 'time', '40 min'],
     ['44 db(a)', 'sound', '44 dB(A)'],
     ['50 percnt', 'percent', '50 percent'],
   ] as const)('%s: the nearest unit is offered', (input, name, meant) => {
@@ -149,6 +170,27 @@ describe('numbers', () => {
     }
   });
 
+  test.each([
+    ['41-42', /^a range is no reading: .* list of them: \[41, 42\]$/],
+    ['41 – 42 mW/cm2', /^a range is no reading/],
+    ['41 to 42.5', /\[41, 42\.5\]$/],
+    ['24 x 34 cm', /^two lengths in one text: .* width and height$/],
+    ['24cm×34cm', /^two lengths in one text/],
+    ['41.2 40.1', /^two numbers in one place/],
+    ['1 000 mW/cm2', /a space stands inside a number$/],
+    ['41 ± 1', /^write the reading alone/],
+    ['~41', /^write the number as the meter showed it/],
+    ['ca. 41', /^write the number as the meter showed it/],
+    ['<= 41', /^write a bound with < or > alone$/],
+    ['7-1/2 in', /: 7 1\/2$/],
+  ])('%s: the likely slip is told', (input, hint) => {
+    expect(fault(input, 'irradiance', { bounds: true }).hint).toMatch(hint);
+  });
+
+  test.each(['1e-3 W', '-5', '+5', '.5 W', '1e+2', '5. W'])('%s looks like none of these slips', (input) => {
+    expect(parseQuantity(input, 'power')).toHaveProperty('reading');
+  });
+
   test.each([Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY])('%s is refused', (input) => {
     for (const name of NAMES) expect(fault(input, name).wanted).toContain(QUANTITIES[name].name);
   });
@@ -183,7 +225,9 @@ describe('numbers', () => {
     '−5 cm',
     '5..5 cm',
     '5 cm 3 mm',
-    '1/2 in',
+    '7 9/2 in',
+    '1/0 in',
+    '3/4/5 in',
   ])('"%s" is refused', (input) => {
     expect(fault(input, 'length').wanted).toContain('a length');
   });

@@ -66,12 +66,17 @@ const CASES: Array<[string, object, Omit<Finding, 'path'>]> = [
   [
     'a text for a block',
     { name: 'n', block: 'b' },
-    { field: 'block', found: '"b"', wanted: 'a block of fields (A block)' },
+    { field: 'block', found: '"b"', wanted: 'a block of fields: day (A block)' },
   ],
   [
     'a list for a block',
     { name: 'n', block: [] },
-    { field: 'block', found: 'a list of 0', wanted: 'a block of fields (A block)' },
+    {
+      field: 'block',
+      found: 'a list of 0',
+      wanted: 'a block of fields: day (A block)',
+      hint: 'one block is wanted here, without dashes',
+    },
   ],
   [
     'no day',
@@ -81,12 +86,16 @@ const CASES: Array<[string, object, Omit<Finding, 'path'>]> = [
   [
     'a text for yes or no',
     { name: 'n', open: 'yes' },
-    { field: 'open', found: '"yes"', wanted: 'true or false (Whether)' },
+    { field: 'open', found: '"yes"', wanted: 'true or false (Whether)', hint: 'write true' },
   ],
   [
     'a list for a quantity',
     { name: 'n', weight: [5] },
-    { field: 'weight', found: 'a list of 1', wanted: 'a quantity: a number, or a text with its unit (How heavy)' },
+    {
+      field: 'weight',
+      found: 'a list of 1',
+      wanted: 'a mass: a number in kg, or a text with one of: kg, g, lb, oz (How heavy)',
+    },
   ],
   [
     'nothing of a quantity',
@@ -124,6 +133,86 @@ const CASES: Array<[string, object, Omit<Finding, 'path'>]> = [
     },
   ],
   [
+    'a block for a list',
+    { name: 'n', list: { a: 1 } },
+    {
+      field: 'list',
+      found: 'a block of fields',
+      wanted: 'a list (Some words)',
+      hint: 'start each entry of the list with a dash and a space',
+    },
+  ],
+  [
+    'a day in another order',
+    { name: 'n', block: { day: '22/11/2026' } },
+    {
+      field: 'block.day',
+      found: '"22/11/2026"',
+      wanted: 'a day as YYYY-MM-DD (A day)',
+      hint: 'write 2026-11-22',
+    },
+  ],
+  [
+    'a day that is none',
+    { name: 'n', block: { day: '2026-11-31' } },
+    {
+      field: 'block.day',
+      found: '"2026-11-31"',
+      wanted: 'a day as YYYY-MM-DD (A day)',
+      hint: 'November has 30 days',
+    },
+  ],
+  [
+    'a number with its unit',
+    { name: 'n', share: '12 percent' },
+    {
+      field: 'share',
+      found: '"12 percent"',
+      wanted: 'a number (Its share, %)',
+      hint: 'write 12 alone: the unit is the field’s own',
+    },
+  ],
+  [
+    'nothing read, said in words',
+    { name: 'n', weight: 'n/a' },
+    {
+      field: 'weight',
+      found: '"n/a"',
+      wanted: 'a mass: a number in kg, or a text with one of: kg, g, lb, oz (How heavy)',
+      hint: 'leave the field out: what was not read is left out',
+    },
+  ],
+  [
+    'nothing read, where the field is needed',
+    { name: 'n', block: { day: 'tbd' } },
+    {
+      field: 'block.day',
+      found: '"tbd"',
+      wanted: 'a day as YYYY-MM-DD (A day)',
+      hint: 'this field is needed; where its block can do without, leave the whole block out',
+    },
+  ],
+  [
+    'a decimal comma among the fields of a block',
+    { name: 'n', share: 28, 4: null },
+    {
+      field: '4',
+      found: 'an unknown field, "4"',
+      wanted: 'one of: name, count, share, kind, list, summary, block, open, weight',
+      hint: 'a comma ends a field: write decimals after a point, and thousands without a separator',
+    },
+  ],
+  [
+    'another name for a field',
+    { name: 'n', mass: 5 },
+    {
+      field: 'mass',
+      found: 'an unknown field, "mass"',
+      wanted: 'one of: name, count, share, kind, list, summary, block, open, weight',
+      hint: 'did you mean "weight"?',
+    },
+  ],
+  [
     'a misspelt field of a block',
     { name: 'n', block: { day: '2026-01-01', dy: 1 } },
     { field: 'block.dy', found: 'an unknown field, "dy"', wanted: 'one of: day', hint: 'did you mean "day"?' },
@@ -137,6 +226,41 @@ describe('one fault in the tester’s words', () => {
     const { path, ...rest } = finding as Finding;
     expect(rest).toEqual(expected);
     expect(path.join('.')).toBe(expected.field.replace(/\[(\d+)\]/g, '.$1'));
+  });
+});
+
+describe('a lost line is told once', () => {
+  test('entries of another list, below a list of texts', () => {
+    const list = ['a', { b: 1 }, { b: 2 }, { b: 3 }];
+    expect(findingsIn(plain, { name: 'n', list }).map((it) => [it.field, it.found, it.hint])).toEqual([
+      [
+        'list[1]',
+        'a block of fields',
+        '2 more entries of this list are so too: is the name of another list missing above them?',
+      ],
+    ]);
+  });
+
+  test('two of them are told one by one', () => {
+    expect(findingsIn(plain, { name: 'n', list: ['a', { b: 1 }, { b: 2 }] }).map((it) => it.field)).toEqual([
+      'list[1]',
+      'list[2]',
+    ]);
+  });
+
+  test('the fields of a block, in the block around it', () => {
+    const schema = z.strictObject({
+      outer: z.strictObject({ inner: z.strictObject({ a: z.number(), b: z.number(), c: z.number() }).optional() }),
+    });
+    expect(findingsIn(schema, { outer: { a: 1, b: 2, c: 3 } })).toMatchObject([
+      {
+        ...{ field: 'outer.a', found: 'fields that belong to another block: a, b, c', wanted: 'one of: inner' },
+        hint: 'is the line "inner:" missing above them, or do they start too far to the right or left?',
+      },
+    ]);
+    // Two unknown fields may be two slips.
+    expect(findingsIn(schema, { outer: { a: 1, b: 2 } }).map((it) => it.field)).toEqual(['outer.a', 'outer.b']);
+    expect(findingsIn(schema, { outer: { a: 1, b: 2, d: 3 } })).toHaveLength(3);
   });
 });
 

@@ -1,0 +1,63 @@
+import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
+import { dirname, resolve, sep } from 'node:path';
+import { UsageError } from '../ledger/usage-error.ts';
+
+/** What the system says of a place that can't be written, in words. */
+const CAUSES: Readonly<Record<string, string>> = {
+  EACCES: 'this user may not write there',
+  EPERM: 'this user may not write there',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the quota of the disk is used up',
+  ENOTDIR: 'a file lies where a folder is needed',
+  EEXIST: 'a file lies where a folder is needed',
+  EISDIR: 'a folder lies where a file is needed',
+  EBUSY: 'it is in use',
+  EXDEV: 'it lies on another disk, or is a disk of its own',
+  EMFILE: 'too many files are open',
+  EIO: 'the disk fails',
+};
+
+const PLACELESS: ReadonlySet<string> = new Set(['ENOSPC', 'EDQUOT', 'EMFILE', 'EIO']);
+
+/**
+ * Sees before any work that a build can put its output in place.
+ *
+ * @param target the folder that the finished site takes the place of
+ * @param growing the folder in which it grows; made where it is not there
+ * @throws UsageError with one line where it can't
+ */
+export function ensureWritable(target: string, growing: string): void {
+  try {
+    const parent = dirname(resolve(target));
+    for (const place of [parent, target]) {
+      if (existsSync(place) && !statSync(place).isDirectory()) {
+        throw Object.assign(new Error('no folder'), { code: 'ENOTDIR', path: place });
+      }
+    }
+    accessSync(parent, constants.W_OK);
+    mkdirSync(growing, { recursive: true });
+    accessSync(growing, constants.W_OK);
+  } catch (error) {
+    throw outputFault(error, [target, growing, dirname(resolve(target))]) ?? error;
+  }
+}
+
+/**
+ * A fault of the disk in one of the folders that a build writes, in one line; undefined for any other fault, of which
+ * a trace tells more.
+ */
+export function outputFault(error: unknown, folders: readonly string[]): UsageError | undefined {
+  const { code, path, dest } = error as NodeJS.ErrnoException & { dest?: string };
+  const cause = code === undefined ? undefined : CAUSES[code];
+  if (!cause) return undefined;
+  const place = [path, dest].find((it) => it !== undefined && folders.some((folder) => isWithin(it, folder)));
+  // A write to a file that is open names no place; these causes are clear without one.
+  if (place === undefined && (path !== undefined || !PLACELESS.has(code ?? ''))) return undefined;
+  return new UsageError(`${place ?? folders[0]} can't be written: ${cause} (${code}). Nothing was built.`);
+}
+
+function isWithin(path: string, folder: string): boolean {
+  const [inner, outer] = [resolve(path), resolve(folder)];
+  return inner === outer || inner.startsWith(outer.endsWith(sep) ? outer : outer + sep);
+}

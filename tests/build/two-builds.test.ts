@@ -1,0 +1,121 @@
+/** Real builds of a small guide in a copy of the project: two at once, one after a killed one, one without a place. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+const PATIENCE = 240_000;
+
+let root: string;
+let content: ContentFolder;
+beforeAll(() => {
+  root = mkdtempSync(join(tmpdir(), 'two-builds-'));
+  for (const name of ['src', 'public', 'astro.config.mjs', 'package.json', 'tsconfig.json']) {
+    cpSync(join(PROJECT, name), join(root, name), { recursive: true });
+  }
+  symlinkSync(join(PROJECT, 'node_modules'), join(root, 'node_modules'));
+  content = tinyContent();
+});
+afterAll(() => {
+  rmSync(root, { recursive: true, force: true, maxRetries: 5 });
+  content.delete();
+});
+
+interface Ended {
+  code: number | null;
+  said: string;
+}
+
+function start(): { child: ChildProcess; ended: Promise<Ended> } {
+  const { PATH, HOME, TMPDIR } = process.env;
+  const env = {
+    ...{ PATH, HOME, TMPDIR },
+    ...{ LEDGER_CONTENT: content.folder, LEDGER_TODAY: TODAY, ASTRO_TELEMETRY_DISABLED: '1', NO_COLOR: '1' },
+  };
+  const child = spawn(process.execPath, ['src/cli/main.ts', 'build'], { cwd: root, env });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.setEncoding('utf8').on('data', (text: string) => {
+      said += text;
+    });
+  }
+  const ended = new Promise<Ended>((resolve, reject) => {
+    child.on('error', reject).on('close', (code) => resolve({ code, said }));
+  });
+  return { child, ended };
+}
+
+const REFUSED =
+  /^Another build is at work here \(process \d+\); nothing was built\. Start again when it has ended\.\n$(?![\s\S])/m;
+const TRACE = /^\s+at |ERROR|Error:/m;
+
+/** Every page of the guide, and nothing of the build's own. */
+function expectWhole(): void {
+  const files = readdirSync(join(root, 'dist'), { recursive: true, encoding: 'utf8' });
+  for (const page of ['', 'cautions/', 'compare/', 'panels/plover/', 'panels/plover/methodology/', 'methods/rank/']) {
+    expect(files).toContain(`${page}index.html`);
+  }
+  expect(files).toContain('data/panels.json');
+  expect(files).toContain('pagefind/pagefind.js');
+  expect(files.filter((it) => /\.mjs$|^chunks|^\.|manifest_|renderers/.test(it))).toEqual([]);
+  expect(readFileSync(join(root, 'dist/index.html'), 'utf8')).toMatch(/<\/html>\s*$/);
+  for (const left of ['dist.old', '.build/site', '.build/lock']) expect(existsSync(join(root, left)), left).toBe(false);
+}
+
+test.each([0, 1, 3])(
+  'started %i s apart: one builds whole, the other is refused in one line',
+  { timeout: PATIENCE },
+  async (apart) => {
+    rmSync(join(root, 'dist'), { recursive: true, force: true });
+    const first = start();
+    await sleep(1000 * apart);
+    const second = start();
+    const both = [await first.ended, await second.ended];
+    const built = both.filter((it) => it.code === 0);
+    const refused = both.filter((it) => it.code === 1);
+    // On a very fast machine the first may have ended before the second looks: then both build.
+    expect([built.length, refused.length], JSON.stringify(both)).toEqual(refused.length > 0 ? [1, 1] : [2, 0]);
+    for (const { said } of refused) expect(said).toMatch(REFUSED);
+    for (const { said } of both) expect(said).not.toMatch(TRACE);
+    expectWhole();
+  },
+);
+
+test('after a build that was killed, the next one builds', { timeout: PATIENCE }, async () => {
+  const killed = start();
+  while (!existsSync(join(root, '.build/site'))) await sleep(20);
+  killed.child.kill('SIGKILL');
+  await killed.ended;
+  expect(existsSync(join(root, '.build/lock'))).toBe(true);
+  const { code, said } = await start().ended;
+  expect(code).toBe(0);
+  expect(said).not.toMatch(TRACE);
+  expectWhole();
+});
+
+test('an output that cannot be written: one line, no trace, exit 1', { timeout: PATIENCE }, async () => {
+  rmSync(join(root, 'dist'), { recursive: true, force: true });
+  writeFileSync(join(root, 'dist'), 'in the way');
+  const { code, said } = await start().ended;
+  expect(code).toBe(1);
+  expect(said.split('\n').at(-2)).toBe(
+    "dist can't be written: a file lies where a folder is needed (ENOTDIR). Nothing was built.",
+  );
+  expect(said).not.toMatch(TRACE);
+  expect(readFileSync(join(root, 'dist'), 'utf8')).toBe('in the way');
+  rmSync(join(root, 'dist'));
+});

@@ -44,7 +44,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
 
   const sessions = sessionsByDate.map((session): SessionEntry => {
     const id = `${slug}/${session.date}`;
-    const { figures, light, limits } = sessionFigures({
+    const { figures, light, ...held } = sessionFigures({
       id,
       slug,
       panel: data,
@@ -56,7 +56,18 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
     const conditions = conditionsOf(session, guide);
     const claims = panelClaims(data, figures, conditions.distance);
     const change = gap(CHANGE, 'the first session');
-    return { id, date: session.date, readings: session, conditions, figures, claims, light, limits, flags: [], change };
+    return {
+      id,
+      date: session.date,
+      readings: session,
+      conditions,
+      figures,
+      claims,
+      light,
+      ...held,
+      flags: [],
+      change,
+    };
   });
   const [current] = sessions;
 

@@ -31,7 +31,7 @@ const VERSIONS: Readonly<Record<string, number>> = {
   frontier: 1,
   claims: 1,
   plausibility: 1,
-  'infrared-eye': 1,
+  'infrared-eye': 2,
   'skin-heating': 1,
   'retinal-hazard': 1,
   'flicker-lines': 1,

@@ -1,6 +1,7 @@
 /** What a session comes to, by the code that the guide was built with. No DOM. */
 import { LONG_EXPOSURE, longestStay } from '../measure/exposure/infrared.ts';
 import { type ShareThere, shareThere } from '../measure/exposure/share-by-distance.ts';
+import { roundedTo } from '../measure/exposure/words.ts';
 import { type BodyMap, bodyMap } from '../measure/optics/body-map.ts';
 import { distanceCurve } from '../measure/optics/distance-curve.ts';
 import { emitterTerms } from '../measure/optics/emitter.ts';
@@ -120,6 +121,7 @@ export function eyeShare({ infrared }: PlanPanel, distance: number): EyeShare {
       ...(nearest && { secondsFartherAway: seconds(nearest.high) }),
     };
   }
-  const cautious = there.kind === 'range' ? there.high : there.reading.high;
+  // Rounded as the guide's own figure of a range is, so that both name one time.
+  const cautious = there.kind === 'range' ? roundedTo(there.high, 'high') : there.reading.high;
   return { there, cautious, cautiousSeconds: seconds(cautious) };
 }

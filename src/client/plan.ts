@@ -44,6 +44,8 @@ async function start(place: HTMLFormElement): Promise<void> {
   const show = (before = '') => {
     const panel = plan.panel === undefined ? undefined : panels.get(plan.panel);
     const result = find('[data-plan-result]');
+    // A panel's own cautions say all of it.
+    find('[data-plan-every]').hidden = panel !== undefined;
     if (!panel) {
       said.textContent = [before, 'Choose a panel.'].filter(Boolean).join(' ');
       result.replaceChildren();

@@ -83,9 +83,9 @@ function eyesSaid(panel: PanelEntry, currency: string): string | undefined {
   const infrared = figure('peak-irradiance-near-infrared');
   const claimsInfrared = (panel.data.claims?.wavelengths ?? []).some((it) => it.peak.value >= UNSEEN_FROM);
   const unseen = infrared
-    ? `Near-infrared alone gives ${text(infrared)}, which the eye does not see and does not turn away from.`
+    ? `Near-infrared alone gives ${text(infrared)}, which the eye does not see.`
     : claimsInfrared
-      ? 'Part of it is near-infrared, which the eye does not see and does not turn away from; near-infrared alone was not read.'
+      ? 'Part of it is near-infrared, which the eye does not see; near-infrared alone was not read.'
       : '';
   if (!peak) return unseen ? `${CAUTION_WORDS.eyes.notRead} ${unseen}` : undefined;
   const strength = `Up to ${text(peak)}${atDistance(panel)}.`;

@@ -17,25 +17,24 @@ export const CAUTION_WORDS: Readonly<Record<PanelCaution, CautionWords>> = {
     title: 'Eyes',
     notRead: 'How strong the light is was not read.',
     advice:
-      'Don’t look into the LEDs. Closed lids are no shield. Wear eye protection whose attenuation at these wavelengths is stated; goggles without such a statement prove nothing.',
+      'Don’t look into the LEDs; closed lids are no shield. Wear eye protection of stated attenuation at these wavelengths; goggles without such a statement prove nothing.',
   },
   'skin-and-heat': {
     title: 'Skin and heat',
     notRead: 'How strong the light is was not read, nor how hot the housing gets.',
     advice:
-      'Step back at once where it feels hot; skin that feels little can’t warn you, nor can you after painkillers or alcohol. Don’t touch LEDs or housing, lie on the panel or cover it.',
+      'Step back at once where it feels hot; numb skin, painkillers and alcohol silence that warning. Don’t touch LEDs or housing, lie on the panel or cover it.',
   },
   'mains-electricity': {
     title: 'Mains electricity',
     notRead: 'The mains draw was not read.',
     advice:
-      'Keep it away from water, use an earthed outlet where its plug has an earth, hang it as its maker says, and leave its inside to licensed people; local codes decide where it may be fixed.',
+      'Keep it away from water and on an earthed outlet where its plug has an earth, hang it as its maker says, and leave its inside to licensed people; local codes decide where it may be fixed.',
   },
   'implants-and-fields': {
     title: 'Implants and fields',
     notRead: 'The magnetic field was not read.',
-    advice:
-      'With a pacemaker or another active implant, ask its clinic and keep the distance that they name. No reading here tells what an implant bears.',
+    advice: 'With a pacemaker or another active implant, ask its clinic and keep the distance that they name.',
   },
   flicker: {
     title: 'Flicker',

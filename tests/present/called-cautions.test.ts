@@ -109,7 +109,7 @@ describe('eyes, skin and mains', () => {
   });
 
   test('eye protection is of stated attenuation, and closed lids are no shield', () => {
-    expect(textOf('ruddlestone-r60', 'eyes')).toMatch(/Closed lids are no shield.*attenuation.*prove nothing/);
+    expect(textOf('ruddlestone-r60', 'eyes')).toMatch(/closed lids are no shield.*stated attenuation.*prove nothing/);
   });
 
   test('what the meter may hide of near-infrared is said where it is not known', () => {

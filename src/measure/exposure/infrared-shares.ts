@@ -180,7 +180,7 @@ function rangeFigure(
       working: `s(${number(distance)} cm) < s(${number(from.distance)} cm) at its cautious end = ${number(most)} %; s(${number(distance)} cm) > ${number(roundedTo(low, 'low'))} %`,
     },
     most,
-    { absent: 'a range: near-infrared alone was not read at this distance, and where in it the share lies is open' },
+    { absent: 'a range, for it was not read at this distance' },
   );
   return { ...leavingOut(figure, ...source.share.unassessed), flags: source.share.flags };
 }

@@ -56,7 +56,7 @@ describe('infrared at the eye', () => {
     const it = figureOf(byId('infrared-share-at-30-cm').figure);
     // 500 + 1.96 · 25 = 549.0; (500 - 49.0) (15.24 / 30)² = 116.4.
     expect(it).toMatchObject({ value: 549, bound: 'below', basis: 'derived', unit: '%', interval95: null });
-    expect(it.uncertaintyAbsent).toMatch(/^a range: /);
+    expect(it.uncertaintyAbsent).toMatch(/^a range, for it was not read/);
     expect(it.notes).toEqual(['from 116 % to 549 %']);
     expect(figureOf(byId('infrared-share-at-60-cm').figure).value).toBe(549);
     expect(figureOf(byId('infrared-stay-at-30-cm').figure)).toMatchObject({ bound: 'above', basis: 'derived' });

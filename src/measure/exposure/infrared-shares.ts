@@ -1,9 +1,10 @@
 import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
+import { sameDistance } from '../same-distance.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 import { LONG_EXPOSURE } from './infrared.ts';
-import { isSamePlace, type ShareReading, type ShareThere, shareThere } from './share-by-distance.ts';
+import { type ShareReading, type ShareThere, shareThere } from './share-by-distance.ts';
 import { cautiousEnd, leavingOut, relation, roundedTo } from './words.ts';
 
 /** mW/cm² to % of the long-exposure limit: 1 mW/cm² is 10 W/m². */
@@ -100,12 +101,12 @@ interface ReadShare {
  */
 function readShares(session: string, infrared: Infrared, irradiance: Figure, metric: string): ReadShare[] {
   const { distance, axis, unassessed } = infrared;
-  const tie = axis.find((it) => isSamePlace(it.distance, distance))?.irradiance;
+  const tie = axis.find((it) => sameDistance(it.distance, distance))?.irradiance;
   const own = { distance, share: leavingOut(shareFigure(session, metric, irradiance), ...unassessed), raised: 1 };
   if (!tie || !(tie.value > 0)) return [own];
   const raised = Math.max(1, irradiance.value / tie.value);
   const farther = axis
-    .filter((it) => it.distance > distance && !isSamePlace(it.distance, distance))
+    .filter((it) => it.distance > distance && !sameDistance(it.distance, distance))
     .toSorted((a, b) => a.distance - b.distance)
     .map((it) => ({
       distance: it.distance,

@@ -1,13 +1,5 @@
 /** What readings at some distances say of the infrared at another. Numbers only: the planner reckons with it too. */
-
-/** Distances closer than this, cm, are one: a stand is not set finer. Our own choice. */
-const SAME_PLACE = 0.1;
-
-/** True where two distances, cm, are one place on the bench. */
-export function isSamePlace(a: number, b: number): boolean {
-  // Decimal fractions of a millimetre are no reason to tell 15.24 from 15.34.
-  return Math.abs(a - b) <= SAME_PLACE + 1e-9;
-}
+import { sameDistance } from '../same-distance.ts';
 
 /** A share of the limit that was read, %, with the ends of its interval; both are the value where none is known. */
 export interface ShareReading {
@@ -41,7 +33,7 @@ export type ShareThere =
  * @param distance cm
  */
 export function shareThere(readings: readonly ShareReading[], distance: number): ShareThere {
-  const reading = readings.find((it) => isSamePlace(it.distance, distance));
+  const reading = readings.find((it) => sameDistance(it.distance, distance));
   if (reading) return { kind: 'read', reading };
   const nearer = readings.filter((it) => it.distance < distance);
   const [first, ...others] = nearer;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isSamePlace, type ShareReading, shareThere } from '../../../src/measure/exposure/share-by-distance.ts';
+import { type ShareReading, shareThere } from '../../../src/measure/exposure/share-by-distance.ts';
 import { RUNS } from '../make.ts';
 
 const at = (distance: number, value: number, spread = 0.1): ShareReading => ({
@@ -17,8 +17,6 @@ describe('the share at a distance', () => {
     expect(shareThere(one, 15.24)).toEqual({ kind: 'read', reading: one[0] });
     expect(shareThere(one, 15.34)).toMatchObject({ kind: 'read' });
     expect(shareThere(one, 15.35)).toMatchObject({ kind: 'range' });
-    expect(isSamePlace(15, 15.1)).toBe(true);
-    expect(isSamePlace(15, 15.11)).toBe(false);
   });
 
   test('farther than the one reading reaches from that of a point, 1/d², to the reading’s own', () => {
@@ -50,10 +48,9 @@ describe('the share at a distance', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 5, max: 50, noNaN: true }),
-        fc.double({ min: 1.02, max: 20, noNaN: true }),
+        fc.double({ min: 1.03, max: 20, noNaN: true }),
         (near, times) => {
           const far = near * times;
-          if (isSamePlace(near, far)) return;
           const it = shareThere([at(near, 100, 0)], far);
           if (it.kind !== 'range') throw new Error(it.kind);
           // A point of light gives 1/d², an endless even field the same everywhere.

@@ -172,6 +172,30 @@ describe('the bounds themselves, without any error of reading', () => {
     }
   });
 
+  /** A second lobe on the same axis, as intensity over that of the first: added, or taken away for a dip or a flat top. */
+  test.each([
+    ['two lobes', [0.5, 3], true],
+    ['a flat top', [-0.25, -0.1], true],
+    // Brightest off its axis: there the upper bound holds still, the lower one need not.
+    ['a dip on the axis', [-0.7, -0.4], false],
+  ] as const)('hold for beams that are no power of the cosine: %s', (_, [least, most], isBrightestAhead) => {
+    const uniform = uniformSource(99);
+    for (const { source, leds, nearInfrared: wide } of WIDE.slice(0, 15)) {
+      const [order, second] = [beamOrder(wide), beamOrder(wide * (0.3 + 0.3 * uniform()))];
+      const share = ((least + (most - least) * uniform()) * (order + 1)) / (second + 1);
+      const at = (x: number, y: number, distance: number) =>
+        channelIrradiance(leds, order, { x, y, distance }).nearInfrared +
+        share * channelIrradiance(leds, second, { x, y, distance }).nearInfrared;
+      // Such beams can be brightest between LEDs, so the whole face is looked over.
+      const raster = (length: number) => Array.from({ length: 25 }, (_, i) => (length + 4) * (i / 24 - 0.5));
+      const [near, far] = [REFERENCE, 45].map((distance) =>
+        Math.max(...raster(source.width).flatMap((x) => raster(source.height).map((y) => at(x, y, distance)))),
+      ) as [number, number];
+      expect(far).toBeLessThanOrEqual(near);
+      if (isBrightestAhead) expect(far).toBeGreaterThanOrEqual(near * (REFERENCE / 45) ** 2 * (1 - 1e-9));
+    }
+  });
+
   test('before the middle alone it can grow: between two narrow beams far apart', () => {
     const source: LightSource = {
       width: 10.9,

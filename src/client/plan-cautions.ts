@@ -17,7 +17,7 @@ export function longerWords({ value, high = value }: Ranged, eye: EyeShare): str
   const which = value > seconds ? 'This is longer' : 'At the upper end of its interval this is longer';
   return 'unknown' in eye
     ? `${which} than the time after which the infrared limit for the eye would be used up where near-infrared was read, which is farther away.`
-    : `${which} than the ${limitTime(seconds)} after which the infrared limit for the eye would be used up, looking towards the panel.`;
+    : `${which} than the ${limitTime(seconds)} after which the infrared limit for the eye ${eye.there.kind === 'range' ? 'may' : 'would'} be used up, looking towards the panel.`;
 }
 
 /** What reaches an eye at a distance, in a sentence. */

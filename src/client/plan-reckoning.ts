@@ -1,5 +1,7 @@
 /** What a session comes to, by the code that the guide was built with. No DOM. */
 import { LONG_EXPOSURE, longestStay } from '../measure/exposure/infrared.ts';
+import { type ShareThere, shareThere } from '../measure/exposure/share-by-distance.ts';
+import { roundedTo } from '../measure/exposure/words.ts';
 import { type BodyMap, bodyMap } from '../measure/optics/body-map.ts';
 import { distanceCurve } from '../measure/optics/distance-curve.ts';
 import { emitterTerms } from '../measure/optics/emitter.ts';
@@ -14,15 +16,17 @@ export interface Ranged {
   high?: number;
 }
 
-/** What reaches an eye that looks towards the panel. */
-export interface EyeShare {
-  /** % of the limit for long exposures. */
-  share: Ranged;
-  /** Its cautious end, %: the value itself where no interval is known. */
-  cautious: number;
-  /** Seconds until the limit is used up, at the cautious end; Infinity where the standard limits no time. */
-  cautiousSeconds: number;
-}
+/** What reaches an eye that looks towards the panel, at a distance: read there, in a range, or not known. */
+export type EyeShare =
+  | {
+      there: Exclude<ShareThere, { kind: 'nearer' }>;
+      /** Cautious end of the share of the limit for long exposures, %: the value itself where no interval is known. */
+      cautious: number;
+      /** Seconds until the limit is used up, at the cautious end; Infinity where the standard limits no time. */
+      cautiousSeconds: number;
+    }
+  /** Why it is not known; where it was read farther away, the seconds of its cautious end there, which are more. */
+  | { unknown: string; secondsFartherAway?: number };
 
 export interface Reckoned {
   /** Over the LED field, mW/cm². */
@@ -34,14 +38,11 @@ export interface Reckoned {
   energy?: Ranged;
   cost?: Ranged;
   body: BodyMap;
-  eye?: EyeShare;
   /** The distance lies beyond those that intervals are known for. */
   isBeyond: boolean;
 }
 
 const WATT_SECONDS_A_KWH = 3.6e6;
-/** mW/cm² in W/m². */
-const TEN = 10;
 
 /** Reckons a plan; the panel has a model. */
 export function reckonPlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): Reckoned | undefined {
@@ -55,14 +56,12 @@ export function reckonPlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): 
   const energy = seconds && 'value' in mains ? energyOf(mains, seconds) : undefined;
   const terms = emitterTerms(model.emitter, model.field);
   const distances = spread.mean.map(([distance]) => distance);
-  const eye = eyeShare(panel, cm);
   return {
     mean,
     peak: ranged(point.peak, spread.peak, cm),
     ...(seconds && { seconds }),
     ...(energy && { energy, cost: scaled(energy, tariff.price) }),
     body: bodyMap(terms, model.order, model.power, cm, plan.height),
-    ...(eye && { eye }),
     isBeyond: cm < Math.min(...distances) || cm > Math.max(...distances),
   };
 }
@@ -110,13 +109,19 @@ export function ranged(value: number, spread: readonly SpreadAt[], distance: num
   return { value, low: value * between(1), high: value * between(2) };
 }
 
-/** Near-infrared at the eye, from the reading with it alone on, scaled by the modelled peaks. */
-function eyeShare({ model, infrared }: PlanPanel, distance: number): EyeShare | undefined {
-  if (!model || 'absent' in infrared) return undefined;
-  const [there, here] = distanceCurve(model, [distance, infrared.distance]);
-  if (!there || !here) return undefined;
-  const irradiance = (infrared.value * TEN * there.peak) / here.peak;
-  const share = ranged((100 * irradiance) / LONG_EXPOSURE, infrared.spread, distance);
-  const cautious = share.high ?? share.value;
-  return { share, cautious, cautiousSeconds: longestStay((cautious * LONG_EXPOSURE) / 100) };
+/** Near-infrared at the eye, by the bounds that the readings with it alone on set; no beam is taken for granted. */
+export function eyeShare({ infrared }: PlanPanel, distance: number): EyeShare {
+  if ('absent' in infrared) return { unknown: infrared.absent };
+  const there = shareThere(infrared.shares, distance);
+  const seconds = (share: number) => longestStay((share * LONG_EXPOSURE) / 100);
+  if (there.kind === 'nearer') {
+    const [nearest] = infrared.shares;
+    return {
+      unknown: 'not known nearer than near-infrared was read; it is not less than there',
+      ...(nearest && { secondsFartherAway: seconds(nearest.high) }),
+    };
+  }
+  // Rounded as the guide's own figure of a range is, so that both name one time.
+  const cautious = there.kind === 'range' ? roundedTo(there.high, 'high') : there.reading.high;
+  return { there, cautious, cautiousSeconds: seconds(cautious) };
 }

@@ -3,7 +3,8 @@ import { CM_PER_INCH } from '../present/other-unit.ts';
 import type { PlanData, PlanPanel } from '../present/plan-data.ts';
 import { html } from './dom.ts';
 import { FARTHEST_CM, MOST_EXPOSURE, NEAREST_CM, type Plan, planAddress, readPlan, within } from './plan-address.ts';
-import { reckonPlan } from './plan-reckoning.ts';
+import { cautionNotice, eyeWords } from './plan-cautions.ts';
+import { eyeShare, reckonPlan } from './plan-reckoning.ts';
 import { planResult, planSummary } from './plan-result.ts';
 import { readJson } from './read-json.ts';
 
@@ -43,6 +44,8 @@ async function start(place: HTMLFormElement): Promise<void> {
   const show = (before = '') => {
     const panel = plan.panel === undefined ? undefined : panels.get(plan.panel);
     const result = find('[data-plan-result]');
+    // A panel's own cautions say all of it.
+    find('[data-plan-every]').hidden = panel !== undefined;
     if (!panel) {
       said.textContent = [before, 'Choose a panel.'].filter(Boolean).join(' ');
       result.replaceChildren();
@@ -50,13 +53,14 @@ async function start(place: HTMLFormElement): Promise<void> {
     }
     if (panel.model && plan.cm === undefined) {
       said.textContent = [before, 'Write a distance.'].filter(Boolean).join(' ');
-      result.replaceChildren();
+      result.replaceChildren(cautionNotice(panel));
       return;
     }
     const reckoned = reckonPlan(panel, plan, data);
     if (!reckoned) {
       said.textContent = `${before} Nothing can be planned with the ${panel.name}: ${panel.reason}.`.trim();
-      result.replaceChildren();
+      const eye = plan.cm === undefined ? undefined : eyeWords(panel, plan.cm, eyeShare(panel, plan.cm));
+      result.replaceChildren(cautionNotice(panel, eye));
       return;
     }
     said.textContent = [before, planSummary(panel, plan, reckoned)].filter(Boolean).join(' ');

@@ -4,8 +4,8 @@ import type { Problem } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
 import { type BodyLink, linksIn } from './body-links.ts';
 import { entryId } from './collections.ts';
-import type { RawCollections } from './rules/fields.ts';
 import { isPicture, PICTURES } from './picture.ts';
+import type { RawCollections } from './rules/fields.ts';
 import { pageOf, type SiteAddresses, siteAddresses } from './site-addresses.ts';
 
 /** Endings that an import may leave out. */

@@ -1,8 +1,10 @@
-import { EYE_DISTANCES, exposureResults, type LimitResult, type ModelledPeaks } from '../measure/exposure/index.ts';
-import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import type { DistanceSetting } from '../measure/distance-setting.ts';
+import { exposureResults, type Infrared, type LimitResult, nearInfraredFromMode } from '../measure/exposure/index.ts';
+import { type FigureOrGap, gap } from '../measure/figure.ts';
+import type { Meter } from '../measure/meter.ts';
 import type { Guide } from '../schema/guide.ts';
 import type { Session } from '../schema/session.ts';
-import type { ModelledLight } from './modelled-light.ts';
+import { axisInfrared } from './axis-infrared.ts';
 import type { MeterFinder } from './reading-figures.ts';
 
 /** A session's figures held against published limits, from the session's own readings. */
@@ -10,16 +12,14 @@ export function exposureLimits(
   id: string,
   session: Session,
   guide: Guide,
-  distance: number,
-  light: ModelledLight,
+  infrared: Infrared,
   figure: (metric: string) => FigureOrGap | undefined,
   meterFor: MeterFinder,
 ): LimitResult[] {
   return exposureResults({
     session: id,
     figure,
-    readingDistance: distance,
-    modelled: modelledPeaks(light),
+    infrared,
     mains: guide.mainsFrequency,
     distances: {
       magnetic: session.magnetic?.distance?.written,
@@ -31,9 +31,17 @@ export function exposureLimits(
   });
 }
 
-/** What the model has at the distances of an eye; or why it has nothing. */
-function modelledPeaks({ own, figures }: ModelledLight): ModelledPeaks {
-  if (!own) return { absent: isFigure(figures.emitted) ? 'the model gives no peak' : figures.emitted.reason };
-  const at = figures.distances.filter((it) => (EYE_DISTANCES as readonly number[]).includes(it.distance));
-  return { atReading: own.peak, at: new Map(at.map((it) => [it.distance, it.peak])) };
+/** What a session's readings with near-infrared alone on say. */
+export function sessionInfrared(
+  id: string,
+  session: Session,
+  setting: DistanceSetting,
+  meter: Meter | undefined,
+  reading: FigureOrGap | undefined,
+): Infrared {
+  return nearInfraredFromMode(
+    reading ?? gap('peak-irradiance-near-infrared', 'near-infrared alone was not measured'),
+    setting.distance,
+    axisInfrared(id, session, setting, meter),
+  );
 }

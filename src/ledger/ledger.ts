@@ -1,5 +1,5 @@
 import type { ClaimCheck } from '../measure/claims.ts';
-import type { LimitResult } from '../measure/exposure/index.ts';
+import type { LimitResult, ShareReading } from '../measure/exposure/index.ts';
 import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
 import type { Rank } from '../measure/ranking.ts';
 import type { StepUps } from '../measure/step-ups.ts';
@@ -46,6 +46,8 @@ export interface SessionEntry {
   light: ModelledLight;
   /** Its readings held against published limits. */
   limits: readonly LimitResult[];
+  /** What readings with near-infrared alone say of an eye at some distances; empty where there are none. */
+  eyeShares: readonly ShareReading[];
   flags: readonly Flag[];
   claims: readonly ClaimCheck[];
   /** Change of the optical power since the session before, %; a gap where there is none to compare with. */

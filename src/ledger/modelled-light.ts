@@ -64,10 +64,13 @@ export function modelledLight(context: LightContext): ModelledLight {
     own: undefined,
   });
   if (!isFigure(field.width) || !isFigure(field.height)) return none('the LED field was not measured');
-  const { grid, distances } = session;
+  const { grid } = session;
+  const sweep = (session.distances ?? []).flatMap(({ distance, centre }) =>
+    centre === undefined ? [] : [{ distance: distance.value, readings: keptReadings(centre) }],
+  );
   const leds = panel.leds && countedLeds(panel.leds);
   const claimed = panel.claims;
-  if (!grid && !distances) return none('neither a grid nor a distance sweep was measured');
+  if (!grid && sweep.length === 0) return none('neither a grid nor a distance sweep was measured');
   const light = sessionOptics({
     panel: slug,
     session: id,
@@ -77,9 +80,7 @@ export function modelledLight(context: LightContext): ModelledLight {
     height: field.height,
     distance,
     ...(grid && { grid: { points: grid.rows.map((row) => row.map(keptReadings)), inset: grid.inset.value } }),
-    ...(distances && {
-      sweep: distances.map((it) => ({ distance: it.distance.value, readings: keptReadings(it.centre) })),
-    }),
+    ...(sweep.length > 0 && { sweep }),
     ...(session.beyond && { beyond: beyondLight(session.beyond) }),
     ...(claimed?.beamAngle && { beamAngle: claimed.beamAngle.value }),
     ...(claimed?.ledCount !== undefined && { ledCount: claimed.ledCount }),
@@ -92,7 +93,7 @@ export function modelledLight(context: LightContext): ModelledLight {
   const result = estimateOnce(light.input);
   const inputs = [
     ...(grid ? [`${id}/grid.rows`] : []),
-    ...(distances ? [`${id}/distances`] : []),
+    ...(sweep.length > 0 ? [`${id}/distances`] : []),
     field.width.id,
     field.height.id,
   ];

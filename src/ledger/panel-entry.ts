@@ -45,7 +45,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
 
   const sessions = sessionsByDate.map((session): SessionEntry => {
     const id = `${slug}/${session.date}`;
-    const { figures, light, limits } = sessionFigures({
+    const { figures, light, ...held } = sessionFigures({
       id,
       slug,
       panel: data,
@@ -59,7 +59,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
     const change = gap(CHANGE, 'the first session');
     const instruments = usedInstruments(session, content.instruments);
     const { date } = session;
-    return { id, date, readings: session, instruments, conditions, figures, claims, light, limits, flags: [], change };
+    return { id, date, readings: session, instruments, conditions, figures, claims, light, ...held, flags: [], change };
   });
   const [current] = sessions;
 

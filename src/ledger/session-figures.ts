@@ -1,7 +1,7 @@
 import { mean } from 'simple-statistics';
 import type { DistanceSetting } from '../measure/distance-setting.ts';
 import { efficiencyFigure, netEfficiencyFigure } from '../measure/efficiency.ts';
-import type { LimitResult } from '../measure/exposure/index.ts';
+import { type LimitResult, type ShareReading, shareReadings } from '../measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
 import { type GridGeometry, gridFigures, gridGaps, gridGeometry } from '../measure/grid.ts';
 import { METRICS } from '../measure/metrics.ts';
@@ -12,7 +12,7 @@ import { runningCostFigure } from '../measure/running-cost.ts';
 import type { Guide } from '../schema/guide.ts';
 import type { Panel } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
-import { exposureLimits } from './exposure-limits.ts';
+import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import { keptReadings } from './grid-points.ts';
 import { type ModelledLight, modelledLight } from './modelled-light.ts';
 import { bandsOf, type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
@@ -35,6 +35,7 @@ export function sessionFigures(context: SessionContext): {
   figures: Map<string, FigureOrGap>;
   light: ModelledLight;
   limits: LimitResult[];
+  eyeShares: readonly ShareReading[];
 } {
   const { id, slug, panel, session, guide, meterFor, field } = context;
   const distance: DistanceSetting = {
@@ -99,15 +100,9 @@ export function sessionFigures(context: SessionContext): {
   );
   for (const mode of Object.values(MODE_IDS)) put(...efficiencies(id, mode, get, power, peak));
 
-  const limits = exposureLimits(
-    id,
-    session,
-    guide,
-    distance.distance,
-    light,
-    (metric) => figures.get(metric),
-    meterFor,
-  );
+  const reading = figures.get('peak-irradiance-near-infrared');
+  const infrared = sessionInfrared(id, session, distance, meterFor('irradiance'), reading);
+  const limits = exposureLimits(id, session, guide, infrared, (metric) => figures.get(metric), meterFor);
   // What pulses is named by a reading that is there already.
   for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);
 
@@ -121,7 +116,7 @@ export function sessionFigures(context: SessionContext): {
     if (figures.has(metric.id)) continue;
     put(gap(metric.id, metric.method === 'distance-table' ? (withheld ?? 'not worked out') : 'not measured'));
   }
-  return { figures, light, limits };
+  return { figures, light, limits, eyeShares: shareReadings(id, infrared) };
 }
 
 function efficiencies(

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { METHODS } from '../measure/methods.ts';
 import { idsIn } from './body-links.ts';
 import { entryId } from './collections.ts';
-import type { RawCollections } from './rules/fields.ts';
 import type { Source } from './read-source.ts';
+import type { RawCollections } from './rules/fields.ts';
 
 /** Pages that every guide has. */
 export const FIXED_PAGES = [

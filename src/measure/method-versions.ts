@@ -31,7 +31,7 @@ const VERSIONS: Readonly<Record<string, number>> = {
   frontier: 2,
   claims: 2,
   plausibility: 2,
-  'infrared-eye': 1,
+  'infrared-eye': 2,
   'skin-heating': 2,
   'retinal-hazard': 1,
   'flicker-lines': 1,

@@ -1,90 +1,132 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
 import { type Figure, figureFinder, isFigure } from '../measure/figure.ts';
+import { CAUTION_WORDS, cautionText, PANEL_CAUTIONS, type PanelCaution } from './caution-words.ts';
 import { showFigure } from './format.ts';
 
-/** A caution that a panel's own figures call for. */
+/** A caution beside a panel's figures. */
 export interface CalledCaution {
   /** Anchor on the page of cautions. */
-  anchor: string;
+  anchor: PanelCaution;
   title: string;
+  /** What the panel's readings say of it; undefined where it was not read. */
+  said?: string;
+  /** What was read, or that it was not, and what to do. */
   text: string;
   /** Metrics that it stands beside. */
   concerns: string[];
 }
 
+/** Depth of flicker, %, from which on a panel's own page speaks of it. Our own choice. */
+const FLICKER_FROM = 1;
+
+/** From this wavelength on, nm, the eye sees next to nothing; what a maker claims above it is near-infrared. */
+const UNSEEN_FROM = 700;
+
+const CONCERNS: Readonly<Record<PanelCaution, string[]>> = {
+  eyes: ['peak-irradiance-combined', 'peak-irradiance-near-infrared'],
+  'skin-and-heat': ['peak-irradiance-combined'],
+  'mains-electricity': ['mains-draw-combined'],
+  'implants-and-fields': ['magnetic-field-on', 'electric-field-on', 'radio-field-on'],
+  flicker: ['flicker-combined', 'flicker-red', 'flicker-near-infrared'],
+};
+
 /**
- * Cautions in the words that a panel's own readings give. They say that a hazard is there, with its size; they
- * never give a verdict, and a missing caution means a missing reading as often as a missing hazard.
+ * Cautions of a panel in the words that its own readings give. Those of eyes, skin, mains and implants stand whatever
+ * was read, that of flicker unless readings show next to none: a missing reading is said to be missing, and takes no
+ * caution away. They say that a hazard is there, with its size where it is known; they never give a verdict.
  */
 export function calledCautions(panel: PanelEntry, currency: string): CalledCaution[] {
-  const figure = figureFinder(panel.figures);
-  const text = (it: Figure) => showFigure(it, currency).text;
-  const distance = panel.current?.conditions.distance;
-  const cautions: CalledCaution[] = [];
-  /** What a result against a published limit says of this panel, where it has one. */
-  const said = (id: string) => {
-    const result = panel.current?.limits.find((it) => it.id === id);
-    return result && isFigure(result.figure) ? ` ${result.outcome.join(' ')}` : '';
+  const said: Record<PanelCaution, string | undefined | false> = {
+    eyes: eyesSaid(panel, currency),
+    'skin-and-heat': skinSaid(panel, currency),
+    'mains-electricity': mainsSaid(panel, currency),
+    'implants-and-fields': fieldSaid(panel, currency),
+    flicker: flickerSaid(panel, currency),
   };
-
-  const peak =
-    figure('peak-irradiance-combined') ?? figure('peak-irradiance-near-infrared') ?? figure('peak-irradiance-red');
-  const infrared = figure('peak-irradiance-near-infrared');
-  const claimsInfrared = (panel.data.claims?.wavelengths ?? []).some((it) => it.peak.value >= 700);
-  if (peak) {
-    const unseen = infrared
-      ? ` Near-infrared alone gives ${text(infrared)}, which the eye does not see and does not turn away from.`
-      : claimsInfrared
-        ? ' Part of it is near-infrared, which the eye does not see and does not turn away from.'
-        : '';
-    cautions.push({
-      anchor: 'eyes',
-      title: 'Eyes',
-      text: `Up to ${text(peak)} at ${distance} cm.${unseen}${said('infrared-share-at-reading')} Don’t look into the LEDs, and wear the eye protection that the maker prescribes.`,
-      concerns: ['peak-irradiance-combined', 'peak-irradiance-near-infrared'],
-    });
-    cautions.push({
-      anchor: 'skin-and-heat',
-      title: 'Skin and heat',
-      text: `Light of ${text(peak)} warms the skin. Step back at once where it feels hot; skin that feels little can’t warn you.`,
-      concerns: ['peak-irradiance-combined'],
-    });
-  }
-  const flicker = (['combined', 'red', 'near-infrared'] as const).flatMap((mode) => {
-    const depth = figure(`flicker-${mode}`);
-    return depth && depth.bound !== 'below' && depth.value >= 1
-      ? [{ depth, frequency: figure(`flicker-frequency-${mode}`) }]
-      : [];
+  return PANEL_CAUTIONS.flatMap((anchor) => {
+    const own = said[anchor];
+    if (own === false) return [];
+    const { title } = CAUTION_WORDS[anchor];
+    return [
+      {
+        anchor,
+        title,
+        ...(own !== undefined && { said: own }),
+        text: cautionText(anchor, own),
+        concerns: CONCERNS[anchor],
+      },
+    ];
   });
-  const worst = flicker.toSorted((a, b) => b.depth.value - a.depth.value)[0];
-  const pulsing = (['combined', 'red', 'near-infrared'] as const).map((mode) => said(`pulsing-${mode}`)).join('');
-  if (worst) {
-    cautions.push({
-      anchor: 'flicker',
-      title: 'Flicker',
-      text: `The light flickers by ${text(worst.depth)}${worst.frequency ? ` at ${text(worst.frequency)}` : ''}.${pulsing} Who is sensitive to flicker, or has had seizures or migraine from it, should ask a physician first.`,
-      concerns: ['flicker-combined', 'flicker-red', 'flicker-near-infrared'],
-    });
-  }
+}
+
+/** How a panel's figures are found and written. */
+function reader(panel: PanelEntry, currency: string) {
+  return { figure: figureFinder(panel.figures), text: (it: Figure) => showFigure(it, currency).text };
+}
+
+/** What a result against a published limit says of this panel, where it has one. */
+function limitWords(panel: PanelEntry, id: string): string {
+  const result = panel.current?.limits.find((it) => it.id === id);
+  return result && isFigure(result.figure) ? ` ${result.outcome.join(' ')}` : '';
+}
+
+const atDistance = (panel: PanelEntry) => (panel.current ? ` at ${panel.current.conditions.distance} cm` : '');
+
+function strongest(panel: PanelEntry): Figure | undefined {
+  const figure = figureFinder(panel.figures);
+  return figure('peak-irradiance-combined') ?? figure('peak-irradiance-near-infrared') ?? figure('peak-irradiance-red');
+}
+
+function eyesSaid(panel: PanelEntry, currency: string): string | undefined {
+  const { figure, text } = reader(panel, currency);
+  const peak = strongest(panel);
+  const infrared = figure('peak-irradiance-near-infrared');
+  const claimsInfrared = (panel.data.claims?.wavelengths ?? []).some((it) => it.peak.value >= UNSEEN_FROM);
+  const unseen = infrared
+    ? `Near-infrared alone gives ${text(infrared)}, which the eye does not see.`
+    : claimsInfrared
+      ? 'Part of it is near-infrared, which the eye does not see; near-infrared alone was not read.'
+      : '';
+  if (!peak) return unseen ? `${CAUTION_WORDS.eyes.notRead} ${unseen}` : undefined;
+  const strength = `Up to ${text(peak)}${atDistance(panel)}.`;
+  return [strength, unseen].filter(Boolean).join(' ') + limitWords(panel, 'infrared-share-at-reading');
+}
+
+function skinSaid(panel: PanelEntry, currency: string): string | undefined {
+  const peak = strongest(panel);
+  return peak && `Light of ${showFigure(peak, currency).text}${atDistance(panel)} warms the skin.`;
+}
+
+function mainsSaid(panel: PanelEntry, currency: string): string | undefined {
+  const { figure, text } = reader(panel, currency);
+  const draw = figure('mains-draw-combined') ?? figure('mains-draw-red') ?? figure('mains-draw-near-infrared');
+  return draw && `Draws ${text(draw)} from the mains.`;
+}
+
+function fieldSaid(panel: PanelEntry, currency: string): string | undefined {
+  const { figure, text } = reader(panel, currency);
   const magnetic = figure('magnetic-field-on');
+  if (!magnetic) return undefined;
+  const at = panel.current?.readings.magnetic?.distance;
+  const read = `A magnetic field of ${text(magnetic)}${at ? ` at ${at.written}` : ''}`;
   const room = figure('magnetic-field-off');
-  if (magnetic && magnetic.bound !== 'below' && !(room && room.bound !== 'below' && magnetic.value <= room.value)) {
-    const at = panel.current?.readings.magnetic?.distance;
-    cautions.push({
-      anchor: 'implants-and-fields',
-      title: 'Implants and fields',
-      text: `A magnetic field of ${text(magnetic)}${at ? ` at ${at.written}` : ''}. With a pacemaker or another active implant, ask its clinic and keep the distance that they name.`,
-      concerns: ['magnetic-field-on', 'electric-field-on', 'radio-field-on'],
-    });
-  }
-  const draw = figure('mains-draw-combined');
-  if (draw) {
-    cautions.push({
-      anchor: 'mains-electricity',
-      title: 'Mains electricity',
-      text: `Draws ${text(draw)} from the mains. Keep it away from water, hang it as its maker says, and leave its inside to licensed people; local codes decide where it may be fixed.`,
-      concerns: ['mains-draw-combined'],
-    });
-  }
-  return cautions;
+  const isRoom = room && !room.bound && !magnetic.bound && magnetic.value <= room.value;
+  return isRoom ? `${read}, no more than the room’s own there.` : `${read}.`;
+}
+
+/** False where readings show that there is next to none. */
+function flickerSaid(panel: PanelEntry, currency: string): string | undefined | false {
+  const { figure, text } = reader(panel, currency);
+  const modes = ['combined', 'red', 'near-infrared'] as const;
+  const read = modes.flatMap((mode) => {
+    const depth = figure(`flicker-${mode}`);
+    return depth ? [{ depth, frequency: figure(`flicker-frequency-${mode}`) }] : [];
+  });
+  if (read.length === 0) return undefined;
+  const [worst] = read
+    .filter(({ depth }) => depth.value >= FLICKER_FROM)
+    .toSorted((a, b) => b.depth.value - a.depth.value);
+  if (!worst) return false;
+  const pulsing = modes.map((mode) => limitWords(panel, `pulsing-${mode}`)).join('');
+  return `The light flickers by ${text(worst.depth)}${worst.frequency ? ` at ${text(worst.frequency)}` : ''}.${pulsing}`;
 }

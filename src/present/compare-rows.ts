@@ -179,12 +179,11 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
     title: 'Eyes and surroundings',
     rows: [
       {
-        metric: 'infrared-share-at-30-cm',
-        name: 'Infrared at the eye at 30 cm: share of a published limit',
+        metric: 'infrared-share-at-reading',
+        name: 'Infrared at the eye at the reading’s distance: share of a published limit',
         method: 'infrared-eye',
-        alike: 'procedure',
+        alike: 'reading',
         degree: HIGH,
-        isModelled: true,
         caution: EYES,
       },
       {

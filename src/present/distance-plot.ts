@@ -45,7 +45,7 @@ export function distancePlot(
   const first = TABLE_DISTANCES[0];
   const last = TABLE_DISTANCES.at(-1) as number;
   const sweep = (session.readings.distances ?? []).flatMap(({ distance, centre }) => {
-    const kept = keptReadings(centre);
+    const kept = centre === undefined ? [] : keptReadings(centre);
     return kept.length > 0
       ? [{ distance: distance.value, value: kept.reduce((sum, it) => sum + it, 0) / kept.length }]
       : [];

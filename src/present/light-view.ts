@@ -108,7 +108,7 @@ function sourceSentence({ light, readings }: SessionEntry): string {
     return `The corrected figures are withheld: ${reason}. The common ones stand.`;
   }
   const half = `${fixed(order.halfAngle, 0)}°`;
-  const count = (readings.distances ?? []).filter((it) => keptReadings(it.centre).length > 0).length;
+  const count = (readings.distances ?? []).filter(({ centre }) => centre && keptReadings(centre).length > 0).length;
   const others = (['sweep', 'grid', 'claim'] as const).flatMap((source) => {
     const it = tried[source];
     if (source === order.source || !it) return [];

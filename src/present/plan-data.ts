@@ -1,9 +1,10 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
-import { type Figure, type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { knowsSpectralError, type ShareReading } from '../measure/exposure/index.ts';
+import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 import type { PanelModel } from '../measure/optics/distance-curve.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
-import { productFigure } from '../measure/uncertainty.ts';
 import { calledCautions } from './called-cautions.ts';
+import type { PanelCaution } from './caution-words.ts';
 
 /** Ends of a 95 % interval over the value, at a distance, cm. */
 export type SpreadAt = [distance: number, low: number, high: number];
@@ -21,10 +22,10 @@ export interface PlanPanel {
   spread?: { mean: SpreadAt[]; peak: SpreadAt[] };
   /** Mains draw with both channels on, W: value and interval; or why there is none. */
   mains: { value: number; low?: number; high?: number } | { absent: string };
-  /** Reading with near-infrared alone, mW/cm², at a distance; and how far its share of the limit may be off. */
-  infrared: { value: number; distance: number; spread: SpreadAt[] } | { absent: string };
-  /** The caution of its flicker, where it flickers. */
-  flicker?: string;
+  /** Shares of the infrared limit that were read, nearest first, and whether the meter's error there is known. */
+  infrared: { shares: ShareReading[]; isErrorKnown: boolean } | { absent: string };
+  /** What its readings say of each caution that it has; null where it was not read. */
+  cautions: Partial<Record<PanelCaution, string | null>>;
 }
 
 /** What the planner's page fetches. */
@@ -65,7 +66,6 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
   const model = light?.model;
   const figure = (metric: string) => figures.get(metric);
   const mains = figure('mains-draw-combined');
-  const flicker = calledCautions(panel, currency).find((it) => it.anchor === 'flicker');
   const emitted = figure('emitted-power');
   return {
     slug,
@@ -87,7 +87,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
         }
       : { absent: 'the mains draw was not measured' },
     infrared: infraredOf(panel),
-    ...(flicker && { flicker: flicker.text }),
+    cautions: Object.fromEntries(calledCautions(panel, currency).map((it) => [it.anchor, it.said ?? null])),
   };
 }
 
@@ -103,25 +103,13 @@ function infraredOf({ figures, current }: PanelEntry): PlanPanel['infrared'] {
   }
   // Above a bound may be anything.
   if (reading.bound === 'above') return { absent: 'near-infrared alone is only known to be above a bound' };
-  const here = current.light.own?.peak;
   return {
-    value: short(reading.value),
-    distance: current.conditions.distance,
-    spread: current.light.figures.distances.flatMap(({ distance, peak }) =>
-      here ? spreadOf(scaledBy(reading, peak, here), distance) : [],
-    ),
+    shares: current.eyeShares.map(({ distance, value, low, high }) => ({
+      distance,
+      value: short(value),
+      low: short(low),
+      high: short(high),
+    })),
+    isErrorKnown: knowsSpectralError(reading),
   };
-}
-
-/**
- * The reading scaled by two modelled peaks, with the errors that the three share; the same product as the guide's
- * infrared shares, so that its interval is known at every distance of the table and not only at an eye's.
- */
-function scaledBy(reading: Figure, there: Figure, here: Figure): Figure {
-  const { id, metric, unit, method } = reading;
-  return productFigure({ id, metric, unit, method, basis: 'modelled' }, [
-    { figure: reading, power: 1 },
-    { figure: there, power: 1 },
-    { figure: here, power: -1 },
-  ]);
 }

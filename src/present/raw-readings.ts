@@ -27,6 +27,12 @@ const NAMES: Record<string, string> = {
   fwhm: 'width at half maximum',
 };
 
+const SWEEP_READINGS = [
+  ['centre', ''],
+  ['red', ', red alone'],
+  ['nearInfrared', ', near-infrared alone'],
+] as const;
+
 /** Every raw reading of a session in the order of its file, struck-out ones with their reason. */
 export function rawReadings(session: SessionEntry): RawReading[] {
   const {
@@ -75,7 +81,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
       });
     });
   }
-  distances?.forEach(({ distance, centre }, i) => {
+  distances?.forEach(({ distance, ...readings }, i) => {
     list.push({
       path: `distances[${i}].distance`,
       label: `sweep, distance ${i + 1}`,
@@ -83,7 +89,10 @@ export function rawReadings(session: SessionEntry): RawReading[] {
       value: distance.value,
       unit: distance.unit,
     });
-    point(centre, `distances[${i}].centre`, `sweep, before the middle at distance ${i + 1}`);
+    for (const [key, words] of SWEEP_READINGS) {
+      const it = readings[key];
+      if (it) point(it, `distances[${i}].${key}`, `sweep, before the middle at distance ${i + 1}${words}`);
+    }
   });
   beyond?.forEach(({ edge, past, on, off }, i) => {
     const place = `${past.written} past the ${edge} edge`;

@@ -38,6 +38,26 @@ const grid = z.strictObject({
     ),
 });
 
+/** One distance of the sweep: at least one of its three readings stands. */
+const sweepEntry = z
+  .strictObject({
+    distance: quantity('length', 'Distance from the LED plane to the sensor.', { min: 1, max: 1000 }),
+    centre: gridPoint
+      .optional()
+      .describe(
+        'Reading before the middle of the LED field, both channels on: one, a list of repeats, or {value, struck}.',
+      ),
+    red: gridPoint.optional().describe('The same with red alone on.'),
+    nearInfrared: gridPoint
+      .optional()
+      .describe(
+        'The same with near-infrared alone on. With one at the session’s own distance too, it tells what reaches an eye farther away.',
+      ),
+  })
+  .refine((it) => it.centre !== undefined || it.red !== undefined || it.nearInfrared !== undefined, {
+    error: 'a reading: centre (both channels on), red or nearInfrared (that channel alone on)',
+  });
+
 const perMode = <T extends z.ZodType>(field: (meaning: string) => T, what: string) => ({
   red: field(`${what} with red alone on.`).optional(),
   nearInfrared: field(`${what} with near-infrared alone on.`).optional(),
@@ -138,18 +158,11 @@ export const sessionSchema = z.strictObject({
     .describe('Peak irradiance per mode.'),
   grid: grid.optional().describe('The grid of readings with both channels on; 3 x 3 is the habit, any size is read.'),
   distances: z
-    .array(
-      z.strictObject({
-        distance: quantity('length', 'Distance from the LED plane to the sensor.', { min: 1, max: 1000 }),
-        centre: gridPoint.describe(
-          'Reading before the middle of the LED field, both channels on: one, a list of repeats, or {value, struck}.',
-        ),
-      }),
-    )
+    .array(sweepEntry)
     .min(1)
     .optional()
     .describe(
-      'Distance sweep: the irradiance on the axis at two distances or more; it tells how narrow the beams are.',
+      'Distance sweep: the irradiance on the axis at two distances or more; it tells how narrow the beams are, and with near-infrared alone what reaches an eye.',
     ),
   beyond: beyondReadings.optional(),
   wavelengths: z

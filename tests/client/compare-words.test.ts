@@ -174,6 +174,7 @@ describe('what was not measured alike', () => {
       'mean-irradiance',
       'peak-irradiance-combined',
       'uniformity-lowest',
+      'infrared-share-at-reading',
       'sound-on',
     ]);
     expect(unlikeness(POWER, own, others)).toBe('read at 30 cm, A at 15.24 cm');

@@ -1,6 +1,6 @@
 /** The planner's numbers beside those that the build has worked out. */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { ranged, reckonPlan } from '../../src/client/plan-reckoning.ts';
+import { eyeShare, ranged, reckonPlan } from '../../src/client/plan-reckoning.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import { type PlanData, planJson } from '../../src/present/plan-data.ts';
 import { type Demo, demoLedger } from '../support/demo-ledger.ts';
@@ -38,25 +38,57 @@ describe('at the distances of the table', () => {
       }
     }
   });
+});
 
-  test('nearer by, the share’s interval grows with that of the peak, not staying that of 15 cm', () => {
-    const share = (cm: number) => reckonPlan(panelOf('quennick-sprat'), { cm, height: 170, unit: 'cm' }, data)?.eye;
-    const width = (cm: number) => (share(cm)?.cautious ?? 0) / (share(cm)?.share.value ?? 1);
-    expect(width(5)).toBeGreaterThan(1.2 * width(15));
-    expect(width(10)).toBeGreaterThan(width(15));
-  });
+describe('what reaches an eye', () => {
+  const withReading = () => data.panels.filter((it) => 'shares' in it.infrared);
 
-  test.each([15, 30, 60])('%d cm: the share of the infrared limit is the build’s', (cm) => {
-    for (const panel of modelled()) {
-      const found = reckonPlan(panel, { cm, height: 170, unit: 'cm' }, data);
-      if ('absent' in panel.infrared) {
-        expect(found?.eye, panel.slug).toBeUndefined();
+  test.each([15, 30, 60])('%d cm: what is said of the infrared limit is what the build says', (cm) => {
+    let ranges = 0;
+    for (const panel of data.panels) {
+      const eye = eyeShare(panel, cm);
+      const built = demo.panel(panel.slug).figures.get(`infrared-share-at-${cm}-cm`);
+      if (!isFigure(built)) {
+        expect(eye, panel.slug).toHaveProperty('unknown');
         continue;
       }
-      const wanted = figureOf(panel.slug, `infrared-share-at-${cm}-cm`);
-      expect((found?.eye?.share.value ?? 0) / wanted.value, panel.slug).toBeCloseTo(1, 3);
-      expect((found?.eye?.share.high ?? 0) / wanted.high, panel.slug).toBeCloseTo(1, 3);
+      if ('unknown' in eye) throw new Error(panel.slug);
+      // A range stands as a bound at its cautious end, rounded up to three digits.
+      const high = built.interval95?.[1] ?? built.value;
+      expect(eye.cautious / high, panel.slug).toBeCloseTo(1, 5);
+      if (eye.there.kind === 'range') ranges++;
+      else expect(eye.there.reading.value / built.value, panel.slug).toBeCloseTo(1, 4);
     }
+    if (cm > 15) expect(ranges).toBeGreaterThan(3);
+  });
+
+  test('without a reading is not known; nor nearer than the reading, where the time farther away still counts', () => {
+    const none = data.panels.filter((it) => 'absent' in it.infrared);
+    expect(none.length).toBeGreaterThan(0);
+    for (const panel of none) expect(eyeShare(panel, 30)).toEqual({ unknown: expect.stringMatching(/not measured/) });
+    for (const panel of withReading()) {
+      const reading = figureOf(panel.slug, 'infrared-share-at-reading');
+      const eye = eyeShare(panel, 5);
+      if (!('unknown' in eye)) throw new Error(panel.slug);
+      expect(eye.unknown).not.toMatch(/\d/);
+      // 18000 t^-0.75 W/m² at 1 W/m² for each per cent; no time up to 100 W/m².
+      const seconds = reading.high <= 100 ? Number.POSITIVE_INFINITY : (18_000 / reading.high) ** (4 / 3);
+      if (seconds < 980) expect((eye.secondsFartherAway ?? 0) / seconds, panel.slug).toBeCloseTo(1, 3);
+    }
+  });
+
+  test('needs no model: a panel that can’t be planned with has its share too', () => {
+    const r150 = panelOf('ruddlestone-r150');
+    expect(r150.model).toBeUndefined();
+    expect(eyeShare(r150, 30)).toHaveProperty('there.kind', 'range');
+  });
+
+  test('the time to the infrared limit is that of the cautious end', () => {
+    const eye = eyeShare(panelOf('kelpwright-cormorant'), 30);
+    const high = figureOf('kelpwright-cormorant', 'infrared-share-at-reading').high;
+    if ('unknown' in eye) throw new Error(eye.unknown);
+    // The share is rounded up to three digits first.
+    expect(eye.cautiousSeconds / (18_000 / Math.ceil(high)) ** (4 / 3)).toBeCloseTo(1, 3);
   });
 });
 
@@ -96,13 +128,6 @@ describe('what a session comes to', () => {
   test('beyond the table the nearest interval is taken, and said', () => {
     expect(reckonPlan(panelOf(slug), { ...plan, cm: 100 }, data)?.isBeyond).toBe(true);
     expect(reckonPlan(panelOf(slug), { ...plan, cm: 60 }, data)?.isBeyond).toBe(false);
-  });
-
-  test('the time to the infrared limit is that of the cautious end', () => {
-    const found = reckonPlan(panelOf(slug), plan, data);
-    const high = figureOf(slug, 'infrared-share-at-30-cm').high;
-    // 18000 t^-0.75 W/m² at 100 W/m² for each 100 %.
-    expect((found?.eye?.cautiousSeconds ?? 0) / (18_000 / high) ** (4 / 3)).toBeCloseTo(1, 3);
   });
 });
 

@@ -183,11 +183,18 @@ describe.each(named(cases))('%s', (_name, { demo, session, spec, panel }) => {
 
   it('was read on the axis at the distances of its source, within noise', () => {
     expect(session.distances?.map((it) => it.distance.value)).toEqual(bench.distances);
-    for (const { distance, centre } of session.distances ?? []) {
-      const [low, high] = readingBounds({ ...bench, distance: distance.value }, lightOf('combined', 0, 0));
-      for (const value of kept(centre)) {
-        expect(value, `${distance.written}`).toBeGreaterThan(low);
-        expect(value, `${distance.written}`).toBeLessThan(high);
+    for (const { distance, ...readings } of session.distances ?? []) {
+      for (const [key, mode] of [
+        ['centre', 'combined'],
+        ['red', 'red'],
+        ['nearInfrared', 'nearInfrared'],
+      ] as const) {
+        const [low, high] = readingBounds({ ...bench, distance: distance.value }, lightOf(mode, 0, 0));
+        const point = readings[key];
+        for (const value of point === undefined ? [] : kept(point)) {
+          expect(value, `${distance.written}, ${mode}`).toBeGreaterThan(low);
+          expect(value, `${distance.written}, ${mode}`).toBeLessThan(high);
+        }
       }
     }
   });

@@ -1,11 +1,13 @@
-/** Cautions stand beside the figures that call for them; a missing reading calls for none and promises nothing. */
+/** Cautions stand beside the figures that they concern, and whether or not there is a reading. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
+import { isFigure } from '../../src/measure/figure.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
 import { calledCautions } from '../../src/present/called-cautions.ts';
+import { CAUTION_WORDS, MORE_CAUTIONS, PANEL_CAUTIONS } from '../../src/present/caution-words.ts';
 import { DEMO_FOLDER, TODAY, tinyContent } from '../support/content-folder.ts';
 import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 
@@ -39,6 +41,7 @@ test('every caution leads to a place on the page of cautions, and concerns figur
       .replace(/ /g, '-'),
   );
   const metrics = METRICS.map((it) => it.id);
+  for (const anchor of [...PANEL_CAUTIONS, ...MORE_CAUTIONS.map(([it]) => it)]) expect(headings).toContain(anchor);
   for (const panel of demo.ledger.panels.values()) {
     for (const it of calledCautions(panel, 'EUR')) {
       expect(headings).toContain(it.anchor);
@@ -79,14 +82,40 @@ describe('eyes, skin and mains', () => {
     expect(one.find((it) => it.anchor === 'eyes')?.text).toContain('28.4 ± ');
   });
 
-  test('a panel without readings calls for none: there is no number to give', () => {
+  test('stand without any reading, and say that it is missing', () => {
     const none = changed(
       ['    peak:\n      red: 28.4\n      nearInfrared: 26.2\n      combined: 52.5\n', ''],
       ['    mains:\n      standby: 0.6\n      red: 50.2\n      nearInfrared: 52.0\n      combined: 100.0\n', ''],
       ['    magnetic: { distance: 6 in, off: <0.2 mG, on: 4.3 mG }\n', ''],
       ['    flicker:\n      combined: { frequency: 65 kHz, percent: 0.7 }\n', ''],
     );
-    expect(none).toEqual([]);
+    expect(none.map((it) => it.anchor)).toEqual([...PANEL_CAUTIONS]);
+    for (const { anchor, text } of none) {
+      expect(text).toContain('not read');
+      expect(text).toContain(CAUTION_WORDS[anchor].advice);
+      expect(text).not.toMatch(/^ |\d/);
+    }
+    // What the maker claims is named still.
+    expect(none[0]?.text).toContain('near-infrared, which the eye does not see');
+  });
+
+  test('every panel of the demonstration has those of eyes, skin, mains and implants', () => {
+    for (const { slug } of demo.ledger.panels.values()) {
+      expect(anchors(slug)).toEqual(
+        expect.arrayContaining(['eyes', 'skin-and-heat', 'mains-electricity', 'implants-and-fields']),
+      );
+    }
+    expect(textOf('quennick-dab', 'mains-electricity')).toMatch(/^The mains draw was not read\. /);
+  });
+
+  test('eye protection is of stated attenuation, and closed lids are no shield', () => {
+    expect(textOf('ruddlestone-r60', 'eyes')).toMatch(/closed lids are no shield.*stated attenuation.*prove nothing/);
+  });
+
+  test('what the meter may hide of near-infrared is said where it is not known', () => {
+    const spectral = demo.panel('ruddlestone-r60').figures.get('peak-irradiance-near-infrared');
+    const isKnown = isFigure(spectral) && spectral.budget.some((it) => it.key.endsWith('/spectral-near-infrared'));
+    expect(textOf('ruddlestone-r60', 'eyes').includes('the true share may be higher')).toBe(!isKnown);
   });
 });
 
@@ -95,9 +124,15 @@ describe('flicker', () => {
     expect(textOf('ostrel-lill', 'flicker')).toMatch(/39\.2 ± .* % at 100 Hz.*seizures/);
   });
 
-  test('is not called for below a hundredth, or by a bound', () => {
+  test('is not called for where readings show less than a hundredth, bound or not', () => {
     expect(anchors('ruddlestone-r60')).not.toContain('flicker');
     expect(anchors('kelpwright-limpet')).not.toContain('flicker');
+    const at = (percent: string) =>
+      changed(['percent: 0.7 }', `percent: ${percent} }`]).find((it) => it.anchor === 'flicker')?.text;
+    expect(at('0.99')).toBeUndefined();
+    expect(at('1')).toMatch(/^The light flickers by 1/);
+    expect(at('"<1 %"')).toMatch(/^The light flickers by < 1/);
+    expect(at('"<0.9 %"')).toBeUndefined();
   });
 
   test('the deepest of the modes counts', () => {
@@ -114,10 +149,13 @@ describe('implants', () => {
     expect(textOf('ruddlestone-r60', 'implants-and-fields')).toMatch(/0\.430? ± .* µT at 6 in.*pacemaker/);
   });
 
-  test('are not called for where the meter showed nothing, or no more than the room', () => {
-    expect(anchors('kelpwright-limpet')).not.toContain('implants-and-fields');
+  test('stand too where the meter showed nothing, or no more than the room, and say so', () => {
+    expect(textOf('kelpwright-limpet', 'implants-and-fields')).toMatch(/^A magnetic field of < 0\.1 µT at .*pacemaker/);
     const same = changed(['off: <0.2 mG, on: 4.3 mG', 'off: 4.3 mG, on: 4.3 mG']);
-    expect(same.map((it) => it.anchor)).not.toContain('implants-and-fields');
+    const text = same.find((it) => it.anchor === 'implants-and-fields')?.text;
+    expect(text).toMatch(/no more than the room’s own there\. With a pacemaker/);
+    const more = changed(['off: <0.2 mG, on: 4.3 mG', 'off: 4.2 mG, on: 4.3 mG']);
+    expect(more.find((it) => it.anchor === 'implants-and-fields')?.text).not.toContain('no more than');
   });
 
   test('are called for by a field beyond the meter’s reach', () => {

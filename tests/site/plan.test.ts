@@ -38,7 +38,7 @@ describe('a planned session', () => {
 
   test('says where it is longer than the time to the infrared limit, and what that is not', async () => {
     await using opened = await site.open(`/plan/?panel=${SLUG}&cm=30&exposure=60`);
-    const eyes = opened.page.getByRole('complementary', { name: 'Eyes' });
+    const eyes = opened.page.getByRole('complementary', { name: 'Cautions' });
     await eyes.waitFor();
     const text = (await eyes.textContent()) ?? '';
     expect(text).toContain('longer than the');

@@ -3,7 +3,8 @@ import type { MainsFrequency } from './field-levels.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
 import { fieldResults } from './field-results.ts';
 import { type FlickerMode, type FlickerReading, flickerResults } from './flicker-results.ts';
-import { infraredResults, type ModelledPeaks, nearInfraredFromMode } from './infrared-results.ts';
+import { infraredResults } from './infrared-results.ts';
+import type { Infrared } from './infrared-shares.ts';
 import type { LimitResult } from './limit.ts';
 import { precautionResult } from './precaution-results.ts';
 import { pulsingResults } from './pulsing.ts';
@@ -13,9 +14,11 @@ import { soundResult } from './sound-result.ts';
 
 export { EYE_DISTANCES } from './eye-distances.ts';
 export type { MainsFrequency } from './field-levels.ts';
-export type { ModelledPeaks } from './infrared-results.ts';
+export { knowsSpectralError, nearInfraredFromMode } from './infrared-results.ts';
+export { type AxisReading, type Infrared, shareReadings } from './infrared-shares.ts';
 export { CLOSING, cited, type Limit, type LimitResult, sentenceOf } from './limit.ts';
 export { EXPOSURE_METRICS } from './metrics.ts';
+export type { ShareReading } from './share-by-distance.ts';
 
 /** What the measures of exposure are made from. */
 export interface ExposureInput {
@@ -23,10 +26,8 @@ export interface ExposureInput {
   session: string;
   /** The session's reading of a metric; undefined where it was not taken. */
   figure(metric: string): FigureOrGap | undefined;
-  /** Distance of the light readings, cm. */
-  readingDistance: number;
-  /** Peak irradiance by the beam model at the reading's distance and at `EYE_DISTANCES`; or why there is none. */
-  modelled: ModelledPeaks;
+  /** What was read with near-infrared alone on. */
+  infrared: Infrared;
   /** Distances of the field and sound readings as they were written; left out where none was. */
   distances: Partial<Record<FieldKind | 'sound', string | undefined>>;
   /** What the meters of the fields respond to, in their files' words; left out where the session names none. */
@@ -56,11 +57,8 @@ export function exposureResults(input: ExposureInput): LimitResult[] {
     frequency: input.figure(`${kind}-field-frequency`),
     response: input.responses?.[kind],
   });
-  const infrared = nearInfraredFromMode(
-    reading('peak-irradiance-near-infrared', 'near-infrared alone was not measured'),
-  );
   return [
-    ...infraredResults(session, infrared, input.readingDistance, input.modelled),
+    ...infraredResults(session, input.infrared),
     skinResult(session, reading('peak-irradiance-combined', 'both channels together were not measured')),
     retinaResult(),
     ...flickerResults(session, flicker),

@@ -1,38 +1,32 @@
-import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { number } from '../numbers.ts';
-import { productFigure } from '../uncertainty.ts';
 import { EYE_DISTANCES } from './eye-distances.ts';
 import { INFRARED_LIMIT, LONG_EXPOSURE, LONGEST_TIMED, longestStay } from './infrared.ts';
+import { type AxisReading, type Infrared, type Share, shareAt, shareAtReading } from './infrared-shares.ts';
 import { type LimitResult, limitSentence, worded } from './limit.ts';
 import { stayFigure, UNTIMED_NOTE } from './stay.ts';
-import { cautiousEnd, leavingOut, outcome, relation, roundedTo, timeWords } from './words.ts';
+import { cautiousEnd, outcome, roundedTo, SPECTRAL_UNKNOWN, timeWords } from './words.ts';
 
-/** mW/cm² to % of the long-exposure limit: 1 mW/cm² is 10 W/m². */
-const PERCENT_PER_UNIT = (100 * 10) / LONG_EXPOSURE;
+/** End of the key of the line that a meter's error for near-infrared has in a budget. */
+const SPECTRAL_LINE = '/spectral-near-infrared';
 
-/**
- * Infrared at the reading's own distance, and how it was come by. Here a measured spectrum may enter one day: its
- * sum over 780-3000 nm would be the irradiance, and the words would say so.
- */
-export interface Infrared {
-  /** mW/cm² */
-  irradiance: FigureOrGap;
-  /** A sentence part: "taken from ...". */
-  basisWords: string;
-  /** What the budget of the irradiance leaves out. */
-  unassessed: Unassessed[];
+/** True where the budget of a figure holds the meter's error for near-infrared. */
+export function knowsSpectralError(figure: Figure): boolean {
+  return figure.budget.some((it) => it.key.endsWith(SPECTRAL_LINE));
 }
 
-/** Peak irradiance with both channels on as the beam model has it, mW/cm²; or why there is none. */
-export type ModelledPeaks = { atReading: Figure; at: ReadonlyMap<number, Figure> } | { absent: string };
-
 /** Takes the whole reading with near-infrared alone on for infrared of 780-3000 nm. */
-export function nearInfraredFromMode(reading: FigureOrGap): Infrared {
+export function nearInfraredFromMode(
+  reading: FigureOrGap,
+  distance: number,
+  axis: readonly AxisReading[] = [],
+): Infrared {
+  const strict = isFigure(reading) && knowsSpectralError(reading);
   return {
     irradiance: reading,
-    basisWords:
-      'taken from the reading with near-infrared alone on, all of it counted as 780–3000 nm, which errs on the strict side',
+    distance,
+    axis,
+    basisWords: `taken from the reading with near-infrared alone on, all of it counted as 780–3000 nm${strict ? ', which errs on the strict side; the meter’s own error for near-infrared is in the interval' : ''}`,
     unassessed: [
       {
         source: 'Infrared beyond the meter’s reach',
@@ -43,85 +37,38 @@ export function nearInfraredFromMode(reading: FigureOrGap): Infrared {
 }
 
 /** Share of the long-exposure limit and time to the limit: at the reading's distance, then at `EYE_DISTANCES`. */
-export function infraredResults(
-  session: string,
-  infrared: Infrared,
-  readingDistance: number,
-  modelled: ModelledPeaks,
-): LimitResult[] {
-  const here = shareAtReading(session, infrared);
+export function infraredResults(session: string, infrared: Infrared): LimitResult[] {
+  const here: Share = { figure: shareAtReading(session, infrared) };
   return [
-    ...pair(session, 'reading', readingDistance, here, infrared.basisWords),
-    ...EYE_DISTANCES.flatMap((distance) => {
-      const share = shareAt(session, infrared, distance, modelled);
-      return pair(session, `${distance}-cm`, distance, share, `${infrared.basisWords}; scaled by the beam model`);
-    }),
+    ...pair(session, 'reading', infrared.distance, here, infrared),
+    ...EYE_DISTANCES.flatMap((distance) =>
+      pair(session, `${distance}-cm`, distance, shareAt(session, infrared, distance), infrared),
+    ),
   ];
-}
-
-function shareAtReading(session: string, { irradiance, unassessed }: Infrared): FigureOrGap {
-  const metric = 'infrared-share-at-reading';
-  if (!isFigure(irradiance)) return gap(metric, irradiance.reason);
-  const share = productFigure(
-    {
-      id: `${session}/${metric}`,
-      metric,
-      unit: '%',
-      basis: 'derived',
-      method: methodReference('infrared-eye'),
-      working: `s ${relation(irradiance.bound)} 100 × ${number(irradiance.value)} mW/cm² × 10 ÷ ${LONG_EXPOSURE} W/m² = ${number(PERCENT_PER_UNIT * irradiance.value)} %`,
-    },
-    [{ figure: irradiance, power: 1 }],
-    PERCENT_PER_UNIT,
-  );
-  return leavingOut(share, ...unassessed);
-}
-
-/** What the modelled shares leave out. */
-const SAME_BEAM: Unassessed = {
-  source: 'Beam of near-infrared alone',
-  reason: 'it is taken to fall with distance as both channels together do',
-};
-
-function shareAt(session: string, infrared: Infrared, distance: number, modelled: ModelledPeaks): FigureOrGap {
-  const metric = `infrared-share-at-${distance}-cm`;
-  const { irradiance, unassessed } = infrared;
-  if (!isFigure(irradiance)) return gap(metric, irradiance.reason);
-  if ('absent' in modelled) return gap(metric, modelled.absent);
-  const there = modelled.at.get(distance);
-  const here = modelled.atReading;
-  if (!there) return gap(metric, `the beam model gives no peak at ${distance} cm`);
-  if (!(here.value > 0)) return gap(metric, 'the beam model gives no light at the reading’s distance');
-  const value = (PERCENT_PER_UNIT * irradiance.value * there.value) / here.value;
-  const share = productFigure(
-    {
-      id: `${session}/${metric}`,
-      metric,
-      unit: '%',
-      basis: 'modelled',
-      method: methodReference('infrared-eye'),
-      working: `s ${relation(irradiance.bound)} 100 × ${number(irradiance.value)} mW/cm² × (${number(there.value)} ÷ ${number(here.value)}) × 10 ÷ ${LONG_EXPOSURE} W/m² = ${number(value)} %`,
-    },
-    [
-      { figure: irradiance, power: 1 },
-      { figure: there, power: 1 },
-      { figure: here, power: -1 },
-    ],
-    PERCENT_PER_UNIT,
-  );
-  return { ...leavingOut(share, ...unassessed, SAME_BEAM), flags: there.flags };
 }
 
 /** Why the edition is named. */
 const EDITION_WORDS =
   'That edition sums the whole band from 780 nm without weights; ICNIRP 2013 may weight part of the band less (from memory, unconfirmed).';
 const LIMIT_WORDS = `${limitSentence(INFRARED_LIMIT)} ${EDITION_WORDS}`;
+const OF_LIMIT = `of the limit for long exposures, ${LONG_EXPOSURE} W/m²`;
 
-function pair(session: string, place: string, distance: number, share: FigureOrGap, basisWords: string): LimitResult[] {
+/** What the bounds of a range rest on. */
+const RANGE_WORDS =
+  'Where near-infrared alone was not read, the highest irradiance is taken to lie no higher than nearer to the panel, and to fall no faster than from a point; that holds for LEDs that face straight ahead and are brightest there.';
+
+function pair(
+  session: string,
+  place: string,
+  distance: number,
+  { figure: share, there }: Share,
+  infrared: Infrared,
+): LimitResult[] {
   const stayMetric = `infrared-stay-at-${place}`;
   const stay = isFigure(share) ? stayFigure(session, stayMetric, share, share.basis) : gap(stayMetric, share.reason);
   const at = `${number(distance)} cm`;
   const common = { limit: INFRARED_LIMIT, caution: 'eyes' } as const;
+  const basis = [`The figure is ${infrared.basisWords}.`, there?.kind === 'range' ? RANGE_WORDS : ''];
   return [
     {
       ...common,
@@ -129,14 +76,7 @@ function pair(session: string, place: string, distance: number, share: FigureOrG
       title: `Infrared at the eye, ${at}: share of the limit`,
       figure: share,
       ...(isFigure(share)
-        ? worded(
-            [
-              `Looking towards the panel from ${at}, near-infrared alone gives ${outcome(share, 'high', `of the limit for long exposures, ${LONG_EXPOSURE} W/m²`)}.`,
-              timePart(share),
-            ],
-            `The figure is ${basisWords}.`,
-            LIMIT_WORDS,
-          )
+        ? worded([sharePart(share, there, at), timePart(share), spectralPart(infrared)], ...basis, LIMIT_WORDS)
         : worded([`No share of the infrared limit can be given for ${at}: ${share.reason}.`], LIMIT_WORDS)),
     },
     {
@@ -146,8 +86,8 @@ function pair(session: string, place: string, distance: number, share: FigureOrG
       figure: stay,
       ...(isFigure(stay)
         ? worded(
-            [stayPart(stay, share, at)],
-            `The figure is ${basisWords}.`,
+            [stayPart(stay, share, at), spectralPart(infrared)],
+            ...basis,
             'No time here is advised to anyone.',
             LIMIT_WORDS,
           )
@@ -156,14 +96,25 @@ function pair(session: string, place: string, distance: number, share: FigureOrG
   ];
 }
 
+function sharePart(share: Figure, there: Share['there'], at: string): string {
+  const start = `Looking towards the panel from ${at}, near-infrared alone gives`;
+  if (there?.kind !== 'range') return `${start} ${outcome(share, 'high', OF_LIMIT)}.`;
+  const low = number(roundedTo(there.low, 'low'));
+  return `${start} somewhere from ${low} % to ${number(share.value)} % ${OF_LIMIT}: it was not read there.`;
+}
+
+function spectralPart({ irradiance }: Infrared): string {
+  return isFigure(irradiance) && !knowsSpectralError(irradiance) ? SPECTRAL_UNKNOWN : '';
+}
+
 /** What the share means in time, by its cautious end. */
 function timePart(share: Figure): string {
   const end = cautiousEnd(share, 'high');
   if (end === undefined) return 'A time to the limit can’t be told from a bound from below.';
   const seconds = longestStay((end / 100) * LONG_EXPOSURE);
   return Number.isFinite(seconds)
-    ? `Taken so, the limit would be used up after ${timeWords(roundedTo(seconds, 'low'))}.`
-    : 'Taken so, it lies no higher than the long-exposure limit, up to which the standard limits no time.';
+    ? `At the cautious end, the limit would be used up after ${timeWords(roundedTo(seconds, 'low'))}.`
+    : 'At the cautious end, it lies no higher than the long-exposure limit, up to which the standard limits no time.';
 }
 
 function stayPart(stay: Figure, share: FigureOrGap, at: string): string {
@@ -177,6 +128,7 @@ function stayPart(stay: Figure, share: FigureOrGap, at: string): string {
 /** What the cautious end makes of a share that is itself no higher than the limit. */
 function untimedWords(share: Figure): string {
   const end = cautiousEnd(share, 'high');
+  if (share.bound) return ', taken at the bound';
   if (!share.interval95 || end === undefined) {
     return ' (the value itself is used, for its uncertainty is not known)';
   }

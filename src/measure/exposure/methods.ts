@@ -24,13 +24,12 @@ export const EXPOSURE_METHODS: readonly MethodEntry[] = [
     name: 'Infrared at the eye',
     unit: '%',
     formula:
-      's=100\\,\\frac{E(d)}{E_\\infty},\\qquad E(d)=E_\\mathrm{NIR}\\,\\frac{\\hat E(d)}{\\hat E(d_0)},\\qquad t=\\min\\!\\left(1000\\,\\mathrm{s},\\left(\\frac{18000}{E(d)}\\right)^{4/3}\\right)',
+      's(d)=100\\,\\frac{E(d)}{E_\\infty},\\qquad E(d_0)\\left(\\frac{d_0}{d}\\right)^{2}\\le E(d)\\le E(d_0)\\ \\text{for}\\ d>d_0,\\qquad t=\\min\\!\\left(1000\\,\\mathrm{s},\\left(\\frac{18000}{E(d)}\\right)^{4/3}\\right)',
     symbols: [
-      ['s', 'share of the limit for long exposures, %'],
-      ['E(d)', 'near-infrared irradiance at distance d, W/m² (1 mW/cm² = 10 W/m²)'],
+      ['s(d)', 'share of the limit for long exposures at distance d, %'],
+      ['E(d)', 'highest near-infrared irradiance at distance d, W/m² (1 mW/cm² = 10 W/m²)'],
       ['E_\\infty', 'limit for exposures over 1000 s, W/m²'],
-      ['E_\\mathrm{NIR}', 'peak reading with near-infrared alone on, W/m²'],
-      ['\\hat E(d),\\hat E(d_0)', 'peak of the beam model at d and at the distance of the reading'],
+      ['d_0', 'distance of a reading with near-infrared alone on; every reading bounds what lies farther away'],
       ['t', 'time until the limit is used up, s; not limited up to 100 W/m²'],
     ],
     constants: [

@@ -74,3 +74,6 @@ export function timeWords(seconds: number): string {
 export function leavingOut(figure: Figure, ...more: readonly Unassessed[]): Figure {
   return { ...figure, unassessed: [...figure.unassessed, ...more] };
 }
+
+/** Said where a budget has no line for the meter's error in near-infrared: nothing then makes the share a strict one. */
+export const SPECTRAL_UNKNOWN = 'How the meter errs in near-infrared is not known, and the true share may be higher.';

@@ -1,4 +1,3 @@
-import { EYE_DISTANCES } from '../exposure/eye-distances.ts';
 import type { Flag } from '../figure.ts';
 import type { OpticsResult } from './estimate.ts';
 import type { OrderSource } from './order-fit.ts';
@@ -17,7 +16,6 @@ const CONCERNS = [
     distanceMetric('peak-irradiance', distance),
     distanceMetric('uniformity-lowest', distance),
   ]),
-  ...EYE_DISTANCES.flatMap((distance) => [`infrared-share-at-${distance}-cm`, `infrared-stay-at-${distance}-cm`]),
 ];
 
 const NAMES: Readonly<Record<OrderSource, string>> = {

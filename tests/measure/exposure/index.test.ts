@@ -5,12 +5,12 @@ import {
   cited,
   EXPOSURE_METRICS,
   type ExposureInput,
-  EYE_DISTANCES,
   exposureResults,
+  nearInfraredFromMode,
   sentenceOf,
 } from '../../../src/measure/exposure/index.ts';
 import { EXPOSURE_METHODS } from '../../../src/measure/exposure/methods.ts';
-import { type Figure, isFigure, type Unit } from '../../../src/measure/figure.ts';
+import { type Figure, gap, isFigure, type Unit } from '../../../src/measure/figure.ts';
 import { methodReference } from '../../../src/measure/method-versions.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
@@ -46,17 +46,12 @@ const readingOf = (metric: string, value: number, kind: Kind, relative = 0.05): 
   return kind === 'unknown' ? it : { ...it, bound: kind };
 };
 
-const peak = (value: number) => figure(value, [line('beam', 0.05 * value)], 'peak-irradiance-combined', 'mW/cm²');
-
 function input(read: (metric: string) => Figure | undefined, part: Partial<ExposureInput> = {}): ExposureInput {
+  const metric = 'peak-irradiance-near-infrared';
   return {
     session: 'lantern-40/2026-03-02',
     figure: read,
-    readingDistance: 15.24,
-    modelled: {
-      atReading: peak(100),
-      at: new Map(EYE_DISTANCES.map((distance) => [distance, peak(1500 / distance)])),
-    },
+    infrared: nearInfraredFromMode(read(metric) ?? gap(metric, 'near-infrared alone was not measured'), 15),
     mains: 50,
     distances: { magnetic: '15 cm', sound: '1 m' },
     ...part,
@@ -66,7 +61,7 @@ const full = input((metric) => {
   const value = VALUES[metric];
   return value === undefined ? undefined : readingOf(metric, value, metric.includes('frequency') ? 'unknown' : 'known');
 });
-const empty = input(() => undefined, { modelled: { absent: 'the beam is not known' }, distances: {} });
+const empty = input(() => undefined, { distances: {} });
 
 const VERDICTS =
   /\b(un)?safe(ly|ty)?\b|\bpass(es|ed|ing)?\b|\bfail(s|ed|ing|ure)?\b|\bok(ay)?\b|\bharmless\b|\bcomplian/i;

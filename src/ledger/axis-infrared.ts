@@ -1,0 +1,40 @@
+import { mean } from 'simple-statistics';
+import type { DistanceSetting } from '../measure/distance-setting.ts';
+import type { AxisReading } from '../measure/exposure/index.ts';
+import type { Meter } from '../measure/meter.ts';
+import { readingFigure } from '../measure/reading.ts';
+import { NEAR_INFRARED_ALONE } from '../measure/spectral-response.ts';
+import { lineWith } from '../measure/uncertainty.ts';
+import type { Session } from '../schema/session.ts';
+import { keptReadings } from './grid-points.ts';
+
+/** Readings before the middle with near-infrared alone on, from a session's sweep; repeats as their mean. */
+export function axisInfrared(
+  id: string,
+  session: Session,
+  setting: DistanceSetting,
+  meter: Meter | undefined,
+): AxisReading[] {
+  return (session.distances ?? []).flatMap(({ distance, nearInfrared }, i) => {
+    const kept = nearInfrared === undefined ? [] : keptReadings(nearInfrared);
+    if (kept.length === 0) return [];
+    const path = `${id}/distances[${i}].nearInfrared`;
+    const figure = readingFigure({
+      metric: 'peak-irradiance-near-infrared',
+      methodId: 'peak-irradiance',
+      unit: 'mW/cm²',
+      value: mean(kept),
+      session: id,
+      path,
+      meter,
+      distance: { ...setting, distance: distance.value },
+      bands: NEAR_INFRARED_ALONE,
+    });
+    // The stand is set anew for each distance, and what is rounded and repeated is this reading: errors of their own.
+    const budget = figure.budget.map((line) => {
+      const own = line.key === `${id}/distance` ? id : line.key.startsWith(`${figure.id}/`) ? figure.id : undefined;
+      return own === undefined ? line : lineWith({ ...line, key: line.key.replace(own, path) }, line.contribution);
+    });
+    return [{ distance: distance.value, irradiance: { ...figure, id: path, budget } }];
+  });
+}

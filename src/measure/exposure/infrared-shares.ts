@@ -1,0 +1,187 @@
+import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
+import { methodReference } from '../method-versions.ts';
+import { number } from '../numbers.ts';
+import { sameDistance } from '../same-distance.ts';
+import { makeFigure, productFigure } from '../uncertainty.ts';
+import { LONG_EXPOSURE } from './infrared.ts';
+import { type ShareReading, type ShareThere, shareThere } from './share-by-distance.ts';
+import { cautiousEnd, leavingOut, relation, roundedTo } from './words.ts';
+
+/** mW/cm² to % of the long-exposure limit: 1 mW/cm² is 10 W/m². */
+const PERCENT_PER_UNIT = (100 * 10) / LONG_EXPOSURE;
+
+/** A reading before the middle of the LED field with near-infrared alone on. */
+export interface AxisReading {
+  /** cm */
+  distance: number;
+  /** mW/cm² */
+  irradiance: Figure;
+}
+
+/**
+ * Infrared as it was read, and how it was come by. Here a measured spectrum may enter one day: its sum over
+ * 780-3000 nm would be the irradiance, and the words would say so.
+ */
+export interface Infrared {
+  /** Highest over the panel at the reading's own distance, mW/cm². */
+  irradiance: FigureOrGap;
+  /** cm */
+  distance: number;
+  /** Before the middle, at any distance, that one too. */
+  axis: readonly AxisReading[];
+  /** A sentence part: "taken from ...". */
+  basisWords: string;
+  /** What the budget of the irradiance leaves out. */
+  unassessed: Unassessed[];
+}
+
+/** The share at a distance: a figure with what it was made from, or a gap. */
+export interface Share {
+  figure: FigureOrGap;
+  /** Undefined where nothing was read that tells of it. */
+  there?: ShareThere;
+}
+
+const UNMIXED: Unassessed = {
+  source: 'Places off the middle',
+  reason:
+    'near-infrared was read before the middle only, and raised by as much as the highest reading lay above the middle at the panel’s own distance',
+};
+
+/** Share of the long-exposure limit at the reading's own distance, %. */
+export function shareAtReading(session: string, { irradiance, unassessed }: Infrared): FigureOrGap {
+  const metric = 'infrared-share-at-reading';
+  if (!isFigure(irradiance)) return gap(metric, irradiance.reason);
+  return leavingOut(shareFigure(session, metric, irradiance), ...unassessed);
+}
+
+/**
+ * The share at another distance: of a reading there, or a range between the bounds that the other readings set, given
+ * as a bound at its cautious end; a gap nearer than the reading.
+ */
+export function shareAt(session: string, infrared: Infrared, distance: number): Share {
+  const metric = `infrared-share-at-${distance}-cm`;
+  const { irradiance } = infrared;
+  if (!isFigure(irradiance)) return { figure: gap(metric, irradiance.reason) };
+  if (irradiance.bound === 'above') {
+    return { figure: gap(metric, 'near-infrared alone is only known to be above a bound') };
+  }
+  const figures = readShares(session, infrared, irradiance, metric);
+  const there = shareThere(figures.map(readingOf), distance);
+  if (there.kind === 'nearer') {
+    return {
+      figure: gap(metric, `not known nearer than the reading at ${number(there.than)} cm; not less than there`),
+      there,
+    };
+  }
+  if (there.kind === 'read') {
+    const own = figures.find((it) => it.distance === there.reading.distance) as (typeof figures)[number];
+    return { figure: own.share, there };
+  }
+  return { figure: rangeFigure(session, metric, distance, there, figures), there };
+}
+
+/** Shares that were read, from the reading's own distance on, nearest first; for the planner too. */
+export function shareReadings(session: string, infrared: Infrared): ShareReading[] {
+  const { irradiance } = infrared;
+  if (!isFigure(irradiance) || irradiance.bound === 'above') return [];
+  return readShares(session, infrared, irradiance, 'infrared-share-at-reading').map(readingOf);
+}
+
+interface ReadShare {
+  distance: number;
+  share: Figure;
+  /** Times which the reading before the middle was raised. */
+  raised: number;
+}
+
+/**
+ * Readings before the middle miss what is brighter beside it. So they count where one at the reading's own distance
+ * says how much that is, and only farther away, where beams mix: nearer, single LEDs stand out the more.
+ */
+function readShares(session: string, infrared: Infrared, irradiance: Figure, metric: string): ReadShare[] {
+  const { distance, axis, unassessed } = infrared;
+  const tie = axis.find((it) => sameDistance(it.distance, distance))?.irradiance;
+  const own = { distance, share: leavingOut(shareFigure(session, metric, irradiance), ...unassessed), raised: 1 };
+  if (!tie || !(tie.value > 0)) return [own];
+  const raised = Math.max(1, irradiance.value / tie.value);
+  const farther = axis
+    .filter((it) => it.distance > distance && !sameDistance(it.distance, distance))
+    .toSorted((a, b) => a.distance - b.distance)
+    .map((it) => ({
+      distance: it.distance,
+      share: leavingOut(
+        shareFigure(session, metric, it.irradiance, raised > 1 ? { highest: irradiance, middle: tie } : undefined),
+        ...unassessed,
+        UNMIXED,
+      ),
+      raised,
+    }));
+  return [own, ...farther];
+}
+
+function readingOf({ distance, share, raised }: ReadShare): ShareReading {
+  const high = cautiousEnd(share, 'high') ?? share.value;
+  // What is certain of a plane is its middle, as it was read.
+  const low = share.bound === 'below' ? 0 : (cautiousEnd(share, 'low') ?? 0) / raised;
+  return { distance, value: share.value, low, high };
+}
+
+/** Irradiance to its share of the limit; `by` raises it from the middle to the highest of the plane. */
+function shareFigure(
+  session: string,
+  metric: string,
+  irradiance: Figure,
+  by?: { highest: Figure; middle: Figure },
+): Figure {
+  const ratio = by ? by.highest.value / by.middle.value : 1;
+  const words = by ? ` × (${number(by.highest.value)} ÷ ${number(by.middle.value)})` : '';
+  return productFigure(
+    {
+      id: `${session}/${metric}`,
+      metric,
+      unit: '%',
+      basis: 'derived',
+      method: methodReference('infrared-eye'),
+      working: `s ${relation(irradiance.bound)} 100 × ${number(irradiance.value)} mW/cm²${words} × 10 ÷ ${LONG_EXPOSURE} W/m² = ${number(PERCENT_PER_UNIT * irradiance.value * ratio)} %`,
+    },
+    [
+      { figure: irradiance, power: 1 },
+      ...(by
+        ? [
+            { figure: by.highest, power: 1 },
+            { figure: by.middle, power: -1 },
+          ]
+        : []),
+    ],
+    PERCENT_PER_UNIT,
+  );
+}
+
+/** A range has no middle that could be its value: it stands as a bound at its cautious end. */
+function rangeFigure(
+  session: string,
+  metric: string,
+  distance: number,
+  { low, high, from }: Extract<ShareThere, { kind: 'range' }>,
+  figures: readonly ReadShare[],
+): Figure {
+  const source = figures.find((it) => it.distance === from.distance) as ReadShare;
+  const most = roundedTo(high, 'high');
+  const figure = makeFigure(
+    {
+      id: `${session}/${metric}`,
+      metric,
+      unit: '%',
+      basis: 'derived',
+      method: methodReference('infrared-eye'),
+      bound: 'below',
+      inputs: source.share.inputs,
+      notes: [`from ${number(roundedTo(low, 'low'))} % to ${number(most)} %`],
+      working: `s(${number(distance)} cm) < s(${number(from.distance)} cm) at its cautious end = ${number(most)} %; s(${number(distance)} cm) > ${number(roundedTo(low, 'low'))} %`,
+    },
+    most,
+    { absent: 'a range, for it was not read at this distance' },
+  );
+  return { ...leavingOut(figure, ...source.share.unassessed), flags: source.share.flags };
+}

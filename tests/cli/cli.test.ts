@@ -103,7 +103,7 @@ describe.concurrent('check', () => {
       field: 'field',
       check: 'field-within-housing',
       wanted: null,
-      figures: ['led-area'],
+      figures: ['led-area', 'field-width', 'field-height'],
     });
     const problems = await run(['check', '--json', bad.folder]);
     expect([problems.code, problems.error]).toEqual([1, '']);

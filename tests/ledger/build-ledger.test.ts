@@ -287,8 +287,6 @@ describe('sessions', () => {
   test('recalibrating leaves what rested on the calibration before: each session has the one of its day', () => {
     again(session('2025-09-01', ''));
     const before = () => panel('teasel').sessions.map((it) => it.figures.get('mean-irradiance'));
-    // Before 1 May 2025 nothing was known of the meter.
-    expect(panel('teasel').sessions[1]?.instruments[0]?.calibration).toBeUndefined();
     earlierCalibration();
     const [current, earlier] = panel('teasel').sessions;
     expect(current?.instruments).toMatchObject([{ calibration: { date: '2026-01-15', due: '2028-01-15' } }]);
@@ -316,18 +314,6 @@ describe('sessions', () => {
       .map((it) => it.key);
     expect(keys).toContain('thermopile@2026-01-15/calibration');
     expect(keys).toContain('thermopile@2025-05-01/calibration');
-  });
-
-  test('a session before the first calibration has values without an interval, and says why', () => {
-    again(session('2025-09-01', ''));
-    const earlier = panel('teasel').sessions[1];
-    const mean = earlier?.figures.get('mean-irradiance');
-    expect(mean).toMatchObject({
-      standardUncertainty: null,
-      uncertaintyAbsent: 'the meter was first calibrated on 2026-01-15, after this session',
-    });
-    expect(reasonOf(earlier?.figures.get('emitted-power'))).toContain('first calibrated');
-    expect(earlier?.flags.map((it) => it.check)).not.toContain('calibration-valid');
   });
 
   test('on the last day of a calibration it still holds', () => {

@@ -1,11 +1,10 @@
-import { type ClaimCheck, checkQuantity, checkWavelength, notComparable } from '../measure/claims.ts';
+import { type ClaimCheck, checkQuantity, checkWavelength, distanceReach, notComparable } from '../measure/claims.ts';
 import { type FigureOrGap, figureFinder } from '../measure/figure.ts';
-import { sameDistance } from '../measure/same-distance.ts';
 import type { Panel } from '../schema/panel.ts';
 
 /**
  * The maker's claims held against one session's figures. Irradiance is held against the combined peak, the
- * reading most favourable to the maker, and only at the distance that was claimed. Less light than claimed is the
+ * reading most favourable to the maker, and only at the distance that was claimed or close to it. Less light than claimed is the
  * buyer's loss; less draw from the mains is not, for the light is held against its own claim.
  *
  * @param distance of the session, cm
@@ -32,13 +31,14 @@ export function panelClaims(panel: Panel, figures: ReadonlyMap<string, FigureOrG
     const { value, distance: at } = claims.irradiance;
     const subject = 'irradiance';
     const measured = figure('peak-irradiance-combined');
+    const reach = at && distanceReach(distance, at.value);
     if (!at) checks.push(notComparable(subject, value.value, 'mW/cm²', 'claimed without a distance'));
-    else if (!sameDistance(distance, at.value)) {
+    else if (!reach) {
       checks.push(
         notComparable(subject, value.value, 'mW/cm²', `claimed at ${at.written}, measured at ${distance} cm`),
       );
     } else if (!measured) checks.push(notComparable(subject, value.value, 'mW/cm²', 'the peak was not measured'));
-    else checks.push(checkQuantity(subject, value.value, measured, 'under'));
+    else checks.push(checkQuantity(subject, value.value, measured, 'under', reach));
   }
 
   if (claims.power) {

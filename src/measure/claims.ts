@@ -1,11 +1,39 @@
 import type { Figure } from './figure.ts';
 import { WAVELENGTH_TOLERANCE_NM } from './methods.ts';
+import { sameDistance } from './same-distance.ts';
 
 /**
  * How a claim held up. `missed`: the panel differs from it to the buyer's loss; `apart`: it differs, and the buyer
  * loses nothing by it; `off`: a wavelength beyond the tolerance, on either side.
  */
 export type ClaimOutcome = 'within' | 'missed' | 'apart' | 'off' | 'not comparable';
+
+/** Factors for the two ends of an interval. */
+export interface DistanceReach {
+  low: number;
+  high: number;
+}
+
+const EXACT: DistanceReach = { low: 1, high: 1 };
+
+/** A claim for a distance further off than this, of its own, is not compared. Our own choice. */
+export const NEAR_CLAIM = 0.05;
+
+/**
+ * What a peak irradiance can be at the distance that a claim is for, as factors of what was read: between the reading
+ * and what the inverse square makes of it, since on the axis of LEDs that shine straight ahead nothing changes faster
+ * than the light of a point. So a claim "at 15 cm" can be held against a reading at 6 in. Exactly 1 where the two are
+ * one distance; undefined where they are too far apart.
+ *
+ * @param read distance of the reading, cm
+ * @param claimed distance of the claim, cm
+ */
+export function distanceReach(read: number, claimed: number): DistanceReach | undefined {
+  if (sameDistance(read, claimed)) return EXACT;
+  if (Math.abs(read - claimed) > NEAR_CLAIM * claimed) return undefined;
+  const steepest = (read / claimed) ** 2;
+  return { low: Math.min(1, steepest), high: Math.max(1, steepest) };
+}
 
 /** The side on which a buyer loses by a claim: light by getting less, mains draw by paying for more. */
 export type LosingSide = 'under' | 'over';
@@ -30,9 +58,16 @@ export interface ClaimCheck {
  * so much under or over it, and missed where that is the side on which the buyer loses. Unknown uncertainty: not
  * comparable.
  *
+ * @param reach what the interval is widened by where the claim is for a distance close by (`distanceReach`)
  * @example checkQuantity('mains draw', 700, 680 W ± 10 W, 'over').text // '2.9 % under the claim'
  */
-export function checkQuantity(subject: string, claimed: number, measured: Figure, loss: LosingSide): ClaimCheck {
+export function checkQuantity(
+  subject: string,
+  claimed: number,
+  measured: Figure,
+  loss: LosingSide,
+  reach: DistanceReach = EXACT,
+): ClaimCheck {
   const base = { subject, claimed, unit: measured.unit, measured };
   const difference = (100 * (measured.value - claimed)) / claimed;
   if (!measured.interval95) {
@@ -43,7 +78,7 @@ export function checkQuantity(subject: string, claimed: number, measured: Figure
       text: `not comparable: ${measured.uncertaintyAbsent}`,
     };
   }
-  const [low, high] = measured.interval95;
+  const [low, high] = [reach.low * measured.interval95[0], reach.high * measured.interval95[1]];
   const size = `${Number(Math.abs(difference).toPrecision(2))} %`;
   if (claimed >= low && claimed <= high) {
     return { ...base, outcome: 'within', difference, text: 'held, within the uncertainty' };

@@ -53,10 +53,20 @@ describe('irradiance', () => {
     expect(checks(irradiance(110, '3 in'))).toEqual([
       ['irradiance', 110, 'not comparable', 'not comparable: claimed at 3 in, measured at 15.24 cm'],
     ]);
-    // What makers write for 6 in is not the same distance; a millimetre off is.
-    expect(checks(irradiance(110, '15 cm'))[0]?.[2]).toBe('not comparable');
-    expect(checks(irradiance(110, '15.34 cm'))[0]?.[2]).toBe('missed');
-    expect(checks(irradiance(110, '15.35 cm'))[0]?.[2]).toBe('not comparable');
+    // 5 % of the claimed distance, on both sides.
+    expect(checks(irradiance(110, '14.52 cm'))[0]?.[2]).toBe('missed');
+    expect(checks(irradiance(110, '14.51 cm'))[0]?.[2]).toBe('not comparable');
+    expect(checks(irradiance(110, '16.04 cm'))[0]?.[2]).toBe('missed');
+    expect(checks(irradiance(110, '16.05 cm'))[0]?.[2]).toBe('not comparable');
+  });
+
+  test('at a distance close by allows for what the inverse square can do, and for no more', () => {
+    // 50 ± 3.92 mW/cm² at 15.24 cm: up to 53.92 (15.24 / 15)² = 55.66 at 15 cm, down to 46.08 (15.24 / 15.8)² = 42.87.
+    expect(checks(irradiance(55.6, '15 cm'))[0]?.[2]).toBe('within');
+    expect(checks(irradiance(55.7, '15 cm'))[0]?.[2]).toBe('missed');
+    expect(checks(irradiance(55.6, '6 in'))[0]?.[2]).toBe('missed');
+    expect(checks(irradiance(42.9, '15.8 cm'))[0]?.[2]).toBe('within');
+    expect(checks(irradiance(42.8, '15.8 cm'))[0]?.[2]).toBe('apart');
   });
 
   test('without a reading can’t be compared', () => {

@@ -1,4 +1,5 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
+import { cautiousEnd } from '../measure/exposure/words.ts';
 import { type Figure, figureFinder, isFigure } from '../measure/figure.ts';
 import { CAUTION_WORDS, cautionText, PANEL_CAUTIONS, type PanelCaution } from './caution-words.ts';
 import { showFigure } from './format.ts';
@@ -18,6 +19,9 @@ export interface CalledCaution {
 
 /** Depth of flicker, %, from which on a panel's own page speaks of it. Our own choice. */
 const FLICKER_FROM = 1;
+
+/** Share of a reference level, %, from which on a panel's own page speaks of it among the cautions. Our own choice. */
+const FIELD_FROM = 10;
 
 /** From this wavelength on, nm, the eye sees next to nothing; what a maker claims above it is near-infrared. */
 const UNSEEN_FROM = 700;
@@ -106,12 +110,22 @@ function mainsSaid(panel: PanelEntry, currency: string): string | undefined {
 function fieldSaid(panel: PanelEntry, currency: string): string | undefined {
   const { figure, text } = reader(panel, currency);
   const magnetic = figure('magnetic-field-on');
-  if (!magnetic) return undefined;
+  const shares = ['magnetic', 'electric'].map((kind) => shareWords(panel, kind)).filter(Boolean);
+  if (!magnetic)
+    return shares.length > 0 ? `${CAUTION_WORDS['implants-and-fields'].notRead} ${shares.join(' ')}` : undefined;
   const at = panel.current?.readings.magnetic?.distance;
   const read = `A magnetic field of ${text(magnetic)}${at ? ` at ${at.written}` : ''}`;
   const room = figure('magnetic-field-off');
   const isRoom = room && !room.bound && !magnetic.bound && magnetic.value <= room.value;
-  return isRoom ? `${read}, no more than the room’s own there.` : `${read}.`;
+  return [isRoom ? `${read}, no more than the room’s own there.` : `${read}.`, ...shares].join(' ');
+}
+
+/** A field's share of the reference level for the public, by its strict end, from where it is worth a word. */
+function shareWords(panel: PanelEntry, kind: string): string {
+  const share = figureFinder(panel.figures)(`${kind}-field-share`);
+  const high = share && (cautiousEnd(share, 'high') ?? share.value);
+  if (!share || high === undefined || high < FIELD_FROM) return '';
+  return `The ${kind} field is up to ${Math.ceil(high)} % of the reference level for the public, which is not made for implants.`;
 }
 
 /** False where readings show that there is next to none. */

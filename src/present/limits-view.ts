@@ -1,5 +1,6 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
 import { CLOSING, type LimitResult } from '../measure/exposure/index.ts';
+import { isFigure } from '../measure/figure.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
 /** What was held against a limit: one or two figures, and what came out in words. */
@@ -50,7 +51,7 @@ export function limitsView(panel: PanelEntry, currency: string): LimitsView | un
   if (!current) return undefined;
   return {
     groups: GROUPS.map(({ id, title, holds }) => {
-      const results = current.limits.filter((it) => holds(it.id));
+      const results = current.limits.filter((it) => holds(it.id) && !saysNothing(it, current.conditions.distance));
       const background = new Set(results.flatMap((it) => it.background));
       background.delete(CLOSING);
       return {
@@ -63,6 +64,15 @@ export function limitsView(panel: PanelEntry, currency: string): LimitsView | un
     }),
     closing: CLOSING,
   };
+}
+
+/** Distances of less than this, of the reading's, lie where the reading does for a reader's eye. Our own choice. */
+const BESIDE_READING = 0.05;
+
+/** What is not known a few millimetres nearer than the reading is not worth a row beside that of the reading itself. */
+function saysNothing({ figure, distance }: LimitResult, readAt: number): boolean {
+  if (isFigure(figure) || distance === undefined || distance === readAt) return false;
+  return Math.abs(distance - readAt) < BESIDE_READING * readAt;
 }
 
 /** Results of one thing stand together: the share and the time at one distance, both lines of one mode. */

@@ -168,3 +168,25 @@ describe('implants', () => {
     expect(it.map((one) => one.anchor)).toContain('implants-and-fields');
   });
 });
+
+test('the caution on implants tells a field’s share by its strict end, from a tenth of the level on', () => {
+  // The Gannet's electric field: 40 V/m of 83 V/m, above 3 kHz; its magnetic field is 3.5 % of 27 µT.
+  const words = textOf('kelpwright-gannet', 'implants-and-fields');
+  expect(words).toMatch(
+    /The electric field is up to 5\d % of the reference level for the public, which is not made for implants\./,
+  );
+  expect(words).not.toContain('The magnetic field is up to');
+  for (const [share, isTold] of [
+    [8, false],
+    [12, true],
+  ] as const) {
+    // Of 83 V/m; the rod's own uncertainty is that of the demonstration's.
+    const panel = demo.panel('kelpwright-gannet');
+    const figure = panel.figures.get('electric-field-share');
+    if (!isFigure(figure)) throw new Error('the Gannet has no share');
+    const own = { ...figure, value: share, interval95: [share - 1, share + 1] as const };
+    const changedPanel = { ...panel, figures: new Map([...panel.figures, ['electric-field-share', own]]) };
+    const text = calledCautions(changedPanel, 'EUR').find((it) => it.anchor === 'implants-and-fields')?.text ?? '';
+    expect(text.includes('of the reference level')).toBe(isTold);
+  }
+});

@@ -67,7 +67,7 @@ function pair(
   const stayMetric = `infrared-stay-at-${place}`;
   const stay = isFigure(share) ? stayFigure(session, stayMetric, share, share.basis) : gap(stayMetric, share.reason);
   const at = `${number(distance)} cm`;
-  const common = { limit: INFRARED_LIMIT, caution: 'eyes' } as const;
+  const common = { limit: INFRARED_LIMIT, caution: 'eyes', distance } as const;
   const basis = [`The figure is ${infrared.basisWords}.`, there?.kind === 'range' ? RANGE_WORDS : ''];
   return [
     {

@@ -36,6 +36,8 @@ export interface LimitResult {
   /** Undefined where the figure is held against none. */
   limit: Limit | undefined;
   caution: CautionAnchor;
+  /** Distance that it is for, cm, where it is for one. */
+  distance?: number;
 }
 
 /** The last words of every result: what it is not. */

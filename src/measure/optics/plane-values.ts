@@ -137,18 +137,29 @@ function landmarks(places: readonly number[], edge: number): number[] {
 }
 
 /**
- * Places among which the brightest is to be sought, whatever the beam: the middle of an even panel and the places half
- * a pitch aside, or a raster over the field of an uneven one. Their number depends on the layout alone.
+ * Places among which the brightest is to be sought, whatever the beam: before an LED and between LEDs, in the middle of
+ * the field and half-way to its edges, where an unevenly driven panel may be brighter; or a raster over the field of a
+ * panel whose groups differ. Their number depends on the layout alone.
  */
 export function peakCandidates(emitter: Emitter, field: Field): Spot[] {
-  if (emitter.kind === 'continuous') return [{ x: 0, y: 0 }];
   if (!isEven(emitter)) {
     const raster = Array.from({ length: 9 }, (_, i) => (i - 4) / 9);
     return raster.flatMap((y) => raster.map((x) => ({ x: x * field.width, y: y * field.height })));
   }
-  const along = (count: number, side: number) => (count > 1 ? [0, (side - emitter.ledSize) / (count - 1) / 2] : [0]);
-  const xs = along(emitter.columns, field.width);
-  return along(emitter.rows, field.height).flatMap((y) => xs.map((x) => ({ x, y })));
+  const along = (count: number | undefined, side: number): number[] => {
+    if (count === undefined || emitter.kind !== 'leds') return [0, -side / 4, side / 4];
+    if (count === 1) return [0];
+    const half = (side - emitter.ledSize) / (count - 1) / 2;
+    const aside = half * Math.max(1, 2 * Math.round(side / 8 / half) + (count % 2));
+    return [...new Set([0, half, -aside, aside])];
+  };
+  const leds = emitter.kind === 'leds' ? emitter : undefined;
+  const [xs, ys] = [along(leds?.columns, field.width), along(leds?.rows, field.height)];
+  // A cross: the middle both ways, and each way on from there.
+  const middle = (list: readonly number[]) => list.filter((it) => leds && it !== 0 ? it === list[1] : it === 0);
+  const spots = ys.flatMap((y) => middle(xs).map((x) => ({ x, y })));
+  const more = xs.flatMap((x) => middle(ys).map((y) => ({ x, y })));
+  return [...new Map([...spots, ...more].map((it) => [`${it.x}:${it.y}`, it])).values()];
 }
 
 /**

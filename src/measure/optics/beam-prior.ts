@@ -1,6 +1,6 @@
 import { beamOrder } from './beam.ts';
 import { normalShare } from './error-function.ts';
-import { addCosine, BASIS } from './profile-basis.ts';
+import { addCosine, addPart, BASIS } from './profile-basis.ts';
 
 /**
  * The beams and panels that are thought possible before anything is read, as functions of a few numbers that are
@@ -8,11 +8,11 @@ import { addCosine, BASIS } from './profile-basis.ts';
  * narrow and a wide one, a flat top, a beam with a dip on its axis (a batwing) or a ring, and a panel may be driven
  * harder in its middle.
  */
-export const LATENTS = 10;
-const [MAIN, FLAT, DIP, DIP_WIDTH, SECOND, SECOND_WIDTH, RING, RING_ANGLE, DIFFERENCE, DRIVE] = Array.from(
+export const LATENTS = 11;
+const [MAIN, FLAT, DIP, DIP_WIDTH, SECOND, SECOND_WIDTH, RING, RING_ANGLE, SPILL, DIFFERENCE, DRIVE] = Array.from(
   { length: LATENTS },
   (_, i) => i,
-) as [number, number, number, number, number, number, number, number, number, number];
+) as [number, number, number, number, number, number, number, number, number, number, number];
 
 /** Half angle of the main lobe, degrees: lognormal about this, cut at the ends. */
 const USUAL_HALF_ANGLE = 27;
@@ -20,10 +20,14 @@ const SPREAD_OF_HALF_ANGLE = 0.6;
 const LEAST_HALF_ANGLE = 5;
 const MOST_HALF_ANGLE = 78;
 
+/** Light that any lens lets past at a slant, as a bare LED throws it: its share is lognormal about 0.6 %. */
+const USUAL_SPILL = 0.006;
+const SPILL_ORDER = 1;
+
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
 const USUAL_DIFFERENCE = 0.04;
-/** Size of uneven drive: lognormal about 2 %. */
-const USUAL_DRIVE = 0.02;
+/** Size of uneven drive: lognormal about 3 %. */
+const USUAL_DRIVE = 0.03;
 
 const FLAT_TERMS = 7;
 
@@ -53,9 +57,11 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   );
 
   // 1 - (1 - cos^m)^n: one power of the cosine for n = 1, ever flatter on top and steeper at its edge for larger n.
-  const flat = at(FLAT) < 0.2 ? 1 : Math.min(6, 1 + 2 * (at(FLAT) - 0.2));
+  // Lenses that throw less light straight ahead mostly end steeply too.
+  const depth = Math.min(0.98, Math.max(0, 0.7 * (at(DIP) - 0.2)));
+  const steep = at(FLAT) + (depth > 0 ? 0.8 : 0);
+  const flat = steep < 0.2 ? 1 : Math.min(6, 1 + 2 * (steep - 0.2));
   const order = Math.log1p(-(2 ** (-1 / flat))) / Math.log(Math.cos((half * Math.PI) / 180));
-  const depth = Math.min(0.98, Math.max(0, 0.7 * (at(DIP) - 0.3)));
   const dip = depth > 0 ? beamOrder(half * (0.3 + 0.6 * normalShare(at(DIP_WIDTH)))) : 0;
   let binomial = 1;
   for (let j = 1; j <= FLAT_TERMS; j++) {
@@ -68,9 +74,11 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
 
   const second = at(SECOND) < 0 ? 0 : 0.9 * -Math.expm1(-0.6 * at(SECOND));
   const ring = Math.min(0.5, Math.max(0, 0.2 * (at(RING) - 0.7)));
+  const spill = Math.min(0.15, USUAL_SPILL * Math.exp(at(SPILL)));
+  const main = Math.max(0.05, 1 - second - ring);
+  for (let k = 0; k < BASIS; k++) weights[k] = main * (weights[k] as number);
+  addPart(weights, SPILL_ORDER, spill);
   if (second + ring > 0) {
-    const main = Math.max(0.05, 1 - second - ring);
-    for (let k = 0; k < BASIS; k++) weights[k] = main * (weights[k] as number);
     if (second > 0) {
       // From 8 to 78 degrees, any ratio as likely as another.
       const wide = beamOrder(8 * Math.exp(Math.log(78 / 8) * normalShare(at(SECOND_WIDTH))));
@@ -85,8 +93,8 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
       addCosine(weights, a + 2, (-2 * ring) / power);
       addCosine(weights, a + 4, ring / power);
     }
-    scale(weights, 1);
   }
+  scale(weights, 1);
   out.difference = Math.min(0.15, Math.max(0.005, USUAL_DIFFERENCE * Math.exp(0.5 * at(DIFFERENCE))));
   out.drive = Math.min(0.2, Math.max(0.003, USUAL_DRIVE * Math.exp(0.9 * at(DRIVE))));
   return out;

@@ -8,10 +8,10 @@ import { PATTERNS } from './drive.ts';
 import type { Readings, SharedError } from './error-sources.ts';
 import { MILLI } from './irradiance.ts';
 import { overMains } from './over-mains.ts';
-import { GEOMETRY, type Layout, type PanelSums, panelSums, type Rows } from './panel-sums.ts';
+import { GEOMETRY, type Layout, type PanelSums, panelSums, type Sums } from './panel-sums.ts';
 import type { PanelModel } from './panel-model.ts';
 import { gridSpots } from './plane-values.ts';
-import { BASIS, profileHalfAngle } from './profile-basis.ts';
+import { BASIS, profileHalfAngle, squaredWeights } from './profile-basis.ts';
 import { readingModel } from './reading-model.ts';
 import { shapeBudgets } from './shape-budget.ts';
 import { singleLedsShow } from './single-leds.ts';
@@ -94,7 +94,7 @@ export const OPTICS_DRAWS = EACH * BEAMS;
 export const SMALLEST_PROBABILITY = 0.001;
 
 /** The readings leave the power open when the ends of its interval are further apart than this factor. Our own choice. */
-export const WIDEST_RANGE = 2.5;
+export const WIDEST_RANGE = 4;
 
 /** Fewer readings at different places than this tell nothing of a beam. Our own choice. */
 export const FEWEST_READINGS = 4;
@@ -150,16 +150,18 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const own = new Float64Array(model.count);
   const values = new Float64Array(rows);
   const gridRows = new Float64Array(sums.readings.grid);
-  const spread = { base: rowValues(rows), patterns: PATTERNS.map(() => rowValues(rows)), geometry: GEOMETRY.map(() => rowValues(rows)) };
+  const wanted = movedRows(targets);
+  const read = movedRows({ ...sums.readings, count: sums.readings.grid });
   const area = (layout.field.width * layout.field.height) / MILLI;
+  const amounts = new Float64Array(PATTERNS.length + GEOMETRY.length);
+  const one: Drawn = { halfAngle: 0, power: 0, values, gridRows, area, sums };
   let powers = 0;
 
   latents.forEach((latent, b) => {
     model.likelihood(suppose(latent, supposed));
     const halfAngle = profileHalfAngle(supposed.weights);
-    spread.base.fill(targets.base, supposed.weights);
-    spread.patterns.forEach((it, p) => it.fill(targets.patterns[p] as Rows, supposed.weights));
-    spread.geometry.forEach((it, g) => it.fill(targets.geometry[GEOMETRY[g] as 'width'], supposed.weights));
+    wanted.suppose(supposed.weights);
+    read.suppose(supposed.weights);
     const grain = grainOf(sums, supposed.weights, supposed.difference);
     for (let each = 0; each < EACH; each++) {
       const d = b * EACH + each;
@@ -179,34 +181,31 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
         power *= Math.max(0.01, 1 + effect.reading * score);
       });
 
-      const moved = GEOMETRY.map((of) =>
-        inner.reduce((sum, { effect }, e) => sum + (effect[of] ?? 0) * (direction[e] as number), 0),
-      );
-      const amounts = PATTERNS.map(
-        ({ size }, p) => size * supposed.drive * (direction[inner.length + p] as number),
-      );
-      for (let row = 0; row < rows; row++) {
-        let value = spread.base.values[row] as number;
-        for (let p = 0; p < amounts.length; p++) {
-          value += (amounts[p] as number) * ((spread.patterns[p] as RowValues).values[row] as number);
-        }
-        for (let g = 0; g < moved.length; g++) {
-          value += (moved[g] as number) * ((spread.geometry[g] as RowValues).values[row] as number);
-        }
-        const u = grain[row] as number;
-        values[row] = u > 0 ? value + u * random.normal() : value;
+      for (let p = 0; p < PATTERNS.length; p++) {
+        const { size } = PATTERNS[p] as (typeof PATTERNS)[number];
+        amounts[p] = size * supposed.drive * (direction[inner.length + p] as number);
       }
-      if (gridRows.length > 0) readRows(sums, supposed.weights, amounts, moved, gridRows);
+      for (let g = 0; g < GEOMETRY.length; g++) {
+        let sum = 0;
+        for (let e = 0; e < inner.length; e++) {
+          sum += (inner[e]?.effect[GEOMETRY[g] as 'width'] ?? 0) * (direction[e] as number);
+        }
+        amounts[PATTERNS.length + g] = sum;
+      }
+      wanted.fill(amounts, values);
+      for (let row = 0; row < rows; row++) {
+        const u = grain[row] as number;
+        if (u > 0) values[row] = (values[row] as number) + u * random.normal();
+      }
+      read.fill(amounts, gridRows);
       for (let k = 0; k < BASIS; k++) {
         weights[k] = (weights[k] as number) + power * (supposed.weights[k] as number);
       }
-      amounts.forEach((it, p) => {
-        driven[p] = (driven[p] as number) + power * it;
-      });
+      for (let p = 0; p < driven.length; p++) driven[p] = (driven[p] as number) + power * (amounts[p] as number);
       powers += power;
-      results.forEach(({ of }, o) => {
-        (drawn[o] as Float64Array)[d] = of({ halfAngle, power, values, gridRows, area, sums });
-      });
+      one.halfAngle = halfAngle;
+      one.power = power;
+      for (let o = 0; o < results.length; o++) (drawn[o] as Float64Array)[d] = (results[o] as Result).of(one);
     }
   });
 
@@ -333,58 +332,54 @@ function extreme(values: Float64Array, from: number, to: number, sign: 1 | -1): 
   return best;
 }
 
-interface RowValues {
-  values: Float64Array;
-  fill(rows: Rows, weights: Float64Array): void;
+/** Some rows of a beam, moved by amounts of each pattern of drive and by lengths of the geometry, in their order. */
+interface MovedRows {
+  suppose(weights: Float64Array): void;
+  fill(amounts: Float64Array, out: Float64Array): void;
 }
 
-function rowValues(count: number): RowValues {
-  const values = new Float64Array(count);
+function movedRows({ count, base, patterns, geometry }: Sums): MovedRows {
+  const sources = [base, ...patterns, ...GEOMETRY.map((it) => geometry[it])];
+  const known = new Float64Array(sources.length * count);
   return {
-    values,
-    fill(rows, weights) {
-      for (let row = 0, at = 0; row < count; row++) {
-        let sum = 0;
-        for (let k = 0; k < BASIS; k++, at++) sum += (rows[at] as number) * (weights[k] as number);
-        values[row] = sum;
+    suppose(weights) {
+      let place = 0;
+      for (const rows of sources) {
+        for (let row = 0, at = 0; row < count; row++) {
+          let sum = 0;
+          for (let k = 0; k < BASIS; k++, at++) sum += (rows[at] as number) * (weights[k] as number);
+          known[place++] = sum;
+        }
+      }
+    },
+    fill(amounts, out) {
+      for (let row = 0; row < count; row++) {
+        let value = known[row] as number;
+        for (let p = 0, at = count + row; p < amounts.length; p++, at += count) {
+          value += (amounts[p] as number) * (known[at] as number);
+        }
+        out[row] = value;
       }
     },
   };
 }
 
-/** What LEDs that differ do to each row of the targets; nothing to means. */
-function grainOf({ targets }: PanelSums, weights: Float64Array, difference: number): Float64Array {
+/** What LEDs that differ do to the places of the targets where they may be brightest; nothing to the others. */
+function grainOf({ targets, targetRows, leds }: PanelSums, weights: Float64Array, difference: number): Float64Array {
   const out = new Float64Array(targets.count);
-  for (let row = 0, at = 0; row < targets.count; row++) {
-    let sum = 0;
-    for (let k = 0; k < BASIS; k++, at++) sum += (targets.grain[at] as number) * Math.abs(weights[k] as number);
-    out[row] = difference * sum;
+  const squares = new Float64Array(BASIS);
+  squaredWeights(weights, squares);
+  for (let row = 1; row < targets.count; row++) {
+    const place = (row - 1) % targetRows;
+    if (place === 0 || place > targets.peaks) continue;
+    let square = 0;
+    for (let k = 0, at = row * BASIS; k < BASIS; k++, at++) {
+      square += (targets.base[at] as number) * (squares[k] as number);
+    }
+    const scale = MILLI / (2 * Math.PI * (targets.planes[row] as number) ** 2);
+    out[row] = difference * Math.sqrt(Math.max(0, (scale * square) / leds));
   }
   return out;
-}
-
-/** What the grid's points get for each W that is given off. */
-function readRows(
-  { readings }: PanelSums,
-  weights: Float64Array,
-  amounts: readonly number[],
-  moved: readonly number[],
-  out: Float64Array,
-): void {
-  for (let j = 0; j < out.length; j++) {
-    let value = 0;
-    for (let k = 0, at = j * BASIS; k < BASIS; k++, at++) {
-      let row = readings.base[at] as number;
-      for (let p = 0; p < amounts.length; p++) {
-        row += (amounts[p] as number) * ((readings.patterns[p] as Rows)[at] as number);
-      }
-      for (let g = 0; g < moved.length; g++) {
-        row += (moved[g] as number) * (readings.geometry[GEOMETRY[g] as 'width'][at] as number);
-      }
-      value += row * (weights[k] as number);
-    }
-    out[j] = value;
-  }
 }
 
 /** The values that are stated: those of the mean of the allowed beams, with the power for which the grid reads as it did. */

@@ -1,7 +1,5 @@
 import { PATTERNS, patternDrives } from './drive.ts';
 import { type Emitter, emitterTerms, type Field, placeLeds, type Term, widened } from './emitter.ts';
-import { HIGHEST_ORDER, type OrderNodes, orderNodes } from './gaussian-sum.ts';
-import { MILLI } from './irradiance.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-values.ts';
 import { BASIS, BASIS_HALF_ANGLES, BASIS_ORDERS } from './profile-basis.ts';
@@ -49,8 +47,10 @@ export interface Sums {
   patterns: Rows[];
   /** What 1 cm of each adds. */
   geometry: Record<Geometry, Rows>;
-  /** Root of the sum of squares over single LEDs: what LEDs that differ by all of their power would do. */
-  grain: Rows;
+  /** Distance of each row's plane, cm. */
+  planes: Float64Array;
+  /** Where LEDs are not counted: what a usual pitch leaves of its ripple in each row. */
+  ripple?: Rows;
 }
 
 /** A panel's readings and targets as sums over the parts of a profile. */
@@ -61,6 +61,8 @@ export interface PanelSums {
   targets: Sums & { peaks: number; dims: number };
   /** Rows of a target, with the mean first. */
   targetRows: number;
+  /** LEDs, as counted or as a usual pitch would have them. */
+  leds: number;
 }
 
 /** Step of the one-sided differences, cm. */
@@ -142,51 +144,6 @@ function fillRows(layout: Layout, terms: readonly Term[], shift: number): { read
 export const USUAL_PITCH = 3;
 
 /**
- * What single LEDs of a panel do to each row: the root of the sum of the squares of what each gives there. The square
- * of a beam of order m falls off like one of order 2m + 3. Where LEDs are not counted, what a pitch of USUAL_PITCH
- * would leave of its ripple is added, over the difference that it is multiplied with.
- */
-function grainRows(layout: Layout): { readings: Rows; targets: Rows } {
-  const { field, emitter, distance, sweep = [], targets } = layout;
-  const { spots, reference, peaks, dims } = placesOf(layout);
-  const model = planeModel(emitterTerms(emitter, field), field, spots);
-  const count =
-    emitter.kind === 'leds'
-      ? placeLeds(emitter, field).length
-      : Math.max(1, (field.width * field.height) / USUAL_PITCH ** 2);
-  const out = new Float64Array(spots.length + 1);
-  const targetRows = 1 + peaks + dims;
-  const rows = {
-    readings: new Float64Array((reference + sweep.length) * BASIS),
-    targets: new Float64Array((1 + targets.length * targetRows) * BASIS),
-  };
-  BASIS_ORDERS.forEach(({ order }, k) => {
-    const squared = Math.min(HIGHEST_ORDER, 2 * order + 3);
-    const of: OrderNodes = orderNodes(squared);
-    const fill = (at: number) => {
-      model.fill(of, at, out);
-      const axis = (MILLI * (order + 1)) / (2 * Math.PI * at * at);
-      const axisSquared = (MILLI * (squared + 1)) / (2 * Math.PI * at * at);
-      for (let j = 0; j < out.length; j++) {
-        out[j] = axis * Math.sqrt((out[j] as number) / axisSquared / count);
-      }
-    };
-    fill(distance);
-    for (let j = 0; j < reference; j++) rows.readings[j * BASIS + k] = out[1 + j] as number;
-    sweep.forEach((at, j) => {
-      fill(at);
-      rows.readings[(reference + j) * BASIS + k] = out[1 + reference] as number;
-    });
-    targets.forEach((at, t) => {
-      fill(at);
-      const first = (1 + t * targetRows) * BASIS + k;
-      for (let j = 0; j < peaks + dims; j++) rows.targets[first + (1 + j) * BASIS] = out[2 + reference + j] as number;
-    });
-  });
-  return rows;
-}
-
-/**
  * Relative size (standard deviation) of the ripple that LEDs of a pitch leave on a plane, for each part of a profile:
  * the first harmonic of a square lattice seen through a bell as wide as the beam there, 2 exp(-2 pi^2 s^2 / p^2) with
  * s = z tan(half angle) / 1.18. Worked out here.
@@ -221,8 +178,15 @@ export function panelSums(layout: Layout): PanelSums {
     // Inwards, since an LED may already have no size.
     edge: compare(other({ ...layout, emitter: widened(emitter, -STEP) }), -STEP),
   };
-  const grain = grainRows(layout);
-  const { peaks, dims } = placesOf(layout);
+  const { reference, peaks, dims } = placesOf(layout);
+  const targetRows = 1 + peaks + dims;
+  const planes = {
+    readings: Float64Array.from([...new Array<number>(reference).fill(layout.distance), ...sweep]),
+    targets: Float64Array.from([
+      layout.distance,
+      ...layout.targets.flatMap((at) => new Array<number>(targetRows).fill(at)),
+    ]),
+  };
   const sums = (of: 'readings' | 'targets'): Sums => ({
     count: base[of].length / BASIS,
     base: base[of],
@@ -233,13 +197,23 @@ export function panelSums(layout: Layout): PanelSums {
       height: geometry.height[of],
       edge: geometry.edge[of],
     },
-    grain: grain[of],
+    planes: planes[of],
+    ...(emitter.kind === 'continuous' && { ripple: rippleRows(base[of], planes[of]) }),
   });
   return {
     readings: { ...sums('readings'), grid: grid?.kept.length ?? 0, beyond: beyond.length, sweep: sweep.length },
     targets: { ...sums('targets'), peaks, dims },
-    targetRows: 1 + peaks + dims,
+    targetRows,
+    leds:
+      emitter.kind === 'leds'
+        ? placeLeds(emitter, field).length
+        : Math.max(1, (field.width * field.height) / USUAL_PITCH ** 2),
   };
+}
+
+function rippleRows(base: Rows, planes: Float64Array): Rows {
+  const ripples = new Map([...new Set(planes)].map((at) => [at, rippleOf(at, USUAL_PITCH)]));
+  return base.map((it, i) => it * (ripples.get(planes[Math.floor(i / BASIS)] as number)?.[i % BASIS] ?? 0));
 }
 
 export const PATTERN_COUNT = PATTERNS.length;

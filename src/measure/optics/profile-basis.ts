@@ -55,6 +55,44 @@ export function cosineWeights(order: number): Float64Array {
   return weights;
 }
 
+/** For each pair of parts, the place of their product among the parts and what it has there. */
+const PRODUCTS = (() => {
+  const first: number[] = [];
+  const shares: number[] = [];
+  const part = new Float64Array(BASIS);
+  for (let k = 0; k < BASIS; k++) {
+    for (let l = 0; l <= k; l++) {
+      const [m, n] = [BASIS_ORDERS[k] as OrderNodes, BASIS_ORDERS[l] as OrderNodes].map((it) => it.order) as [number, number];
+      const order = m + n + 3;
+      part.fill(0);
+      addPart(part, order, ((k === l ? 1 : 2) * (m + 1) * (n + 1)) / (order + 1));
+      const at = Math.min(BASIS - 4, Math.max(0, part.findIndex((it) => it !== 0)));
+      first.push(at);
+      shares.push(...part.subarray(at, at + 4));
+    }
+  }
+  return { first: Uint8Array.from(first), shares: Float64Array.from(shares) };
+})();
+
+/**
+ * Weights of the square of a beam: on a plane, the light of one LED of order m times that of order n falls off like
+ * order m + n + 3. The sum of squares over LEDs that have equal shares of the power is that of these weights, as if
+ * they were a beam's, times 1000 / (2 pi z^2), over the number of LEDs.
+ */
+export function squaredWeights(weights: Weights, out: Float64Array): void {
+  out.fill(0);
+  const { first, shares } = PRODUCTS;
+  for (let k = 0, pair = 0; k < BASIS; k++) {
+    const one = weights[k] as number;
+    for (let l = 0; l <= k; l++, pair++) {
+      const product = one * (weights[l] as number);
+      if (product === 0) continue;
+      const at = first[pair] as number;
+      for (let i = 0; i < 4; i++) out[at + i] = (out[at + i] as number) + product * (shares[4 * pair + i] as number);
+    }
+  }
+}
+
 /** Radiant intensity at an angle from the axis, W/sr. */
 export function intensityAt(weights: Weights, degrees: number): number {
   const logCosine = Math.log(Math.cos((degrees * Math.PI) / 180));

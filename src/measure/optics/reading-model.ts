@@ -2,8 +2,9 @@ import type { SharedError } from './error-sources.ts';
 import { angularRows } from './angular-sums.ts';
 import type { Supposed } from './beam-prior.ts';
 import { PATTERNS } from './drive.ts';
+import { MILLI } from './irradiance.ts';
 import { GEOMETRY, type PanelSums, type Rows } from './panel-sums.ts';
-import { BASIS } from './profile-basis.ts';
+import { BASIS, squaredWeights } from './profile-basis.ts';
 
 /** What was read, in the order of a panel's rows: grid, past the edges, sweep. */
 export interface AllReadings {
@@ -105,7 +106,8 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
     }
   };
 
-  const sizes = new Float64Array(BASIS);
+  const squares = new Float64Array(BASIS);
+  const scale = of.planes.map((z) => MILLI / (2 * Math.PI * z * z));
   return {
     count: n,
     directions: D,
@@ -116,13 +118,17 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
         if (j < scaled) predicted += a[j] as number;
       }
       power = total / predicted;
-      for (let k = 0; k < BASIS; k++) sizes[k] = Math.abs(weights[k] as number);
+      squaredWeights(weights, squares);
       for (let j = 0; j < n; j++) {
-        const grain = difference * times(of.grain, sizes, j);
-        const placed = PLACE_UNCERTAINTY * (a[j] as number);
+        const light = a[j] as number;
+        // Of positive parts with one sum, the squares sum to no less than if all were alike.
+        const grain =
+          difference * Math.sqrt(Math.max(light * light, (scale[j] as number) * times(of.base, squares, j)) / sums.leds);
+        const ripple = of.ripple ? Math.min(light, Math.max(0, times(of.ripple, weights, j))) : 0;
+        const placed = PLACE_UNCERTAINTY * light;
         const set = ownDistance[j] as number;
         const moved = set > 0 ? set * times(of.geometry.distance, weights, j) : 0;
-        variance[j] = (own[j] as number) ** 2 + power ** 2 * (grain * grain + placed * placed + moved * moved);
+        variance[j] = (own[j] as number) ** 2 + power ** 2 * (grain * grain + ripple * ripple + placed * placed + moved * moved);
         r[j] = (values[j] as number) - power * (a[j] as number);
       }
       let d = 0;

@@ -10,13 +10,13 @@ import { frameFiller, WORKING_FRAME, workingPage } from '../present/working-page
  *
  * @throws where the folder has no frame
  */
-export function workingPages(folder: string, { ledger, content }: Loaded): PublishedFile[] {
+export function workingPages(folder: string, { ledger }: Loaded): PublishedFile[] {
   const frame = join(folder, 'panels', WORKING_FRAME.slug);
   const fill = frameFiller(readFileSync(join(frame, 'methodology', 'index.html'), 'utf8'));
   rmSync(frame, { recursive: true });
   return [...ledger.panels.values()].map((panel) => ({
     path: `panels/${panel.slug}/methodology/index.html`,
     type: 'text/html',
-    text: () => fill(workingPage(panel, content, ledger.guide.currency)),
+    text: () => fill(workingPage(panel, ledger.guide.currency)),
   }));
 }

@@ -6,7 +6,7 @@ import { isClose, type Shown, showDate, showFigure } from '../present/format.ts'
 import { inInches, inOtherUnit, unitKeys } from '../present/other-unit.ts';
 import { fieldsDrawing } from './compare-drawing.ts';
 import { curvesPlot } from './compare-plot.ts';
-import { againstFirst, type Contender, compareRow, leavesOutScatter, outcomeWords } from './compare-words.ts';
+import { againstFirst, type Contender, compareRow, outcomeWords } from './compare-words.ts';
 import { html, svg } from './dom.ts';
 
 const ROWS = COMPARE_GROUPS.flatMap((it) => it.rows);
@@ -119,7 +119,6 @@ function figureRow(row: CompareRow, contenders: readonly Contender[], first: Con
       { scope: 'row' },
       html('a', { href: `/methods/${row.method}/` }, row.name),
       row.isModelled && html('small', {}, ' modelled'),
-      leavesOutScatter(row, contenders) && html('small', {}, ' differences leave out how single readings scatter'),
       isMixed && html('small', {}, ' not all measured alike'),
       row.caution &&
         html('small', {}, ' cautions: ', html('a', { href: `/cautions/#${row.caution.anchor}` }, row.caution.label)),

@@ -48,16 +48,6 @@ export function unlikeness({ alike }: CompareRow, panel: ComparedPanel, first: C
   return `read at ${own.written}, ${first.name} at ${others.written}`;
 }
 
-/**
- * Whether a row's differences know nothing of how readings scatter: single readings by meters whose files state no
- * repeatability. With the calibration shared, and so gone, little is left of their intervals.
- */
-export function leavesOutScatter({ alike, metric }: CompareRow, contenders: readonly Contender[]): boolean {
-  if (alike !== 'magnetic' && alike !== 'sound') return false;
-  const read = contenders.map((it) => it.figures.get(metric)).filter(isFigure);
-  return read.length > 1 && read.some((it) => !it.budget.some(({ key }) => key.endsWith('/repeatability')));
-}
-
 /** Ratios from here up are told as multiples. */
 const MULTIPLE = 2;
 

@@ -2,7 +2,6 @@
 import { LONG_EXPOSURE, longestStay } from '../measure/exposure/infrared.ts';
 import { type BodyMap, bodyMap } from '../measure/optics/body-map.ts';
 import { distanceCurve } from '../measure/optics/distance-curve.ts';
-import { emitterTerms } from '../measure/optics/emitter.ts';
 import { timeForRadiantExposure } from '../measure/radiant-exposure.ts';
 import type { PlanData, PlanPanel, SpreadAt } from '../present/plan-data.ts';
 import type { Plan } from './plan-address.ts';
@@ -27,7 +26,8 @@ export interface EyeShare {
 export interface Reckoned {
   /** Over the LED field, mW/cm². */
   mean: Ranged;
-  peak: Ranged;
+  /** Undefined where single LEDs may show and nobody knows where they are. */
+  peak?: Ranged;
   /** Seconds for the radiant exposure; undefined where none is asked for. */
   seconds?: Ranged;
   /** kWh for them, and their cost. */
@@ -53,15 +53,14 @@ export function reckonPlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): 
   const mean = ranged(point.mean, spread.mean, cm);
   const seconds = plan.exposure === undefined ? undefined : secondsFor(plan.exposure, mean);
   const energy = seconds && 'value' in mains ? energyOf(mains, seconds) : undefined;
-  const terms = emitterTerms(model.emitter, model.field);
   const distances = spread.mean.map(([distance]) => distance);
   const eye = eyeShare(panel, cm);
   return {
     mean,
-    peak: ranged(point.peak, spread.peak, cm),
+    ...(point.peak !== undefined && { peak: ranged(point.peak, spread.peak, cm) }),
     ...(seconds && { seconds }),
     ...(energy && { energy, cost: scaled(energy, tariff.price) }),
-    body: bodyMap(terms, model.order, model.power, cm, plan.height),
+    body: bodyMap(model, cm, plan.height),
     ...(eye && { eye }),
     isBeyond: cm < Math.min(...distances) || cm > Math.max(...distances),
   };
@@ -114,7 +113,7 @@ export function ranged(value: number, spread: readonly SpreadAt[], distance: num
 function eyeShare({ model, infrared }: PlanPanel, distance: number): EyeShare | undefined {
   if (!model || 'absent' in infrared) return undefined;
   const [there, here] = distanceCurve(model, [distance, infrared.distance]);
-  if (!there || !here) return undefined;
+  if (there?.peak === undefined || here?.peak === undefined) return undefined;
   const irradiance = (infrared.value * TEN * there.peak) / here.peak;
   const share = ranged((100 * irradiance) / LONG_EXPOSURE, infrared.spread, distance);
   const cautious = share.high ?? share.value;

@@ -2,9 +2,10 @@ import { isFigure } from '../measure/figure.ts';
 import { closeToFrontier, frontier } from '../measure/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
 import { stepUps } from '../measure/step-ups.ts';
+import type { Calibration } from '../schema/instrument.ts';
 import type { Content } from './content.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
-import { calibrationDue } from './meters.ts';
+import { calibrationDue, calibrationsOf } from './meters.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
 
 export interface LedgerOptions {
@@ -164,10 +165,12 @@ function instrumentEntries(
   today: string,
 ): InstrumentEntry[] {
   return [...content.instruments.values()].map(({ id, data }) => {
-    const due = calibrationDue(data);
+    const calibrations = calibrationsOf(data);
+    const due = calibrationDue(calibrations[0] as Calibration);
     return {
       id,
       data,
+      calibrations,
       due,
       overdue: due < today,
       usedIn: [...panels.values()].flatMap(({ slug, name, sessions }) =>

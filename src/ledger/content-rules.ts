@@ -130,7 +130,7 @@ const instrumentUnits: Rule = ({ instruments: known }) =>
 const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
   ['guide', 'tariff', 'date'],
   ['guide', 'rates', '*', 'date'],
-  ['instruments', 'calibration', 'date'],
+  ['instruments', 'calibrations', '*', 'date'],
   ['panels', 'prices', '*', 'date'],
   ['panels', 'sessions', '*', 'date'],
   ['methods', 'versions', '*', 'date'],
@@ -262,15 +262,39 @@ const ledsFit: Rule = ({ panels }) =>
 const soundInDecibels: Rule = ({ instruments: known }) =>
   [...known.values()].flatMap((source) => {
     if (texts(source, 'measures')[0]?.value !== 'sound') return [];
-    return [...fields(source.data, ['calibration', 'relative']), ...fields(source.data, ['repeatability'])]
+    return [...fields(source.data, ['calibrations', '*', 'relative']), ...fields(source.data, ['repeatability'])]
       .filter(({ value }) => value !== 0)
       .map((field) =>
         problemAt(
           source,
           field,
-          '0, or no such field: a level in dB has no share of the reading; state it as absolute, in dB',
+          '0, or no such field: a level in dB has no share of the reading; state it in dB, as absolute or repeatabilityDecibels',
         ),
       );
+  });
+
+/** What only some kinds of instruments can state; elsewhere nothing would heed it. */
+const KIND_FIELDS = {
+  repeatabilityDecibels: 'sound',
+  spectralResponse: 'irradiance',
+  angularResponse: 'irradiance',
+} as const;
+
+const fieldsOfTheirKind: Rule = ({ instruments: known }) =>
+  [...known.values()].flatMap((source) => {
+    const kind = INSTRUMENT_KINDS.find((it) => it === texts(source, 'measures')[0]?.value);
+    if (!kind) return [];
+    return Object.entries(KIND_FIELDS).flatMap(([name, only]) =>
+      fields(source.data, [name])
+        .filter(() => kind !== only)
+        .map((field) =>
+          problemAt(
+            source,
+            field,
+            `no such field: it is for instruments that measure ${only}, this one measures ${kind}`,
+          ),
+        ),
+    );
   });
 
 const methodPages: Rule = ({ methods }, { shownAs, unread }) => {
@@ -339,6 +363,7 @@ const RULES: readonly Rule[] = [
   evenGrids,
   ledsFit,
   soundInDecibels,
+  fieldsOfTheirKind,
   withdrawnWithReason,
   oneSessionADay,
   methodPages,

@@ -1,5 +1,5 @@
 import { EYE_DISTANCES, exposureResults, type LimitResult, type ModelledPeaks } from '../measure/exposure/index.ts';
-import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { type Figure, type FigureOrGap, isFigure } from '../measure/figure.ts';
 import type { Guide } from '../schema/guide.ts';
 import type { Session } from '../schema/session.ts';
 import type { ModelledLight } from './modelled-light.ts';
@@ -31,6 +31,9 @@ export function exposureLimits(
 /** What the model has at the distances of an eye; or why it has nothing. */
 function modelledPeaks({ own, figures }: ModelledLight): ModelledPeaks {
   if (!own) return { absent: isFigure(figures.emitted) ? 'the model gives no peak' : figures.emitted.reason };
-  const at = figures.distances.filter((it) => (EYE_DISTANCES as readonly number[]).includes(it.distance));
-  return { atReading: own.peak, at: new Map(at.map((it) => [it.distance, it.peak])) };
+  if (!isFigure(own.peak)) return { absent: own.peak.reason };
+  const at = figures.distances.flatMap(({ distance, peak }): Array<[number, Figure]> =>
+    (EYE_DISTANCES as readonly number[]).includes(distance) && isFigure(peak) ? [[distance, peak]] : [],
+  );
+  return { atReading: own.peak, at: new Map(at) };
 }

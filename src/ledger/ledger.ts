@@ -4,7 +4,7 @@ import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
 import type { Rank } from '../measure/ranking.ts';
 import type { StepUps } from '../measure/step-ups.ts';
 import type { Guide } from '../schema/guide.ts';
-import type { Instrument } from '../schema/instrument.ts';
+import type { Calibration, Instrument, InstrumentKind } from '../schema/instrument.ts';
 import type { Maker } from '../schema/maker.ts';
 import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
@@ -21,6 +21,17 @@ export interface Conditions {
   isReference: boolean;
 }
 
+/** An instrument as a session used it. */
+export interface UsedInstrument {
+  kind: InstrumentKind;
+  id: string;
+  name: string;
+  /** The calibration that counts for the session, and the last day on which it holds; none before the first. */
+  calibration: (Calibration & { due: string }) | undefined;
+  /** Unit of its display, in which the absolute part of the calibration is stated. */
+  unit: string;
+}
+
 /** One bench session with its figures. */
 export interface SessionEntry {
   /** `<panel>/<date>` */
@@ -28,6 +39,7 @@ export interface SessionEntry {
   date: string;
   /** The readings as they stand in the file. */
   readings: Session;
+  instruments: readonly UsedInstrument[];
   conditions: Conditions;
   figures: ReadonlyMap<string, FigureOrGap>;
   /** What the optics model makes of it. */
@@ -98,7 +110,9 @@ export interface ClassTable {
 export interface InstrumentEntry {
   id: string;
   data: Instrument;
-  /** Last day of its calibration. */
+  /** Newest first; the first is the one that counts today. */
+  calibrations: readonly Calibration[];
+  /** Last day of the newest calibration. */
   due: string;
   overdue: boolean;
   usedIn: ReadonlyArray<{ slug: string; name: string; date: string }>;

@@ -16,12 +16,12 @@ import { flagsOf } from '../measure/plausibility/index.ts';
 import { priceFigure, pricePerWattFigure } from '../measure/price.ts';
 import { sizeClassOf } from '../measure/size-class.ts';
 import type { Guide } from '../schema/guide.ts';
-import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
+import type { InstrumentKind } from '../schema/instrument.ts';
 import type { Panel, Price } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
 import type { Content, Entry } from './content.ts';
 import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
-import { calibrationDue, meterOf } from './meters.ts';
+import { meterOf, usedInstruments } from './meters.ts';
 import { panelClaims } from './panel-claims.ts';
 import { gridPointMeans, sessionFigures } from './session-figures.ts';
 
@@ -56,7 +56,9 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
     const conditions = conditionsOf(session, guide);
     const claims = panelClaims(data, figures, conditions.distance);
     const change = gap(CHANGE, 'the first session');
-    return { id, date: session.date, readings: session, conditions, figures, claims, light, limits, flags: [], change };
+    const instruments = usedInstruments(session, content.instruments);
+    const { date } = session;
+    return { id, date, readings: session, instruments, conditions, figures, claims, light, limits, flags: [], change };
   });
   const [current] = sessions;
 
@@ -75,7 +77,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
   // Flags look at a panel as a whole, so they come when all of its figures are there.
   const flagged = sessions.map((session, index) => {
     const all = index === 0 ? figures : session.figures;
-    return { ...session, flags: sessionFlags(data, session, all, content, today, index === 0 ? price : undefined) };
+    return { ...session, flags: sessionFlags(data, session, all, today, index === 0 ? price : undefined) };
   });
   const own = flagged[0]?.flags ?? looseFlags(data, figures, today, price);
 
@@ -123,7 +125,7 @@ function meterFinder(content: Content, session: Session | undefined): (kind: Ins
   return (kind) => {
     const id = session?.instruments[kind];
     const instrument = id === undefined ? undefined : content.instruments.get(id);
-    return instrument && meterOf(instrument.id, instrument.data);
+    return session && instrument && meterOf(instrument.id, instrument.data, session.date);
   };
 }
 
@@ -183,7 +185,6 @@ function sessionFlags(
   panel: Panel,
   session: SessionEntry,
   figures: ReadonlyMap<string, FigureOrGap>,
-  content: Content,
   today: string,
   price: Price | undefined,
 ): Flag[] {
@@ -197,20 +198,20 @@ function sessionFlags(
     priceDate: price?.date,
     today,
     sessionDate: session.date,
-    calibrations: INSTRUMENT_KINDS.flatMap((kind) => {
-      const instrument = content.instruments.get(readings.instruments[kind] ?? '');
-      if (!instrument) return [];
-      return [
-        {
-          meter: instrument.data.name,
-          due: calibrationDue(instrument.data),
-          // Every budget is gone through for it, and hardly ever asked for: a calibration mostly holds.
-          get reads() {
-            return metricsResting(instrument.id, figures);
-          },
-        },
-      ];
-    }),
+    calibrations: session.instruments.flatMap(({ id, name, calibration }) =>
+      calibration
+        ? [
+            {
+              meter: name,
+              due: calibration.due,
+              // Every budget is gone through for it, and hardly ever asked for: a calibration mostly holds.
+              get reads() {
+                return metricsResting(id, figures);
+              },
+            },
+          ]
+        : [],
+    ),
     claims: session.claims,
   });
   return [...plausibility, ...session.light.flags];

@@ -2,6 +2,7 @@ import type { DistanceSetting } from '../measure/distance-setting.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
 import type { Meter } from '../measure/meter.ts';
 import { readingFigure } from '../measure/reading.ts';
+import { type BandShares, bandShares, NEAR_INFRARED_ALONE, RED_ALONE } from '../measure/spectral-response.ts';
 import type { InstrumentKind } from '../schema/instrument.ts';
 import type { Reading } from '../schema/quantity.ts';
 import { MODES, type Mode, type Session } from '../schema/session.ts';
@@ -20,7 +21,18 @@ interface Item {
   unit: Unit;
   meter: InstrumentKind | undefined;
   path: string;
+  /** Of light: how much of it lies in each band. */
+  bands?: BandShares;
   notes?: string[];
+}
+
+/** How the light of each mode is shared out between the bands, by the peaks of the channels alone. */
+export function bandsOf({ peak }: Session): Record<Mode, BandShares> {
+  return {
+    red: RED_ALONE,
+    nearInfrared: NEAR_INFRARED_ALONE,
+    combined: bandShares(peak?.red?.value, peak?.nearInfrared?.value),
+  };
 }
 
 /** Every plain reading of a session as a figure; readings that were not taken give none. */
@@ -50,6 +62,7 @@ export function readingFigures(
 
 function items(session: Session): Item[] {
   const { peak, mains, wavelengths, flicker } = session;
+  const bands = bandsOf(session);
   const list: Item[] = [];
   for (const mode of MODES) {
     const suffix = MODE_IDS[mode];
@@ -61,6 +74,7 @@ function items(session: Session): Item[] {
         unit: 'mW/cm²',
         meter: 'irradiance',
         path: `peak.${mode}`,
+        bands: bands[mode],
       },
       {
         reading: mains?.[mode],

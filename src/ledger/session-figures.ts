@@ -15,7 +15,7 @@ import type { Session } from '../schema/session.ts';
 import { exposureLimits } from './exposure-limits.ts';
 import { keptReadings } from './grid-points.ts';
 import { type ModelledLight, modelledLight } from './modelled-light.ts';
-import { type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
+import { bandsOf, type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
 
 /** What a session's figures are made from, besides the session. */
 export interface SessionContext {
@@ -41,6 +41,8 @@ export function sessionFigures(context: SessionContext): {
     distance: (session.distance ?? guide.referenceDistance).value,
     halfWidth: guide.distanceSetting.value,
     area: isFigure(field.area) ? field.area.value : undefined,
+    ...(isFigure(field.width) &&
+      isFigure(field.height) && { field: { width: field.width.value, height: field.height.value } }),
   };
   const figures = new Map<string, FigureOrGap>(
     [field.width, field.height, field.area].map((it) => [it.metric, it] as const),
@@ -57,6 +59,7 @@ export function sessionFigures(context: SessionContext): {
           session: id,
           meter: meterFor('irradiance'),
           distance,
+          bands: bandsOf(session).combined,
         },
         geometryOf(session.grid, field),
       )

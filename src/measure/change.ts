@@ -1,10 +1,12 @@
+import { scatterUnknown } from './difference.ts';
 import type { Figure } from './figure.ts';
 import { number } from './numbers.ts';
-import { productFigure } from './uncertainty.ts';
+import { makeFigure, productFigure } from './uncertainty.ts';
 
 /**
  * Change of a figure from an earlier session to a later one, % of the earlier. What both sessions share (the
- * same meter under the same calibration, the LED area) cancels; the interval is of the change itself.
+ * same meter under the same calibration, the LED area) cancels; the interval is of the change itself. It has none where
+ * how readings scatter is not known and would be all that is left.
  */
 export function changeFigure(session: string, metric: string, later: Figure, earlier: Figure): Figure {
   const ratio = productFigure(
@@ -23,6 +25,11 @@ export function changeFigure(session: string, metric: string, later: Figure, ear
     ],
     100,
   );
+  const absent = scatterUnknown(later, earlier);
+  if (absent !== undefined) {
+    const identity = { ...ratio, lowest: Number.NEGATIVE_INFINITY, working: ratio.working ?? '' };
+    return makeFigure(identity, ratio.value - 100, { absent });
+  }
   const { interval95 } = ratio;
   return {
     ...ratio,

@@ -1,4 +1,5 @@
 import type { Figure } from './figure.ts';
+import { REPEATABILITY } from './meter.ts';
 import { linearFigure, productFigure } from './uncertainty.ts';
 
 /** How one figure lies to another of the same kind. */
@@ -24,7 +25,8 @@ const EQUAL = 5e-6;
  * cancel). The interval is taken evenly about the logarithm of the ratio, exp(ln r ± k u(r)/r), so that it is never
  * below zero and the ratio the other way round has the reciprocal interval: who is compared with whom changes nothing.
  *
- * Unknown where either has no known uncertainty, is a bound, or is not above zero.
+ * Unknown where either has no known uncertainty, is a bound, or is not above zero, and where only the scatter that is
+ * not known would tell the two apart (`scatterUnknown`).
  */
 export function ratioTo(figure: Figure, other: Figure): Difference {
   const missing = missingFrom(figure, other);
@@ -50,7 +52,8 @@ export function ratioTo(figure: Figure, other: Figure): Difference {
  * share cancel as far as they move both alike). For figures that are no quantities to be divided: angles, levels in
  * decibels, shares in percent.
  *
- * Unknown where either has no known uncertainty or is a bound.
+ * Unknown where either has no known uncertainty or is a bound, and where only the scatter that is not known would tell
+ * the two apart (`scatterUnknown`).
  */
 export function differenceFrom(figure: Figure, other: Figure): Difference {
   const missing = missingFrom(figure, other);
@@ -82,5 +85,19 @@ function missingFrom(figure: Figure, other: Figure): string | undefined {
     if (it.bound) return 'one of the two is only a bound';
     if (it.standardUncertainty === null) return it.uncertaintyAbsent ?? 'an uncertainty is not known';
   }
-  return undefined;
+  return scatterUnknown(figure, other);
+}
+
+/**
+ * Why the uncertainty of a difference or a ratio is not known although that of both figures is: how the readings behind
+ * one of them scatter is in no budget, and an error that both share cancels. What is left, the steps of a display as a
+ * rule, would make the two look far surer apart than they are. Where they share nothing, both calibrations stand in
+ * full, and outweigh the scatter as they do in the figures themselves.
+ */
+export function scatterUnknown(figure: Figure, other: Figure): string | undefined {
+  if (figure === other) return undefined;
+  const silent = [...figure.unassessed, ...other.unassessed].find((it) => it.source === REPEATABILITY);
+  if (!silent) return undefined;
+  const keys = new Set(figure.budget.map((line) => line.key));
+  return other.budget.some((line) => keys.has(line.key)) ? silent.reason : undefined;
 }

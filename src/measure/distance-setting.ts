@@ -1,3 +1,4 @@
+import type { LitField } from './angular-response.ts';
 import type { Contribution } from './figure.ts';
 import { rectangular } from './uncertainty.ts';
 
@@ -25,6 +26,13 @@ export interface DistanceSetting {
   halfWidth: number;
   /** LED area, cm2, where it is known. */
   area: number | undefined;
+  /** Sides of the LED field, cm, where they are known; from them follow the angles of the light. */
+  field?: { width: number; height: number };
+}
+
+/** The field with its distance, as the angular error of a meter asks for it; undefined where its sides are not known. */
+export function litField({ distance, field }: DistanceSetting): LitField | undefined {
+  return field && { ...field, distance };
 }
 
 /** Error of the distance: one a session, since the stand stays where it was put. Negative: farther is dimmer. */

@@ -1,19 +1,22 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics';
-import { type DistanceSetting, distanceLine } from './distance-setting.ts';
+import { obliqueError } from './angular-response.ts';
+import { type DistanceSetting, distanceLine, litField } from './distance-setting.ts';
 import type { Contribution, Figure, FigureOrGap, Unassessed } from './figure.ts';
 import { gap } from './figure.ts';
 import {
   angularLine,
   calibrationLines,
+  isCalibrated,
   type Meter,
+  meterAbsence,
   missingAngular,
   missingRepeatability,
-  NO_METER,
   repeatabilityLine,
   resolutionLine,
 } from './meter.ts';
 import { methodReference } from './method-versions.ts';
 import { number } from './numbers.ts';
+import { type BandShares, missingSpectral, SHARES_UNKNOWN, spectralLines } from './spectral-response.ts';
 import { lineWith, makeFigure, productFigure } from './uncertainty.ts';
 
 /** A grid as it was read: rows from the top, points from the left, each with the readings that were kept. */
@@ -24,6 +27,8 @@ export interface GridReadings {
   session: string;
   meter: Meter | undefined;
   distance: DistanceSetting;
+  /** How much of the light lies in each band; all of it in either where it is left out. */
+  bands?: BandShares;
 }
 
 /** Where the points lie on the LED field, and the part of the field that each stands for. */
@@ -127,7 +132,10 @@ export function gridGaps(reason: string): GridFigures {
  */
 export function gridFigures(grid: GridReadings, geometry: GridGeometry | string): GridFigures {
   const flat = grid.points.flat();
-  const kept = flat.map((readings, index) => ({ readings, index })).filter((it) => it.readings.length > 0);
+  const oblique = obliqueErrors(grid, geometry);
+  const kept = flat
+    .map((readings, index) => ({ readings, index, oblique: oblique[index] ?? 0 }))
+    .filter((it) => it.readings.length > 0);
   if (kept.length === 0) return gridGaps('every reading of the grid was struck out');
 
   const values = kept.map((it) => mean([...it.readings]));
@@ -240,7 +248,7 @@ function variation(
   };
   const value = (100 * s) / meanFigure.value;
   const { meter } = grid;
-  if (!meter) return makeFigure(identity, value, { absent: NO_METER });
+  if (!isCalibrated(meter)) return makeFigure(identity, value, { absent: meterAbsence(meter) });
   // How much of one reading's scatter reaches s: ds/dE_j = (E_j - mean) / ((n - 1) s), and repeats average out.
   const share = Math.sqrt(
     kept.reduce((sum, it, i) => sum + (((values[i] as number) - meanFigure.value) / s) ** 2 / it.readings.length, 0) /
@@ -274,24 +282,40 @@ function variation(
   return makeFigure(identity, value, { budget, unassessed: repeats ? [] : missingRepeatability(meter) });
 }
 
+/** Relative error of the meter at each point from the angles at which the field's light reaches it, row by row. */
+function obliqueErrors({ meter, points, distance }: GridReadings, geometry: GridGeometry | string): number[] {
+  const response = meter?.angularResponse;
+  if (!response) return [];
+  const field = litField(distance);
+  return points.flatMap((row, j) =>
+    row.map((_, i) => {
+      const spot =
+        typeof geometry === 'string' ? undefined : { x: geometry.x[i] as number, y: geometry.y[j] as number };
+      return obliqueError(response, field, spot);
+    }),
+  );
+}
+
 function gridKnowledge(
   grid: GridReadings,
-  kept: ReadonlyArray<{ readings: readonly number[]; index: number }>,
+  kept: ReadonlyArray<{ readings: readonly number[]; index: number; oblique: number }>,
   values: readonly number[],
   shares: readonly number[],
   repeats: Repeats | undefined,
   value: number,
 ): { budget: Contribution[]; unassessed: Unassessed[] } | { absent: string } {
-  const { meter, session } = grid;
-  if (!meter) return { absent: NO_METER };
+  const { meter, session, bands = SHARES_UNKNOWN } = grid;
+  if (!isCalibrated(meter)) return { absent: meterAbsence(meter) };
+  const oblique = kept.reduce((sum, it, i) => sum + (shares[i] as number) * (values[i] as number) * it.oblique, 0);
   // Points round and scatter each on their own: root of the sum of squared weights; 1/sqrt n for equal ones.
   const spreadShare = Math.hypot(...shares);
   const key = kept.length === 1 ? `${session}/grid/${kept[0]?.index}` : `${session}/grid`;
   const scatterShare = Math.sqrt(kept.reduce((sum, it, i) => sum + (shares[i] as number) ** 2 / it.readings.length, 0));
   const budget: Contribution[] = [
     ...calibrationLines(meter, value),
+    ...spectralLines(meter, value, bands),
     ...distanceLine(grid.distance, session, value),
-    ...angularLine(meter, session, value),
+    ...angularLine(meter, session, oblique),
     ...resolutionLine(meter, key, spreadShare),
   ];
   if (repeats) {
@@ -312,6 +336,10 @@ function gridKnowledge(
   }
   return {
     budget,
-    unassessed: [...missingAngular(meter), ...(repeats ? [] : missingRepeatability(meter))],
+    unassessed: [
+      ...missingSpectral(meter, bands),
+      ...missingAngular(meter),
+      ...(repeats ? [] : missingRepeatability(meter)),
+    ],
   };
 }

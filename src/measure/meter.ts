@@ -1,3 +1,4 @@
+import type { AngularResponse } from './angular-response.ts';
 import type { Contribution, Unassessed } from './figure.ts';
 import { rectangular } from './uncertainty.ts';
 
@@ -8,7 +9,9 @@ import { rectangular } from './uncertainty.ts';
 export interface Meter {
   id: string;
   name: string;
-  /** Day of the calibration: a new one is a new error. */
+  /** Why no calibration counts for the readings; they then have no known uncertainty. */
+  calibrationAbsent?: string;
+  /** Day of the calibration that counts: a new one is a new error. Empty where there is none. */
   calibrationDate: string;
   calibrationRelative: number;
   calibrationAbsolute: number;
@@ -16,12 +19,41 @@ export interface Meter {
   calibrationStated: string;
   /** Smallest step of the display. */
   resolution: number;
-  angularResponse?: number;
+  /** Lowest and highest value that the display shows. */
+  range?: { from: number; to: number };
+  /** Errors of the sensor in each band, beyond the calibration; an irradiance meter's. */
+  spectralResponse?: { red?: number; nearInfrared?: number };
+  angularResponse?: AngularResponse;
   repeatability?: number;
+  /** The same in dB; a sound meter's. */
+  repeatabilityDecibels?: number;
 }
 
 /** Why a reading has no uncertainty: said in the figure. */
 export const NO_METER = 'the session does not name the meter';
+
+/** Whether the uncertainty of readings is known: their meter is named, and one of its calibrations counts for them. */
+export function isCalibrated(meter: Meter | undefined): meter is Meter {
+  return meter !== undefined && meter.calibrationAbsent === undefined;
+}
+
+/** Why it is not. */
+export function meterAbsence(meter: Meter | undefined): string {
+  return meter?.calibrationAbsent ?? NO_METER;
+}
+
+/** Whether a value, in the canonical unit, lies in the range of the display, ends included; a meter without one has no bounds. */
+export function isWithinRange(meter: Pick<Meter, 'range'>, value: number): boolean {
+  return !meter.range || (value >= meter.range.from && value <= meter.range.to);
+}
+
+/**
+ * Whether a value lies below the first step of the display: then it says no more than "below one step", and is a bound.
+ * Not for levels in dB and temperatures, whose nought is a convention.
+ */
+export function isBelowFirstStep(meter: Pick<Meter, 'resolution'>, value: number): boolean {
+  return value < meter.resolution;
+}
 
 /** Errors of the calibration: one for all that the meter reads until the next one. */
 export function calibrationLines(meter: Meter, value: number): Contribution[] {
@@ -33,7 +65,7 @@ export function calibrationLines(meter: Meter, value: number): Contribution[] {
       key: `${meter.id}@${meter.calibrationDate}/calibration`,
       source: `Calibration of the ${meter.name}`,
       contribution: meter.calibrationRelative * value,
-      evaluation: `${meter.calibrationStated}, normal; common to all that it read`,
+      evaluation: `calibration of ${meter.calibrationDate}: ${meter.calibrationStated}, normal; common to all that it read until the next one`,
     });
   }
   if (meter.calibrationAbsolute > 0) {
@@ -42,7 +74,7 @@ export function calibrationLines(meter: Meter, value: number): Contribution[] {
       key: `${meter.id}@${meter.calibrationDate}/offset`,
       source: `Offset of the ${meter.name}`,
       contribution: meter.calibrationAbsolute,
-      evaluation: 'stated with the calibration, normal; common to all that it read',
+      evaluation: `stated with the calibration of ${meter.calibrationDate}, normal; common to all that it read until the next one`,
     });
   }
   return lines;
@@ -74,42 +106,63 @@ export function resolutionLine(meter: Meter, key: string, share = 1): Contributi
 /**
  * Oblique light near a panel. The angular error is the meter's own, but how much of it shows depends on the
  * panel and the distance, so it is taken as one error a session and not as one of the meter.
+ *
+ * @param error that the oblique light makes of the value, in its unit: see `obliqueError`
  */
-export function angularLine(meter: Meter, session: string, value: number): Contribution[] {
-  if (meter.angularResponse === undefined) return [];
+export function angularLine(meter: Meter, session: string, error: number): Contribution[] {
+  const { angularResponse } = meter;
+  if (angularResponse === undefined) return [];
+  const stated =
+    angularResponse.kind === 'f2'
+      ? `f2 of ${percent(angularResponse.f2)}`
+      : `errors at ${angularResponse.points.map((it) => `${it.angle}°`).join(', ')}`;
   return [
     {
       key: `${session}/angular`,
       source: 'Angular (cosine) response of the meter',
       type: 'B',
-      contribution: meter.angularResponse * value,
+      contribution: error,
       distribution: 'normal',
       degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: `${percent(meter.angularResponse)} of the reading, from the instrument file, normal`,
+      evaluation: `${stated} in the instrument file, at the angles from which an even, wide field lights the meter; normal`,
     },
   ];
 }
 
 /** Repeatability from the instrument file, where the session has no repeats of its own. */
 export function repeatabilityLine(meter: Meter, key: string, value: number, share = 1): Contribution[] {
-  if (!meter.repeatability) return [];
+  const { repeatability, repeatabilityDecibels } = meter;
+  const scatter = repeatabilityDecibels ?? (repeatability ?? 0) * value;
+  if (scatter === 0) return [];
+  const stated =
+    repeatabilityDecibels === undefined
+      ? `${percent(repeatability ?? 0)} of the reading`
+      : `${repeatabilityDecibels} dB`;
   return [
     {
       key: `${key}/repeatability`,
-      source: 'Repeatability',
+      source: REPEATABILITY,
       type: 'B',
-      contribution: meter.repeatability * value * share,
+      contribution: scatter * share,
       distribution: 'normal',
       degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: `${percent(meter.repeatability)} of the reading, from the instrument file: no repeats in the session`,
+      evaluation: `${stated}, from the instrument file: no repeats in the session`,
     },
   ];
 }
 
+/** What budgets call the scatter of readings; a difference looks for it. */
+export const REPEATABILITY = 'Repeatability';
+
 /** Said where a meter's file is silent, so that the omission shows. */
 export function missingRepeatability(meter: Meter): Unassessed[] {
-  return meter.repeatability === undefined
-    ? [{ source: 'Repeatability', reason: `no repeats were taken and none is stated for the ${meter.name}` }]
+  return meter.repeatability === undefined && meter.repeatabilityDecibels === undefined
+    ? [
+        {
+          source: REPEATABILITY,
+          reason: `no repeats were taken, and how readings scatter is not known for the ${meter.name}`,
+        },
+      ]
     : [];
 }
 

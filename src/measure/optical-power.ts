@@ -20,6 +20,7 @@ export interface SideReading {
 export function sideFigure({ panel, side, value, edgeSetting, meter }: SideReading): Figure {
   const metric = `field-${side}`;
   const id = `${panel}/${metric}`;
+  const absent = meter ? meter.calibrationAbsent : 'the session does not name it';
   const edges: Contribution[] =
     edgeSetting === 0
       ? []
@@ -46,7 +47,7 @@ export function sideFigure({ panel, side, value, edgeSetting, meter }: SideReadi
     value,
     {
       budget: [...edges, ...(meter ? [...calibrationLines(meter, value), ...resolutionLine(meter, id)] : [])],
-      unassessed: meter ? [] : [{ source: 'Calibration of the tape', reason: 'the session does not name it' }],
+      unassessed: absent === undefined ? [] : [{ source: 'Calibration of the tape', reason: absent }],
     },
   );
 }

@@ -1,16 +1,19 @@
-import { type DistanceSetting, distanceLine } from './distance-setting.ts';
+import { obliqueError } from './angular-response.ts';
+import { type DistanceSetting, distanceLine, litField } from './distance-setting.ts';
 import type { Bound, Figure, Unit } from './figure.ts';
 import {
   angularLine,
   calibrationLines,
+  isCalibrated,
   type Meter,
+  meterAbsence,
   missingAngular,
   missingRepeatability,
-  NO_METER,
   repeatabilityLine,
   resolutionLine,
 } from './meter.ts';
 import { methodReference } from './method-versions.ts';
+import { type BandShares, missingSpectral, SHARES_UNKNOWN, spectralLines } from './spectral-response.ts';
 import { makeFigure } from './uncertainty.ts';
 
 /** One value read off a meter. */
@@ -26,8 +29,10 @@ export interface MeterReading {
   /** Path of the reading in the panel's file. */
   path: string;
   meter: Meter | undefined;
-  /** Given for light: distance setting and oblique light then count. */
+  /** Given for light: distance setting, oblique light and the sensor's response to each band then count. */
   distance?: DistanceSetting;
+  /** How much of the light lies in each band; all of it in either where it is left out. */
+  bands?: BandShares;
   notes?: string[];
   /** Why there is no meter, where it is not the session's omission. */
   noMeter?: string;
@@ -35,7 +40,7 @@ export interface MeterReading {
 
 /** A reading as a figure: calibration, resolution and repeatability of its meter make its uncertainty. */
 export function readingFigure(reading: MeterReading): Figure {
-  const { metric, meter, session, value, distance } = reading;
+  const { metric, meter, session, value, distance, bands = SHARES_UNKNOWN } = reading;
   const identity = {
     id: `${session}/${metric}`,
     metric,
@@ -49,14 +54,27 @@ export function readingFigure(reading: MeterReading): Figure {
   if (reading.bound) {
     return makeFigure(identity, value, { absent: `the reading is a bound: ${reading.bound} the meter's reach` });
   }
-  if (!meter) return makeFigure(identity, value, { absent: reading.noMeter ?? NO_METER });
+  if (!isCalibrated(meter)) {
+    return makeFigure(identity, value, { absent: (!meter && reading.noMeter) || meterAbsence(meter) });
+  }
+  const oblique = (light: DistanceSetting) =>
+    meter.angularResponse ? obliqueError(meter.angularResponse, litField(light)) * value : 0;
   return makeFigure(identity, value, {
     budget: [
       ...calibrationLines(meter, value),
-      ...(distance ? [...distanceLine(distance, session, value), ...angularLine(meter, session, value)] : []),
+      ...(distance
+        ? [
+            ...spectralLines(meter, value, bands),
+            ...distanceLine(distance, session, value),
+            ...angularLine(meter, session, oblique(distance)),
+          ]
+        : []),
       ...resolutionLine(meter, identity.id),
       ...repeatabilityLine(meter, identity.id, value),
     ],
-    unassessed: [...(distance ? missingAngular(meter) : []), ...missingRepeatability(meter)],
+    unassessed: [
+      ...(distance ? [...missingSpectral(meter, bands), ...missingAngular(meter)] : []),
+      ...missingRepeatability(meter),
+    ],
   });
 }

@@ -1,5 +1,6 @@
 import { csvFormatBody, csvFormatRow } from 'd3-dsv';
 import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
+import { statedUncertainty } from '../ledger/meters.ts';
 import { sentenceOf } from '../measure/exposure/index.ts';
 import { isFigure } from '../measure/figure.ts';
 import { METRICS } from '../measure/metrics.ts';
@@ -7,7 +8,7 @@ import { methodOf } from './format.ts';
 import { rawReadings } from './raw-readings.ts';
 
 /** Version of the two files' form; goes up when a field changes its meaning or goes. */
-export const DATA_FORMAT = 1;
+export const DATA_FORMAT = 2;
 
 /** Units as data files write them: the base currency in the place of "currency". */
 const unitOf = (unit: string, currency: string) => unit.replace('currency', currency);
@@ -18,7 +19,17 @@ function sessionData(session: SessionEntry, currency: string) {
     distance_cm: session.conditions.distance,
     method_version: session.conditions.methodVersion,
     reference_conditions: session.conditions.isReference,
-    instruments: session.readings.instruments,
+    instruments: Object.fromEntries(
+      session.instruments.map(({ kind, id, calibration, unit }) => [
+        kind,
+        {
+          id,
+          calibration: calibration?.date ?? null,
+          holds_until: calibration?.due ?? null,
+          uncertainty: calibration ? statedUncertainty(calibration, unit) : null,
+        },
+      ]),
+    ),
     figures: Object.fromEntries(
       METRICS.map((metric) => [metric.id, figureData(session.figures.get(metric.id), currency)]).filter(([, it]) => it),
     ),

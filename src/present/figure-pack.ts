@@ -1,4 +1,5 @@
 import { type Contribution, type Figure, type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { REPEATABILITY } from '../measure/meter.ts';
 
 /** JSON has no infinity. */
 type PackedNumber = number | 'Infinity' | '-Infinity';
@@ -22,6 +23,8 @@ export interface PackedFigure {
   bound?: Figure['bound'];
   /** Why there is no uncertainty; then the next four are left out. */
   absent?: string;
+  /** Why the budget does not hold how readings scatter; left out where it does. */
+  scatter?: string;
   /** Standard uncertainty. */
   u?: PackedNumber;
   /** The 95 % interval. */
@@ -81,11 +84,17 @@ export function packFigures(given: Iterable<readonly [metric: string, it: Figure
             ...(coverageFactor !== null && { k: packNumber(coverageFactor) }),
             ...(degreesOfFreedom !== null && Number.isFinite(degreesOfFreedom) && { dof: degreesOfFreedom }),
             budget: it.budget.map((line): [number, PackedNumber] => [placeOf(line), packNumber(line.contribution)]),
+            ...scatterOf(it),
           }),
     } as PackedFigure;
   };
   const figures = Object.fromEntries([...given].map(([metric, it]) => [metric, pack(it)]));
   return { lines, figures };
+}
+
+function scatterOf({ unassessed }: Figure): Pick<PackedFigure, 'scatter'> {
+  const silent = unassessed.find((it) => it.source === REPEATABILITY);
+  return silent ? { scatter: silent.reason } : {};
 }
 
 /**
@@ -95,7 +104,7 @@ export function packFigures(given: Iterable<readonly [metric: string, it: Figure
 export function unpackFigures({ lines, figures }: FigurePack): Map<string, FigureOrGap> {
   const unpack = (metric: string, it: PackedFigure | { gap: string }): FigureOrGap => {
     if ('gap' in it) return { gap: true, metric, reason: it.gap };
-    const { id, unit, basis, method, bound, absent, u, interval, k, dof, budget = [] } = it;
+    const { id, unit, basis, method, bound, absent, scatter, u, interval, k, dof, budget = [] } = it;
     return {
       id,
       metric,
@@ -110,7 +119,7 @@ export function unpackFigures({ lines, figures }: FigurePack): Map<string, Figur
       degreesOfFreedom: u === undefined ? null : (dof ?? Number.POSITIVE_INFINITY),
       ...(absent !== undefined && { uncertaintyAbsent: absent }),
       budget: budget.map(([place, contribution]) => unpackLine(lines[place] as PackedLine, Number(contribution))),
-      unassessed: [],
+      unassessed: scatter === undefined ? [] : [{ source: REPEATABILITY, reason: scatter }],
       inputs: [],
       notes: [],
       flags: [],

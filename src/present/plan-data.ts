@@ -1,6 +1,6 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { type Figure, type FigureOrGap, isFigure } from '../measure/figure.ts';
-import type { PanelModel } from '../measure/optics/distance-curve.ts';
+import type { PanelModel } from '../measure/optics/panel-model.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { productFigure } from '../measure/uncertainty.ts';
 import { calledCautions } from './called-cautions.ts';
@@ -35,6 +35,8 @@ export interface PlanData {
 }
 
 const DIGITS = 6;
+/** Decimals of the parts of a beam. */
+const PART_DIGITS = 6;
 const short = (value: number) => Number(value.toPrecision(DIGITS));
 
 /** `data/plan.json`. */
@@ -65,7 +67,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
     group: sizeClass?.name ?? 'Size not known',
     ...(model
       ? {
-          model: { ...model, order: short(model.order), power: short(model.power) },
+          model: shortModel(model),
           spread: {
             mean: TABLE_DISTANCES.flatMap((cm) => spreadOf(figure(distanceMetric('mean-irradiance', cm)), cm)),
             peak: TABLE_DISTANCES.flatMap((cm) => spreadOf(figure(distanceMetric('peak-irradiance', cm)), cm)),
@@ -81,6 +83,12 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
     infrared: infraredOf(panel),
     ...(flicker && { flicker: flicker.text }),
   };
+}
+
+/** Fewer digits than a reader could see, for fewer bytes. */
+export function shortModel(model: PanelModel): PanelModel {
+  const few = (value: number) => Number(value.toFixed(PART_DIGITS));
+  return { ...model, weights: model.weights.map(few), drive: model.drive.map(few), power: short(model.power) };
 }
 
 function spreadOf(it: FigureOrGap | undefined, distance: number): SpreadAt[] {
@@ -100,7 +108,7 @@ function infraredOf({ figures, current }: PanelEntry): PlanPanel['infrared'] {
     value: short(reading.value),
     distance: current.conditions.distance,
     spread: current.light.figures.distances.flatMap(({ distance, peak }) =>
-      here ? spreadOf(scaledBy(reading, peak, here), distance) : [],
+      isFigure(here) && isFigure(peak) ? spreadOf(scaledBy(reading, peak, here), distance) : [],
     ),
   };
 }

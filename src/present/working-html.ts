@@ -1,4 +1,3 @@
-import type { Content } from '../ledger/content.ts';
 import type { PanelEntry } from '../ledger/ledger.ts';
 import type { Flag } from '../measure/figure.ts';
 import type { DistanceWorking } from './distance-working.ts';
@@ -11,8 +10,8 @@ import { looseWorking, type SessionWorking, type Working, workingView } from './
  * What a panel's working page holds below the site's head: every reading, and how each figure follows from them. As
  * markup, since these pages are two thirds of the guide's bytes, with thousands of cells each.
  */
-export function workingHtml(panel: PanelEntry, content: Content, currency: string): string {
-  const sessions = workingView(panel, content, currency);
+export function workingHtml(panel: PanelEntry, currency: string): string {
+  const sessions = workingView(panel, currency);
   return html`<p class="trail"><a href="/">Guide</a> › <a href="${panelAddress(panel.slug)}">${panel.name}</a></p>
 <h1>${panel.name}: the working</h1>
 <p class="lead">Every reading as it was taken, and how each figure follows from it.</p>

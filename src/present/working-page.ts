@@ -1,4 +1,3 @@
-import type { Content } from '../ledger/content.ts';
 import type { PanelEntry } from '../ledger/ledger.ts';
 import { escaped } from './html.ts';
 import { workingHtml } from './working-html.ts';
@@ -13,10 +12,10 @@ export interface WorkingPage {
 }
 
 /** The working page of a panel. */
-export const workingPage = (panel: PanelEntry, content: Content, currency: string): WorkingPage => ({
+export const workingPage = (panel: PanelEntry, currency: string): WorkingPage => ({
   slug: panel.slug,
   name: panel.name,
-  main: workingHtml(panel, content, currency),
+  main: workingHtml(panel, currency),
 });
 
 /** The page that is all frame: marks stand where a panel's own would. No panel can have such a slug. */

@@ -1,11 +1,9 @@
-import type { Content } from '../ledger/content.ts';
 import type { PanelEntry, SessionEntry } from '../ledger/ledger.ts';
-import { calibrationDue } from '../ledger/meters.ts';
+import { statedUncertainty } from '../ledger/meters.ts';
 import { sentenceOf } from '../measure/exposure/index.ts';
 import { type Figure, hasCancelled, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
-import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
 import { type DistanceWorking, distanceWorking } from './distance-working.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from './format.ts';
 import { formula } from './formula.ts';
@@ -73,9 +71,9 @@ export interface SessionWorking {
 }
 
 /** All sessions of a panel with their working, the current one first. */
-export function workingView(panel: PanelEntry, content: Content, currency: string): SessionWorking[] {
+export function workingView(panel: PanelEntry, currency: string): SessionWorking[] {
   const seen: SeenFormulas = new Map();
-  return panel.sessions.map((session) => sessionWorking(panel, session, content, currency, seen));
+  return panel.sessions.map((session) => sessionWorking(panel, session, currency, seen));
 }
 
 /** Where on the page the formula of a method stands: many figures have one, and it is long. */
@@ -92,7 +90,6 @@ export function looseWorking(panel: PanelEntry, currency: string): Working[] {
 function sessionWorking(
   panel: PanelEntry,
   session: SessionEntry,
-  content: Content,
   currency: string,
   seen: SeenFormulas,
 ): SessionWorking {
@@ -120,7 +117,7 @@ function sessionWorking(
     isCurrent,
     conditions: `LED plane to sensor ${fixed(session.conditions.distance, 2)} cm; bench procedure version ${session.conditions.methodVersion}.`,
     ...(session.readings.notes && { notes: session.readings.notes }),
-    instruments: instrumentLines(session, content),
+    instruments: instrumentLines(session),
     readings: rawReadings(session),
     figures,
     ...(distances && { distances }),
@@ -128,28 +125,16 @@ function sessionWorking(
   };
 }
 
-function instrumentLines(session: SessionEntry, content: Content): SessionWorking['instruments'] {
-  return INSTRUMENT_KINDS.flatMap((kind) => {
-    const instrument = content.instruments.get(session.readings.instruments[kind] ?? '');
-    if (!instrument) return [];
-    const { calibration, name, unit } = instrument.data;
-    const due = calibrationDue(instrument.data);
-    const parts = [
-      calibration.relative > 0 && `${calibration.relative} %`,
-      calibration.absolute > 0 && `${calibration.absolute} ${unitSigns(unit)}`,
-    ].filter(Boolean);
-    return [
-      {
-        kind,
-        id: instrument.id,
-        name,
-        calibrated: showDate(calibration.date),
-        due: showDate(due),
-        isOverdue: due < session.date,
-        uncertainty: parts.length > 0 ? `${parts.join(' and ')} (k = ${calibration.coverageFactor})` : 'none stated',
-      },
-    ];
-  });
+function instrumentLines({ instruments, date }: SessionEntry): SessionWorking['instruments'] {
+  return instruments.map(({ kind, id, name, calibration, unit }) => ({
+    kind,
+    id,
+    name,
+    calibrated: calibration ? showDate(calibration.date) : 'not before the session',
+    due: calibration ? showDate(calibration.due) : '',
+    isOverdue: calibration !== undefined && calibration.due < date,
+    uncertainty: calibration ? statedUncertainty(calibration, unitSigns(unit)) : 'not known',
+  }));
 }
 
 function figureWorking(

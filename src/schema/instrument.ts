@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { isoDate, text } from './fields.ts';
+import { isoDate, quantity, text } from './fields.ts';
+import { REPLACED } from './replaced.ts';
 
 /** What an instrument reads; a session names one instrument for each that it used. */
 export const INSTRUMENT_KINDS = [
@@ -16,6 +17,86 @@ export const INSTRUMENT_KINDS = [
 ] as const;
 
 export type InstrumentKind = (typeof INSTRUMENT_KINDS)[number];
+
+/** One calibration of a meter; recalibrating adds one, and leaves what rests on the others as it was. */
+const calibration = z.strictObject({
+  date: isoDate('Day of the calibration; it counts for sessions from that day on, until the next one.'),
+  validMonths: z.int().positive().max(120).describe('Months until the next one is due.'),
+  relative: z.number().min(0).max(100).describe('Expanded uncertainty relative to the reading, in %.'),
+  absolute: z.number().min(0).default(0).describe('Expanded absolute uncertainty, in the unit of the display.'),
+  coverageFactor: z.number().positive().max(5).default(2).describe('Coverage factor k of the two figures above.'),
+  reference: text('Against what, and by whom in general terms.'),
+});
+
+export type Calibration = z.output<typeof calibration>;
+
+const calibrations = z
+  .array(calibration)
+  .min(1)
+  .superRefine((list, context) => {
+    list.forEach(({ date }, i) => {
+      if (list.findIndex((it) => it.date === date) === i) return;
+      const wanted = 'one calibration a day: a session could not tell which of the two to take';
+      context.addIssue({ code: 'custom', message: wanted, path: [i, 'date'], params: { wanted } });
+    });
+  })
+  .describe('Every calibration of the meter, in any order; a session takes the newest one of its day or before.');
+
+const ANGULAR_HINT =
+  'write f2 of ISO/CIE 19476, as in { f2: 2.5 }, or the error at some angles, as in { angles: [{ angle: 60 deg, error: 3 }] }';
+
+const angularResponse = z
+  .preprocess(
+    (value, context) => {
+      if (typeof value !== 'number') return value;
+      const wanted = 'a block with f2, or with angles';
+      context.addIssue({ code: 'custom', message: wanted, params: { wanted, hint: ANGULAR_HINT } });
+      return z.NEVER;
+    },
+    z
+      .strictObject({
+        f2: z
+          .number()
+          .min(0)
+          .max(50)
+          .optional()
+          .describe('f2 of ISO/CIE 19476 (CIE S 023), in %; it is taken as one standard uncertainty.'),
+        angles: z
+          .array(
+            z.strictObject({
+              angle: quantity('angle', 'Angle of the light from straight ahead.', { positive: true, max: 89 }),
+              error: z
+                .number()
+                .min(0)
+                .max(100)
+                .describe('Standard uncertainty (k = 1) for light from that angle, in % of that light.'),
+            }),
+          )
+          .min(1)
+          .optional()
+          .describe('Errors at named angles; straight ahead there is none.'),
+      })
+      .superRefine(({ f2, angles }, context) => {
+        if ((f2 === undefined) === (angles === undefined)) {
+          const wanted = 'either f2 or angles, one of the two';
+          context.addIssue({ code: 'custom', message: wanted, params: { wanted, hint: ANGULAR_HINT } });
+        }
+        angles?.forEach(({ angle }, i) => {
+          if (angles.findIndex((it) => it.angle.value === angle.value) === i) return;
+          const wanted = 'one error an angle';
+          context.addIssue({ code: 'custom', message: wanted, path: ['angles', i, 'angle'], params: { wanted } });
+        });
+      }),
+  )
+  .describe('How light that comes in at a slant is misread: f2, or errors at named angles. For irradiance only.');
+
+const bandError = (band: string) =>
+  z
+    .number()
+    .min(0)
+    .max(50)
+    .optional()
+    .describe(`Standard uncertainty (k = 1) in the ${band} band, in % of the reading.`);
 
 /** content/instruments/<id>.yaml: one meter of the bench. Percentages are of the reading. */
 export const instrumentSchema = z
@@ -34,22 +115,17 @@ export const instrumentSchema = z
       'What it responds to: wavelengths, frequencies, weighting, sensor and its angular response, in words.',
     ),
     resolution: z.number().min(0).describe('Smallest step of the display, in its unit.'),
-    calibration: z
-      .strictObject({
-        date: isoDate('Day of the calibration.'),
-        validMonths: z.int().positive().max(120).describe('Months until the next one is due.'),
-        relative: z.number().min(0).max(100).describe('Expanded uncertainty relative to the reading, in %.'),
-        absolute: z.number().min(0).default(0).describe('Expanded absolute uncertainty, in the unit of the display.'),
-        coverageFactor: z.number().positive().max(5).default(2).describe('Coverage factor k of the two figures above.'),
-        reference: text('Against what, and by whom in general terms.'),
+    calibrations,
+    spectralResponse: z
+      .strictObject({ red: bandError('red'), nearInfrared: bandError('near-infrared') })
+      .refine((it) => it.red !== undefined || it.nearInfrared !== undefined, {
+        error: 'red, nearInfrared or both',
       })
-      .describe('Last calibration and what it promises.'),
-    angularResponse: z
-      .number()
-      .min(0)
-      .max(50)
       .optional()
-      .describe('Standard uncertainty from oblique light near a panel, in % of the reading.'),
+      .describe(
+        'How far it may misread a band because its sensor does not answer to every wavelength alike; beyond what its calibration covers. For irradiance only.',
+      ),
+    angularResponse: angularResponse.optional(),
     repeatability: z
       .number()
       .min(0)
@@ -58,8 +134,20 @@ export const instrumentSchema = z
       .describe(
         'Standard deviation of repeated readings of one steady thing, in % of the reading; used where a session has no repeats.',
       ),
+    repeatabilityDecibels: z
+      .number()
+      .min(0)
+      .max(20)
+      .optional()
+      .describe('The same in dB; for sound only, where a share of the reading means nothing.'),
     note: text('Anything else worth knowing.').optional(),
   })
-  .describe('One meter of the bench.');
+  .describe('One meter of the bench.')
+  .register(REPLACED, {
+    calibration: {
+      by: 'calibrations',
+      hint: 'write a list, so that earlier sessions keep theirs: calibrations:, and below it each one as - { date: 2026-01-15, validMonths: 24, relative: 4, reference: ... }',
+    },
+  });
 
 export type Instrument = z.output<typeof instrumentSchema>;

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { keysAt, meaningAt } from './inspect.ts';
 import { fieldPath, type Problem, shown } from './problem.ts';
+import { REPLACED } from './replaced.ts';
 import { nearest } from './suggest.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -29,8 +30,15 @@ const KINDS: Record<string, string> = {
 export function findings(schema: z.ZodType, data: unknown, issues: readonly Issue[]): Finding[] {
   // Where a field is of the wrong kind, what else is wrong with it is an echo of that.
   const wrongKind = new Set(issues.filter((it) => it.code === 'invalid_type').map((it) => fieldPath(it.path)));
+  // Where a former field stands in a field's place, that it is missing is an echo too.
+  const replaced = new Set(
+    Object.entries(REPLACED.get(schema) ?? {}).flatMap(([former, { by }]) =>
+      valueAt(data, [by]) === undefined && valueAt(data, [former]) !== undefined ? [by] : [],
+    ),
+  );
   return issues
     .filter((it) => it.code === 'invalid_type' || !wrongKind.has(fieldPath(it.path)))
+    .filter((it) => it.path.length !== 1 || !replaced.has(String(it.path[0])))
     .flatMap((issue) => findingsOf(schema, data, issue, issue.path));
 }
 
@@ -43,6 +51,17 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
     case 'unrecognized_keys': {
       const known = keysAt(schema, path);
       return issue.keys.map((key) => {
+        const replacement = path.length === 0 ? ownOf(REPLACED.get(schema), key) : undefined;
+        if (replacement) {
+          const { by, hint } = replacement;
+          return {
+            path: [...path, key],
+            field: key,
+            found: `"${key}", which is no longer read`,
+            wanted: withMeaning(by, meaningAt(schema, [by])),
+            hint,
+          };
+        }
         const near = nearest(key, known);
         return {
           path: [...path, key],
@@ -130,6 +149,11 @@ function sizeWanted(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>): s
 
 function withMeaning(wanted: string, meaning: string | undefined): string {
   return meaning ? `${wanted} (${meaning.replace(/\.$/, '')})` : wanted;
+}
+
+/** A block's own field; what every object inherits ("constructor") is none. */
+function ownOf<T>(block: Readonly<Record<string, T>> | undefined, key: string): T | undefined {
+  return block && Object.hasOwn(block, key) ? block[key] : undefined;
 }
 
 function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {

@@ -1,13 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  againstFirst,
-  type Contender,
-  compareRow,
-  leavesOutScatter,
-  outcomeWords,
-  unlikeness,
-} from '../../src/client/compare-words.ts';
+import { againstFirst, type Contender, compareRow, outcomeWords, unlikeness } from '../../src/client/compare-words.ts';
 import { type FigureOrGap, gap } from '../../src/measure/figure.ts';
 import type { ComparedPanel } from '../../src/present/compare-data.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../src/present/compare-rows.ts';
@@ -227,14 +220,23 @@ test('no words of a verdict', () => {
   expect(words).not.toMatch(/\b(safe|best|better|worse|recommend|winner|beats?|effective)\b/i);
 });
 
-test('what single readings scatter is said to be left out, where no budget holds it', () => {
+test('a level without a known scatter tells no difference, and says why', () => {
   const sound = row('sound-on');
-  const single = { 'sound-on': watts(43, ['meter/calibration', 0.7], ['43/resolution', 0.03]) };
-  const repeated = { 'sound-on': watts(49, ['meter/calibration', 0.7], ['49/repeatability', 0.4]) };
-  const [a, b] = [contender('A', single), contender('B', repeated)];
-  expect(leavesOutScatter(sound, [a, b])).toBe(true);
-  expect(leavesOutScatter(sound, [b, b])).toBe(false);
-  // One reading is in no difference.
-  expect(leavesOutScatter(sound, [a, contender('C', { 'sound-on': gap('sound-on', 'not measured') })])).toBe(false);
-  expect(leavesOutScatter(POWER, [a, b])).toBe(false);
+  const calibration = line('meter@2026-01-19/calibration', 0.7);
+  const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
+  const single = {
+    ...figure(43, [calibration, line('43/resolution', 0.03)], 'sound-on', 'dB(A)'),
+    unassessed: [{ source: 'Repeatability', reason }],
+  };
+  const [a, b] = [contender('A', { 'sound-on': single }), contender('B', { 'sound-on': { ...single, value: 44.7 } })];
+  expect(outcomeWords(sound, compareRow(sound, b, a))).toBe(`difference not known: ${reason}`);
+  const stated = (value: number) =>
+    figure(value, [calibration, line(`${value}/repeatability`, 0.5)], 'sound-on', 'dB(A)');
+  const known = compareRow(
+    sound,
+    contender('B', { 'sound-on': stated(44.7) }),
+    contender('A', { 'sound-on': stated(43) }),
+  );
+  // 1.7 dB; u = 0.5 √2 = 0.707 dB, so 0.31 to 3.09 dB.
+  expect(known).toMatchObject({ kind: 'apart', interval95: [expect.closeTo(0.31, 2), expect.closeTo(3.09, 2)] });
 });

@@ -241,7 +241,8 @@ unit: mW/cm2
 range: { from: 0.1, to: 300 }
 response: Flat.
 resolution: 0
-calibration: { date: 2026-01-15, validMonths: 24, relative: ${relative}, reference: Invented }
+calibrations:
+  - { date: 2026-01-15, validMonths: 24, relative: ${relative}, reference: Invented }
 angularResponse: 0
 `;
   const pooled = Math.sqrt((0.01 + 0.04 + 0.01 + 0.04) / 4);

@@ -3,7 +3,7 @@ import type { Figure } from '../../src/measure/figure.ts';
 import { gridFigures } from '../../src/measure/grid.ts';
 import { ledAreaFigure, opticalPowerFigure, peakToMeanFigure, sideFigure } from '../../src/measure/optical-power.ts';
 import { readingFigure } from '../../src/measure/reading.ts';
-import { figureOf, gridOf, meter } from './make.ts';
+import { figureOf, gridOf, meter, slanted } from './make.ts';
 import { type Numbers, randomNumbers } from './random-numbers.ts';
 
 /**
@@ -23,7 +23,13 @@ const TRUE_PEAK = 91;
 const TRUE_POWER = (TRUE_MEAN * FIELD.width * FIELD.height) / 1000;
 const SESSION = 'lantern-40/2026-03-02';
 
-const SENSOR = meter({ calibrationRelative: 0.025, calibrationAbsolute: 0.2, resolution: 0.1, angularResponse: 0.015 });
+const OBLIQUE = 0.015;
+const SENSOR = meter({
+  calibrationRelative: 0.025,
+  calibrationAbsolute: 0.2,
+  resolution: 0.1,
+  angularResponse: slanted(OBLIQUE),
+});
 const TAPE = meter({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
 const EDGE = 0.3;
 
@@ -45,7 +51,7 @@ interface Simulated {
 function session(numbers: Numbers, repeats: number, scatter: number, sensor = SENSOR): Simulated {
   const gain = 1 + sensor.calibrationRelative * numbers.normal();
   const offset = sensor.calibrationAbsolute * numbers.normal();
-  const oblique = 1 + (sensor.angularResponse ?? 0) * numbers.normal();
+  const oblique = 1 + OBLIQUE * numbers.normal();
   const at = falloff(DISTANCE.distance + DISTANCE.halfWidth * numbers.either());
   const read = (light: number) =>
     inSteps((light * at * oblique * gain + offset) * (1 + scatter * numbers.normal()), sensor.resolution);

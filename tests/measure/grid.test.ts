@@ -6,11 +6,16 @@ import { NO_METER } from '../../src/measure/meter.ts';
 import { expectToMeet } from '../references/check-value.ts';
 import { CELL_MEANS, GRID_STATISTICS, HOT_MIDDLE } from '../references/grid.ts';
 import { CERTIFIED_SETS } from '../references/statistics.ts';
-import { figureOf, gridOf, lineOf, meter, RUNS } from './make.ts';
+import { figureOf, gridOf, lineOf, meter, RUNS, slanted } from './make.ts';
 
 const NO_CELLS = 'the LED field is not known';
 const metrics = ['mean', 'cellMean', 'lowestToMean', 'highestToMean', 'variation'] as const;
-const SENSOR = meter({ calibrationRelative: 0.025, resolution: 0.1, angularResponse: 0.02, repeatability: 0.01 });
+const SENSOR = meter({
+  calibrationRelative: 0.025,
+  resolution: 0.1,
+  angularResponse: slanted(0.02),
+  repeatability: 0.01,
+});
 const AT_FIFTEEN = { distance: 15, halfWidth: 0.2, area: 1800 };
 const figureValue = (it: Parameters<typeof figureOf>[0]) => figureOf(it).value;
 const uncertaintyOf = (it: Parameters<typeof figureOf>[0]) => figureOf(it).standardUncertainty ?? Number.NaN;
@@ -272,7 +277,7 @@ describe('uncertainty of the mean', () => {
       calibrationRelative: 0.025,
       calibrationAbsolute: 0.1,
       resolution: 0.1,
-      angularResponse: 0.02,
+      angularResponse: slanted(0.02),
     });
     const flat = figureOf(
       gridFigures(gridOf(rowsOf(Array(9).fill(100)), { meter: steady, distance: AT_FIFTEEN }), NO_CELLS).mean,
@@ -337,7 +342,7 @@ describe('uncertainty of the uniformity', () => {
     const share = fc.double({ min: 0, max: 0.3, noNaN: true });
     fc.assert(
       fc.property(nine, share, share, (values, calibrationRelative, angularResponse) => {
-        const sensor = meter({ calibrationRelative, angularResponse });
+        const sensor = meter({ calibrationRelative, angularResponse: slanted(angularResponse) });
         const it = gridFigures(gridOf(rowsOf(values), { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS);
         for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
           expect(uncertaintyOf(it[metric])).toBeLessThan(1e-9 * figureValue(it.highestToMean));
@@ -393,7 +398,7 @@ describe('uncertainty of the uniformity', () => {
 
 describe('properties of the figures', () => {
   const geometry = gridGeometry(3, 3, 24, 48, 2.54) ?? 'none';
-  const ideal = meter({ calibrationRelative: 0.025, angularResponse: 0.02, repeatability: 0.01 });
+  const ideal = meter({ calibrationRelative: 0.025, angularResponse: slanted(0.02), repeatability: 0.01 });
 
   test('scaling all readings scales the means with their uncertainties and leaves the ratios', () => {
     fc.assert(

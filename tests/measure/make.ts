@@ -1,3 +1,4 @@
+import type { AngularResponse } from '../../src/measure/angular-response.ts';
 import type { Contribution, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import type { GridReadings } from '../../src/measure/grid.ts';
@@ -17,9 +18,21 @@ export function meter(part: Partial<Meter> = {}): Meter {
     calibrationAbsolute: 0,
     calibrationStated: '5 % at k = 2',
     resolution: 0,
-    angularResponse: 0,
+    spectralResponse: { red: 0, nearInfrared: 0 },
+    angularResponse: slanted(0),
     repeatability: 0,
     ...part,
+  };
+}
+
+/** An angular response that misreads light from every angle alike, so that no shape of it matters to a test. */
+export function slanted(error: number): AngularResponse {
+  return {
+    kind: 'angles',
+    points: [
+      { angle: 1e-9, error },
+      { angle: 90, error },
+    ],
   };
 }
 

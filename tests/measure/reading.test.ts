@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { NO_METER } from '../../src/measure/meter.ts';
 import { type MeterReading, readingFigure } from '../../src/measure/reading.ts';
-import { lineOf, meter } from './make.ts';
+import { lineOf, meter, slanted } from './make.ts';
 
 const SENSOR = meter({
   calibrationRelative: 0.025,
   calibrationAbsolute: 0.05,
   resolution: 0.1,
-  angularResponse: 0.01,
+  angularResponse: slanted(0.01),
   repeatability: 0.008,
 });
 

@@ -11,7 +11,7 @@ let demo: Demo;
 beforeAll(() => {
   demo = demoLedger();
 });
-const views = (slug: string): SessionWorking[] => workingView(demo.panel(slug), demo.content, 'EUR');
+const views = (slug: string): SessionWorking[] => workingView(demo.panel(slug), 'EUR');
 const working = (slug: string, metric: string): Working => {
   const it = views(slug)[0]?.figures.find((one) => one.id.endsWith(`/${metric}`));
   if (!it) throw new Error(`${slug}: no working of ${metric}`);
@@ -150,7 +150,7 @@ describe('looseWorking', () => {
         'plover/led-area',
         'plover/real-price',
       ]);
-      expect(workingView(panel, content.content(), 'EUR')).toEqual([]);
+      expect(workingView(panel, 'EUR')).toEqual([]);
     } finally {
       content.delete();
     }

@@ -46,7 +46,7 @@ const INSTRUMENTS = [
     resolution: 0.1,
     relative: 4,
     repeatability: 0.8,
-    angularResponse: 1.5,
+    f2: 3,
   },
   {
     id: 'spectrometer',
@@ -160,7 +160,7 @@ function guide(day: string): object {
 }
 
 function instrumentFile(id: string, instrument: Omit<(typeof INSTRUMENTS)[number], 'id'>, day: string): object {
-  const { measures, unit, range, resolution, relative, absolute, repeatability, angularResponse } = instrument;
+  const { measures, unit, range, resolution, relative, absolute, repeatability, f2 } = instrument;
   return {
     name: `Simulated ${id.replace('-', ' ')}`,
     measures,
@@ -168,15 +168,17 @@ function instrumentFile(id: string, instrument: Omit<(typeof INSTRUMENTS)[number
     range: { from: range[0], to: range[1] },
     response: 'Whatever the simulator gives it.',
     resolution,
-    calibration: {
-      date: day,
-      validMonths: 24,
-      relative,
-      ...(absolute !== undefined && { absolute }),
-      reference: 'None',
-    },
+    calibrations: [
+      {
+        date: day,
+        validMonths: 24,
+        relative,
+        ...(absolute !== undefined && { absolute }),
+        reference: 'None',
+      },
+    ],
     ...(repeatability !== undefined && { repeatability }),
-    ...(angularResponse !== undefined && { angularResponse }),
+    ...(f2 !== undefined && { spectralResponse: { red: 0.5, nearInfrared: 0.5 }, angularResponse: { f2 } }),
   };
 }
 

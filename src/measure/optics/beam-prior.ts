@@ -15,19 +15,19 @@ const [MAIN, FLAT, DIP, DIP_WIDTH, SECOND, SECOND_WIDTH, RING, RING_ANGLE, SPILL
 ) as [number, number, number, number, number, number, number, number, number, number, number];
 
 /** Half angle of the main lobe, degrees: lognormal about this, cut at the ends. */
-const USUAL_HALF_ANGLE = 27;
+export const USUAL_HALF_ANGLE = 27;
 const SPREAD_OF_HALF_ANGLE = 0.6;
-const LEAST_HALF_ANGLE = 5;
-const MOST_HALF_ANGLE = 78;
+export const LEAST_HALF_ANGLE = 5;
+export const MOST_HALF_ANGLE = 78;
 
 /** Light that any lens lets past at a slant, as a bare LED throws it: its share is lognormal about 0.6 %. */
-const USUAL_SPILL = 0.006;
+export const USUAL_SPILL = 0.006;
 const SPILL_ORDER = 1;
 
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
-const USUAL_DIFFERENCE = 0.04;
+export const USUAL_DIFFERENCE = 0.04;
 /** Size of uneven drive: lognormal about 3 %. */
-const USUAL_DRIVE = 0.03;
+export const USUAL_DRIVE = 0.03;
 
 const FLAT_TERMS = 7;
 

@@ -8,11 +8,12 @@ export interface CurvePoint {
   distance: number;
   /** Over the LED-area rectangle. */
   mean: number;
-  peak: number;
+  /** Left out where single LEDs may show and nobody knows where they are. */
+  peak?: number;
   /** Before the middle of the field. */
   centre: number;
-  /** At the dimmest place of the rectangle. */
-  lowest: number;
+  /** At the dimmest place of the rectangle; left out with the peak. */
+  lowest?: number;
 }
 
 /**
@@ -33,8 +34,10 @@ export function distanceCurve(panel: PanelModel, distances: readonly number[]): 
       distance,
       mean,
       centre,
-      peak: Math.max(...places.slice(0, peaks.length)),
-      lowest: Math.min(...places.slice(peaks.length)),
+      ...(distance >= (panel.peakFrom ?? 0) && {
+        peak: Math.max(...places.slice(0, peaks.length)),
+        lowest: Math.min(...places.slice(peaks.length)),
+      }),
     };
   });
 }

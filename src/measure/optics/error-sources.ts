@@ -2,6 +2,7 @@ import type { AngularResponse } from '../angular-response.ts';
 import type { DistanceSetting } from '../distance-setting.ts';
 import type { Contribution, Figure } from '../figure.ts';
 import { angularLine, calibrationLines, type Meter, resolutionLine } from '../meter.ts';
+import { type BandShares, SHARES_UNKNOWN, spectralLines } from '../spectral-response.ts';
 import { rectangular } from '../uncertainty.ts';
 import { studentQuantile } from '../student-t.ts';
 
@@ -40,6 +41,8 @@ export interface ErrorSources {
   session: string;
   panel: string;
   meter: Meter;
+  /** How much of the light lies in each band; all of it in either where it is left out. */
+  bands?: BandShares;
   distance: DistanceSetting;
   width: Figure;
   height: Figure;
@@ -55,13 +58,20 @@ const bare = ({ contribution: _, ...line }: Contribution): ErrorLine => line;
  * the light reaches past its edges.
  */
 export function sharedErrors(sources: ErrorSources): SharedError[] {
-  const { session, panel, meter, distance, width, height, edge } = sources;
+  const { session, panel, meter, bands = SHARES_UNKNOWN, distance, width, height, edge } = sources;
+  const { angularResponse } = meter;
   const errors: SharedError[] = [
     ...calibrationLines(meter, 1).map((line) => ({
       line: bare(line),
       effect: line.key.endsWith('/offset') ? { offset: -line.contribution } : { reading: -line.contribution },
     })),
-    ...angularLine(meter, session, 1).map((line) => ({ line: bare(line), effect: { ...(meter.angularResponse && { angular: meter.angularResponse as unknown as AngularResponse }) } })),
+    ...spectralLines(meter, 1, bands).map((line) => ({ line: bare(line), effect: { reading: -line.contribution } })),
+    ...(angularResponse
+      ? angularLine(meter, session, 1).map((line) => ({
+          line: { ...bare(line), evaluation: 'from the instrument file, at the angles of each reading’s light; normal' },
+          effect: { angular: angularResponse },
+        }))
+      : []),
   ];
   if (distance.halfWidth > 0) {
     errors.push({

@@ -14,7 +14,7 @@ import { gridSpots } from './plane-values.ts';
 import { BASIS, profileHalfAngle, squaredWeights } from './profile-basis.ts';
 import { readingModel } from './reading-model.ts';
 import { shapeBudgets } from './shape-budget.ts';
-import { singleLedsShow } from './single-leds.ts';
+import { peaksKnownFrom } from './single-leds.ts';
 import { type Spread, spreadOf } from './spread.ts';
 
 /** Draw from the mains, with its errors. */
@@ -243,6 +243,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
     return { fit, withheld: 'the readings leave the beam open, and with it the power' };
   }
   const half = at(RESULT_HALF_ANGLE);
+  const peakFrom = peaksKnownFrom(layout, half.interval95[0]);
   const claim = beamAngle === undefined ? undefined : beamAngle / 2;
   const isRuledOut = claim !== undefined && (claim < half.interval95[0] || claim > half.interval95[1]);
   return {
@@ -257,14 +258,13 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       ...(efficiency && { efficiency }),
       targets: layout.targets.map((distance, t) => {
         const first = FIRST_TARGET + 3 * t;
-        const isHidden = singleLedsShow(layout, distance, half.interval95[0]);
         return {
           distance,
           mean: at(first),
-          ...(!isHidden && { peak: at(first + 1), evenness: at(first + 2) }),
+          ...(distance >= peakFrom && { peak: at(first + 1), evenness: at(first + 2) }),
         };
       }),
-      model: { ...found, power: at(RESULT_EMITTED).value },
+      model: { ...found, power: at(RESULT_EMITTED).value, ...(peakFrom > 0 && { peakFrom }) },
     },
   };
 }
@@ -401,8 +401,8 @@ function statedValues(
   values[RESULT_BIAS] = grid ? average(points) / mean : 1;
   distanceCurve({ ...model, power }, layout.targets).forEach((it, t) => {
     values[FIRST_TARGET + 3 * t] = it.mean;
-    values[FIRST_TARGET + 3 * t + 1] = it.peak;
-    values[FIRST_TARGET + 3 * t + 2] = it.lowest / it.mean;
+    values[FIRST_TARGET + 3 * t + 1] = it.peak ?? 0;
+    values[FIRST_TARGET + 3 * t + 2] = (it.lowest ?? 0) / it.mean;
   });
   return { values };
 }

@@ -11,6 +11,8 @@ export interface PanelModel {
   drive: number[];
   /** Emitted, W. */
   power: number;
+  /** Nearer than this, cm, single LEDs may show and nobody knows where: then there is no peak. Left out: everywhere known. */
+  peakFrom?: number;
 }
 
 /** The panel's LEDs as they are driven, as products of profiles. */

@@ -10,13 +10,12 @@ export const SINGLE_BELOW = 0.65;
 export const LARGEST_PITCH = 4;
 
 /**
- * Whether single LEDs may show on a plane while nobody knows where they are, so that nothing can be said of its
- * brightest and dimmest place.
+ * The nearest distance, cm, at which the brightest and the dimmest place are known: nearer, single LEDs may show, and
+ * where LEDs are not counted nobody knows where they are. 0 where they are counted.
  *
- * @param distance cm
  * @param narrowest half angle that the readings allow, degrees
  */
-export function singleLedsShow({ emitter }: Pick<Layout, 'emitter'>, distance: number, narrowest: number): boolean {
-  if (emitter.kind === 'leds') return false;
-  return distance * Math.tan((narrowest * Math.PI) / 180) < SINGLE_BELOW * LARGEST_PITCH;
+export function peaksKnownFrom({ emitter }: Pick<Layout, 'emitter'>, narrowest: number): number {
+  if (emitter.kind === 'leds') return 0;
+  return (SINGLE_BELOW * LARGEST_PITCH) / Math.tan((narrowest * Math.PI) / 180);
 }

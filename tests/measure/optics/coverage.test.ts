@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { assumedEmitter } from '../../../src/measure/optics/assumed-emitter.ts';
 import { type Estimate, estimatePanel, type OpticsEstimates } from '../../../src/measure/optics/estimate.ts';
 import { randomNumbers } from '../random-numbers.ts';
-import { lightOf, lightSource, opticsInput, points, SENSOR, SIX_INCHES, TAPE } from './make.ts';
+import { lightOf, lightSource, OBLIQUE, opticsInput, points, SENSOR, SIX_INCHES, TAPE } from './make.ts';
 
 /**
  * How often the 95 % intervals hold the truth, over panels of all kinds from the independent simulator, read with
@@ -50,7 +50,7 @@ function simulated(seed: number): Simulated | undefined {
   // A sensor whose response falls a little faster than the cosine: as much as its file says, on the mean of the grid.
   const sum = (receiver: number) => grid.reduce((s, { x, y }) => s + light(x, y, SIX_INCHES, receiver), 0);
   const loss = Math.log(sum(1.01) / sum(1)) / 0.01;
-  const receiver = 1 + ((SENSOR.angularResponse ?? 0) * numbers.normal()) / loss;
+  const receiver = 1 + (OBLIQUE * numbers.normal()) / loss;
   const read = (x: number, y: number, distance: number) => {
     const aside = () => 0.15 * numbers.normal();
     const at = light(x + aside(), y + aside(), distance + further, receiver) * gain + offset;

@@ -4,7 +4,7 @@ import { opticsFigures } from '../../../src/measure/optics/figures.ts';
 import { planeValues } from '../../../src/measure/optics/plane-values.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { powerSampler } from '../../../src/measure/ranking.ts';
-import { figureOf } from '../make.ts';
+import { figureOf, slanted } from '../make.ts';
 import { type Bench, exactBench, lightSource, opticsInput, SENSOR, SESSION, SIX_INCHES, TAPE } from './make.ts';
 
 const NOTHING = {
@@ -12,7 +12,7 @@ const NOTHING = {
   calibrationRelative: 0,
   calibrationAbsolute: 0,
   resolution: 0,
-  angularResponse: 0,
+  angularResponse: slanted(0),
   repeatability: 0,
 };
 const EXACT: Partial<Bench> = {
@@ -145,7 +145,7 @@ describe('the simulation', () => {
       const part: Partial<Bench> = {
         distance: { distanceSetting: 0.5 },
         edges: { edgeSetting: 0.5 },
-        angular: { sensor: { ...NOTHING, angularResponse: 0.02 } },
+        angular: { sensor: { ...NOTHING, angularResponse: slanted(0.02) } },
         repeatability: { sensor: { ...NOTHING, repeatability: 0.004 } },
         'light-edge': { edge: 0.3 },
       }[only] as Partial<Bench>;

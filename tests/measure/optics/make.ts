@@ -3,14 +3,16 @@ import type { Emitter, Field } from '../../../src/measure/optics/emitter.ts';
 import { claimError, sharedErrors, takeReadings } from '../../../src/measure/optics/error-sources.ts';
 import type { OpticsInput } from '../../../src/measure/optics/estimate.ts';
 import { beamOrder, channelIrradiance, type LightSource, placeLeds } from '../../support/light-source.ts';
-import { meter } from '../make.ts';
+import { meter, slanted } from '../make.ts';
 
+/** Relative error of the bench meter from oblique light, whatever its angle. */
+export const OBLIQUE = 0.015;
 /** A bench meter and a tape of the usual kind. */
 export const SENSOR = meter({
   calibrationRelative: 0.02,
   calibrationAbsolute: 0.1,
   resolution: 0.1,
-  angularResponse: 0.015,
+  angularResponse: slanted(OBLIQUE),
   repeatability: 0.008,
 });
 export const TAPE = meter({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });

@@ -1,0 +1,43 @@
+import { calibrationDue, statedUncertainty } from '../ledger/meters.ts';
+import type { Calibration, Instrument } from '../schema/instrument.ts';
+import { showDate, unitSigns } from './format.ts';
+
+/** One line of an instrument's history. */
+export interface CalibrationLine {
+  date: string;
+  due: string;
+  uncertainty: string;
+  reference: string;
+}
+
+/** A calibration in words. */
+export function calibrationLine(calibration: Calibration, unit: string): CalibrationLine {
+  return {
+    date: showDate(calibration.date),
+    due: showDate(calibrationDue(calibration)),
+    uncertainty: statedUncertainty(calibration, unitSigns(unit)),
+    reference: calibration.reference,
+  };
+}
+
+/** How light at a slant is misread, or undefined where the file is silent. */
+export function angularWords({ angularResponse: it }: Instrument): string | undefined {
+  if (!it) return undefined;
+  if (it.f2 !== undefined) return `f2 of ${it.f2} %`;
+  const angles = (it.angles ?? []).map(({ angle, error }) => `${error} % at ${angle.value}°`);
+  return `${angles.join(', ')} (standard uncertainty)`;
+}
+
+/** How each band is misread, or undefined where the file is silent. */
+export function spectralWords({ spectralResponse: it }: Instrument): string | undefined {
+  if (!it) return undefined;
+  const band = (name: string, error: number | undefined) =>
+    error === undefined ? `${name} not assessed` : `${name} ${error} %`;
+  return `${band('red', it.red)}, ${band('near-infrared', it.nearInfrared)} (standard uncertainty)`;
+}
+
+/** How readings scatter, or undefined where the file is silent. */
+export function repeatabilityWords({ repeatability, repeatabilityDecibels }: Instrument): string | undefined {
+  if (repeatabilityDecibels !== undefined) return `${repeatabilityDecibels} dB (standard deviation)`;
+  return repeatability === undefined ? undefined : `${repeatability} % (standard deviation)`;
+}

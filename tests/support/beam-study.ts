@@ -235,9 +235,9 @@ export interface Outcome {
 /** Works a case out, and holds it against the truth. */
 export function outcomeOf(it: Case, extra: Extra): Outcome {
   const input = it.input(extra);
-  const start = performance.now();
+  const start = process.cpuUsage();
   const result = estimatePanel(input);
-  const milliseconds = performance.now() - start;
+  const milliseconds = process.cpuUsage(start).user / 1000;
   const { estimates } = result;
   const order = { true: it.price / it.truth.emitted, common: it.price / it.common, modelled: estimates && it.price / estimates.emitted.value };
   if (!estimates) return { kind: it.kind, result, holds: {}, halfWidth: undefined, order, error: undefined, milliseconds };

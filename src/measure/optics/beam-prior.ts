@@ -29,7 +29,10 @@ export const USUAL_DIFFERENCE = 0.04;
 /** Size of uneven drive: lognormal about 3 %. */
 export const USUAL_DRIVE = 0.03;
 
+/** Largest n, and terms of the binomial series. */
+const FLATTEST = 6;
 const FLAT_TERMS = 7;
+const STEEPEST_ORDER = 460;
 
 /** A beam and what else is supposed of a panel. */
 export interface Supposed {
@@ -60,8 +63,12 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   // Lenses that throw less light straight ahead mostly end steeply too.
   const depth = Math.min(0.98, Math.max(0, 0.7 * (at(DIP) - 0.2)));
   const steep = at(FLAT) + (depth > 0 ? 0.8 : 0);
-  const flat = steep < 0.2 ? 1 : Math.min(6, 1 + 2 * (steep - 0.2));
-  const order = Math.log1p(-(2 ** (-1 / flat))) / Math.log(Math.cos((half * Math.PI) / 180));
+  const logCosine = Math.log(Math.cos((half * Math.PI) / 180));
+  const orderFor = (n: number) => Math.log1p(-(2 ** (-1 / n))) / logCosine;
+  let flat = steep < 0.2 ? 1 : Math.min(FLATTEST, 1 + 2 * (steep - 0.2));
+  // The steepest parts have to be in the basis.
+  while (flat > 1 && flat * orderFor(flat) > STEEPEST_ORDER) flat = Math.max(1, flat - 0.25);
+  const order = orderFor(flat);
   const dip = depth > 0 ? beamOrder(half * (0.3 + 0.6 * normalShare(at(DIP_WIDTH)))) : 0;
   let binomial = 1;
   for (let j = 1; j <= FLAT_TERMS; j++) {

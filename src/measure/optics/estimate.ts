@@ -93,6 +93,12 @@ export const OPTICS_DRAWS = EACH * BEAMS;
 /** No beam explains the readings when the best one's chi-square would be rarer than this. Our own choice. */
 export const SMALLEST_PROBABILITY = 0.001;
 
+/**
+ * What beams of other shapes than those that are tried may do: relative standard uncertainty of the share that passes
+ * the frame, and of irradiance at another distance for each factor of e. Our own choice, from simulated panels.
+ */
+export const OTHER_BEAMS = 0.01;
+
 /** The readings leave the power open when the ends of its interval are further apart than this factor. Our own choice. */
 export const WIDEST_RANGE = 4;
 
@@ -198,6 +204,18 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
         if (u > 0) values[row] = (values[row] as number) + u * random.normal();
       }
       read.fill(amounts, gridRows);
+      // Other beams than those that are drawn: more or less of the same light may miss the frame, and the more
+      // other distances are, the more the light there may differ.
+      const missed = 1 + OTHER_BEAMS * random.normal();
+      power /= missed;
+      for (let j = 0; j < gridRows.length; j++) gridRows[j] = (gridRows[j] as number) * missed;
+      values[0] = (values[0] as number) * missed;
+      for (let t = 0; t < layout.targets.length; t++) {
+        const apart = Math.abs(Math.log((layout.targets[t] as number) / layout.distance));
+        const factor = missed * (1 + OTHER_BEAMS * apart * random.normal());
+        const first = 1 + t * sums.targetRows;
+        for (let row = first; row < first + sums.targetRows; row++) values[row] = (values[row] as number) * factor;
+      }
       for (let k = 0; k < BASIS; k++) {
         weights[k] = (weights[k] as number) + power * (supposed.weights[k] as number);
       }

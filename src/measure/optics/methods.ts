@@ -3,7 +3,7 @@ import { USUAL_HALF_GAP } from './assumed-emitter.ts';
 import { LEAST_HALF_ANGLE, MOST_HALF_ANGLE, USUAL_DIFFERENCE, USUAL_DRIVE, USUAL_HALF_ANGLE, USUAL_SPILL } from './beam-prior.ts';
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
-import { FEWEST_READINGS, OPTICS_DRAWS, SMALLEST_PROBABILITY, WIDEST_RANGE } from './estimate.ts';
+import { FEWEST_READINGS, OPTICS_DRAWS, OTHER_BEAMS, SMALLEST_PROBABILITY, WIDEST_RANGE } from './estimate.ts';
 import { BASIS } from './profile-basis.ts';
 import { PLACE_UNCERTAINTY, STRAY } from './reading-model.ts';
 import { LARGEST_PITCH, SINGLE_BELOW } from './single-leds.ts';
@@ -56,6 +56,12 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
         value: percent(STRAY),
         unit: '% of the mean reading, on every reading alike',
         why: 'our own choice',
+      },
+      {
+        name: 'beams of other shapes',
+        value: percent(OTHER_BEAMS),
+        unit: '% of the share that passes the frame',
+        why: 'our own choice, from simulated panels',
       },
       {
         name: 'no beam explains a chi-square rarer than',

@@ -173,6 +173,13 @@ export function dimCandidates(emitter: Emitter, field: Field): Spot[] {
     const outer = edge - emitter.ledSize / 2;
     return count > 1 ? [edge, outer * ((count - 2) / (count - 1))] : [edge];
   };
-  const xs = gap(emitter.columns, a).flatMap((x) => [x, -x]);
-  return gap(emitter.rows, b).flatMap((y) => [y, -y].flatMap((at) => xs.map((x) => ({ x, y: at }))));
+  // Both in the corner, or both in the gap next to it: what lies between is no darker than the darker of the two.
+  const [across, down] = [gap(emitter.columns, a), gap(emitter.rows, b)];
+  return across.flatMap((x, i) => {
+    const y = down[Math.min(i, down.length - 1)] as number;
+    return [x, -x].flatMap((at) => [
+      { x: at, y },
+      { x: at, y: -y },
+    ]);
+  });
 }

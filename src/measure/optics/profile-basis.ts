@@ -13,7 +13,7 @@ import { type OrderNodes, orderNodes } from './gaussian-sum.ts';
  */
 
 /** Half angles at the ends of the basis, degrees. */
-const NARROWEST = 4;
+const NARROWEST = 3.1;
 const WIDEST = 84;
 /** Parts of a profile. */
 export const BASIS = 22;

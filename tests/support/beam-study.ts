@@ -93,6 +93,8 @@ const BEYOND: readonly BeyondPlace[] = [8, 20, 40].flatMap((past) => [
 export interface Case {
   kind: string;
   truth: { emitted: number; capture: number; mean30: number; peak30: number; mean60: number; peak60: number };
+  /** What the meter reads too high by: one meter reads all panels of a guide, so that it does not touch their order. */
+  gain: number;
   /** Common figure: mean of the grid times the area, W. */
   common: number;
   price: number;
@@ -194,6 +196,7 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
   return {
     kind,
     truth,
+    gain,
     common: ((grid.reduce((sum, it) => sum + (it[0] as number), 0) / 9) * field.width * field.height) / 1000,
     // Prices a watt differ by a factor of about two either way.
     price: panel.power * 6 * Math.exp(0.4 * normal()),
@@ -239,7 +242,7 @@ export function outcomeOf(it: Case, extra: Extra): Outcome {
   const result = estimatePanel(input);
   const milliseconds = process.cpuUsage(start).user / 1000;
   const { estimates } = result;
-  const order = { true: it.price / it.truth.emitted, common: it.price / it.common, modelled: estimates && it.price / estimates.emitted.value };
+  const order = { true: it.price / it.truth.emitted, common: (it.price * it.gain) / it.common, modelled: estimates && (it.price * it.gain) / estimates.emitted.value };
   if (!estimates) return { kind: it.kind, result, holds: {}, halfWidth: undefined, order, error: undefined, milliseconds };
   const target = (cm: number) => estimates.targets.find((one) => one.distance === cm);
   const pairs = {

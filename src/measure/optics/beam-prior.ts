@@ -65,7 +65,7 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   const steep = at(FLAT) + (depth > 0 ? 0.8 : 0);
   const logCosine = Math.log(Math.cos((half * Math.PI) / 180));
   const orderFor = (n: number) => Math.log1p(-(2 ** (-1 / n))) / logCosine;
-  let flat = steep < 0.2 ? 1 : Math.min(FLATTEST, 1 + 2 * (steep - 0.2));
+  let flat = Math.min(FLATTEST, 1 + 2.5 * Math.max(0, steep + 0.1));
   // The steepest parts have to be in the basis.
   while (flat > 1 && flat * orderFor(flat) > STEEPEST_ORDER) flat = Math.max(1, flat - 0.25);
   const order = orderFor(flat);

@@ -4,6 +4,7 @@ import { emptySupposed, suppose } from './beam-prior.ts';
 import { allowedBeams, BEAMS } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
 import { distanceCurve, placeValues } from './distance-curve.ts';
+import { type Emitter, widened } from './emitter.ts';
 import { PATTERNS } from './drive.ts';
 import type { Readings, SharedError } from './error-sources.ts';
 import { MILLI } from './irradiance.ts';
@@ -62,6 +63,11 @@ export interface OpticsEstimates {
   capture: Estimate;
   /** Grid mean over true mean; undefined without a grid. */
   samplingBias?: Estimate;
+  /**
+   * Share of the grid's mean that is not taken for light straight from the panel: what the room gives back, and what
+   * readings are off by; undefined without a grid.
+   */
+  strayShare?: number;
   /** W */
   emitted: Estimate;
   /** Emitted power over mains draw: what the simulation says of it. */
@@ -97,7 +103,8 @@ export const SMALLEST_PROBABILITY = 0.001;
  * What beams of other shapes than those that are tried may do: relative standard uncertainty of the share that passes
  * the frame, and of irradiance at another distance for each factor of e. Our own choice, from simulated panels.
  */
-export const OTHER_BEAMS = 0.01;
+export const OTHER_BEAMS = 0.018;
+export const OTHER_DISTANCES = 0.03;
 
 /** The readings leave the power open when the ends of its interval are further apart than this factor. Our own choice. */
 export const WIDEST_RANGE = 4;
@@ -161,6 +168,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const area = (layout.field.width * layout.field.height) / MILLI;
   const amounts = new Float64Array(PATTERNS.length + GEOMETRY.length);
   const one: Drawn = { halfAngle: 0, power: 0, values, gridRows, area, sums };
+  let edges = 0;
   let powers = 0;
 
   latents.forEach((latent, b) => {
@@ -212,7 +220,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       values[0] = (values[0] as number) * missed;
       for (let t = 0; t < layout.targets.length; t++) {
         const apart = Math.abs(Math.log((layout.targets[t] as number) / layout.distance));
-        const factor = missed * (1 + OTHER_BEAMS * apart * random.normal());
+        const factor = missed * (1 + OTHER_DISTANCES * apart * random.normal());
         const first = 1 + t * sums.targetRows;
         for (let row = first; row < first + sums.targetRows; row++) values[row] = (values[row] as number) * factor;
       }
@@ -220,6 +228,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
         weights[k] = (weights[k] as number) + power * (supposed.weights[k] as number);
       }
       for (let p = 0; p < driven.length; p++) driven[p] = (driven[p] as number) + power * (amounts[p] as number);
+      edges += power * (amounts[PATTERNS.length + GEOMETRY.indexOf('edge')] as number);
       powers += power;
       one.halfAngle = halfAngle;
       one.power = power;
@@ -228,7 +237,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   });
 
   const found: PanelModel = {
-    emitter: layout.emitter,
+    emitter: reaching(layout.emitter, edges / powers),
     field: layout.field,
     weights: Array.from(weights, (it) => it / powers),
     drive: driven.map((it) => it / powers),
@@ -248,12 +257,9 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const efficiency = input.mains && overMains(drawn[RESULT_EMITTED] as Float64Array, input.mains, random);
   const estimates = results.map((_, o): Estimate => {
     const { standardUncertainty, budget } = budgets[o] as (typeof budgets)[number];
-    return {
-      value: stated.values[o] as number,
-      standardUncertainty,
-      interval95: spreadOf(drawn[o] as Float64Array).interval95,
-      budget,
-    };
+    const value = stated.values[o] as number;
+    const [low, high] = spreadOf(drawn[o] as Float64Array).interval95;
+    return { value, standardUncertainty, interval95: [Math.min(low, value), Math.max(high, value)], budget };
   });
   const at = (o: number) => estimates[o] as Estimate;
   const [low, high] = at(RESULT_EMITTED).interval95;
@@ -271,7 +277,10 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       source: beyond && layout.beyond && layout.beyond.length >= 3 ? 'beyond' : sweep ? 'sweep' : 'grid',
       halfAngle: half,
       capture: at(RESULT_CAPTURE),
-      ...(grid && { samplingBias: at(RESULT_BIAS) }),
+      ...(grid && {
+        samplingBias: at(RESULT_BIAS),
+        strayShare: 1 - (at(RESULT_EMITTED).value * stated.gridMean) / average(grid.values),
+      }),
       emitted: at(RESULT_EMITTED),
       ...(efficiency && { efficiency }),
       targets: layout.targets.map((distance, t) => {
@@ -382,6 +391,11 @@ function movedRows({ count, base, patterns, geometry }: Sums): MovedRows {
   };
 }
 
+/** The emitter with its light as far out as the readings have it. */
+function reaching(emitter: Emitter, by: number): Emitter {
+  return widened(emitter, emitter.kind === 'leds' ? Math.min(by, emitter.ledSize / 2) : by);
+}
+
 /** What LEDs that differ do to the places of the targets where they may be brightest; nothing to the others. */
 function grainOf({ targets, targetRows, leds }: PanelSums, weights: Float64Array, difference: number): Float64Array {
   const out = new Float64Array(targets.count);
@@ -400,18 +414,18 @@ function grainOf({ targets, targetRows, leds }: PanelSums, weights: Float64Array
   return out;
 }
 
-/** The values that are stated: those of the mean of the allowed beams, with the power for which the grid reads as it did. */
+/** The values that are stated: those of the mean of the allowed beams, each as heavy as the light it gives off. */
 function statedValues(
   model: PanelModel,
   layout: Layout,
   grid: Readings | undefined,
   halfAngles: Float64Array,
-): { values: number[] } {
+): { values: number[]; gridMean: number } {
   const one = { ...model, power: 1 };
   const spots = layout.grid ? (gridSpots(layout.grid.shape, layout.field) ?? []) : [];
   const kept = (layout.grid?.kept ?? []).map((index) => spots[index] ?? { x: 0, y: 0 });
   const [mean = 0, ...points] = placeValues(one, kept)(layout.distance);
-  const power = grid ? average(grid.values) / average(points) : model.power;
+  const { power } = model;
   const values: number[] = [];
   values[RESULT_HALF_ANGLE] = middle(halfAngles);
   values[RESULT_EMITTED] = power;
@@ -422,7 +436,7 @@ function statedValues(
     values[FIRST_TARGET + 3 * t + 1] = it.peak ?? 0;
     values[FIRST_TARGET + 3 * t + 2] = (it.lowest ?? 0) / it.mean;
   });
-  return { values };
+  return { values, gridMean: average(points) };
 }
 
 function middle(values: Float64Array): number {

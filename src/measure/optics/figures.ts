@@ -60,7 +60,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   const { estimates, withheld } = result;
   if (!estimates) return opticsGaps(withheld ?? 'the beam is not known');
   const { session, meter, inputs, power } = context;
-  const { source, halfAngle, samplingBias, capture, emitted, targets } = estimates;
+  const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = estimates;
   const notes = [...context.notes, SOURCE_NOTES[source]];
   const unassessed = [
     ALIKE,
@@ -109,7 +109,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
     emitted: make(METRICS.emitted, 'W', 'emitted-power', emitted, {
       ...(power &&
         samplingBias && {
-          working: `Φ = P ÷ (b κ) = ${number(power.value)} W ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
+          working: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
         }),
     }),
     distances: targets.map(({ distance, mean, peak, evenness }) => ({

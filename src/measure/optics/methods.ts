@@ -3,9 +3,9 @@ import { USUAL_HALF_GAP } from './assumed-emitter.ts';
 import { LEAST_HALF_ANGLE, MOST_HALF_ANGLE, USUAL_DIFFERENCE, USUAL_DRIVE, USUAL_HALF_ANGLE, USUAL_SPILL } from './beam-prior.ts';
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
-import { FEWEST_READINGS, OPTICS_DRAWS, OTHER_BEAMS, SMALLEST_PROBABILITY, WIDEST_RANGE } from './estimate.ts';
+import { FEWEST_READINGS, OPTICS_DRAWS, OTHER_BEAMS, OTHER_DISTANCES, SMALLEST_PROBABILITY, WIDEST_RANGE } from './estimate.ts';
 import { BASIS } from './profile-basis.ts';
-import { PLACE_UNCERTAINTY, STRAY } from './reading-model.ts';
+import { PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
 import { LARGEST_PITCH, SINGLE_BELOW } from './single-leds.ts';
 
 const percent = (share: number) => Number((100 * share).toPrecision(4));
@@ -53,14 +53,20 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
       },
       {
         name: 'light that the room gives back',
-        value: percent(STRAY),
+        value: percent(USUAL_STRAY),
         unit: '% of the mean reading, on every reading alike',
-        why: 'our own choice',
+        why: `our own choice, with a standard uncertainty of ${percent(STRAY)} %`,
       },
       {
         name: 'beams of other shapes',
         value: percent(OTHER_BEAMS),
         unit: '% of the share that passes the frame',
+        why: 'our own choice, from simulated panels',
+      },
+      {
+        name: 'the same at other distances',
+        value: percent(OTHER_DISTANCES),
+        unit: '% for each factor of 2.72 between the distances',
         why: 'our own choice, from simulated panels',
       },
       {
@@ -104,10 +110,11 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
     id: 'emitted-power',
     name: 'Emitted power',
     unit: 'W',
-    formula: '\\Phi=\\frac{P}{b\\,\\kappa}',
+    formula: '\\Phi=\\frac{P\\,(1-s)}{b\\,\\kappa}',
     symbols: [
       ['\\Phi', 'light that leaves all LEDs together, both channels on, W'],
       ['P', 'optical power at the reference plane, W'],
+      ['s', 'share of the grid’s mean that is not light straight from the panel: what the room gives back, and what readings are off by'],
       ['b', 'sampling bias of the grid, as a factor'],
       ['\\kappa', 'capture, as a factor'],
     ],

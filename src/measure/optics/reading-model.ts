@@ -22,10 +22,11 @@ export interface AllReadings {
 export const PLACE_UNCERTAINTY = 0.005;
 
 /**
- * Light that walls and floor give back, over the mean of the readings in the frame: a standard uncertainty of this
- * much on every reading alike. Our own choice.
+ * Light that walls and floor give back, on every reading alike, over the mean of the readings in the frame: usual size
+ * and standard uncertainty. Our own choice.
  */
-export const STRAY = 0.01;
+export const USUAL_STRAY = 0.006;
+export const STRAY = 0.012;
 
 /** The readings' probability for some beam, and what follows for the power. */
 export interface Likelihood {
@@ -62,6 +63,7 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
   let total = 0;
   for (let j = 0; j < scaled; j++) total += values[j] as number;
   const stray = (STRAY * total) / scaled;
+  const usual = (USUAL_STRAY * total) / scaled;
 
   // Columns: each of them rows to be multiplied with the weights, or a constant in mW/cm2.
   const angular = new Map<object, Rows>();
@@ -117,7 +119,7 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
         a[j] = Math.max(1e-12, times(of.base, weights, j));
         if (j < scaled) predicted += a[j] as number;
       }
-      power = total / predicted;
+      power = (total - scaled * usual) / predicted;
       squaredWeights(weights, squares);
       for (let j = 0; j < n; j++) {
         const light = a[j] as number;
@@ -129,7 +131,7 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
         const set = ownDistance[j] as number;
         const moved = set > 0 ? set * times(of.geometry.distance, weights, j) : 0;
         variance[j] = (own[j] as number) ** 2 + power ** 2 * (grain * grain + ripple * ripple + placed * placed + moved * moved);
-        r[j] = (values[j] as number) - power * (a[j] as number);
+        r[j] = (values[j] as number) - usual - power * (a[j] as number);
       }
       let d = 0;
       for (const { rows, constant, hasConstant } of columns) {

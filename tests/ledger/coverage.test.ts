@@ -33,6 +33,9 @@ const MOST = 0.97;
 const PRICE = 400;
 const SWEEP = [10, 15.24, 20, 30, 45, 60, 90];
 
+/** Panels that the corrected figures are worked out for: the share that holds scatters by 2 %. */
+const MODELLED = 100;
+
 /** Standard uncertainties of the instrument files below, and half-widths of the guide's settings. */
 const CALIBRATION = 0.02;
 const OBLIQUE = 0.015;

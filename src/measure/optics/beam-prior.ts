@@ -26,8 +26,8 @@ const SPILL_ORDER = 1;
 
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
 export const USUAL_DIFFERENCE = 0.04;
-/** Size of uneven drive: lognormal about 3 %. */
-export const USUAL_DRIVE = 0.03;
+/** Size of uneven drive: lognormal about 4.5 %. */
+export const USUAL_DRIVE = 0.045;
 
 /** Largest n, and terms of the binomial series. */
 const FLATTEST = 6;

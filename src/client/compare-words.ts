@@ -1,4 +1,5 @@
 /** Differences between panels in words. No DOM. */
+import { areNinePointAlike } from '../measure/bench-procedure.ts';
 import { type Difference, differenceFrom, ratioTo } from '../measure/difference.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 import type { ComparedPanel, ReadDistance } from '../present/compare-data.ts';
@@ -36,7 +37,7 @@ export function compareRow(row: CompareRow, it: Contender, first: Contender): Ou
 export function unlikeness({ alike }: CompareRow, panel: ComparedPanel, first: ComparedPanel): string | undefined {
   const [here, there] = [panel.conditions, first.conditions];
   if (alike === 'nothing' || !here || !there) return undefined;
-  if (here.methodVersion !== there.methodVersion) {
+  if (!areNinePointAlike(here.methodVersion, there.methodVersion)) {
     return `bench procedure version ${here.methodVersion}, ${first.name}’s version ${there.methodVersion}`;
   }
   if (alike === 'procedure') return undefined;

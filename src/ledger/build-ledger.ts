@@ -1,3 +1,4 @@
+import { ninePointBasis } from '../measure/bench-procedure.ts';
 import { isFigure } from '../measure/figure.ts';
 import { closeToFrontier, frontier } from '../measure/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
@@ -111,7 +112,16 @@ function conditionsKey(conditions: Conditions | undefined): string {
   // One setting of the stand is one setting, though the last digit of the distance may differ.
   return conditions.isReference
     ? 'reference'
-    : `${conditions.distance.toFixed(1)} cm, method ${conditions.methodVersion}`;
+    : `${conditions.distance.toFixed(1)} cm, ${ninePointBasis(conditions.methodVersion)}`;
+}
+
+/** What a group's members share, told by the oldest version and the least distance of theirs, whatever their order. */
+function conditionsOfAll(group: readonly PanelEntry[]): Conditions {
+  const [first] = group
+    .flatMap((it) => (it.current ? [it.current.conditions] : []))
+    .toSorted((a, b) => a.methodVersion - b.methodVersion || a.distance - b.distance);
+  if (!first) throw new Error('a ranking without a panel');
+  return first;
 }
 
 function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
@@ -142,7 +152,7 @@ function classTables(
       );
       const groups = [...ranked.values()].map(
         (group): RankGroup => ({
-          conditions: group[0]?.current?.conditions as Conditions,
+          conditions: conditionsOfAll(group),
           panels: group.toSorted((a, b) => (rankOf(a, basis)?.place ?? 0) - (rankOf(b, basis)?.place ?? 0)),
         }),
       );

@@ -1,13 +1,16 @@
 import { z } from 'zod';
+import { ASKS_BEYOND_FROM, BEYOND_PLACES_EACH, procedureVersions } from '../measure/bench-procedure.ts';
 import { METHODS } from '../measure/methods.ts';
 import { countedEmitter } from '../measure/optics/assumed-emitter.ts';
 import { type LedEmitter, placeLeds } from '../measure/optics/emitter.ts';
+import { beyondReadings } from '../schema/beyond.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
 import { panelSchema } from '../schema/panel.ts';
 import { fieldPath, type Problem, shown } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
 import { normaliseUnit, QUANTITIES } from '../schema/units.ts';
 import type { CollectionName } from './collections.ts';
+import { keptReadings } from './grid-points.ts';
 import { METER_QUANTITY } from './meters.ts';
 import { countedLeds } from './modelled-light.ts';
 import type { Source } from './read-source.ts';
@@ -340,16 +343,38 @@ const methodPages: Rule = ({ methods }, { shownAs, unread }) => {
 };
 
 const methodVersions: Rule = ({ panels, guide }) => {
-  const newest = METHODS.find((method) => method.id === 'bench-procedure')?.version ?? 1;
-  const tooNew = (source: Source, ...keys: string[]) =>
+  const known = procedureVersions();
+  const unknown = (source: Source, ...keys: string[]) =>
     fields(source.data, keys)
-      .filter(({ value }) => typeof value === 'number' && value > newest)
-      .map((field) => problemAt(source, field, `a version of the bench procedure that exists: 1 to ${newest}`));
+      .filter(({ value }) => typeof value === 'number' && value >= 1 && !known.includes(value))
+      .map((field) => problemAt(source, field, `a version of the bench procedure that exists: ${known.join(', ')}`));
   return [
-    ...[...guide.values()].flatMap((source) => tooNew(source, 'methodVersion')),
-    ...[...panels.values()].flatMap((source) => tooNew(source, 'sessions', '*', 'methodVersion')),
+    ...[...guide.values()].flatMap((source) => unknown(source, 'methodVersion')),
+    ...[...panels.values()].flatMap((source) => unknown(source, 'sessions', '*', 'methodVersion')),
   ];
 };
+
+/** A session says that it followed a version of the procedure; then it has the readings that this version asks for. */
+const procedureFollowed: Rule = ({ panels }) =>
+  [...panels.values()].flatMap((panel) =>
+    fields(panel.data, ['sessions', '*']).flatMap(({ path, value }) => {
+      const version = fields(value, ['methodVersion'])[0]?.value;
+      if (version !== ASKS_BEYOND_FROM) return [];
+      const [written] = fields(value, ['beyond']);
+      const read = beyondReadings.safeParse(written?.value);
+      // What is wrong with the readings themselves, their schema says.
+      if (written && !read.success) return [];
+      const kept = (read.data ?? []).filter((it) => keptReadings(it.on).length > 0);
+      const past = (...edges: string[]) => kept.filter((it) => edges.includes(it.edge)).length;
+      const [aside, above] = [past('left', 'right'), past('top', 'bottom')];
+      if (aside >= BEYOND_PLACES_EACH && above >= BEYOND_PLACES_EACH) return [];
+      const wanted = `readings at ${BEYOND_PLACES_EACH} places past the left or right edge and ${BEYOND_PLACES_EACH} past the top or bottom one, as version ${version} of the bench procedure asks`;
+      const hint = `take the readings, or write methodVersion: ${ASKS_BEYOND_FROM - 1}; what was read past the edges is used under it too`;
+      const field = { path: [...path, 'beyond'], value: written?.value };
+      const found = written ? `readings at ${aside} and ${above} places` : 'nothing';
+      return [{ ...problemAt(panel, field, wanted, hint), found }];
+    }),
+  );
 
 const RULES: readonly Rule[] = [
   guideAndCautions,
@@ -368,4 +393,5 @@ const RULES: readonly Rule[] = [
   oneSessionADay,
   methodPages,
   methodVersions,
+  procedureFollowed,
 ];

@@ -17,7 +17,7 @@ export interface Conditions {
   /** cm */
   distance: number;
   methodVersion: number;
-  /** Both are the guide's own. */
+  /** The guide's own distance, under a version of the procedure that reads the grid as the guide's does. */
   isReference: boolean;
 }
 

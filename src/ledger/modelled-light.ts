@@ -11,6 +11,7 @@ import type { Spread } from '../measure/optics/spread.ts';
 import { TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import type { Panel } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
+import { beyondLight } from './beyond-light.ts';
 import { keptReadings } from './grid-points.ts';
 import { estimateOnce } from './optics-store.ts';
 import { bandsOf } from './reading-figures.ts';
@@ -75,6 +76,7 @@ export function modelledLight(context: LightContext): ModelledLight {
     ...(distances && {
       sweep: distances.map((it) => ({ distance: it.distance.value, readings: keptReadings(it.centre) })),
     }),
+    ...(session.beyond && { beyond: beyondLight(session.beyond) }),
     ...(claimed?.beamAngle && { beamAngle: claimed.beamAngle.value }),
     ...(claimed?.ledCount !== undefined && { ledCount: claimed.ledCount }),
     ...(leds && { leds }),

@@ -17,7 +17,7 @@ type PackedEstimates = Pick<OpticsEstimates, 'source' | 'efficiency' | 'model'> 
   Record<'halfAngle' | 'capture' | 'emitted', PackedEstimate> &
   Partial<Record<'samplingBias', PackedEstimate>> & {
     targets: Array<
-      Pick<Target, 'distance'> & Record<'mean', PackedEstimate> & Partial<Record<'peak' | 'evenness', PackedEstimate>>
+      Pick<Target, 'distance' | 'peakAbsent'> & Record<'mean', PackedEstimate> & Partial<Record<'peak' | 'evenness', PackedEstimate>>
     >;
   };
 
@@ -58,8 +58,8 @@ export function packResult({ estimates, ...rest }: OpticsResult): PackedResult {
       capture: pack(capture),
       ...(samplingBias && { samplingBias: pack(samplingBias) }),
       emitted: pack(emitted),
-      targets: targets.map(({ distance, mean, peak, evenness }) => ({
-        distance,
+      targets: targets.map(({ mean, peak, evenness, ...place }) => ({
+        ...place,
         mean: pack(mean),
         ...(peak && { peak: pack(peak) }),
         ...(evenness && { evenness: pack(evenness) }),
@@ -87,8 +87,8 @@ export function unpackResult({ lines, estimates, ...rest }: PackedResult): Optic
       capture: unpack(capture),
       ...(samplingBias && { samplingBias: unpack(samplingBias) }),
       emitted: unpack(emitted),
-      targets: targets.map(({ distance, mean, peak, evenness }) => ({
-        distance,
+      targets: targets.map(({ mean, peak, evenness, ...place }) => ({
+        ...place,
         mean: unpack(mean),
         ...(peak && { peak: unpack(peak) }),
         ...(evenness && { evenness: unpack(evenness) }),

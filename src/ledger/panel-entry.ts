@@ -1,3 +1,4 @@
+import { areNinePointAlike } from '../measure/bench-procedure.ts';
 import { changeFigure } from '../measure/change.ts';
 import {
   type Figure,
@@ -116,7 +117,7 @@ function changeSince(later: SessionEntry, earlier: SessionEntry): FigureOrGap {
   if (!isFigure(now) || !isFigure(before)) return gap(CHANGE, 'one of the two has no optical power');
   const alike =
     Math.abs(later.conditions.distance - earlier.conditions.distance) < SAME_SETTING &&
-    later.conditions.methodVersion === earlier.conditions.methodVersion;
+    areNinePointAlike(later.conditions.methodVersion, earlier.conditions.methodVersion);
   if (!alike) return gap(CHANGE, 'measured under other conditions');
   return changeFigure(later.id, CHANGE, now, before);
 }
@@ -174,7 +175,7 @@ function conditionsOf(session: Session, guide: Guide): Conditions {
   const distance = (session.distance ?? guide.referenceDistance).value;
   const { methodVersion } = session;
   const same = Math.abs(distance - guide.referenceDistance.value) < SAME_SETTING;
-  return { distance, methodVersion, isReference: same && methodVersion === guide.methodVersion };
+  return { distance, methodVersion, isReference: same && areNinePointAlike(methodVersion, guide.methodVersion) };
 }
 
 function sides(it: Panel['field']): { width: number; height: number } | undefined {

@@ -3,7 +3,7 @@
  * registry (methods.ts), so that what works out a figure in the reader's browser need not bring the whole of it along.
  */
 const VERSIONS: Readonly<Record<string, number>> = {
-  'bench-procedure': 1,
+  'bench-procedure': 2,
   uncertainty: 1,
   wavelength: 1,
   'peak-irradiance': 1,
@@ -38,13 +38,13 @@ const VERSIONS: Readonly<Record<string, number>> = {
   'field-levels': 1,
   'building-biology': 1,
   'sound-of-panel': 1,
-  'beam-half-angle': 1,
-  'sampling-bias': 1,
-  capture: 1,
-  'emitted-power': 1,
-  'efficiency-emitted': 1,
-  'price-per-emitted-watt': 1,
-  'distance-table': 1,
+  'beam-half-angle': 2,
+  'sampling-bias': 2,
+  capture: 2,
+  'emitted-power': 2,
+  'efficiency-emitted': 2,
+  'price-per-emitted-watt': 2,
+  'distance-table': 2,
 };
 
 /** The version of a method, or an error naming the id: an unknown method is a fault of the program. */

@@ -1,10 +1,10 @@
 /** What has to be alike in two bench sessions before a figure of theirs is compared. */
 export type Alike =
-  /** Reference distance and version of the bench procedure. */
+  /** Measuring distance, and a version of the bench procedure that reads the grid alike. */
   | 'reading'
-  /** Version of the bench procedure. */
+  /** A version of the bench procedure that reads the grid alike. */
   | 'procedure'
-  /** Version of the bench procedure, and the distance that the reading itself names. */
+  /** The same, and the distance that the reading itself names. */
   | 'magnetic'
   | 'sound'
   /** Nothing: prices and sizes. */

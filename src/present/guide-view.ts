@@ -1,4 +1,5 @@
 import type { ClassTable, Ledger, PanelEntry, RankBasis, RankGroup } from '../ledger/ledger.ts';
+import { areNinePointAlike, versionsAlike } from '../measure/bench-procedure.ts';
 import { isFigure } from '../measure/figure.ts';
 import type { Rank } from '../measure/ranking.ts';
 import type { Price } from '../schema/panel.ts';
@@ -204,22 +205,27 @@ function table(
   basis: RankBasis,
 ): Table {
   const { guide } = ledger;
-  const where = `at ${conditions.distance} cm under version ${conditions.methodVersion} of the bench procedure`;
+  const where = `at ${conditions.distance} cm under ${versionWords(conditions.methodVersion)} of the bench procedure`;
   const classId = sizeClass?.id ?? UNKNOWN_SIZE.id;
   const drawn = whiskers(panels.map((it) => it.figures.get(BASIS_WORDS[basis].metric)));
   return {
     id:
       index === 0 && conditions.isReference
         ? classId
-        : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${conditions.methodVersion}`,
+        : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${versionsAlike(conditions.methodVersion)[0]}`,
     sizeClass: classId,
-    label: `${sizeClass?.name ?? UNKNOWN_SIZE.name}, ranked, at ${conditions.distance} cm under version ${conditions.methodVersion}`,
+    label: `${sizeClass?.name ?? UNKNOWN_SIZE.name}, ranked, at ${conditions.distance} cm under ${versionWords(conditions.methodVersion)}`,
     caption: `Ranked by ${BASIS_WORDS[basis].words}, measured ${where}.`,
     ...(!conditions.isReference && {
-      apart: `Measured ${where}, not at the guide’s ${guide.referenceDistance.value} cm and version ${guide.methodVersion}. These figures can’t be compared with the table above, so they are ranked among themselves.`,
+      apart: `Measured ${where}, not at the guide’s ${guide.referenceDistance.value} cm${areNinePointAlike(conditions.methodVersion, guide.methodVersion) ? '' : ` and ${versionWords(guide.methodVersion)}`}. These figures can’t be compared with the table above, so they are ranked among themselves.`,
     }),
     rows: panels.map((panel, i) => row(panel, drawn[i], guide.currency, basis)),
   };
+}
+
+/** "version 1 or 2": the versions of the bench procedure under which the grid is read alike. */
+function versionWords(version: number | undefined): string {
+  return version === undefined ? 'no version' : `version ${versionsAlike(version).join(' or ')}`;
 }
 
 function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, basis: RankBasis): Row {
@@ -311,9 +317,9 @@ export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis
   const { rank, rankAbsent } = placing(panel, basis);
   if (!rank || !sizeClass) return `Not ranked: ${rankAbsent}.`;
   if (rank.of === 1) {
-    return `The only panel of the class ${sizeClass.name} that was measured at ${current?.conditions.distance} cm under version ${current?.conditions.methodVersion} of the bench procedure, so there is none to rank it with.`;
+    return `The only panel of the class ${sizeClass.name} that was measured at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)} of the bench procedure, so there is none to rank it with.`;
   }
-  const among = `of ${rank.of} in the class ${sizeClass.name}${current?.conditions.isReference ? '' : `, among those measured at ${current?.conditions.distance} cm under version ${current?.conditions.methodVersion}`}`;
+  const among = `of ${rank.of} in the class ${sizeClass.name}${current?.conditions.isReference ? '' : `, among those measured at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)}`}`;
   if (!rank.range) return `${ordinal(rank.place)} ${among}; no range, since ${rank.rangeAbsent}.`;
   const tied = tiedNames(rank, ledger, basis);
   const tie = tied.length > 0 ? ` A tie with ${listed(tied)}: the readings do not show which is the better value.` : '';

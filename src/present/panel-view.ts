@@ -1,5 +1,6 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { isFigure } from '../measure/figure.ts';
+import { beyondView } from './beyond-view.ts';
 import { type CalledCaution, calledCautions } from './called-cautions.ts';
 import { fixed, money, showDate, showFigure } from './format.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
@@ -36,6 +37,8 @@ export interface PanelView {
   limits?: LimitsView;
   claims: Array<{ subject: string; claimed: string; measured: string; outcome: string; address?: string }>;
   unchecked: Array<{ name: string; text: string }>;
+  /** That the light past the edges was measured, and where its readings stand. */
+  beyond?: { text: string; address: string };
   grid?: GridDrawing;
   gridAbsent?: string;
   hotSpots?: string;
@@ -75,6 +78,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { currency } = ledger.guide;
   const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
   const grid = current && gridDrawing(panel, current);
+  const beyond = current && beyondView(panel, current);
   const rateOf = (of: string) => rateWords(ledger.guide, of);
   const modelled = lightView(panel, currency);
   const limits = limitsView(panel, currency);
@@ -169,6 +173,12 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       ...(it.measured && { address: `${panelAddress(slug)}methodology/#${it.measured.metric}` }),
     })),
     unchecked: uncheckedClaims(data),
+    ...(beyond && {
+      beyond: {
+        text: `Measured past the edges at ${beyond.count} place${beyond.count === 1 ? '' : 's'}`,
+        address: `${panelAddress(slug)}methodology/#${beyond.anchor}`,
+      },
+    }),
     ...(grid && { grid }),
     ...(!grid && { gridAbsent: gridAbsence(panel) }),
     ...(current?.readings.hotSpots && { hotSpots: current.readings.hotSpots }),

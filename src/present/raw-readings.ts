@@ -32,6 +32,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
   const {
     grid,
     distances,
+    beyond,
     instruments: _instruments,
     date: _date,
     methodVersion: _version,
@@ -61,6 +62,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
         written: reading.written,
         value: reading.value,
         unit: reading.unit,
+        ...(reading.bound && { bound: reading.bound }),
         ...(struck !== undefined && { struck }),
       });
     });
@@ -82,6 +84,19 @@ export function rawReadings(session: SessionEntry): RawReading[] {
       unit: distance.unit,
     });
     point(centre, `distances[${i}].centre`, `sweep, before the middle at distance ${i + 1}`);
+  });
+  beyond?.forEach(({ edge, past, on, off }, i) => {
+    const place = `${past.written} past the ${edge} edge`;
+    list.push({ path: `beyond[${i}].edge`, label: `past the edges, place ${i + 1}, edge`, written: edge });
+    list.push({
+      path: `beyond[${i}].past`,
+      label: `past the edges, place ${i + 1}, how far`,
+      written: past.written,
+      value: past.value,
+      unit: past.unit,
+    });
+    point(on, `beyond[${i}].on`, `${place}, panel on`);
+    if (off) point(off, `beyond[${i}].off`, `${place}, panel off`);
   });
   return list;
 }

@@ -1,5 +1,6 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
 import type { Flag } from '../measure/figure.ts';
+import { beyondHtml } from './beyond-html.ts';
 import type { DistanceWorking } from './distance-working.ts';
 import { SEVERITY_WORDS } from './flags.ts';
 import { panelAddress } from './guide-view.ts';
@@ -34,6 +35,7 @@ function sessionHtml(session: SessionWorking): Html {
 ${instrumentsHtml(session)}
 <h3>Raw readings</h3>
 ${readingsHtml(session)}
+${session.beyond && beyondHtml(session.beyond, session.shownDate)}
 <h3>Figures</h3>
 <ul class="columns small">${session.figures.map((it) => html`<li><a href="#${it.anchor}">${it.name}</a></li>`)}</ul>
 ${session.figures.map(figureHtml)}

@@ -4,6 +4,7 @@ import { sentenceOf } from '../measure/exposure/index.ts';
 import { type Figure, hasCancelled, isFigure } from '../measure/figure.ts';
 import { methodById } from '../measure/methods.ts';
 import { METRICS } from '../measure/metrics.ts';
+import { type BeyondView, beyondView } from './beyond-view.ts';
 import { type DistanceWorking, distanceWorking } from './distance-working.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from './format.ts';
 import { formula } from './formula.ts';
@@ -64,6 +65,8 @@ export interface SessionWorking {
     uncertainty: string;
   }>;
   readings: RawReading[];
+  /** What was read past the edges of the field, with its places drawn. */
+  beyond?: BeyondView;
   figures: Working[];
   /** The table by distance, whose values share one account. */
   distances?: DistanceWorking;
@@ -111,6 +114,7 @@ function sessionWorking(
       });
   }
   const distances = distanceWorking(panel, session, currency);
+  const beyond = beyondView(panel, session);
   return {
     date: session.date,
     shownDate: showDate(session.date),
@@ -119,6 +123,7 @@ function sessionWorking(
     ...(session.readings.notes && { notes: session.readings.notes }),
     instruments: instrumentLines(session),
     readings: rawReadings(session),
+    ...(beyond && { beyond }),
     figures,
     ...(distances && { distances }),
     gaps,

@@ -50,7 +50,12 @@ export const guideSchema = z.strictObject({
     positive: true,
     max: 500,
   }),
-  methodVersion: z.int().positive().describe('Version of the bench procedure that panels are ranked under.'),
+  methodVersion: z
+    .int()
+    .positive()
+    .describe(
+      'Version of the bench procedure that panels are ranked under; versions that read the grid as it does rank with it.',
+    ),
   distanceSetting: quantity(
     'length',
     'How far the distance may be off when it is set with care, either way (a rectangular half-width).',

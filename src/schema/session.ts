@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { beyondReadings } from './beyond.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
 
@@ -80,7 +81,10 @@ const field = (
 /** One dated bench session of a panel: raw readings only. Anything not read is left out. */
 export const sessionSchema = z.strictObject({
   date: isoDate('Day of the session; one session a day.'),
-  methodVersion: z.int().positive().describe('Version of the bench procedure that was followed.'),
+  methodVersion: z
+    .int()
+    .positive()
+    .describe('Version of the bench procedure that was followed; 2 asks for readings past the edges (beyond).'),
   instruments: z
     .strictObject(
       Object.fromEntries(
@@ -126,6 +130,7 @@ export const sessionSchema = z.strictObject({
     .describe(
       'Distance sweep: the irradiance on the axis at two distances or more; it tells how narrow the beams are.',
     ),
+  beyond: beyondReadings.optional(),
   wavelengths: z
     .strictObject({
       red: wavelength('The red channel alone.').optional(),

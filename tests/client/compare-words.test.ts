@@ -1,10 +1,21 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
-import { againstFirst, type Contender, compareRow, outcomeWords, unlikeness } from '../../src/client/compare-words.ts';
+import { describe, expect, test, vi } from 'vitest';
+import {
+  againstFirst,
+  type Contender,
+  compareRow,
+  outcomeWords,
+  unlikeness,
+} from '../../src/client/compare-words.ts';
 import { type FigureOrGap, gap } from '../../src/measure/figure.ts';
 import type { ComparedPanel } from '../../src/present/compare-data.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../src/present/compare-rows.ts';
 import { figure, line, RUNS, vague } from '../measure/make.ts';
+
+// A third version of the procedure is supposed, which reads the grid otherwise.
+vi.mock('../../src/measure/bench-procedure.ts', async (original) =>
+  (await import('../support/third-procedure.ts')).withThird(await original()),
+);
 
 const ROWS = COMPARE_GROUPS.flatMap((it) => it.rows);
 const row = (metric: string): CompareRow => {
@@ -171,11 +182,16 @@ describe('what was not measured alike', () => {
     );
   });
 
-  test('another version of the procedure keeps all readings from it, not prices and sizes', () => {
+  test('a version of the procedure that reads the grid alike keeps nothing from it', () => {
     const [own, others] = [panel('B', at(15.24, 2)), panel('A')];
+    expect(ROWS.filter((it) => unlikeness(it, own, others))).toEqual(ROWS.filter((it) => it.alike === 'sound'));
+  });
+
+  test('another version of the procedure keeps all readings from it, not prices and sizes', () => {
+    const [own, others] = [panel('B', at(15.24, 3)), panel('A')];
     const fine = ROWS.filter((it) => !unlikeness(it, own, others)).map((it) => it.metric);
     expect(fine).toEqual(['real-price', 'led-area']);
-    expect(unlikeness(POWER, own, others)).toBe('bench procedure version 2, A’s version 1');
+    expect(unlikeness(POWER, own, others)).toBe('bench procedure version 3, A’s version 1');
   });
 
   test('readings with a distance of their own go by that', () => {

@@ -8,7 +8,7 @@ import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 let demo: Demo;
 let data: PlanData;
 beforeAll(() => {
-  demo = demoLedger();
+  demo = demoLedger('ruddlestone-r150');
   data = JSON.parse(planJson(demo.ledger));
 });
 const panelOf = (slug: string) => {

@@ -11,7 +11,15 @@ import { type Panel, panelSchema } from '../../src/schema/panel.ts';
 import type { GridPoint, Session } from '../../src/schema/session.ts';
 import { DEMO, type DemoPanel, type DemoSession } from '../support/demo-specs.ts';
 import { CHANNELS, placeLeds } from '../support/light-source.ts';
-import { type Bench, gridPoints, lightAt, MODES, sessionTruth, trueDraw } from '../support/simulate-panel.ts';
+import {
+  type Bench,
+  beyondPlace,
+  gridPoints,
+  lightAt,
+  MODES,
+  sessionTruth,
+  trueDraw,
+} from '../support/simulate-panel.ts';
 
 const folder = fileURLToPath(new URL('../../content/panels', import.meta.url));
 /** The day on which the demo was written; no date in it lies after it. */
@@ -184,6 +192,38 @@ describe.each(named(cases))('%s', (_name, { demo, session, spec, panel }) => {
     }
   });
 
+  it('was read past the edges where its source was, within noise, and follows the version that asks for it', () => {
+    const places = session.beyond ?? [];
+    expect(session.methodVersion).toBe(bench.beyond ? 2 : 1);
+    expect(places.map((it) => [it.edge, it.past.value])).toEqual((bench.beyond ?? []).map((it) => [it.edge, it.past]));
+    const { room = 0, placing = 0 } = bench;
+    places.forEach(({ edge, past, on, off }, i) => {
+      const { repeats = 1, off: isOffRead = false } = bench.beyond?.[i] ?? {};
+      // Brightest and dimmest of where the place may lie; the room's light is there in both.
+      const spot = (aside: number) => {
+        const { x, y } = beyondPlace(truth.source, edge, past.value + aside);
+        return (distance: number) => lightOf('combined', x, y)(distance) + room;
+      };
+      const [near, far] = [readingBounds(bench, spot(-placing)), readingBounds(bench, spot(placing))];
+      const [low, high] = [Math.min(near[0], far[0]), Math.max(near[1], far[1])];
+      const shown = (Array.isArray(on) ? on : [on]).flatMap((it) => ('struck' in it ? [] : [it]));
+      expect(shown, past.written).toHaveLength(repeats);
+      for (const { value, bound } of shown) {
+        if (bound === undefined) {
+          expect(value, `${past.written} past the ${edge} edge`).toBeGreaterThan(low);
+          expect(value, `${past.written} past the ${edge} edge`).toBeLessThan(high);
+        } else {
+          expect(value).toBe(bench.irradiance.floor);
+          expect(low, `${past.written} past the ${edge} edge`).toBeLessThan(value);
+        }
+      }
+      for (const value of struck(on)) expect(value < low || value > high).toBe(true);
+      expect(off !== undefined, past.written).toBe(isOffRead);
+      if (off?.bound) expect(room).toBeLessThan(off.value);
+      else if (off) expect(Math.abs(off.value - room * (1 + bench.irradiance.calibration))).toBeLessThan(0.06);
+    });
+  });
+
   it.runIf(session.grid)('is weaker at the edge than in the middle', () => {
     const rows = session.grid?.rows.map((row) => row.map((point) => mean(kept(point)))) ?? [];
     const edge: number[] = [];
@@ -228,6 +268,11 @@ describe('what the demo has to show is there', () => {
       (panel) => points(panel).length > 0 && points(panel).every((point) => kept(point).length > 1),
     ],
     ['a grid that is not 3 x 3', (panel) => panel.sessions.some((it) => it.grid && it.grid.rows.length !== 3)],
+    ['readings past the edges', (panel) => panel.sessions.some((it) => (it.beyond?.length ?? 0) >= 6)],
+    [
+      'a reading past the edges that stays under the first step',
+      (panel) => panel.sessions.some((it) => it.beyond?.some(({ on }) => 'bound' in on && on.bound === 'below')),
+    ],
     ['another distance', (panel) => panel.sessions.some((it) => it.distance && it.distance.value > 20)],
     ['two sessions', (panel) => panel.sessions.length === 2],
     ['three prices', (panel) => panel.prices.length === 3],
@@ -270,5 +315,27 @@ describe('what the demo has to show is there', () => {
   ];
   it.each(examples)('%s', (_what, holds) => {
     expect(all.filter(holds).length).toBeGreaterThan(0);
+  });
+});
+
+describe('readings past the edges', () => {
+  const current = [...panels].map(([slug, panel]) => ({
+    slug,
+    panel,
+    newest: panel.sessions.toSorted((a, b) => b.date.localeCompare(a.date))[0],
+  }));
+  const withThem = current.filter((it) => it.newest?.beyond);
+
+  it('were taken of half of the panels, of every maker and in every size', () => {
+    expect([withThem.length, current.length]).toEqual([7, 14]);
+    expect(withThem.every((it) => it.panel.status === 'published')).toBe(true);
+    const makers = (list: typeof current) => new Set(list.map((it) => it.panel.maker));
+    expect(makers(withThem)).toEqual(makers(current));
+    // The guide's classes end at these areas, cm2.
+    const classOf = ({ panel: { field } }: (typeof current)[number]) => {
+      const area = (field?.width.value ?? 0) * (field?.height.value ?? 0);
+      return [200, 700, 2000].filter((edge) => area > edge).length;
+    };
+    expect(new Set(withThem.map(classOf))).toEqual(new Set([0, 1, 2, 3]));
   });
 });

@@ -1,12 +1,9 @@
 /** Ledgers of the tiny content, changed in one thing at a time. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
-import type { Entry } from '../../src/ledger/content.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
-import type { Panel } from '../../src/schema/panel.ts';
-import type { Session } from '../../src/schema/session.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;
@@ -379,40 +376,6 @@ test('an older session whose meter reads off its limits leaves the current one a
     'sessions:\n  - date: 2024-01-01\n    methodVersion: 1\n    peak: { red: 1, nearInfrared: 1, combined: 1999 }\n',
   );
   expect(panel('plover').figures).toEqual(before);
-});
-
-describe('versions of the bench procedure', () => {
-  /** The teasel as if there were a second version; the checker lets in only versions that exist. */
-  const withVersions = (guideVersion: number, ...versions: number[]) => {
-    const whole = content.content();
-    const entry = whole.panels.get('teasel') as Entry<Panel>;
-    const [session] = entry.data.sessions;
-    const sessions = versions.map((methodVersion, i) => ({
-      ...(session as Session),
-      date: `2026-10-0${9 - i}`,
-      methodVersion,
-    }));
-    const panels = new Map([...whole.panels, ['teasel', { ...entry, data: { ...entry.data, sessions } }] as const]);
-    const guide = { ...whole.guide, data: { ...whole.guide.data, methodVersion: guideVersion } };
-    return buildLedger({ ...whole, panels, guide }, { today: TODAY });
-  };
-
-  test('other than the guide’s are ranked apart, at whatever distance', () => {
-    const of = withVersions(1, 2);
-    expect(panel('teasel', of).current?.conditions).toEqual({ distance: 15.24, methodVersion: 2, isReference: false });
-    expect(of.frontier).toEqual(['plover']);
-    const own = withVersions(2, 2);
-    expect(panel('teasel', own).current?.conditions.isReference).toBe(true);
-    expect(panel('plover', own).current?.conditions.isReference).toBe(false);
-    expect(own.frontier).toEqual(['teasel']);
-  });
-
-  test('other than that of the session before give no change', () => {
-    expect(reasonOf(panel('teasel', withVersions(1, 2, 1)).sessions[0]?.change)).toBe(
-      'measured under other conditions',
-    );
-    expect(figure(panel('teasel', withVersions(1, 1, 1)).sessions[0]?.change).value).toBeCloseTo(0, 10);
-  });
 });
 
 test('an instrument is overdue from the day after its last one', () => {

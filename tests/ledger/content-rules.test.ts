@@ -297,8 +297,66 @@ describe('panels', () => {
       line: content.lineOf(file, to),
       field,
       found: '9',
-      wanted: `a version of the bench procedure that exists: 1 to ${newest}`,
+      wanted: `a version of the bench procedure that exists: ${Array.from({ length: newest ?? 0 }, (_, i) => i + 1).join(', ')}`,
     });
+  });
+});
+
+describe('a session under version 2 of the bench procedure', () => {
+  const places = (edge: string, count: number) =>
+    [8, 20, 40, 60].slice(0, count).map((past) => `      - { edge: ${edge}, past: ${past}, on: 3 }\n`);
+  const write = (version: number, ...lines: string[]) =>
+    content.edit(
+      TEASEL,
+      '    methodVersion: 1\n',
+      `    methodVersion: ${version}\n${lines.length > 0 ? `    beyond:\n${lines.join('')}` : ''}`,
+    );
+  const fault = (found: string, line: string) => ({
+    file: TEASEL,
+    line: content.lineOf(TEASEL, line),
+    field: 'sessions[0].beyond',
+    found,
+    wanted:
+      'readings at 3 places past the left or right edge and 3 past the top or bottom one, as version 2 of the bench procedure asks',
+    hint: 'take the readings, or write methodVersion: 1; what was read past the edges is used under it too',
+  });
+
+  test('has the six readings past the edges, at one edge each or more', () => {
+    write(2, ...places('right', 3), ...places('top', 3));
+    expect(content.problems()).toEqual([]);
+    content.delete();
+    content = tinyContent();
+    write(2, ...places('right', 1), ...places('left', 2), ...places('bottom', 4));
+    expect(content.problems()).toEqual([]);
+  });
+
+  test('without them', () => {
+    write(2);
+    const [problem, ...others] = content.problems();
+    expect(others).toEqual([]);
+    // Nothing stands there to point at: the line is the session's.
+    expectProblems([problem as never], { ...fault('nothing', 'date: 2026-10-02'), line: problem?.line as number });
+    expect(problem?.line).toBeLessThanOrEqual(content.lineOf(TEASEL, 'date: 2026-10-02'));
+  });
+
+  test('with too few of one kind, struck ones not counted', () => {
+    write(2, ...places('right', 3), ...places('top', 2));
+    expectProblems(content.problems(), fault('readings at 3 and 2 places', '    beyond:'));
+    content.delete();
+    content = tinyContent();
+    const struck = '      - { edge: top, past: 40, on: { value: 3, struck: Slipped. } }\n';
+    write(2, ...places('right', 3), ...places('top', 2), struck);
+    expectProblems(content.problems(), fault('readings at 3 and 2 places', '    beyond:'));
+  });
+
+  test('with a fault in them is told of that alone', () => {
+    write(2, '      - { edge: right, past: 8 kg, on: 3 }\n');
+    expect(content.problems().map((it) => it.field)).toEqual(['sessions[0].beyond[0].past']);
+  });
+
+  test('under version 1 they are welcome, and none are asked for', () => {
+    write(1, ...places('right', 1));
+    expect(content.problems()).toEqual([]);
   });
 });
 

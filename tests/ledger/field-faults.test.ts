@@ -128,7 +128,7 @@ const FAULTS: Fault[] = [
     at: 'methodVersion: one',
     field: 'sessions[0].methodVersion',
     found: '"one"',
-    wanted: 'a number (Version of the bench procedure that was followed)',
+    wanted: 'a number (Version of the bench procedure that was followed; 2 asks for readings past the edges (beyond))',
   },
   {
     name: 'a text for a list',

@@ -9,7 +9,7 @@ import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 
 let demo: Demo;
 beforeAll(() => {
-  demo = demoLedger();
+  demo = demoLedger('ruddlestone-r150');
 });
 const file = (slug: string) => comparedPanel(demo.panel(slug), demo.ledger);
 

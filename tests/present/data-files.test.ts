@@ -125,7 +125,7 @@ describe('panels.json', () => {
       format: DATA_FORMAT,
       currency: 'EUR',
       built_for: TODAY,
-      reference: { distance_cm: 15.24, method_version: 1 },
+      reference: { distance_cm: 15.24, method_version: 2 },
     });
   });
 

@@ -6,7 +6,7 @@ import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 
 let demo: Demo;
 beforeAll(() => {
-  demo = demoLedger();
+  demo = demoLedger('ruddlestone-r150');
 });
 const view = (slug: string): LightView => lightView(demo.panel(slug), 'EUR') as LightView;
 

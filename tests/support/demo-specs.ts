@@ -6,7 +6,7 @@
  * Every panel, maker and meter is invented. LED efficiencies, beam angles and drivers are of the usual kind
  * (common practice, no source); none was taken from a product.
  */
-import { type Bench, type PanelTruth, STEADY_BENCH } from './simulate-panel.ts';
+import { type Bench, type BeyondPlace, type PanelTruth, STEADY_BENCH } from './simulate-panel.ts';
 
 /** One session of a demo panel. */
 export interface DemoSession {
@@ -40,6 +40,23 @@ const POCKET_MAGNETIC = { floor: 0.1, resolution: 0.01 };
 
 /** Distances of a sweep on the axis, cm. */
 const SWEEP = [10, 15.24, 20, 30, 45, 60, 90];
+
+/**
+ * The six places past the edges that version 2 of the bench procedure asks for: past a long and a short edge. With the
+ * panel off each of them is read, or the farthest two only.
+ */
+function pastEdges(
+  long: BeyondPlace['edge'],
+  short: BeyondPlace['edge'],
+  { off = 'each', repeats = 1 }: { off?: 'each' | 'farthest'; repeats?: number } = {},
+): BeyondPlace[] {
+  return [long, short].flatMap((edge) =>
+    [8, 20, 40].map((past) => ({ edge, past, repeats, off: off === 'each' || past === 40 })),
+  );
+}
+
+/** Their places are set with a rule along a taut string: to about a millimetre. */
+const BEYOND = { ...THERMOPILE, placing: 0.1 };
 
 const grid = (columns: number, rows: number, repeats = 1) => ({ columns, rows, repeats });
 
@@ -93,7 +110,13 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.004, panel: 0.001 },
       sound: { room: 31.6, panel: 33.5 },
     },
-    sessions: [{ date: '2026-10-06', bench: { ...THERMOPILE, grid: grid(3, 3, 3) }, seed: 1102 }],
+    sessions: [
+      {
+        date: '2026-10-06',
+        bench: { ...BEYOND, grid: grid(3, 3, 3), beyond: pastEdges('right', 'top', { repeats: 3 }), room: 0.03 },
+        seed: 1102,
+      },
+    ],
   },
   'ostrel-lill': {
     truth: {
@@ -118,7 +141,13 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.004, panel: 0.0003 },
       sound: { room: 32.4, panel: 26 },
     },
-    sessions: [{ date: '2026-11-03', bench: { ...THERMOPILE, distances: SWEEP }, seed: 1103 }],
+    sessions: [
+      {
+        date: '2026-11-03',
+        bench: { ...BEYOND, distances: SWEEP, beyond: pastEdges('left', 'top'), room: 0.04 },
+        seed: 1103,
+      },
+    ],
   },
   // Desk -----------------------------------------------------------------------------------------------------
   'ruddlestone-r60': {
@@ -144,7 +173,13 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.001 },
       sound: { room: 31.8, panel: 44 },
     },
-    sessions: [{ date: '2026-09-15', bench: THERMOPILE, seed: 1104 }],
+    sessions: [
+      {
+        date: '2026-09-15',
+        bench: { ...BEYOND, beyond: pastEdges('right', 'top', { off: 'farthest' }), room: 0.12 },
+        seed: 1104,
+      },
+    ],
   },
   'fennimarsh-reed': {
     truth: {
@@ -169,7 +204,13 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.014 },
       sound: { room: 32.2, panel: 41.5 },
     },
-    sessions: [{ date: '2026-10-13', bench: { ...THERMOPILE, distances: SWEEP }, seed: 1105 }],
+    sessions: [
+      {
+        date: '2026-10-13',
+        bench: { ...BEYOND, distances: SWEEP, beyond: pastEdges('right', 'top'), room: 0.02 },
+        seed: 1105,
+      },
+    ],
   },
   'quennick-dab': {
     truth: {
@@ -247,7 +288,11 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
     },
     sessions: [
       { date: '2025-10-21', bench: THERMOPILE, seed: 1108 },
-      { date: '2026-10-20', bench: { ...THERMOPILE, output: 0.962 }, seed: 2108 },
+      {
+        date: '2026-10-20',
+        bench: { ...BEYOND, output: 0.962, beyond: pastEdges('right', 'top'), room: 0.05 },
+        seed: 2108,
+      },
     ],
   },
   'ruddlestone-r150': {
@@ -274,7 +319,13 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.002 },
       sound: { room: 32, panel: 50 },
     },
-    sessions: [{ date: '2026-09-22', bench: THERMOPILE, seed: 1109 }],
+    sessions: [
+      {
+        date: '2026-09-22',
+        bench: { ...BEYOND, beyond: pastEdges('left', 'bottom', { off: 'farthest' }), room: 0.08 },
+        seed: 1109,
+      },
+    ],
   },
   'fennimarsh-sedge': {
     truth: {
@@ -350,7 +401,13 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.002 },
       sound: { room: 32.2, panel: 52.5 },
     },
-    sessions: [{ date: '2026-10-27', bench: { ...THERMOPILE, grid: grid(3, 5), sweepStep: 2 }, seed: 1412 }],
+    sessions: [
+      {
+        date: '2026-10-27',
+        bench: { ...BEYOND, grid: grid(3, 5), sweepStep: 2, beyond: pastEdges('right', 'top'), room: 0.15 },
+        seed: 1412,
+      },
+    ],
   },
   'kelpwright-gannet': {
     truth: {

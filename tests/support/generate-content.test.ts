@@ -26,6 +26,16 @@ describe('generateContent', () => {
     expect(new Set(panels.map((it) => it.sizeClass)).size).toBe(limits.length);
   });
 
+  it('reads half of the panels past their edges, in every size class, and says so by the version', () => {
+    const panels = generateContent(folder, 40, 7);
+    const { content } = readContent({ folder, today: '2026-11-25' });
+    const session = (slug: string) => content?.panels.get(slug)?.data.sessions[0];
+    const read = panels.filter(({ slug }) => session(slug)?.beyond);
+    expect(read).toHaveLength(20);
+    expect(new Set(read.map((it) => it.sizeClass)).size).toBe(content?.guide.data.sizeClasses.length);
+    for (const { slug } of panels) expect(session(slug)?.methodVersion).toBe(session(slug)?.beyond ? 2 : 1);
+  });
+
   it('draws panels that could be', () => {
     for (const { truth, bench, distance } of generateContent(folder, 16, 3)) {
       const { lightShare, capture } = sessionTruth(truth, bench, distance);

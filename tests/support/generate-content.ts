@@ -73,6 +73,11 @@ const INSTRUMENTS = [
   { id: 'flicker-meter', measures: 'flicker', unit: '%', range: [0.5, 100], resolution: 0.1, relative: 3 },
 ];
 
+/** Three places past a side edge and three past the top, as version 2 of the bench procedure asks. */
+const SIX_PLACES = (['right', 'top'] as const).flatMap((edge) =>
+  [8, 20, 40].map((past) => ({ edge, past, off: past === 40 })),
+);
+
 /**
  * Writes guide.yaml, instruments, makers and `panelCount` panels over all size classes in turn, and copies the pages
  * of methods and cautions. Same arguments, same bytes.
@@ -114,6 +119,8 @@ export function generateContent(
       grid: { columns: 3, rows: 3, repeats: draw.chance(0.1) ? 3 : 1 },
       // Coarse, so that thousands of panels are written in seconds; the middle of the field is still on it.
       sweepStep: Math.max(truth.source.width, truth.source.height) / 8,
+      // Every other panel of each class.
+      ...(Math.floor(index / CLASSES.length) % 2 === 0 && { beyond: SIX_PLACES, room: 0.04, placing: 0.1 }),
     };
     const { readings, distance } = simulateSession(truth, bench, seed + index);
     const session = dayBefore(Math.floor(draw.between([10, 80])));
@@ -147,7 +154,7 @@ function guide(day: string): object {
     rates: [{ currency: 'GBP', rate: 1.15, date: day, source: 'Invented' }],
     tariff: { price: 0.31, date: day, source: 'Invented' },
     referenceDistance: '6 in',
-    methodVersion: 1,
+    methodVersion: 2,
     distanceSetting: '2 mm',
     edgeSetting: '1 mm',
     sizeClasses: CLASSES.map((it) => ({
@@ -196,6 +203,7 @@ function frontMatter(
   },
 ): object {
   const shown = ({ value, below }: Shown, unit: string) => `${below ? '<' : ''}${value} ${unit}`;
+  const faint = (reading: Shown) => (reading.below ? shown(reading, 'mW/cm2') : reading.value);
   const offOn = (levels: { off: Shown; on: Shown }, distance: string, unit: string) => ({
     distance,
     off: shown(levels.off, unit),
@@ -233,13 +241,21 @@ function frontMatter(
     sessions: [
       {
         date: about.session,
-        methodVersion: 1,
+        methodVersion: readings.beyond ? 2 : 1,
         instruments: Object.fromEntries(INSTRUMENTS.map((it) => [it.measures, it.id])),
         warmUp: '45 min',
         roomTemperature: 20.5,
         distance: '6 in',
         peak: readings.peak,
         ...(about.unusual !== 'no grid' && { grid: { inset: '1 in', rows: points } }),
+        ...(readings.beyond && {
+          beyond: readings.beyond.map(({ edge, past, on, off }) => ({
+            edge,
+            past,
+            on: on.length === 1 ? faint(on[0] as Shown) : on.map(faint),
+            ...(off && { off: faint(off) }),
+          })),
+        }),
         wavelengths: readings.wavelengths,
         mains: readings.mains,
         magnetic: offOn(readings.magnetic, '6 in', 'uT'),

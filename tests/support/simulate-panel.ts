@@ -86,6 +86,23 @@ export interface Bench {
   lingers: number;
   /** Distances of readings before the middle of the field, cm, each set anew; none where left out. */
   distances?: readonly number[];
+  /** Places past the edges of the field where it is read too, in the plane of the grid; none where left out. */
+  beyond?: readonly BeyondPlace[];
+  /** Light of the room at these places, mW/cm²; before the field the panel itself keeps it out. None where left out. */
+  room?: number;
+  /** A place past an edge really lies within this of where it should, either way, cm; exactly there where left out. */
+  placing?: number;
+}
+
+/** A place straight out from the middle of an edge of the field, as one faces the panel. */
+export interface BeyondPlace {
+  edge: 'left' | 'right' | 'top' | 'bottom';
+  /** Outside the field, cm. */
+  past: number;
+  /** How often it is read with the panel on; once where left out. */
+  repeats?: number;
+  /** It is read with the panel off as well. */
+  off?: boolean;
 }
 
 /** One reading; `below` when the meter only shows that it is under its floor, which is then the value. */
@@ -101,6 +118,8 @@ export interface SimulatedReadings {
   grid: number[][][];
   /** Distance in cm and reading before the middle of the field. */
   distances?: Array<{ distance: number; centre: number }>;
+  /** Readings past the edges, in the order of the bench's places. */
+  beyond?: Array<{ edge: BeyondPlace['edge']; past: number; on: Shown[]; off?: Shown }>;
   wavelengths: Record<ChannelName, { peak: number; fwhm: number }>;
   mains: Record<Mode | 'standby', number>;
   magnetic: { off: Shown; on: Shown };
@@ -154,6 +173,12 @@ export function gridPoints(source: LightSource, grid: { columns: number; rows: n
       y: -place(grid.rows, source.height, row),
     })),
   );
+}
+
+/** Where a place past an edge lies; cm from the middle of the field. */
+export function beyondPlace({ width, height }: LightSource, edge: BeyondPlace['edge'], past: number) {
+  const side = { left: [-1, 0], right: [1, 0], top: [0, 1], bottom: [0, -1] }[edge] as [number, number];
+  return { x: side[0] * (width / 2 + past), y: side[1] * (height / 2 + past) };
 }
 
 /** Mains draw per mode and in standby, W. */
@@ -272,6 +297,16 @@ export function simulateSession(
       const set = it + bench.distanceSetting * (2 * uniform() - 1);
       const light = lightAt(panel, leds, { x: 0, y: 0, distance: set }, bench.output, irradiance.receiver).combined;
       return { distance: it, centre: readLight(light) };
+    });
+  }
+  if (bench.beyond) {
+    const { room = 0, placing = 0 } = bench;
+    const showLight = (light: number) => show(readLight(light), irradiance);
+    readings.beyond = bench.beyond.map(({ edge, past, repeats = 1, off = false }) => {
+      const place = beyondPlace(panel.source, edge, past + placing * (2 * uniform() - 1));
+      const light = at(place.x, place.y).combined + room;
+      const on = Array.from({ length: repeats }, () => showLight(light));
+      return { edge, past, on, ...(off && { off: showLight(room) }) };
     });
   }
   return { distance, readings };

@@ -73,10 +73,9 @@ export interface OpticsEstimates {
   /** Emitted power over mains draw: what the simulation says of it. */
   efficiency?: Spread;
   /**
-   * At each target distance, cm: mW/cm2, and the dimmest place over the mean. No peak and no dimmest place where LEDs
-   * may show singly and nobody knows where they are.
+   * At each target distance, cm: mW/cm2, and the dimmest place over the mean; or why these two cannot be told.
    */
-  targets: Array<{ distance: number; mean: Estimate; peak?: Estimate; evenness?: Estimate }>;
+  targets: Array<{ distance: number; mean: Estimate; peak?: Estimate; evenness?: Estimate; peakAbsent?: string }>;
   /** For drawing, and for other distances. */
   model: PanelModel;
 }
@@ -267,7 +266,17 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
     return { fit, withheld: 'the readings leave the beam open, and with it the power' };
   }
   const half = at(RESULT_HALF_ANGLE);
-  const peakFrom = peaksKnownFrom(layout, half.interval95[0]);
+  const known = peaksKnownFrom(layout, half.interval95[0]);
+  const absences = layout.targets.map((distance, t) => {
+    if (distance < known) return 'LEDs may show singly this near, and nobody counted them';
+    const [lowest, highest] = at(FIRST_TARGET + 3 * t + 1).interval95;
+    return highest > WIDEST_RANGE * lowest ? 'the readings leave open how single LEDs show this near' : undefined;
+  });
+  // What is told at a distance is told at all larger ones.
+  const peakFrom = layout.targets.reduce(
+    (from, distance, t) => (absences[t] === undefined ? from : Math.max(from, distance + 1e-6)),
+    known,
+  );
   const claim = beamAngle === undefined ? undefined : beamAngle / 2;
   const isRuledOut = claim !== undefined && (claim < half.interval95[0] || claim > half.interval95[1]);
   return {
@@ -285,10 +294,11 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       ...(efficiency && { efficiency }),
       targets: layout.targets.map((distance, t) => {
         const first = FIRST_TARGET + 3 * t;
+        const peakAbsent = absences[t];
         return {
           distance,
           mean: at(first),
-          ...(distance >= peakFrom && { peak: at(first + 1), evenness: at(first + 2) }),
+          ...(peakAbsent === undefined ? { peak: at(first + 1), evenness: at(first + 2) } : { peakAbsent }),
         };
       }),
       model: { ...found, power: at(RESULT_EMITTED).value, ...(peakFrom > 0 && { peakFrom }) },

@@ -94,8 +94,8 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   };
 
   const percent = 100;
-  const single = (quantity: DistanceQuantity, distance: number) =>
-    gap(distanceMetric(quantity, distance), 'LEDs may show singly this near, and nobody counted them');
+  const without = (quantity: DistanceQuantity, distance: number, reason: string | undefined) =>
+    gap(distanceMetric(quantity, distance), reason ?? 'not known');
   return {
     halfAngle: make(METRICS.halfAngle, '°', 'beam-half-angle', halfAngle),
     samplingBias: samplingBias
@@ -112,15 +112,15 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
           working: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
         }),
     }),
-    distances: targets.map(({ distance, mean, peak, evenness }) => ({
+    distances: targets.map(({ distance, mean, peak, evenness, peakAbsent }) => ({
       distance,
       mean: make(distanceMetric('mean-irradiance', distance), 'mW/cm²', 'distance-table', mean),
       peak: peak
         ? make(distanceMetric('peak-irradiance', distance), 'mW/cm²', 'distance-table', peak)
-        : single('peak-irradiance', distance),
+        : without('peak-irradiance', distance, peakAbsent),
       evenness: evenness
         ? make(distanceMetric('uniformity-lowest', distance), '%', 'distance-table', evenness, { factor: percent })
-        : single('uniformity-lowest', distance),
+        : without('uniformity-lowest', distance, peakAbsent),
     })),
   };
 }

@@ -11,7 +11,7 @@ export interface PanelModel {
   drive: number[];
   /** Emitted, W. */
   power: number;
-  /** Nearer than this, cm, single LEDs may show and nobody knows where: then there is no peak. Left out: everywhere known. */
+  /** Nearer than this, cm, nobody knows how single LEDs show, and there is no peak. Left out: everywhere known. */
   peakFrom?: number;
 }
 

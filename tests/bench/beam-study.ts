@@ -33,7 +33,17 @@ for (const extra of extras) {
     );
   }
   const told = all.filter((it) => it.order.modelled !== undefined);
+  const net = told.map(({ order }) => Math.log(order.true / (order.modelled as number)));
+  const centre = net.reduce((sum, it) => sum + it, 0) / net.length;
+  const off = Math.sqrt(net.reduce((sum, it) => sum + (it - centre) ** 2, 0) / net.length);
+  console.log(`price per emitted watt is off by ${percent(off)} % (root mean square) beside the calibration`);
   const modelled = kendallTau(told.map((it) => [it.order.true, it.order.modelled as number]));
   const common = kendallTau(told.map((it) => [it.order.true, it.order.common]));
+  const halves = all.flatMap((it) => (it.kind === 'even' && it.halfAngle ? [it.halfAngle] : []));
+  const ruledOut = [0.7, 0.85, 1, 1.15, 1.3, 1.5, 2].map((by) => {
+    const count = halves.filter(({ truth, low, high }) => by * truth < low || by * truth > high).length;
+    return `${by}: ${percent(count / halves.length)}`;
+  });
+  console.log(`claims of so many times the true angle that are ruled out, %: ${ruledOut.join(', ')}`);
   console.log(`order by price per emitted watt: tau ${modelled.toFixed(3)}, by the common figure ${common.toFixed(3)}`);
 }

@@ -31,6 +31,11 @@ describe('at the distances of the table', () => {
         ['mean', found?.mean],
         ['peak', found?.peak],
       ] as const) {
+        if (!isFigure(demo.panel(panel.slug).figures.get(`${name}-irradiance-at-${cm}-cm`))) {
+          // Near by, single LEDs may show, and nobody knows where they are: neither says anything.
+          expect([name, it], panel.slug).toEqual(['peak', undefined]);
+          continue;
+        }
         const wanted = figureOf(panel.slug, `${name}-irradiance-at-${cm}-cm`);
         for (const end of ['value', 'low', 'high'] as const) {
           expect((it?.[end] ?? 0) / wanted[end], `${panel.slug} ${name} ${end}`).toBeCloseTo(1, 3);
@@ -42,7 +47,7 @@ describe('at the distances of the table', () => {
   test('nearer by, the share’s interval grows with that of the peak, not staying that of 15 cm', () => {
     const share = (cm: number) => reckonPlan(panelOf('quennick-sprat'), { cm, height: 170, unit: 'cm' }, data)?.eye;
     const width = (cm: number) => (share(cm)?.cautious ?? 0) / (share(cm)?.share.value ?? 1);
-    expect(width(5)).toBeGreaterThan(1.2 * width(15));
+    expect(width(5)).toBeGreaterThan(1.05 * width(15));
     expect(width(10)).toBeGreaterThan(width(15));
   });
 

@@ -65,7 +65,10 @@ describe('the table by distance', () => {
       if (means[0] === undefined) continue;
       expect(means, slug).toEqual((means as number[]).toSorted((a, b) => b - a));
       for (const cm of [5, 10, 15, 30, 45, 60]) {
-        const peak = find(`peak-irradiance-at-${cm}-cm`)?.value ?? 0;
+        const peak = find(`peak-irradiance-at-${cm}-cm`)?.value;
+        // Near by, single LEDs may show, and nobody knows where they are.
+        if (peak === undefined && cm < 15) continue;
+        if (peak === undefined) throw new Error(`${slug}: no peak at ${cm} cm`);
         expect(peak, slug).toBeGreaterThan(find(`mean-irradiance-at-${cm}-cm`)?.value ?? Number.NaN);
       }
     }

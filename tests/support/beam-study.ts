@@ -33,9 +33,16 @@ interface Twist {
   isUncounted: boolean;
   /** Share of the frame's mean that a wall gives back everywhere. */
   wall: number;
+  /** Of one power of the cosine, degrees. */
+  halfAngle: number;
+  /** Which LEDs are driven otherwise. */
+  pattern: 'rows' | 'side' | 'middle';
 }
 
-const even: Make = (between) => ({ intensity: cosineBeam(between(8, 60)) });
+const even: Make = (between) => {
+  const halfAngle = between(8, 60);
+  return { intensity: cosineBeam(halfAngle), halfAngle };
+};
 
 /** Panels that obey the model's own family of beams, and others. */
 export const KINDS: Readonly<Record<string, Make>> = {
@@ -45,8 +52,8 @@ export const KINDS: Readonly<Record<string, Make>> = {
   ring: (between) => ({ intensity: ringBeam(between(12, 35), between(45, 60), between(0.05, 0.15)) }),
   batwing: (between) => ({ intensity: batwing(between(35, 65), between(0.3, 0.7)) }),
   'flat top': (between) => ({ intensity: flatTop(between(15, 60)) }),
-  'hot rows': (between) => ({ ...even(between), drive: 'rows' as never }),
-  'weak side': (between) => ({ ...even(between), drive: 'side' as never }),
+  'hot rows': (between) => ({ ...even(between), pattern: 'rows' }),
+  'weak side': (between) => ({ ...even(between), pattern: 'side' }),
   wall: (between) => ({ ...even(between), wall: 0.03 }),
   staggered: (between) => ({ ...even(between), isStaggered: true }),
   'LEDs 8 %': (between) => ({ ...even(between), spread: 0.08 }),
@@ -57,7 +64,7 @@ export const KINDS: Readonly<Record<string, Make>> = {
 export const KEPT_ASIDE: Readonly<Record<string, Make>> = {
   'cut off': (between) => ({ intensity: cutOff(between(25, 45), between(0.05, 0.15)) }),
   skirted: (between) => ({ intensity: skirted(between(12, 35)) }),
-  'hot middle': (between) => ({ ...even(between), drive: 'middle' as never }),
+  'hot middle': (between) => ({ ...even(between), pattern: 'middle' }),
 };
 
 /** Readings that a session has besides its nine points. */
@@ -99,6 +106,8 @@ export interface Case {
   common: number;
   price: number;
   light: AnyLight;
+  /** Of one power of the cosine, degrees. */
+  halfAngle: number | undefined;
   input: (extra: Extra) => OpticsInput;
 }
 
@@ -118,12 +127,12 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
   const make = { ...KINDS, ...KEPT_ASIDE }[kind];
   if (!make) throw new RangeError(`no kind of panel is called ${kind}`);
   const made = make(between);
-  const drives: Record<string, (x: number, y: number) => number> = {
+  const drives: Record<Twist['pattern'], (x: number, y: number) => number> = {
     rows: (_, y) => (Math.abs(y) < height / 6 ? 1.15 : 1),
     side: (x) => (x > 0.3 * width ? 0.8 : 1),
     middle: (x, y) => 1 + 0.2 * Math.exp(-8 * ((x / width) ** 2 + (y / height) ** 2)),
   };
-  const { drive } = made as { drive?: string };
+  const { pattern } = made;
   const panel: AnyPanel = {
     width,
     height,
@@ -135,7 +144,7 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
     seed,
     intensity: () => 1,
     ...made,
-    ...(drive === undefined ? {} : { drive: drives[drive] as (x: number, y: number) => number }),
+    ...(pattern && { drive: drives[pattern] }),
   };
   const light = anyLight(panel);
   const mean = (distance: number) => light.mean(distance);
@@ -153,7 +162,7 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
   const offset = SENSOR.calibrationAbsolute * normal();
   const oblique = normal();
   const further = DISTANCE_SETTING * either();
-  const stray = ((made.wall ?? 0.01 * uniform()) as number) * meanHere;
+  const stray = (made.wall ?? 0.01 * uniform()) * meanHere;
   const weight = (degrees: number) => 1 + oblique * angularError(response, degrees);
   const shown = (x: number, y: number, distance: number) => {
     const aside = () => 0.12 * normal();
@@ -198,9 +207,10 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
     truth,
     gain,
     common: ((grid.reduce((sum, it) => sum + (it[0] as number), 0) / 9) * field.width * field.height) / 1000,
-    // Prices a watt differ by a factor of about two either way.
-    price: panel.power * 6 * Math.exp(0.4 * normal()),
+    // Prices a watt differ by a factor of 1.65 either way (standard deviation).
+    price: panel.power * 6 * Math.exp(0.5 * normal()),
     light,
+    halfAngle: made.halfAngle,
     input: (extra) => ({
       session,
       layout: {
@@ -232,6 +242,8 @@ export interface Outcome {
   /** Price per emitted watt, true, by the model and by the common figure. */
   order: { true: number; modelled: number | undefined; common: number };
   error: number | undefined;
+  /** True half angle over the ends of its interval, for beams that have one. */
+  halfAngle: { truth: number; low: number; high: number } | undefined;
   milliseconds: number;
 }
 
@@ -243,7 +255,7 @@ export function outcomeOf(it: Case, extra: Extra): Outcome {
   const milliseconds = process.cpuUsage(start).user / 1000;
   const { estimates } = result;
   const order = { true: it.price / it.truth.emitted, common: (it.price * it.gain) / it.common, modelled: estimates && (it.price * it.gain) / estimates.emitted.value };
-  if (!estimates) return { kind: it.kind, result, holds: {}, halfWidth: undefined, order, error: undefined, milliseconds };
+  if (!estimates) return { kind: it.kind, result, holds: {}, halfWidth: undefined, order, error: undefined, halfAngle: undefined, milliseconds };
   const target = (cm: number) => estimates.targets.find((one) => one.distance === cm);
   const pairs = {
     emitted: estimates.emitted,
@@ -266,6 +278,10 @@ export function outcomeOf(it: Case, extra: Extra): Outcome {
     halfWidth: (high - low) / 2 / estimates.emitted.value,
     order,
     error: estimates.emitted.value / it.truth.emitted - 1,
+    halfAngle:
+      it.halfAngle === undefined
+        ? undefined
+        : { truth: it.halfAngle, low: estimates.halfAngle.interval95[0], high: estimates.halfAngle.interval95[1] },
     milliseconds,
   };
 }

@@ -2,6 +2,7 @@
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { Content } from '../../src/ledger/content.ts';
 import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
+import { keepOptics } from '../../src/ledger/optics-store.ts';
 import { readContent } from '../../src/ledger/read-content.ts';
 import { DEMO_FOLDER, TODAY } from './content-folder.ts';
 
@@ -22,6 +23,8 @@ export function demoLedger(withheld?: string): Demo {
   const corner = withheld === undefined ? undefined : firstReading(content, withheld);
   if (corner) corner.value *= 3;
   const ledger = buildLedger(content, { today: TODAY });
+  // So that the next test file need not work out the same panels' light again.
+  keepOptics();
   return {
     content,
     ledger,

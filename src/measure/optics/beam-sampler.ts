@@ -3,14 +3,14 @@ import { emptySupposed, LATENTS, type Supposed, suppose } from './beam-prior.ts'
 import type { ReadingModel } from './reading-model.ts';
 
 /** Beams drawn from what is thought possible before anything is read. */
-const FIRST = 2000;
+const FIRST = 1500;
 /** Beams that stand for what the readings leave open. */
-export const BEAMS = 400;
+export const BEAMS = 320;
 /** Each step of tempering leaves at least this share of the beams as an effective sample. */
 const KEPT = 0.5;
 /** Moves of every beam after a step, and after the last one. */
 const MOVES = 3;
-const LAST_MOVES = 5;
+const LAST_MOVES = 4;
 
 /** Beams that the readings allow, each as likely as another. */
 export interface AllowedBeams {

@@ -92,7 +92,7 @@ export interface OpticsResult {
 }
 
 /** Draws for each beam that the readings allow. */
-const EACH = 3;
+const EACH = 4;
 export const OPTICS_DRAWS = EACH * BEAMS;
 
 /** No beam explains the readings when the best one's chi-square would be rarer than this. Our own choice. */
@@ -270,7 +270,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const absences = layout.targets.map((distance, t) => {
     if (distance < known) return 'LEDs may show singly this near, and nobody counted them';
     const [lowest, highest] = at(FIRST_TARGET + 3 * t + 1).interval95;
-    return highest > WIDEST_RANGE * lowest ? 'the readings leave open how single LEDs show this near' : undefined;
+    return distance < layout.distance && highest > WIDEST_RANGE * lowest ? 'the readings leave open how single LEDs show this near' : undefined;
   });
   // What is told at a distance is told at all larger ones.
   const peakFrom = layout.targets.reduce(

@@ -140,7 +140,7 @@ describe('what is withheld', () => {
 
   test('the line between explained and not is the stated probability', () => {
     const grid = bench.grid as NonNullable<Bench['grid']>;
-    const found = [1.15, 1.3, 1.45, 1.6].map((by) =>
+    const found = [1.2, 1.5, 2, 2.8].map((by) =>
       estimatePanel(
         opticsInput({ ...bench, grid: { ...grid, values: grid.values.map((it, i) => (i === 0 ? by * it : it)) } }),
       ),

@@ -67,6 +67,8 @@ export const KEPT_ASIDE: Readonly<Record<string, Make>> = {
   'hot middle': (between) => ({ ...even(between), pattern: 'middle' }),
 };
 
+const NAMES = [...Object.keys(KINDS), ...Object.keys(KEPT_ASIDE)];
+
 /** Readings that a session has besides its nine points. */
 export type Extra = 'none' | 'sweep' | 'beyond';
 
@@ -115,7 +117,8 @@ const inSteps = (value: number, step: number) => Math.round(value / step) * step
 
 /** A panel of a kind. The same seed is the same panel, with the same readings. */
 export function simulatedCase(kind: string, seed: number, response: AngularResponse = RESPONSE): Case {
-  const uniform = uniformSource(7919 * seed + 13);
+  // Each kind has panels of its own.
+  const uniform = uniformSource(7919 * seed + 104_729 * NAMES.indexOf(kind) + 13);
   const normal = randomNormal.source(uniform)(0, 1);
   const between = (low: number, high: number) => low + (high - low) * uniform();
   const either = () => 2 * uniform() - 1;

@@ -1,4 +1,5 @@
 import { beamOrder } from './beam.ts';
+import { PATTERNS } from './drive.ts';
 import { normalShare } from './error-function.ts';
 import { addCosine, addPart, BASIS } from './profile-basis.ts';
 
@@ -8,11 +9,13 @@ import { addCosine, addPart, BASIS } from './profile-basis.ts';
  * narrow and a wide one, a flat top, a beam with a dip on its axis (a batwing) or a ring, and a panel may be driven
  * harder in its middle.
  */
-export const LATENTS = 11;
-const [MAIN, FLAT, DIP, DIP_WIDTH, SECOND, SECOND_WIDTH, RING, RING_ANGLE, SPILL, DIFFERENCE, DRIVE] = Array.from(
+export const LATENTS = 13;
+const [MAIN, FLAT, DIP, DIP_WIDTH, SECOND, SECOND_WIDTH, RING, RING_ANGLE, SPILL, DIFFERENCE, DOWN, ACROSS, SLOPE] = Array.from(
   { length: LATENTS },
   (_, i) => i,
-) as [number, number, number, number, number, number, number, number, number, number, number];
+) as [number, number, number, number, number, number, number, number, number, number, number, number, number];
+
+const KINDS = { down: DOWN, across: ACROSS, slope: SLOPE } as const;
 
 /** Half angle of the main lobe, degrees: lognormal about this, cut at the ends. */
 export const USUAL_HALF_ANGLE = 27;
@@ -26,8 +29,9 @@ const SPILL_ORDER = 1;
 
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
 export const USUAL_DIFFERENCE = 0.04;
-/** Size of uneven drive: lognormal about 4.5 %. */
-export const USUAL_DRIVE = 0.045;
+/** Size of each kind of uneven drive, down, across and as a slope: lognormal about these. */
+export const USUAL_DRIVE = { down: 0.07, across: 0.03, slope: 0.015 } as const;
+const SPREAD_OF_DRIVE = 0.8;
 
 /** Largest n, and terms of the binomial series. */
 const FLATTEST = 6;
@@ -40,13 +44,13 @@ export interface Supposed {
   weights: Float64Array;
   /** Relative standard deviation of the power from LED to LED. */
   difference: number;
-  /** Standard deviation of the patterns of drive, over that of each pattern (see `drive.ts`). */
-  drive: number;
+  /** Standard deviation of each pattern of uneven drive (see `drive.ts`). */
+  drive: Float64Array;
 }
 
 /** Room for what is supposed. */
 export function emptySupposed(): Supposed {
-  return { weights: new Float64Array(BASIS), difference: 0, drive: 0 };
+  return { weights: new Float64Array(BASIS), difference: 0, drive: new Float64Array(PATTERNS.length) };
 }
 
 /** What some latent numbers stand for. */
@@ -103,7 +107,11 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   }
   scale(weights, 1);
   out.difference = Math.min(0.15, Math.max(0.005, USUAL_DIFFERENCE * Math.exp(0.5 * at(DIFFERENCE))));
-  out.drive = Math.min(0.2, Math.max(0.003, USUAL_DRIVE * Math.exp(0.9 * at(DRIVE))));
+  for (let p = 0; p < PATTERNS.length; p++) {
+    const { kind, size } = PATTERNS[p] as (typeof PATTERNS)[number];
+    const usual = USUAL_DRIVE[kind] * Math.exp(SPREAD_OF_DRIVE * at(KINDS[kind]));
+    out.drive[p] = size * Math.min(0.25, Math.max(0.002, usual));
+  }
   return out;
 }
 

@@ -2,16 +2,16 @@ import { type Drive, type Emitter, type Field, placeLeds } from './emitter.ts';
 
 /**
  * How a panel may be driven unevenly: Legendre polynomials of the place across and down, so that a middle that is
- * brighter, a side that is dimmer and a slope are all sums of a few. Sizes are relative to the most usual one, a
- * brighter or dimmer middle of a tall panel, and our own choice.
+ * brighter, a side that is dimmer and a slope are all sums of a few. Patterns of one kind come together, in sizes
+ * relative to the first of them; panels that have one kind need not have another. Our own choice.
  */
 export const PATTERNS = [
-  { axis: 'y', degree: 2, size: 1 },
-  { axis: 'x', degree: 2, size: 0.6 },
-  { axis: 'y', degree: 4, size: 0.5 },
-  { axis: 'x', degree: 4, size: 0.3 },
-  { axis: 'y', degree: 1, size: 0.5 },
-  { axis: 'x', degree: 1, size: 0.5 },
+  { axis: 'y', degree: 2, kind: 'down', size: 1 },
+  { axis: 'y', degree: 4, kind: 'down', size: 0.4 },
+  { axis: 'x', degree: 2, kind: 'across', size: 1 },
+  { axis: 'x', degree: 4, kind: 'across', size: 0.4 },
+  { axis: 'y', degree: 1, kind: 'slope', size: 1 },
+  { axis: 'x', degree: 1, kind: 'slope', size: 1 },
 ] as const;
 
 export type DrivePattern = (typeof PATTERNS)[number];

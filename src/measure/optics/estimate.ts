@@ -103,10 +103,10 @@ export const SMALLEST_PROBABILITY = 0.001;
  * the frame, and of irradiance at another distance for each factor of e. Our own choice, from simulated panels.
  */
 export const OTHER_BEAMS = 0.018;
-export const OTHER_DISTANCES = 0.03;
+export const OTHER_DISTANCES = 0.035;
 
 /** The readings leave the power open when the ends of its interval are further apart than this factor. Our own choice. */
-export const WIDEST_RANGE = 4;
+export const WIDEST_RANGE = 3.3;
 
 /** Fewer readings at different places than this tell nothing of a beam. Our own choice. */
 export const FEWEST_READINGS = 4;
@@ -195,8 +195,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       });
 
       for (let p = 0; p < PATTERNS.length; p++) {
-        const { size } = PATTERNS[p] as (typeof PATTERNS)[number];
-        amounts[p] = size * supposed.drive * (direction[inner.length + p] as number);
+        amounts[p] = (supposed.drive[p] as number) * (direction[inner.length + p] as number);
       }
       for (let g = 0; g < GEOMETRY.length; g++) {
         let sum = 0;

@@ -44,7 +44,12 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
         unit: '%',
         why: 'our own choice; lognormal',
       },
-      { name: 'usual unevenness of drive', value: percent(USUAL_DRIVE), unit: '%', why: 'our own choice; lognormal' },
+      {
+        name: 'usual unevenness of drive from middle to rim, down',
+        value: percent(USUAL_DRIVE.down),
+        unit: '%',
+        why: `our own choice; lognormal. Across, and as a slope, ${percent(USUAL_DRIVE.across)} %`,
+      },
       {
         name: 'place of the probe',
         value: percent(PLACE_UNCERTAINTY),

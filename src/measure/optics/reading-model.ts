@@ -141,7 +141,7 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
         d++;
       }
       for (let p = 0; p < PATTERNS.length; p++, d++) {
-        const size = power * drive * (PATTERNS[p] as (typeof PATTERNS)[number]).size;
+        const size = power * (drive[p] as number);
         for (let j = 0; j < n; j++) H[d * n + j] = size * times(of.patterns[p] as Rows, weights, j);
       }
       for (let j = 0; j < n; j++) H[d * n + j] = stray;

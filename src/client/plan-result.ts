@@ -82,7 +82,9 @@ export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, dat
         'Peak irradiance',
         'distance-table',
         peak ? spanned(peak, ' mW/cm²') : 'not known',
-        peak ? `${modelled}; it warms: ` : 'this near single LEDs may show, and the readings do not tell how; it is above the mean, and it warms: ',
+        peak
+          ? `${modelled}; it warms: `
+          : 'this near single LEDs may show, and the readings do not tell how; it is above the mean, and it warms: ',
         link('/cautions/#skin-and-heat', 'skin and heat'),
       ),
       entry(

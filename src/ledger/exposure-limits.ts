@@ -32,8 +32,9 @@ export function exposureLimits(
 function modelledPeaks({ own, figures }: ModelledLight): ModelledPeaks {
   if (!own) return { absent: isFigure(figures.emitted) ? 'the model gives no peak' : figures.emitted.reason };
   if (!isFigure(own.peak)) return { absent: own.peak.reason };
-  const at = figures.distances.flatMap(({ distance, peak }): Array<[number, Figure]> =>
-    (EYE_DISTANCES as readonly number[]).includes(distance) && isFigure(peak) ? [[distance, peak]] : [],
+  const at = figures.distances.flatMap(
+    ({ distance, peak }): Array<[number, Figure]> =>
+      (EYE_DISTANCES as readonly number[]).includes(distance) && isFigure(peak) ? [[distance, peak]] : [],
   );
   return { atReading: own.peak, at: new Map(at) };
 }

@@ -17,7 +17,9 @@ type PackedEstimates = Pick<OpticsEstimates, 'source' | 'efficiency' | 'model'> 
   Record<'halfAngle' | 'capture' | 'emitted', PackedEstimate> &
   Partial<Record<'samplingBias', PackedEstimate>> & {
     targets: Array<
-      Pick<Target, 'distance' | 'peakAbsent'> & Record<'mean', PackedEstimate> & Partial<Record<'peak' | 'evenness', PackedEstimate>>
+      Pick<Target, 'distance' | 'peakAbsent'> &
+        Record<'mean', PackedEstimate> &
+        Partial<Record<'peak' | 'evenness', PackedEstimate>>
     >;
   };
 

@@ -2,7 +2,15 @@
  * Prints how often the 95 % intervals of the optics model hold the truth, over simulated panels of many kinds: the
  * numbers on the method pages. `npx node tests/bench/beam-study.ts [PANELS] [none,sweep,beyond] [KIND,KIND]`
  */
-import { type Extra, KEPT_ASIDE, KINDS, kendallTau, type Outcome, outcomeOf, simulatedCase } from '../support/beam-study.ts';
+import {
+  type Extra,
+  KEPT_ASIDE,
+  KINDS,
+  kendallTau,
+  type Outcome,
+  outcomeOf,
+  simulatedCase,
+} from '../support/beam-study.ts';
 
 const panels = Number(process.argv[2] ?? 40);
 const extras = (process.argv[3] ?? 'none,sweep,beyond').split(',') as Extra[];
@@ -23,7 +31,8 @@ for (const extra of extras) {
       const told = some.filter((it) => it.holds[name] !== undefined);
       return percent(told.filter((it) => it.holds[name]).length / told.length);
     });
-    const half = some.map((it) => it.halfWidth as number).toSorted((a, b) => a - b)[Math.floor(some.length / 2)] ?? Number.NaN;
+    const half =
+      some.map((it) => it.halfWidth as number).toSorted((a, b) => a - b)[Math.floor(some.length / 2)] ?? Number.NaN;
     const errors = some.map((it) => it.error as number);
     const mean = errors.reduce((sum, it) => sum + it, 0) / errors.length;
     const rms = Math.sqrt(errors.reduce((sum, it) => sum + it * it, 0) / errors.length);

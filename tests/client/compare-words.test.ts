@@ -1,12 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
-import {
-  againstFirst,
-  type Contender,
-  compareRow,
-  outcomeWords,
-  unlikeness,
-} from '../../src/client/compare-words.ts';
+import { againstFirst, type Contender, compareRow, outcomeWords, unlikeness } from '../../src/client/compare-words.ts';
 import { type FigureOrGap, gap } from '../../src/measure/figure.ts';
 import type { ComparedPanel } from '../../src/present/compare-data.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../src/present/compare-rows.ts';

@@ -35,11 +35,17 @@ describe('corrected figures', () => {
   });
 
   test('the sentence says what the light that misses the frame rests on', () => {
-    expect(view('fennimarsh-sedge').source).toMatch(/^Here it (was measured: readings past the edges|is taken from the shape of the beam: the grid)/);
+    expect(view('fennimarsh-sedge').source).toMatch(
+      /^Here it (was measured: readings past the edges|is taken from the shape of the beam: the grid)/,
+    );
     for (const { slug } of demo.ledger.panels.values()) {
       const source = demo.panel(slug).current?.light.source;
       if (!source) continue;
-      const words = { beyond: 'Here it was measured:', sweep: 'the grid and a sweep of', grid: 'the grid says which beams' }[source];
+      const words = {
+        beyond: 'Here it was measured:',
+        sweep: 'the grid and a sweep of',
+        grid: 'the grid says which beams',
+      }[source];
       expect(view(slug).source, slug).toContain(words);
     }
   });

@@ -44,7 +44,10 @@ export interface AnyLight {
 export function anyLight(panel: AnyPanel): AnyLight {
   const { width, height, columns, rows, ledSize, intensity, power, spread, drive, isStaggered, tilt = 0 } = panel;
   const normal = randomNormal.source(uniformSource(panel.seed))(0, 1);
-  const pitch = { x: columns > 1 ? (width - ledSize) / (columns - 1) : 0, y: rows > 1 ? (height - ledSize) / (rows - 1) : 0 };
+  const pitch = {
+    x: columns > 1 ? (width - ledSize) / (columns - 1) : 0,
+    y: rows > 1 ? (height - ledSize) / (rows - 1) : 0,
+  };
   const leds: { x: number; y: number; z: number; power: number }[] = [];
   const [sine, cosine] = [Math.sin(tilt * DEGREE), Math.cos(tilt * DEGREE)];
   for (let row = 0; row < rows; row++) {
@@ -131,8 +134,7 @@ export function ringBeam(halfAngle: number, ringAngle: number, ringShare: number
   for (let angle = 0.25; angle < 90; angle += 0.5) {
     whole += ring(angle) * Math.sin(angle * DEGREE) * 0.5 * DEGREE;
   }
-  return (degrees) =>
-    (1 - ringShare) * (m + 1) * Math.cos(degrees * DEGREE) ** m + (ringShare * ring(degrees)) / whole;
+  return (degrees) => (1 - ringShare) * (m + 1) * Math.cos(degrees * DEGREE) ** m + (ringShare * ring(degrees)) / whole;
 }
 
 /** Brighter at a slant than straight ahead, then falling off steeply. */

@@ -3,7 +3,7 @@
  * with errors of the sizes that the instrument files promise.
  */
 import { randomNormal } from 'd3-random';
-import { angularError, type AngularResponse } from '../../src/measure/angular-response.ts';
+import { type AngularResponse, angularError } from '../../src/measure/angular-response.ts';
 import { sideFigure } from '../../src/measure/optical-power.ts';
 import { assumedEmitter, countedEmitter } from '../../src/measure/optics/assumed-emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from '../../src/measure/optics/error-sources.ts';
@@ -170,15 +170,17 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
   const shown = (x: number, y: number, distance: number) => {
     const aside = () => 0.12 * normal();
     const there = light.at(x + aside(), y + aside(), distance + further, weight) + stray;
-    return inSteps(Math.max(0, there * gain * (1 + (SENSOR.repeatability ?? 0) * normal()) + offset), SENSOR.resolution);
+    return inSteps(
+      Math.max(0, there * gain * (1 + (SENSOR.repeatability ?? 0) * normal()) + offset),
+      SENSOR.resolution,
+    );
   };
   const grid = Array.from({ length: 9 }, (_, i) => [
     [shown((width / 2 - 2.54) * ((i % 3) - 1), -(height / 2 - 2.54) * (Math.floor(i / 3) - 1), REFERENCE)],
   ]).flat();
   const sweep = SWEEP.map((it) => [shown(0, 0, it + 0.1 * either())]);
   const beyond = BEYOND.map(({ edge, past }) => {
-    const value =
-      edge === 'right' ? shown(width / 2 + past, 0, REFERENCE) : shown(0, height / 2 + past, REFERENCE);
+    const value = edge === 'right' ? shown(width / 2 + past, 0, REFERENCE) : shown(0, height / 2 + past, REFERENCE);
     const isBound = value < SENSOR.resolution;
     return { on: [isBound ? SENSOR.resolution : value], isBound };
   });
@@ -202,7 +204,14 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
     edge,
   });
   errors.push({
-    line: { key: `${session}/angular`, source: 'Angular', type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY, evaluation: '' },
+    line: {
+      key: `${session}/angular`,
+      source: 'Angular',
+      type: 'B',
+      distribution: 'normal',
+      degreesOfFreedom: Number.POSITIVE_INFINITY,
+      evaluation: '',
+    },
     effect: { angular: response },
   });
   return {
@@ -257,8 +266,22 @@ export function outcomeOf(it: Case, extra: Extra): Outcome {
   const result = estimatePanel(input);
   const milliseconds = process.cpuUsage(start).user / 1000;
   const { estimates } = result;
-  const order = { true: it.price / it.truth.emitted, common: (it.price * it.gain) / it.common, modelled: estimates && (it.price * it.gain) / estimates.emitted.value };
-  if (!estimates) return { kind: it.kind, result, holds: {}, halfWidth: undefined, order, error: undefined, halfAngle: undefined, milliseconds };
+  const order = {
+    true: it.price / it.truth.emitted,
+    common: (it.price * it.gain) / it.common,
+    modelled: estimates && (it.price * it.gain) / estimates.emitted.value,
+  };
+  if (!estimates)
+    return {
+      kind: it.kind,
+      result,
+      holds: {},
+      halfWidth: undefined,
+      order,
+      error: undefined,
+      halfAngle: undefined,
+      milliseconds,
+    };
   const target = (cm: number) => estimates.targets.find((one) => one.distance === cm);
   const pairs = {
     emitted: estimates.emitted,

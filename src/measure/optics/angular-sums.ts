@@ -1,5 +1,5 @@
 import { type AngularResponse, angularError } from '../angular-response.ts';
-import { addPart, BASIS, BASIS_ORDERS, type Weights } from './profile-basis.ts';
+import { addPart, BASIS, BASIS_ORDERS } from './profile-basis.ts';
 
 /**
  * What a meter's error at oblique light does to a beam. On a plane parallel to the panel, light from an LED comes in at
@@ -89,4 +89,3 @@ export function matchedError(coefficients: readonly number[], degrees: number): 
   return POWERS.reduce((sum, l, i) => sum + (coefficients[i] as number) * (1 - cosine ** l), 0);
 }
 
-export type { Weights };

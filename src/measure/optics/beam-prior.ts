@@ -10,10 +10,22 @@ import { addCosine, addPart, BASIS } from './profile-basis.ts';
  * harder in its middle.
  */
 export const LATENTS = 13;
-const [MAIN, FLAT, DIP, DIP_WIDTH, SECOND, SECOND_WIDTH, RING, RING_ANGLE, SPILL, DIFFERENCE, DOWN, ACROSS, SLOPE] = Array.from(
-  { length: LATENTS },
-  (_, i) => i,
-) as [number, number, number, number, number, number, number, number, number, number, number, number, number];
+const [MAIN, FLAT, DIP, DIP_WIDTH, SECOND, SECOND_WIDTH, RING, RING_ANGLE, SPILL, DIFFERENCE, DOWN, ACROSS, SLOPE] =
+  Array.from({ length: LATENTS }, (_, i) => i) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
 
 const KINDS = { down: DOWN, across: ACROSS, slope: SLOPE } as const;
 
@@ -30,7 +42,7 @@ const SPILL_ORDER = 1;
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
 export const USUAL_DIFFERENCE = 0.04;
 /** Size of each kind of uneven drive, down, across and as a slope: lognormal about these. */
-export const USUAL_DRIVE = { down: 0.07, across: 0.03, slope: 0.015 } as const;
+export const USUAL_DRIVE = { down: 0.09, across: 0.05, slope: 0.015 } as const;
 const SPREAD_OF_DRIVE = 0.8;
 
 /** Largest n, and terms of the binomial series. */
@@ -84,7 +96,7 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   scale(weights, 1);
 
   const second = at(SECOND) < 0 ? 0 : 0.9 * -Math.expm1(-0.6 * at(SECOND));
-  const ring = Math.min(0.5, Math.max(0, 0.2 * (at(RING) - 0.7)));
+  const ring = Math.min(0.5, Math.max(0, 0.2 * (at(RING) - 0.3)));
   const spill = Math.min(0.15, USUAL_SPILL * Math.exp(at(SPILL)));
   const main = Math.max(0.05, 1 - second - ring);
   for (let k = 0; k < BASIS; k++) weights[k] = main * (weights[k] as number);

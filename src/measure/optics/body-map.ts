@@ -43,7 +43,10 @@ export function bodyMap(panel: PanelModel, distance: number, height: number, wid
   });
   const [first] = maps;
   if (!first) throw new RangeError('a beam without any part');
-  const map = { ...first, values: first.values.map((_, i) => maps.reduce((sum, it) => sum + (it.values[i] as number), 0)) };
+  const map = {
+    ...first,
+    values: first.values.map((_, i) => maps.reduce((sum, it) => sum + (it.values[i] as number), 0)),
+  };
   const average = mean(map.values as unknown as number[]);
   const even = map.values.reduce((count, value) => count + (value >= EVEN_FROM * average ? 1 : 0), 0);
   return { ...map, columns, rows, mean: average, evenShare: even / map.values.length };

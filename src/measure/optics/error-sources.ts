@@ -3,8 +3,8 @@ import type { DistanceSetting } from '../distance-setting.ts';
 import type { Contribution, Figure } from '../figure.ts';
 import { angularLine, calibrationLines, type Meter, resolutionLine } from '../meter.ts';
 import { type BandShares, SHARES_UNKNOWN, spectralLines } from '../spectral-response.ts';
-import { rectangular } from '../uncertainty.ts';
 import { studentQuantile } from '../student-t.ts';
+import { rectangular } from '../uncertainty.ts';
 
 /** A line of a budget, before it is known how far a figure answers to it. */
 export type ErrorLine = Omit<Contribution, 'contribution'>;
@@ -68,7 +68,10 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
     ...spectralLines(meter, 1, bands).map((line) => ({ line: bare(line), effect: { reading: -line.contribution } })),
     ...(angularResponse
       ? angularLine(meter, session, 1).map((line) => ({
-          line: { ...bare(line), evaluation: 'from the instrument file, at the angles of each reading’s light; normal' },
+          line: {
+            ...bare(line),
+            evaluation: 'from the instrument file, at the angles of each reading’s light; normal',
+          },
           effect: { angular: angularResponse },
         }))
       : []),
@@ -175,7 +178,11 @@ export interface BeyondReading {
  * Takes readings past the edges. What the panel off gives is taken away, and the meter's offset goes with it. A reading
  * under the display's first step lies anywhere below: half of it, give or take that half.
  */
-export function takeBeyond(places: readonly BeyondReading[], meter: Meter, pooled: PooledRepeats | undefined): Readings {
+export function takeBeyond(
+  places: readonly BeyondReading[],
+  meter: Meter,
+  pooled: PooledRepeats | undefined,
+): Readings {
   const taken = takeReadings(
     places.map((it) => it.on),
     meter,

@@ -4,13 +4,13 @@ import { emptySupposed, suppose } from './beam-prior.ts';
 import { allowedBeams, BEAMS } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
 import { distanceCurve, placeValues } from './distance-curve.ts';
-import { type Emitter, widened } from './emitter.ts';
 import { PATTERNS } from './drive.ts';
+import { type Emitter, widened } from './emitter.ts';
 import type { Readings, SharedError } from './error-sources.ts';
 import { MILLI } from './irradiance.ts';
 import { overMains } from './over-mains.ts';
-import { GEOMETRY, type Layout, type PanelSums, panelSums, type Sums } from './panel-sums.ts';
 import type { PanelModel } from './panel-model.ts';
+import { GEOMETRY, type Layout, type PanelSums, panelSums, type Sums } from './panel-sums.ts';
 import { gridSpots } from './plane-values.ts';
 import { BASIS, profileHalfAngle, squaredWeights } from './profile-basis.ts';
 import { readingModel } from './reading-model.ts';
@@ -123,8 +123,7 @@ export const FEWEST_READINGS = 4;
 export function estimatePanel(input: OpticsInput): OpticsResult {
   const { layout, grid, beyond, sweep, beamAngle, errors, session } = input;
   const all = [grid, beyond, sweep].filter((it) => it !== undefined);
-  const places =
-    (layout.grid?.kept.length ?? 0) + (layout.beyond?.length ?? 0) + new Set(layout.sweep ?? []).size;
+  const places = (layout.grid?.kept.length ?? 0) + (layout.beyond?.length ?? 0) + new Set(layout.sweep ?? []).size;
   if (places < FEWEST_READINGS) {
     return { withheld: `fewer than ${FEWEST_READINGS} readings at different places: they tell nothing of the beam` };
   }
@@ -269,7 +268,9 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const absences = layout.targets.map((distance, t) => {
     if (distance < known) return 'LEDs may show singly this near, and nobody counted them';
     const [lowest, highest] = at(FIRST_TARGET + 3 * t + 1).interval95;
-    return distance < layout.distance && highest > WIDEST_RANGE * lowest ? 'the readings leave open how single LEDs show this near' : undefined;
+    return distance < layout.distance && highest > WIDEST_RANGE * lowest
+      ? 'the readings leave open how single LEDs show this near'
+      : undefined;
   });
   // What is told at a distance is told at all larger ones.
   const peakFrom = layout.targets.reduce(

@@ -128,7 +128,8 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
 /** What the light that misses the frame rests on. */
 const SOURCE_NOTES: Readonly<Record<BeamSource, string>> = {
   beyond: 'the light that misses the frame was measured past the edges',
-  sweep: 'the light that misses the frame is taken from the shape of the beam, as the grid and the distance sweep allow it',
+  sweep:
+    'the light that misses the frame is taken from the shape of the beam, as the grid and the distance sweep allow it',
   grid: 'the light that misses the frame is taken from the shape of the beam, as the grid allows it',
 };
 

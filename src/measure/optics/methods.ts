@@ -1,11 +1,25 @@
 import type { MethodEntry } from '../methods.ts';
 import { USUAL_HALF_GAP } from './assumed-emitter.ts';
-import { LEAST_HALF_ANGLE, MOST_HALF_ANGLE, USUAL_DIFFERENCE, USUAL_DRIVE, USUAL_HALF_ANGLE, USUAL_SPILL } from './beam-prior.ts';
+import {
+  LEAST_HALF_ANGLE,
+  MOST_HALF_ANGLE,
+  USUAL_DIFFERENCE,
+  USUAL_DRIVE,
+  USUAL_HALF_ANGLE,
+  USUAL_SPILL,
+} from './beam-prior.ts';
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
+import {
+  FEWEST_READINGS,
+  OPTICS_DRAWS,
+  OTHER_BEAMS,
+  OTHER_DISTANCES,
+  SMALLEST_PROBABILITY,
+  WIDEST_RANGE,
+} from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
-import { FEWEST_READINGS, OPTICS_DRAWS, OTHER_BEAMS, OTHER_DISTANCES, SMALLEST_PROBABILITY, WIDEST_RANGE } from './estimate.ts';
 import { BASIS } from './profile-basis.ts';
-import { PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
+import { PAST_UNCERTAINTY, PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
 import { LARGEST_PITCH, SINGLE_BELOW } from './single-leds.ts';
 
 const percent = (share: number) => Number((100 * share).toPrecision(4));
@@ -25,11 +39,19 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
       ['m_k', 'order of part k, a power of the cosine; fixed, from half-angles of 84° to 4°'],
       ['\\mathbf E', 'all readings: grid, past the edges, distance sweep, mW/cm²'],
       ['p(\\mathbf w)', 'beams thought possible before anything is read'],
-      ['p(\\mathbf E\\mid\\mathbf w)', 'probability of the readings for a beam, with their errors and with uneven drive'],
+      [
+        'p(\\mathbf E\\mid\\mathbf w)',
+        'probability of the readings for a beam, with their errors and with uneven drive',
+      ],
     ],
     constants: [
       { name: 'parts of a beam', value: BASIS, unit: '1', why: 'our own choice: a finer set changes no figure' },
-      { name: 'usual half-angle of the main lobe', value: USUAL_HALF_ANGLE, unit: '°', why: 'our own choice; lognormal' },
+      {
+        name: 'usual half-angle of the main lobe',
+        value: USUAL_HALF_ANGLE,
+        unit: '°',
+        why: 'our own choice; lognormal',
+      },
       { name: 'narrowest half-angle', value: LEAST_HALF_ANGLE, unit: '°', why: 'our own choice' },
       { name: 'widest half-angle', value: MOST_HALF_ANGLE, unit: '°', why: 'our own choice' },
       {
@@ -55,6 +77,12 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
         value: percent(PLACE_UNCERTAINTY),
         unit: '% of each reading',
         why: 'our own choice: it stands some millimetres aside',
+      },
+      {
+        name: 'a reading past an edge against the beams that are tried',
+        value: percent(PAST_UNCERTAINTY),
+        unit: '%',
+        why: 'our own choice, from simulated panels: lenses have rings and steps',
       },
       {
         name: 'light that the room gives back',
@@ -119,7 +147,10 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
     symbols: [
       ['\\Phi', 'light that leaves all LEDs together, both channels on, W'],
       ['P', 'optical power at the reference plane, W'],
-      ['s', 'share of the grid’s mean that is not light straight from the panel: what the room gives back, and what readings are off by'],
+      [
+        's',
+        'share of the grid’s mean that is not light straight from the panel: what the room gives back, and what readings are off by',
+      ],
       ['b', 'sampling bias of the grid, as a factor'],
       ['\\kappa', 'capture, as a factor'],
     ],
@@ -189,7 +220,12 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
         unit: 'of z tan(half-angle) over the pitch',
         why: 'found on simulated panels; no peak and no evenness is given there unless the LEDs were counted',
       },
-      { name: 'largest usual pitch', value: LARGEST_PITCH, unit: 'cm', why: 'our own choice, where LEDs are not counted' },
+      {
+        name: 'largest usual pitch',
+        value: LARGEST_PITCH,
+        unit: 'cm',
+        why: 'our own choice, where LEDs are not counted',
+      },
       { name: 'farthest plane', value: FARTHEST_PLANE, unit: 'cm', why: 'our own choice' },
       {
         name: 'width of the standing figure',

@@ -1,4 +1,4 @@
-import { PATTERNS, patternDrives } from './drive.ts';
+import { patternDrives } from './drive.ts';
 import { type Emitter, emitterTerms, type Field, placeLeds, type Term, widened } from './emitter.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-values.ts';
@@ -160,7 +160,9 @@ export function panelSums(layout: Layout): PanelSums {
   const { field, emitter, grid, beyond = [], sweep = [] } = layout;
   const even = emitterTerms(emitter, field);
   const base = fillRows(layout, even, 0);
-  const patterns = patternDrives(emitter, field).map((drive) => fillRows(layout, emitterTerms(emitter, field, drive), 0));
+  const patterns = patternDrives(emitter, field).map((drive) =>
+    fillRows(layout, emitterTerms(emitter, field, drive), 0),
+  );
   const compare = (after: { readings: Rows; targets: Rows }, step: number) => ({
     readings: after.readings.map((it, i) => (it - (base.readings[i] as number)) / step),
     targets: after.targets.map((it, i) => (it - (base.targets[i] as number)) / step),
@@ -215,5 +217,3 @@ function rippleRows(base: Rows, planes: Float64Array): Rows {
   const ripples = new Map([...new Set(planes)].map((at) => [at, rippleOf(at, USUAL_PITCH)]));
   return base.map((it, i) => it * (ripples.get(planes[Math.floor(i / BASIS)] as number)?.[i % BASIS] ?? 0));
 }
-
-export const PATTERN_COUNT = PATTERNS.length;

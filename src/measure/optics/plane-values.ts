@@ -146,20 +146,26 @@ export function peakCandidates(emitter: Emitter, field: Field): Spot[] {
     const raster = Array.from({ length: 9 }, (_, i) => (i - 4) / 9);
     return raster.flatMap((y) => raster.map((x) => ({ x: x * field.width, y: y * field.height })));
   }
-  const along = (count: number | undefined, side: number): number[] => {
-    if (count === undefined || emitter.kind !== 'leds') return [0, -side / 4, side / 4];
-    if (count === 1) return [0];
-    const half = (side - emitter.ledSize) / (count - 1) / 2;
-    const aside = half * Math.max(1, 2 * Math.round(side / 8 / half) + (count % 2));
-    return [...new Set([0, half, -aside, aside])];
-  };
   const leds = emitter.kind === 'leds' ? emitter : undefined;
-  const [xs, ys] = [along(leds?.columns, field.width), along(leds?.rows, field.height)];
+  /** Places along one axis: those of the middle, and all. */
+  const along = (count: number | undefined, side: number): [middle: number[], all: number[]] => {
+    if (!leds || count === undefined) return [[0], [0, -side / 4, side / 4]];
+    if (count === 1) return [[0], [0]];
+    const half = (side - leds.ledSize) / (count - 1) / 2;
+    const aside = half * Math.max(1, 2 * Math.round(side / 8 / half) + (count % 2));
+    return [
+      [0, half],
+      [0, half, -aside, aside],
+    ];
+  };
+  const [middleX, allX] = along(leds?.columns, field.width);
+  const [middleY, allY] = along(leds?.rows, field.height);
   // A cross: the middle both ways, and each way on from there.
-  const middle = (list: readonly number[]) => list.filter((it) => leds && it !== 0 ? it === list[1] : it === 0);
-  const spots = ys.flatMap((y) => middle(xs).map((x) => ({ x, y })));
-  const more = xs.flatMap((x) => middle(ys).map((y) => ({ x, y })));
-  return [...new Map([...spots, ...more].map((it) => [`${it.x}:${it.y}`, it])).values()];
+  const spots = [
+    ...allY.flatMap((y) => middleX.map((x) => ({ x, y }))),
+    ...allX.flatMap((x) => middleY.map((y) => ({ x, y }))),
+  ];
+  return [...new Map(spots.map((it) => [`${it.x}:${it.y}`, it])).values()];
 }
 
 /**

@@ -62,11 +62,20 @@ const PRODUCTS = (() => {
   const part = new Float64Array(BASIS);
   for (let k = 0; k < BASIS; k++) {
     for (let l = 0; l <= k; l++) {
-      const [m, n] = [BASIS_ORDERS[k] as OrderNodes, BASIS_ORDERS[l] as OrderNodes].map((it) => it.order) as [number, number];
+      const [m, n] = [BASIS_ORDERS[k] as OrderNodes, BASIS_ORDERS[l] as OrderNodes].map((it) => it.order) as [
+        number,
+        number,
+      ];
       const order = m + n + 3;
       part.fill(0);
       addPart(part, order, ((k === l ? 1 : 2) * (m + 1) * (n + 1)) / (order + 1));
-      const at = Math.min(BASIS - 4, Math.max(0, part.findIndex((it) => it !== 0)));
+      const at = Math.min(
+        BASIS - 4,
+        Math.max(
+          0,
+          part.findIndex((it) => it !== 0),
+        ),
+      );
       first.push(at);
       shares.push(...part.subarray(at, at + 4));
     }

@@ -1,7 +1,7 @@
-import type { SharedError } from './error-sources.ts';
 import { angularRows } from './angular-sums.ts';
 import type { Supposed } from './beam-prior.ts';
 import { PATTERNS } from './drive.ts';
+import type { SharedError } from './error-sources.ts';
 import { MILLI } from './irradiance.ts';
 import { GEOMETRY, type PanelSums, type Rows } from './panel-sums.ts';
 import { BASIS, squaredWeights } from './profile-basis.ts';
@@ -20,6 +20,12 @@ export interface AllReadings {
 
 /** Relative standard uncertainty of a reading from where the probe stands and how the panel wavers: our own choice. */
 export const PLACE_UNCERTAINTY = 0.005;
+
+/**
+ * What a reading past an edge may be off from any beam that is tried, relative standard uncertainty: out there each
+ * reading looks at one part of the beam alone, and lenses have rings and steps. Our own choice, from simulated panels.
+ */
+export const PAST_UNCERTAINTY = 0.04;
 
 /**
  * Light that walls and floor give back, on every reading alike, over the mean of the readings in the frame: usual size
@@ -81,7 +87,11 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
       add(1, known);
     }
     const offset = effect.offset ?? 0;
-    return { rows: isUsed ? rows : undefined, constant: isOffset.map((it) => (it ? -offset : 0)), hasConstant: offset !== 0 };
+    return {
+      rows: isUsed ? rows : undefined,
+      constant: isOffset.map((it) => (it ? -offset : 0)),
+      hasConstant: offset !== 0,
+    };
   });
   const D = columns.length + PATTERNS.length + 1;
 
@@ -125,12 +135,15 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
         const light = a[j] as number;
         // Of positive parts with one sum, the squares sum to no less than if all were alike.
         const grain =
-          difference * Math.sqrt(Math.max(light * light, (scale[j] as number) * times(of.base, squares, j)) / sums.leds);
+          difference *
+          Math.sqrt(Math.max(light * light, (scale[j] as number) * times(of.base, squares, j)) / sums.leds);
         const ripple = of.ripple ? Math.min(light, Math.max(0, times(of.ripple, weights, j))) : 0;
-        const placed = PLACE_UNCERTAINTY * light;
+        const isPast = j >= of.grid && j < of.grid + of.beyond;
+        const placed = (isPast ? PAST_UNCERTAINTY : PLACE_UNCERTAINTY) * light;
         const set = ownDistance[j] as number;
         const moved = set > 0 ? set * times(of.geometry.distance, weights, j) : 0;
-        variance[j] = (own[j] as number) ** 2 + power ** 2 * (grain * grain + ripple * ripple + placed * placed + moved * moved);
+        variance[j] =
+          (own[j] as number) ** 2 + power ** 2 * (grain * grain + ripple * ripple + placed * placed + moved * moved);
         r[j] = (values[j] as number) - usual - power * (a[j] as number);
       }
       let d = 0;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { angularError, type AngularResponse } from '../../../src/measure/angular-response.ts';
+import { type AngularResponse, angularError } from '../../../src/measure/angular-response.ts';
 import { angularCoefficients, angularRows, matchedError } from '../../../src/measure/optics/angular-sums.ts';
 import { beamOrder } from '../../../src/measure/optics/beam.ts';
 import { panelSums } from '../../../src/measure/optics/panel-sums.ts';

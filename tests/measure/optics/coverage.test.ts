@@ -1,5 +1,13 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { type Extra, KEPT_ASIDE, KINDS, kendallTau, type Outcome, outcomeOf, simulatedCase } from '../../support/beam-study.ts';
+import {
+  type Extra,
+  KEPT_ASIDE,
+  KINDS,
+  kendallTau,
+  type Outcome,
+  outcomeOf,
+  simulatedCase,
+} from '../../support/beam-study.ts';
 
 /**
  * How often the 95 % intervals hold the truth, over simulated panels of many kinds whose beams and drive are none of
@@ -16,9 +24,7 @@ describe.each<[Extra, { halfWidth: number; tau: number }]>([
 ])('readings besides the nine points: %s', (extra, least) => {
   let all: Outcome[] = [];
   beforeAll(() => {
-    all = ALL.flatMap((kind) =>
-      Array.from({ length: EACH }, (_, i) => outcomeOf(simulatedCase(kind, 101 + i), extra)),
-    );
+    all = ALL.flatMap((kind) => Array.from({ length: EACH }, (_, i) => outcomeOf(simulatedCase(kind, 101 + i), extra)));
   }, 600_000);
   const told = () => all.filter((it) => it.halfWidth !== undefined);
 
@@ -38,7 +44,9 @@ describe.each<[Extra, { halfWidth: number; tau: number }]>([
 
   test('values are right on the average', () => {
     const errors = told().map((it) => it.error as number);
-    expect(Math.abs(errors.reduce((sum, it) => sum + it, 0) / errors.length)).toBeLessThan(extra === 'none' ? 0.08 : 0.03);
+    expect(Math.abs(errors.reduce((sum, it) => sum + it, 0) / errors.length)).toBeLessThan(
+      extra === 'none' ? 0.08 : 0.03,
+    );
   });
 
   test('panels are ordered by price per emitted watt nearly as they truly are, and far better than by the common figure', () => {

@@ -56,7 +56,9 @@ describe('values', () => {
   test('power, bias and capture make up the grid’s mean, less what is not the panel’s light', () => {
     const { emitted, samplingBias, capture, strayShare } = byBeyond;
     const light = lightOf(lightSource({ halfAngle: 40 }));
-    const grid = [-1, 0, 1].flatMap((j) => [-1, 0, 1].map((i) => light(i * (14 - 2.54), j * (30.5 - 2.54), SIX_INCHES)));
+    const grid = [-1, 0, 1].flatMap((j) =>
+      [-1, 0, 1].map((i) => light(i * (14 - 2.54), j * (30.5 - 2.54), SIX_INCHES)),
+    );
     const common = ((grid.reduce((sum, it) => sum + it, 0) / 9) * 28 * 61) / 1000;
     const made = emitted.value * (samplingBias?.value ?? 0) * capture.value;
     expect(made / common / (1 - (strayShare ?? 0))).toBeCloseTo(1, 6);
@@ -122,7 +124,9 @@ describe('what is withheld', () => {
     expect(some(FEWEST_READINGS - 1).withheld).toMatch(/fewer than 4 readings/);
     expect(some(FEWEST_READINGS).withheld ?? '').not.toMatch(/fewer/);
     // One distance read again and again is one place.
-    expect(estimatePanel(opticsInput(exactBench(lightSource(), { sweep: [20, 20, 20, 20] }))).withheld).toMatch(/fewer/);
+    expect(estimatePanel(opticsInput(exactBench(lightSource(), { sweep: [20, 20, 20, 20] }))).withheld).toMatch(
+      /fewer/,
+    );
   });
 
   test('readings that no beam explains: a corner twice as bright, in the grid, and a sweep that rises', () => {
@@ -133,7 +137,7 @@ describe('what is withheld', () => {
     expect(odd.estimates).toBeUndefined();
     // A sweep that no beam explains withholds the figures though the grid alone would give them.
     const light = lightOf(lightSource({ halfAngle: 20 }));
-    const sweep = SWEEP.map((z, i) => [z, light(0, 0, z) * [1, 0.7, 1.3, 0.8][i % 4]!] as const);
+    const sweep = SWEEP.map((z, i) => [z, light(0, 0, z) * ([1, 0.7, 1.3, 0.8][i % 4] as number)] as const);
     expect(estimatePanel(opticsInput({ ...bench, sweep })).withheld).toBe(odd.withheld);
     expect(estimatePanel(opticsInput(bench)).withheld).toBeUndefined();
   });
@@ -152,7 +156,14 @@ describe('what is withheld', () => {
   });
 
   test('a power that the readings leave open: nine points of a very small panel, but not with readings past its edges', () => {
-    const small = lightSource({ halfAngle: 60, width: 6, height: 6, columns: 3, rows: 3, power: { red: 2, nearInfrared: 2 } });
+    const small = lightSource({
+      halfAngle: 60,
+      width: 6,
+      height: 6,
+      columns: 3,
+      rows: 3,
+      power: { red: 2, nearInfrared: 2 },
+    });
     const open = estimatePanel(opticsInput(exactBench(small, { grid: [3, 3] })));
     const told = work(exactBench(small, { grid: [3, 3], beyond: PAST }));
     expect(open.withheld).toBe('the readings leave the beam open, and with it the power');
@@ -218,7 +229,10 @@ describe('the simulation', () => {
   });
 
   test('signs are those of the session’s other figures, and a wider setting of the distance counts', () => {
-    const source = exactBench(lightSource({ halfAngle: 60, width: 12, height: 12, columns: 6, rows: 6 }), { grid: [3, 3], beyond: PAST });
+    const source = exactBench(lightSource({ halfAngle: 60, width: 12, height: 12, columns: 6, rows: 6 }), {
+      grid: [3, 3],
+      beyond: PAST,
+    });
     const [narrow, wide] = [0.2, 1.5].map((distanceSetting) => work({ ...source, distanceSetting }));
     // If the sensor stood farther away than it was set, there is more light at 30 cm than is stated.
     expect(lineOf(wide?.targets[1]?.mean, `${SESSION}/distance`)?.contribution).toBeLessThan(0);

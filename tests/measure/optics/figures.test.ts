@@ -118,7 +118,11 @@ describe('figures of a session’s light', () => {
     if (!('input' in it)) throw new Error(it.withheld);
     const found = opticsFigures(estimatePanel(it.input), { session: SESSION, meter: SENSOR, inputs: [], notes: [] });
     const [near, far] = found.distances;
-    expect(near?.peak).toMatchObject({ gap: true, metric: 'peak-irradiance-at-5-cm', reason: expect.stringContaining('singly') });
+    expect(near?.peak).toMatchObject({
+      gap: true,
+      metric: 'peak-irradiance-at-5-cm',
+      reason: expect.stringContaining('singly'),
+    });
     expect(near?.evenness).toMatchObject({ gap: true, metric: 'uniformity-lowest-at-5-cm' });
     expect(isFigure(near?.mean)).toBe(true);
     expect(isFigure(far?.peak) && isFigure(far?.evenness)).toBe(true);
@@ -164,9 +168,7 @@ describe('putting a session together', () => {
     expect(it.input.layout.grid?.kept).toEqual([0, 1, 2, 3, 5, 6, 7, 8]);
     // Three repeats at each of eight points, 1 % apart at most: pooled over them, widened by Student's t with 16 degrees
     // of freedom (2.120 / 1.960), over the root of three.
-    const pooled = Math.sqrt(
-      repeated.flat().reduce((sum, [value = 0]) => sum + (0.01 * value) ** 2, 0) / 8,
-    );
+    const pooled = Math.sqrt(repeated.flat().reduce((sum, [value = 0]) => sum + (0.01 * value) ** 2, 0) / 8);
     for (const u of it.input.grid?.scatter ?? []) expect(u).toBeCloseTo((pooled * 2.12) / 1.96 / Math.sqrt(3), 3);
     const emitted = figureOf(figures({ grid: { points: repeated, inset: 2.54 } }).emitted);
     expect(Math.abs(emitted.value / 60 - 1)).toBeLessThan(0.1);

@@ -26,7 +26,16 @@ const HALF_ANGLE = 35;
 const weights = cosineWeights(beamOrder(HALF_ANGLE));
 const sum = (rows: Float64Array, row: number) =>
   weights.reduce((total, it, k) => total + it * (rows[row * BASIS + k] as number), 0);
-const source = { ...field, columns: 8, rows: 13, ledSize: 0.6, intensity: cosineBeam(HALF_ANGLE), power: 1, spread: 0, seed: 1 };
+const source = {
+  ...field,
+  columns: 8,
+  rows: 13,
+  ledSize: 0.6,
+  intensity: cosineBeam(HALF_ANGLE),
+  power: 1,
+  spread: 0,
+  seed: 1,
+};
 const PLACES = [
   [-(10 - 2.54), 17 - 2.54, SIX_INCHES],
   [0, 0, SIX_INCHES],
@@ -66,7 +75,8 @@ describe('readings and targets as sums over the parts of a beam', () => {
     PATTERNS.forEach(({ axis, degree }, p) => {
       const legendre = (t: number) =>
         degree === 1 ? t : degree === 2 ? (3 * t * t - 1) / 2 : (35 * t ** 4 - 30 * t * t + 3) / 8;
-      const at = (x: number, y: number) => legendre((2 * (axis === 'x' ? x : y)) / (axis === 'x' ? field.width : field.height));
+      const at = (x: number, y: number) =>
+        legendre((2 * (axis === 'x' ? x : y)) / (axis === 'x' ? field.width : field.height));
       const even = anyLight(source);
       const driven = anyLight({ ...source, drive: (x, y) => 1 + share * at(x, y) });
       PLACES.forEach(([x, y, z], row) => {
@@ -89,7 +99,8 @@ describe('readings and targets as sums over the parts of a beam', () => {
     for (const side of GEOMETRY) {
       const [up, down] = [by, -by].map((step) => panelSums(moved[side](step)));
       for (let row = 0; row < sums.readings.count; row++) {
-        const slope = (sum(up?.readings.base as Float64Array, row) - sum(down?.readings.base as Float64Array, row)) / (2 * by);
+        const slope =
+          (sum(up?.readings.base as Float64Array, row) - sum(down?.readings.base as Float64Array, row)) / (2 * by);
         const found = sum(sums.readings.geometry[side], row);
         expect(Math.abs(found - slope)).toBeLessThan(0.02 * Math.abs(slope) + 1e-3 * sum(sums.readings.base, row));
       }

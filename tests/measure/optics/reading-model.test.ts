@@ -23,7 +23,14 @@ const mean = read.reduce((sum, it) => sum + it, 0) / 9;
 // As a bench would have it: with the usual light that the room gives back.
 const values = read.map((it) => it + (USUAL_STRAY / (1 - USUAL_STRAY)) * mean);
 const offset: SharedError = {
-  line: { key: 'meter/offset', source: 'Offset', type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY, evaluation: '' },
+  line: {
+    key: 'meter/offset',
+    source: 'Offset',
+    type: 'B',
+    distribution: 'normal',
+    degreesOfFreedom: Number.POSITIVE_INFINITY,
+    evaluation: '',
+  },
   effect: { offset: -0.5 },
 };
 const make = (errors: readonly SharedError[], own = 0.3) =>
@@ -37,7 +44,11 @@ const make = (errors: readonly SharedError[], own = 0.3) =>
     },
     errors,
   );
-const supposed = (halfAngle: number, drive = 0.01) => ({ weights: cosineWeights(beamOrder(halfAngle)), difference: 0.01, drive: new Float64Array(PATTERNS.length).fill(drive) });
+const supposed = (halfAngle: number, drive = 0.01) => ({
+  weights: cosineWeights(beamOrder(halfAngle)),
+  difference: 0.01,
+  drive: new Float64Array(PATTERNS.length).fill(drive),
+});
 
 describe('the probability of readings', () => {
   test('is highest for the beam that they were read from', () => {
@@ -75,7 +86,12 @@ describe('what is drawn', () => {
     const first: number[] = [];
     for (let d = 0; d < 4000; d++) {
       const scores = Float64Array.from({ length: model.directions }, () => random.normal());
-      powers.push(model.draw(scores, Float64Array.from({ length: 9 }, () => random.normal())));
+      powers.push(
+        model.draw(
+          scores,
+          Float64Array.from({ length: 9 }, () => random.normal()),
+        ),
+      );
       first.push(scores[0] as number);
     }
     const of = (list: number[]) => {

@@ -4,10 +4,10 @@
  */
 const VERSIONS: Readonly<Record<string, number>> = {
   'bench-procedure': 2,
-  uncertainty: 1,
+  uncertainty: 2,
   wavelength: 1,
-  'peak-irradiance': 1,
-  'mean-irradiance': 1,
+  'peak-irradiance': 2,
+  'mean-irradiance': 2,
   uniformity: 1,
   'peak-to-mean': 1,
   'led-area': 1,
@@ -22,7 +22,7 @@ const VERSIONS: Readonly<Record<string, number>> = {
   'magnetic-field': 1,
   'electric-field': 1,
   'radio-field': 1,
-  sound: 1,
+  sound: 2,
   'hot-spots': 1,
   'warm-up': 1,
   'size-class': 1,

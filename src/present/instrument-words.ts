@@ -23,8 +23,8 @@ export function calibrationLine(calibration: Calibration, unit: string): Calibra
 /** How light at a slant is misread, or undefined where the file is silent. */
 export function angularWords({ angularResponse: it }: Instrument): string | undefined {
   if (!it) return undefined;
-  if (it.f2 !== undefined) return `f2 of ${it.f2} %`;
-  const angles = (it.angles ?? []).map(({ angle, error }) => `${error} % at ${angle.value}°`);
+  if (it.f2 !== undefined) return `f2 of ${it.f2}\u00a0%`;
+  const angles = (it.angles ?? []).map(({ angle, error }) => `${error}\u00a0% at ${angle.value}°`);
   return `${angles.join(', ')} (standard uncertainty)`;
 }
 
@@ -32,12 +32,12 @@ export function angularWords({ angularResponse: it }: Instrument): string | unde
 export function spectralWords({ spectralResponse: it }: Instrument): string | undefined {
   if (!it) return undefined;
   const band = (name: string, error: number | undefined) =>
-    error === undefined ? `${name} not assessed` : `${name} ${error} %`;
+    error === undefined ? `${name} not assessed` : `${name} ${error}\u00a0%`;
   return `${band('red', it.red)}, ${band('near-infrared', it.nearInfrared)} (standard uncertainty)`;
 }
 
 /** How readings scatter, or undefined where the file is silent. */
 export function repeatabilityWords({ repeatability, repeatabilityDecibels }: Instrument): string | undefined {
-  if (repeatabilityDecibels !== undefined) return `${repeatabilityDecibels} dB (standard deviation)`;
-  return repeatability === undefined ? undefined : `${repeatability} % (standard deviation)`;
+  if (repeatabilityDecibels !== undefined) return `${repeatabilityDecibels}\u00a0dB (standard deviation)`;
+  return repeatability === undefined ? undefined : `${repeatability}\u00a0% (standard deviation)`;
 }

@@ -238,14 +238,18 @@ test('a level without a known scatter tells no difference, and says why', () => 
     ...figure(43, [calibration, line('43/resolution', 0.03)], 'sound-on', 'dB(A)'),
     unassessed: [{ source: 'Repeatability', reason }],
   };
-  const [a, b] = [contender('A', { 'sound-on': single }), contender('B', { 'sound-on': { ...single, value: 44.7 } })];
+  const at = { distances: { magnetic: null, sound: { value: 100, written: '1 m' } } };
+  const [a, b] = [
+    contender('A', { 'sound-on': single }, at),
+    contender('B', { 'sound-on': { ...single, value: 44.7 } }, at),
+  ];
   expect(outcomeWords(sound, compareRow(sound, b, a))).toBe(`difference not known: ${reason}`);
   const stated = (value: number) =>
     figure(value, [calibration, line(`${value}/repeatability`, 0.5)], 'sound-on', 'dB(A)');
   const known = compareRow(
     sound,
-    contender('B', { 'sound-on': stated(44.7) }),
-    contender('A', { 'sound-on': stated(43) }),
+    contender('B', { 'sound-on': stated(44.7) }, at),
+    contender('A', { 'sound-on': stated(43) }, at),
   );
   // 1.7 dB; u = 0.5 √2 = 0.707 dB, so 0.31 to 3.09 dB.
   expect(known).toMatchObject({ kind: 'apart', interval95: [expect.closeTo(0.31, 2), expect.closeTo(3.09, 2)] });

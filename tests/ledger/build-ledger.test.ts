@@ -271,6 +271,61 @@ describe('sessions', () => {
     expect(isFigure(flagged) && flagged.flags.map((it) => it.check)).toEqual(['calibration-valid']);
   });
 
+  /** The thermopile was calibrated before, on 1 May 2025, to 6 %. */
+  const earlierCalibration = () =>
+    content.edit(
+      'instruments/thermopile.yaml',
+      'calibrations:',
+      'calibrations:\n  - { date: 2025-05-01, validMonths: 12, relative: 6, reference: Invented }',
+    );
+  const budgetOf = (it: FigureOrGap | undefined) => (isFigure(it) ? it.budget : []);
+
+  test('recalibrating leaves what rested on the calibration before: each session has the one of its day', () => {
+    again(session('2025-09-01', ''));
+    const before = () => panel('teasel').sessions.map((it) => it.figures.get('mean-irradiance'));
+    // Before 1 May 2025 nothing was known of the meter.
+    expect(panel('teasel').sessions[1]?.instruments[0]?.calibration).toBeUndefined();
+    earlierCalibration();
+    const [current, earlier] = panel('teasel').sessions;
+    expect(current?.instruments).toMatchObject([{ calibration: { date: '2026-01-15', due: '2028-01-15' } }]);
+    expect(earlier?.instruments).toMatchObject([{ calibration: { date: '2025-05-01', due: '2026-05-01' } }]);
+    const [now, then] = before();
+    expect(budgetOf(now).map((it) => it.key)).toContain('thermopile@2026-01-15/calibration');
+    const line = budgetOf(then).find((it) => it.key === 'thermopile@2025-05-01/calibration');
+    // 6 % at k = 2.
+    expect((line?.contribution ?? 0) / (isFigure(then) ? then.value : 1)).toBeCloseTo(0.03, 12);
+    expect(line?.evaluation).toContain('calibration of 2025-05-01: 6 % at k = 2');
+    // A newer one yet changes neither.
+    content.edit(
+      'instruments/thermopile.yaml',
+      'calibrations:',
+      'calibrations:\n  - { date: 2026-11-20, validMonths: 12, relative: 1, reference: Invented }',
+    );
+    expect(before()).toEqual([now, then]);
+  });
+
+  test('in a change between two calibrations, both count', () => {
+    again(session('2025-09-01', ''));
+    earlierCalibration();
+    const keys = budgetOf(panel('teasel').sessions[0]?.change)
+      .filter((it) => it.contribution !== 0)
+      .map((it) => it.key);
+    expect(keys).toContain('thermopile@2026-01-15/calibration');
+    expect(keys).toContain('thermopile@2025-05-01/calibration');
+  });
+
+  test('a session before the first calibration has values without an interval, and says why', () => {
+    again(session('2025-09-01', ''));
+    const earlier = panel('teasel').sessions[1];
+    const mean = earlier?.figures.get('mean-irradiance');
+    expect(mean).toMatchObject({
+      standardUncertainty: null,
+      uncertaintyAbsent: 'the meter was first calibrated on 2026-01-15, after this session',
+    });
+    expect(reasonOf(earlier?.figures.get('emitted-power'))).toContain('first calibrated');
+    expect(earlier?.flags.map((it) => it.check)).not.toContain('calibration-valid');
+  });
+
   test('on the last day of a calibration it still holds', () => {
     content.edit('instruments/thermopile.yaml', 'date: 2026-01-15', 'date: 2025-10-02');
     content.edit('instruments/thermopile.yaml', 'validMonths: 24', 'validMonths: 12');

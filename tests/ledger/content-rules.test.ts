@@ -150,8 +150,8 @@ describe('days that lie ahead', () => {
     [PLOVER, 'date: 2026-11-01', 'prices[1].date'],
     ['guide.yaml', 'date: 2026-09-01', 'tariff.date'],
     ['guide.yaml', 'date: 2026-11-02', 'rates[0].date'],
-    ['instruments/thermopile.yaml', 'date: 2026-01-15', 'calibration.date'],
-    ['instruments/coil.yaml', 'date: 2026-01-18', 'calibration.date'],
+    ['instruments/thermopile.yaml', 'date: 2026-01-15', 'calibrations[0].date'],
+    ['instruments/coil.yaml', 'date: 2026-01-18', 'calibrations[0].date'],
     ['methods/rank.mdx', 'date: 2026-01-01', 'versions[0].date'],
   ])('%s, %s', (file, from, field) => {
     content.edit(file, from, `date: ${TOMORROW}`);

@@ -16,7 +16,7 @@ import { instrumentSchema } from '../../src/schema/instrument.ts';
 import { makerSchema } from '../../src/schema/maker.ts';
 import { panelSchema } from '../../src/schema/panel.ts';
 import { CLASSES, type Dice, dice, drawPanel, type SizeClass } from '../support/draw-panel.ts';
-import { type Led, placeLeds } from '../support/light-source.ts';
+import { placeLeds } from '../support/light-source.ts';
 import {
   type Bench,
   gridPoints,
@@ -36,7 +36,8 @@ const SWEEP = [10, 15.24, 20, 30, 45, 60, 90];
 
 /** Standard uncertainties of the instrument files below, and half-widths of the guide's settings. */
 const CALIBRATION = 0.02;
-const OBLIQUE = 0.015;
+const F2 = 0.015;
+const SPECTRAL = 0.01;
 const REPEATABILITY = 0.008;
 const WATTMETER = 0.005;
 const EDGE_CM = 0.1;
@@ -82,16 +83,17 @@ const CONTENT = {
     [
       instrument('irradiance', 'mW/cm2', {
         resolution: 0.1,
-        calibration: calibration(CALIBRATION),
-        angularResponse: 100 * OBLIQUE,
+        calibrations: [calibration(CALIBRATION)],
+        spectralResponse: { red: 100 * SPECTRAL, nearInfrared: 100 * SPECTRAL },
+        angularResponse: { f2: 100 * F2 },
         repeatability: 100 * REPEATABILITY,
       }),
       instrument('mains', 'W', {
         resolution: 0.1,
-        calibration: calibration(WATTMETER),
+        calibrations: [calibration(WATTMETER)],
         repeatability: 0.2,
       }),
-      instrument('length', 'cm', { resolution: TAPE_STEP_CM, calibration: calibration(0.0005) }),
+      instrument('length', 'cm', { resolution: TAPE_STEP_CM, calibrations: [calibration(0.0005)] }),
     ].map((data) => [data.measures, { id: data.measures, data }]),
   ),
 } as unknown as Content;
@@ -103,13 +105,11 @@ interface Simulated {
   efficiency: number;
 }
 
-/** An exponent of the sensor's cosine that lowers the mean of the grid by as much as one draw of its oblique error. */
-function receiverOf(draw: Dice, truth: PanelTruth, leds: readonly Led[], points: readonly { x: number; y: number }[]) {
-  const mean = (receiver: number) =>
-    points.reduce((sum, it) => sum + lightAt(truth, leds, { ...it, distance: 15.24 }, 1, receiver).combined, 0);
-  const loss = Math.log(mean(1.01) / mean(1)) / 0.01;
-  return 1 + (OBLIQUE * draw.normal()) / loss;
-}
+/**
+ * A draw of the sensor's cosine: cos^(1 + d) with d from a normal distribution, so that f2, the integral of its error
+ * times sin 2e to 85 degrees, is F2 at one standard uncertainty. It is 0.477667 d for a small d.
+ */
+const receiverOf = (draw: Dice) => 1 + (F2 / 0.477667) * draw.normal();
 
 function simulated(index: number): Simulated {
   const draw = dice(4000 + index);
@@ -120,15 +120,17 @@ function simulated(index: number): Simulated {
   const leds = placeLeds(truth.source);
   const points = gridPoints(truth.source, STEADY_BENCH.grid, STEADY_BENCH.inset).flat();
   const { resolution, floor } = STEADY_BENCH.irradiance;
+  const red = source.power.red / (source.power.red + source.power.nearInfrared);
   const bench: Bench = {
     ...STEADY_BENCH,
     distanceSetting: 0.2,
     irradiance: {
       floor,
       resolution,
-      calibration: CALIBRATION * draw.normal(),
+      // The sensor errs in each band on its own, and so in both together by their shares of the light.
+      calibration: CALIBRATION * draw.normal() + SPECTRAL * (red * draw.normal() + (1 - red) * draw.normal()),
       repeatability: REPEATABILITY,
-      receiver: receiverOf(draw, truth, leds, points),
+      receiver: receiverOf(draw),
     },
     mains: { ...STEADY_BENCH.mains, calibration: WATTMETER * draw.normal(), repeatability: 0.002 },
     sweepStep: Math.max(truth.source.width, truth.source.height) / 4,
@@ -152,6 +154,7 @@ function simulated(index: number): Simulated {
         date: '2026-06-02',
         methodVersion: 1,
         instruments: { irradiance: 'irradiance', mains: 'mains', length: 'length' },
+        peak: readings.peak,
         grid: { rows: readings.grid.map((row) => row.map(([value]) => `${value} mW/cm2`)) },
         ...(readings.distances && { distances: readings.distances }),
         mains: { combined: readings.mains.combined },

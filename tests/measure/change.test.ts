@@ -61,4 +61,18 @@ describe('the change of a figure', () => {
     expect(it).toMatchObject({ value: 0, standardUncertainty: null, interval95: null });
     expect(it.uncertaintyAbsent).toBe('no meter is named');
   });
+
+  test('is told without an interval where how readings scatter is not known and all else is shared', () => {
+    const reason = 'no repeats were taken, and how readings scatter is not known for the meter';
+    const silent = (value: number) => ({
+      ...figure(value, [line('meter@2026-01-10/calibration', 0.02 * value), line(`${value}/resolution`, 0.01)]),
+      unassessed: [{ source: 'Repeatability', reason }],
+    });
+    const it = change(silent(88.2), silent(90));
+    expect(it.value).toBeCloseTo(-2, 12);
+    expect(it).toMatchObject({ standardUncertainty: null, interval95: null, uncertaintyAbsent: reason, unit: '%' });
+    // Recalibrated in between: nothing is shared.
+    const later = { ...silent(88.2), budget: [line('meter@2027-01-10/calibration', 1.764)] };
+    expect(change(later, silent(90)).standardUncertainty).toBeCloseTo(98 * Math.hypot(0.02, 0.02, 0.01 / 90), 9);
+  });
 });

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Difference, differenceFrom, ratioTo } from '../../src/measure/difference.ts';
-import { figure, line, RUNS, vague } from './make.ts';
+import { type Difference, differenceFrom, ratioTo, scatterUnknown } from '../../src/measure/difference.ts';
+import { type MeterReading, readingFigure } from '../../src/measure/reading.ts';
+import { figure, line, meter, RUNS, vague } from './make.ts';
 
 /** t(0.975) of infinitely many degrees of freedom. */
 const K = 1.959964;
@@ -111,5 +112,62 @@ describe('the difference from another figure', () => {
 
   test('is not known with a bound', () => {
     expect(differenceFrom(figure(3), { ...figure(5), bound: 'below' }).kind).toBe('unknown');
+  });
+});
+
+describe('readings whose scatter is not known', () => {
+  /** A sound meter good to 1.4 dB at k = 2, with steps of 0.1 dB. */
+  const SOUND = meter({ id: 'sound', name: 'sound meter', calibrationAbsolute: 0.7, resolution: 0.1 });
+  const level = (value: number, part: Partial<MeterReading['meter']> = {}, session = `panel-${value}/2026-03-02`) =>
+    readingFigure({
+      metric: 'sound-on',
+      methodId: 'sound',
+      unit: 'dB(A)',
+      value,
+      session,
+      path: 'sound.on',
+      meter: { ...SOUND, repeatability: undefined, ...part } as NonNullable<MeterReading['meter']>,
+    });
+
+  test('by one meter tell no difference: rounding alone would make 1.7 dB known to 0.08 dB', () => {
+    for (const compare of [differenceFrom, ratioTo]) {
+      expect(compare(level(44.7), level(43))).toEqual({
+        kind: 'unknown',
+        reason: 'no repeats were taken, and how readings scatter is not known for the sound meter',
+      });
+    }
+    // Equal displays are no "same" either.
+    expect(differenceFrom(level(43, {}, 'a/2026-03-02'), level(43, {}, 'b/2026-03-02')).kind).toBe('unknown');
+  });
+
+  test('with a stated scatter tell it: by hand, 0.5 dB each', () => {
+    const it = known(
+      differenceFrom(level(44.7, { repeatabilityDecibels: 0.5 }), level(43, { repeatabilityDecibels: 0.5 })),
+    );
+    const u = Math.hypot(0.5, 0.5, 0.1 / Math.sqrt(12), 0.1 / Math.sqrt(12));
+    expect(it.kind).toBe('apart');
+    expect(it.interval95[0]).toBeCloseTo(1.7 - K * u, 6);
+    expect(it.interval95[1]).toBeCloseTo(1.7 + K * u, 6);
+  });
+
+  test('one that is known and one that is not tell none', () => {
+    expect(differenceFrom(level(44.7, { repeatabilityDecibels: 0.5 }), level(43)).kind).toBe('unknown');
+    expect(differenceFrom(level(44.7), level(43, { repeatabilityDecibels: 0.5 })).kind).toBe('unknown');
+  });
+
+  test('a scatter that is stated as nought is known', () => {
+    expect(differenceFrom(level(44.7, { repeatability: 0 }), level(43, { repeatability: 0 })).kind).toBe('apart');
+  });
+
+  test('by two meters, or under two calibrations, both calibrations stand in full and tell what they can', () => {
+    const other = known(differenceFrom(level(44.7), level(43, { id: 'another' })));
+    expect(other.interval95[1] - other.interval95[0]).toBeGreaterThan(2 * K * Math.hypot(0.7, 0.7));
+    expect(differenceFrom(level(44.7), level(43, { calibrationDate: '2027-01-10' })).kind).toBe('tie');
+  });
+
+  test('a figure and itself are the same', () => {
+    const it = level(43);
+    expect(scatterUnknown(it, it)).toBeUndefined();
+    expect(differenceFrom(it, it).kind).toBe('same');
   });
 });

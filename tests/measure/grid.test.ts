@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { obliqueError } from '../../src/measure/angular-response.ts';
 import { type Gap, isFigure } from '../../src/measure/figure.ts';
 import { gridFigures, gridGaps, gridGeometry, pooledRepeats } from '../../src/measure/grid.ts';
 import { NO_METER } from '../../src/measure/meter.ts';
@@ -147,8 +148,8 @@ describe('figures of a grid', () => {
       return `${id} ${unit} ${basis} ${method}`;
     });
     expect(summary).toEqual([
-      'lantern-40/2026-03-02/mean-irradiance mW/cm² derived mean-irradiance@1',
-      'lantern-40/2026-03-02/mean-irradiance-by-cells mW/cm² derived mean-irradiance@1',
+      'lantern-40/2026-03-02/mean-irradiance mW/cm² derived mean-irradiance@2',
+      'lantern-40/2026-03-02/mean-irradiance-by-cells mW/cm² derived mean-irradiance@2',
       'lantern-40/2026-03-02/uniformity-lowest % derived uniformity@1',
       'lantern-40/2026-03-02/uniformity-highest % derived uniformity@1',
       'lantern-40/2026-03-02/uniformity-variation % derived uniformity@1',
@@ -266,9 +267,62 @@ describe('uncertainty of the mean', () => {
   });
 
   test('says so where neither repeats nor a repeatability are known', () => {
-    const silent = meter({ repeatability: undefined, angularResponse: undefined });
+    const silent = meter({ repeatability: undefined, spectralResponse: undefined, angularResponse: undefined });
     const it = figureOf(gridFigures(gridOf(HOT_MIDDLE, { meter: silent }), NO_CELLS).mean);
-    expect(it.unassessed.map((entry) => entry.source)).toEqual(['Angular (cosine) response', 'Repeatability']);
+    expect(it.unassessed.map((entry) => entry.source)).toEqual([
+      'Spectral response',
+      'Angular (cosine) response',
+      'Repeatability',
+    ]);
+  });
+
+  test('holds the sensor’s response to each band by its share of the light, once for all points', () => {
+    const silicon = meter({ spectralResponse: { red: 0.01, nearInfrared: 0.05 } });
+    const bands = { red: 0.6, nearInfrared: 0.4 };
+    const all = gridFigures(gridOf(HOT_MIDDLE, { meter: silicon, bands }), NO_CELLS);
+    const it = figureOf(all.mean);
+    expect(lineOf(it, '/spectral-red').contribution).toBeCloseTo(0.006 * it.value, 12);
+    expect(lineOf(it, '/spectral-near-infrared').contribution).toBeCloseTo(0.02 * it.value, 12);
+    expect(uncertaintyOf(all.lowestToMean)).toBeLessThan(1e-9 * figureValue(all.lowestToMean));
+  });
+
+  test('takes oblique light at each point from where the field lies', () => {
+    const sensor = meter({ angularResponse: { kind: 'f2', f2: 0.025 } });
+    const distance = { distance: 15, halfWidth: 0, area: 1800, field: { width: 30, height: 60 } };
+    const of = (rows: number[][]) =>
+      lineOf(
+        figureOf(gridFigures(gridOf(rows, { meter: sensor, distance }), gridGeometry(3, 3, 30, 60, 2.54) ?? '').mean),
+        '/angular',
+      ).contribution;
+    // A grid that is lit at one point alone has that point's error: of the middle, and of a corner.
+    const field = { width: 30, height: 60, distance: 15 };
+    const middle = obliqueError({ kind: 'f2', f2: 0.025 }, field, { x: 15, y: 30 });
+    const corner = obliqueError({ kind: 'f2', f2: 0.025 }, field, { x: 2.54, y: 2.54 });
+    const [dark, lit] = [1e-9, 90];
+    expect(
+      of([
+        [dark, dark, dark],
+        [dark, lit, dark],
+        [dark, dark, dark],
+      ]),
+    ).toBeCloseTo(10 * middle, 6);
+    expect(
+      of([
+        [lit, dark, dark],
+        [dark, dark, dark],
+        [dark, dark, dark],
+      ]),
+    ).toBeCloseTo(10 * corner, 6);
+    expect(middle).not.toBeCloseTo(corner, 3);
+  });
+
+  test('is not known before the first calibration of the meter', () => {
+    const early = meter({ calibrationAbsent: 'the meter was first calibrated on 2026-04-01, after this session' });
+    const all = gridFigures(gridOf(HOT_MIDDLE, { meter: early }), NO_CELLS);
+    for (const metric of ['mean', 'lowestToMean', 'highestToMean', 'variation'] as const) {
+      expect(figureOf(all[metric]).standardUncertainty, metric).toBeNull();
+      expect(figureOf(all[metric]).uncertaintyAbsent, metric).toContain('2026-04-01');
+    }
   });
 
   test('does not grow with the spread over the grid: without repeats', () => {

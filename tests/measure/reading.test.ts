@@ -33,7 +33,7 @@ describe('a reading as a figure', () => {
       value: 80,
       unit: 'mW/cm²',
       basis: 'measured',
-      method: 'peak-irradiance@1',
+      method: 'peak-irradiance@2',
       inputs: ['lantern-40/sessions/0/peak/red'],
       notes: ['one reading struck out'],
       flags: [],
@@ -57,12 +57,56 @@ describe('a reading as a figure', () => {
     expect(it.budget).toHaveLength(6);
   });
 
+  test('of light has the sensor’s response to its band in it, by the share of the band', () => {
+    const silicon = { ...SENSOR, spectralResponse: { red: 0.01, nearInfrared: 0.05 } };
+    const of = (bands?: MeterReading['bands']) =>
+      readingFigure(reading({ meter: silicon, distance: AT_SIX_INCHES, ...(bands && { bands }) }));
+    const both = of({ red: 0.6, nearInfrared: 0.4 });
+    expect(lineOf(both, '/spectral-red').contribution).toBeCloseTo(0.01 * 0.6 * 80, 12);
+    expect(lineOf(both, '/spectral-near-infrared').contribution).toBeCloseTo(0.05 * 0.4 * 80, 12);
+    // Not known how the light is shared out: each band may be all of it.
+    expect(lineOf(of(), '/spectral-near-infrared').contribution).toBeCloseTo(4, 12);
+    // What is no light has no bands.
+    expect(readingFigure(reading({ meter: silicon })).budget.some((it) => it.key.includes('spectral'))).toBe(false);
+  });
+
+  test('before the first calibration of its meter has no uncertainty and says why', () => {
+    const early = { ...SENSOR, calibrationAbsent: 'the meter was first calibrated on 2026-04-01, after this session' };
+    expect(readingFigure(reading({ meter: early, noMeter: 'another reason' }))).toMatchObject({
+      value: 80,
+      standardUncertainty: null,
+      uncertaintyAbsent: 'the meter was first calibrated on 2026-04-01, after this session',
+    });
+  });
+
+  test('of light is misread by as much as comes from each angle: none far away, more near by', () => {
+    const meterOfF2 = { ...SENSOR, angularResponse: { kind: 'f2', f2: 0.025 } as const };
+    const at = (distance: number) => {
+      const light = { distance, halfWidth: 0.2, area: 1800, field: { width: 30, height: 60 } };
+      return lineOf(readingFigure(reading({ meter: meterOfF2, distance: light })), '/angular').contribution / 80;
+    };
+    expect(at(3000)).toBeLessThan(1e-5);
+    expect(at(5)).toBeGreaterThan(at(15));
+    // Without the sides of the field an endless plane is taken: f2 and what lies beyond 85 degrees.
+    const unknown = readingFigure(reading({ meter: meterOfF2, distance: AT_SIX_INCHES }));
+    expect(lineOf(unknown, '/angular').contribution / 80).toBeCloseTo((0.025 * 0.5) / 0.477667, 6);
+  });
+
   test('says what its meter’s file is silent about; oblique light only for light', () => {
-    const silent = meter({ calibrationRelative: 0.025, angularResponse: undefined, repeatability: undefined });
+    const silent = meter({
+      calibrationRelative: 0.025,
+      spectralResponse: undefined,
+      angularResponse: undefined,
+      repeatability: undefined,
+    });
     const sources = (part: Partial<MeterReading>) =>
       readingFigure(reading({ meter: silent, ...part })).unassessed.map((it) => it.source);
     expect(sources({})).toEqual(['Repeatability']);
-    expect(sources({ distance: AT_SIX_INCHES })).toEqual(['Angular (cosine) response', 'Repeatability']);
+    expect(sources({ distance: AT_SIX_INCHES })).toEqual([
+      'Spectral response',
+      'Angular (cosine) response',
+      'Repeatability',
+    ]);
   });
 
   test('without a meter has no uncertainty and says why', () => {

@@ -236,3 +236,40 @@ describe('what a tester may write', () => {
     expect(JSON.parse(jsonOf(buildLedger(content.content(), { today: TODAY }))).panels).toEqual([]);
   });
 });
+
+test('panels.json names each session’s instruments with the calibration that counted', () => {
+  const panels = JSON.parse(jsonOf(demo.ledger)).panels as Array<{
+    slug: string;
+    sessions: Array<{ date: string; instruments: Record<string, unknown> }>;
+  }>;
+  const [now, then] = panels.find((it) => it.slug === 'kelpwright-cormorant')?.sessions ?? [];
+  // The wattmeter was calibrated on 29 June 2026, between the two.
+  expect(now?.instruments.mains).toEqual({
+    id: 'plug-in-wattmeter',
+    calibration: '2026-06-29',
+    holds_until: '2029-06-29',
+    uncertainty: '1 % and 0.2 W at k = 2',
+  });
+  expect(then?.instruments.mains).toMatchObject({ calibration: '2025-06-30', holds_until: '2028-06-30' });
+  expect(then?.instruments.irradiance).toMatchObject({ id: 'bench-thermopile', calibration: '2025-09-15' });
+});
+
+test('panels.json says so where no calibration counted yet', () => {
+  const content = tinyContent();
+  try {
+    content.edit('instruments/thermopile.yaml', 'date: 2026-01-15', 'date: 2026-11-01');
+    const ledger = buildLedger(content.content(), { today: TODAY });
+    const [plover] = JSON.parse(jsonOf(ledger)).panels;
+    expect(plover.sessions[0].instruments.irradiance).toEqual({
+      id: 'thermopile',
+      calibration: null,
+      holds_until: null,
+      uncertainty: null,
+    });
+    expect(plover.sessions[0].figures['optical-power'].uncertainty_absent).toBe(
+      'the meter was first calibrated on 2026-11-01, after this session',
+    );
+  } finally {
+    content.delete();
+  }
+});

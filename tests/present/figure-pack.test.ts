@@ -131,3 +131,13 @@ describe('every figure of the demo', () => {
     expect(faults).toEqual([]);
   });
 });
+
+test('that the scatter of readings is not known comes back, since a difference asks for it', () => {
+  const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
+  const others = { source: 'Angular (cosine) response', reason: 'not stated' };
+  const silent = { ...figure(43, [line('a', 0.7)]), unassessed: [others, { source: 'Repeatability', reason }] };
+  const back = sent(silent);
+  expect(isFigure(back) && back.unassessed).toEqual([{ source: 'Repeatability', reason }]);
+  const known = sent(figure(43, [line('a', 0.7)]));
+  expect(isFigure(known) && known.unassessed).toEqual([]);
+});

@@ -123,10 +123,10 @@ describe('instruments of a session', () => {
       kind: 'mains',
       id: 'plug-in-wattmeter',
       name: 'Plug-in wattmeter',
-      calibrated: '30 Jun 2025',
-      due: '30 Jun 2028',
+      calibrated: '29 Jun 2026',
+      due: '29 Jun 2029',
       isOverdue: false,
-      uncertainty: '1 % and 0.2 W (k = 2)',
+      uncertainty: '1 % and 0.2 W at k = 2',
     });
   });
 

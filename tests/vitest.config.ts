@@ -7,6 +7,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     // Nothing is judged by its time; a slow machine gets the time it needs.
     testTimeout: 60_000,
+    hookTimeout: 120_000,
     // The built site is tested after a build, by its own step of `npm test`.
     exclude: ['tests/site/**', 'node_modules/**'],
   },

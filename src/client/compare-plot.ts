@@ -1,5 +1,6 @@
 /** Mean irradiance against distance of several panels in one plot. No DOM. */
-import { distanceCurve, type PanelModel } from '../measure/optics/distance-curve.ts';
+import { distanceCurve } from '../measure/optics/distance-curve.ts';
+import type { PanelModel } from '../measure/optics/panel-model.ts';
 import { TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { fixed } from '../present/format.ts';
 

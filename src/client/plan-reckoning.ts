@@ -4,7 +4,6 @@ import { type ShareThere, shareThere } from '../measure/exposure/share-by-distan
 import { roundedTo } from '../measure/exposure/words.ts';
 import { type BodyMap, bodyMap } from '../measure/optics/body-map.ts';
 import { distanceCurve } from '../measure/optics/distance-curve.ts';
-import { emitterTerms } from '../measure/optics/emitter.ts';
 import { timeForRadiantExposure } from '../measure/radiant-exposure.ts';
 import type { PlanData, PlanPanel, SpreadAt } from '../present/plan-data.ts';
 import type { Plan } from './plan-address.ts';
@@ -31,7 +30,8 @@ export type EyeShare =
 export interface Reckoned {
   /** Over the LED field, mW/cm². */
   mean: Ranged;
-  peak: Ranged;
+  /** Undefined where single LEDs may show and nobody knows where they are. */
+  peak?: Ranged;
   /** Seconds for the radiant exposure; undefined where none is asked for. */
   seconds?: Ranged;
   /** kWh for them, and their cost. */
@@ -54,14 +54,13 @@ export function reckonPlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): 
   const mean = ranged(point.mean, spread.mean, cm);
   const seconds = plan.exposure === undefined ? undefined : secondsFor(plan.exposure, mean);
   const energy = seconds && 'value' in mains ? energyOf(mains, seconds) : undefined;
-  const terms = emitterTerms(model.emitter, model.field);
   const distances = spread.mean.map(([distance]) => distance);
   return {
     mean,
-    peak: ranged(point.peak, spread.peak, cm),
+    ...(point.peak !== undefined && { peak: ranged(point.peak, spread.peak, cm) }),
     ...(seconds && { seconds }),
     ...(energy && { energy, cost: scaled(energy, tariff.price) }),
-    body: bodyMap(terms, model.order, model.power, cm, plan.height),
+    body: bodyMap(model, cm, plan.height),
     isBeyond: cm < Math.min(...distances) || cm > Math.max(...distances),
   };
 }

@@ -81,8 +81,10 @@ export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, dat
       entry(
         'Peak irradiance',
         'distance-table',
-        spanned(peak, ' mW/cm²'),
-        `${modelled}; it warms: `,
+        peak ? spanned(peak, ' mW/cm²') : 'not known',
+        peak
+          ? `${modelled}; it warms: `
+          : 'this near single LEDs may show, and the readings do not tell how; it is above the mean, and it warms: ',
         link('/cautions/#skin-and-heat', 'skin and heat'),
       ),
       entry(

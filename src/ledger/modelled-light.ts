@@ -2,13 +2,12 @@ import type { DistanceSetting } from '../measure/distance-setting.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
 import { type Meter, NO_METER } from '../measure/meter.ts';
 import type { CountedLeds } from '../measure/optics/assumed-emitter.ts';
-import type { PanelModel } from '../measure/optics/distance-curve.ts';
-import type { OpticsResult } from '../measure/optics/estimate.ts';
+import type { BeamSource } from '../measure/optics/estimate.ts';
 import { type OpticsFigures, opticsFigures, opticsGaps } from '../measure/optics/figures.ts';
 import { opticsFlags } from '../measure/optics/flags.ts';
-import type { Order } from '../measure/optics/order-fit.ts';
+import type { PanelModel } from '../measure/optics/panel-model.ts';
 import { sessionOptics } from '../measure/optics/session-light.ts';
-import type { Spread } from '../measure/optics/simulate.ts';
+import type { Spread } from '../measure/optics/spread.ts';
 import { TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import type { Panel } from '../schema/panel.ts';
 import type { Session } from '../schema/session.ts';
@@ -21,10 +20,8 @@ import { bandsOf } from './reading-figures.ts';
 export interface ModelledLight {
   figures: OpticsFigures;
   flags: readonly Flag[];
-  /** The beam that is used, and what it was found from; undefined where it is withheld. */
-  order: Order | undefined;
-  /** What each way to the beam gave. */
-  tried: OpticsResult['tried'];
+  /** Which readings tell most of the light that misses the frame; undefined where nothing came of it. */
+  source: BeamSource | undefined;
   /** What the simulation says of emitted power over mains draw. */
   efficiency: Spread | undefined;
   /** The panel as the model has found it, for drawing; undefined where the beam is withheld. */
@@ -57,8 +54,7 @@ export function modelledLight(context: LightContext): ModelledLight {
   const none = (reason: string): ModelledLight => ({
     figures: opticsGaps(reason),
     flags: [],
-    order: undefined,
-    tried: {},
+    source: undefined,
     efficiency: undefined,
     model: undefined,
     own: undefined,
@@ -103,15 +99,9 @@ export function modelledLight(context: LightContext): ModelledLight {
   return {
     figures: { ...figures, distances: figures.distances.slice(0, TABLE_DISTANCES.length) },
     flags: opticsFlags(result),
-    order: 'chosen' in result.choice ? result.choice.chosen : undefined,
-    tried: result.tried,
+    source: result.estimates?.source,
     efficiency: result.estimates?.efficiency,
-    model: result.estimates?.emitted && {
-      emitter: light.input.layout.emitter,
-      field: light.input.layout.field,
-      order: result.estimates.order.order,
-      power: result.estimates.emitted.value,
-    },
+    model: result.estimates?.model,
     own: figures.distances.find(isOwn),
   };
 }

@@ -13,10 +13,14 @@ interface PackedEstimate extends Omit<Estimate, 'budget'> {
 type Target = OpticsEstimates['targets'][number];
 
 /** Estimates with their budgets packed. */
-type PackedEstimates = Pick<OpticsEstimates, 'efficiency' | 'cutShare'> &
-  Record<'halfAngle' | 'capture', PackedEstimate> &
-  Partial<Record<'samplingBias' | 'emitted', PackedEstimate>> & {
-    targets: Array<Pick<Target, 'distance'> & Record<'mean' | 'peak' | 'evenness', PackedEstimate>>;
+type PackedEstimates = Pick<OpticsEstimates, 'source' | 'efficiency' | 'model'> &
+  Record<'halfAngle' | 'capture' | 'emitted', PackedEstimate> &
+  Partial<Record<'samplingBias', PackedEstimate>> & {
+    targets: Array<
+      Pick<Target, 'distance' | 'peakAbsent'> &
+        Record<'mean', PackedEstimate> &
+        Partial<Record<'peak' | 'evenness', PackedEstimate>>
+    >;
   };
 
 /**
@@ -46,32 +50,29 @@ export function packResult({ estimates, ...rest }: OpticsResult): PackedResult {
       }),
     ),
   });
-  const { halfAngle, capture, samplingBias, emitted, efficiency, cutShare } = estimates;
-  const targets = estimates.targets.map(({ distance, mean, peak, evenness }) => ({
-    distance,
-    mean: pack(mean),
-    peak: pack(peak),
-    evenness: pack(evenness),
-  }));
+  const { halfAngle, capture, samplingBias, emitted, targets, ...others } = estimates;
   return {
     ...rest,
     lines,
     estimates: {
+      ...others,
       halfAngle: pack(halfAngle),
       capture: pack(capture),
       ...(samplingBias && { samplingBias: pack(samplingBias) }),
-      ...(emitted && { emitted: pack(emitted) }),
-      ...(efficiency && { efficiency }),
-      targets,
-      cutShare,
+      emitted: pack(emitted),
+      targets: targets.map(({ mean, peak, evenness, ...place }) => ({
+        ...place,
+        mean: pack(mean),
+        ...(peak && { peak: pack(peak) }),
+        ...(evenness && { evenness: pack(evenness) }),
+      })),
     },
   };
 }
 
 /** The result again, number for number. */
 export function unpackResult({ lines, estimates, ...rest }: PackedResult): OpticsResult {
-  const { choice } = rest;
-  if (!estimates || !('chosen' in choice)) return rest;
+  if (!estimates) return rest;
   const unpack = ({ budget, ...it }: PackedEstimate): Estimate => {
     const own: Contribution[] = [];
     for (let i = 0; i < budget.length; i += 2) {
@@ -79,23 +80,21 @@ export function unpackResult({ lines, estimates, ...rest }: PackedResult): Optic
     }
     return { ...it, budget: own };
   };
-  const { halfAngle, capture, samplingBias, emitted, efficiency, targets, cutShare } = estimates;
+  const { halfAngle, capture, samplingBias, emitted, targets, ...others } = estimates;
   return {
     ...rest,
     estimates: {
-      order: choice.chosen,
+      ...others,
       halfAngle: unpack(halfAngle),
       capture: unpack(capture),
       ...(samplingBias && { samplingBias: unpack(samplingBias) }),
-      ...(emitted && { emitted: unpack(emitted) }),
-      ...(efficiency && { efficiency }),
-      targets: targets.map(({ distance, mean, peak, evenness }) => ({
-        distance,
+      emitted: unpack(emitted),
+      targets: targets.map(({ mean, peak, evenness, ...place }) => ({
+        ...place,
         mean: unpack(mean),
-        peak: unpack(peak),
-        evenness: unpack(evenness),
+        ...(peak && { peak: unpack(peak) }),
+        ...(evenness && { evenness: unpack(evenness) }),
       })),
-      cutShare,
     },
   };
 }

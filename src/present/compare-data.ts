@@ -1,5 +1,5 @@
 import type { Conditions, Ledger, PanelEntry } from '../ledger/ledger.ts';
-import type { PanelModel } from '../measure/optics/distance-curve.ts';
+import type { PanelModel } from '../measure/optics/panel-model.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { COMPARE_METRICS } from './compare-rows.ts';
 import { type FigurePack, packFigures } from './figure-pack.ts';

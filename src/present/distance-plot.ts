@@ -65,7 +65,7 @@ export function distancePlot(
   );
   const mean = figures.get('mean-irradiance');
   const highest = Math.max(
-    ...curve.map((it) => it.peak),
+    ...curve.flatMap((it) => (it.peak === undefined ? [] : [it.peak])),
     ...sweep.map((it) => it.value),
     ...intervals.map((it) => it.interval[1]),
   );
@@ -75,13 +75,13 @@ export function distancePlot(
   const drawn = (name: 'mean' | 'peak'): DistancePlot['curves'][number] => {
     const path = line<CurvePoint>(
       (it) => place(x(it.distance)),
-      (it) => place(y(it[name])),
-    )(curve);
+      (it) => place(y(it[name] ?? 0)),
+    )(curve.filter((it) => it[name] !== undefined));
     const end = curve.at(-1) as CurvePoint;
     return {
       name,
       path: path ?? '',
-      label: { x: place(x(end.distance)) + 6, y: place(y(end[name])), text: name },
+      label: { x: place(x(end.distance)) + 6, y: place(y(end[name] ?? 0)), text: name },
     };
   };
   const curves = [drawn('peak'), drawn('mean')];
@@ -120,8 +120,13 @@ function keepApart([upper, lower]: Array<{ y: number }>): void {
 }
 
 function describe(curve: readonly CurvePoint[], mean: FigureOrGap | undefined, sweep: number): string {
-  const [near, far] = [curve[0], curve.at(-1)] as [CurvePoint, CurvePoint];
-  const span = (name: 'mean' | 'peak') => `${round(near[name])} to ${round(far[name])} mW/cm²`;
+  const far = curve.at(-1) as CurvePoint;
+  const near = curve[0] as CurvePoint;
+  const span = (name: 'mean' | 'peak') => {
+    const from = curve.find((it) => it[name] !== undefined) ?? far;
+    const words = `${round(from[name] ?? 0)} to ${round(far[name] ?? 0)} mW/cm²`;
+    return from === near ? words : `${words} from ${round(from.distance)} cm on`;
+  };
   const read = [
     isFigure(mean as Figure) && 'the mean of the grid',
     sweep > 0 && `${sweep} reading${sweep === 1 ? '' : 's'} before the middle`,

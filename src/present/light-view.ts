@@ -100,29 +100,20 @@ function timeEachJoule(mean: Figure, [low, high]: readonly [number, number]): Di
   };
 }
 
-/** Which readings gave the beam. */
+/** What the light that misses the frame rests on. */
 function sourceSentence({ light, readings }: SessionEntry): string {
-  const { order, tried } = light;
-  if (!order) {
-    const reason = isFigure(light.figures.emitted) ? '' : light.figures.emitted.reason;
+  const { source, figures } = light;
+  if (!source) {
+    const reason = isFigure(figures.emitted) ? '' : figures.emitted.reason;
     return `The corrected figures are withheld: ${reason}. The common ones stand.`;
   }
-  const half = `${fixed(order.halfAngle, 0)}°`;
-  const count = (readings.distances ?? []).filter(({ centre }) => centre && keptReadings(centre).length > 0).length;
-  const others = (['sweep', 'grid', 'claim'] as const).flatMap((source) => {
-    const it = tried[source];
-    if (source === order.source || !it) return [];
-    return 'fit' in it ? [`${NAMES[source]} gives ${fixed(it.fit.halfAngle, 0)}°`] : [`${NAMES[source]} gives none`];
-  });
-  const beside = others.length > 0 ? ` Beside it, ${others.join(', and ')}.` : '';
-  switch (order.source) {
+  const count = (readings.distances ?? []).filter((it) => it.centre && keptReadings(it.centre).length > 0).length;
+  switch (source) {
+    case 'beyond':
+      return 'Here it was measured: readings past the edges, in the same plane, say how much light misses the frame.';
     case 'sweep':
-      return `The beam was fitted to the distance sweep, ${count} distances on the axis: half-angle ${half}.${beside}`;
+      return `Here it is taken from the shape of the beam: the grid and a sweep of ${count} distances say which beams there can be. Nobody measured past the edges.`;
     case 'grid':
-      return `The beam was fitted to the shape of the grid: half-angle ${half}.${beside}`;
-    case 'claim':
-      return `The beam is the maker’s claim, half-angle ${half}, since the readings do not tell it.${beside}`;
+      return 'Here it is taken from the shape of the beam: the grid says which beams there can be, and leaves much open. Nobody measured past the edges.';
   }
 }
-
-const NAMES = { sweep: 'the distance sweep', grid: 'the grid', claim: 'the maker’s claim' } as const;

@@ -1,7 +1,7 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { knowsSpectralError, type ShareReading } from '../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
-import type { PanelModel } from '../measure/optics/distance-curve.ts';
+import type { PanelModel } from '../measure/optics/panel-model.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { calledCautions } from './called-cautions.ts';
 import type { PanelCaution } from './caution-words.ts';
@@ -36,6 +36,8 @@ export interface PlanData {
 }
 
 const DIGITS = 6;
+/** Decimals of the parts of a beam. */
+const PART_DIGITS = 6;
 const short = (value: number) => Number(value.toPrecision(DIGITS));
 
 /** `data/plan.json`. */
@@ -73,7 +75,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
     group: sizeClass?.name ?? 'Size not known',
     ...(model
       ? {
-          model: { ...model, order: short(model.order), power: short(model.power) },
+          model: shortModel(model),
           spread: {
             mean: TABLE_DISTANCES.flatMap((cm) => spreadOf(figure(distanceMetric('mean-irradiance', cm)), cm)),
             peak: TABLE_DISTANCES.flatMap((cm) => spreadOf(figure(distanceMetric('peak-irradiance', cm)), cm)),
@@ -89,6 +91,12 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
     infrared: infraredOf(panel),
     cautions: Object.fromEntries(calledCautions(panel, currency).map((it) => [it.anchor, it.said ?? null])),
   };
+}
+
+/** Fewer digits than a reader could see, for fewer bytes. */
+export function shortModel(model: PanelModel): PanelModel {
+  const few = (value: number) => Number(value.toFixed(PART_DIGITS));
+  return { ...model, weights: model.weights.map(few), drive: model.drive.map(few), power: short(model.power) };
 }
 
 function spreadOf(it: FigureOrGap | undefined, distance: number): SpreadAt[] {

@@ -7,7 +7,7 @@ import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 
 let demo: Demo;
 beforeAll(() => {
-  demo = demoLedger();
+  demo = demoLedger('ruddlestone-r150');
 });
 const file = (slug: string): ComparedPanel => comparedPanel(demo.panel(slug), demo.ledger);
 const FIVE = ['ostrel-lill', 'kelpwright-gannet', 'quennick-dab', 'kelpwright-limpet', 'fennimarsh-sedge'];

@@ -8,7 +8,7 @@ import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 let demo: Demo;
 let data: PlanData;
 beforeAll(() => {
-  demo = demoLedger();
+  demo = demoLedger('ruddlestone-r150');
   data = JSON.parse(planJson(demo.ledger));
 });
 const panelOf = (slug: string) => {
@@ -31,6 +31,11 @@ describe('at the distances of the table', () => {
         ['mean', found?.mean],
         ['peak', found?.peak],
       ] as const) {
+        if (!isFigure(demo.panel(panel.slug).figures.get(`${name}-irradiance-at-${cm}-cm`))) {
+          // Near by, single LEDs may show, and nobody knows where they are: neither says anything.
+          expect([name, it], panel.slug).toEqual(['peak', undefined]);
+          continue;
+        }
         const wanted = figureOf(panel.slug, `${name}-irradiance-at-${cm}-cm`);
         for (const end of ['value', 'low', 'high'] as const) {
           expect((it?.[end] ?? 0) / wanted[end], `${panel.slug} ${name} ${end}`).toBeCloseTo(1, 3);
@@ -116,7 +121,7 @@ describe('what a session comes to', () => {
     expect(dab).not.toHaveProperty('energy');
     expect(panelOf('quennick-dab').mains).toHaveProperty('absent');
     expect(reckonPlan(panelOf('ruddlestone-r150'), plan, data)).toBeUndefined();
-    expect(panelOf('ruddlestone-r150').reason).toBe('no beam of an even panel explains the grid');
+    expect(panelOf('ruddlestone-r150').reason).toBe('no beam that we know of explains the readings');
   });
 
   test('a larger panel lights more of a body evenly', () => {

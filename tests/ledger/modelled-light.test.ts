@@ -51,11 +51,11 @@ describe('a sound panel', () => {
     expect(hasCommon(panel)).toBe(true);
     for (const metric of CORRECTED) expect(isFigure(panel.figures.get(metric)), metric).toBe(true);
     expect(flagsOf(panel)).toEqual([]);
-    expect(panel.current?.light.order?.source).toBe('grid');
+    expect(panel.current?.light.source).toBe('grid');
     expect(panel.byEmitted.rank).toMatchObject({ place: expect.any(Number) });
   });
 
-  test('emitted power is the common one over bias and capture', () => {
+  test('emitted power is about the common one over bias and capture', () => {
     const panel = plover();
     const value = (metric: string) => {
       const it = panel.figures.get(metric);
@@ -63,7 +63,9 @@ describe('a sound panel', () => {
     };
     const bias = 1 + value('sampling-bias') / 100;
     const capture = value('capture') / 100;
-    expect(value('emitted-power')).toBeCloseTo(value('optical-power') / (bias * capture), 9);
+    // Less what is not light straight from the panel, which is a part in a hundred or so.
+    const emitted = value('optical-power') / (bias * capture);
+    expect(Math.abs(value('emitted-power') / emitted - 1)).toBeLessThan(0.03);
     expect(value('price-per-emitted-watt')).toBeCloseTo(value('real-price') / value('emitted-power'), 9);
     expect(value('efficiency-emitted')).toBeCloseTo((100 * value('emitted-power')) / value('mains-draw-combined'), 9);
   });
@@ -75,55 +77,40 @@ describe('a sound panel', () => {
   });
 });
 
-describe('a claimed beam angle that cannot be', () => {
-  test.each(['0 deg', '180 deg', '240 deg'])('%s is a flag, and the grid gives the beam', (angle) => {
+describe('a claimed beam angle', () => {
+  test.each(['0 deg', '240 deg'])('of %s is named as ruled out, and moves no figure', (angle) => {
+    const before = plover().figures.get('emitted-power');
     content.edit(PLOVER, ANGLE, `  beamAngle: ${angle}\n`);
     const panel = plover();
-    expect(flagsOf(panel)).toMatchObject([
-      { check: 'beam-not-used', severity: 'doubt', text: expect.stringContaining('is not between 0° and 180°') },
-    ]);
-    expect(isFigure(panel.figures.get('emitted-power'))).toBe(true);
-  });
-
-  test('where nothing else tells the beam, what rests on it is withheld and the common figure kept', () => {
-    content.edit(PLOVER, ANGLE, '  beamAngle: 180 deg\n');
-    // One distance is no sweep; its one reading gives no shape.
-    content.edit(PLOVER, GRID, '    distances: [{ distance: 6 in, centre: 50 }]\n');
-    const panel = plover();
-    expect(flagsOf(panel)).toMatchObject([{ check: 'beam-withheld', severity: 'doubt' }]);
-    expect(flagsOf(panel)[0]?.text).toContain('the sweep has one distance only');
-    expect(flagsOf(panel)[0]?.text).toContain('is not between 0° and 180°');
-    for (const metric of CORRECTED) expect(gapOf(panel, metric), metric).toBe('the sweep has one distance only');
-    expect(panel.byEmitted).toEqual({ rank: undefined, rankAbsent: 'the sweep has one distance only' });
+    expect(flagsOf(panel)).toMatchObject([{ check: 'beam-claim', severity: 'note', concerns: ['beam-half-angle'] }]);
+    expect(panel.figures.get('emitted-power')).toMatchObject({ value: isFigure(before) ? before.value : Number.NaN });
   });
 });
 
 describe('a sweep', () => {
-  test('of one distance is a flag, and the grid gives the beam', () => {
-    content.edit(PLOVER, GRID, `${GRID}    distances: [{ distance: 30 cm, centre: 30 }]\n`);
+  test('of one distance alone tells nothing: what rests on the beam is withheld, and the common figure kept', () => {
+    content.edit(PLOVER, GRID, '    distances: [{ distance: 6 in, centre: 50 }]\n');
     const panel = plover();
-    expect(flagsOf(panel)).toMatchObject([
-      {
-        check: 'beam-not-used',
-        severity: 'note',
-        text: 'The distance sweep did not give the beam: the sweep has one distance only.',
-      },
-    ]);
-    expect(panel.current?.light.order?.source).toBe('grid');
+    expect(flagsOf(panel)).toMatchObject([{ check: 'beam-withheld', severity: 'doubt' }]);
+    const reason = 'fewer than 4 readings at different places: they tell nothing of the beam';
+    for (const metric of CORRECTED) expect(gapOf(panel, metric), metric).toBe(reason);
+    expect(panel.byEmitted).toEqual({ rank: undefined, rankAbsent: reason });
   });
 
   test('of struck-out readings alone is as good as none', () => {
     const struck = '{ value: 30, struck: A lamp was on. }';
     content.edit(PLOVER, GRID, `${GRID}    distances: [{ distance: 30 cm, centre: ${struck} }]\n`);
     expect(flagsOf(plover())).toEqual([]);
+    expect(plover().current?.light.source).toBe('grid');
   });
 
-  test('that grows with the distance fits no beam: a flag, and the grid is used', () => {
+  test('that grows with the distance fits no beam: the figures are withheld, whatever the grid says', () => {
     const rising = [10, 20, 40, 60].map((cm) => `{ distance: ${cm} cm, centre: ${cm} }`).join(', ');
     content.edit(PLOVER, GRID, `${GRID}    distances: [${rising}]\n`);
     const panel = plover();
-    expect(flagsOf(panel).map((it) => it.check)).toContain('beam-not-used');
-    expect(panel.current?.light.order?.source).toBe('grid');
+    expect(flagsOf(panel).map((it) => it.check)).toEqual(['beam-withheld']);
+    expect(gapOf(panel, 'emitted-power')).toBe('no beam that we know of explains the readings');
+    expect(hasCommon(panel)).toBe(true);
   });
 });
 
@@ -133,12 +120,12 @@ describe('a grid that no beam explains', () => {
     const panel = plover();
     expect(hasCommon(panel)).toBe(true);
     expect(flagsOf(panel).map((it) => it.check)).toEqual(['beam-withheld']);
-    expect(flagsOf(panel)[0]?.text).toContain('no beam of an even panel explains the grid');
+    expect(flagsOf(panel)[0]?.text).toContain('no beam that we know of explains the readings');
     for (const metric of CORRECTED) {
-      expect(gapOf(panel, metric), metric).toBe('no beam of an even panel explains the grid');
+      expect(gapOf(panel, metric), metric).toBe('no beam that we know of explains the readings');
     }
     expect(panel.rank).toBeDefined();
-    expect(panel.byEmitted.rankAbsent).toBe('no beam of an even panel explains the grid');
+    expect(panel.byEmitted.rankAbsent).toBe('no beam that we know of explains the readings');
   });
 });
 

@@ -6,7 +6,7 @@ import { type Demo, demoLedger } from '../support/demo-ledger.ts';
 
 let demo: Demo;
 beforeAll(() => {
-  demo = demoLedger();
+  demo = demoLedger('ruddlestone-r150');
 });
 const view = (slug: string): LightView => lightView(demo.panel(slug), 'EUR') as LightView;
 
@@ -27,23 +27,27 @@ describe('corrected figures', () => {
   test('where the beam is withheld they are gaps with the reason, and there is no table', () => {
     const { corrections, source, table, plot, warnings } = view('ruddlestone-r150');
     expect(corrections.map((it) => [it.common.gap, it.corrected.gap])).toEqual(
-      corrections.map(() => [undefined, 'no beam of an even panel explains the grid']),
+      corrections.map(() => [undefined, 'no beam that we know of explains the readings']),
     );
     expect(source).toMatch(/^The corrected figures are withheld: no beam .*\. The common ones stand\.$/);
     expect([table, plot]).toEqual([undefined, undefined]);
     expect(warnings).toHaveLength(1);
   });
 
-  test('the sentence says which readings gave the beam, and what the others give', () => {
-    expect(view('fennimarsh-reed').source).toMatch(
-      /^The beam was fitted to the distance sweep, 7 distances on the axis: half-angle \d+°\. Beside it, the grid gives \d+°, and the maker’s claim gives 15°\.$/,
+  test('the sentence says what the light that misses the frame rests on', () => {
+    expect(view('fennimarsh-sedge').source).toMatch(
+      /^Here it (was measured: readings past the edges|is taken from the shape of the beam: the grid)/,
     );
-    expect(view('kelpwright-gannet').source).toMatch(
-      /^The beam was fitted to the shape of the grid: half-angle \d+°\./,
-    );
-    expect(view('kelpwright-limpet').source).toMatch(
-      /^The beam is the maker’s claim, half-angle 30°, since .* the grid gives none\.$/,
-    );
+    for (const { slug } of demo.ledger.panels.values()) {
+      const source = demo.panel(slug).current?.light.source;
+      if (!source) continue;
+      const words = {
+        beyond: 'Here it was measured:',
+        sweep: 'the grid and a sweep of',
+        grid: 'the grid says which beams',
+      }[source];
+      expect(view(slug).source, slug).toContain(words);
+    }
   });
 });
 
@@ -67,7 +71,10 @@ describe('the table by distance', () => {
       if (means[0] === undefined) continue;
       expect(means, slug).toEqual((means as number[]).toSorted((a, b) => b - a));
       for (const cm of [5, 10, 15, 30, 45, 60]) {
-        const peak = find(`peak-irradiance-at-${cm}-cm`)?.value ?? 0;
+        const peak = find(`peak-irradiance-at-${cm}-cm`)?.value;
+        // Near by, single LEDs may show, and nobody knows where they are.
+        if (peak === undefined && cm < 15) continue;
+        if (peak === undefined) throw new Error(`${slug}: no peak at ${cm} cm`);
         expect(peak, slug).toBeGreaterThan(find(`mean-irradiance-at-${cm}-cm`)?.value ?? Number.NaN);
       }
     }

@@ -11,7 +11,7 @@ import { type Demo, demoLedger, textsIn } from '../support/demo-ledger.ts';
 
 let demo: Demo;
 beforeAll(() => {
-  demo = demoLedger();
+  demo = demoLedger('ruddlestone-r150');
 });
 const view = (slug: string): LimitsView => limitsView(demo.panel(slug), 'EUR') as LimitsView;
 const group = (slug: string, id: string) => view(slug).groups.find((it) => it.id === `limits-${id}`);

@@ -105,7 +105,7 @@ describe('the figures', () => {
       expect(disagreements(text, figure)).toEqual([]);
     }
     expect(await page.locator('[data-compared]').textContent()).toContain(
-      `Not drawn: ${nameOf('ruddlestone-r150')}: no beam of an even panel explains the grid.`,
+      `Not drawn: ${nameOf('ruddlestone-r150')}: no beam that we know of explains the readings.`,
     );
   });
 

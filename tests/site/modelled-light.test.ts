@@ -90,5 +90,5 @@ test('a modelled value is said to be modelled wherever it stands in a table', ()
   }
   const main = textOf(document.querySelector('main'));
   expect(main).toContain('Corrected (modelled)');
-  expect(main).toContain('Modelled from the fitted beam, not measured');
+  expect(main).toContain('Modelled from the beams that the readings allow, not measured');
 });

@@ -62,7 +62,7 @@ describe('a planned session', () => {
     await using opened = await site.open('/plan/?panel=ruddlestone-r150');
     await expect
       .poll(() => opened.page.locator('[data-plan-said]').textContent())
-      .toContain('no beam of an even panel explains the grid');
+      .toContain('no beam that we know of explains the readings');
     expect(await opened.page.locator('option[value=ruddlestone-r150]').isDisabled()).toBe(true);
   });
 

@@ -1,6 +1,7 @@
 import { mean } from 'simple-statistics';
-import type { Term } from './emitter.ts';
+import { type PanelModel, panelTerms } from './panel-model.ts';
 import { type PlaneMap, planeMap } from './plane-map.ts';
+import { BASIS_ORDERS } from './profile-basis.ts';
 
 /** Width of the flat figure that stands for a person, cm: about that of shoulders. Our own choice. */
 export const BODY_WIDTH = 45;
@@ -24,26 +25,28 @@ export interface BodyMap extends PlaneMap {
  * upright rectangle, which is a rough figure of a body. A real one is rounded and lit at an angle on its sides,
  * where it gets less.
  *
- * @param power emitted, W
  * @param distance from the LED plane, cm
  * @param height of the person, cm
  * @param width of the figure, cm
- * @throws RangeError for a person, an order or a distance that cannot be
+ * @throws RangeError for a person or a distance that cannot be
  */
-export function bodyMap(
-  terms: readonly Term[],
-  order: number,
-  power: number,
-  distance: number,
-  height: number,
-  width = BODY_WIDTH,
-): BodyMap {
+export function bodyMap(panel: PanelModel, distance: number, height: number, width = BODY_WIDTH): BodyMap {
   if (!(height > 0 && height <= 300 && width > 0 && width <= 200)) {
     throw new RangeError(`a person is up to 300 cm tall and 200 cm wide; found ${height} cm and ${width} cm`);
   }
   const columns = Math.ceil(width / CELL);
   const rows = Math.ceil(height / CELL);
-  const map = planeMap(terms, order, power, distance, { width, height, columns, rows });
+  const terms = panelTerms(panel);
+  const maps = BASIS_ORDERS.flatMap(({ order }, k) => {
+    const power = panel.power * (panel.weights[k] as number);
+    return power === 0 ? [] : [planeMap(terms, order, power, distance, { width, height, columns, rows })];
+  });
+  const [first] = maps;
+  if (!first) throw new RangeError('a beam without any part');
+  const map = {
+    ...first,
+    values: first.values.map((_, i) => maps.reduce((sum, it) => sum + (it.values[i] as number), 0)),
+  };
   const average = mean(map.values as unknown as number[]);
   const even = map.values.reduce((count, value) => count + (value >= EVEN_FROM * average ? 1 : 0), 0);
   return { ...map, columns, rows, mean: average, evenShare: even / map.values.length };

@@ -1,42 +1,59 @@
-import { type Emitter, emitterTerms, type Field } from './emitter.ts';
-import { orderNodes } from './gaussian-sum.ts';
-import { planeModel } from './plane-model.ts';
-import { peakCandidates } from './plane-values.ts';
-
-/** A panel as the model has found it. */
-export interface PanelModel {
-  emitter: Emitter;
-  field: Field;
-  order: number;
-  /** Emitted, W. */
-  power: number;
-}
+import { type PanelModel, panelTerms } from './panel-model.ts';
+import { planeModel, type Spot } from './plane-model.ts';
+import { dimCandidates, peakCandidates } from './plane-values.ts';
+import { BASIS_ORDERS } from './profile-basis.ts';
 
 /** Irradiance on a plane parallel to the panel, mW/cm2; distances in cm. */
 export interface CurvePoint {
   distance: number;
   /** Over the LED-area rectangle. */
   mean: number;
-  peak: number;
+  /** Left out where single LEDs may show and nobody knows where they are. */
+  peak?: number;
   /** Before the middle of the field. */
   centre: number;
+  /** At the dimmest place of the rectangle; left out with the peak. */
+  lowest?: number;
 }
 
 /**
- * Mean, peak and centre at some distances, for drawing: the values of the distance table between its distances.
+ * Mean, extremes and centre at some distances: the values of the distance table, and between its distances for
+ * drawing.
  *
  * @param distances cm
- * @throws RangeError for a distance, an order or an emitter that cannot be
+ * @throws RangeError for a distance or an emitter that cannot be
  */
 export function distanceCurve(panel: PanelModel, distances: readonly number[]): CurvePoint[] {
-  const { emitter, field, order, power } = panel;
+  const { emitter, field } = panel;
   const peaks = peakCandidates(emitter, field);
-  const model = planeModel(emitterTerms(emitter, field), field, [{ x: 0, y: 0 }, ...peaks]);
-  const of = orderNodes(order);
-  const out = new Float64Array(peaks.length + 2);
+  const dims = dimCandidates(emitter, field);
+  const ask = placeValues(panel, [{ x: 0, y: 0 }, ...peaks, ...dims]);
   return distances.map((distance) => {
-    model.fill(of, distance, out);
-    const [mean = 0, centre = 0] = out;
-    return { distance, mean: power * mean, centre: power * centre, peak: power * Math.max(...out.subarray(2)) };
+    const [mean = 0, centre = 0, ...places] = ask(distance);
+    return {
+      distance,
+      mean,
+      centre,
+      ...(distance >= (panel.peakFrom ?? 0) && {
+        peak: Math.max(...places.slice(0, peaks.length)),
+        lowest: Math.min(...places.slice(peaks.length)),
+      }),
+    };
   });
+}
+
+/** Mean over the rectangle and irradiance at some places of a plane, mW/cm2, at any distance. */
+export function placeValues(panel: PanelModel, spots: readonly Spot[]): (distance: number) => number[] {
+  const model = planeModel(panelTerms(panel), panel.field, spots);
+  const part = new Float64Array(spots.length + 1);
+  return (distance) => {
+    const values = new Array<number>(spots.length + 1).fill(0);
+    BASIS_ORDERS.forEach((of, k) => {
+      const weight = panel.power * (panel.weights[k] as number);
+      if (weight === 0) return;
+      model.fill(of, distance, part);
+      for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) + weight * (part[i] as number);
+    });
+    return values;
+  };
 }

@@ -1,4 +1,4 @@
-import { evenProfile, type Profile, pointProfile } from './profile.ts';
+import { bandProfile, evenProfile, type Profile, rawPointProfile } from './profile.ts';
 
 /** The LED field as it was measured: outer edge of the first LED to outer edge of the last, cm. */
 export interface Field {
@@ -125,36 +125,57 @@ function checkEmitter(emitter: LedEmitter, field: Field): void {
   }
 }
 
+/** How much of its share a place gives, by where it lies: from -1 at one edge of the light to 1 at the other. */
+export interface Drive {
+  x?: (at: number) => number;
+  y?: (at: number) => number;
+}
+
+/** Bands that stand for continuous light that is not driven evenly. */
+const BANDS = 12;
+
 /**
  * The emitter as products of profiles: one for each kind of row, which is one in all for a panel of like LEDs.
  *
+ * @param drive factors of either sign; shares and weights are multiplied by them as they are. Even where left out.
  * @throws RangeError where the emitter does not fit the field
  */
-export function emitterTerms(emitter: Emitter, field: Field): Term[] {
+export function emitterTerms(emitter: Emitter, field: Field, drive: Drive = {}): Term[] {
   if (emitter.kind === 'continuous') {
     checkField(field);
     const width = field.width + 2 * emitter.beyond;
     const height = field.height + 2 * emitter.beyond;
     if (!(width > 0 && height > 0)) throw new RangeError(`light that falls ${-emitter.beyond} cm short leaves none`);
-    return [{ share: 1, x: evenProfile(width), y: evenProfile(height) }];
+    return [{ share: 1, x: drivenBand(width, drive.x), y: drivenBand(height, drive.y) }];
   }
   const rows = Map.groupBy(placeLeds(emitter, field), (led) => led.y);
   const kinds = Map.groupBy(rows, ([, row]) => row.map((led) => `${led.x}:${led.share.toPrecision(12)}`).join());
+  const across = drive.x ?? even;
+  const down = drive.y ?? even;
   return [...kinds.values()].map((alike) => {
     const row = (alike[0] as (typeof alike)[number])[1];
     const power = row.reduce((sum, led) => sum + led.share, 0);
     return {
       share: power * alike.length,
-      x: pointProfile(
+      x: rawPointProfile(
         row.map((led) => led.x),
-        row.map((led) => led.share),
+        row.map((led) => (led.share / power) * across((2 * led.x) / field.width)),
       ),
-      y: pointProfile(
+      y: rawPointProfile(
         alike.map(([y]) => y),
-        alike.map(() => 1),
+        alike.map(([y]) => down((2 * y) / field.height) / alike.length),
       ),
     };
   });
+}
+
+const even = () => 1;
+
+function drivenBand(length: number, drive: ((at: number) => number) | undefined): Profile {
+  if (!drive) return evenProfile(length);
+  const edges = Array.from({ length: BANDS + 1 }, (_, i) => length * (i / BANDS - 0.5));
+  const weights = Array.from({ length: BANDS }, (_, i) => drive((2 * i + 1) / BANDS - 1) / BANDS);
+  return bandProfile(edges, weights);
 }
 
 /** Whether all LEDs give the same power, so that the brightest place is in the middle. */

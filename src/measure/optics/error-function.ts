@@ -39,3 +39,8 @@ export function erf(x: number): number {
   const value = (values[at] as number) + (slopes[at] as number) * d * series;
   return x < 0 ? -value : value;
 }
+
+/** Share of a normal distribution with mean 0 and standard deviation 1 that lies below x. */
+export function normalShare(x: number): number {
+  return (1 + erf(x * Math.SQRT1_2)) / 2;
+}

@@ -1,10 +1,10 @@
-import { obliqueErrorOver } from '../angular-response.ts';
+import type { AngularResponse } from '../angular-response.ts';
 import type { DistanceSetting } from '../distance-setting.ts';
 import type { Contribution, Figure } from '../figure.ts';
-import { angularLine, calibrationLines, type Meter, repeatabilityLine, resolutionLine } from '../meter.ts';
+import { angularLine, calibrationLines, type Meter, resolutionLine } from '../meter.ts';
 import { type BandShares, SHARES_UNKNOWN, spectralLines } from '../spectral-response.ts';
+import { studentQuantile } from '../student-t.ts';
 import { rectangular } from '../uncertainty.ts';
-import { CLAIM_UNCERTAINTY } from './order-fit.ts';
 
 /** A line of a budget, before it is known how far a figure answers to it. */
 export type ErrorLine = Omit<Contribution, 'contribution'>;
@@ -18,8 +18,8 @@ export interface ErrorEffect {
   reading?: number;
   /** mW/cm2, on every reading alike. */
   offset?: number;
-  /** Oblique light: relative, on the mean of the readings that give the power; more where light is more oblique. */
-  angular?: number;
+  /** Oblique light: how much too high each reading is follows from the angles at which its light comes in. */
+  angular?: AngularResponse;
   /** Distance from the LED plane, cm. */
   distance?: number;
   /** Sides of the LED field, cm. */
@@ -27,8 +27,6 @@ export interface ErrorEffect {
   height?: number;
   /** How far the light reaches past each edge, cm. */
   edge?: number;
-  /** Half angle of the beam, relative. */
-  halfAngle?: number;
 }
 
 /** One error, shared by all that it touches. */
@@ -61,18 +59,22 @@ const bare = ({ contribution: _, ...line }: Contribution): ErrorLine => line;
  */
 export function sharedErrors(sources: ErrorSources): SharedError[] {
   const { session, panel, meter, bands = SHARES_UNKNOWN, distance, width, height, edge } = sources;
-  const lit = { width: width.value, height: height.value, distance: distance.distance };
-  const oblique = meter.angularResponse ? obliqueErrorOver(meter.angularResponse, lit) : 0;
+  const { angularResponse } = meter;
   const errors: SharedError[] = [
     ...calibrationLines(meter, 1).map((line) => ({
       line: bare(line),
       effect: line.key.endsWith('/offset') ? { offset: -line.contribution } : { reading: -line.contribution },
     })),
     ...spectralLines(meter, 1, bands).map((line) => ({ line: bare(line), effect: { reading: -line.contribution } })),
-    ...angularLine(meter, session, oblique).map((line) => ({
-      line: bare(line),
-      effect: { angular: -line.contribution },
-    })),
+    ...(angularResponse
+      ? angularLine(meter, session, 1).map((line) => ({
+          line: {
+            ...bare(line),
+            evaluation: 'from the instrument file, at the angles of each reading’s light; normal',
+          },
+          effect: { angular: angularResponse },
+        }))
+      : []),
   ];
   if (distance.halfWidth > 0) {
     errors.push({
@@ -114,83 +116,91 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
   return errors;
 }
 
-/** The error of a claimed beam angle. */
-export function claimError(panel: string): SharedError {
-  return {
-    line: {
-      key: `${panel}/claimed-beam`,
-      source: 'Claimed beam angle',
-      type: 'B',
-      distribution: 'normal',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: `${100 * CLAIM_UNCERTAINTY} % of the half angle, normal; our own choice`,
-    },
-    effect: { halfAngle: CLAIM_UNCERTAINTY },
-  };
-}
-
 /** Readings at several places, and what each is off by on its own. */
 export interface Readings {
   /** Means of the kept readings at each place, mW/cm2. */
   values: number[];
-  /** Relative standard uncertainty of each from scatter, and the line that it belongs to. */
+  /** Standard uncertainty of each from scatter, mW/cm2. */
   scatter: number[];
-  scatterLine: ErrorLine;
   /** The same from rounding to the display's steps; rectangular. */
   rounding: number[];
-  roundingLine: ErrorLine;
+  /** Where the meter's reading with the panel off was taken away, and its offset with it. */
+  isOffTaken?: boolean[];
+  /** Standard uncertainty of the distance of each on its own, cm, beside the one that all share. */
+  ownDistance?: number;
+}
+
+/** Standard deviation of repeats, and whether it is relative to the reading. */
+export interface PooledRepeats {
+  standardDeviation: number;
+  degreesOfFreedom: number;
+  isRelative: boolean;
 }
 
 /**
  * Takes readings with their repeats: scatter from the repeats where there are any, pooled over the places, else from
- * the instrument file.
+ * the instrument file. A scatter that few repeats tell is widened as Student's t is (JCGM 100:2008, G.3).
  *
  * @param kept readings of each place that count, mW/cm2, at least one each
- * @param key of the budget lines: `<session>/grid`
- * @param pooled standard deviation of repeats, and whether it is relative to the reading
  */
 export function takeReadings(
   kept: readonly (readonly number[])[],
   meter: Meter,
-  key: string,
-  pooled: { standardDeviation: number; degreesOfFreedom: number; isRelative: boolean } | undefined,
+  pooled: PooledRepeats | undefined,
 ): Readings {
   const values = kept.map((it) => it.reduce((sum, value) => sum + value, 0) / it.length);
-  const share = kept.map((it) => 1 / Math.sqrt(it.length));
-  const stated = repeatabilityLine(meter, key, 1)[0];
-  const scatterLine: ErrorLine = pooled
-    ? {
-        key: `${key}/repeatability`,
-        source: 'Repeats at a point',
-        type: 'A',
-        distribution: 't',
-        degreesOfFreedom: pooled.degreesOfFreedom,
-        evaluation: `pooled over repeats at a point, ${pooled.degreesOfFreedom} degrees of freedom`,
-      }
-    : {
-        key: `${key}/repeatability`,
-        source: 'Repeatability',
-        type: 'B',
-        distribution: 'normal',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: stated?.evaluation ?? 'none stated',
-      };
-  const rounding = resolutionLine(meter, key)[0];
+  const rounding = resolutionLine(meter, '')[0]?.contribution ?? 0;
+  const widened = pooled
+    ? (pooled.standardDeviation * studentQuantile(0.975, pooled.degreesOfFreedom)) /
+      studentQuantile(0.975, Number.POSITIVE_INFINITY)
+    : 0;
   return {
     values,
     scatter: values.map((value, j) => {
-      if (!pooled) return (meter.repeatability ?? 0) * (share[j] as number);
-      return (pooled.standardDeviation * (share[j] as number)) / (pooled.isRelative ? 1 : value);
+      const single = pooled ? widened * (pooled.isRelative ? value : 1) : (meter.repeatability ?? 0) * value;
+      return single / Math.sqrt((kept[j] as readonly number[]).length);
     }),
-    scatterLine,
-    rounding: values.map((value) => (rounding?.contribution ?? 0) / value),
-    roundingLine: {
-      key: `${key}/resolution`,
-      source: `Resolution of the ${meter.name}`,
-      type: 'B',
-      distribution: 'rectangular',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: 'half a step either way a reading, rectangular',
-    },
+    rounding: values.map(() => rounding),
   };
+}
+
+/** A reading past an edge. */
+export interface BeyondReading {
+  /** Kept repeats, mW/cm2. */
+  on: readonly number[];
+  /** The readings are under what they say. */
+  isBound?: boolean;
+  /** What the place gave with the panel off, mW/cm2. */
+  off?: number;
+}
+
+/**
+ * Takes readings past the edges. What the panel off gives is taken away, and the meter's offset goes with it. A reading
+ * under the display's first step lies anywhere below: half of it, give or take that half.
+ */
+export function takeBeyond(
+  places: readonly BeyondReading[],
+  meter: Meter,
+  pooled: PooledRepeats | undefined,
+): Readings {
+  const taken = takeReadings(
+    places.map((it) => it.on),
+    meter,
+    pooled,
+  );
+  const { values, scatter, rounding } = taken;
+  places.forEach(({ isBound, off }, j) => {
+    const value = values[j] as number;
+    if (isBound) {
+      values[j] = value / 2;
+      rounding[j] = rectangular(value / 2);
+      scatter[j] = 0;
+    }
+    if (off !== undefined) {
+      values[j] = (values[j] as number) - off;
+      // The reading with the panel off has steps too.
+      rounding[j] = Math.hypot(rounding[j] as number, resolutionLine(meter, '')[0]?.contribution ?? 0);
+    }
+  });
+  return { ...taken, isOffTaken: places.map((it) => it.off !== undefined) };
 }

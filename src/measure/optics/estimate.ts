@@ -1,30 +1,28 @@
 import type { Contribution } from '../figure.ts';
+import { drawError, seededRandom } from '../random.ts';
+import { emptySupposed, suppose } from './beam-prior.ts';
+import { allowedBeams, BEAMS } from './beam-sampler.ts';
+import { chiSquareExceeds } from './chi-square.ts';
+import { distanceCurve, placeValues } from './distance-curve.ts';
+import { PATTERNS } from './drive.ts';
+import { type Emitter, widened } from './emitter.ts';
 import type { Readings, SharedError } from './error-sources.ts';
-import { orderNodes } from './gaussian-sum.ts';
 import { MILLI } from './irradiance.ts';
-import { linearBudgets } from './linear-budget.ts';
-import {
-  chooseOrder,
-  claimedOrder,
-  fitOrder,
-  type Order,
-  type OrderChoice,
-  type OrderFit,
-  type OrderSource,
-} from './order-fit.ts';
-import { orderTable } from './order-table.ts';
-import {
-  answersOf,
-  type Layout,
-  panelQuantities,
-  TARGET_EVENNESS,
-  TARGET_MEAN,
-  TARGET_PEAK,
-  TARGET_VALUES,
-} from './panel-quantities.ts';
-import { type Fitted, prepareFit, type Scale } from './prepare-fit.ts';
-import { BIAS, CAPTURE, EMITTED, FIRST_TARGET, HALF_ANGLE, responseModel } from './response.ts';
-import { type MainsDraw, OPTICS_DRAWS, type Spread, simulate } from './simulate.ts';
+import { overMains } from './over-mains.ts';
+import type { PanelModel } from './panel-model.ts';
+import { GEOMETRY, type Layout, type PanelSums, panelSums, type Sums } from './panel-sums.ts';
+import { gridSpots } from './plane-values.ts';
+import { BASIS, profileHalfAngle, squaredWeights } from './profile-basis.ts';
+import { readingModel } from './reading-model.ts';
+import { shapeBudgets } from './shape-budget.ts';
+import { peaksKnownFrom } from './single-leds.ts';
+import { type Spread, spreadOf } from './spread.ts';
+
+/** Draw from the mains, with its errors. */
+export interface MainsDraw {
+  value: number;
+  budget: readonly Contribution[];
+}
 
 /** Everything that a panel's light is worked out from. */
 export interface OpticsInput {
@@ -33,156 +31,431 @@ export interface OpticsInput {
   layout: Layout;
   /** Readings of the layout's grid points, in their order. */
   grid?: Readings;
+  /** Readings past the edges, in the layout's order, with what the panel off gives taken away. */
+  beyond?: Readings;
   /** Readings at the layout's sweep distances, in their order. */
   sweep?: Readings;
-  /** What the maker claims: full angle at half intensity, degrees. */
+  /** What the maker claims: full angle at half intensity, degrees. Nothing rests on it. */
   beamAngle?: number;
-  /** Errors that readings share, and the one of the claim. */
+  /** Errors that readings share. */
   errors: readonly SharedError[];
   /** Draw from the mains with both channels on; for the efficiency. */
   mains?: MainsDraw;
   seed: number;
-  /** Of the simulation; OPTICS_DRAWS where left out. */
-  draws?: number;
 }
 
 /** A value with what is known of it. */
 export interface Estimate extends Spread {
   value: number;
-  /**
-   * The uncertainty by its causes, to first order, under the keys that other figures use. The root of their sum of
-   * squares is the standard uncertainty as near as a straight line comes to the model.
-   */
+  /** The uncertainty by its causes, under the keys that other figures use. */
   budget: Contribution[];
 }
 
-/** What is found of a panel whose order is known. */
+/** Which readings tell most of the light that misses the frame. */
+export type BeamSource = 'beyond' | 'sweep' | 'grid';
+
+/** What is found of a panel. */
 export interface OpticsEstimates {
-  order: Order;
+  source: BeamSource;
   /** Degrees. */
   halfAngle: Estimate;
   /** Power through the LED-area rectangle on the reference plane over emitted power. */
   capture: Estimate;
   /** Grid mean over true mean; undefined without a grid. */
   samplingBias?: Estimate;
-  /** W; undefined without readings. */
-  emitted?: Estimate;
-  /** Emitted power over mains draw: what the simulation says of it; undefined without either. */
+  /**
+   * Share of the grid's mean that is not taken for light straight from the panel: what the room gives back, and what
+   * readings are off by; undefined without a grid.
+   */
+  strayShare?: number;
+  /** W */
+  emitted: Estimate;
+  /** Emitted power over mains draw: what the simulation says of it. */
   efficiency?: Spread;
-  /** At each target distance, cm: mW/cm2, and the dimmest place over the mean; empty without readings. */
-  targets: Array<{ distance: number; mean: Estimate; peak: Estimate; evenness: Estimate }>;
-  /** Share of the draws whose order lay at an end of the table, where it was cut. */
-  cutShare: number;
+  /**
+   * At each target distance, cm: mW/cm2, and the dimmest place over the mean; or why these two cannot be told.
+   */
+  targets: Array<{ distance: number; mean: Estimate; peak?: Estimate; evenness?: Estimate; peakAbsent?: string }>;
+  /** For drawing, and for other distances. */
+  model: PanelModel;
 }
 
 /** What came of it. */
 export interface OpticsResult {
-  /** What each way to the order gave, as far as there was anything to try. */
-  tried: Partial<Record<OrderSource, OrderFit>>;
-  choice: OrderChoice;
-  /** Undefined where the order is withheld. */
+  /** Chi-square of the beam that explains the readings best, and the probability of a larger one. */
+  fit?: { readings: number; chiSquare: number; probability: number };
+  /** Why there is nothing. */
+  withheld?: string;
   estimates?: OpticsEstimates;
+  /** Claimed half angle, degrees, where the readings rule it out. */
+  claimRuledOut?: number;
 }
 
+/** Draws for each beam that the readings allow. */
+const EACH = 4;
+export const OPTICS_DRAWS = EACH * BEAMS;
+
+/** No beam explains the readings when the best one's chi-square would be rarer than this. Our own choice. */
+export const SMALLEST_PROBABILITY = 0.001;
+
 /**
- * Works out a panel's light: finds the order of its beams (from the sweep, else the grid, else the claim), and from it
- * the emitted power, the capture, the sampling bias and the irradiance at other distances, with their uncertainty by
- * simulation. The power follows from the grid where there is one, else from the sweep.
+ * What beams of other shapes than those that are tried may do: relative standard uncertainty of the share that passes
+ * the frame, and of irradiance at another distance for each factor of e. Our own choice, from simulated panels.
+ */
+export const OTHER_BEAMS = 0.018;
+export const OTHER_DISTANCES = 0.035;
+
+/** The readings leave the power open when the ends of its interval are further apart than this factor. Our own choice. */
+export const WIDEST_RANGE = 3.3;
+
+/** Fewer readings at different places than this tell nothing of a beam. Our own choice. */
+export const FEWEST_READINGS = 4;
+
+/**
+ * Works out a panel's light from all of its readings together: which beams and patterns of drive they allow, and from
+ * these the emitted power, the capture, the sampling bias and the irradiance at other distances, each with the spread
+ * that is left. No one curve is fitted: what the readings do not tell stays open, and is in the interval.
  *
- * Values are those of the readings as they stand.
+ * Source: propagation of distributions, JCGM 101:2008; what is known before the readings enters by Bayes' rule.
  *
  * @throws RangeError where emitter, field, grid and distances do not fit one another
  */
 export function estimatePanel(input: OpticsInput): OpticsResult {
-  const { layout, grid, sweep, beamAngle } = input;
-  const base = panelQuantities(layout);
-  const { places } = base;
-  const table = orderTable(places.count, (of, out) => base.readings(of, 0, out));
-  const answers = answersOf(layout, base);
-  const scale: Scale | undefined = grid
-    ? { readings: grid, quantities: places.grid, mean: places.gridMean }
-    : sweep && { readings: sweep, quantities: places.sweep, mean: places.sweepMean };
-
-  const tried: Partial<Record<OrderSource, OrderFit>> = {};
-  const fits: Partial<Record<OrderSource, Fitted>> = {};
-  const attempt = (source: 'sweep' | 'grid', readings: Readings, quantities: readonly number[]) => {
-    if (!scale) return;
-    const fitted = prepareFit(readings, quantities, table, input.errors, scale, answers.readings);
-    fits[source] = fitted;
-    tried[source] = fitOrder(source, fitted.data, fitted.curve);
-  };
-  if (sweep && new Set(layout.sweep).size < 2) tried.sweep = { withheld: 'the sweep has one distance only' };
-  else if (sweep) attempt('sweep', sweep, places.sweep);
-  if (grid) attempt('grid', grid, places.grid);
-  if (beamAngle !== undefined) tried.claim = claimedOrder(beamAngle);
-  const choice = chooseOrder(tried);
-  if (!('chosen' in choice)) return { tried, choice };
-
-  const order = choice.chosen;
-  const of = orderNodes(order.order);
-  const extremes = base.extremes(of);
-  const model = responseModel({
-    layout,
-    errors: input.errors,
-    order,
-    fitted: fits[order.source],
-    table,
-    targetTable: orderTable(TARGET_VALUES * layout.targets.length, (nodes, out) => base.targets(nodes, out, extremes)),
-    readingAnswers: answers.readings(of),
-    targetAnswers: answers.targets(of, extremes),
-    scale,
-  });
-
-  const perWatt = new Float64Array(places.count);
-  base.readings(of, 0, perWatt);
-  const targets = new Float64Array(TARGET_VALUES * layout.targets.length);
-  base.targets(of, targets, extremes);
-  const trueMean = perWatt[places.mean] as number;
-  // Without readings the power stays at 1 W, and nothing that depends on it is told.
-  const emitted = scale ? average(scale.readings.values) / (perWatt[scale.mean] as number) : 1;
-  const values: number[] = [];
-  values[HALF_ANGLE] = order.halfAngle;
-  values[CAPTURE] = (trueMean * layout.field.width * layout.field.height) / MILLI;
-  values[BIAS] = (perWatt[places.gridMean] as number) / trueMean;
-  values[EMITTED] = emitted;
-  targets.forEach((value, i) => {
-    values[FIRST_TARGET + i] = i % TARGET_VALUES === TARGET_EVENNESS ? value : value * emitted;
-  });
-
-  const budgets = linearBudgets(model, values, input.session);
-  const { spreads, efficiency, cutShare } = simulate(
-    model,
-    values,
-    input.seed,
-    input.draws ?? OPTICS_DRAWS,
-    input.mains,
+  const { layout, grid, beyond, sweep, beamAngle, errors, session } = input;
+  const all = [grid, beyond, sweep].filter((it) => it !== undefined);
+  const places = (layout.grid?.kept.length ?? 0) + (layout.beyond?.length ?? 0) + new Set(layout.sweep ?? []).size;
+  if (places < FEWEST_READINGS) {
+    return { withheld: `fewer than ${FEWEST_READINGS} readings at different places: they tell nothing of the beam` };
+  }
+  const sums = panelSums(layout);
+  const inner = errors.filter((it) => it.effect.reading === undefined);
+  const model = readingModel(
+    sums,
+    {
+      values: Float64Array.from(all.flatMap((it) => it.values)),
+      own: Float64Array.from(all.flatMap((it) => it.scatter.map((u, j) => Math.hypot(u, it.rounding[j] as number)))),
+      isOffset: all.flatMap((it) => it.values.map((_, j) => !it.isOffTaken?.[j])),
+      ownDistance: Float64Array.from(all.flatMap((it) => it.values.map(() => it.ownDistance ?? 0))),
+    },
+    inner,
   );
-  const at = (output: number): Estimate => ({
-    value: values[output] as number,
-    ...(spreads[output] as Spread),
-    budget: budgets[output] as Contribution[],
+  const random = seededRandom(input.seed);
+  const { latents, leastChiSquare } = allowedBeams(model, random);
+  const probability = chiSquareExceeds(leastChiSquare, Math.max(1, model.count - 1));
+  const fit = { readings: model.count, chiSquare: leastChiSquare, probability };
+  if (probability < SMALLEST_PROBABILITY) {
+    return { fit, withheld: 'no beam that we know of explains the readings' };
+  }
+
+  const { targets } = sums;
+  const rows = targets.count;
+  const count = latents.length * EACH;
+  const scores = errors.map(() => new Float64Array(count));
+  const innerPlace = inner.map((it) => errors.indexOf(it));
+  const results = resultList(layout, grid !== undefined);
+  const drawn = results.map(() => new Float64Array(count));
+  const supposed = emptySupposed();
+  const weights = new Float64Array(BASIS);
+  const driven = new Array<number>(PATTERNS.length).fill(0);
+  const direction = new Float64Array(model.directions);
+  const own = new Float64Array(model.count);
+  const values = new Float64Array(rows);
+  const gridRows = new Float64Array(sums.readings.grid);
+  const wanted = movedRows(targets);
+  const read = movedRows({ ...sums.readings, count: sums.readings.grid });
+  const area = (layout.field.width * layout.field.height) / MILLI;
+  const amounts = new Float64Array(PATTERNS.length + GEOMETRY.length);
+  const one: Drawn = { halfAngle: 0, power: 0, values, gridRows, area, sums };
+  let edges = 0;
+  let powers = 0;
+
+  latents.forEach((latent, b) => {
+    model.likelihood(suppose(latent, supposed));
+    const halfAngle = profileHalfAngle(supposed.weights);
+    wanted.suppose(supposed.weights);
+    read.suppose(supposed.weights);
+    const grain = grainOf(sums, supposed.weights, supposed.difference);
+    for (let each = 0; each < EACH; each++) {
+      const d = b * EACH + each;
+      inner.forEach(({ line }, e) => {
+        direction[e] = drawError(random, line);
+      });
+      for (let e = inner.length; e < direction.length; e++) direction[e] = random.normal();
+      for (let j = 0; j < own.length; j++) own[j] = random.normal();
+      let power = model.draw(direction, own);
+      innerPlace.forEach((place, e) => {
+        (scores[place] as Float64Array)[d] = direction[e] as number;
+      });
+      errors.forEach(({ line, effect }, e) => {
+        if (effect.reading === undefined) return;
+        const score = drawError(random, line);
+        (scores[e] as Float64Array)[d] = score;
+        power *= Math.max(0.01, 1 + effect.reading * score);
+      });
+
+      for (let p = 0; p < PATTERNS.length; p++) {
+        amounts[p] = (supposed.drive[p] as number) * (direction[inner.length + p] as number);
+      }
+      for (let g = 0; g < GEOMETRY.length; g++) {
+        let sum = 0;
+        for (let e = 0; e < inner.length; e++) {
+          sum += (inner[e]?.effect[GEOMETRY[g] as 'width'] ?? 0) * (direction[e] as number);
+        }
+        amounts[PATTERNS.length + g] = sum;
+      }
+      wanted.fill(amounts, values);
+      for (let row = 0; row < rows; row++) {
+        const u = grain[row] as number;
+        if (u > 0) values[row] = (values[row] as number) + u * random.normal();
+      }
+      read.fill(amounts, gridRows);
+      // Other beams than those that are drawn: more or less of the same light may miss the frame, and the more
+      // other distances are, the more the light there may differ.
+      const missed = 1 + OTHER_BEAMS * random.normal();
+      power /= missed;
+      for (let j = 0; j < gridRows.length; j++) gridRows[j] = (gridRows[j] as number) * missed;
+      values[0] = (values[0] as number) * missed;
+      for (let t = 0; t < layout.targets.length; t++) {
+        const apart = Math.abs(Math.log((layout.targets[t] as number) / layout.distance));
+        const factor = missed * (1 + OTHER_DISTANCES * apart * random.normal());
+        const first = 1 + t * sums.targetRows;
+        for (let row = first; row < first + sums.targetRows; row++) values[row] = (values[row] as number) * factor;
+      }
+      for (let k = 0; k < BASIS; k++) {
+        weights[k] = (weights[k] as number) + power * (supposed.weights[k] as number);
+      }
+      for (let p = 0; p < driven.length; p++) driven[p] = (driven[p] as number) + power * (amounts[p] as number);
+      edges += power * (amounts[PATTERNS.length + GEOMETRY.indexOf('edge')] as number);
+      powers += power;
+      one.halfAngle = halfAngle;
+      one.power = power;
+      for (let o = 0; o < results.length; o++) (drawn[o] as Float64Array)[d] = (results[o] as Result).of(one);
+    }
   });
+
+  const found: PanelModel = {
+    emitter: reaching(layout.emitter, edges / powers),
+    field: layout.field,
+    weights: Array.from(weights, (it) => it / powers),
+    drive: driven.map((it) => it / powers),
+    power: powers / count,
+  };
+  const stated = statedValues(found, layout, grid, drawn[0] as Float64Array);
+  const budgets = shapeBudgets(
+    results.map(({ name, isGained }, o) => ({
+      name,
+      draws: drawn[o] as Float64Array,
+      gained: isGained ? (stated.values[o] as number) : 0,
+    })),
+    errors,
+    scores,
+    session,
+  );
+  const efficiency = input.mains && overMains(drawn[RESULT_EMITTED] as Float64Array, input.mains, random);
+  const estimates = results.map((_, o): Estimate => {
+    const { standardUncertainty, budget } = budgets[o] as (typeof budgets)[number];
+    const value = stated.values[o] as number;
+    const [low, high] = spreadOf(drawn[o] as Float64Array).interval95;
+    return { value, standardUncertainty, interval95: [Math.min(low, value), Math.max(high, value)], budget };
+  });
+  const at = (o: number) => estimates[o] as Estimate;
+  const [low, high] = at(RESULT_EMITTED).interval95;
+  if (high > WIDEST_RANGE * low) {
+    return { fit, withheld: 'the readings leave the beam open, and with it the power' };
+  }
+  const half = at(RESULT_HALF_ANGLE);
+  const known = peaksKnownFrom(layout, half.interval95[0]);
+  const absences = layout.targets.map((distance, t) => {
+    if (distance < known) return 'LEDs may show singly this near, and nobody counted them';
+    const [lowest, highest] = at(FIRST_TARGET + 3 * t + 1).interval95;
+    return distance < layout.distance && highest > WIDEST_RANGE * lowest
+      ? 'the readings leave open how single LEDs show this near'
+      : undefined;
+  });
+  // What is told at a distance is told at all larger ones.
+  const peakFrom = layout.targets.reduce(
+    (from, distance, t) => (absences[t] === undefined ? from : Math.max(from, distance + 1e-6)),
+    known,
+  );
+  const claim = beamAngle === undefined ? undefined : beamAngle / 2;
+  const isRuledOut = claim !== undefined && (claim < half.interval95[0] || claim > half.interval95[1]);
   return {
-    tried,
-    choice,
+    fit,
+    ...(isRuledOut && { claimRuledOut: claim }),
     estimates: {
-      order,
-      halfAngle: at(HALF_ANGLE),
-      capture: at(CAPTURE),
-      ...(grid && { samplingBias: at(BIAS) }),
-      ...(scale && { emitted: at(EMITTED) }),
+      source: beyond && layout.beyond && layout.beyond.length >= 3 ? 'beyond' : sweep ? 'sweep' : 'grid',
+      halfAngle: half,
+      capture: at(RESULT_CAPTURE),
+      ...(grid && {
+        samplingBias: at(RESULT_BIAS),
+        strayShare: 1 - (at(RESULT_EMITTED).value * stated.gridMean) / average(grid.values),
+      }),
+      emitted: at(RESULT_EMITTED),
       ...(efficiency && { efficiency }),
-      targets: (scale ? layout.targets : []).map((distance, i) => ({
-        distance,
-        mean: at(FIRST_TARGET + TARGET_VALUES * i + TARGET_MEAN),
-        peak: at(FIRST_TARGET + TARGET_VALUES * i + TARGET_PEAK),
-        evenness: at(FIRST_TARGET + TARGET_VALUES * i + TARGET_EVENNESS),
-      })),
-      cutShare,
+      targets: layout.targets.map((distance, t) => {
+        const first = FIRST_TARGET + 3 * t;
+        const peakAbsent = absences[t];
+        return {
+          distance,
+          mean: at(first),
+          ...(peakAbsent === undefined ? { peak: at(first + 1), evenness: at(first + 2) } : { peakAbsent }),
+        };
+      }),
+      model: { ...found, power: at(RESULT_EMITTED).value, ...(peakFrom > 0 && { peakFrom }) },
     },
   };
 }
 
-function average(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+const RESULT_HALF_ANGLE = 0;
+const RESULT_EMITTED = 1;
+const RESULT_CAPTURE = 2;
+const RESULT_BIAS = 3;
+const FIRST_TARGET = 4;
+
+/** What one draw comes to. */
+interface Drawn {
+  halfAngle: number;
+  power: number;
+  values: Float64Array;
+  gridRows: Float64Array;
+  area: number;
+  sums: PanelSums;
+}
+
+interface Result {
+  name: string;
+  /** Whether a meter that reads high makes it higher. */
+  isGained: boolean;
+  of(drawn: Drawn): number;
+}
+
+function resultList(layout: Layout, isGrid: boolean): Result[] {
+  return [
+    { name: 'half-angle', isGained: false, of: (it) => it.halfAngle },
+    { name: 'emitted', isGained: true, of: (it) => it.power },
+    { name: 'capture', isGained: false, of: (it) => (it.values[0] as number) * it.area },
+    { name: 'bias', isGained: false, of: (it) => (isGrid ? average(it.gridRows) / (it.values[0] as number) : 1) },
+    ...layout.targets.flatMap((_, t): Result[] => {
+      const first = (sums: PanelSums) => 1 + t * sums.targetRows;
+      return [
+        { name: `mean-${t}`, isGained: true, of: ({ power, values, sums }) => power * (values[first(sums)] as number) },
+        {
+          name: `peak-${t}`,
+          isGained: true,
+          of: ({ power, values, sums }) => {
+            const from = first(sums) + 1;
+            return power * extreme(values, from, from + sums.targets.peaks, 1);
+          },
+        },
+        {
+          name: `lowest-${t}`,
+          isGained: false,
+          of: ({ values, sums }) => {
+            const from = first(sums) + 1 + sums.targets.peaks;
+            return extreme(values, from, from + sums.targets.dims, -1) / (values[first(sums)] as number);
+          },
+        },
+      ];
+    }),
+  ];
+}
+
+function extreme(values: Float64Array, from: number, to: number, sign: 1 | -1): number {
+  let best = values[from] as number;
+  for (let i = from + 1; i < to; i++) {
+    const it = values[i] as number;
+    if (sign * (it - best) > 0) best = it;
+  }
+  return best;
+}
+
+/** Some rows of a beam, moved by amounts of each pattern of drive and by lengths of the geometry, in their order. */
+interface MovedRows {
+  suppose(weights: Float64Array): void;
+  fill(amounts: Float64Array, out: Float64Array): void;
+}
+
+function movedRows({ count, base, patterns, geometry }: Sums): MovedRows {
+  const sources = [base, ...patterns, ...GEOMETRY.map((it) => geometry[it])];
+  const known = new Float64Array(sources.length * count);
+  return {
+    suppose(weights) {
+      let place = 0;
+      for (const rows of sources) {
+        for (let row = 0, at = 0; row < count; row++) {
+          let sum = 0;
+          for (let k = 0; k < BASIS; k++, at++) sum += (rows[at] as number) * (weights[k] as number);
+          known[place++] = sum;
+        }
+      }
+    },
+    fill(amounts, out) {
+      for (let row = 0; row < count; row++) {
+        let value = known[row] as number;
+        for (let p = 0, at = count + row; p < amounts.length; p++, at += count) {
+          value += (amounts[p] as number) * (known[at] as number);
+        }
+        out[row] = value;
+      }
+    },
+  };
+}
+
+/** The emitter with its light as far out as the readings have it. */
+function reaching(emitter: Emitter, by: number): Emitter {
+  return widened(emitter, emitter.kind === 'leds' ? Math.min(by, emitter.ledSize / 2) : by);
+}
+
+/** What LEDs that differ do to the places of the targets where they may be brightest; nothing to the others. */
+function grainOf({ targets, targetRows, leds }: PanelSums, weights: Float64Array, difference: number): Float64Array {
+  const out = new Float64Array(targets.count);
+  const squares = new Float64Array(BASIS);
+  squaredWeights(weights, squares);
+  for (let row = 1; row < targets.count; row++) {
+    const place = (row - 1) % targetRows;
+    if (place === 0 || place > targets.peaks) continue;
+    let square = 0;
+    for (let k = 0, at = row * BASIS; k < BASIS; k++, at++) {
+      square += (targets.base[at] as number) * (squares[k] as number);
+    }
+    const scale = MILLI / (2 * Math.PI * (targets.planes[row] as number) ** 2);
+    out[row] = difference * Math.sqrt(Math.max(0, (scale * square) / leds));
+  }
+  return out;
+}
+
+/** The values that are stated: those of the mean of the allowed beams, each as heavy as the light it gives off. */
+function statedValues(
+  model: PanelModel,
+  layout: Layout,
+  grid: Readings | undefined,
+  halfAngles: Float64Array,
+): { values: number[]; gridMean: number } {
+  const one = { ...model, power: 1 };
+  const spots = layout.grid ? (gridSpots(layout.grid.shape, layout.field) ?? []) : [];
+  const kept = (layout.grid?.kept ?? []).map((index) => spots[index] ?? { x: 0, y: 0 });
+  const [mean = 0, ...points] = placeValues(one, kept)(layout.distance);
+  const { power } = model;
+  const values: number[] = [];
+  values[RESULT_HALF_ANGLE] = middle(halfAngles);
+  values[RESULT_EMITTED] = power;
+  values[RESULT_CAPTURE] = (mean * layout.field.width * layout.field.height) / MILLI;
+  values[RESULT_BIAS] = grid ? average(points) / mean : 1;
+  distanceCurve({ ...model, power }, layout.targets).forEach((it, t) => {
+    values[FIRST_TARGET + 3 * t] = it.mean;
+    values[FIRST_TARGET + 3 * t + 1] = it.peak ?? 0;
+    values[FIRST_TARGET + 3 * t + 2] = (it.lowest ?? 0) / it.mean;
+  });
+  return { values, gridMean: average(points) };
+}
+
+function middle(values: Float64Array): number {
+  const sorted = values.toSorted();
+  return sorted[Math.floor(sorted.length / 2)] as number;
+}
+
+function average(values: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i] as number;
+  return sum / values.length;
 }

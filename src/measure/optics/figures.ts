@@ -3,11 +3,10 @@ import { type Meter, missingAngular, missingRepeatability } from '../meter.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { missingSpectral, SHARES_UNKNOWN } from '../spectral-response.ts';
-import { combinedUncertainty, lineWith, makeFigure, productFigure } from '../uncertainty.ts';
-import type { Estimate, OpticsResult } from './estimate.ts';
-import type { Order } from './order-fit.ts';
-import type { Spread } from './simulate.ts';
-import { distanceMetric } from './table-distances.ts';
+import { lineWith, makeFigure, productFigure } from '../uncertainty.ts';
+import type { BeamSource, Estimate, OpticsResult } from './estimate.ts';
+import type { Spread } from './spread.ts';
+import { type DistanceQuantity, distanceMetric } from './table-distances.ts';
 
 /** What the figures are told besides the result. */
 export interface OpticsContext {
@@ -28,7 +27,8 @@ export interface OpticsFigures {
   samplingBias: FigureOrGap;
   capture: FigureOrGap;
   emitted: FigureOrGap;
-  distances: Array<{ distance: number; mean: Figure; peak: Figure; evenness: Figure }>;
+  /** Peak and evenness are gaps where single LEDs may show and nobody knows where they are. */
+  distances: Array<{ distance: number; mean: Figure; peak: FigureOrGap; evenness: FigureOrGap }>;
 }
 
 const METRICS = {
@@ -50,31 +50,20 @@ export function opticsGaps(reason: string): OpticsFigures {
 }
 
 /** What no budget of these figures holds. */
-const BEAM_SHAPE: Unassessed = {
-  source: 'Shape of the beam',
-  reason: 'every LED is taken to shine with one power of the cosine; real lenses differ from it',
-};
-const EVENNESS: Unassessed = {
-  source: 'Uneven drive',
-  reason: 'all LEDs are taken to be driven alike; a panel driven brighter in its middle looks like one of another beam',
+const ALIKE: Unassessed = {
+  source: 'Unlike LEDs',
+  reason: 'every LED is taken to have one beam, square to the panel; both channels are on',
 };
 
-/** The result of `estimatePanel` as figures; gaps with the reason where the order is withheld. */
+/** The result of `estimatePanel` as figures; gaps with the reason where nothing came of it. */
 export function opticsFigures(result: OpticsResult, context: OpticsContext): OpticsFigures {
-  const { estimates, choice } = result;
-  if (!estimates) {
-    // Short enough for a cell of a table; the flag has the rest.
-    return opticsGaps('withheld' in choice ? (choice.withheld.split(/[:;]/)[0] as string) : 'the beam is not known');
-  }
+  const { estimates, withheld } = result;
+  if (!estimates) return opticsGaps(withheld ?? 'the beam is not known');
   const { session, meter, inputs, power } = context;
-  const { order, halfAngle, samplingBias, capture, emitted, targets } = estimates;
-  const notes = [...context.notes, orderNote(order)];
-  if (estimates.cutShare > 0.025) {
-    notes.push(`in ${(100 * estimates.cutShare).toFixed(0)} % of the draws the beam was cut at an end of the range`);
-  }
+  const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = estimates;
+  const notes = [...context.notes, SOURCE_NOTES[source]];
   const unassessed = [
-    BEAM_SHAPE,
-    EVENNESS,
+    ALIKE,
     ...missingSpectral(meter, SHARES_UNKNOWN),
     ...missingAngular(meter),
     ...missingRepeatability(meter),
@@ -105,10 +94,10 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   };
 
   const percent = 100;
+  const without = (quantity: DistanceQuantity, distance: number, reason: string | undefined) =>
+    gap(distanceMetric(quantity, distance), reason ?? 'not known');
   return {
-    halfAngle: make(METRICS.halfAngle, '°', 'beam-half-angle', halfAngle, {
-      working: `θ = arccos 2^(−1/m) = arccos 2^(−1/${number(order.order)}) = ${number(order.halfAngle)}°`,
-    }),
+    halfAngle: make(METRICS.halfAngle, '°', 'beam-half-angle', halfAngle),
     samplingBias: samplingBias
       ? make(METRICS.samplingBias, '%', 'sampling-bias', samplingBias, {
           factor: percent,
@@ -117,40 +106,36 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
         })
       : gap(METRICS.samplingBias, 'the grid was not measured'),
     capture: make(METRICS.capture, '%', 'capture', capture, { factor: percent }),
-    emitted: emitted
-      ? make(METRICS.emitted, 'W', 'emitted-power', emitted, {
-          ...(power &&
-            samplingBias && {
-              working: `Φ = P ÷ (b κ) = ${number(power.value)} W ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
-            }),
-        })
-      : gap(METRICS.emitted, 'neither a grid nor a sweep was measured'),
-    distances: targets.map(({ distance, mean, peak, evenness }) => ({
+    emitted: make(METRICS.emitted, 'W', 'emitted-power', emitted, {
+      ...(power &&
+        samplingBias && {
+          working: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
+        }),
+    }),
+    distances: targets.map(({ distance, mean, peak, evenness, peakAbsent }) => ({
       distance,
       mean: make(distanceMetric('mean-irradiance', distance), 'mW/cm²', 'distance-table', mean),
-      peak: make(distanceMetric('peak-irradiance', distance), 'mW/cm²', 'distance-table', peak),
-      evenness: make(distanceMetric('uniformity-lowest', distance), '%', 'distance-table', evenness, {
-        factor: percent,
-      }),
+      peak: peak
+        ? make(distanceMetric('peak-irradiance', distance), 'mW/cm²', 'distance-table', peak)
+        : without('peak-irradiance', distance, peakAbsent),
+      evenness: evenness
+        ? make(distanceMetric('uniformity-lowest', distance), '%', 'distance-table', evenness, { factor: percent })
+        : without('uniformity-lowest', distance, peakAbsent),
     })),
   };
 }
 
-function orderNote({ source, degreesOfFreedom, residual }: Order): string {
-  if (source === 'claim') return 'beam angle as the maker claims it, ±10 % (standard uncertainty, our own choice)';
-  const what = source === 'sweep' ? 'distance sweep' : 'grid';
-  const left = `leaves ${(100 * (residual ?? 0)).toFixed(1)} % unexplained`;
-  return degreesOfFreedom === 0
-    ? `beam fitted to the ${what}, which has no reading to spare: nothing checks the fit`
-    : `beam fitted to the ${what}; it ${left}`;
-}
-
-/** A budget whose squares fall short of the simulated variance by more than this share gets a line for the rest. */
-const SHORTFALL = 0.1;
+/** What the light that misses the frame rests on. */
+const SOURCE_NOTES: Readonly<Record<BeamSource, string>> = {
+  beyond: 'the light that misses the frame was measured past the edges',
+  sweep:
+    'the light that misses the frame is taken from the shape of the beam, as the grid and the distance sweep allow it',
+  grid: 'the light that misses the frame is taken from the shape of the beam, as the grid allows it',
+};
 
 /**
- * A figure from an estimate: uncertainty and interval are those of the simulation, the budget is its first-order
- * picture. The coverage factor is half of the interval over the standard uncertainty.
+ * A figure from an estimate: uncertainty and interval are those of the simulation. The coverage factor is half of the
+ * interval over the standard uncertainty.
  */
 function modelled(
   identity: Parameters<typeof makeFigure>[0],
@@ -160,18 +145,6 @@ function modelled(
   const { factor, shift, unassessed } = rest;
   const budget: Contribution[] = estimate.budget.map((line) => lineWith(line, factor * line.contribution));
   const u = factor * estimate.standardUncertainty;
-  const missing = u ** 2 - combinedUncertainty(budget.map((line) => line.contribution)) ** 2;
-  if (missing > SHORTFALL * u ** 2) {
-    budget.push({
-      key: `${identity.id}/curvature`,
-      source: 'Curvature of the model',
-      type: 'B',
-      contribution: Math.sqrt(missing),
-      distribution: 'normal',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: 'what the simulation has beyond the lines above, which take the model for straight',
-    });
-  }
   const [low, high] = estimate.interval95;
   return {
     ...makeFigure(identity, factor * estimate.value + shift, { budget, unassessed }),

@@ -1,6 +1,5 @@
 import type { Flag } from '../figure.ts';
 import type { OpticsResult } from './estimate.ts';
-import type { OrderSource } from './order-fit.ts';
 import { distanceMetric, TABLE_DISTANCES } from './table-distances.ts';
 
 /** Metrics that rest on the beam. */
@@ -18,37 +17,30 @@ const CONCERNS = [
   ]),
 ];
 
-const NAMES: Readonly<Record<OrderSource, string>> = {
-  sweep: 'The distance sweep',
-  grid: 'The grid',
-  claim: 'The claimed beam angle',
-};
-
 /**
- * What is odd about a panel's beam, in words: two ways to it that disagree, one that led nowhere, or none that gave
- * it, so that what rests on it is withheld. None where there was nothing to find it from.
+ * What is odd about a panel's beam, in words: readings that no beam explains or that leave it open, so that what rests
+ * on it is withheld; and a claimed beam angle that the readings rule out. The claim is no part of any figure.
  */
-export function opticsFlags({ tried, choice }: Pick<OpticsResult, 'tried' | 'choice'>): Flag[] {
-  const sources = Object.keys(tried) as OrderSource[];
-  if (sources.length === 0) return [];
-  const flag = (check: string, severity: Flag['severity'], text: string): Flag => ({
-    check,
-    severity,
-    text: `${text.charAt(0).toUpperCase()}${text.slice(1)}.`,
-    concerns: CONCERNS,
-  });
-  const disagreements = choice.warnings.map((text) => flag('beam-disagreement', 'doubt', text));
-  if ('withheld' in choice) {
+export function opticsFlags({ withheld, claimRuledOut, estimates }: OpticsResult): Flag[] {
+  if (withheld !== undefined) {
     return [
-      ...disagreements,
-      flag('beam-withheld', 'doubt', `emitted power and all that rests on the beam is withheld: ${choice.withheld}`),
+      {
+        check: 'beam-withheld',
+        severity: 'doubt',
+        text: `Emitted power and all that rests on the beam is withheld: ${withheld}.`,
+        concerns: CONCERNS,
+      },
     ];
   }
-  const unused = sources.flatMap((source) => {
-    const it = tried[source];
-    if (!it || 'fit' in it) return [];
-    const severity = it.allowed?.length === 0 || source === 'claim' ? 'doubt' : 'note';
-    return [flag('beam-not-used', severity, `${NAMES[source]} did not give the beam: ${it.withheld}`)];
-  });
-  return [...disagreements, ...unused];
+  if (claimRuledOut === undefined || !estimates) return [];
+  const [low, high] = estimates.halfAngle.interval95;
+  const angle = (degrees: number) => degrees.toFixed(0);
+  return [
+    {
+      check: 'beam-claim',
+      severity: 'note',
+      text: `The claimed beam angle of ${angle(2 * claimRuledOut)}° is a half-angle of ${angle(claimRuledOut)}°; the readings allow ${angle(low)}° to ${angle(high)}°. No figure rests on the claim.`,
+      concerns: ['beam-half-angle'],
+    },
+  ];
 }

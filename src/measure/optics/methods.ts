@@ -1,10 +1,26 @@
 import type { MethodEntry } from '../methods.ts';
 import { USUAL_HALF_GAP } from './assumed-emitter.ts';
-import { NARROWEST_HALF_ANGLE, WIDEST_HALF_ANGLE } from './beam.ts';
+import {
+  LEAST_HALF_ANGLE,
+  MOST_HALF_ANGLE,
+  USUAL_DIFFERENCE,
+  USUAL_DRIVE,
+  USUAL_HALF_ANGLE,
+  USUAL_SPILL,
+} from './beam-prior.ts';
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
+import {
+  FEWEST_READINGS,
+  OPTICS_DRAWS,
+  OTHER_BEAMS,
+  OTHER_DISTANCES,
+  SMALLEST_PROBABILITY,
+  WIDEST_RANGE,
+} from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
-import { CLAIM_UNCERTAINTY, LARGEST_RESIDUAL, MODEL_UNCERTAINTY, RIVAL, SMALLEST_PROBABILITY } from './order-fit.ts';
-import { OPTICS_DRAWS } from './simulate.ts';
+import { BASIS } from './profile-basis.ts';
+import { PAST_UNCERTAINTY, PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
+import { LARGEST_PITCH, SINGLE_BELOW } from './single-leds.ts';
 
 const percent = (share: number) => Number((100 * share).toPrecision(4));
 
@@ -15,49 +31,86 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
     name: 'Beam half-angle',
     unit: '°',
     formula:
-      '\\hat m=\\arg\\min_m\\,\\mathbf r^{\\mathsf T}\\mathbf W\\,\\mathbf r,\\qquad r_j=\\ln E_j-\\ln g_j(m),\\qquad \\theta=\\arccos 2^{-1/\\hat m}',
+      'I(\\theta)=\\sum_k w_k\\,\\frac{m_k+1}{2\\pi}\\cos^{m_k}\\theta,\\qquad p(\\mathbf w\\mid\\mathbf E)\\propto p(\\mathbf w)\\;p(\\mathbf E\\mid\\mathbf w),\\qquad I(\\theta_{1/2})=\\tfrac12\\max I',
     symbols: [
-      ['\\theta', 'angle from an LED’s axis at which its intensity has fallen to a half, degrees'],
-      ['m', 'order of the beam: intensity falls as the m-th power of the cosine'],
-      ['E_j', 'reading j of the sweep or of the grid, mW/cm²'],
-      ['g_j(m)', 'what the model gives there for 1 W, mW/cm²'],
-      ['\\mathbf W', 'inverse covariance of the logarithms, with a common factor left free'],
+      ['\\theta_{1/2}', 'widest angle from an LED’s axis at which its intensity is half of its highest value, degrees'],
+      ['I', 'intensity of an LED that gives off 1 W, W/sr'],
+      ['w_k', 'power in part k of the beam; a part may be negative where the whole is not'],
+      ['m_k', 'order of part k, a power of the cosine; fixed, from half-angles of 84° to 4°'],
+      ['\\mathbf E', 'all readings: grid, past the edges, distance sweep, mW/cm²'],
+      ['p(\\mathbf w)', 'beams thought possible before anything is read'],
+      [
+        'p(\\mathbf E\\mid\\mathbf w)',
+        'probability of the readings for a beam, with their errors and with uneven drive',
+      ],
     ],
     constants: [
-      { name: 'narrowest half-angle', value: NARROWEST_HALF_ANGLE, unit: '°', why: 'our own choice' },
-      { name: 'widest half-angle', value: WIDEST_HALF_ANGLE, unit: '°', why: 'our own choice' },
+      { name: 'parts of a beam', value: BASIS, unit: '1', why: 'our own choice: a finer set changes no figure' },
       {
-        name: 'standard uncertainty of a claimed angle',
-        value: percent(CLAIM_UNCERTAINTY),
+        name: 'usual half-angle of the main lobe',
+        value: USUAL_HALF_ANGLE,
+        unit: '°',
+        why: 'our own choice; lognormal',
+      },
+      { name: 'narrowest half-angle', value: LEAST_HALF_ANGLE, unit: '°', why: 'our own choice' },
+      { name: 'widest half-angle', value: MOST_HALF_ANGLE, unit: '°', why: 'our own choice' },
+      {
+        name: 'usual light past the lens',
+        value: percent(USUAL_SPILL),
+        unit: '% of the power',
+        why: 'our own choice; lognormal',
+      },
+      {
+        name: 'usual difference from LED to LED',
+        value: percent(USUAL_DIFFERENCE),
         unit: '%',
-        why: 'our own choice: data sheets print typical values only',
+        why: 'our own choice; lognormal',
       },
       {
-        name: 'model error at each reading',
-        value: percent(MODEL_UNCERTAINTY),
+        name: 'usual unevenness of drive from middle to rim, down',
+        value: percent(USUAL_DRIVE.down),
         unit: '%',
-        why: 'our own choice: LEDs differ, and a probe stands some millimetres aside',
+        why: `our own choice; lognormal. Across, and as a slope, ${percent(USUAL_DRIVE.across)} %`,
       },
       {
-        name: 'no beam explains more than',
-        value: percent(LARGEST_RESIDUAL),
-        unit: '% left over (root of the mean square)',
-        why: 'our own choice',
+        name: 'place of the probe',
+        value: percent(PLACE_UNCERTAINTY),
+        unit: '% of each reading',
+        why: 'our own choice: it stands some millimetres aside',
       },
       {
-        name: 'nor a chi-square rarer than',
+        name: 'a reading past an edge against the beams that are tried',
+        value: percent(PAST_UNCERTAINTY),
+        unit: '%',
+        why: 'our own choice, from simulated panels: lenses have rings and steps',
+      },
+      {
+        name: 'light that the room gives back',
+        value: percent(USUAL_STRAY),
+        unit: '% of the mean reading, on every reading alike',
+        why: `our own choice, with a standard uncertainty of ${percent(STRAY)} %`,
+      },
+      {
+        name: 'beams of other shapes',
+        value: percent(OTHER_BEAMS),
+        unit: '% of the share that passes the frame',
+        why: 'our own choice, from simulated panels',
+      },
+      {
+        name: 'the same at other distances',
+        value: percent(OTHER_DISTANCES),
+        unit: '% for each factor of 2.72 between the distances',
+        why: 'our own choice, from simulated panels',
+      },
+      {
+        name: 'no beam explains a chi-square rarer than',
         value: percent(SMALLEST_PROBABILITY),
         unit: '%',
         why: 'our own choice',
       },
-      {
-        name: 'a second beam is a rival within',
-        value: RIVAL,
-        unit: 'of chi-square',
-        why: 'our own choice: three sigma',
-      },
+      { name: 'fewest readings', value: FEWEST_READINGS, unit: '1', why: 'our own choice' },
     ],
-    file: 'src/measure/optics/order-fit.ts',
+    file: 'src/measure/optics/beam-prior.ts',
   },
   {
     id: 'sampling-bias',
@@ -90,15 +143,25 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
     id: 'emitted-power',
     name: 'Emitted power',
     unit: 'W',
-    formula: '\\Phi=\\frac{P}{b\\,\\kappa}',
+    formula: '\\Phi=\\frac{P\\,(1-s)}{b\\,\\kappa}',
     symbols: [
       ['\\Phi', 'light that leaves all LEDs together, both channels on, W'],
       ['P', 'optical power at the reference plane, W'],
+      [
+        's',
+        'share of the grid’s mean that is not light straight from the panel: what the room gives back, and what readings are off by',
+      ],
       ['b', 'sampling bias of the grid, as a factor'],
       ['\\kappa', 'capture, as a factor'],
     ],
     constants: [
-      { name: 'draws of the simulation', value: OPTICS_DRAWS, unit: '1', why: 'about 40 draws in each 2.5 % tail' },
+      { name: 'draws of the simulation', value: OPTICS_DRAWS, unit: '1', why: 'about 30 draws in each 2.5 % tail' },
+      {
+        name: 'the power is left open by an interval wider than',
+        value: WIDEST_RANGE,
+        unit: 'of its upper over its lower end',
+        why: 'our own choice',
+      },
       {
         name: 'light reaches past the field’s edge',
         value: USUAL_HALF_GAP,
@@ -136,13 +199,13 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
     id: 'distance-table',
     name: 'Irradiance by distance',
     unit: 'mW/cm²',
-    formula: 'E(x,y,z)=1000\\,\\frac{m+1}{2\\pi}\\sum_i\\Phi_i\\,\\frac{z^{m+1}}{r_i^{\\,m+3}}',
+    formula: 'E(x,y,z)=1000\\sum_k w_k\\,\\frac{m_k+1}{2\\pi}\\sum_i\\Phi_i\\,\\frac{z^{m_k+1}}{r_i^{\\,m_k+3}}',
     symbols: [
       ['E', 'irradiance on a plane parallel to the panel, mW/cm²'],
       ['z', 'distance from the LED plane, cm'],
       ['r_i', 'distance from LED i, cm'],
       ['\\Phi_i', 'power of LED i; all together the emitted power, W'],
-      ['m', 'order of the beam'],
+      ['w_k, m_k', 'power and order of part k of the beam, for each W'],
     ],
     constants: [
       {
@@ -150,6 +213,18 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
         value: NEAREST_PLANE,
         unit: 'cm',
         why: 'our own choice; nearer than one pitch of the LEDs no figure of the model is to be trusted',
+      },
+      {
+        name: 'LEDs show singly below',
+        value: SINGLE_BELOW,
+        unit: 'of z tan(half-angle) over the pitch',
+        why: 'found on simulated panels; no peak and no evenness is given there unless the LEDs were counted',
+      },
+      {
+        name: 'largest usual pitch',
+        value: LARGEST_PITCH,
+        unit: 'cm',
+        why: 'our own choice, where LEDs are not counted',
       },
       { name: 'farthest plane', value: FARTHEST_PLANE, unit: 'cm', why: 'our own choice' },
       {

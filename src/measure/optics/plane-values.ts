@@ -137,18 +137,35 @@ function landmarks(places: readonly number[], edge: number): number[] {
 }
 
 /**
- * Places among which the brightest is to be sought, whatever the beam: the middle of an even panel and the places half
- * a pitch aside, or a raster over the field of an uneven one. Their number depends on the layout alone.
+ * Places among which the brightest is to be sought, whatever the beam: before an LED and between LEDs, in the middle of
+ * the field and half-way to its edges, where an unevenly driven panel may be brighter; or a raster over the field of a
+ * panel whose groups differ. Their number depends on the layout alone.
  */
 export function peakCandidates(emitter: Emitter, field: Field): Spot[] {
-  if (emitter.kind === 'continuous') return [{ x: 0, y: 0 }];
   if (!isEven(emitter)) {
     const raster = Array.from({ length: 9 }, (_, i) => (i - 4) / 9);
     return raster.flatMap((y) => raster.map((x) => ({ x: x * field.width, y: y * field.height })));
   }
-  const along = (count: number, side: number) => (count > 1 ? [0, (side - emitter.ledSize) / (count - 1) / 2] : [0]);
-  const xs = along(emitter.columns, field.width);
-  return along(emitter.rows, field.height).flatMap((y) => xs.map((x) => ({ x, y })));
+  const leds = emitter.kind === 'leds' ? emitter : undefined;
+  /** Places along one axis: those of the middle, and all. */
+  const along = (count: number | undefined, side: number): [middle: number[], all: number[]] => {
+    if (!leds || count === undefined) return [[0], [0, -side / 4, side / 4]];
+    if (count === 1) return [[0], [0]];
+    const half = (side - leds.ledSize) / (count - 1) / 2;
+    const aside = half * Math.max(1, 2 * Math.round(side / 8 / half) + (count % 2));
+    return [
+      [0, half],
+      [0, half, -aside, aside],
+    ];
+  };
+  const [middleX, allX] = along(leds?.columns, field.width);
+  const [middleY, allY] = along(leds?.rows, field.height);
+  // A cross: the middle both ways, and each way on from there.
+  const spots = [
+    ...allY.flatMap((y) => middleX.map((x) => ({ x, y }))),
+    ...allX.flatMap((x) => middleY.map((y) => ({ x, y }))),
+  ];
+  return [...new Map(spots.map((it) => [`${it.x}:${it.y}`, it])).values()];
 }
 
 /**
@@ -162,6 +179,13 @@ export function dimCandidates(emitter: Emitter, field: Field): Spot[] {
     const outer = edge - emitter.ledSize / 2;
     return count > 1 ? [edge, outer * ((count - 2) / (count - 1))] : [edge];
   };
-  const xs = gap(emitter.columns, a).flatMap((x) => [x, -x]);
-  return gap(emitter.rows, b).flatMap((y) => [y, -y].flatMap((at) => xs.map((x) => ({ x, y: at }))));
+  // Both in the corner, or both in the gap next to it: what lies between is no darker than the darker of the two.
+  const [across, down] = [gap(emitter.columns, a), gap(emitter.rows, b)];
+  return across.flatMap((x, i) => {
+    const y = down[Math.min(i, down.length - 1)] as number;
+    return [x, -x].flatMap((at) => [
+      { x: at, y },
+      { x: at, y: -y },
+    ]);
+  });
 }

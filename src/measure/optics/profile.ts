@@ -39,11 +39,54 @@ export function evenProfile(length: number): Profile {
   };
 }
 
-/** Points with weights, in order of place. */
+/**
+ * Bands of light side by side, in order: the light between two edges is spread evenly. Weights as they are, of either
+ * sign.
+ *
+ * @param edges one more than there are bands, cm
+ */
+export function bandProfile(edges: readonly number[], weights: readonly number[]): Profile {
+  const density = weights.map((it, i) => it / ((edges[i + 1] as number) - (edges[i] as number)));
+  const x = Float64Array.from(edges);
+  const steps = Float64Array.from(edges, (_, i) => (density[i] ?? 0) - (density[i - 1] ?? 0));
+  const ramp = (t: number, root: number, u: number) =>
+    u * erf(root * u) + Math.expm1(-t * u * u) / (root * 2 * HALF_ROOT_PI);
+  const isAlike = (a: number | undefined, b: number | undefined) => Math.abs((a ?? 0) - (b ?? 0)) < 1e-9;
+  const n = edges.length;
+  return {
+    at(_, root, at) {
+      let sum = 0;
+      for (let i = 0; i < n; i++) sum += (steps[i] as number) * erf(root * (at - (x[i] as number)));
+      return (sum * HALF_ROOT_PI) / root;
+    },
+    over(t, root, from, to) {
+      let sum = 0;
+      for (let i = 0; i < n; i++) {
+        const edge = x[i] as number;
+        sum += (steps[i] as number) * (ramp(t, root, to - edge) - ramp(t, root, from - edge));
+      }
+      return (sum * HALF_ROOT_PI) / root;
+    },
+    reach: Math.max(...x.map(Math.abs)),
+    isSymmetric:
+      edges.every((it, i) => isAlike(it, -(x[n - 1 - i] as number))) &&
+      density.every((it, i) => isAlike(it, density[n - 2 - i])),
+  };
+}
+
+/** Points with weights that are made to sum to 1, in order of place. */
 export function pointProfile(places: readonly number[], weights: readonly number[]): Profile {
-  const x = Float64Array.from(places);
   const total = weights.reduce((sum, it) => sum + it, 0);
-  const w = Float64Array.from(weights, (it) => it / total);
+  return rawPointProfile(
+    places,
+    weights.map((it) => it / total),
+  );
+}
+
+/** Points with weights as they are, of either sign, in order of place. */
+export function rawPointProfile(places: readonly number[], weights: readonly number[]): Profile {
+  const x = Float64Array.from(places);
+  const w = Float64Array.from(weights);
   const n = x.length;
   const isAlike = (a: number | undefined, b: number | undefined) => Math.abs((a ?? 0) - (b ?? 0)) < 1e-9;
   const isSymmetric = places.every((it, i) => isAlike(it, -(x[n - 1 - i] as number)) && isAlike(w[i], w[n - 1 - i]));

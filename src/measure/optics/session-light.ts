@@ -4,8 +4,9 @@ import { pooledRepeats } from '../grid.ts';
 import { isCalibrated, type Meter, meterAbsence } from '../meter.ts';
 import { seedFromText } from '../random.ts';
 import type { BandShares } from '../spectral-response.ts';
+import { rectangular } from '../uncertainty.ts';
 import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
-import { claimError, sharedErrors, takeReadings } from './error-sources.ts';
+import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
 import type { OpticsInput } from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
 import { gridSpots } from './plane-values.ts';
@@ -54,7 +55,7 @@ export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld
 
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
 export function sessionOptics(light: SessionLight): SessionOptics {
-  const { panel, session, meter, width, height, distance, grid, sweep, beamAngle, targets } = light;
+  const { panel, session, meter, width, height, distance, grid, sweep, beyond, beamAngle, targets } = light;
   if (!isCalibrated(meter)) return { withheld: meterAbsence(meter) };
   const isOutside = (it: number) => !(it >= NEAREST_PLANE && it <= FARTHEST_PLANE);
   if ([distance.distance, ...targets, ...(sweep ?? []).map((it) => it.distance)].some(isOutside)) {
@@ -71,6 +72,7 @@ export function sessionOptics(light: SessionLight): SessionOptics {
   if (shape && !isGridUsed) notes.push('the grid is left out: no reading was kept, or its points do not fit the field');
   const swept = (sweep ?? []).filter((it) => it.readings.length > 0);
 
+  const past = (beyond ?? []).filter((it) => it.on.length > 0);
   const repeats = pooledRepeats(points);
   return {
     notes,
@@ -81,6 +83,7 @@ export function sessionOptics(light: SessionLight): SessionOptics {
         emitter: assumed.emitter,
         distance: distance.distance,
         ...(isGridUsed && { grid: { shape, kept } }),
+        ...(past.length > 0 && { beyond: past.map((it) => ({ edge: it.edge, past: it.past })) }),
         ...(swept.length > 0 && { sweep: swept.map((it) => it.distance) }),
         targets,
       },
@@ -88,37 +91,41 @@ export function sessionOptics(light: SessionLight): SessionOptics {
         grid: takeReadings(
           kept.map((index) => points[index] ?? []),
           meter,
-          `${session}/grid`,
           repeats && { ...repeats, isRelative: false },
         ),
       }),
       ...(swept.length > 0 && {
-        sweep: takeReadings(
-          swept.map((it) => it.readings),
-          meter,
-          `${session}/sweep`,
-          relativeRepeats(swept.map((it) => it.readings)),
-        ),
+        sweep: {
+          ...takeReadings(
+            swept.map((it) => it.readings),
+            meter,
+            relativeRepeats(swept.map((it) => it.readings)),
+          ),
+          ownDistance: rectangular(distance.halfWidth) * SET_ANEW,
+        },
+      }),
+      ...(past.length > 0 && {
+        beyond: takeBeyond(past, meter, relativeRepeats(past.filter((it) => !it.isBound).map((it) => it.on))),
       }),
       ...(beamAngle !== undefined && { beamAngle }),
-      errors: [
-        ...sharedErrors({
-          session,
-          panel,
-          meter,
-          ...(light.bands && { bands: light.bands }),
-          distance,
-          width,
-          height,
-          edge: assumed.edge,
-        }),
-        claimError(panel),
-      ],
+      errors: sharedErrors({
+        session,
+        panel,
+        meter,
+        ...(light.bands && { bands: light.bands }),
+        distance,
+        width,
+        height,
+        edge: assumed.edge,
+      }),
       ...(light.mains && { mains: { value: light.mains.value, budget: light.mains.budget } }),
       seed: seedFromText(`${session}/optics`),
     },
   };
 }
+
+/** What each distance of a sweep is off by on its own, over the setting's error that all share: our own choice. */
+const SET_ANEW = 0.5;
 
 /** Repeats pooled relative to the mean at their place: readings of a sweep differ too much for one number in mW/cm2. */
 function relativeRepeats(places: readonly (readonly number[])[]) {

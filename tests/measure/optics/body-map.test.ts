@@ -1,16 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import { beamOrder } from '../../../src/measure/optics/beam.ts';
 import { BODY_WIDTH, bodyMap } from '../../../src/measure/optics/body-map.ts';
-import { emitterTerms } from '../../../src/measure/optics/emitter.ts';
+import { PATTERNS } from '../../../src/measure/optics/drive.ts';
+import { cosineWeights } from '../../../src/measure/optics/profile-basis.ts';
 import { knownEmitter, lightOf, lightSource } from './make.ts';
 
 const source = lightSource();
-const terms = emitterTerms(knownEmitter(source), source);
+const panel = (order: number) => ({
+  emitter: knownEmitter(source),
+  field: { width: source.width, height: source.height },
+  weights: [...cosineWeights(order)],
+  drive: PATTERNS.map(() => 0),
+  power: 60,
+});
 
 describe('what reaches a person', () => {
   test('the independent simulator finds the same at every cell', () => {
     const light = lightOf(source);
-    const body = bodyMap(terms, beamOrder(30), 60, 30, 172);
+    const body = bodyMap(panel(beamOrder(30)), 30, 172);
     expect([body.columns, body.rows]).toEqual([15, 58]);
     let sum = 0;
     let even = 0;
@@ -20,31 +27,32 @@ describe('what reaches a person', () => {
     for (const value of values) sum += value;
     const mean = sum / values.length;
     for (const value of values) even += value >= 0.8 * mean ? 1 : 0;
-    expect(Math.abs(body.mean / mean - 1)).toBeLessThan(1e-6);
-    expect(body.evenShare).toBe(even / values.length);
+    // A power between those of the basis is spread over four of them.
+    expect(Math.abs(body.mean / mean - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(body.evenShare - even / values.length)).toBeLessThan(0.01);
     body.values.forEach((value, i) => {
-      expect(Math.abs(value - (values[i] as number))).toBeLessThan(1e-6 * (body.values[0] as number) + 1e-6 * value);
+      expect(Math.abs(value - (values[i] as number))).toBeLessThan(2e-3 * mean + 2e-3 * value);
     });
   });
 
   test('the figure covers the person: cells end at head, feet and shoulders', () => {
-    const { x, y } = bodyMap(terms, 1, 60, 30, 172);
+    const { x, y } = bodyMap(panel(1), 30, 172);
     expect((x[0] as number) - BODY_WIDTH / 2 / 15).toBeCloseTo(-BODY_WIDTH / 2, 10);
     expect((y[0] as number) + 86 / 58).toBeCloseTo(86, 10);
   });
 
   test('from further away the light is weaker and more even', () => {
-    const [near, far] = [20, 150].map((distance) => bodyMap(terms, beamOrder(30), 60, distance, 172));
+    const [near, far] = [20, 150].map((distance) => bodyMap(panel(beamOrder(30)), distance, 172));
     expect(far?.mean).toBeLessThan(near?.mean ?? 0);
     expect(far?.evenShare).toBeGreaterThan(near?.evenShare ?? 1);
     expect(near?.evenShare).toBeLessThan(0.5);
   });
 
   test('very far away all of the body is lit alike', () => {
-    expect(bodyMap(terms, 1, 60, 2000, 172).evenShare).toBe(1);
+    expect(bodyMap(panel(1), 2000, 172).evenShare).toBe(1);
   });
 
   test.each([0, -170, 400, Number.NaN])('a person of %d cm is refused', (height) => {
-    expect(() => bodyMap(terms, 1, 60, 30, height)).toThrow(RangeError);
+    expect(() => bodyMap(panel(1), 30, height)).toThrow(RangeError);
   });
 });

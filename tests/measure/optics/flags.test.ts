@@ -1,51 +1,38 @@
 import { describe, expect, test } from 'vitest';
+import { type Estimate, estimatePanel } from '../../../src/measure/optics/estimate.ts';
 import { opticsFlags } from '../../../src/measure/optics/flags.ts';
-import type { Order } from '../../../src/measure/optics/order-fit.ts';
+import { exactBench, lightSource, opticsInput } from './make.ts';
 
-const order = (source: Order['source']): Order => ({
-  source,
-  order: 4.8,
-  halfAngle: 30,
-  standardUncertainty: 1,
-  interval95: [28, 32],
-});
+const input = opticsInput(exactBench(lightSource({ halfAngle: 20 }), { grid: [3, 3], beyond: [8, 20, 40] }));
 
-describe('flags of a panel’s beam', () => {
-  test('none where there was nothing to find it from, or all ways agree', () => {
-    expect(opticsFlags({ tried: {}, choice: { withheld: 'nothing', warnings: [] } })).toEqual([]);
-    const grid = order('grid');
-    expect(opticsFlags({ tried: { grid: { fit: grid } }, choice: { chosen: grid, warnings: [] } })).toEqual([]);
+describe('what is said of a beam', () => {
+  test('nothing where the readings tell it and no claim is against them', () => {
+    expect(opticsFlags(estimatePanel(input))).toEqual([]);
   });
 
-  test('what is withheld is said with its reason, as a doubt', () => {
-    const [flag, ...rest] = opticsFlags({
-      tried: { grid: { withheld: 'no beam explains the grid', allowed: [] } },
-      choice: { withheld: 'no beam explains the grid', warnings: [] },
+  test('that figures are withheld, and why', () => {
+    const [flag, ...more] = opticsFlags({ withheld: 'no beam that we know of explains the readings' });
+    expect(more).toEqual([]);
+    expect(flag).toMatchObject({
+      check: 'beam-withheld',
+      severity: 'doubt',
+      text: 'Emitted power and all that rests on the beam is withheld: no beam that we know of explains the readings.',
     });
-    expect(rest).toEqual([]);
-    expect(flag).toMatchObject({ check: 'beam-withheld', severity: 'doubt' });
-    expect(flag?.text).toBe('Emitted power and all that rests on the beam is withheld: no beam explains the grid.');
-    expect(flag?.concerns).toContain('emitted-power');
-    expect(flag?.concerns).not.toContain('optical-power');
+    expect(flag?.concerns).toEqual(expect.arrayContaining(['emitted-power', 'infrared-share-at-30-cm']));
   });
 
-  test('a way that led nowhere is named beside the one that is used', () => {
-    const flags = opticsFlags({
-      tried: {
-        sweep: { withheld: 'the sweep has one distance only' },
-        grid: { fit: order('grid') },
-        claim: { withheld: 'the claimed beam angle, 180°, is not between 0° and 180°' },
-      },
-      choice: { chosen: order('grid'), warnings: ['a, while b: the two disagree'] },
-    });
-    expect(flags.map((it) => [it.check, it.severity, it.text])).toEqual([
-      ['beam-disagreement', 'doubt', 'A, while b: the two disagree.'],
-      ['beam-not-used', 'note', 'The distance sweep did not give the beam: the sweep has one distance only.'],
-      [
-        'beam-not-used',
-        'doubt',
-        'The claimed beam angle did not give the beam: the claimed beam angle, 180°, is not between 0° and 180°.',
-      ],
-    ]);
+  test('a claim that the readings rule out, with both numbers', () => {
+    const flags = opticsFlags(estimatePanel({ ...input, beamAngle: 120 }));
+    expect(flags).toHaveLength(1);
+    expect(flags[0]).toMatchObject({ check: 'beam-claim', severity: 'note', concerns: ['beam-half-angle'] });
+    expect(flags[0]?.text).toMatch(
+      /^The claimed beam angle of 120° is a half-angle of 60°; the readings allow \d+° to \d+°\. No figure rests on the claim\.$/,
+    );
+  });
+
+  test('a claim within what they allow is not named', () => {
+    const { estimates } = estimatePanel(input);
+    const halfAngle = estimates?.halfAngle as Estimate;
+    expect(opticsFlags(estimatePanel({ ...input, beamAngle: 2 * halfAngle.value }))).toEqual([]);
   });
 });

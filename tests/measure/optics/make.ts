@@ -1,7 +1,8 @@
 import { sideFigure } from '../../../src/measure/optical-power.ts';
 import type { Emitter, Field } from '../../../src/measure/optics/emitter.ts';
-import { claimError, sharedErrors, takeReadings } from '../../../src/measure/optics/error-sources.ts';
+import { sharedErrors, takeBeyond, takeReadings } from '../../../src/measure/optics/error-sources.ts';
 import type { OpticsInput } from '../../../src/measure/optics/estimate.ts';
+import type { BeyondPlace } from '../../../src/measure/optics/panel-sums.ts';
 import { beamOrder, channelIrradiance, type LightSource, placeLeds } from '../../support/light-source.ts';
 import { meter, slanted } from '../make.ts';
 
@@ -68,6 +69,8 @@ export interface Bench {
   grid?: { columns: number; rows: number; values: readonly number[] };
   /** Value at each distance, cm and mW/cm². */
   sweep?: readonly (readonly [distance: number, value: number])[];
+  /** Readings past the edges. */
+  beyond?: readonly (BeyondPlace & { value: number })[];
   beamAngle?: number;
   emitter: Emitter;
   field: Field;
@@ -78,22 +81,20 @@ export interface Bench {
   edgeSetting?: number;
   targets?: readonly number[];
   seed?: number;
-  draws?: number;
   sensor?: typeof SENSOR;
   tape?: typeof TAPE;
 }
 
 /** Readings and their errors, ready to be worked out. */
 export function opticsInput(bench: Bench): OpticsInput {
-  const { grid, sweep, field, emitter, edge = 0.1, distance = SIX_INCHES, distanceSetting = 0.3 } = bench;
+  const { grid, sweep, beyond, field, emitter, edge = 0.1, distance = SIX_INCHES, distanceSetting = 0.3 } = bench;
   const { sensor = SENSOR, tape = TAPE, edgeSetting = 0.2, targets = [SIX_INCHES, 30] } = bench;
   const side = (of: 'width' | 'height') =>
     sideFigure({ panel: 'lantern-40', side: of, value: field[of], edgeSetting, meter: tape });
-  const take = (values: readonly number[], name: string) =>
+  const take = (values: readonly number[]) =>
     takeReadings(
       values.map((value) => [value]),
       sensor,
-      `${SESSION}/${name}`,
       undefined,
     );
   return {
@@ -109,37 +110,36 @@ export function opticsInput(bench: Bench): OpticsInput {
         },
       }),
       ...(sweep && { sweep: sweep.map(([at]) => at) }),
+      ...(beyond && { beyond }),
       targets,
     },
-    ...(grid && { grid: take(grid.values, 'grid') }),
-    ...(sweep && {
-      sweep: take(
-        sweep.map(([, value]) => value),
-        'sweep',
+    ...(grid && { grid: take(grid.values) }),
+    ...(sweep && { sweep: take(sweep.map(([, value]) => value)) }),
+    ...(beyond && {
+      beyond: takeBeyond(
+        beyond.map((it) => ({ on: [it.value], off: 0 })),
+        sensor,
+        undefined,
       ),
     }),
     ...(bench.beamAngle !== undefined && { beamAngle: bench.beamAngle }),
-    errors: [
-      ...sharedErrors({
-        session: SESSION,
-        panel: 'lantern-40',
-        meter: sensor,
-        distance: { distance, halfWidth: distanceSetting, area: undefined },
-        width: side('width'),
-        height: side('height'),
-        edge,
-      }),
-      claimError('lantern-40'),
-    ],
+    errors: sharedErrors({
+      session: SESSION,
+      panel: 'lantern-40',
+      meter: sensor,
+      distance: { distance, halfWidth: distanceSetting, area: undefined },
+      width: side('width'),
+      height: side('height'),
+      edge,
+    }),
     seed: bench.seed ?? 1,
-    ...(bench.draws && { draws: bench.draws }),
   };
 }
 
 /** A bench that reads a simulated panel without any error. */
 export function exactBench(
   source: LightSource,
-  what: { grid?: [columns: number, rows: number]; sweep?: readonly number[] },
+  what: { grid?: [columns: number, rows: number]; sweep?: readonly number[]; beyond?: readonly number[] },
 ): Bench {
   const light = lightOf(source);
   const field = { width: source.width, height: source.height };
@@ -152,6 +152,12 @@ export function exactBench(
         rows: what.grid[1],
         values: points(field, ...what.grid).map(({ x, y }) => light(x, y, SIX_INCHES)),
       },
+    }),
+    ...(what.beyond && {
+      beyond: what.beyond.flatMap((past) => [
+        { edge: 'right' as const, past, value: light(source.width / 2 + past, 0, SIX_INCHES) },
+        { edge: 'top' as const, past, value: light(0, source.height / 2 + past, SIX_INCHES) },
+      ]),
     }),
     ...(what.sweep && { sweep: what.sweep.map((distance) => [distance, light(0, 0, distance)] as const) }),
   };

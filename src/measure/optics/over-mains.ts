@@ -1,0 +1,14 @@
+import { drawError, type Random } from '../random.ts';
+import type { MainsDraw } from './estimate.ts';
+import { type Spread, spreadOf } from './spread.ts';
+
+/** Each draw of the emitted power over the mains draw with its errors. */
+export function overMains(emitted: Float64Array, mains: MainsDraw, random: Random): Spread {
+  return spreadOf(
+    emitted.map((power) => {
+      const error = mains.budget.reduce((sum, line) => sum + line.contribution * drawError(random, line), 0);
+      // A reading that is too high is one of less than it says.
+      return power / Math.max(1e-3 * mains.value, mains.value - error);
+    }),
+  );
+}

@@ -1,0 +1,150 @@
+import { beamHalfAngle, beamOrder } from './beam.ts';
+import { type OrderNodes, orderNodes } from './gaussian-sum.ts';
+
+/**
+ * Beams of any shape as sums of powers of the cosine. Each LED's intensity is
+ *
+ *   I(theta) = sum over k of w_k (m_k + 1) / (2 pi) cos^(m_k) theta,
+ *
+ * so that w_k is the power in part k and all that a panel does is linear in the weights. A part may be negative where
+ * the whole is not: that gives a dip on the axis, a flat top or a ring. Any other power of the cosine is spread over
+ * the four nearest of the basis by Lagrange's cubic in ln m; the intensity is then off by less than 1e-3 of its
+ * highest value (tested).
+ */
+
+/** Half angles at the ends of the basis, degrees. */
+const NARROWEST = 3.1;
+const WIDEST = 84;
+/** Parts of a profile. */
+export const BASIS = 22;
+
+const LOWEST_X = Math.log(beamOrder(WIDEST));
+const STEP = (Math.log(beamOrder(NARROWEST)) - LOWEST_X) / (BASIS - 1);
+
+/** Orders of the parts, from the widest to the narrowest. */
+export const BASIS_ORDERS: readonly OrderNodes[] = Array.from({ length: BASIS }, (_, k) =>
+  orderNodes(Math.exp(LOWEST_X + k * STEP)),
+);
+
+/** Powers of the parts of a beam, W for each W of the whole or for the panel. */
+export type Weights = ArrayLike<number>;
+
+/** Adds a part of any order to some weights; an order outside of the basis is taken for its end. */
+export function addPart(weights: Float64Array, order: number, power: number): void {
+  const at = Math.min(BASIS - 1, Math.max(0, (Math.log(order) - LOWEST_X) / STEP));
+  const first = Math.min(BASIS - 4, Math.max(0, Math.floor(at) - 1));
+  const d = at - first;
+  const into = (i: number, share: number) => {
+    weights[first + i] = (weights[first + i] as number) + power * share;
+  };
+  into(0, (-(d - 1) * (d - 2) * (d - 3)) / 6);
+  into(1, (d * (d - 2) * (d - 3)) / 2);
+  into(2, (-d * (d - 1) * (d - 3)) / 2);
+  into(3, (d * (d - 1) * (d - 2)) / 6);
+}
+
+/** Adds `coefficient` times cos^order, as an intensity in W/sr. */
+export function addCosine(weights: Float64Array, order: number, coefficient: number): void {
+  addPart(weights, order, (coefficient * 2 * Math.PI) / (order + 1));
+}
+
+/** Weights of one power of the cosine that gives off 1 W. */
+export function cosineWeights(order: number): Float64Array {
+  const weights = new Float64Array(BASIS);
+  addPart(weights, order, 1);
+  return weights;
+}
+
+/** For each pair of parts, the place of their product among the parts and what it has there. */
+const PRODUCTS = (() => {
+  const first: number[] = [];
+  const shares: number[] = [];
+  const part = new Float64Array(BASIS);
+  for (let k = 0; k < BASIS; k++) {
+    for (let l = 0; l <= k; l++) {
+      const [m, n] = [BASIS_ORDERS[k] as OrderNodes, BASIS_ORDERS[l] as OrderNodes].map((it) => it.order) as [
+        number,
+        number,
+      ];
+      const order = m + n + 3;
+      part.fill(0);
+      addPart(part, order, ((k === l ? 1 : 2) * (m + 1) * (n + 1)) / (order + 1));
+      const at = Math.min(
+        BASIS - 4,
+        Math.max(
+          0,
+          part.findIndex((it) => it !== 0),
+        ),
+      );
+      first.push(at);
+      shares.push(...part.subarray(at, at + 4));
+    }
+  }
+  return { first: Uint8Array.from(first), shares: Float64Array.from(shares) };
+})();
+
+/**
+ * Weights of the square of a beam: on a plane, the light of one LED of order m times that of order n falls off like
+ * order m + n + 3. The sum of squares over LEDs that have equal shares of the power is that of these weights, as if
+ * they were a beam's, times 1000 / (2 pi z^2), over the number of LEDs.
+ */
+export function squaredWeights(weights: Weights, out: Float64Array): void {
+  out.fill(0);
+  const { first, shares } = PRODUCTS;
+  for (let k = 0, pair = 0; k < BASIS; k++) {
+    const one = weights[k] as number;
+    for (let l = 0; l <= k; l++, pair++) {
+      const product = one * (weights[l] as number);
+      if (product === 0) continue;
+      const at = first[pair] as number;
+      for (let i = 0; i < 4; i++) out[at + i] = (out[at + i] as number) + product * (shares[4 * pair + i] as number);
+    }
+  }
+}
+
+/** Radiant intensity at an angle from the axis, W/sr. */
+export function intensityAt(weights: Weights, degrees: number): number {
+  const logCosine = Math.log(Math.cos((degrees * Math.PI) / 180));
+  let sum = 0;
+  for (let k = 0; k < BASIS; k++) {
+    const { order } = BASIS_ORDERS[k] as OrderNodes;
+    sum += ((weights[k] as number) * (order + 1) * Math.exp(order * logCosine)) / (2 * Math.PI);
+  }
+  return sum;
+}
+
+/** Step of the search for the half angle, degrees. */
+const ANGLE_STEP = 1;
+const ANGLES = 89;
+const SHAPES = Float64Array.from({ length: (ANGLES + 1) * BASIS }, (_, i) => {
+  const { order } = BASIS_ORDERS[i % BASIS] as OrderNodes;
+  const angle = (Math.floor(i / BASIS) * ANGLE_STEP * Math.PI) / 180;
+  return ((order + 1) / (2 * Math.PI)) * Math.cos(angle) ** order;
+});
+
+/**
+ * The widest angle from the axis at which the intensity is half of its highest value, degrees: for one power of the
+ * cosine its half angle, for a ring or a beam with a dip the outer side.
+ */
+export function profileHalfAngle(weights: Weights): number {
+  const values = new Float64Array(ANGLES + 1);
+  let highest = 0;
+  for (let i = 0; i <= ANGLES; i++) {
+    let sum = 0;
+    for (let k = 0; k < BASIS; k++) sum += (weights[k] as number) * (SHAPES[i * BASIS + k] as number);
+    values[i] = sum;
+    highest = Math.max(highest, sum);
+  }
+  let i = ANGLES - 1;
+  while (i > 0 && (values[i] as number) < highest / 2) i--;
+  let [low, high] = [i * ANGLE_STEP, (i + 1) * ANGLE_STEP];
+  for (let halving = 0; halving < 20; halving++) {
+    const middle = (low + high) / 2;
+    if (intensityAt(weights, middle) >= highest / 2) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Half angle of each part, degrees. */
+export const BASIS_HALF_ANGLES: readonly number[] = BASIS_ORDERS.map((it) => beamHalfAngle(it.order));

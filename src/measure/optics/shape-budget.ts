@@ -1,0 +1,132 @@
+import type { Contribution } from '../figure.ts';
+import { lineWith } from '../uncertainty.ts';
+import type { ErrorLine, SharedError } from './error-sources.ts';
+
+/** Correlations smaller than this are chance in as many draws as are made. */
+const CHANCE = 0.08;
+/** Ways in which the shape of the beam moves several results together. */
+const FACTORS = 4;
+
+/** What is drawn of one result. */
+export interface DrawnResult {
+  /** Metric or place, for the key of its rest. */
+  name: string;
+  draws: Float64Array;
+  /** What a gain of the meter does to it: its value, or 0 where a gain cancels. */
+  gained: number;
+}
+
+/**
+ * Budgets of results that were drawn together. For each error its covariance with the result, which is what the result
+ * shares with other figures that the error moves; a gain of the meter is known beforehand. What is left is the shape
+ * of the beam, the drive and what each reading is off by on its own: a few factors that the results have in common (by
+ * Gram and Schmidt's way, the largest first, beginning with the first result), and a rest of each. The squares of all
+ * lines of a result sum to its variance.
+ *
+ * @param scores drawn errors in units of their standard uncertainty, for each error
+ */
+export function shapeBudgets(
+  results: readonly DrawnResult[],
+  errors: readonly SharedError[],
+  scores: readonly Float64Array[],
+  session: string,
+): { standardUncertainty: number; budget: Contribution[] }[] {
+  const centred = scores.map(centre);
+  const residuals: Float64Array[] = [];
+  const found = results.map(({ draws, gained }) => {
+    const rest = centre(draws);
+    const variance = dot(rest, rest);
+    const u = Math.sqrt(variance);
+    const budget: Contribution[] = [];
+    errors.forEach(({ line, effect }, e) => {
+      const score = centred[e] as Float64Array;
+      let covariance: number;
+      if (effect.reading !== undefined) {
+        covariance = effect.reading * gained;
+      } else {
+        covariance = dot(rest, score);
+        if (Math.abs(covariance) < CHANCE * u) return;
+      }
+      if (covariance === 0) return;
+      budget.push(lineWith(line, -covariance));
+    });
+    // After all covariances are known, since errors are independent of one another.
+    errors.forEach(({ line }, e) => {
+      const contribution = budget.find((it) => it.key === line.key)?.contribution;
+      if (contribution === undefined) return;
+      const score = centred[e] as Float64Array;
+      for (let d = 0; d < rest.length; d++) rest[d] = (rest[d] as number) + contribution * (score[d] as number);
+    });
+    residuals.push(rest);
+    return { standardUncertainty: u, variance, budget };
+  });
+
+  const relative = results.map(({ draws }) => Math.abs(mean(draws)) || 1);
+  for (let f = 0; f < FACTORS; f++) {
+    let pivot = 0;
+    if (f > 0) {
+      residuals.forEach((it, i) => {
+        const size = (k: Float64Array, j: number) => dot(k, k) / (relative[j] as number) ** 2;
+        if (size(it, i) > size(residuals[pivot] as Float64Array, pivot)) pivot = i;
+      });
+    }
+    const of = residuals[pivot] as Float64Array;
+    const size = Math.sqrt(dot(of, of));
+    if (!(size > 1e-12 * (relative[pivot] as number))) break;
+    const factor = of.map((it) => it / size);
+    found.forEach(({ budget, standardUncertainty }, i) => {
+      const rest = residuals[i] as Float64Array;
+      const covariance = dot(rest, factor);
+      for (let d = 0; d < rest.length; d++) rest[d] = (rest[d] as number) - covariance * (factor[d] as number);
+      if (Math.abs(covariance) < CHANCE * standardUncertainty) return;
+      budget.push(lineWith(shapeLine(`${session}/beam-shape-${f + 1}`), -covariance));
+    });
+  }
+  return found.map(({ standardUncertainty, variance, budget }, i) => {
+    const missing = variance - budget.reduce((sum, it) => sum + it.contribution ** 2, 0);
+    if (missing > 1e-4 * variance) {
+      budget.push(lineWith(restLine(`${session}/beam-rest-${(results[i] as DrawnResult).name}`), Math.sqrt(missing)));
+    }
+    return { standardUncertainty, budget };
+  });
+}
+
+function shapeLine(key: string): ErrorLine {
+  return {
+    key,
+    source: 'Shape of the beam and drive of the LEDs',
+    type: 'B',
+    distribution: 'normal',
+    degreesOfFreedom: Number.POSITIVE_INFINITY,
+    evaluation: 'from the beams and patterns of drive that the readings allow, by simulation',
+  };
+}
+
+function restLine(key: string): ErrorLine {
+  return {
+    key,
+    source: 'Rest of the simulation',
+    type: 'B',
+    distribution: 'normal',
+    degreesOfFreedom: Number.POSITIVE_INFINITY,
+    evaluation: 'what each reading is off by on its own, and what the lines above leave out',
+  };
+}
+
+function mean(values: Float64Array): number {
+  let sum = 0;
+  for (const it of values) sum += it;
+  return sum / values.length;
+}
+
+function centre(values: Float64Array): Float64Array {
+  const middle = mean(values);
+  return values.map((it) => it - middle);
+}
+
+/** Mean of the products. */
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
+  return sum / a.length;
+}

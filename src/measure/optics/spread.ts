@@ -1,0 +1,27 @@
+import { quickselect } from 'simple-statistics';
+
+/** How far a result spreads over the draws. */
+export interface Spread {
+  standardUncertainty: number;
+  interval95: readonly [number, number];
+}
+
+/** Standard deviation and the 2.5 % and 97.5 % points of some draws. */
+export function spreadOf(values: Float64Array): Spread {
+  const n = values.length;
+  let mean = 0;
+  for (let d = 0; d < n; d++) mean += values[d] as number;
+  mean /= n;
+  let squares = 0;
+  for (let d = 0; d < n; d++) squares += ((values[d] as number) - mean) ** 2;
+  // The library asks for an array and takes anything with places.
+  const list = values.slice() as unknown as number[];
+  const low = Math.max(0, Math.round(0.025 * n) - 1);
+  const high = n - 1 - low;
+  quickselect(list, low, 0, n - 1);
+  quickselect(list, high, low + 1, n - 1);
+  return {
+    standardUncertainty: Math.sqrt(squares / (n - 1)),
+    interval95: [list[low] as number, list[high] as number],
+  };
+}

@@ -43,8 +43,11 @@ export interface FigurePack {
   figures: Record<string, PackedFigure | { gap: string }>;
 }
 
-/** Digits that are kept: far more than any figure shows, far fewer than a double has. */
-const DIGITS = 6;
+/**
+ * Digits that are kept: so many more than any figure shows that none is tipped over the edge of its rounding, and a pair
+ * that is nearly a tie is told alike here and in the build; fewer than a double has.
+ */
+const DIGITS = 9;
 
 function packNumber(value: number): PackedNumber {
   if (Number.isNaN(value)) throw new RangeError('a figure holds no number');
@@ -52,7 +55,7 @@ function packNumber(value: number): PackedNumber {
   return Number(value.toPrecision(DIGITS));
 }
 
-/** Packs figures and gaps under their metrics; numbers are rounded to six significant digits. */
+/** Packs figures and gaps under their metrics; numbers are rounded to nine significant digits. */
 export function packFigures(given: Iterable<readonly [metric: string, it: FigureOrGap]>): FigurePack {
   const lines: PackedLine[] = [];
   const places = new Map<string, number>();

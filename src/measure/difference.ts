@@ -16,8 +16,8 @@ export type Difference =
   | { kind: 'unknown'; reason: string };
 
 /**
- * Ratios closer to 1, and relative uncertainties of them smaller, than this are those of equal exact figures: figures
- * that were kept to six digits differ by as much.
+ * Ratios closer to 1, and relative uncertainties of them smaller, than this are those of equal exact figures: far less
+ * than any reading tells, far more than what packing a figure for the browser takes off it.
  */
 const EQUAL = 5e-6;
 

@@ -88,4 +88,3 @@ export function matchedError(coefficients: readonly number[], degrees: number): 
   const cosine = Math.cos((degrees * Math.PI) / 180);
   return POWERS.reduce((sum, l, i) => sum + (coefficients[i] as number) * (1 - cosine ** l), 0);
 }
-

@@ -81,7 +81,7 @@ describe('the ranking by emitted watt', () => {
     for (const it of without) expect(text).toContain(it.rank_by_emitted_absent);
     // All others are in the tables.
     for (const it of data.panels.filter((one) => one.rank_by_emitted !== null))
-      expect(main?.querySelector(`a[href="${it.address}"]`), it.slug).not.toBeNull();
+      expect(main?.querySelector(`a[href="/panels/${it.slug}/"]`), it.slug).not.toBeNull();
   });
 });
 

@@ -58,14 +58,6 @@ describe('a planned session', () => {
     expect(new URL(page.url()).searchParams.get('unit')).toBe('in');
   });
 
-  test('names why a panel can’t be planned with', async () => {
-    await using opened = await site.open('/plan/?panel=ruddlestone-r150');
-    await expect
-      .poll(() => opened.page.locator('[data-plan-said]').textContent())
-      .toContain('no beam that we know of explains the readings');
-    expect(await opened.page.locator('option[value=ruddlestone-r150]').isDisabled()).toBe(true);
-  });
-
   test.each([
     '/plan/?panel=nobody&cm=1e9&exposure=-1',
     `/plan/?panel=${encodeURIComponent('<img src=x onerror=alert(1)>')}`,

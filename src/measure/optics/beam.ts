@@ -5,10 +5,6 @@
  * Source: Kahn and Barry 1997, Proceedings of the IEEE 85(2), 265 (formulas from memory).
  */
 
-/** The half angles that a fit may find, degrees: our own choice, far wider than the lenses of the trade. */
-export const NARROWEST_HALF_ANGLE = 5;
-export const WIDEST_HALF_ANGLE = 80;
-
 const DEGREE = Math.PI / 180;
 
 /**

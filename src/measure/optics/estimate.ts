@@ -12,7 +12,7 @@ import { overMains } from './over-mains.ts';
 import type { PanelModel } from './panel-model.ts';
 import { GEOMETRY, type Layout, type PanelSums, panelSums, type Sums } from './panel-sums.ts';
 import { gridSpots } from './plane-values.ts';
-import { BASIS, profileHalfAngle, squaredWeights } from './profile-basis.ts';
+import { BASIS, profileHalfAngle, squaredWeights, WeightedRows } from './profile-basis.ts';
 import { readingModel } from './reading-model.ts';
 import { shapeBudgets } from './shape-budget.ts';
 import { peaksKnownFrom } from './single-leds.ts';
@@ -382,16 +382,12 @@ interface MovedRows {
 function movedRows({ count, base, patterns, geometry }: Sums): MovedRows {
   const sources = [base, ...patterns, ...GEOMETRY.map((it) => geometry[it])];
   const known = new Float64Array(sources.length * count);
+  const light = new WeightedRows();
   return {
     suppose(weights) {
+      light.take(weights);
       let place = 0;
-      for (const rows of sources) {
-        for (let row = 0, at = 0; row < count; row++) {
-          let sum = 0;
-          for (let k = 0; k < BASIS; k++, at++) sum += (rows[at] as number) * (weights[k] as number);
-          known[place++] = sum;
-        }
-      }
+      for (const rows of sources) for (let row = 0; row < count; row++) known[place++] = light.sum(rows, row);
     },
     fill(amounts, out) {
       for (let row = 0; row < count; row++) {

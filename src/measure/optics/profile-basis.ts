@@ -18,6 +18,35 @@ const WIDEST = 84;
 /** Parts of a profile. */
 export const BASIS = 22;
 
+/**
+ * Sums of rows of a basis under the weights of one beam. Most weights of a beam are nought, and those are passed over:
+ * the sums are the same to the last digit.
+ */
+export class WeightedRows {
+  private readonly used = new Int32Array(BASIS);
+  private count = 0;
+  private weights: Float64Array = new Float64Array(BASIS);
+
+  /** Takes the weights of a beam; they are read again at each sum, so they must not change in between. */
+  take(weights: Float64Array): void {
+    this.weights = weights;
+    this.count = 0;
+    for (let k = 0; k < BASIS; k++) if (weights[k] !== 0) this.used[this.count++] = k;
+  }
+
+  /** @param row of rows that lie one after the other, BASIS numbers each */
+  sum(rows: Float64Array, row: number): number {
+    const { used, weights, count } = this;
+    const start = row * BASIS;
+    let sum = 0;
+    for (let i = 0; i < count; i++) {
+      const k = used[i] as number;
+      sum += (rows[start + k] as number) * (weights[k] as number);
+    }
+    return sum;
+  }
+}
+
 const LOWEST_X = Math.log(beamOrder(WIDEST));
 const STEP = (Math.log(beamOrder(NARROWEST)) - LOWEST_X) / (BASIS - 1);
 

@@ -4,7 +4,7 @@ import { PATTERNS } from './drive.ts';
 import type { SharedError } from './error-sources.ts';
 import { MILLI } from './irradiance.ts';
 import { GEOMETRY, type PanelSums, type Rows } from './panel-sums.ts';
-import { BASIS, squaredWeights } from './profile-basis.ts';
+import { BASIS, squaredWeights, WeightedRows } from './profile-basis.ts';
 
 /** What was read, in the order of a panel's rows: grid, past the edges, sweep. */
 export interface AllReadings {
@@ -105,11 +105,8 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
   let power = 0;
   let vv = 0;
 
-  const times = (rows: Rows, weights: Float64Array, row: number) => {
-    let sum = 0;
-    for (let k = 0, at = row * BASIS; k < BASIS; k++, at++) sum += (rows[at] as number) * (weights[k] as number);
-    return sum;
-  };
+  const light = new WeightedRows();
+  const square = new WeightedRows();
   const solve = (from: Float64Array, to: Float64Array) => {
     for (let i = 0; i < n; i++) {
       let sum = from[i] as number;
@@ -124,24 +121,25 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
     count: n,
     directions: D,
     likelihood({ weights, difference, drive }) {
+      light.take(weights);
       let predicted = 0;
       for (let j = 0; j < n; j++) {
-        a[j] = Math.max(1e-12, times(of.base, weights, j));
+        a[j] = Math.max(1e-12, light.sum(of.base, j));
         if (j < scaled) predicted += a[j] as number;
       }
       power = (total - scaled * usual) / predicted;
       squaredWeights(weights, squares);
+      square.take(squares);
       for (let j = 0; j < n; j++) {
-        const light = a[j] as number;
+        const there = a[j] as number;
         // Of positive parts with one sum, the squares sum to no less than if all were alike.
         const grain =
-          difference *
-          Math.sqrt(Math.max(light * light, (scale[j] as number) * times(of.base, squares, j)) / sums.leds);
-        const ripple = of.ripple ? Math.min(light, Math.max(0, times(of.ripple, weights, j))) : 0;
+          difference * Math.sqrt(Math.max(there * there, (scale[j] as number) * square.sum(of.base, j)) / sums.leds);
+        const ripple = of.ripple ? Math.min(there, Math.max(0, light.sum(of.ripple, j))) : 0;
         const isPast = j >= of.grid && j < of.grid + of.beyond;
-        const placed = (isPast ? PAST_UNCERTAINTY : PLACE_UNCERTAINTY) * light;
+        const placed = (isPast ? PAST_UNCERTAINTY : PLACE_UNCERTAINTY) * there;
         const set = ownDistance[j] as number;
-        const moved = set > 0 ? set * times(of.geometry.distance, weights, j) : 0;
+        const moved = set > 0 ? set * light.sum(of.geometry.distance, j) : 0;
         variance[j] =
           (own[j] as number) ** 2 + power ** 2 * (grain * grain + ripple * ripple + placed * placed + moved * moved);
         r[j] = (values[j] as number) - usual - power * (a[j] as number);
@@ -149,13 +147,13 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
       let d = 0;
       for (const { rows, constant, hasConstant } of columns) {
         for (let j = 0; j < n; j++) {
-          H[d * n + j] = (rows ? power * times(rows, weights, j) : 0) + (hasConstant ? (constant[j] as number) : 0);
+          H[d * n + j] = (rows ? power * light.sum(rows, j) : 0) + (hasConstant ? (constant[j] as number) : 0);
         }
         d++;
       }
       for (let p = 0; p < PATTERNS.length; p++, d++) {
         const size = power * (drive[p] as number);
-        for (let j = 0; j < n; j++) H[d * n + j] = size * times(of.patterns[p] as Rows, weights, j);
+        for (let j = 0; j < n; j++) H[d * n + j] = size * light.sum(of.patterns[p] as Rows, j);
       }
       for (let j = 0; j < n; j++) H[d * n + j] = stray;
 

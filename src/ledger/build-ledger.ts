@@ -9,6 +9,7 @@ import type { Calibration } from '../schema/instrument.ts';
 import type { Content } from './content.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
 import { calibrationDue, calibrationsOf } from './meters.ts';
+import { withOpticsAhead } from './optics-store.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
 
 export interface LedgerOptions {
@@ -20,9 +21,10 @@ export interface LedgerOptions {
 /** Turns checked content into the ledger that every page reads. Same content and day, same ledger. */
 export function buildLedger(content: Content, { today, drafts = false }: LedgerOptions): Ledger {
   const guide = content.guide.data;
-  const singles = [...content.panels.values()]
-    .filter((panel) => drafts || panel.data.status !== 'draft')
-    .map((panel) => panelEntry(panel, content, today));
+  const singles = withOpticsAhead(
+    [...content.panels.values()].filter((panel) => drafts || panel.data.status !== 'draft'),
+    (panel) => panelEntry(panel, content, today),
+  );
 
   const published = singles.filter((it) => it.data.status === 'published');
   const optical = contenders(published, 'optical');

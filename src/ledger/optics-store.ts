@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { estimatePanel, type OpticsInput, type OpticsResult } from '../measure/optics/estimate.ts';
 import { type PackedResult, packResult, unpackResult } from './optics-pack.ts';
+import { estimateInThreads } from './optics-threads.ts';
 
 /**
  * Results of the optics model that earlier builds worked out, by a hash of what went in: a panel that was not measured
@@ -25,6 +26,8 @@ interface Store {
   /** Those asked for in this process. */
   used: Map<string, PackedResult>;
   isChanged: boolean;
+  /** While it is only seen what there is to work out: what was asked for and is not known. */
+  wanted?: { inputs: Map<string, OpticsInput>; asked: number };
 }
 
 /** On the global object, as the ledger is: the build and its pages are two copies of this module. */
@@ -40,10 +43,43 @@ export function estimateOnce(input: OpticsInput): OpticsResult {
     store.used.set(key, known);
     return unpackResult(known);
   }
+  if (store.wanted) {
+    store.wanted.inputs.set(key, input);
+    store.wanted.asked++;
+    return { withheld: 'not worked out yet' };
+  }
   const result = estimatePanel(input);
   store.used.set(key, packResult(result));
   store.isChanged = true;
   return result;
+}
+
+/**
+ * Makes something of each item with `estimateOnce`, many at a time on all processors where results are not known yet:
+ * each is made once to see what it asks for, and again, once that is worked out, only where something was missing.
+ */
+export function withOpticsAhead<Item, Made>(items: readonly Item[], make: (item: Item) => Made): Made[] {
+  shared.panelLedgerOptics ??= openStore();
+  const store = shared.panelLedgerOptics;
+  const wanted = { inputs: new Map<string, OpticsInput>(), asked: 0 };
+  store.wanted = wanted;
+  let first: Array<{ made: Made; isWhole: boolean }>;
+  try {
+    first = items.map((item) => {
+      const before = wanted.asked;
+      return { made: make(item), isWhole: wanted.asked === before };
+    });
+  } finally {
+    delete store.wanted;
+  }
+  const keys = [...wanted.inputs.keys()];
+  estimateInThreads([...wanted.inputs.values()]).forEach((result, i) => {
+    const key = keys[i];
+    if (!result || key === undefined) return;
+    store.used.set(key, result);
+    store.isChanged = true;
+  });
+  return first.map(({ made, isWhole }, i) => (isWhole ? made : make(items[i] as Item)));
 }
 
 /** Keeps what was worked out for the next build; a folder that can't be written to is no reason to fail. */

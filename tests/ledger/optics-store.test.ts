@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { packResult, unpackResult } from '../../src/ledger/optics-pack.ts';
-import { estimateOnce } from '../../src/ledger/optics-store.ts';
-import { estimatePanel } from '../../src/measure/optics/estimate.ts';
+import { estimateOnce, forgetOptics, withOpticsAhead } from '../../src/ledger/optics-store.ts';
+import { estimateInThreads } from '../../src/ledger/optics-threads.ts';
+import { estimatePanel, type OpticsInput } from '../../src/measure/optics/estimate.ts';
 import { exactBench, lightSource, opticsInput } from '../measure/optics/make.ts';
 
 const bench = exactBench(lightSource(), { grid: [3, 3] });
@@ -38,5 +39,40 @@ describe('estimateOnce', () => {
     const other = { ...input, seed: input.seed + 1 };
     expect(estimateOnce(other)).toEqual(estimatePanel(other));
     expect(estimateOnce(other)).not.toEqual(estimateOnce(input));
+  });
+});
+
+describe('many at a time', () => {
+  const inputs = Array.from({ length: 7 }, (_, i) => ({ ...input, seed: 7000 + i }));
+
+  test('threads give what the calculation itself gives, in the order of what was asked', () => {
+    const results = estimateInThreads(inputs, 2);
+    expect(results.map((it) => it && unpackResult(it))).toEqual(inputs.map(estimatePanel));
+  });
+
+  test('a fault in a thread leaves that one out, for the one who asked to meet', () => {
+    const faulty = inputs.with(3, { ...input, layout: { ...input.layout, distance: Number.NaN } });
+    const results = estimateInThreads(faulty, 2);
+    expect(results.flatMap((it, i) => (it ? [] : [i]))).toEqual([3]);
+  });
+
+  test('few are not worth a thread', () => {
+    expect(estimateInThreads(inputs.slice(0, 5), 2)).toEqual(Array(5).fill(undefined));
+    expect(estimateInThreads(inputs, 1)).toEqual(Array(7).fill(undefined));
+  });
+
+  test('what is made of them is made with their results, once more only where those were missing', () => {
+    forgetOptics();
+    const known = estimateOnce(inputs[0] as OpticsInput);
+    const made: number[] = [];
+    const found = withOpticsAhead([0, 1, 2, 3, 4, 5, 6, 6], (i) => {
+      made.push(i);
+      return estimateOnce(inputs[i] as OpticsInput).estimates?.emitted.value;
+    });
+    expect(found).toEqual(
+      [...inputs, inputs[6] as OpticsInput].map((it) => estimatePanel(it).estimates?.emitted.value),
+    );
+    expect(found[0]).toBe(known.estimates?.emitted.value);
+    expect(made).toEqual([0, 1, 2, 3, 4, 5, 6, 6, 1, 2, 3, 4, 5, 6, 6]);
   });
 });

@@ -43,8 +43,13 @@ export function eyeWords(panel: PlanPanel, cm: number, eye: EyeShare): string {
   return [share, time, isKnown ? '' : SPECTRAL_UNKNOWN].filter(Boolean).join(' ');
 }
 
-/** All cautions of a panel, the eyes' with what reaches one at the planned distance; `longer` stands out. */
-export function cautionNotice(panel: PlanPanel, eye?: string, longer?: string): HTMLElement {
+/** All cautions of a panel, the eyes' with what reaches one at the planned distance and its mark; `longer` stands out. */
+export function cautionNotice(
+  panel: PlanPanel,
+  eye?: string,
+  longer?: string,
+  marks: readonly HTMLElement[] = [],
+): HTMLElement {
   const items = PANEL_CAUTIONS.flatMap((anchor) => {
     const said = panel.cautions[anchor];
     if (said === undefined) return [];
@@ -57,6 +62,7 @@ export function cautionNotice(panel: PlanPanel, eye?: string, longer?: string): 
         {},
         isEyes && longer !== undefined && html('strong', {}, `${longer.replace(/^This/, 'The planned time')} `),
         text,
+        ...(isEyes ? marks : []),
       ),
     ];
   });

@@ -9,7 +9,7 @@ const SECONDS_A_MINUTE = 60;
 
 const form = document.querySelector<HTMLFormElement>('form[data-exposure]');
 const head = document.querySelector<HTMLElement>('[data-exposure-head]');
-const cells = [...document.querySelectorAll<HTMLElement>('td[data-seconds]')];
+const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
 
 /** A time in minutes, to three digits at most. */
 function minutes(seconds: number): string {

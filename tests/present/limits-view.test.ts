@@ -122,6 +122,18 @@ describe('one hazard after the other', () => {
     }
   });
 
+  test('a gap tells its reason once, in its cell', () => {
+    const rows = view('quennick-dab').groups.flatMap((it) => it.rows);
+    const gaps = rows.filter((it) => it.figures.every((one) => one.gap));
+    expect(gaps.length).toBeGreaterThan(8);
+    for (const { title, figures, words } of gaps) {
+      for (const { gap } of figures) expect(words.join(' '), title).not.toContain(gap);
+    }
+    // Elsewhere the words stay, and no row's head is its label.
+    expect(rows.find((it) => it.title.startsWith('Heating'))?.words.join(' ')).toContain('10.7 %');
+    for (const { title, figures } of rows) expect(figures.map((it) => it.label)).not.toContain(title);
+  });
+
   test('flicker: both lines of each mode, and none for near-infrared alone', () => {
     const flicker = group('ostrel-lill', 'flicker');
     expect(flicker?.rows.map((it) => it.figures.map((one) => one.label))).toEqual(

@@ -56,19 +56,23 @@ export function cautionNotice(
     const text = cautionText(anchor, (anchor === 'eyes' ? eye : undefined) ?? said ?? undefined);
     const isEyes = anchor === 'eyes';
     return [
-      html('dt', {}, link(cautionAddress(anchor), CAUTION_WORDS[anchor].title)),
       html(
-        'dd',
+        'div',
         {},
-        isEyes && longer !== undefined && html('strong', {}, `${longer.replace(/^This/, 'The planned time')} `),
-        text,
-        ...(isEyes ? marks : []),
+        html('dt', {}, link(cautionAddress(anchor), CAUTION_WORDS[anchor].title)),
+        html(
+          'dd',
+          {},
+          isEyes && longer !== undefined && html('strong', {}, `${longer.replace(/^This/, 'The planned time')} `),
+          text,
+          ...(isEyes ? marks : []),
+        ),
       ),
     ];
   });
   return html(
     'aside',
-    { class: 'notice', 'aria-labelledby': 'plan-cautions' },
+    { class: 'notice wide', 'aria-labelledby': 'plan-cautions' },
     html('h3', { id: 'plan-cautions' }, 'Cautions'),
     html('dl', {}, ...items),
     html(

@@ -1,5 +1,6 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
 import { CLOSING, type LimitResult } from '../measure/exposure/index.ts';
+import { UNTIMED_NOTE } from '../measure/exposure/stay.ts';
 import { isFigure } from '../measure/figure.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
@@ -80,10 +81,14 @@ function rowsOf(panel: PanelEntry, results: readonly LimitResult[], currency: st
   const things = Map.groupBy(results, (it) => it.title.split(':')[0] as string);
   return [...things].map(([title, own]) => ({
     title,
-    // Flags are put on the figures of the panel.
+    // Flags are put on the figures of the panel. Of the notes the words below tell all but what 1000 s stands for.
     figures: own.map(({ figure }) => {
       const shown = shownFigure(panel, panel.figures.get(figure.metric) ?? figure, figure.metric, currency);
-      return { ...shown, label: LABELS[figure.metric] ?? labelOf(shown.name) };
+      return {
+        ...shown,
+        notes: shown.notes.filter((it) => it === UNTIMED_NOTE),
+        label: LABELS[figure.metric] ?? labelOf(shown.name),
+      };
     }),
     words: wordsOf(own),
   }));

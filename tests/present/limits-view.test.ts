@@ -122,6 +122,16 @@ describe('one hazard after the other', () => {
     }
   });
 
+  test('a time that is none says so beside it', () => {
+    // 99 % of the limit: the standard limits no time, and the interval reaches to where it does.
+    const [reading] = group('kelpwright-limpet', 'eyes')?.rows ?? [];
+    expect(reading?.figures.map((it) => it.notes)).toEqual([
+      [],
+      ['1000 s stands for “not limited by time in this standard”'],
+    ]);
+    expect(group('ruddlestone-r150', 'eyes')?.rows[0]?.figures[1]?.notes).toEqual([]);
+  });
+
   test('a gap tells its reason once, in its cell', () => {
     const rows = view('quennick-dab').groups.flatMap((it) => it.rows);
     const gaps = rows.filter((it) => it.figures.every((one) => one.gap));

@@ -1,5 +1,5 @@
 import type { Dagger } from '../present/flags.ts';
-import { decimalsFor, fixed, money, showDate } from '../present/format.ts';
+import { decimalsWithin, fixed, money, showDate } from '../present/format.ts';
 import { CM_PER_INCH } from '../present/other-unit.ts';
 import type { Doubted, PlanData, PlanPanel } from '../present/plan-data.ts';
 import { html } from './dom.ts';
@@ -23,7 +23,7 @@ function figure(value: number): string {
 function spanned({ value, low, high }: Ranged, unit: string, show = fixed): string {
   if (low === undefined || high === undefined)
     return `${show === fixed ? figure(value) : show(value, 2)}${unit} (± not known)`;
-  const decimals = high > low ? decimalsFor((high - low) / 2) : 2;
+  const decimals = decimalsWithin(low, high);
   return `${show(value, decimals)}${unit} (${show(low, decimals)} to ${show(high, decimals)})`;
 }
 

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type OpenSite, openSite, PHONE } from './browser.ts';
+import { halfLastDigit } from './last-digit.ts';
 import { attribute, pageAt, panelsJson, textOf } from './site.ts';
 
 const data = panelsJson();
@@ -28,7 +29,11 @@ describe('minutes to a radiant exposure', () => {
     expect(cells).toHaveLength(6);
     [5, 10, 15, 30, 45, 60].forEach((cm, i) => {
       const minutes = (1000 * 12.5) / meanAt(cm) / 60;
-      expect(Math.abs(Number.parseFloat(cells[i] as string) / minutes - 1)).toBeLessThan(0.006);
+      const shown = cells[i] as string;
+      const away = Math.abs(Number.parseFloat(shown) - minutes);
+      expect(away).toBeLessThanOrEqual(1.001 * halfLastDigit(shown));
+      // As many digits as the interval leaves, and no fewer.
+      expect(away).toBeLessThan(0.02 * minutes);
       expect(cells[i]).toMatch(/^[\d.]+ min \([\d.]+ to [\d.]+\)$/);
     });
     expect(await page.locator('[data-exposure-head]').textContent()).toBe('Minutes for 12.5 J/cm²');
@@ -56,7 +61,8 @@ describe('minutes to a radiant exposure', () => {
     expect(await page.getByLabel(/Radiant exposure that you/).isVisible()).toBe(false);
     expect(await page.locator('[data-exposure-head]').textContent()).toBe('Time for each 1 J/cm²');
     const first = await page.locator('td > [data-seconds]').first().textContent();
-    expect(Number.parseFloat(first ?? '')).toBeCloseTo(1000 / meanAt(5), 1);
+    const away = Math.abs(Number.parseFloat(first ?? '') - 1000 / meanAt(5));
+    expect(away).toBeLessThanOrEqual(1.001 * halfLastDigit(first ?? ''));
   });
 });
 

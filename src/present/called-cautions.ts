@@ -2,7 +2,9 @@ import type { PanelEntry } from '../ledger/ledger.ts';
 import { cautiousEnd } from '../measure/exposure/words.ts';
 import { type Figure, figureFinder, isFigure } from '../measure/figure.ts';
 import { CAUTION_WORDS, cautionText, PANEL_CAUTIONS, type PanelCaution } from './caution-words.ts';
+import { markOf } from './flags.ts';
 import { showFigure } from './format.ts';
+import { DOUBT_MARK } from './marks.ts';
 
 /** A caution beside a panel's figures. */
 export interface CalledCaution {
@@ -65,7 +67,15 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
 
 /** How a panel's figures are found and written. */
 function reader(panel: PanelEntry, currency: string) {
-  return { figure: figureFinder(panel.figures), text: (it: Figure) => showFigure(it, currency).text };
+  return { figure: figureFinder(panel.figures), text: (it: Figure) => markedText(it, currency) };
+}
+
+/** A figure within a sentence; what is in doubt, or can't be right, says so there too. */
+function markedText(it: Figure, currency: string): string {
+  const { text } = showFigure(it, currency);
+  const mark = markOf(it)?.mark;
+  if (mark === undefined) return text;
+  return `${text} (${mark} ${mark === DOUBT_MARK ? 'in doubt' : 'impossible as it stands'})`;
 }
 
 /** What a result against a published limit says of this panel, where it has one. */
@@ -101,7 +111,7 @@ function eyesSaid(panel: PanelEntry, currency: string): string | undefined {
 
 function skinSaid(panel: PanelEntry, currency: string): string | undefined {
   const peak = strongest(panel);
-  return peak && `Light of ${showFigure(peak, currency).text}${atDistance(panel)} warms the skin.`;
+  return peak && `Light of ${markedText(peak, currency)}${atDistance(panel)} warms the skin.`;
 }
 
 function mainsSaid(panel: PanelEntry, currency: string): string | undefined {

@@ -214,8 +214,11 @@ describe('the planner', () => {
     expect(panel).not.toHaveProperty('model');
     expect(isPlannable(plover)).toBe(false);
     expect(panelView(plover, ledger).plan).toBeUndefined();
-    // Cautions stand all the same.
+    // Cautions stand all the same, and say it of the figure that they name.
     expect(panel?.cautions).toHaveProperty('eyes');
+    expect(panel?.cautions['mains-electricity']).toMatch(
+      /^Draws 10\.0+ ± [\d.]+ W \(‡ impossible as it stands\) from the mains\.$/,
+    );
   });
 });
 

@@ -260,7 +260,7 @@ function distances(contenders: readonly Contender[]): HTMLElement[] {
       'p',
       {},
       html('strong', {}, 'Modelled'),
-      ' from each panel’s fitted beam, over a rectangle of the size of its own LED field, both channels on. Nearer is brighter for the eyes too: ',
+      ' from the beams that each panel’s readings allow, over a rectangle of the size of its own LED field, both channels on. Nearer is brighter for the eyes too: ',
       html('a', { href: '/cautions/#eyes' }, 'eyes'),
       ', ',
       html('a', { href: '/cautions/#skin-and-heat' }, 'skin and heat'),

@@ -1,3 +1,5 @@
+import { decimalsWithin, fixed } from '../present/format.ts';
+
 /**
  * Minutes to the radiant exposure that a reader types in, in the table by distance. Without a script the table has the
  * time for each 1 J/cm² instead.
@@ -9,13 +11,12 @@ const SECONDS_A_MINUTE = 60;
 
 const form = document.querySelector<HTMLFormElement>('form[data-exposure]');
 const head = document.querySelector<HTMLElement>('[data-exposure-head]');
-const cells = [...document.querySelectorAll<HTMLElement>('td[data-seconds]')];
+const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
 
-/** A time in minutes, to three digits at most. */
-function minutes(seconds: number): string {
-  const value = seconds / SECONDS_A_MINUTE;
-  const decimals = value >= 100 ? 0 : value >= 10 ? 1 : 2;
-  return value.toLocaleString('en-GB', { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+/** A time in minutes, with the digits that its interval leaves. */
+function minutes(value: number, low: number, high: number): string {
+  const decimals = decimalsWithin(low, high);
+  return `${fixed(value, decimals)} min (${fixed(low, decimals)} to ${fixed(high, decimals)})`;
 }
 
 if (form && head && cells.length > 0) {
@@ -41,9 +42,9 @@ if (form && head && cells.length > 0) {
     head.textContent = `Minutes for ${wanted.toLocaleString('en-GB')} J/cm²`;
     for (const cell of cells) {
       const [value, low, high] = [cell.dataset.seconds, cell.dataset.low, cell.dataset.high].map(
-        (it) => wanted * Number(it),
+        (it) => (wanted * Number(it)) / SECONDS_A_MINUTE,
       ) as [number, number, number];
-      cell.textContent = `${minutes(value)} min (${minutes(low)} to ${minutes(high)})`;
+      cell.textContent = minutes(value, low, high);
     }
     status.textContent = `The table gives the minutes for ${wanted.toLocaleString('en-GB')} J/cm². Arithmetic, not a recommendation.`;
   };
@@ -51,6 +52,3 @@ if (form && head && cells.length > 0) {
   form.addEventListener('submit', (event) => event.preventDefault());
   input.addEventListener('input', show);
 }
-
-// A module, so that its names are its own.
-export {};

@@ -43,26 +43,36 @@ export function eyeWords(panel: PlanPanel, cm: number, eye: EyeShare): string {
   return [share, time, isKnown ? '' : SPECTRAL_UNKNOWN].filter(Boolean).join(' ');
 }
 
-/** All cautions of a panel, the eyes' with what reaches one at the planned distance; `longer` stands out. */
-export function cautionNotice(panel: PlanPanel, eye?: string, longer?: string): HTMLElement {
+/** All cautions of a panel, the eyes' with what reaches one at the planned distance and its mark; `longer` stands out. */
+export function cautionNotice(
+  panel: PlanPanel,
+  eye?: string,
+  longer?: string,
+  marks: readonly HTMLElement[] = [],
+): HTMLElement {
   const items = PANEL_CAUTIONS.flatMap((anchor) => {
     const said = panel.cautions[anchor];
     if (said === undefined) return [];
     const text = cautionText(anchor, (anchor === 'eyes' ? eye : undefined) ?? said ?? undefined);
     const isEyes = anchor === 'eyes';
     return [
-      html('dt', {}, link(cautionAddress(anchor), CAUTION_WORDS[anchor].title)),
       html(
-        'dd',
+        'div',
         {},
-        isEyes && longer !== undefined && html('strong', {}, `${longer.replace(/^This/, 'The planned time')} `),
-        text,
+        html('dt', {}, link(cautionAddress(anchor), CAUTION_WORDS[anchor].title)),
+        html(
+          'dd',
+          {},
+          isEyes && longer !== undefined && html('strong', {}, `${longer.replace(/^This/, 'The planned time')} `),
+          text,
+          ...(isEyes ? marks : []),
+        ),
       ),
     ];
   });
   return html(
     'aside',
-    { class: 'notice', 'aria-labelledby': 'plan-cautions' },
+    { class: 'notice wide', 'aria-labelledby': 'plan-cautions' },
     html('h3', { id: 'plan-cautions' }, 'Cautions'),
     html('dl', {}, ...items),
     html(

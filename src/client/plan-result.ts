@@ -1,6 +1,7 @@
-import { fixed, money, showDate } from '../present/format.ts';
+import type { Dagger } from '../present/flags.ts';
+import { decimalsWithin, fixed, money, showDate } from '../present/format.ts';
 import { CM_PER_INCH } from '../present/other-unit.ts';
-import type { PlanData, PlanPanel } from '../present/plan-data.ts';
+import type { Doubted, PlanData, PlanPanel } from '../present/plan-data.ts';
 import { html } from './dom.ts';
 import type { Plan } from './plan-address.ts';
 import { cautionNotice, eyeWords, longerWords } from './plan-cautions.ts';
@@ -9,16 +10,21 @@ import { eyeShare, type Ranged, type Reckoned } from './plan-reckoning.ts';
 
 /** What a planned session comes to, as elements of the page. */
 
+/** As on the other pages, a hundredth of a cent is fine enough. */
+const MOST_MONEY_DECIMALS = 4;
+
 /** A number with as many digits as its size deserves. */
 function figure(value: number): string {
   const size = Math.abs(value);
   return fixed(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
 }
 
-function spanned({ value, low, high }: Ranged, unit: string, show: (value: number) => string = figure): string {
-  return low === undefined || high === undefined
-    ? `${show(value)}${unit} (± not known)`
-    : `${show(value)}${unit} (${show(low)} to ${show(high)})`;
+/** A value with the digits that its interval leaves, as on the panel's page. */
+function spanned({ value, low, high }: Ranged, unit: string, show = fixed): string {
+  if (low === undefined || high === undefined)
+    return `${show === fixed ? figure(value) : show(value, 2)}${unit} (± not known)`;
+  const decimals = decimalsWithin(low, high);
+  return `${show(value, decimals)}${unit} (${show(low, decimals)} to ${show(high, decimals)})`;
 }
 
 function times({ value, low, high }: Ranged, by: number): Ranged {
@@ -37,22 +43,36 @@ const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(times(kwh, 1000), 
 /** The plan in a sentence, for the status line. */
 export function planSummary(panel: PlanPanel, plan: Plan, { seconds, mean }: Reckoned): string {
   const where = `${panel.name} at ${plan.cm} cm`;
+  const doubt = panel.doubts?.mean ? ` (${panel.doubts.mean.mark} ${panel.doubts.mean.label})` : '';
   return seconds
-    ? `${where}: ${spanned(minutes(seconds), ' min')} for ${plan.exposure} J/cm².`
-    : `${where}: ${spanned(mean, ' mW/cm²')} on the mean. Write a radiant exposure for the minutes.`;
+    ? `${where}: ${spanned(minutes(seconds), ' min')} for ${plan.exposure} J/cm²${doubt}.`
+    : `${where}: ${spanned(mean, ' mW/cm²')} on the mean${doubt}. Write a radiant exposure for the minutes.`;
 }
 
 function link(href: string, text: string): HTMLElement {
   return html('a', { href }, text);
 }
 
-function entry(name: string, method: string, text: string, ...notes: Array<Node | string>): HTMLElement {
+function entry(
+  name: string,
+  method: string,
+  [text, marks = []]: [string, HTMLElement[]?],
+  ...notes: Array<Node | string>
+): HTMLElement {
   return html(
     'div',
     {},
     html('dt', {}, link(`/methods/${method}/`, name)),
-    html('dd', {}, text, ...(notes.length > 0 ? [html('small', {}, ' ', ...notes)] : [])),
+    html('dd', {}, text, ...marks, ...(notes.length > 0 ? [html('small', {}, ' ', ...notes)] : [])),
   );
+}
+
+/** The marks of what a part is made of, each kind once; what can't be right is in no plan. */
+function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): HTMLElement[] {
+  const [mark] = parts.flatMap((it): Dagger[] => (doubts[it] ? [doubts[it]] : []));
+  return mark
+    ? [html('a', { class: 'dagger', href: `/panels/${slug}/#flags`, 'aria-label': mark.label }, mark.mark)]
+    : [];
 }
 
 /** All that the page shows of a plan whose distance is given. */
@@ -73,15 +93,20 @@ export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, dat
       entry(
         'Minutes',
         'radiant-exposure',
-        seconds ? spanned(minutes(seconds), ' min') : '–',
+        seconds ? [spanned(minutes(seconds), ' min'), marksOf(panel, 'mean')] : ['–'],
         ...(seconds ? [`for ${plan.exposure} J/cm² at the mean irradiance; ${modelled}. `] : [noTime]),
         ...(longer ? [html('strong', {}, longer)] : []),
       ),
-      entry('Mean irradiance', 'distance-table', spanned(mean, ' mW/cm²'), `over the LED field; ${modelled}`),
+      entry(
+        'Mean irradiance',
+        'distance-table',
+        [spanned(mean, ' mW/cm²'), marksOf(panel, 'mean')],
+        `over the LED field; ${modelled}`,
+      ),
       entry(
         'Peak irradiance',
         'distance-table',
-        peak ? spanned(peak, ' mW/cm²') : 'not known',
+        peak ? [spanned(peak, ' mW/cm²'), marksOf(panel, 'peak')] : ['not known'],
         peak
           ? `${modelled}; it warms: `
           : 'this near single LEDs may show, and the readings do not tell how; it is above the mean, and it warms: ',
@@ -90,7 +115,7 @@ export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, dat
       entry(
         'Energy',
         'running-cost',
-        energy ? energyWords(energy) : '–',
+        energy ? [energyWords(energy), marksOf(panel, 'mean', 'mains')] : ['–'],
         ...(energy
           ? [
               'from the mains, both channels on; the doubts of draw and time are taken to be independent: ',
@@ -101,17 +126,22 @@ export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, dat
       entry(
         'Cost',
         'running-cost',
-        cost ? spanned(cost, '', (it) => money(it, currency, it < 1 ? 4 : 2)) : '–',
+        cost
+          ? [
+              spanned(cost, '', (it, decimals) => money(it, currency, Math.min(decimals, MOST_MONEY_DECIMALS))),
+              marksOf(panel, 'mean', 'mains'),
+            ]
+          : ['–'],
         cost ? `tariff of ${showDate(tariff.date)}: ${tariff.price} ${currency}/kWh, ${tariff.source}` : noDraw,
       ),
       entry(
         'Evenly lit share of the body',
         'distance-table',
-        `${Math.round(100 * body.evenShare)} %`,
+        [`${Math.round(100 * body.evenShare)} %`],
         'gets at least 80 % of the mean over a flat figure 45 cm wide; rough, no interval is known',
       ),
     ),
-    cautionNotice(panel, eyeWords(panel, cm, eye), longer),
+    cautionNotice(panel, eyeWords(panel, cm, eye), longer, marksOf(panel, 'infrared')),
     ...(panel.model ? [bodyDrawing(reckoned, plan.height, panel.model.field)] : []),
     html(
       'p',

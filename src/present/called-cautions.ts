@@ -2,7 +2,9 @@ import type { PanelEntry } from '../ledger/ledger.ts';
 import { cautiousEnd } from '../measure/exposure/words.ts';
 import { type Figure, figureFinder, isFigure } from '../measure/figure.ts';
 import { CAUTION_WORDS, cautionText, PANEL_CAUTIONS, type PanelCaution } from './caution-words.ts';
+import { markOf } from './flags.ts';
 import { showFigure } from './format.ts';
+import { DOUBT_MARK } from './marks.ts';
 
 /** A caution beside a panel's figures. */
 export interface CalledCaution {
@@ -65,7 +67,15 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
 
 /** How a panel's figures are found and written. */
 function reader(panel: PanelEntry, currency: string) {
-  return { figure: figureFinder(panel.figures), text: (it: Figure) => showFigure(it, currency).text };
+  return { figure: figureFinder(panel.figures), text: (it: Figure) => markedText(it, currency) };
+}
+
+/** A figure within a sentence; what is in doubt, or can't be right, says so there too. */
+function markedText(it: Figure, currency: string): string {
+  const { text } = showFigure(it, currency);
+  const mark = markOf(it)?.mark;
+  if (mark === undefined) return text;
+  return `${text} (${mark} ${mark === DOUBT_MARK ? 'in doubt' : 'impossible as it stands'})`;
 }
 
 /** What a result against a published limit says of this panel, where it has one. */
@@ -85,12 +95,15 @@ function eyesSaid(panel: PanelEntry, currency: string): string | undefined {
   const { figure, text } = reader(panel, currency);
   const peak = strongest(panel);
   const infrared = figure('peak-irradiance-near-infrared');
-  const claimsInfrared = (panel.data.claims?.wavelengths ?? []).some((it) => it.peak.value >= UNSEEN_FROM);
+  const claimed = panel.data.claims?.wavelengths ?? [];
+  const claimsInfrared = claimed.some((it) => it.peak.value >= UNSEEN_FROM);
   const unseen = infrared
     ? `Near-infrared alone gives ${text(infrared)}, which the eye does not see.`
     : claimsInfrared
       ? 'Part of it is near-infrared, which the eye does not see; near-infrared alone was not read.'
-      : '';
+      : peak && claimed.length === 0
+        ? 'How much of it is near-infrared, which the eye does not see, was not read.'
+        : '';
   if (!peak) return unseen ? `${CAUTION_WORDS.eyes.notRead} ${unseen}` : undefined;
   const strength = `Up to ${text(peak)}${atDistance(panel)}.`;
   return [strength, unseen].filter(Boolean).join(' ') + limitWords(panel, 'infrared-share-at-reading');
@@ -98,7 +111,7 @@ function eyesSaid(panel: PanelEntry, currency: string): string | undefined {
 
 function skinSaid(panel: PanelEntry, currency: string): string | undefined {
   const peak = strongest(panel);
-  return peak && `Light of ${showFigure(peak, currency).text}${atDistance(panel)} warms the skin.`;
+  return peak && `Light of ${markedText(peak, currency)}${atDistance(panel)} warms the skin.`;
 }
 
 function mainsSaid(panel: PanelEntry, currency: string): string | undefined {
@@ -114,10 +127,13 @@ function fieldSaid(panel: PanelEntry, currency: string): string | undefined {
   if (!magnetic)
     return shares.length > 0 ? `${CAUTION_WORDS['implants-and-fields'].notRead} ${shares.join(' ')}` : undefined;
   const at = panel.current?.readings.magnetic?.distance;
-  const read = `A magnetic field of ${text(magnetic)}${at ? ` at ${at.written}` : ''}`;
+  // A meter for the mains alone is deaf to drivers, and a low reading of it clears nothing.
+  const size = text(magnetic).replace(/^< /, 'below ');
+  const read = `A magnetic field of ${size}${at ? ` at ${at.written}` : ''}`;
   const room = figure('magnetic-field-off');
   const isRoom = room && !room.bound && !magnetic.bound && magnetic.value <= room.value;
-  return [isRoom ? `${read}, no more than the room’s own there.` : `${read}.`, ...shares].join(' ');
+  const unseen = 'what the meter can’t see is not in it.';
+  return [isRoom ? `${read}, no more than the room’s own there; ${unseen}` : `${read}; ${unseen}`, ...shares].join(' ');
 }
 
 /** A field's share of the reference level for the public, by its strict end, from where it is worth a word. */

@@ -31,6 +31,11 @@ export function decimalsFor(uncertainty: number): number {
   return Math.max(0, digits - 1 - place);
 }
 
+/** Decimals for a value whose 95 % interval reaches from `low` to `high`, by the half of its width. */
+export function decimalsWithin(low: number, high: number): number {
+  return high > low ? decimalsFor((high - low) / 2) : 2;
+}
+
 /** A number with a fixed count of decimals, a true minus sign and thousands marks. */
 export function fixed(value: number, decimals: number): string {
   let format = numberFormats[decimals];

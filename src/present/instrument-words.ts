@@ -1,5 +1,5 @@
 import { calibrationDue, statedUncertainty } from '../ledger/meters.ts';
-import type { Calibration, Instrument } from '../schema/instrument.ts';
+import type { Calibration, Instrument, InstrumentKind } from '../schema/instrument.ts';
 import { showDate, unitSigns } from './format.ts';
 
 /** One line of an instrument's history. */
@@ -9,6 +9,20 @@ export interface CalibrationLine {
   uncertainty: string;
   reference: string;
 }
+
+/** What an instrument reads, in words. */
+export const KIND_WORDS: Readonly<Record<InstrumentKind, string>> = {
+  irradiance: 'irradiance',
+  spectrum: 'wavelength',
+  mains: 'mains power',
+  magnetic: 'magnetic field',
+  electric: 'electric field',
+  radio: 'radio field',
+  sound: 'sound level',
+  flicker: 'flicker',
+  length: 'length',
+  temperature: 'temperature',
+};
 
 /** A calibration in words. */
 export function calibrationLine(calibration: Calibration, unit: string): CalibrationLine {

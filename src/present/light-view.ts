@@ -4,7 +4,7 @@ import { type Figure, isFigure } from '../measure/figure.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { timeForRadiantExposure } from '../measure/radiant-exposure.ts';
 import { type DistancePlot, distancePlot } from './distance-plot.ts';
-import { fixed } from './format.ts';
+import { decimalsWithin, fixed } from './format.ts';
 import { inInches } from './other-unit.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
@@ -91,7 +91,7 @@ function timeEachJoule(mean: Figure, [low, high]: readonly [number, number]): Di
     number,
     number,
   ];
-  const decimals = value < 100 ? 1 : 0;
+  const decimals = decimalsWithin(fast, slow);
   return {
     value,
     low: fast,

@@ -1,5 +1,6 @@
 import type { PanelEntry } from '../ledger/ledger.ts';
 import { CLOSING, type LimitResult } from '../measure/exposure/index.ts';
+import { UNTIMED_NOTE } from '../measure/exposure/stay.ts';
 import { isFigure } from '../measure/figure.ts';
 import { type ShownFigure, shownFigure } from './shown-figure.ts';
 
@@ -80,22 +81,35 @@ function rowsOf(panel: PanelEntry, results: readonly LimitResult[], currency: st
   const things = Map.groupBy(results, (it) => it.title.split(':')[0] as string);
   return [...things].map(([title, own]) => ({
     title,
-    // Flags are put on the figures of the panel.
+    // Flags are put on the figures of the panel. Of the notes the words below tell all but what 1000 s stands for.
     figures: own.map(({ figure }) => {
       const shown = shownFigure(panel, panel.figures.get(figure.metric) ?? figure, figure.metric, currency);
-      return { ...shown, label: labelOf(shown.name) };
+      return {
+        ...shown,
+        notes: shown.notes.filter((it) => it === UNTIMED_NOTE),
+        label: LABELS[figure.metric] ?? labelOf(shown.name),
+      };
     }),
     words: wordsOf(own),
   }));
 }
+
+/** Where there is no share or multiple of a limit, what stands in its place. */
+const LABELS: Readonly<Record<string, string>> = {
+  'retinal-hazard': 'no share of a limit',
+  'sound-of-panel': 'no limit is held against it',
+};
 
 /** "Flicker: multiple of the low-risk line, red alone" to what the row's head does not say. */
 function labelOf(name: string): string {
   return (name.split(': ')[1] ?? name).replace(/, (both channels|red alone|near-infrared alone)$/, '');
 }
 
+/** Opens the sentence of a gap that names the reason, which its cell does already. */
+const SAYS_THE_GAP = /^No (share|time|multiple|level) /;
+
 /** What came out, each thing once. A time to a limit says again what its share has said. */
 function wordsOf(results: readonly LimitResult[]): string[] {
   const told = results.filter((it) => !it.id.startsWith('infrared-stay-'));
-  return [...new Set(told.flatMap((it) => it.outcome))];
+  return [...new Set(told.flatMap((it) => it.outcome.filter((one) => isFigure(it.figure) || !SAYS_THE_GAP.test(one))))];
 }

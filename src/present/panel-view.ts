@@ -208,7 +208,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       ...(it.measured && { address: `${panelAddress(slug)}methodology/#${it.measured.metric}` }),
       ...marked(it.measured ?? undefined),
     })),
-    unchecked: uncheckedClaims(data),
+    unchecked: uncheckedClaims(panel),
     ...(beyond && {
       beyond: {
         text: `Measured past the edges at ${beyond.count} place${beyond.count === 1 ? '' : 's'}`,
@@ -289,15 +289,21 @@ function facts({ data }: PanelEntry): Array<{ name: string; text: string }> {
   ];
 }
 
-function uncheckedClaims({ claims }: PanelEntry['data']): Array<{ name: string; text: string }> {
+function uncheckedClaims({ data: { claims }, current }: PanelEntry): Array<{ name: string; text: string }> {
   if (!claims) return [];
+  const isRuledOut = current?.light.flags.some((it) => it.check === 'beam-claim');
+  const beam = isRuledOut
+    ? ', which the readings rule out'
+    : current?.light.model
+      ? ', which the readings leave possible'
+      : ', not checked';
   const shares = (claims.wavelengths ?? [])
     .filter((it) => it.share)
     .map((it) => `${fixed(it.share?.value ?? 0, 0)} % at ${fixed(it.peak.value, 0)} nm`);
   return [
-    ...(shares.length > 0 ? [{ name: 'Shares', text: shares.join(', ') }] : []),
-    ...(claims.beamAngle ? [{ name: 'Beam angle', text: claims.beamAngle.written }] : []),
-    ...(claims.ledCount ? [{ name: 'LEDs', text: String(claims.ledCount) }] : []),
+    ...(shares.length > 0 ? [{ name: 'Shares', text: `${shares.join(', ')}, not checked` }] : []),
+    ...(claims.beamAngle ? [{ name: 'Beam angle', text: `${claims.beamAngle.written}${beam}` }] : []),
+    ...(claims.ledCount ? [{ name: 'LEDs', text: `${claims.ledCount}, not checked` }] : []),
   ];
 }
 

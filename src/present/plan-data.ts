@@ -1,10 +1,13 @@
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { knowsSpectralError, type ShareReading } from '../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { impossibility } from '../measure/handed-on.ts';
 import type { PanelModel } from '../measure/optics/panel-model.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
 import { calledCautions } from './called-cautions.ts';
 import type { PanelCaution } from './caution-words.ts';
+import { type Dagger, daggerOf } from './flags.ts';
+import { IMPOSSIBLE_MARK } from './marks.ts';
 
 /** Ends of a 95 % interval over the value, at a distance, cm. */
 export type SpreadAt = [distance: number, low: number, high: number];
@@ -15,18 +18,23 @@ export interface PlanPanel {
   name: string;
   /** Size class in words. */
   group: string;
-  /** Why its light cannot be modelled; then nothing of the model is here. */
+  /** Why nothing can be planned with it; then nothing of the model is here. */
   reason?: string;
   model?: PanelModel;
   /** Of the mean over the field and of the peak, at the distances of the table. */
   spread?: { mean: SpreadAt[]; peak: SpreadAt[] };
   /** Mains draw with both channels on, W: value and interval; or why there is none. */
   mains: { value: number; low?: number; high?: number } | { absent: string };
+  /** Marks of what a plan is made of, where it is in doubt: the irradiances, the mains draw, the share for the eye. */
+  doubts?: Partial<Record<Doubted, Dagger>>;
   /** Shares of the infrared limit that were read, nearest first, and whether the meter's error there is known. */
   infrared: { shares: ShareReading[]; isErrorKnown: boolean } | { absent: string };
   /** What its readings say of each caution that it has; null where it was not read. */
   cautions: Partial<Record<PanelCaution, string | null>>;
 }
+
+/** What of a plan can be in doubt. */
+export type Doubted = 'mean' | 'peak' | 'mains' | 'infrared';
 
 /** What the planner's page fetches. */
 export interface PlanData {
@@ -57,18 +65,51 @@ export function planJson(ledger: Ledger): string {
 /** The planner names published panels alone. */
 const isListed = ({ data }: PanelEntry) => data.status === 'published';
 
-/** True where the planner can reckon with a panel: it names it, and has a model of its light. */
+/** True where the planner can reckon with a panel: it names it, has a model of its light, and nothing rules it out. */
 export function isPlannable(panel: PanelEntry): boolean {
-  return isListed(panel) && panel.current?.light.model !== undefined;
+  return isListed(panel) && panel.current?.light.model !== undefined && whyImpossible(panel) === undefined;
+}
+
+const overDistances = (quantity: 'mean-irradiance' | 'peak-irradiance') =>
+  TABLE_DISTANCES.map((cm) => distanceMetric(quantity, cm));
+
+/** Figures whose flags a part of a plan has: those at the distances of the table stand for all between. */
+const MADE_OF: Readonly<Record<Doubted, readonly string[]>> = {
+  mean: overDistances('mean-irradiance'),
+  peak: overDistances('peak-irradiance'),
+  mains: ['mains-draw-combined'],
+  infrared: ['infrared-share-at-reading'],
+};
+
+/** Marks of a plan's parts. */
+function doubtsOf({ figures }: PanelEntry): Partial<Record<Doubted, Dagger>> {
+  const entries = Object.entries(MADE_OF).flatMap(([part, metrics]) => {
+    const found = metrics.map((it) => figures.get(it)).filter((it) => it !== undefined);
+    const dagger = daggerOf(found.filter(isFigure).flatMap((it) => it.flags));
+    return dagger ? [[part, dagger] as const] : [];
+  });
+  return Object.fromEntries(entries);
+}
+
+/** Why something that a plan would rest on can't be right; undefined where nothing is. */
+function whyImpossible({ figures }: PanelEntry): string | undefined {
+  for (const metric of Object.values(MADE_OF).flat()) {
+    const it = figures.get(metric);
+    const flag = isFigure(it) && impossibility(it);
+    if (flag) return `${IMPOSSIBLE_MARK} impossible as it stands. ${flag.text.replace(/\.$/, '')}`;
+  }
+  return undefined;
 }
 
 function planPanel(panel: PanelEntry, currency: string): PlanPanel {
   const { slug, name, sizeClass, figures } = panel;
   const light = panel.current?.light;
-  const model = light?.model;
+  const impossible = whyImpossible(panel);
+  const model = impossible === undefined ? light?.model : undefined;
   const figure = (metric: string) => figures.get(metric);
   const mains = figure('mains-draw-combined');
   const emitted = figure('emitted-power');
+  const doubts = doubtsOf(panel);
   return {
     slug,
     name,
@@ -81,13 +122,14 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
             peak: TABLE_DISTANCES.flatMap((cm) => spreadOf(figure(distanceMetric('peak-irradiance', cm)), cm)),
           },
         }
-      : { reason: emitted && !isFigure(emitted) ? emitted.reason : 'its light is not modelled' }),
+      : { reason: impossible ?? (emitted && !isFigure(emitted) ? emitted.reason : 'its light is not modelled') }),
     mains: isFigure(mains)
       ? {
           value: short(mains.value),
           ...(mains.interval95 && { low: short(mains.interval95[0]), high: short(mains.interval95[1]) }),
         }
       : { absent: 'the mains draw was not measured' },
+    ...(Object.keys(doubts).length > 0 && { doubts }),
     infrared: infraredOf(panel),
     cautions: Object.fromEntries(calledCautions(panel, currency).map((it) => [it.anchor, it.said ?? null])),
   };

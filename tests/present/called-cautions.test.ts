@@ -77,6 +77,13 @@ describe('eyes, skin and mains', () => {
     expect(redOnly.find((it) => it.anchor === 'eyes')?.text).not.toMatch(/near-infrared/i);
   });
 
+  test('the invisible part is named where nobody read it and no wavelength is claimed', () => {
+    expect(textOf('quennick-dab', 'eyes')).toMatch(
+      /^Up to 38 ± 5 mW\/cm² \(† in doubt\) at 15\.24 cm\. How much of it is near-infrared, which the eye does not see, was not read\. Don’t/,
+    );
+    expect(textOf('ruddlestone-r150', 'eyes')).not.toContain('was not read');
+  });
+
   test('a panel of which only one channel was read calls for them too', () => {
     const one = changed(['      red: 28.4\n      nearInfrared: 26.2\n      combined: 52.5\n', '      red: 28.4\n']);
     expect(one.find((it) => it.anchor === 'eyes')?.text).toContain('28.4 ± ');
@@ -150,10 +157,12 @@ describe('implants', () => {
   });
 
   test('stand too where the meter showed nothing, or no more than the room, and say so', () => {
-    expect(textOf('kelpwright-limpet', 'implants-and-fields')).toMatch(/^A magnetic field of < 0\.1 µT at .*pacemaker/);
+    expect(textOf('kelpwright-limpet', 'implants-and-fields')).toMatch(
+      /^A magnetic field of below 0\.1 µT at 6 in; what the meter can’t see is not in it\. .*pacemaker/,
+    );
     const same = changed(['off: <0.2 mG, on: 4.3 mG', 'off: 4.3 mG, on: 4.3 mG']);
     const text = same.find((it) => it.anchor === 'implants-and-fields')?.text;
-    expect(text).toMatch(/no more than the room’s own there\. With a pacemaker/);
+    expect(text).toMatch(/no more than the room’s own there; what the meter can’t see is not in it\. With a pacemaker/);
     const more = changed(['off: <0.2 mG, on: 4.3 mG', 'off: 4.2 mG, on: 4.3 mG']);
     expect(more.find((it) => it.anchor === 'implants-and-fields')?.text).not.toContain('no more than');
   });

@@ -11,6 +11,7 @@ import { unpackFigures } from '../../src/present/figure-pack.ts';
 import { guideView, rankSentence } from '../../src/present/guide-view.ts';
 import { offersJson } from '../../src/present/offers-data.ts';
 import { panelView } from '../../src/present/panel-view.ts';
+import { isPlannable, type PlanData, planJson } from '../../src/present/plan-data.ts';
 import { plotsView } from '../../src/present/plots-view.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 import { parseCsv } from '../support/parse-csv.ts';
@@ -177,6 +178,47 @@ describe('links to the tools', () => {
     const view = panelView(plover, ledger);
     expect(view.plan).toBeUndefined();
     expect(view.compare).toBe('/compare/?with=plover');
+  });
+});
+
+describe('the planner', () => {
+  const planned = (ledger: Ledger) =>
+    (JSON.parse(planJson(ledger)) as PlanData).panels.find((it) => it.slug === 'plover');
+
+  test('marks what rests on a figure in doubt, and nothing else', () => {
+    // 69 % of 32 W: the watts are in doubt, at either end.
+    const panel = planned(drawing(32).ledger);
+    expect(panel?.doubts).toEqual({ mains: { mark: '†', label: 'in doubt, see the flags' } });
+    expect(panel?.model).toBeDefined();
+    // Light that had not settled: all that the grid tells is in doubt, as in the table by distance.
+    content.edit(PLOVER, 'combined: 32', 'combined: 100.0');
+    content.edit(PLOVER, 'warmUp: 40 min', 'warmUp: 40');
+    const { ledger, plover } = drawing(100);
+    const rows = panelView(plover, ledger).modelled?.table ?? [];
+    const doubts = planned(ledger)?.doubts;
+    expect(doubts?.mean).toEqual(rows[0]?.mean.dagger);
+    expect(doubts?.mean?.label).toMatch(/^in doubt, for it is made of /);
+    expect(doubts).not.toHaveProperty('mains');
+  });
+
+  test('has no mark where there is no doubt', () => {
+    const { ledger, plover } = drawing(99);
+    expect(planned(ledger)).not.toHaveProperty('doubts');
+    expect(isPlannable(plover)).toBe(true);
+  });
+
+  test('plans nothing with what can’t be right, says why, and has no link from the panel’s page', () => {
+    const { ledger, plover } = drawing(10);
+    const panel = planned(ledger);
+    expect(panel?.reason).toMatch(/^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/);
+    expect(panel).not.toHaveProperty('model');
+    expect(isPlannable(plover)).toBe(false);
+    expect(panelView(plover, ledger).plan).toBeUndefined();
+    // Cautions stand all the same, and say it of the figure that they name.
+    expect(panel?.cautions).toHaveProperty('eyes');
+    expect(panel?.cautions['mains-electricity']).toMatch(
+      /^Draws 10\.0+ ± [\d.]+ W \(‡ impossible as it stands\) from the mains\.$/,
+    );
   });
 });
 

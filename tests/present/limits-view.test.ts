@@ -122,6 +122,28 @@ describe('one hazard after the other', () => {
     }
   });
 
+  test('a time that is none says so beside it', () => {
+    // 99 % of the limit: the standard limits no time, and the interval reaches to where it does.
+    const [reading] = group('kelpwright-limpet', 'eyes')?.rows ?? [];
+    expect(reading?.figures.map((it) => it.notes)).toEqual([
+      [],
+      ['1000 s stands for “not limited by time in this standard”'],
+    ]);
+    expect(group('ruddlestone-r150', 'eyes')?.rows[0]?.figures[1]?.notes).toEqual([]);
+  });
+
+  test('a gap tells its reason once, in its cell', () => {
+    const rows = view('quennick-dab').groups.flatMap((it) => it.rows);
+    const gaps = rows.filter((it) => it.figures.every((one) => one.gap));
+    expect(gaps.length).toBeGreaterThan(8);
+    for (const { title, figures, words } of gaps) {
+      for (const { gap } of figures) expect(words.join(' '), title).not.toContain(gap);
+    }
+    // Elsewhere the words stay, and no row's head is its label.
+    expect(rows.find((it) => it.title.startsWith('Heating'))?.words.join(' ')).toContain('10.7 %');
+    for (const { title, figures } of rows) expect(figures.map((it) => it.label)).not.toContain(title);
+  });
+
   test('flicker: both lines of each mode, and none for near-infrared alone', () => {
     const flicker = group('ostrel-lill', 'flicker');
     expect(flicker?.rows.map((it) => it.figures.map((one) => one.label))).toEqual(

@@ -150,10 +150,14 @@ describe('a panel’s page', () => {
       address: '/panels/ruddlestone-r60/methodology/#peak-irradiance-combined',
     });
     expect(unchecked).toEqual([
-      { name: 'Shares', text: '50 % at 660 nm, 50 % at 850 nm' },
-      { name: 'Beam angle', text: '60 deg' },
-      { name: 'LEDs', text: '60' },
+      { name: 'Shares', text: '50 % at 660 nm, 50 % at 850 nm, not checked' },
+      // The model holds it against the beams that the readings allow.
+      { name: 'Beam angle', text: '60 deg, which the readings leave possible' },
+      { name: 'LEDs', text: '60, not checked' },
     ]);
+    const ruledOut = view('fennimarsh-reed');
+    expect(ruledOut.flags.some((it) => it.check === 'beam-claim')).toBe(true);
+    expect(ruledOut.unchecked).toContainEqual({ name: 'Beam angle', text: '30 deg, which the readings rule out' });
   });
 
   test('offers steps up with what they cost more or less', () => {

@@ -143,6 +143,7 @@ export interface DataFile {
     figures?: Record<string, DataFigure>;
     sessions: Array<{
       date: string;
+      distance_cm: number;
       figures: Record<string, DataFigure>;
       readings: Array<{ path: string; written: string; value?: number; unit?: string; struck?: string }>;
       flags: Array<{ check: string; severity: string; text: string; concerns: string[] }>;

@@ -68,5 +68,5 @@ export function precautionResult(session: string, reading: FieldReading): LimitR
 function rangeWords(kind: FieldKind, on: Figure): string {
   const range = rangeOf(kind, cautiousEnd(on, 'high') ?? on.value);
   const reach = on.bound === 'below' ? 'at most ' : on.bound === 'above' ? 'at least ' : '';
-  return `In the guideline’s words that is ${reach}“${range}”${on.interval95 ? ', by the cautious end' : ''}; an edge counts to the range above it, which is our own rule.`;
+  return `In the guideline’s words that is ${reach}“${range}”${on.interval95 ? ', by the cautious end' : ''}${on.bound === 'below' ? ', as far as the meter sees' : ''}; an edge counts to the range above it, which is our own rule.`;
 }

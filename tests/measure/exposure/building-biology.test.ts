@@ -75,7 +75,7 @@ describe('the precautionary lines', () => {
   test('a bound gives the farthest range, or the nearest', () => {
     const on = { ...vague(0.05), unit: 'µT' as const };
     expect(sentenceOf(precautionResult('p/d', reading({ on: { ...on, bound: 'below' } })))).toContain(
-      'at most “Slight anomaly”',
+      'at most “Slight anomaly”, as far as the meter sees;',
     );
     expect(sentenceOf(precautionResult('p/d', reading({ on: { ...on, bound: 'above' } })))).toContain(
       'at least “Slight anomaly”',

@@ -4,8 +4,9 @@
  * afresh for each panel from the distribution that the guide and the instrument files promise. LEDs differ by 4 %,
  * their size is not known, and the claimed beam angle is off by 10 % (standard deviation).
  *
- * The share of 150 panels scatters by 1.8 %, so that the limits lie two of those away. Intervals of corrected figures
- * carry beams of other shapes than these panels have, and may hold more often.
+ * The share of 150 panels scatters by 1.8 %, so that the limits of the common figures lie two of those away from 95 %.
+ * A fall to 88 % is seen with a probability of 0.9. Intervals of corrected figures carry beams of other shapes than
+ * these panels have and hold more often; they may not fall under 95 %, and a fall from there to 91 % is seen as surely.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Content } from '../../src/ledger/content.ts';
@@ -31,6 +32,8 @@ import {
 const PANELS = 150;
 const LEAST = 0.915;
 const MOST = 0.985;
+const LEAST_CORRECTED = 0.95;
+const FEWEST_CORRECTED = 0.94 * PANELS;
 const PRICE = 400;
 const SWEEP = [10, 15.24, 20, 30, 45, 60, 90];
 
@@ -194,14 +197,15 @@ describe('how often the 95 % interval holds the truth, through the whole pipelin
   test.each<[string, (it: Simulated) => number, number]>([
     ['optical-power', (it) => it.plane, PANELS],
     ['price-per-watt', (it) => PRICE / it.plane, PANELS],
-    ['emitted-power', (it) => it.emitted, 0.88 * PANELS],
-    ['price-per-emitted-watt', (it) => PRICE / it.emitted, 0.88 * PANELS],
-    ['efficiency-emitted', (it) => it.efficiency, 0.88 * PANELS],
+    ['emitted-power', (it) => it.emitted, FEWEST_CORRECTED],
+    ['price-per-emitted-watt', (it) => PRICE / it.emitted, FEWEST_CORRECTED],
+    ['efficiency-emitted', (it) => it.efficiency, FEWEST_CORRECTED],
   ])('%s', (metric, truth, least) => {
     const { share, known } = coverage(metric, truth);
     expect(known).toBeGreaterThanOrEqual(least);
-    expect(share).toBeGreaterThanOrEqual(LEAST);
-    if (!/emitted/.test(metric)) expect(share).toBeLessThanOrEqual(MOST);
+    const isCorrected = /emitted/.test(metric);
+    expect(share).toBeGreaterThanOrEqual(isCorrected ? LEAST_CORRECTED : LEAST);
+    if (!isCorrected) expect(share).toBeLessThanOrEqual(MOST);
   });
 
   test('sweeps and grids alone are among them, and what is withheld has its reason', () => {

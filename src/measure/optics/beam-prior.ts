@@ -42,7 +42,7 @@ const SPILL_ORDER = 1;
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
 export const USUAL_DIFFERENCE = 0.04;
 /** Size of each kind of uneven drive, down, across and as a slope: lognormal about these. */
-export const USUAL_DRIVE = { down: 0.09, across: 0.05, slope: 0.015 } as const;
+export const USUAL_DRIVE = { down: 0.1, across: 0.06, slope: 0.015 } as const;
 const SPREAD_OF_DRIVE = 0.8;
 
 /** Largest n, and terms of the binomial series. */

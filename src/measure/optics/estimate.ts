@@ -100,10 +100,12 @@ export const SMALLEST_PROBABILITY = 0.001;
 
 /**
  * What beams of other shapes than those that are tried may do: relative standard uncertainty of the share that passes
- * the frame, and of irradiance at another distance for each factor of e. Our own choice, from simulated panels.
+ * the frame, of the light that misses it, and of irradiance at another distance for each factor of e. Light that misses
+ * the frame is told by nobody but readings out there. Our own choice, from simulated panels.
  */
 export const OTHER_BEAMS = 0.018;
-export const OTHER_DISTANCES = 0.035;
+export const OTHER_MISSED: Readonly<Record<BeamSource, number>> = { grid: 0.1, sweep: 0.11, beyond: 0.03 };
+export const OTHER_DISTANCES: Readonly<Record<BeamSource, number>> = { grid: 0.06, sweep: 0.035, beyond: 0.035 };
 
 /** The readings leave the power open when the ends of its interval are further apart than this factor. Our own choice. */
 export const WIDEST_RANGE = 3.3;
@@ -127,6 +129,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   if (places < FEWEST_READINGS) {
     return { withheld: `fewer than ${FEWEST_READINGS} readings at different places: they tell nothing of the beam` };
   }
+  const source: BeamSource = beyond && layout.beyond && layout.beyond.length >= 3 ? 'beyond' : sweep ? 'sweep' : 'grid';
   const sums = panelSums(layout);
   const inner = errors.filter((it) => it.effect.reading === undefined);
   const model = readingModel(
@@ -212,13 +215,14 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       read.fill(amounts, gridRows);
       // Other beams than those that are drawn: more or less of the same light may miss the frame, and the more
       // other distances are, the more the light there may differ.
-      const missed = 1 + OTHER_BEAMS * random.normal();
-      power /= missed;
-      for (let j = 0; j < gridRows.length; j++) gridRows[j] = (gridRows[j] as number) * missed;
-      values[0] = (values[0] as number) * missed;
+      const outside = Math.max(0, 1 - (values[0] as number) * area);
+      const passing = 1 / Math.max(0.5, 1 + Math.hypot(OTHER_BEAMS, OTHER_MISSED[source] * outside) * random.normal());
+      power /= passing;
+      for (let j = 0; j < gridRows.length; j++) gridRows[j] = (gridRows[j] as number) * passing;
+      values[0] = (values[0] as number) * passing;
       for (let t = 0; t < layout.targets.length; t++) {
         const apart = Math.abs(Math.log((layout.targets[t] as number) / layout.distance));
-        const factor = missed * (1 + OTHER_DISTANCES * apart * random.normal());
+        const factor = passing * (1 + OTHER_DISTANCES[source] * apart * random.normal());
         const first = 1 + t * sums.targetRows;
         for (let row = first; row < first + sums.targetRows; row++) values[row] = (values[row] as number) * factor;
       }
@@ -287,7 +291,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
     fit,
     ...(isRuledOut && { claimRuledOut: claim }),
     estimates: {
-      source: beyond && layout.beyond && layout.beyond.length >= 3 ? 'beyond' : sweep ? 'sweep' : 'grid',
+      source,
       halfAngle: half,
       capture: at(RESULT_CAPTURE),
       ...(grid && {

@@ -14,12 +14,13 @@ import {
   OPTICS_DRAWS,
   OTHER_BEAMS,
   OTHER_DISTANCES,
+  OTHER_MISSED,
   SMALLEST_PROBABILITY,
   WIDEST_RANGE,
 } from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
 import { BASIS } from './profile-basis.ts';
-import { PAST_UNCERTAINTY, PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
+import { PAST_FLOOR, PAST_UNCERTAINTY, PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
 import { LARGEST_PITCH, SINGLE_BELOW } from './single-leds.ts';
 
 const percent = (share: number) => Number((100 * share).toPrecision(4));
@@ -81,8 +82,8 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
       {
         name: 'a reading past an edge against the beams that are tried',
         value: percent(PAST_UNCERTAINTY),
-        unit: '%',
-        why: 'our own choice, from simulated panels: lenses have rings and steps',
+        unit: '% of the reading',
+        why: `our own choice, from simulated panels: lenses have rings and steps, and end in different ways; and ${percent(PAST_FLOOR)} % of the mean reading in the frame`,
       },
       {
         name: 'light that the room gives back',
@@ -97,10 +98,16 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
         why: 'our own choice, from simulated panels',
       },
       {
-        name: 'the same at other distances',
-        value: percent(OTHER_DISTANCES),
+        name: 'the same of the light that misses the frame, from the grid alone',
+        value: percent(OTHER_MISSED.grid),
+        unit: '%',
+        why: `our own choice, from simulated panels; with a sweep ${percent(OTHER_MISSED.sweep)} %, with readings past the edges ${percent(OTHER_MISSED.beyond)} %`,
+      },
+      {
+        name: 'the same at other distances, from the grid alone',
+        value: percent(OTHER_DISTANCES.grid),
         unit: '% for each factor of 2.72 between the distances',
-        why: 'our own choice, from simulated panels',
+        why: `our own choice, from simulated panels; with a sweep or readings past the edges ${percent(OTHER_DISTANCES.sweep)} %`,
       },
       {
         name: 'no beam explains a chi-square rarer than',

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import {
+  type Case,
   type Extra,
   KEPT_ASIDE,
   KINDS,
@@ -12,35 +13,49 @@ import {
 /**
  * How often the 95 % intervals hold the truth, over simulated panels of many kinds whose beams and drive are none of
  * the model's own. A small sample of the study in tests/bench/beam-study.ts, which the method pages quote: a few panels
- * of each kind, the same ones each time. The tau of so few panels scatters by 0.04: the study's 0.86 and 0.97 lie about
- * that far above the lines drawn here.
+ * of each kind, the same ones each time.
+ *
+ * The study finds 98 % over all kinds. Of 45 panels that hold 97 % of the time at least 42 (93 %) do with a probability
+ * of 0.95. A fall to 85 % is seen here with a probability of 0.9, one to 88 % with 0.8; one of a single kind only in the
+ * study.
  */
 const EACH = 3;
+const LEAST = 0.93;
 const ALL = [...Object.keys(KINDS), ...Object.keys(KEPT_ASIDE)];
+/** Kinds whose beams and drive are the model's own, but for the room and the LEDs' differences. */
+const OBEYING = ['even', 'uncounted', 'wall', 'LEDs 8 %'];
 const NAMES = ['emitted', 'capture', 'mean30', 'peak30', 'mean60', 'peak60'] as const;
 
-describe.each<[Extra, { halfWidth: number; tau: number }]>([
-  ['none', { halfWidth: 0.4, tau: 0.81 }],
-  ['beyond', { halfWidth: 0.12, tau: 0.92 }],
-])('readings besides the nine points: %s', (extra, least) => {
+let cases: Case[] = [];
+beforeAll(() => {
+  cases = ALL.flatMap((kind) => Array.from({ length: EACH }, (_, i) => simulatedCase(kind, 101 + i)));
+}, 120_000);
+
+// The tau of 45 panels scatters by about 0.03: two of those under the study's 0.86 and 0.96.
+describe.each<[Extra, { halfWidth: number; tau: number; beforeCommon: number }]>([
+  ['none', { halfWidth: 0.36, tau: 0.81, beforeCommon: 0.1 }],
+  ['beyond', { halfWidth: 0.12, tau: 0.92, beforeCommon: 0.2 }],
+])('readings besides the nine points: %s', (extra, { halfWidth, tau, beforeCommon }) => {
   let all: Outcome[] = [];
   beforeAll(() => {
-    all = ALL.flatMap((kind) => Array.from({ length: EACH }, (_, i) => outcomeOf(simulatedCase(kind, 101 + i), extra)));
+    all = cases.map((it) => outcomeOf(it, extra));
   }, 600_000);
-  const told = () => all.filter((it) => it.halfWidth !== undefined);
+  const told = (kinds: readonly string[] = ALL) =>
+    all.filter((it) => it.halfWidth !== undefined && kinds.includes(it.kind));
 
-  test('few are withheld', () => {
+  test('few are withheld, and none of those that obey the model once they are read past the edges', () => {
     expect(told().length).toBeGreaterThanOrEqual(0.88 * all.length);
+    expect(told(OBEYING).length).toBeGreaterThanOrEqual((extra === 'none' ? 0.83 : 1) * OBEYING.length * EACH);
   });
 
-  test.each(NAMES)('%s: at least 90 %% of the intervals hold', (name) => {
+  test.each(NAMES)('%s: the intervals hold', (name) => {
     const known = told().flatMap(({ holds }) => (holds[name] === undefined ? [] : [holds[name]]));
-    expect(known.filter(Boolean).length / known.length).toBeGreaterThanOrEqual(0.9);
+    expect(known.filter(Boolean).length / known.length).toBeGreaterThanOrEqual(LEAST);
   });
 
   test('and they are no wider than the readings ask for', () => {
     const widths = told().map((it) => it.halfWidth as number);
-    expect(widths.toSorted((a, b) => a - b)[Math.floor(widths.length / 2)]).toBeLessThan(least.halfWidth);
+    expect(widths.toSorted((a, b) => a - b)[Math.floor(widths.length / 2)]).toBeLessThan(halfWidth);
   });
 
   test('values are right on the average', () => {
@@ -53,8 +68,8 @@ describe.each<[Extra, { halfWidth: number; tau: number }]>([
   test('panels are ordered by price per emitted watt nearly as they truly are, and better than by the common figure', () => {
     const modelled = kendallTau(told().map(({ order }) => [order.true, order.modelled as number]));
     const common = kendallTau(told().map(({ order }) => [order.true, order.common]));
-    expect(modelled).toBeGreaterThan(least.tau);
-    expect(modelled).toBeGreaterThan(common + 0.1);
+    expect(modelled).toBeGreaterThan(tau);
+    expect(modelled).toBeGreaterThan(common + beforeCommon);
   });
 
   test('intervals that left the shape of the beam out would fail here', () => {

@@ -360,7 +360,9 @@ function resultList(layout: Layout, isGrid: boolean): Result[] {
           isGained: false,
           of: ({ values, sums }) => {
             const from = first(sums) + 1 + sums.targets.peaks;
-            return extreme(values, from, from + sums.targets.dims, -1) / (values[first(sums)] as number);
+            // Errors are taken to move a place in a straight line, which near the panel can lead past what there is.
+            const lowest = extreme(values, from, from + sums.targets.dims, -1) / (values[first(sums)] as number);
+            return Math.min(1, Math.max(0, lowest));
           },
         },
       ];

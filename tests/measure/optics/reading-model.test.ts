@@ -4,7 +4,7 @@ import { PATTERNS } from '../../../src/measure/optics/drive.ts';
 import type { SharedError } from '../../../src/measure/optics/error-sources.ts';
 import { panelSums } from '../../../src/measure/optics/panel-sums.ts';
 import { cosineWeights } from '../../../src/measure/optics/profile-basis.ts';
-import { readingModel, USUAL_STRAY } from '../../../src/measure/optics/reading-model.ts';
+import { PAST_FLOOR, readingModel, USUAL_STRAY } from '../../../src/measure/optics/reading-model.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { lightOf, lightSource, points, SIX_INCHES } from './make.ts';
 
@@ -74,6 +74,53 @@ describe('the probability of readings', () => {
     expect(many.likelihood(supposed(27)).chiSquare).toBeCloseTo(one.chiSquare, 8);
     const apart = (of: ReturnType<typeof make>) => of.likelihood(supposed(27)).log - of.likelihood(supposed(35)).log;
     expect(apart(many)).toBeCloseTo(apart(make([])), 8);
+  });
+});
+
+describe('a reading past an edge', () => {
+  // Six readings, so that five of them tell what the room gives back.
+  const places = [20, 30, 40].flatMap((past) => [
+    { edge: 'right' as const, past },
+    { edge: 'top' as const, past },
+  ]);
+  const around = panelSums({
+    field,
+    emitter: { kind: 'leds', columns: 10, rows: 20, ledSize: 0.8 },
+    distance: SIX_INCHES,
+    grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, kept: [0, 1, 2, 3, 4, 5, 6, 7, 8] },
+    beyond: places,
+    targets: [],
+  });
+  const stray = (USUAL_STRAY / (1 - USUAL_STRAY)) * mean;
+  const past = places.map(({ edge, past }) =>
+    edge === 'right'
+      ? light(field.width / 2 + past, 0, SIX_INCHES) + stray
+      : light(0, field.height / 2 + past, SIX_INCHES) + stray,
+  );
+  /** With the last one off by so many times the floor. */
+  const chiSquare = (off: number) => {
+    const list = [...values, ...past];
+    list[list.length - 1] = (list.at(-1) as number) + off * PAST_FLOOR * mean;
+    const model = readingModel(
+      around,
+      {
+        values: Float64Array.from(list),
+        own: new Float64Array(list.length).fill(0.01),
+        isOffset: list.map(() => true),
+        ownDistance: new Float64Array(list.length),
+      },
+      [],
+    );
+    return model.likelihood(supposed(30)).chiSquare;
+  };
+
+  test('may be off by a small share of the light in the frame, where next to none is expected', () => {
+    // Its error is known from six alike, one of them it itself: (off / floor)^2 (1 - 1/6), and a little less as other
+    // beams' readings tell the room less well nearer in.
+    expect(chiSquare(0)).toBeLessThan(0.05);
+    expect(chiSquare(1)).toBeGreaterThan(0.5);
+    expect(chiSquare(1)).toBeLessThan(1);
+    expect(chiSquare(4) / chiSquare(1)).toBeGreaterThan(13);
   });
 });
 

@@ -66,6 +66,7 @@ const steps: Step[] = [
   vitest('unit tests', 'tests/vitest.config.ts'),
   command('build', 'npm', 'run', '--silent', 'build'),
   vitest('site tests', 'tests/site/vitest.config.ts'),
+  vitest('builds anew', 'tests/site/builds.vitest.config.ts'),
 ];
 
 ensureBrowser();

@@ -1,9 +1,12 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
+    // Every processor; left to itself vitest spares one, which is half of a small machine.
+    maxWorkers: availableParallelism(),
     include: ['tests/**/*.test.ts'],
     // Nothing is judged by its time; a slow machine gets the time it needs.
     testTimeout: 60_000,

@@ -159,7 +159,8 @@ function sortPlainly(): void {
     head.addEventListener('click', () => {
       sign = -sign;
       const body = document.querySelector('tbody') as HTMLTableSectionElement;
-      const value = (row: HTMLTableRowElement) => Number(row.cells[column]?.dataset.v ?? Number.NaN);
+      // A gap comes last.
+      const value = (row: HTMLTableRowElement) => Number(row.cells[column]?.dataset.v ?? Number.POSITIVE_INFINITY);
       const sorted = [...body.rows].sort((a, b) => sign * (value(a) - value(b)) || 0);
       body.append(...sorted);
     });

@@ -3,17 +3,28 @@ import { drawError, seededRandom } from '../random.ts';
 import { emptySupposed, suppose } from './beam-prior.ts';
 import { allowedBeams, BEAMS } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
-import { distanceCurve, placeValues } from './distance-curve.ts';
 import { PATTERNS } from './drive.ts';
 import { type Emitter, widened } from './emitter.ts';
 import type { Readings, SharedError } from './error-sources.ts';
 import { MILLI } from './irradiance.ts';
+import { grainOf, movedRows } from './moved-rows.ts';
 import { overMains } from './over-mains.ts';
 import type { PanelModel } from './panel-model.ts';
-import { GEOMETRY, type Layout, type PanelSums, panelSums, type Sums } from './panel-sums.ts';
-import { gridSpots } from './plane-values.ts';
-import { BASIS, profileHalfAngle, squaredWeights, WeightedRows } from './profile-basis.ts';
+import { GEOMETRY, type Layout, panelSums } from './panel-sums.ts';
+import { BASIS, profileHalfAngle } from './profile-basis.ts';
 import { readingModel } from './reading-model.ts';
+import {
+  average,
+  type Drawn,
+  FIRST_TARGET,
+  RESULT_BIAS,
+  RESULT_CAPTURE,
+  RESULT_EMITTED,
+  RESULT_HALF_ANGLE,
+  type Result,
+  resultList,
+  statedValues,
+} from './results.ts';
 import { shapeBudgets } from './shape-budget.ts';
 import { peaksKnownFrom } from './single-leds.ts';
 import { type Spread, spreadOf } from './spread.ts';
@@ -314,154 +325,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   };
 }
 
-const RESULT_HALF_ANGLE = 0;
-const RESULT_EMITTED = 1;
-const RESULT_CAPTURE = 2;
-const RESULT_BIAS = 3;
-const FIRST_TARGET = 4;
-
-/** What one draw comes to. */
-interface Drawn {
-  halfAngle: number;
-  power: number;
-  values: Float64Array;
-  gridRows: Float64Array;
-  area: number;
-  sums: PanelSums;
-}
-
-interface Result {
-  name: string;
-  /** Whether a meter that reads high makes it higher. */
-  isGained: boolean;
-  of(drawn: Drawn): number;
-}
-
-function resultList(layout: Layout, isGrid: boolean): Result[] {
-  return [
-    { name: 'half-angle', isGained: false, of: (it) => it.halfAngle },
-    { name: 'emitted', isGained: true, of: (it) => it.power },
-    { name: 'capture', isGained: false, of: (it) => (it.values[0] as number) * it.area },
-    { name: 'bias', isGained: false, of: (it) => (isGrid ? average(it.gridRows) / (it.values[0] as number) : 1) },
-    ...layout.targets.flatMap((_, t): Result[] => {
-      const first = (sums: PanelSums) => 1 + t * sums.targetRows;
-      return [
-        { name: `mean-${t}`, isGained: true, of: ({ power, values, sums }) => power * (values[first(sums)] as number) },
-        {
-          name: `peak-${t}`,
-          isGained: true,
-          of: ({ power, values, sums }) => {
-            const from = first(sums) + 1;
-            return power * extreme(values, from, from + sums.targets.peaks, 1);
-          },
-        },
-        {
-          name: `lowest-${t}`,
-          isGained: false,
-          of: ({ values, sums }) => {
-            const from = first(sums) + 1 + sums.targets.peaks;
-            // Errors are taken to move a place in a straight line, which near the panel can lead past what there is.
-            const lowest = extreme(values, from, from + sums.targets.dims, -1) / (values[first(sums)] as number);
-            return Math.min(1, Math.max(0, lowest));
-          },
-        },
-      ];
-    }),
-  ];
-}
-
-function extreme(values: Float64Array, from: number, to: number, sign: 1 | -1): number {
-  let best = values[from] as number;
-  for (let i = from + 1; i < to; i++) {
-    const it = values[i] as number;
-    if (sign * (it - best) > 0) best = it;
-  }
-  return best;
-}
-
-/** Some rows of a beam, moved by amounts of each pattern of drive and by lengths of the geometry, in their order. */
-interface MovedRows {
-  suppose(weights: Float64Array): void;
-  fill(amounts: Float64Array, out: Float64Array): void;
-}
-
-function movedRows({ count, base, patterns, geometry }: Sums): MovedRows {
-  const sources = [base, ...patterns, ...GEOMETRY.map((it) => geometry[it])];
-  const known = new Float64Array(sources.length * count);
-  const light = new WeightedRows();
-  return {
-    suppose(weights) {
-      light.take(weights);
-      let place = 0;
-      for (const rows of sources) for (let row = 0; row < count; row++) known[place++] = light.sum(rows, row);
-    },
-    fill(amounts, out) {
-      for (let row = 0; row < count; row++) {
-        let value = known[row] as number;
-        for (let p = 0, at = count + row; p < amounts.length; p++, at += count) {
-          value += (amounts[p] as number) * (known[at] as number);
-        }
-        out[row] = value;
-      }
-    },
-  };
-}
-
 /** The emitter with its light as far out as the readings have it. */
 function reaching(emitter: Emitter, by: number): Emitter {
   return widened(emitter, emitter.kind === 'leds' ? Math.min(by, emitter.ledSize / 2) : by);
-}
-
-/** What LEDs that differ do to the places of the targets where they may be brightest; nothing to the others. */
-function grainOf({ targets, targetRows, leds }: PanelSums, weights: Float64Array, difference: number): Float64Array {
-  const out = new Float64Array(targets.count);
-  const squares = new Float64Array(BASIS);
-  squaredWeights(weights, squares);
-  for (let row = 1; row < targets.count; row++) {
-    const place = (row - 1) % targetRows;
-    if (place === 0 || place > targets.peaks) continue;
-    let square = 0;
-    for (let k = 0, at = row * BASIS; k < BASIS; k++, at++) {
-      square += (targets.base[at] as number) * (squares[k] as number);
-    }
-    const scale = MILLI / (2 * Math.PI * (targets.planes[row] as number) ** 2);
-    out[row] = difference * Math.sqrt(Math.max(0, (scale * square) / leds));
-  }
-  return out;
-}
-
-/** The values that are stated: those of the mean of the allowed beams, each as heavy as the root of its power. */
-function statedValues(
-  model: PanelModel,
-  layout: Layout,
-  grid: Readings | undefined,
-  halfAngles: Float64Array,
-): { values: number[]; gridMean: number } {
-  const one = { ...model, power: 1 };
-  const spots = layout.grid ? (gridSpots(layout.grid.shape, layout.field) ?? []) : [];
-  const kept = (layout.grid?.kept ?? []).map((index) => spots[index] ?? { x: 0, y: 0 });
-  const [mean = 0, ...points] = placeValues(one, kept)(layout.distance);
-  const { power } = model;
-  const values: number[] = [];
-  values[RESULT_HALF_ANGLE] = middle(halfAngles);
-  values[RESULT_EMITTED] = power;
-  values[RESULT_CAPTURE] = (mean * layout.field.width * layout.field.height) / MILLI;
-  values[RESULT_BIAS] = grid ? average(points) / mean : 1;
-  distanceCurve({ ...model, power }, layout.targets).forEach((it, t) => {
-    values[FIRST_TARGET + 3 * t] = it.mean;
-    values[FIRST_TARGET + 3 * t + 1] = it.peak ?? 0;
-    values[FIRST_TARGET + 3 * t + 2] = (it.lowest ?? 0) / it.mean;
-  });
-  return { values, gridMean: average(points) };
-}
-
-function middle(values: Float64Array): number {
-  const sorted = values.toSorted();
-  return sorted[Math.floor(sorted.length / 2)] as number;
-}
-
-function average(values: ArrayLike<number>): number {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i] as number;
-  return sum / values.length;
 }

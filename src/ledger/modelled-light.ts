@@ -89,6 +89,7 @@ export function modelledLight(context: LightContext): ModelledLight {
   const result = estimateOnce(light.input);
   const inputs = [
     ...(grid ? [`${id}/grid.rows`] : []),
+    ...(session.beyond ? [`${id}/beyond`] : []),
     ...(sweep.length > 0 ? [`${id}/distances`] : []),
     field.width.id,
     field.height.id,

@@ -74,15 +74,6 @@ export function bandProfile(edges: readonly number[], weights: readonly number[]
   };
 }
 
-/** Points with weights that are made to sum to 1, in order of place. */
-export function pointProfile(places: readonly number[], weights: readonly number[]): Profile {
-  const total = weights.reduce((sum, it) => sum + it, 0);
-  return rawPointProfile(
-    places,
-    weights.map((it) => it / total),
-  );
-}
-
 /** Points with weights as they are, of either sign, in order of place. */
 export function rawPointProfile(places: readonly number[], weights: readonly number[]): Profile {
   const x = Float64Array.from(places);

@@ -1,7 +1,7 @@
 import { defineCollection } from 'astro:content';
 import { glob } from 'astro/loaders';
 import { notesLoader } from './build/notes-loader.ts';
-import { COLLECTIONS, type CollectionName, entryId } from './ledger/collections.ts';
+import { COLLECTIONS, type CollectionName, entryId } from './content/schema/collections.ts';
 import { contentFolder } from './ledger/load-ledger.ts';
 
 /**

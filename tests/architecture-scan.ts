@@ -15,19 +15,31 @@ export interface Import {
   line: number;
 }
 
-/** Folders of src/ that a layer may import from; `types` only for types. What is not listed here is not limited. */
-export const LAYERS: Readonly<Record<string, { from: readonly string[]; types?: readonly string[] }>> = {
-  measure: { from: ['measure'] },
-  schema: { from: ['schema', 'measure'] },
-  ledger: { from: ['ledger', 'schema', 'measure'] },
-  present: { from: ['present', 'ledger', 'schema', 'measure'] },
+/** Where a file stands: its folder of src/, and whether a reader's browser runs it. */
+export type Layer = 'measure' | 'content' | 'ledger' | 'words' | 'site' | 'browser';
+
+/**
+ * Layers that a layer may import from; what is not listed here (pages, layouts, build, cli) is not limited. A file
+ * that a browser runs is in a folder `browser/` of its feature; what is built may use it, for the shapes of the data
+ * that it packs for it.
+ */
+export const LAYERS: Readonly<Record<Layer, readonly Layer[]>> = {
+  measure: ['measure'],
+  content: ['content', 'measure'],
+  ledger: ['ledger', 'content', 'measure'],
+  words: ['words', 'content', 'measure'],
+  site: ['site', 'browser', 'words', 'ledger', 'content', 'measure'],
+  browser: ['browser', 'words', 'measure'],
 };
 
 /** The layer of pure functions: no files, no network, no clock, no chance but a seeded one. */
 const PURE = 'measure';
 
-/** The one folder whose files run in a reader's browser. */
-const IN_BROWSER = 'src/client/';
+/** The folders whose files run in a reader's browser. */
+const IN_BROWSER = /^src\/site\/[^/]+\/browser\//;
+
+/** What every feature's browser folder may use of another's. */
+const SHARED_IN_BROWSER = 'src/site/shared/browser/';
 
 const DOM_NAMES = new Set(
   `window document navigator location history localStorage sessionStorage indexedDB customElements matchMedia
@@ -64,38 +76,75 @@ export function importsOf(source: string): Import[] {
 /**
  * What a file imports against the rules of its layer, one sentence each.
  *
- * @param file from the repository's top, `src/measure/grid.ts`
+ * @param file from the repository's top, `src/measure/irradiance/grid.ts`
  */
 export function importFaults(file: string, source: string): string[] {
   const layer = layerOf(file);
-  const rule = LAYERS[layer];
-  if (!rule) return [];
-  return importsOf(source).flatMap(({ specifier, typeOnly, line }) => {
+  if (!layer) return [];
+  return importsOf(source).flatMap(({ specifier, line }) => {
     const at = `${file}:${line}`;
+    // What the build writes after the scripts are bundled can only be named when it runs.
+    if (specifier === null && file === 'src/site/search/browser/search.ts') return [];
     if (specifier === null) return [`${at} imports something that is only known when it runs`];
-    if (/^(astro|@astrojs)([:/]|$)/.test(specifier)) return [`${at} imports ${specifier}: ${layer} knows no Astro`];
+    if (/^(astro|@astrojs)([:/]|$)/.test(specifier) && !(layer === 'site' && file.endsWith('.astro'))) {
+      return [`${at} imports ${specifier}: ${layer} knows no Astro`];
+    }
     if (/^[/~#]|^@\/|^src\//.test(specifier))
       return [`${at} imports ${specifier}: write the path relative to the file`];
     if (!specifier.startsWith('.')) {
-      return layer === PURE && isBuiltin(specifier)
+      return (layer === PURE || layer === 'browser') && isBuiltin(specifier)
         ? [`${at} imports ${specifier}: ${layer} has no input or output`]
         : [];
     }
     const target = posix.normalize(posix.join(posix.dirname(file), specifier));
     const to = layerOf(target);
-    if (rule.from.includes(to)) return [];
-    if (rule.types?.includes(to)) return typeOnly ? [] : [`${at} imports more than types from ${target}`];
-    return [
-      `${at} imports ${target}: ${layer} may import from ${[...rule.from, ...(rule.types ?? [])].join(', ')} only`,
-    ];
+    if (!to || !LAYERS[layer].includes(to)) {
+      return [`${at} imports ${target}: ${layer} may import from ${LAYERS[layer].join(', ')} only`];
+    }
+    if (layer === 'browser' && to === 'browser' && !isOwnBrowserFile(file, target)) {
+      return [`${at} imports ${target}: another feature's browser files; what they share lies in ${SHARED_IN_BROWSER}`];
+    }
+    return [];
   });
 }
 
-/** Names of the page's DOM that a file uses without declaring them; none are looked for in src/client. */
+function isOwnBrowserFile(file: string, target: string): boolean {
+  return target.startsWith(SHARED_IN_BROWSER) || target.startsWith(IN_BROWSER.exec(file)?.[0] ?? '/');
+}
+
+/** Circles of imports among files: each one's files in a row, the first of them again at the end. */
+export function importCircles(files: ReadonlyArray<{ file: string; source: string }>): string[] {
+  const known = new Map(files.map(({ file, source }) => [file, source]));
+  const targets = new Map(
+    files.map(({ file, source }) => [
+      file,
+      importsOf(source).flatMap(({ specifier }) => {
+        const target = specifier?.startsWith('.') ? posix.normalize(posix.join(posix.dirname(file), specifier)) : '';
+        return known.has(target) ? [target] : [];
+      }),
+    ]),
+  );
+  const circles: string[] = [];
+  const done = new Set<string>();
+  const path: string[] = [];
+  const visit = (file: string) => {
+    const at = path.indexOf(file);
+    if (at >= 0) circles.push([...path.slice(at), file].join(' > '));
+    if (at >= 0 || done.has(file)) return;
+    path.push(file);
+    for (const target of targets.get(file) ?? []) visit(target);
+    path.pop();
+    done.add(file);
+  };
+  for (const file of targets.keys()) visit(file);
+  return circles;
+}
+
+/** Names of the page's DOM that a file uses without declaring them; none are looked for in browser folders. */
 export function domFaults(file: string, source: string): string[] {
-  if (file.startsWith(IN_BROWSER)) return [];
+  if (IN_BROWSER.test(file)) return [];
   return foreignNames(source, isDomName).map(
-    ({ name, line }) => `${file}:${line} uses ${name}: only ${IN_BROWSER} may`,
+    ({ name, line }) => `${file}:${line} uses ${name}: only browser folders may`,
   );
 }
 
@@ -129,9 +178,11 @@ export function codeOfAstro(source: string): string {
   return [frontMatter, ...scripts].join('\n;\n');
 }
 
-/** `src/measure/grid.ts` lies in `measure`; a file right in src/ or outside of it in nothing. */
-function layerOf(file: string): string {
-  return /^src\/([^/]+)\//.exec(file)?.[1] ?? '';
+/** `src/measure/irradiance/grid.ts` lies in `measure`; a file of no layer in nothing. */
+function layerOf(file: string): Layer | undefined {
+  if (IN_BROWSER.test(file)) return 'browser';
+  const folder = /^src\/([^/]+)\//.exec(file)?.[1] ?? '';
+  return Object.hasOwn(LAYERS, folder) && folder !== 'browser' ? (folder as Layer) : undefined;
 }
 
 function parse(source: string): ts.SourceFile {

@@ -1,33 +1,56 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { codeOfAstro, domFaults, importFaults, importsOf, LAYERS, purityFaults } from './architecture-scan.ts';
+import {
+  codeOfAstro,
+  domFaults,
+  importCircles,
+  importFaults,
+  importsOf,
+  LAYERS,
+  purityFaults,
+} from './architecture-scan.ts';
 
 const top = new URL('../', import.meta.url);
 
+/** Files of src/ whose names fit, from the repository's top, with their text. */
+function sourceFiles(name: RegExp): Array<{ file: string; text: string }> {
+  return readdirSync(new URL('src/', top), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && name.test(entry.name))
+    .map((entry) => {
+      const file = `${entry.parentPath}/${entry.name}`.replaceAll('\\', '/').replace(/^.*?\/src\//, 'src/');
+      return { file, text: readFileSync(new URL(file, top), 'utf8') };
+    });
+}
+
 /** Every file of src/ with code in it: path from the repository's top, and the code. */
-const FILES = readdirSync(new URL('src/', top), { recursive: true, withFileTypes: true })
-  .filter((entry) => entry.isFile() && /\.(ts|tsx|mts|js|mjs|astro)$/.test(entry.name))
-  .map((entry) => {
-    const file = `${entry.parentPath}/${entry.name}`.replaceAll('\\', '/').replace(/^.*?\/src\//, 'src/');
-    const text = readFileSync(new URL(file, top), 'utf8');
-    return { file, source: file.endsWith('.astro') ? codeOfAstro(text) : text };
-  });
+const FILES = sourceFiles(/\.(ts|tsx|mts|js|mjs|astro)$/).map(({ file, text }) => ({
+  file,
+  source: file.endsWith('.astro') ? codeOfAstro(text) : text,
+}));
 
 describe('the project', () => {
-  test.each(['measure', 'schema', 'ledger'])('has files in src/%s to look at', (layer) => {
+  test.each(Object.keys(LAYERS).filter((it) => it !== 'browser'))('has files in src/%s to look at', (layer) => {
     expect(FILES.filter(({ file }) => file.startsWith(`src/${layer}/`)).length).toBeGreaterThan(5);
   });
 
-  test.each(Object.entries(LAYERS))('src/%s imports from its own and lower layers only', (layer) => {
-    const files = FILES.filter(({ file }) => file.startsWith(`src/${layer}/`));
-    expect(files.flatMap(({ file, source }) => importFaults(file, source))).toEqual([]);
+  test('every file imports from its own and lower layers only', () => {
+    expect(FILES.flatMap(({ file, source }) => importFaults(file, source))).toEqual([]);
+  });
+
+  test('no file imports itself by way of others', () => {
+    expect(importCircles(FILES)).toEqual([]);
+  });
+
+  test('no file is longer than 300 lines', () => {
+    const long = sourceFiles(/\.(ts|astro|mjs|css)$/).filter(({ text }) => text.split('\n').length > 301);
+    expect(long.map(({ file }) => file)).toEqual([]);
   });
 
   test('src/measure reads no clock, draws nothing without a seed and has no input or output', () => {
     expect(FILES.flatMap(({ file, source }) => purityFaults(file, source))).toEqual([]);
   });
 
-  test('only src/client uses the page’s DOM', () => {
+  test('only browser folders use the page’s DOM', () => {
     expect(FILES.flatMap(({ file, source }) => domFaults(file, source))).toEqual([]);
   });
 });
@@ -73,29 +96,38 @@ describe('finding imports', () => {
 
 describe('holding imports against the layers', () => {
   test.each([
-    ['src/measure/a.ts', "import '../schema/units.ts';"],
-    ['src/measure/a.ts', "import type { Panel } from '../schema/panel.ts';"],
-    ['src/measure/plausibility/a.ts', "import '../../ledger/a.ts';"],
+    ['src/measure/a.ts', "import '../content/schema/units.ts';"],
+    ['src/measure/a.ts', "import type { Panel } from '../content/schema/panel.ts';"],
+    ['src/measure/checks/a.ts', "import '../../ledger/a.ts';"],
+    ['src/measure/a.ts', "import '../words/format.ts';"],
     ['src/measure/a.ts', "import '../../tests/references/grid.ts';"],
     ['src/measure/a.ts', "import '../content.config.ts';"],
     ['src/measure/a.ts', "import 'node:fs';"],
     ['src/measure/a.ts', "import { readFile } from 'fs/promises';"],
     ['src/measure/a.ts', "import 'astro:content';"],
-    ['src/measure/a.ts', "export const a = () => import('../client/sort.ts');"],
+    ['src/measure/a.ts', "export const a = () => import('../site/guide/browser/sort.ts');"],
     ['src/measure/a.ts', 'export const a = (name: string) => import(name);'],
-    ['src/measure/a.ts', "import '/src/schema/units.ts';"],
-    ['src/measure/a.ts', "import '@/schema/units.ts';"],
-    ['src/schema/a.ts', "import '../ledger/a.ts';"],
-    ['src/schema/a.ts', "import { z } from 'astro/zod';"],
-    ['src/ledger/a.ts', "import '../present/a.ts';"],
+    ['src/measure/a.ts', "import '/src/content/schema/units.ts';"],
+    ['src/measure/a.ts', "import '@/content/schema/units.ts';"],
+    ['src/content/rules/a.ts', "import '../../ledger/a.ts';"],
+    ['src/content/schema/a.ts', "import { z } from 'astro/zod';"],
+    ['src/ledger/a.ts', "import '../site/guide/a.ts';"],
+    ['src/ledger/a.ts', "import '../words/a.ts';"],
     ['src/ledger/a.ts', "import '../pages/a.ts';"],
-    ['src/ledger/a.ts', "import '../components/a.ts';"],
     ['src/ledger/a.ts', "import '../layouts/a.ts';"],
     ['src/ledger/a.ts', "import '../cli/a.ts';"],
     ['src/ledger/a.ts', "import { getCollection } from 'astro:content';"],
     ['src/ledger/a.ts', "import mdx from '@astrojs/mdx';"],
     ['src/ledger/a.ts', "import type { Loader } from 'astro';"],
-    ['src/present/a.ts', "import '../client/a.ts';"],
+    ['src/words/a.ts', "import type { Ledger } from '../ledger/ledger.ts';"],
+    ['src/words/a.ts', "import '../site/shared/a.ts';"],
+    ['src/site/guide/a.ts', "import '../../build/a.ts';"],
+    ['src/site/guide/browser/a.ts', "import type { Ledger } from '../../../ledger/ledger.ts';"],
+    ['src/site/guide/browser/a.ts', "import '../../../content/schema/units.ts';"],
+    ['src/site/guide/browser/a.ts', "import '../guide-view.ts';"],
+    ['src/site/guide/browser/a.ts', "import '../../plan/browser/a.ts';"],
+    ['src/site/shared/browser/a.ts', "import '../../plan/browser/a.ts';"],
+    ['src/site/guide/browser/a.ts', "import 'node:fs';"],
   ])('%s may not have: %s', (file, source) => {
     expect(importFaults(file, source)).toHaveLength(1);
     expect(importFaults(file, source)[0]).toMatch(new RegExp(`^${file}:1 `));
@@ -103,17 +135,31 @@ describe('holding imports against the layers', () => {
 
   test.each([
     ['src/measure/a.ts', "import { b } from './b.ts'; import { mean } from 'simple-statistics';"],
-    ['src/measure/plausibility/a.ts', "import type { Figure } from '../figure.ts';"],
-    ['src/schema/a.ts', "import { z } from 'zod'; import '../measure/figure.ts'; import './units.ts';"],
-    ['src/ledger/a.ts', "import '../schema/panel.ts'; import '../measure/grid.ts'; import 'node:fs';"],
-    ['src/present/a.ts', "import type { Ledger } from '../ledger/ledger.ts'; import '../measure/figure.ts';"],
-    ['src/present/a.ts', "import { type Ledger } from '../ledger/ledger.ts'; import '../schema/guide.ts';"],
+    ['src/measure/checks/a.ts', "import type { Figure } from '../figure.ts';"],
+    ['src/content/schema/a.ts', "import { z } from 'zod'; import '../../measure/figure.ts'; import './units.ts';"],
+    [
+      'src/ledger/a.ts',
+      "import '../content/schema/panel.ts'; import '../measure/irradiance/grid.ts'; import 'node:fs';",
+    ],
+    ['src/words/a.ts', "import type { Unit } from '../content/schema/units.ts'; import '../measure/figure.ts';"],
+    ['src/site/guide/a.ts', "import type { Ledger } from '../../ledger/ledger.ts'; import './browser/a.ts';"],
+    ['src/site/guide/components/A.astro', "import B from '../../shared/components/B.astro'; import 'astro:content';"],
+    ['src/site/guide/browser/a.ts', "import '../../../measure/figure.ts'; import '../../shared/browser/dom.ts';"],
+    ['src/site/guide/browser/a.ts', "import '../../../words/format.ts'; import './b.ts';"],
     ['src/pages/index.astro', "import '../ledger/ledger.ts'; import 'astro:content';"],
-    ['src/client/sort.ts', "import '../measure/figure.ts';"],
-    ['src/content.config.ts', "import 'astro:content'; import './ledger/collections.ts';"],
+    ['src/content.config.ts', "import 'astro:content'; import './content/schema/collections.ts';"],
     ['src/measure/a.ts', "import 'astronomy';"],
   ])('%s may have: %s', (file, source) => {
     expect(importFaults(file, source)).toEqual([]);
+  });
+
+  test('circles, of types too, and none where two files meet in a third', () => {
+    const of = (imports: Record<string, string>) =>
+      importCircles(Object.entries(imports).map(([file, source]) => ({ file: `src/${file}`, source })));
+    expect(of({ 'a.ts': "import './b/b.ts';", 'b/b.ts': "import type { A } from '../a.ts';" })).toEqual([
+      'src/a.ts > src/b/b.ts > src/a.ts',
+    ]);
+    expect(of({ 'a.ts': "import './b.ts'; import './c.ts';", 'b.ts': "import './c.ts';", 'c.ts': '' })).toEqual([]);
   });
 });
 
@@ -129,7 +175,7 @@ describe('finding uses of the DOM', () => {
     'if (typeof document === "undefined") run();',
   ])('%s', (source) => {
     expect(domFaults('src/ledger/a.ts', source)).toHaveLength(1);
-    expect(domFaults('src/client/a.ts', source)).toEqual([]);
+    expect(domFaults('src/site/guide/browser/a.ts', source)).toEqual([]);
   });
 
   test.each([
@@ -147,7 +193,7 @@ describe('finding uses of the DOM', () => {
   test('in the scripts and the front matter of an .astro file, not in its words', () => {
     const page = (frontMatter: string, script: string) =>
       codeOfAstro(`---\n${frontMatter}\n---\n<p>This document and its history</p>\n<script>${script}</script>\n`);
-    expect(domFaults('src/pages/a.astro', page('const a = 1;', "import '../client/sort.ts';"))).toEqual([]);
+    expect(domFaults('src/pages/a.astro', page('const a = 1;', "import '../site/guide/browser/sort.ts';"))).toEqual([]);
     expect(domFaults('src/pages/a.astro', page('const a = 1;', 'document.title = "a";'))).toHaveLength(1);
     expect(domFaults('src/pages/a.astro', page('const a = document.title;', ''))).toHaveLength(1);
     expect(codeOfAstro('<script type="application/ld+json">{"document": 1}</script>')).not.toContain('document');

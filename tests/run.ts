@@ -65,8 +65,8 @@ const steps: Step[] = [
   command('lint', 'biome', 'ci', '.'),
   vitest('unit tests', 'tests/vitest.config.ts'),
   command('build', 'npm', 'run', '--silent', 'build'),
-  vitest('site tests', 'tests/site/vitest.config.ts'),
-  vitest('builds anew', 'tests/site/builds.vitest.config.ts'),
+  vitest('site tests', 'tests/built/vitest.config.ts'),
+  vitest('builds anew', 'tests/built/builds.vitest.config.ts'),
 ];
 
 ensureBrowser();

@@ -12,6 +12,6 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     // The built site is tested after a build, by its own step of `npm test`.
-    exclude: ['tests/site/**', 'node_modules/**'],
+    exclude: ['tests/built/**', 'node_modules/**'],
   },
 });

@@ -2,7 +2,7 @@ import { linkSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } 
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { UsageError } from '../ledger/usage-error.ts';
+import { UsageError } from '../content/read/usage-error.ts';
 
 /** Who builds: a process of a machine. Its start tells it from a later process that was given the same number. */
 const ownerSchema = z.object({ pid: z.int().positive(), host: z.string(), start: z.string() });

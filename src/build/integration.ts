@@ -1,10 +1,10 @@
 import { rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
+import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
-import { ContentError } from '../ledger/problem-list.ts';
-import { tellWarnings } from '../ledger/tell-warnings.ts';
-import { publishedFiles } from '../present/published-files.ts';
+import { publishedFiles } from '../site/export/published-files.ts';
+import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { replaceFolder } from './replace-folder.ts';

@@ -1,6 +1,6 @@
 import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, resolve, sep } from 'node:path';
-import { UsageError } from '../ledger/usage-error.ts';
+import { UsageError } from '../content/read/usage-error.ts';
 
 /** What the system says of a place that can't be written, in words. */
 const CAUSES: Readonly<Record<string, string>> = {

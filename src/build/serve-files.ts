@@ -1,5 +1,5 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { PublishedFile } from '../present/published-files.ts';
+import type { PublishedFile } from '../site/export/published-files.ts';
 
 /**
  * Answers for the data files while the tester writes, from the content as it stands at each request; other addresses

@@ -1,8 +1,8 @@
 import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Loaded } from '../ledger/load-ledger.ts';
-import type { PublishedFile } from '../present/published-files.ts';
-import { frameFiller, WORKING_FRAME, workingPage } from '../present/working-page.ts';
+import type { PublishedFile } from '../site/export/published-files.ts';
+import { frameFiller, WORKING_FRAME, workingPage } from '../site/working/working-page.ts';
 
 /**
  * The working pages of all panels, made of the frame that Astro has rendered, which goes. They are two thirds of the

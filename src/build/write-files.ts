@@ -1,6 +1,6 @@
 import { closeSync, mkdirSync, openSync, writeSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { PublishedFile } from '../present/published-files.ts';
+import type { PublishedFile } from '../site/export/published-files.ts';
 
 /**
  * Bytes that are put together before they are written. One buffer serves all files: a new one for each page costs

@@ -1,10 +1,10 @@
 import { Command } from 'commander';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
+import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
-import { ContentError } from '../ledger/problem-list.ts';
-import { tellWarnings } from '../ledger/tell-warnings.ts';
-import { hasImpossible } from '../ledger/warning-list.ts';
+import { tellWarnings } from '../site/warnings/tell-warnings.ts';
+import { hasImpossible } from '../site/warnings/warning-list.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 
 const EXPLAINED = `

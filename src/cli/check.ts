@@ -1,10 +1,10 @@
 import { Command } from 'commander';
-import type { Content } from '../ledger/content.ts';
+import type { Content } from '../content/read/content.ts';
+import { ContentError, counted, problemList } from '../content/read/problem-list.ts';
 import { contentFolder, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
-import { ContentError, counted, problemList } from '../ledger/problem-list.ts';
-import type { Warning } from '../ledger/warning.ts';
-import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../ledger/warning-list.ts';
-import { warningsOf } from '../ledger/warnings.ts';
+import type { Warning } from '../site/warnings/warning.ts';
+import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../site/warnings/warning-list.ts';
+import { warningsOf } from '../site/warnings/warnings.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 
 const EXPLAINED = `

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 import { Command } from 'commander';
-import { UsageError } from '../ledger/usage-error.ts';
+import { UsageError } from '../content/read/usage-error.ts';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
 

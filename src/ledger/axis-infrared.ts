@@ -1,12 +1,12 @@
 import { mean } from 'simple-statistics';
-import type { DistanceSetting } from '../measure/distance-setting.ts';
+import { keptReadings } from '../content/read/grid-points.ts';
+import type { Session } from '../content/schema/session.ts';
 import type { AxisReading } from '../measure/exposure/index.ts';
-import type { Meter } from '../measure/meter.ts';
+import type { Meter } from '../measure/instrument/instrument.ts';
+import { NEAR_INFRARED_ALONE } from '../measure/instrument/spectral-response.ts';
+import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { readingFigure } from '../measure/reading.ts';
-import { NEAR_INFRARED_ALONE } from '../measure/spectral-response.ts';
 import { lineWith } from '../measure/uncertainty.ts';
-import type { Session } from '../schema/session.ts';
-import { keptReadings } from './grid-points.ts';
 
 /** Readings before the middle with near-infrared alone on, from a session's sweep; repeats as their mean. */
 export function axisInfrared(

@@ -1,7 +1,7 @@
-import type { SessionLight } from '../measure/optics/session-light.ts';
-import type { BeyondPlace } from '../schema/beyond.ts';
-import type { Reading } from '../schema/quantity.ts';
-import { keptReadings, pointReadings } from './grid-points.ts';
+import { keptReadings, pointReadings } from '../content/read/grid-points.ts';
+import type { BeyondPlace } from '../content/schema/beyond.ts';
+import type { Reading } from '../content/schema/quantity.ts';
+import type { SessionLight } from '../measure/beam/session-light.ts';
 
 /** Readings past the edges as the model takes them: places without a kept reading are left out. */
 export function beyondLight(places: readonly BeyondPlace[]): NonNullable<SessionLight['beyond']> {

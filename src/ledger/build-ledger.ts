@@ -1,14 +1,14 @@
-import { ninePointBasis } from '../measure/bench-procedure.ts';
+import type { Content } from '../content/read/content.ts';
+import type { Calibration } from '../content/schema/instrument.ts';
 import { isFigure } from '../measure/figure.ts';
-import { closeToFrontier, frontier } from '../measure/frontier.ts';
 import { impossibility } from '../measure/handed-on.ts';
-import { type Contender, type Rank, rankByPricePerWatt } from '../measure/ranking.ts';
-import { distanceGroups } from '../measure/same-distance.ts';
-import { stepUps } from '../measure/step-ups.ts';
-import type { Calibration } from '../schema/instrument.ts';
-import type { Content } from './content.ts';
+import { ninePointBasis } from '../measure/irradiance/bench-procedure.ts';
+import { distanceGroups } from '../measure/irradiance/same-distance.ts';
+import { closeToFrontier, frontier } from '../measure/money/frontier.ts';
+import { type Contender, type Rank, rankByPricePerWatt } from '../measure/money/ranking.ts';
+import { stepUps } from '../measure/money/step-ups.ts';
+import { calibrationDue, calibrationsOf } from './instruments.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
-import { calibrationDue, calibrationsOf } from './meters.ts';
 import { withOpticsAhead } from './optics-store.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
 

@@ -1,10 +1,10 @@
+import type { Content } from '../content/read/content.ts';
+import type { InstrumentKind } from '../content/schema/instrument.ts';
+import { instrumentUnit } from '../content/schema/instrument-units.ts';
+import type { Panel } from '../content/schema/panel.ts';
+import type { Session } from '../content/schema/session.ts';
+import type { Facts, MeterUse, SetDistance } from '../measure/checks/index.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
-import type { Facts, MeterUse, SetDistance } from '../measure/plausibility/index.ts';
-import type { InstrumentKind } from '../schema/instrument.ts';
-import type { Panel } from '../schema/panel.ts';
-import type { Session } from '../schema/session.ts';
-import type { Content } from './content.ts';
-import { instrumentUnit } from './meters.ts';
 
 const MODES = ['red', 'near-infrared', 'combined'] as const;
 const each = (prefix: string, suffixes: readonly string[]) => suffixes.map((it) => `${prefix}-${it}`);

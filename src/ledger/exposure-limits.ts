@@ -1,9 +1,9 @@
-import type { DistanceSetting } from '../measure/distance-setting.ts';
+import type { Guide } from '../content/schema/guide.ts';
+import type { Session } from '../content/schema/session.ts';
 import { exposureResults, type Infrared, type LimitResult, nearInfraredFromMode } from '../measure/exposure/index.ts';
 import { type FigureOrGap, gap } from '../measure/figure.ts';
-import type { Meter } from '../measure/meter.ts';
-import type { Guide } from '../schema/guide.ts';
-import type { Session } from '../schema/session.ts';
+import type { Meter } from '../measure/instrument/instrument.ts';
+import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { axisInfrared } from './axis-infrared.ts';
 import type { MeterFinder } from './reading-figures.ts';
 

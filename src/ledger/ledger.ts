@@ -1,25 +1,19 @@
-import type { ClaimCheck } from '../measure/claims.ts';
+import type { Guide } from '../content/schema/guide.ts';
+import type { Calibration, Instrument, InstrumentKind } from '../content/schema/instrument.ts';
+import type { Maker } from '../content/schema/maker.ts';
+import type { Panel, Price } from '../content/schema/panel.ts';
+import type { Session } from '../content/schema/session.ts';
 import type { LimitResult, ShareReading } from '../measure/exposure/index.ts';
 import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
-import type { Rank } from '../measure/ranking.ts';
-import type { StepUps } from '../measure/step-ups.ts';
-import type { Guide } from '../schema/guide.ts';
-import type { Calibration, Instrument, InstrumentKind } from '../schema/instrument.ts';
-import type { Maker } from '../schema/maker.ts';
-import type { Panel, Price } from '../schema/panel.ts';
-import type { Session } from '../schema/session.ts';
+import type { Conditions } from '../measure/irradiance/bench-procedure.ts';
+import type { ClaimCheck } from '../measure/irradiance/claims.ts';
+import type { Rank } from '../measure/money/ranking.ts';
+import type { StepUps } from '../measure/money/step-ups.ts';
 import type { ModelledLight } from './modelled-light.ts';
 
-export type SizeClass = Guide['sizeClasses'][number];
+export type { Conditions };
 
-/** Under what a session was measured; only panels measured alike are ranked together. */
-export interface Conditions {
-  /** cm */
-  distance: number;
-  methodVersion: number;
-  /** The guide's own distance, under a version of the procedure that reads the grid as the guide's does. */
-  isReference: boolean;
-}
+export type SizeClass = Guide['sizeClasses'][number];
 
 /** An instrument as a session used it. */
 export interface UsedInstrument {

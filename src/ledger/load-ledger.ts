@@ -1,11 +1,11 @@
 import { globSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Content } from '../content/read/content.ts';
+import { ContentError } from '../content/read/problem-list.ts';
+import { readContent } from '../content/read/read-content.ts';
 import { buildLedger } from './build-ledger.ts';
-import type { Content } from './content.ts';
 import type { Ledger } from './ledger.ts';
 import { keepOptics, releaseOptics } from './optics-store.ts';
-import { ContentError } from './problem-list.ts';
-import { readContent } from './read-content.ts';
 import { todayFrom } from './today.ts';
 
 export interface LoadOptions {

@@ -1,18 +1,18 @@
-import type { DistanceSetting } from '../measure/distance-setting.ts';
+import { countedLeds } from '../content/read/counted-leds.ts';
+import { keptReadings } from '../content/read/grid-points.ts';
+import type { Panel } from '../content/schema/panel.ts';
+import type { Session } from '../content/schema/session.ts';
+import type { BeamSource } from '../measure/beam/estimate.ts';
+import { type OpticsFigures, opticsFigures, opticsGaps } from '../measure/beam/figures.ts';
+import { opticsFlags } from '../measure/beam/flags.ts';
+import type { PanelModel } from '../measure/beam/panel-model.ts';
+import { sessionOptics } from '../measure/beam/session-light.ts';
+import type { Spread } from '../measure/beam/spread.ts';
+import { TABLE_DISTANCES } from '../measure/beam/table-distances.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
-import { type Meter, NO_METER } from '../measure/meter.ts';
-import type { CountedLeds } from '../measure/optics/assumed-emitter.ts';
-import type { BeamSource } from '../measure/optics/estimate.ts';
-import { type OpticsFigures, opticsFigures, opticsGaps } from '../measure/optics/figures.ts';
-import { opticsFlags } from '../measure/optics/flags.ts';
-import type { PanelModel } from '../measure/optics/panel-model.ts';
-import { sessionOptics } from '../measure/optics/session-light.ts';
-import type { Spread } from '../measure/optics/spread.ts';
-import { TABLE_DISTANCES } from '../measure/optics/table-distances.ts';
-import type { Panel } from '../schema/panel.ts';
-import type { Session } from '../schema/session.ts';
+import { type Meter, NO_METER } from '../measure/instrument/instrument.ts';
+import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { beyondLight } from './beyond-light.ts';
-import { keptReadings } from './grid-points.ts';
 import { estimateOnce } from './optics-store.ts';
 import { bandsOf } from './reading-figures.ts';
 
@@ -104,23 +104,5 @@ export function modelledLight(context: LightContext): ModelledLight {
     efficiency: result.estimates?.efficiency,
     model: result.estimates?.model,
     own: figures.distances.find(isOwn),
-  };
-}
-
-/** A panel's LEDs as the model takes them. */
-export function countedLeds({
-  columns,
-  rows,
-  staggered,
-  size,
-  groups,
-  pattern,
-}: NonNullable<Panel['leds']>): CountedLeds {
-  return {
-    columns,
-    rows,
-    ...(staggered && { staggered }),
-    ...(size && { ledSize: size.value }),
-    ...(groups && { groups: groups.map(({ name, share }) => ({ name, share: share.value })), pattern }),
   };
 }

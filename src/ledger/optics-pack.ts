@@ -1,5 +1,5 @@
+import type { Estimate, OpticsEstimates, OpticsResult } from '../measure/beam/estimate.ts';
 import type { Contribution } from '../measure/figure.ts';
-import type { Estimate, OpticsEstimates, OpticsResult } from '../measure/optics/estimate.ts';
 import { lineWith } from '../measure/uncertainty.ts';
 
 /** A line of a budget without what one figure answers to it by. */

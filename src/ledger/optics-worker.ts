@@ -1,6 +1,6 @@
 /** Works out the light of panels in a thread of its own (`optics-threads.ts`), one after the other as they come. */
 import { type MessagePort, workerData } from 'node:worker_threads';
-import { estimatePanel } from '../measure/optics/estimate.ts';
+import { estimatePanel } from '../measure/beam/estimate.ts';
 import { packResult } from './optics-pack.ts';
 import { DONE, NEXT, type ThreadWork } from './optics-threads.ts';
 

@@ -1,6 +1,12 @@
-import { type ClaimCheck, checkQuantity, checkWavelength, distanceReach, notComparable } from '../measure/claims.ts';
+import type { Panel } from '../content/schema/panel.ts';
 import { type FigureOrGap, figureFinder } from '../measure/figure.ts';
-import type { Panel } from '../schema/panel.ts';
+import {
+  type ClaimCheck,
+  checkQuantity,
+  checkWavelength,
+  distanceReach,
+  notComparable,
+} from '../measure/irradiance/claims.ts';
 
 /**
  * The maker's claims held against one session's figures. Irradiance is held against the combined peak, the

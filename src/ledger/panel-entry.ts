@@ -1,5 +1,11 @@
-import { areNinePointAlike } from '../measure/bench-procedure.ts';
+import type { Content, Entry } from '../content/read/content.ts';
+import type { Guide } from '../content/schema/guide.ts';
+import type { InstrumentKind } from '../content/schema/instrument.ts';
+import type { Panel, Price } from '../content/schema/panel.ts';
+import type { Session } from '../content/schema/session.ts';
+import { pricePerEmittedWattFigure } from '../measure/beam/figures.ts';
 import { changeFigure } from '../measure/change.ts';
+import { flagsOf } from '../measure/checks/index.ts';
 import {
   type Figure,
   type FigureOrGap,
@@ -9,23 +15,17 @@ import {
   hasCancelled,
   isFigure,
 } from '../measure/figure.ts';
-import type { Meter } from '../measure/meter.ts';
+import type { Meter } from '../measure/instrument/instrument.ts';
+import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
+import { ledAreaFigure, sideFigure } from '../measure/irradiance/optical-power.ts';
+import { sameDistance } from '../measure/irradiance/same-distance.ts';
 import { METRICS } from '../measure/metrics.ts';
-import { ledAreaFigure, sideFigure } from '../measure/optical-power.ts';
-import { pricePerEmittedWattFigure } from '../measure/optics/figures.ts';
-import { flagsOf } from '../measure/plausibility/index.ts';
-import { priceFigure, pricePerWattFigure } from '../measure/price.ts';
-import { sameDistance } from '../measure/same-distance.ts';
-import { sizeClassOf } from '../measure/size-class.ts';
-import type { Guide } from '../schema/guide.ts';
-import type { InstrumentKind } from '../schema/instrument.ts';
-import type { Panel, Price } from '../schema/panel.ts';
-import type { Session } from '../schema/session.ts';
+import { priceFigure, pricePerWattFigure } from '../measure/money/price.ts';
+import { sizeClassOf } from '../measure/money/size-class.ts';
 import { checkedReadings } from './checked-readings.ts';
-import type { Content, Entry } from './content.ts';
 import { flaggedFigures } from './flagged-figures.ts';
+import { meterOf, usedInstruments } from './instruments.ts';
 import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
-import { meterOf, usedInstruments } from './meters.ts';
 import { panelClaims } from './panel-claims.ts';
 import { gridPointMeans, sessionFigures } from './session-figures.ts';
 

@@ -1,11 +1,16 @@
-import type { DistanceSetting } from '../measure/distance-setting.ts';
+import type { InstrumentKind } from '../content/schema/instrument.ts';
+import type { Reading } from '../content/schema/quantity.ts';
+import { MODES, type Mode, type Session } from '../content/schema/session.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
-import type { Meter } from '../measure/meter.ts';
+import type { Meter } from '../measure/instrument/instrument.ts';
+import {
+  type BandShares,
+  bandShares,
+  NEAR_INFRARED_ALONE,
+  RED_ALONE,
+} from '../measure/instrument/spectral-response.ts';
+import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { readingFigure } from '../measure/reading.ts';
-import { type BandShares, bandShares, NEAR_INFRARED_ALONE, RED_ALONE } from '../measure/spectral-response.ts';
-import type { InstrumentKind } from '../schema/instrument.ts';
-import type { Reading } from '../schema/quantity.ts';
-import { MODES, type Mode, type Session } from '../schema/session.ts';
 
 /** The session's meter for a kind of reading; undefined where the session names none. */
 export type MeterFinder = (kind: InstrumentKind) => Meter | undefined;

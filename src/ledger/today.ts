@@ -2,7 +2,7 @@ import { formatISO } from 'date-fns/formatISO';
 import { fromUnixTime } from 'date-fns/fromUnixTime';
 import { isValid } from 'date-fns/isValid';
 import { parseISO } from 'date-fns/parseISO';
-import { UsageError } from './usage-error.ts';
+import { UsageError } from '../content/read/usage-error.ts';
 
 /** The last second of the year 9999; later days have no ISO date of ten characters. */
 const LAST_SECOND = 253_402_300_799;

@@ -1,5 +1,5 @@
 import type { Figure } from './figure.ts';
-import { REPEATABILITY } from './meter.ts';
+import { REPEATABILITY } from './instrument/instrument.ts';
 import { type ErrorShares, errorShares, type SharedErrors, togetherIn } from './shared-errors.ts';
 import { coverageFactor, linearFigure } from './uncertainty.ts';
 

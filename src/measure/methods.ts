@@ -1,12 +1,12 @@
+import { OPTICS_METHODS } from './beam/methods.ts';
+import { NEAREST_BENCH } from './checks/bench-distance.ts';
+import { LARGEST_PITCH, LONGEST_SIDE, SMALLEST_PITCH, SMALLEST_SHARE } from './checks/field-size.ts';
+import { AROUND_FACTOR, FEWEST_ROOMS } from './checks/room-fields.ts';
+import { MAGNETIC_OFF_ODD } from './checks/unit-slips.ts';
+import { SHORTEST_WARM_UP } from './checks/warm-up-time.ts';
 import { EXPOSURE_METHODS } from './exposure/methods.ts';
 import { versionOf } from './method-versions.ts';
-import { OPTICS_METHODS } from './optics/methods.ts';
-import { NEAREST_BENCH } from './plausibility/bench-distance.ts';
-import { LARGEST_PITCH, LONGEST_SIDE, SMALLEST_PITCH, SMALLEST_SHARE } from './plausibility/field-size.ts';
-import { AROUND_FACTOR, FEWEST_ROOMS } from './plausibility/room-fields.ts';
-import { MAGNETIC_OFF_ODD } from './plausibility/unit-slips.ts';
-import { SHORTEST_WARM_UP } from './plausibility/warm-up-time.ts';
-import { RANK_DRAWS } from './ranking.ts';
+import { RANK_DRAWS } from './money/ranking.ts';
 
 /**
  * The registry of methods: what is calculated, under which version, by which formula, in which file.
@@ -47,7 +47,7 @@ export const STALE_PRICE_DAYS = 90;
 /** A measured peak wavelength further than this from the claim is said to be off, nm. Our own choice. */
 export const WAVELENGTH_TOLERANCE_NM = 10;
 
-const grid = 'src/measure/grid.ts';
+const grid = 'src/measure/irradiance/grid.ts';
 
 const ENTRIES: readonly MethodEntry[] = [
   {
@@ -56,7 +56,7 @@ const ENTRIES: readonly MethodEntry[] = [
     unit: null,
     symbols: [],
     constants: [{ name: 'reference distance', value: 15.24, unit: 'cm', why: '6 in; common practice, no source' }],
-    file: 'src/schema/session.ts',
+    file: 'src/content/schema/session.ts',
   },
   {
     id: 'uncertainty',
@@ -133,7 +133,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['\\bar E', 'mean irradiance of the grid, mW/cm²'],
     ],
     constants: [],
-    file: 'src/measure/uniformity.ts',
+    file: 'src/measure/irradiance/uniformity.ts',
   },
   {
     id: 'peak-to-mean',
@@ -145,7 +145,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['\\bar E', 'mean irradiance of the grid, mW/cm²'],
     ],
     constants: [],
-    file: 'src/measure/optical-power.ts',
+    file: 'src/measure/irradiance/optical-power.ts',
   },
   {
     id: 'led-area',
@@ -157,7 +157,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['h', 'height, likewise, cm'],
     ],
     constants: [],
-    file: 'src/measure/optical-power.ts',
+    file: 'src/measure/irradiance/optical-power.ts',
   },
   {
     id: 'optical-power',
@@ -170,7 +170,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['A', 'LED area, cm²'],
     ],
     constants: [],
-    file: 'src/measure/optical-power.ts',
+    file: 'src/measure/irradiance/optical-power.ts',
   },
   {
     id: 'real-price',
@@ -185,7 +185,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['r', 'dated rate of the guide to its base currency; 1 where they are the same'],
     ],
     constants: [{ name: 'stale after', value: STALE_PRICE_DAYS, unit: 'days', why: 'our own choice' }],
-    file: 'src/measure/price.ts',
+    file: 'src/measure/money/price.ts',
   },
   {
     id: 'price-per-watt',
@@ -197,7 +197,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['P', 'optical power at the reference plane, W'],
     ],
     constants: [],
-    file: 'src/measure/price.ts',
+    file: 'src/measure/money/price.ts',
   },
   {
     id: 'mains-draw',
@@ -228,7 +228,7 @@ const ENTRIES: readonly MethodEntry[] = [
         why: 'near-limit of red LEDs, Kusuma et al. 2020',
       },
     ],
-    file: 'src/measure/efficiency.ts',
+    file: 'src/measure/irradiance/efficiency.ts',
   },
   ...OPTICS_METHODS,
   {
@@ -241,7 +241,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['T', 'tariff of the guide, base currency per kWh'],
     ],
     constants: [],
-    file: 'src/measure/running-cost.ts',
+    file: 'src/measure/money/running-cost.ts',
   },
   {
     id: 'radiant-exposure',
@@ -254,7 +254,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['t', 'time, s'],
     ],
     constants: [],
-    file: 'src/measure/radiant-exposure-figures.ts',
+    file: 'src/measure/irradiance/radiant-exposure-figures.ts',
   },
   {
     id: 'flicker',
@@ -307,16 +307,16 @@ const ENTRIES: readonly MethodEntry[] = [
     unit: null,
     symbols: [],
     constants: [],
-    file: 'src/schema/session.ts',
+    file: 'src/content/schema/session.ts',
   },
-  { id: 'warm-up', name: 'Warm-up', unit: null, symbols: [], constants: [], file: 'src/schema/session.ts' },
+  { id: 'warm-up', name: 'Warm-up', unit: null, symbols: [], constants: [], file: 'src/content/schema/session.ts' },
   {
     id: 'size-class',
     name: 'Size class',
     unit: null,
     symbols: [],
     constants: [],
-    file: 'src/measure/size-class.ts',
+    file: 'src/measure/money/size-class.ts',
   },
   {
     id: 'rank',
@@ -325,7 +325,7 @@ const ENTRIES: readonly MethodEntry[] = [
     formula: '\\mathrm{rank}_i=1+\\#\\{j:c_j<c_i\\}',
     symbols: [['c_i', 'price per optical watt of panel i in one draw of the simulation']],
     constants: [{ name: 'draws', value: RANK_DRAWS, unit: '1', why: 'about 100 draws in each 2.5 % tail' }],
-    file: 'src/measure/ranking.ts',
+    file: 'src/measure/money/ranking.ts',
   },
   {
     id: 'step-up',
@@ -337,7 +337,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['P_A,P_B', 'their optical powers at the reference plane, W'],
     ],
     constants: [],
-    file: 'src/measure/step-ups.ts',
+    file: 'src/measure/money/step-ups.ts',
   },
   {
     id: 'frontier',
@@ -349,7 +349,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['P', 'optical power at the reference plane, W'],
     ],
     constants: [],
-    file: 'src/measure/frontier.ts',
+    file: 'src/measure/money/frontier.ts',
   },
   {
     id: 'claims',
@@ -361,7 +361,7 @@ const ENTRIES: readonly MethodEntry[] = [
       ['x_\\mathrm{claim}', 'the maker’s figure, converted to the same unit'],
     ],
     constants: [],
-    file: 'src/measure/claims.ts',
+    file: 'src/measure/irradiance/claims.ts',
   },
   {
     id: 'plausibility',
@@ -403,7 +403,7 @@ const ENTRIES: readonly MethodEntry[] = [
       },
       { name: 'other sessions at least', value: FEWEST_ROOMS, unit: '1', why: 'our own choice' },
     ],
-    file: 'src/measure/plausibility/index.ts',
+    file: 'src/measure/checks/index.ts',
   },
 ];
 

@@ -1,5 +1,5 @@
+import { distanceMetric, TABLE_DISTANCES } from './beam/table-distances.ts';
 import { EXPOSURE_METRICS } from './exposure/metrics.ts';
-import { distanceMetric, TABLE_DISTANCES } from './optics/table-distances.ts';
 
 /** A figure that a panel can have, whoever the panel is. Its id is its anchor on the working page. */
 export interface Metric {

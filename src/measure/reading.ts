@@ -1,6 +1,5 @@
-import { obliqueError } from './angular-response.ts';
-import { type DistanceSetting, distanceLine, litField } from './distance-setting.ts';
 import type { Bound, Figure, Unit } from './figure.ts';
+import { obliqueError } from './instrument/angular-response.ts';
 import {
   angularLine,
   calibrationLines,
@@ -11,9 +10,10 @@ import {
   missingRepeatability,
   repeatabilityLine,
   resolutionLine,
-} from './meter.ts';
+} from './instrument/instrument.ts';
+import { type BandShares, missingSpectral, SHARES_UNKNOWN, spectralLines } from './instrument/spectral-response.ts';
+import { type DistanceSetting, distanceLine, litField } from './irradiance/distance-setting.ts';
 import { methodReference } from './method-versions.ts';
-import { type BandShares, missingSpectral, SHARES_UNKNOWN, spectralLines } from './spectral-response.ts';
 import { makeFigure } from './uncertainty.ts';
 
 /** One value read off a meter. */

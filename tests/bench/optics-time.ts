@@ -1,12 +1,12 @@
 /** How long the optics model takes: a map of many LEDs, and the fit of one panel. */
 import { performance } from 'node:perf_hooks';
-import { beamOrder } from '../../src/measure/optics/beam.ts';
-import { emitterTerms, placeLeds } from '../../src/measure/optics/emitter.ts';
-import { estimatePanel, type OpticsInput } from '../../src/measure/optics/estimate.ts';
-import { irradianceAt } from '../../src/measure/optics/irradiance.ts';
-import { planeMap } from '../../src/measure/optics/plane-map.ts';
-import { TABLE_DISTANCES } from '../../src/measure/optics/table-distances.ts';
-import { exactBench, lightSource, opticsInput } from '../measure/optics/make.ts';
+import { beamOrder } from '../../src/measure/beam/beam.ts';
+import { emitterTerms, placeLeds } from '../../src/measure/beam/emitter.ts';
+import { estimatePanel, type OpticsInput } from '../../src/measure/beam/estimate.ts';
+import { irradianceAt } from '../../src/measure/beam/irradiance.ts';
+import { planeMap } from '../../src/measure/beam/plane-map.ts';
+import { TABLE_DISTANCES } from '../../src/measure/beam/table-distances.ts';
+import { exactBench, lightSource, opticsInput } from '../measure/beam/make.ts';
 import { median, type Section, spread } from './report.ts';
 
 const FIELD = { width: 60, height: 120 };

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { differences, fingerprints } from '../site/build.ts';
+import { differences, fingerprints } from '../built/build.ts';
 import { buildOnce } from './build-once.ts';
 import { contentOf } from './content.ts';
 import type { Section } from './report.ts';

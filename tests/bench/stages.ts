@@ -8,9 +8,9 @@
  */
 import { performance } from 'node:perf_hooks';
 import { indexPages } from '../../src/build/search-index.ts';
+import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import { forgetOptics } from '../../src/ledger/optics-store.ts';
-import { readContent } from '../../src/ledger/read-content.ts';
 import { today } from './content.ts';
 
 /** Seconds. */

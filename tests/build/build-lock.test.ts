@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { releaseBuildLock, takeBuildLock } from '../../src/build/build-lock.ts';
-import { UsageError } from '../../src/ledger/usage-error.ts';
+import { UsageError } from '../../src/content/read/usage-error.ts';
 
 const MODULE = fileURLToPath(new URL('../../src/build/build-lock.ts', import.meta.url));
 

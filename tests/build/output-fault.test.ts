@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ensureWritable, outputFault } from '../../src/build/output-fault.ts';
-import { UsageError } from '../../src/ledger/usage-error.ts';
+import { UsageError } from '../../src/content/read/usage-error.ts';
 
 let top: string;
 beforeEach(() => {

@@ -4,8 +4,8 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { problemList } from '../../src/ledger/problem-list.ts';
-import { readContent } from '../../src/ledger/read-content.ts';
+import { problemList } from '../../src/content/read/problem-list.ts';
+import { readContent } from '../../src/content/read/read-content.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 const top = fileURLToPath(new URL('../..', import.meta.url));

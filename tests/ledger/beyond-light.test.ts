@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { beyondReadings } from '../../src/content/schema/beyond.ts';
 import { beyondLight } from '../../src/ledger/beyond-light.ts';
-import { beyondReadings } from '../../src/schema/beyond.ts';
 
 const light = (...places: object[]) =>
   beyondLight(beyondReadings.parse(places.map((it) => ({ edge: 'right', past: 8, on: 5, ...it }))));

@@ -9,13 +9,13 @@
  * these panels have and hold more often; they may not fall under 95 %, and a fall from there to 91 % is seen as surely.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Content } from '../../src/ledger/content.ts';
+import type { Content } from '../../src/content/read/content.ts';
+import { guideSchema } from '../../src/content/schema/guide.ts';
+import { instrumentSchema } from '../../src/content/schema/instrument.ts';
+import { makerSchema } from '../../src/content/schema/maker.ts';
+import { panelSchema } from '../../src/content/schema/panel.ts';
 import { panelEntry, type SinglePanel } from '../../src/ledger/panel-entry.ts';
 import { isFigure } from '../../src/measure/figure.ts';
-import { guideSchema } from '../../src/schema/guide.ts';
-import { instrumentSchema } from '../../src/schema/instrument.ts';
-import { makerSchema } from '../../src/schema/maker.ts';
-import { panelSchema } from '../../src/schema/panel.ts';
 import { CLASSES, type Dice, dice, drawPanel, type SizeClass } from '../support/draw-panel.ts';
 import { placeLeds } from '../support/light-source.ts';
 import {

@@ -1,9 +1,9 @@
 /** The ledger of the demo content, and what holds for every ledger. */
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { Content } from '../../src/content/read/content.ts';
+import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
-import type { Content } from '../../src/ledger/content.ts';
 import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
-import { readContent } from '../../src/ledger/read-content.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import { METRICS, metricById } from '../../src/measure/metrics.ts';

@@ -1,8 +1,8 @@
 import { utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { ContentError } from '../../src/content/read/problem-list.ts';
 import { contentFolder, loadLedger } from '../../src/ledger/load-ledger.ts';
-import { ContentError } from '../../src/ledger/problem-list.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;

@@ -2,10 +2,10 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
-import { rawReadings } from '../../src/present/raw-readings.ts';
+import { rawReadings } from '../../src/site/working/raw-readings.ts';
+import { expectProblems } from '../content/rules/expect-problems.ts';
 import { figureOf } from '../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
-import { expectProblems } from './expect-problems.ts';
 
 let content: ContentFolder;
 beforeEach(() => {

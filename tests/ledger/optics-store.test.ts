@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { packResult, unpackResult } from '../../src/ledger/optics-pack.ts';
 import { estimateOnce, forgetOptics, withOpticsAhead } from '../../src/ledger/optics-store.ts';
 import { estimateInThreads } from '../../src/ledger/optics-threads.ts';
-import { estimatePanel, type OpticsInput } from '../../src/measure/optics/estimate.ts';
-import { exactBench, lightSource, opticsInput } from '../measure/optics/make.ts';
+import { estimatePanel, type OpticsInput } from '../../src/measure/beam/estimate.ts';
+import { exactBench, lightSource, opticsInput } from '../measure/beam/make.ts';
 
 const bench = exactBench(lightSource(), { grid: [3, 3] });
 const input = { ...opticsInput({ ...bench, beamAngle: 60 }), mains: { value: 150, budget: [] } };

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { panelSchema } from '../../src/content/schema/panel.ts';
 import { panelClaims } from '../../src/ledger/panel-claims.ts';
 import type { FigureOrGap } from '../../src/measure/figure.ts';
 import { gap } from '../../src/measure/figure.ts';
-import { panelSchema } from '../../src/schema/panel.ts';
 import { figure, line, vague } from '../measure/make.ts';
 
 const panel = (claims: object | undefined) =>

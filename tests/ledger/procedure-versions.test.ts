@@ -1,15 +1,15 @@
 /** Which versions of the bench procedure are ranked together; a third one that reads the grid otherwise is supposed. */
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Entry } from '../../src/content/read/content.ts';
+import type { Panel } from '../../src/content/schema/panel.ts';
+import type { Session } from '../../src/content/schema/session.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
-import type { Entry } from '../../src/ledger/content.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { isFigure } from '../../src/measure/figure.ts';
-import { guideView } from '../../src/present/guide-view.ts';
-import type { Panel } from '../../src/schema/panel.ts';
-import type { Session } from '../../src/schema/session.ts';
+import { guideView } from '../../src/site/guide/guide-view.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
-vi.mock('../../src/measure/bench-procedure.ts', async (original) =>
+vi.mock('../../src/measure/irradiance/bench-procedure.ts', async (original) =>
   (await import('../support/third-procedure.ts')).withThird(await original()),
 );
 

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Figure } from '../../src/measure/figure.ts';
-import { gridFigures } from '../../src/measure/grid.ts';
-import { ledAreaFigure, opticalPowerFigure, peakToMeanFigure, sideFigure } from '../../src/measure/optical-power.ts';
+import { gridFigures } from '../../src/measure/irradiance/grid.ts';
+import {
+  ledAreaFigure,
+  opticalPowerFigure,
+  peakToMeanFigure,
+  sideFigure,
+} from '../../src/measure/irradiance/optical-power.ts';
 import { readingFigure } from '../../src/measure/reading.ts';
 import { figureOf, gridOf, meter, slanted } from './make.ts';
 import { type Numbers, randomNumbers } from './random-numbers.ts';

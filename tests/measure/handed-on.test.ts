@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { changeFigure } from '../../src/measure/change.ts';
 import type { Flag } from '../../src/measure/figure.ts';
 import { impossibility, isInDoubt } from '../../src/measure/handed-on.ts';
-import { stepUps } from '../../src/measure/step-ups.ts';
+import { stepUps } from '../../src/measure/money/step-ups.ts';
 import { productFigure } from '../../src/measure/uncertainty.ts';
 import { figure, identity, line } from './make.ts';
 

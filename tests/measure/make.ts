@@ -1,8 +1,8 @@
-import type { AngularResponse } from '../../src/measure/angular-response.ts';
 import type { Contribution, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
 import { isFigure } from '../../src/measure/figure.ts';
-import type { GridReadings } from '../../src/measure/grid.ts';
-import type { Meter } from '../../src/measure/meter.ts';
+import type { AngularResponse } from '../../src/measure/instrument/angular-response.ts';
+import type { Meter } from '../../src/measure/instrument/instrument.ts';
+import type { GridReadings } from '../../src/measure/irradiance/grid.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
 
 /** Settings of every property test: the same cases in each run. */

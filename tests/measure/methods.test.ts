@@ -2,6 +2,10 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import katex from 'katex';
 import { describe, expect, test } from 'vitest';
+import { NEAREST_BENCH } from '../../src/measure/checks/bench-distance.ts';
+import { LARGEST_PITCH } from '../../src/measure/checks/field-size.ts';
+import { MAGNETIC_OFF_ODD } from '../../src/measure/checks/unit-slips.ts';
+import { SHORTEST_WARM_UP } from '../../src/measure/checks/warm-up-time.ts';
 import { methodReference, VERSIONED_METHODS } from '../../src/measure/method-versions.ts';
 import {
   IMPOSSIBLE_EFFICIENCY,
@@ -13,11 +17,7 @@ import {
   STALE_PRICE_DAYS,
   WAVELENGTH_TOLERANCE_NM,
 } from '../../src/measure/methods.ts';
-import { NEAREST_BENCH } from '../../src/measure/plausibility/bench-distance.ts';
-import { LARGEST_PITCH } from '../../src/measure/plausibility/field-size.ts';
-import { MAGNETIC_OFF_ODD } from '../../src/measure/plausibility/unit-slips.ts';
-import { SHORTEST_WARM_UP } from '../../src/measure/plausibility/warm-up-time.ts';
-import { RANK_DRAWS } from '../../src/measure/ranking.ts';
+import { RANK_DRAWS } from '../../src/measure/money/ranking.ts';
 
 const top = new URL('../../', import.meta.url);
 

@@ -1,14 +1,22 @@
 import { describe, expect, test } from 'vitest';
-import { efficiencyFigure, netEfficiencyFigure } from '../../src/measure/efficiency.ts';
 import type { Figure } from '../../src/measure/figure.ts';
-import { gridFigures, gridGeometry } from '../../src/measure/grid.ts';
+import { efficiencyFigure, netEfficiencyFigure } from '../../src/measure/irradiance/efficiency.ts';
+import { gridFigures, gridGeometry } from '../../src/measure/irradiance/grid.ts';
+import {
+  ledAreaFigure,
+  opticalPowerFigure,
+  peakToMeanFigure,
+  sideFigure,
+} from '../../src/measure/irradiance/optical-power.ts';
+import {
+  exposureEachMinuteFigure,
+  timeEachJouleFigure,
+} from '../../src/measure/irradiance/radiant-exposure-figures.ts';
 import { methodReference } from '../../src/measure/method-versions.ts';
 import { methodById } from '../../src/measure/methods.ts';
 import { METRICS, metricById } from '../../src/measure/metrics.ts';
-import { ledAreaFigure, opticalPowerFigure, peakToMeanFigure, sideFigure } from '../../src/measure/optical-power.ts';
-import { priceFigure, pricePerWattFigure } from '../../src/measure/price.ts';
-import { exposureEachMinuteFigure, timeEachJouleFigure } from '../../src/measure/radiant-exposure-figures.ts';
-import { runningCostFigure } from '../../src/measure/running-cost.ts';
+import { priceFigure, pricePerWattFigure } from '../../src/measure/money/price.ts';
+import { runningCostFigure } from '../../src/measure/money/running-cost.ts';
 import { HOT_MIDDLE } from '../references/grid.ts';
 import { figure, figureOf, gridOf } from './make.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { NO_METER } from '../../src/measure/meter.ts';
+import { NO_METER } from '../../src/measure/instrument/instrument.ts';
 import { type MeterReading, readingFigure } from '../../src/measure/reading.ts';
 import { lineOf, meter, slanted } from './make.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Contribution } from '../../src/measure/figure.ts';
-import { pooledRepeats } from '../../src/measure/grid.ts';
+import { pooledRepeats } from '../../src/measure/irradiance/grid.ts';
 import {
   combinedUncertainty,
   coverageFactor,

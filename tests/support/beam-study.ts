@@ -3,12 +3,12 @@
  * with errors of the sizes that the instrument files promise.
  */
 import { randomNormal } from 'd3-random';
-import { type AngularResponse, angularError } from '../../src/measure/angular-response.ts';
-import { sideFigure } from '../../src/measure/optical-power.ts';
-import { assumedEmitter, countedEmitter } from '../../src/measure/optics/assumed-emitter.ts';
-import { sharedErrors, takeBeyond, takeReadings } from '../../src/measure/optics/error-sources.ts';
-import { estimatePanel, type OpticsInput, type OpticsResult } from '../../src/measure/optics/estimate.ts';
-import type { BeyondPlace } from '../../src/measure/optics/panel-sums.ts';
+import { assumedEmitter, countedEmitter } from '../../src/measure/beam/assumed-emitter.ts';
+import { sharedErrors, takeBeyond, takeReadings } from '../../src/measure/beam/error-sources.ts';
+import { estimatePanel, type OpticsInput, type OpticsResult } from '../../src/measure/beam/estimate.ts';
+import type { BeyondPlace } from '../../src/measure/beam/panel-sums.ts';
+import { type AngularResponse, angularError } from '../../src/measure/instrument/angular-response.ts';
+import { sideFigure } from '../../src/measure/irradiance/optical-power.ts';
 import { meter } from '../measure/make.ts';
 import {
   type AnyLight,

@@ -3,10 +3,10 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Content } from '../../src/ledger/content.ts';
-import { readContent } from '../../src/ledger/read-content.ts';
+import type { Content } from '../../src/content/read/content.ts';
+import { readContent } from '../../src/content/read/read-content.ts';
+import type { Problem } from '../../src/content/schema/problem.ts';
 import { METHODS } from '../../src/measure/methods.ts';
-import type { Problem } from '../../src/schema/problem.ts';
 
 /** The day that counts as today in every test of content. */
 export const TODAY = '2026-11-25';

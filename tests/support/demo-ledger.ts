@@ -1,9 +1,10 @@
 /** The demo content and its ledger, as tests of pages and files look at them. */
+
+import type { Content } from '../../src/content/read/content.ts';
+import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
-import type { Content } from '../../src/ledger/content.ts';
 import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
 import { keepOptics } from '../../src/ledger/optics-store.ts';
-import { readContent } from '../../src/ledger/read-content.ts';
 import { DEMO_FOLDER, TODAY } from './content-folder.ts';
 
 export interface Demo {

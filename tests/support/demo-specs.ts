@@ -1,7 +1,7 @@
 /**
  * The source behind the demo content: one plausible panel for each file of content/panels, and the sessions in
  * which it was read. The readings in content/ were printed from these with `simulateSession` and then written by
- * hand as a tester would; tests/content/demo-consistency.test.ts compares the two.
+ * hand as a tester would; tests/demo/demo-consistency.test.ts compares the two.
  *
  * Every panel, maker and meter is invented. LED efficiencies, beam angles and drivers are of the usual kind
  * (common practice, no source); none was taken from a product.

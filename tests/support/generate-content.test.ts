@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { readContent } from '../../src/ledger/read-content.ts';
+import { readContent } from '../../src/content/read/read-content.ts';
 import { generateContent } from './generate-content.ts';
 import { sessionTruth } from './simulate-panel.ts';
 

@@ -1,4 +1,4 @@
-import type * as procedure from '../../src/measure/bench-procedure.ts';
+import type * as procedure from '../../src/measure/irradiance/bench-procedure.ts';
 
 /** A third version of the bench procedure that reads the grid in another way, beside those that exist. */
 export const WITH_THIRD = { 1: 'nine-point@1', 2: 'nine-point@1', 3: 'nine-point@2' };

@@ -1,7 +1,7 @@
 import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
+import { sameDistance } from '../irradiance/same-distance.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
-import { sameDistance } from '../same-distance.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 import { LONG_EXPOSURE } from './infrared.ts';
 import { type ShareReading, type ShareThere, shareThere } from './share-by-distance.ts';

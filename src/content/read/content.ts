@@ -1,0 +1,24 @@
+import type { Cautions } from '../schema/cautions.ts';
+import type { Guide } from '../schema/guide.ts';
+import type { Instrument } from '../schema/instrument.ts';
+import type { Maker } from '../schema/maker.ts';
+import type { MethodProse } from '../schema/method.ts';
+import type { Panel } from '../schema/panel.ts';
+import type { Source } from './source.ts';
+
+/** A content file that fits its schema, with the places of its fields for later messages. */
+export interface Entry<T> {
+  id: string;
+  data: T;
+  source: Source;
+}
+
+/** Everything in the content folder, checked against the schemas; what the ledger is made from. */
+export interface Content {
+  guide: Entry<Guide>;
+  instruments: ReadonlyMap<string, Entry<Instrument>>;
+  makers: ReadonlyMap<string, Entry<Maker>>;
+  panels: ReadonlyMap<string, Entry<Panel>>;
+  methods: ReadonlyMap<string, Entry<MethodProse>>;
+  cautions: Entry<Cautions>;
+}

@@ -1,0 +1,161 @@
+import { existsSync, globSync } from 'node:fs';
+import { join, sep } from 'node:path';
+import { mdxToJs } from 'satteri';
+import type { z } from 'zod';
+import { bodyProblems } from '../rules/body-problems.ts';
+import { contentRules } from '../rules/content-rules.ts';
+import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections.ts';
+import type { Problem } from '../schema/problem.ts';
+import { findings } from '../schema/wording.ts';
+import type { Content, Entry } from './content.ts';
+import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
+import { readFrontMatter, readYaml } from './read-source.ts';
+import type { Source } from './source.ts';
+import { strayFiles } from './stray-files.ts';
+
+/** Where to read, and the day that counts as today (`YYYY-MM-DD`): no date may lie after it. */
+export interface ReadOptions {
+  /** The content folder. */
+  folder: string;
+  today: string;
+  /** How messages name the folder. */
+  shownAs?: string;
+  /** Drafts have pages, as on the development server: they can be linked to. */
+  drafts?: boolean;
+}
+
+/** Content without problems, or every problem of every file, in the order of files and lines. */
+export type ReadResult = { content: Content; problems: [] } | { content: undefined; problems: Problem[] };
+
+/**
+ * Reads and checks the whole content folder: bytes, YAML, schemas, and what files say of one another. All
+ * problems of all files are collected; content comes back only when there are none.
+ */
+export function readContent({ folder, today, shownAs = 'content', drafts = false }: ReadOptions): ReadResult {
+  const problems: Problem[] = [];
+  if (!existsSync(folder)) {
+    return {
+      content: undefined,
+      problems: [
+        { file: shownAs, field: '', found: 'no such folder', wanted: 'the content folder with guide.yaml in it' },
+      ],
+    };
+  }
+
+  const unread = new Set<string>();
+  const raw = Object.fromEntries(
+    (Object.keys(COLLECTIONS) as CollectionName[]).map((name) => [
+      name,
+      readSources(name, folder, shownAs, problems, unread),
+    ]),
+  ) as Record<CollectionName, Map<string, Source>>;
+  const commas = decimalCommas(raw.panels.values());
+  problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
+  problems.push(...bodyProblems(raw, { folder, shownAs, unread, drafts }));
+
+  const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
+  const collections = {
+    guide: parse('guide'),
+    instruments: parse('instruments'),
+    makers: parse('makers'),
+    panels: parse('panels'),
+    methods: parse('methods'),
+    cautions: parse('cautions'),
+  };
+
+  const guide = collections.guide.get('guide');
+  const cautions = collections.cautions.get('cautions');
+  if (problems.length > 0 || commas.length > 0 || !guide || !cautions) {
+    const own = problems.filter((it) => !isEchoOfComma(it, commas));
+    return { content: undefined, problems: [...own, ...commas].sort(byPlace) };
+  }
+  return { content: { ...collections, guide, cautions }, problems: [] };
+}
+
+/** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */
+function readSources(
+  name: CollectionName,
+  folder: string,
+  shownAs: string,
+  problems: Problem[],
+  unread: Set<string>,
+): Map<string, Source> {
+  const sources = new Map<string, Source>();
+  const paths = globSync(COLLECTIONS[name].pattern, { cwd: folder })
+    .map((path) => path.split(sep).join('/'))
+    .toSorted();
+  const files = new Map<string, string>();
+  for (const path of paths) {
+    const file = `${shownAs}/${path}`;
+    const id = entryId(path);
+    const twin = files.get(id);
+    if (twin) {
+      problems.push({
+        file,
+        field: '',
+        found: `the name "${id}", which ${twin} has too`,
+        wanted: 'one file for each name',
+        hint: 'merge the two, or rename one',
+      });
+    }
+    files.set(id, file);
+    const read = path.endsWith('.yaml') ? readYaml : readFrontMatter;
+    const result = read(join(folder, path), file, COLLECTIONS[name].schema);
+    if (result.source) sources.set(twin ? `${id} (${path})` : id, result.source);
+    else unread.add(file);
+    problems.push(...result.problems);
+  }
+  return sources;
+}
+
+type Parsed<Name extends CollectionName> = Map<string, Entry<z.output<(typeof COLLECTIONS)[Name]['schema']>>>;
+
+/** Holds every file of a collection against its schema. */
+function parseSources<Name extends CollectionName>(
+  name: Name,
+  sources: ReadonlyMap<string, Source>,
+  problems: Problem[],
+): Parsed<Name> {
+  const schema: z.ZodType = COLLECTIONS[name].schema;
+  const entries: Parsed<Name> = new Map();
+  for (const [id, source] of sources) {
+    problems.push(...mdxProblems(source));
+    const data = source.data ?? {};
+    const parsed = schema.safeParse(data);
+    if (parsed.success) {
+      entries.set(id, { id, data: parsed.data as z.output<(typeof COLLECTIONS)[Name]['schema']>, source });
+      continue;
+    }
+    for (const { path, ...finding } of findings(schema, data, parsed.error.issues)) {
+      problems.push({ file: source.file, line: source.lineOf(path), ...finding });
+    }
+  }
+  return entries;
+}
+
+/** An MDX body that does not compile, found by the compiler that renders it. */
+function mdxProblems(source: Source): Problem[] {
+  if (!source.file.endsWith('.mdx')) return [];
+  try {
+    mdxToJs(source.body);
+    return [];
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    const place = /^(\d+):\d+: /.exec(message);
+    return [
+      {
+        file: source.file,
+        line: source.bodyLine + Number(place?.[1] ?? 1) - 1,
+        field: '',
+        // The compiler counts lines from the body's first; the problem's own line counts from the file's.
+        found: message.slice(place?.[0].length ?? 0).replace(/ \(\d+:\d+\)/g, ''),
+        wanted: 'a body that MDX can read',
+        hint: 'write &lt; and &#123; for a plain < and {',
+      },
+    ];
+  }
+}
+
+function byPlace(a: Problem, b: Problem): number {
+  return a.file.localeCompare(b.file, 'en') || (a.line ?? 0) - (b.line ?? 0) || a.field.localeCompare(b.field, 'en');
+}

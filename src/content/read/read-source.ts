@@ -1,0 +1,116 @@
+import { isUtf8 } from 'node:buffer';
+import { readFileSync } from 'node:fs';
+
+import type { z } from 'zod';
+import type { Problem } from '../schema/problem.ts';
+import { readMended } from './read-mended.ts';
+import type { Source } from './source.ts';
+
+/** A file's source where it can be read, if need be with a slip mended, and what is wrong with its YAML. */
+export interface SourceRead {
+  source?: Source;
+  problems: Problem[];
+}
+
+/** Reads a YAML file; the schema tells what was meant where a slip has hidden it. */
+export function readYaml(path: string, file: string, schema: z.ZodType): SourceRead {
+  const decoded = decode(path, file);
+  if ('problems' in decoded) return decoded;
+  return parse(file, decoded.text, schema, 0, '', 0);
+}
+
+/** Reads a Markdown or MDX file with front matter between two lines of three hyphens. */
+export function readFrontMatter(path: string, file: string, schema: z.ZodType): SourceRead {
+  const decoded = decode(path, file);
+  if ('problems' in decoded) return decoded;
+  const lines = decoded.text.split('\n');
+  const isFence = (line: string | undefined) => line?.trimEnd() === '---';
+  if (!isFence(lines[0])) {
+    return fault(
+      file,
+      1,
+      lines[0]?.trim() ? `"${lines[0].trim().slice(0, 60)}"` : 'an empty line',
+      'front matter: a line of three hyphens, the fields, and a line of three hyphens',
+    );
+  }
+  const end = lines.findIndex((line, i) => i > 0 && isFence(line));
+  if (end < 0) {
+    return fault(file, lines.length, 'the end of the file', 'a line of three hyphens that ends the front matter');
+  }
+  return parse(file, lines.slice(1, end).join('\n'), schema, 1, lines.slice(end + 1).join('\n'), end + 2);
+}
+
+function fault(file: string, line: number, found: string, wanted: string): { problems: Problem[] } {
+  return { problems: [{ file, line, field: '', found, wanted }] };
+}
+
+/** The file's text, or the line with the first byte that is not UTF-8. A byte order mark is dropped. */
+function decode(path: string, file: string): { text: string } | { problems: Problem[] } {
+  let bytes: Buffer;
+  try {
+    bytes = readFileSync(path);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    const found =
+      code === 'EISDIR' ? 'a folder' : code === 'ENOENT' ? 'a link that leads nowhere' : `what can't be read (${code})`;
+    return { problems: [{ file, field: '', found, wanted: 'a file' }] };
+  }
+  if (isUtf8(bytes))
+    return {
+      text: bytes
+        .toString('utf8')
+        .replace(/^\ufeff/, '')
+        .replace(/\r\n?/g, '\n'),
+    };
+  let start = 0;
+  let line = 1;
+  for (;;) {
+    const end = bytes.indexOf(0x0a, start);
+    const part = bytes.subarray(start, end < 0 ? undefined : end);
+    if (!isUtf8(part)) {
+      const at = firstBadByte(part);
+      return {
+        problems: [
+          {
+            file,
+            line,
+            field: '',
+            found: `byte ${at + 1} of the line, 0x${part[at]?.toString(16).toUpperCase().padStart(2, '0')}, which is not UTF-8 (in "${part.toString('latin1').trim().slice(0, 60)}")`,
+            wanted: 'text in UTF-8',
+            hint: 'save the file again with the encoding UTF-8',
+          },
+        ],
+      };
+    }
+    if (end < 0) throw new Error(`${file}: bytes that are not UTF-8, but none in any line`);
+    start = end + 1;
+    line++;
+  }
+}
+
+function firstBadByte(part: Buffer): number {
+  // Longest valid start, then one further: sequences are at most four bytes, so a whole one may follow it.
+  let good = 0;
+  while (good < part.length) {
+    const width = [1, 2, 3, 4].find((n) => good + n <= part.length && isUtf8(part.subarray(good, good + n)));
+    if (!width) break;
+    good += width;
+  }
+  return good;
+}
+
+function parse(
+  file: string,
+  yaml: string,
+  schema: z.ZodType,
+  linesBefore: number,
+  body: string,
+  bodyLine: number,
+): SourceRead {
+  const { read, problems: slips } = readMended(yaml, schema);
+  const problems = slips.map((slip) => ({ file, field: '', ...slip, line: slip.line + linesBefore }));
+  if (!read) return { problems };
+  const lineOf = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
+  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
+  return { source, problems };
+}

@@ -1,0 +1,130 @@
+import type { Source } from '../read/source.ts';
+import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
+import { METER_QUANTITY } from '../schema/instrument-units.ts';
+import type { Problem } from '../schema/problem.ts';
+import { parseQuantity } from '../schema/quantity.ts';
+import { type Field, fields, problemAt, type Rule, texts } from './fields.ts';
+
+/** Where a session keeps what each kind of meter showed. Widths of lines are no reading of the display's own range. */
+const READINGS: Partial<Record<InstrumentKind, ReadonlyArray<readonly string[]>>> = {
+  irradiance: [['peak'], ['grid', 'rows'], ['distances'], ['beyond']],
+  spectrum: [
+    ['wavelengths', 'red', 'peak'],
+    ['wavelengths', 'nearInfrared', 'peak'],
+  ],
+  mains: [['mains']],
+  magnetic: [
+    ['magnetic', 'on'],
+    ['magnetic', 'off'],
+  ],
+  electric: [
+    ['electric', 'on'],
+    ['electric', 'off'],
+  ],
+  radio: [
+    ['radio', 'on'],
+    ['radio', 'off'],
+  ],
+  sound: [
+    ['sound', 'on'],
+    ['sound', 'off'],
+  ],
+  flicker: [
+    ['flicker', 'red', 'percent'],
+    ['flicker', 'nearInfrared', 'percent'],
+    ['flicker', 'combined', 'percent'],
+  ],
+  temperature: [['roomTemperature']],
+};
+
+/** Blocks among the readings that hold something else: how far away, and past which edge. */
+const NO_READING = new Set(['distance', 'edge', 'past', 'mode', 'note', 'struck']);
+
+/** Above these, canonical units, a reading is absurd whatever the meter; the schema says so of each. */
+const ABSURD: Partial<Record<InstrumentKind, number>> = {
+  irradiance: 2000,
+  spectrum: 3000,
+  mains: 20_000,
+  magnetic: 1e6,
+  electric: 1e5,
+  radio: 1e6,
+  sound: 140,
+  flicker: 100,
+  temperature: 60,
+};
+
+/**
+ * No display shows more than its range; what it showed was another number, unit or meter. One problem a meter and
+ * session, at the highest: a wrong range would else be told of by every reading.
+ */
+export const readingsWithinRange: Rule = ({ panels, instruments }) =>
+  [...panels.values()].flatMap((panel) =>
+    fields(panel.data, ['sessions', '*']).flatMap(({ path, value: session }) =>
+      INSTRUMENT_KINDS.flatMap((kind) => {
+        const id = fields(session, ['instruments', kind])[0]?.value;
+        const meter = typeof id === 'string' ? instruments.get(id) : undefined;
+        const highest = meter && highestOf(meter, kind);
+        if (!meter || highest === undefined) return [];
+        const readings = (READINGS[kind] ?? []).flatMap((keys) => fields(session, keys, path).flatMap(leaves));
+        const over = readings.flatMap((field) => {
+          const value = shownValue(field, kind);
+          return value !== undefined && value > highest.value * (1 + DUST) ? [{ ...field, number: value }] : [];
+        });
+        return problemOf(panel, over, highest.written, meter);
+      }),
+    ),
+  );
+
+/** The end of a meter's range in the canonical unit; undefined where its file does not say so in a way that fits. */
+function highestOf(meter: Source, kind: InstrumentKind): { value: number; written: string } | undefined {
+  const [from, to] = ['from', 'to'].map((end) => fields(meter.data, ['range', end])[0]?.value);
+  const unit = texts(meter, 'unit')[0]?.value;
+  if (texts(meter, 'measures')[0]?.value !== kind || unit === undefined) return undefined;
+  if (typeof from !== 'number' || typeof to !== 'number' || to <= from) return undefined;
+  const written = `${to} ${unit}`;
+  const parsed = parseQuantity(written, METER_QUANTITY[kind]);
+  return 'reading' in parsed ? { value: parsed.reading.value, written } : undefined;
+}
+
+/** The readings in a block or list of them, without those that are struck out. */
+function leaves({ path, value }: Field): Field[] {
+  if (Array.isArray(value)) return value.flatMap((item, i) => leaves({ path: [...path, i], value: item }));
+  if (typeof value !== 'object' || value === null) return [{ path, value }];
+  if ('struck' in value) return [];
+  return Object.entries(value).flatMap(([key, item]) =>
+    NO_READING.has(key) ? [] : leaves({ path: [...path, key], value: item }),
+  );
+}
+
+/** What was shown, in the canonical unit; undefined where it can't be read, is absurd, or says nothing of the end. */
+function shownValue(field: Field, kind: InstrumentKind): number | undefined {
+  if (typeof field.value !== 'number' && typeof field.value !== 'string') return undefined;
+  const max = ABSURD[kind];
+  const parsed = parseQuantity(field.value, METER_QUANTITY[kind], { bounds: true, ...(max !== undefined && { max }) });
+  // ">300" is how a display says that it is at its end; "<x" says nothing of it.
+  return 'reading' in parsed && parsed.reading.bound !== 'below' ? parsed.reading.value : undefined;
+}
+
+function problemOf(
+  panel: Source,
+  over: ReadonlyArray<Field & { number: number }>,
+  end: string,
+  meter: Source,
+): Problem[] {
+  const [highest] = over.toSorted((a, b) => b.number - a.number);
+  if (!highest) return [];
+  const name = texts(meter, 'name')[0]?.value ?? 'meter';
+  const others = over.length === 1 ? '' : `, the highest of ${over.length} readings above its range`;
+  const problem = problemAt(
+    panel,
+    highest,
+    `a reading that the meter can show: the ${lowerFirst(name)} ends at ${end}`,
+    `another unit, another meter, or the wrong range in ${meter.file}?`,
+  );
+  return [{ ...problem, found: `${problem.found}${others}` }];
+}
+
+/** What converting a unit may leave behind a reading at the very end of the range. */
+const DUST = 1e-9;
+
+const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,0 +1,104 @@
+import { existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { METHODS } from '../../measure/methods.ts';
+import { idsIn } from '../read/body-links.ts';
+import type { Source } from '../read/source.ts';
+import { entryId } from '../schema/collections.ts';
+import type { RawCollections } from './fields.ts';
+
+/** Pages that every guide has. */
+export const FIXED_PAGES = [
+  '/',
+  '/cautions/',
+  '/compare/',
+  '/emitted/',
+  '/instruments/',
+  '/methods/',
+  '/panels/',
+  '/plan/',
+  '/plots/',
+  '/search/',
+] as const;
+
+/** Files that every guide has. */
+export const FIXED_FILES = ['panels.json', 'panels.csv', 'offers.json', 'compare.json', 'plan.json'].map(
+  (it) => `/data/${it}`,
+);
+
+/** Ids that the page of a method has besides its prose; those of its versions are counted. */
+export const METHOD_IDS = ['main', 'formula', 'good-for', 'hides', 'sources', 'history', 'figures'] as const;
+/** Ids that the page of cautions has besides its prose. */
+export const CAUTION_IDS = ['main', 'sources'] as const;
+
+/** Files that lie beside the pages as they are. */
+const PUBLIC = 'public';
+
+/** What can be linked to within the guide. */
+export interface SiteAddresses {
+  /** Addresses of pages and data files. */
+  pages: ReadonlySet<string>;
+  /** Those that drafts would have, and have not in this guide. */
+  drafts: ReadonlySet<string>;
+  isFile(path: string): boolean;
+  /** Ids of a page's parts, where the content tells them all. */
+  idsOf(page: string): readonly string[] | undefined;
+}
+
+/** The address of the page that a content file's body stands on. */
+export function pageOf(collection: 'panels' | 'methods' | 'cautions', source: Source): string {
+  return collection === 'cautions' ? '/cautions/' : `/${collection}/${entryId(source.file)}/`;
+}
+
+/**
+ * The guide's addresses, from content as it was read.
+ *
+ * @param unread files that can't be read; the pages they would make count as there, since they are being written
+ * @param withDrafts drafts have pages too, as on the development server
+ */
+export function siteAddresses(
+  content: RawCollections,
+  unread: ReadonlySet<string>,
+  withDrafts: boolean,
+): SiteAddresses {
+  const pages = new Set<string>([...FIXED_PAGES, ...FIXED_FILES, ...METHODS.map((it) => `/methods/${it.id}/`)]);
+  const drafts = new Set<string>();
+  const panels = [...content.panels.values()];
+  for (const { file, data } of panels) {
+    const isDraft = (data as { status?: unknown } | null)?.status === 'draft' && !withDrafts;
+    for (const address of panelAddresses(file)) (isDraft ? drafts : pages).add(address);
+  }
+  for (const file of unread) {
+    if (!/\/panels\/[^/]+\/index\.mdx?$/.test(file)) continue;
+    for (const address of panelAddresses(file)) pages.add(address);
+  }
+
+  const ids = new Map<string, readonly string[]>();
+  const idsOnce = (page: string, make: () => readonly string[]) => {
+    const known = ids.get(page) ?? make();
+    ids.set(page, known);
+    return known;
+  };
+  return {
+    pages,
+    drafts,
+    isFile: (path) => {
+      const file = join(PUBLIC, path);
+      return existsSync(file) && statSync(file).isFile();
+    },
+    idsOf: (page) => {
+      const [cautions] = content.cautions.values();
+      if (page === '/cautions/' && cautions) return idsOnce(page, () => [...CAUTION_IDS, ...idsIn(cautions)]);
+      if (page === '/instruments/') return ['main', ...content.instruments.keys()];
+      const method = METHODS.find((it) => page === `/methods/${it.id}/`);
+      const source = method && content.methods.get(method.id);
+      if (!source) return undefined;
+      const versions = Array.from({ length: method.version }, (_, i) => `version-${i + 1}`);
+      return idsOnce(page, () => [...METHOD_IDS, ...versions, ...idsIn(source)]);
+    },
+  };
+}
+
+function panelAddresses(file: string): string[] {
+  const slug = entryId(file);
+  return [`/panels/${slug}/`, `/panels/${slug}/methodology/`, `/data/compare/${slug}.json`];
+}

@@ -1,0 +1,25 @@
+import type { Instrument, InstrumentKind } from './instrument.ts';
+import { normaliseUnit, QUANTITIES, type QuantityName } from './units.ts';
+
+/** The quantity that each kind of instrument shows on its display. */
+export const METER_QUANTITY: Record<InstrumentKind, QuantityName> = {
+  irradiance: 'irradiance',
+  spectrum: 'wavelength',
+  mains: 'power',
+  magnetic: 'magnetic',
+  electric: 'electric',
+  radio: 'radio',
+  sound: 'sound',
+  flicker: 'percent',
+  length: 'length',
+  temperature: 'temperature',
+};
+
+/** From an instrument's display unit to the canonical one; undefined for a unit of something else. */
+export function instrumentUnit(instrument: Instrument): { factor: number; offset?: number } | undefined {
+  const { units } = QUANTITIES[METER_QUANTITY[instrument.measures]] as {
+    units: Record<string, { factor: number; offset?: number }>;
+  };
+  const unit = normaliseUnit(instrument.unit);
+  return Object.hasOwn(units, unit) ? units[unit] : undefined;
+}

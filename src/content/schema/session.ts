@@ -1,0 +1,192 @@
+import { z } from 'zod';
+import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
+import { beyondReadings } from './beyond.ts';
+import { fileReference, isoDate, quantity, text } from './fields.ts';
+import { INSTRUMENT_KINDS } from './instrument.ts';
+
+const irradiance = (meaning: string) => quantity('irradiance', meaning, { positive: true, max: 2000 });
+
+/** A reading that the tester threw out: it stays in the file, struck out, with the reason. */
+export const struckReading = z.strictObject({
+  value: irradiance('The reading as it was taken.'),
+  struck: text('Why it does not count.'),
+});
+
+const gridReading = z.union([irradiance('One reading.'), struckReading]);
+
+/** One point of the grid: a reading, or several, any of which may be struck out. */
+export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]);
+
+/** The three ways in which a panel is switched on. */
+export const MODES = ['red', 'nearInfrared', 'combined'] as const;
+export type Mode = (typeof MODES)[number];
+
+const grid = z.strictObject({
+  inset: quantity(
+    'length',
+    'How far the outer points lie inside the edge of the LED field, on both axes; 1 in is the habit.',
+    {
+      min: 0,
+      max: 100,
+    },
+  ).default({ value: 2.54, unit: 'cm', written: '1 in' }),
+  rows: z
+    .array(z.array(gridPoint).min(1))
+    .min(1)
+    .describe(
+      'Rows of the grid from the top, points from the left as one faces the panel. A point is a reading, a list of repeats, or {value, struck}.',
+    ),
+});
+
+/** One distance of the sweep: at least one of its three readings stands. */
+const sweepEntry = z
+  .strictObject({
+    distance: quantity('length', 'Distance from the LED plane to the sensor.', { min: 1, max: 1000 }),
+    centre: gridPoint
+      .optional()
+      .describe(
+        'Reading before the middle of the LED field, both channels on: one, a list of repeats, or {value, struck}.',
+      ),
+    red: gridPoint.optional().describe('The same with red alone on.'),
+    nearInfrared: gridPoint
+      .optional()
+      .describe(
+        'The same with near-infrared alone on. With one at the session’s own distance too, it tells what reaches an eye farther away.',
+      ),
+  })
+  .refine((it) => it.centre !== undefined || it.red !== undefined || it.nearInfrared !== undefined, {
+    error: 'a reading: centre (both channels on), red or nearInfrared (that channel alone on)',
+  });
+
+const perMode = <T extends z.ZodType>(field: (meaning: string) => T, what: string) => ({
+  red: field(`${what} with red alone on.`).optional(),
+  nearInfrared: field(`${what} with near-infrared alone on.`).optional(),
+  combined: field(`${what} with both channels on.`).optional(),
+});
+
+const wavelength = (meaning: string) =>
+  z
+    .strictObject({
+      peak: quantity('wavelength', 'Peak wavelength.', { min: 200, max: 3000 }),
+      fwhm: quantity('wavelength', 'Full width at half maximum.', { positive: true, max: 500 }).optional(),
+    })
+    .describe(meaning);
+
+const flicker = (meaning: string) =>
+  z
+    .strictObject({
+      frequency: quantity('frequency', 'Main frequency of the modulation; leave it out where there is none.', {
+        positive: true,
+        max: 1e7,
+      }).optional(),
+      percent: quantity('percent', 'Modulation depth (percent flicker).', { min: 0, max: 100, bounds: true }),
+    })
+    .describe(meaning);
+
+const TOO_FAST = {
+  wanted: 'a frequency of at most 100 kHz',
+  hint: 'above 100 kHz the limits for radio hold as well; leave the frequency out, and say it in the notes',
+};
+
+/** Fields of a block with a reading of the room and one with the panel on. */
+const fieldShape = (name: 'magnetic' | 'electric' | 'radio' | 'sound', limits: { min: number; max: number }) => ({
+  distance: quantity('length', 'Distance from the panel to the meter.', { min: 0, max: 1000 }).optional(),
+  off: quantity(name, 'Reading with the panel off (or unplugged): the room.', {
+    ...limits,
+    bounds: true,
+  }).optional(),
+  on: quantity(name, 'Reading with the panel on, both channels.', { ...limits, bounds: true }).optional(),
+});
+
+const field = (name: 'radio' | 'sound', meaning: string, limits: { min: number; max: number }) =>
+  z.strictObject(fieldShape(name, limits)).describe(meaning);
+
+/** The same for fields whose reference level depends on the frequency. */
+const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limits: { min: number; max: number }) =>
+  z
+    .strictObject({
+      ...fieldShape(name, limits),
+      frequency: quantity(
+        'frequency',
+        'Main frequency of the field with the panel on, 25 Hz to 100 kHz, where the meter shows it; left out, the share of the reference level is told for both ends.',
+        { min: STATED_FREQUENCIES.from, max: 1e7 },
+      )
+        .refine(({ value }) => value <= STATED_FREQUENCIES.to, {
+          error: TOO_FAST.wanted,
+          params: TOO_FAST,
+        })
+        .optional(),
+    })
+    .describe(meaning);
+
+/** One dated bench session of a panel: raw readings only. Anything not read is left out. */
+export const sessionSchema = z.strictObject({
+  date: isoDate('Day of the session; one session a day.'),
+  methodVersion: z
+    .int()
+    .positive()
+    .describe('Version of the bench procedure that was followed; 2 asks for readings past the edges (beyond).'),
+  instruments: z
+    .strictObject(
+      Object.fromEntries(
+        INSTRUMENT_KINDS.map((kind) => [
+          kind,
+          fileReference(
+            `Instrument used for: ${kind}. A file name in content/instruments without its ending.`,
+          ).optional(),
+        ]),
+      ) as Record<(typeof INSTRUMENT_KINDS)[number], z.ZodOptional<z.ZodString>>,
+    )
+    .default({})
+    .describe('Which meter took which readings.'),
+  warmUp: quantity('time', 'Time from switching on to the first reading; a bare number is in seconds.', {
+    min: 0,
+    max: 86400,
+  }).optional(),
+  roomTemperature: quantity('temperature', 'Air temperature at the bench.', { min: -20, max: 60 }).optional(),
+  distance: quantity(
+    'length',
+    'Distance from the LED plane to the sensor; the guide’s reference distance where left out.',
+    {
+      positive: true,
+      max: 1000,
+    },
+  ).optional(),
+  peak: z
+    .strictObject(perMode(irradiance, 'Highest steady reading of a sweep'))
+    .optional()
+    .describe('Peak irradiance per mode.'),
+  grid: grid.optional().describe('The grid of readings with both channels on; 3 x 3 is the habit, any size is read.'),
+  distances: z
+    .array(sweepEntry)
+    .min(1)
+    .optional()
+    .describe(
+      'Distance sweep: the irradiance on the axis at two distances or more; it tells how narrow the beams are, and with near-infrared alone what reaches an eye.',
+    ),
+  beyond: beyondReadings.optional(),
+  wavelengths: z
+    .strictObject({
+      red: wavelength('The red channel alone.').optional(),
+      nearInfrared: wavelength('The near-infrared channel alone.').optional(),
+    })
+    .optional()
+    .describe('Peak wavelength of each channel.'),
+  mains: z
+    .strictObject({
+      standby: quantity('power', 'Plugged in, all channels off.', { min: 0, max: 20000, bounds: true }).optional(),
+      ...perMode((meaning) => quantity('power', meaning, { positive: true, max: 20000 }), 'Mains draw'),
+    })
+    .optional()
+    .describe('Draw from the mains.'),
+  magnetic: lowFrequencyField('magnetic', 'Magnetic flux density.', { min: 0, max: 1e6 }).optional(),
+  electric: lowFrequencyField('electric', 'Electric field.', { min: 0, max: 1e5 }).optional(),
+  radio: field('radio', 'Radio-frequency power density.', { min: 0, max: 1e6 }).optional(),
+  sound: field('sound', 'A-weighted sound level, max hold.', { min: 0, max: 140 }).optional(),
+  flicker: z.strictObject(perMode(flicker, 'Flicker')).optional().describe('Flicker per mode.'),
+  hotSpots: text('Judgement of the wall photo, in words.').optional(),
+  notes: text('Anything that happened on the bench.').optional(),
+});
+
+export type Session = z.output<typeof sessionSchema>;
+export type GridPoint = z.output<typeof gridPoint>;

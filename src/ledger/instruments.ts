@@ -1,0 +1,107 @@
+import { addMonths } from 'date-fns/addMonths';
+import { formatISO } from 'date-fns/formatISO';
+import { parseISO } from 'date-fns/parseISO';
+import type { Content } from '../content/read/content.ts';
+import { type Calibration, INSTRUMENT_KINDS, type Instrument } from '../content/schema/instrument.ts';
+import { instrumentUnit } from '../content/schema/instrument-units.ts';
+import type { Session } from '../content/schema/session.ts';
+import type { AngularResponse } from '../measure/instrument/angular-response.ts';
+import type { Meter } from '../measure/instrument/instrument.ts';
+import type { UsedInstrument } from './ledger.ts';
+
+/** Calibrations of an instrument, newest first. */
+export function calibrationsOf(instrument: Instrument): Calibration[] {
+  return instrument.calibrations.toSorted((a, b) => b.date.localeCompare(a.date));
+}
+
+/** The calibration that counts on a day: the newest one of that day or before; undefined before the first. */
+export function calibrationOn(instrument: Instrument, day: string): Calibration | undefined {
+  return calibrationsOf(instrument).find((it) => it.date <= day);
+}
+
+/**
+ * An instrument file as the calculation sees it on a day: standard uncertainties, canonical units, fractions. A day
+ * before the first calibration gives a meter that says so, and whose readings have no known uncertainty.
+ *
+ * @param day of the session
+ */
+export function meterOf(id: string, instrument: Instrument, day: string): Meter {
+  const { factor, offset = 0 } = instrumentUnit(instrument) ?? { factor: Number.NaN };
+  const { spectralResponse, angularResponse, repeatability, repeatabilityDecibels, range } = instrument;
+  return {
+    id,
+    name: instrument.name.charAt(0).toLowerCase() + instrument.name.slice(1),
+    response: instrument.response,
+    ...calibrated(instrument, day, factor),
+    resolution: instrument.resolution * factor,
+    range: { from: range.from * factor + offset, to: range.to * factor + offset },
+    ...(spectralResponse && { spectralResponse: fractions(spectralResponse) }),
+    ...(angularResponse && { angularResponse: angularOf(angularResponse) }),
+    ...(repeatability !== undefined && { repeatability: repeatability / 100 }),
+    ...(repeatabilityDecibels !== undefined && { repeatabilityDecibels }),
+  };
+}
+
+function calibrated(instrument: Instrument, day: string, factor: number) {
+  const calibration = calibrationOn(instrument, day);
+  if (!calibration) {
+    const first = calibrationsOf(instrument).at(-1)?.date;
+    return {
+      calibrationAbsent: `the meter was first calibrated on ${first}, after this session`,
+      calibrationDate: '',
+      calibrationRelative: 0,
+      calibrationAbsolute: 0,
+      calibrationStated: 'none on that day',
+    };
+  }
+  const { date, relative, absolute, coverageFactor } = calibration;
+  return {
+    calibrationDate: date,
+    calibrationRelative: relative / 100 / coverageFactor,
+    calibrationAbsolute: (absolute * factor) / coverageFactor,
+    calibrationStated: statedUncertainty(calibration, instrument.unit),
+  };
+}
+
+/** "4 % and 0.2 W at k = 2": what a calibration promises, as it was stated. */
+export function statedUncertainty({ relative, absolute, coverageFactor }: Calibration, unit: string): string {
+  const parts = [relative > 0 && `${relative} %`, absolute > 0 && `${absolute} ${unit}`].filter(Boolean);
+  return parts.length > 0 ? `${parts.join(' and ')} at k = ${coverageFactor}` : 'none stated';
+}
+
+function fractions({ red, nearInfrared }: NonNullable<Instrument['spectralResponse']>) {
+  return {
+    ...(red !== undefined && { red: red / 100 }),
+    ...(nearInfrared !== undefined && { nearInfrared: nearInfrared / 100 }),
+  };
+}
+
+function angularOf({ f2, angles = [] }: NonNullable<Instrument['angularResponse']>): AngularResponse {
+  if (f2 !== undefined) return { kind: 'f2', f2: f2 / 100 };
+  const points = angles.map(({ angle, error }) => ({ angle: angle.value, error: error / 100 }));
+  return { kind: 'angles', points: points.toSorted((a, b) => a.angle - b.angle) };
+}
+
+/** The instruments of a session, each with the calibration that counts for it. */
+export function usedInstruments(session: Session, instruments: Content['instruments']): UsedInstrument[] {
+  return INSTRUMENT_KINDS.flatMap((kind): UsedInstrument[] => {
+    const instrument = instruments.get(session.instruments[kind] ?? '');
+    if (!instrument) return [];
+    const { id, data } = instrument;
+    const calibration = calibrationOn(data, session.date);
+    return [
+      {
+        kind,
+        id,
+        name: data.name,
+        calibration: calibration && { ...calibration, due: calibrationDue(calibration) },
+        unit: data.unit,
+      },
+    ];
+  });
+}
+
+/** The last day on which a calibration holds. */
+export function calibrationDue({ date, validMonths }: Calibration): string {
+  return formatISO(addMonths(parseISO(date), validMonths), { representation: 'date' });
+}

@@ -1,0 +1,206 @@
+import type { Contribution, Figure } from '../figure.ts';
+import type { AngularResponse } from '../instrument/angular-response.ts';
+import { angularLine, calibrationLines, type Meter, resolutionLine } from '../instrument/instrument.ts';
+import { type BandShares, SHARES_UNKNOWN, spectralLines } from '../instrument/spectral-response.ts';
+import type { DistanceSetting } from '../irradiance/distance-setting.ts';
+import { studentQuantile } from '../student-t.ts';
+import { rectangular } from '../uncertainty.ts';
+
+/** A line of a budget, before it is known how far a figure answers to it. */
+export type ErrorLine = Omit<Contribution, 'contribution'>;
+
+/**
+ * What the truth is beyond what is stated, when an error is at one standard uncertainty: a reading that is 2 % too
+ * high has a `reading` of -0.02. What is left out is not touched.
+ */
+export interface ErrorEffect {
+  /** Relative, on every reading alike. */
+  reading?: number;
+  /** mW/cm2, on every reading alike. */
+  offset?: number;
+  /** Oblique light: how much too high each reading is follows from the angles at which its light comes in. */
+  angular?: AngularResponse;
+  /** Distance from the LED plane, cm. */
+  distance?: number;
+  /** Sides of the LED field, cm. */
+  width?: number;
+  height?: number;
+  /** How far the light reaches past each edge, cm. */
+  edge?: number;
+}
+
+/** One error, shared by all that it touches. */
+export interface SharedError {
+  line: ErrorLine;
+  effect: ErrorEffect;
+}
+
+/** What the errors of a session follow from. */
+export interface ErrorSources {
+  /** `<panel>/<date>` */
+  session: string;
+  panel: string;
+  meter: Meter;
+  /** How much of the light lies in each band; all of it in either where it is left out. */
+  bands?: BandShares;
+  distance: DistanceSetting;
+  width: Figure;
+  height: Figure;
+  /** Half-width of how far the light may reach further out or less far, cm (see `assumedEmitter`). */
+  edge: number;
+}
+
+const bare = ({ contribution: _, ...line }: Contribution): ErrorLine => line;
+
+/**
+ * Errors that a session's readings share, under the keys that its other figures use, so that they cancel against
+ * those: calibration, offset and oblique response of the meter, the distance, the sides of the field, and how far
+ * the light reaches past its edges.
+ */
+export function sharedErrors(sources: ErrorSources): SharedError[] {
+  const { session, panel, meter, bands = SHARES_UNKNOWN, distance, width, height, edge } = sources;
+  const { angularResponse } = meter;
+  const errors: SharedError[] = [
+    ...calibrationLines(meter, 1).map((line) => ({
+      line: bare(line),
+      effect: line.key.endsWith('/offset') ? { offset: -line.contribution } : { reading: -line.contribution },
+    })),
+    ...spectralLines(meter, 1, bands).map((line) => ({ line: bare(line), effect: { reading: -line.contribution } })),
+    ...(angularResponse
+      ? angularLine(meter, session, 1).map((line) => ({
+          line: {
+            ...bare(line),
+            evaluation: 'from the instrument file, at the angles of each reading’s light; normal',
+          },
+          effect: { angular: angularResponse },
+        }))
+      : []),
+  ];
+  if (distance.halfWidth > 0) {
+    errors.push({
+      line: {
+        key: `${session}/distance`,
+        source: 'Setting of the distance',
+        type: 'B',
+        distribution: 'rectangular',
+        degreesOfFreedom: Number.POSITIVE_INFINITY,
+        evaluation: `±${distance.halfWidth} cm at ${distance.distance} cm, rectangular; through the model of the panel`,
+      },
+      effect: { distance: rectangular(distance.halfWidth) },
+    });
+  }
+  const sides = new Map<string, SharedError>();
+  for (const [side, figure] of [
+    ['width', width],
+    ['height', height],
+  ] as const) {
+    for (const line of figure.budget) {
+      const known = sides.get(line.key) ?? { line: bare(line), effect: {} };
+      sides.set(line.key, { ...known, effect: { ...known.effect, [side]: -line.contribution } });
+    }
+  }
+  errors.push(...sides.values());
+  if (edge > 0) {
+    errors.push({
+      line: {
+        key: `${panel}/light-edge`,
+        source: 'How far the light reaches past the edges of the field',
+        type: 'B',
+        distribution: 'rectangular',
+        degreesOfFreedom: Number.POSITIVE_INFINITY,
+        evaluation: `±${Number(edge.toPrecision(2))} cm on each side, rectangular; our own choice`,
+      },
+      effect: { edge: rectangular(edge) },
+    });
+  }
+  return errors;
+}
+
+/** Readings at several places, and what each is off by on its own. */
+export interface Readings {
+  /** Means of the kept readings at each place, mW/cm2. */
+  values: number[];
+  /** Standard uncertainty of each from scatter, mW/cm2. */
+  scatter: number[];
+  /** The same from rounding to the display's steps; rectangular. */
+  rounding: number[];
+  /** Where the meter's reading with the panel off was taken away, and its offset with it. */
+  isOffTaken?: boolean[];
+  /** Standard uncertainty of the distance of each on its own, cm, beside the one that all share. */
+  ownDistance?: number;
+}
+
+/** Standard deviation of repeats, and whether it is relative to the reading. */
+export interface PooledRepeats {
+  standardDeviation: number;
+  degreesOfFreedom: number;
+  isRelative: boolean;
+}
+
+/**
+ * Takes readings with their repeats: scatter from the repeats where there are any, pooled over the places, else from
+ * the instrument file. A scatter that few repeats tell is widened as Student's t is (JCGM 100:2008, G.3).
+ *
+ * @param kept readings of each place that count, mW/cm2, at least one each
+ */
+export function takeReadings(
+  kept: readonly (readonly number[])[],
+  meter: Meter,
+  pooled: PooledRepeats | undefined,
+): Readings {
+  const values = kept.map((it) => it.reduce((sum, value) => sum + value, 0) / it.length);
+  const rounding = resolutionLine(meter, '')[0]?.contribution ?? 0;
+  const widened = pooled
+    ? (pooled.standardDeviation * studentQuantile(0.975, pooled.degreesOfFreedom)) /
+      studentQuantile(0.975, Number.POSITIVE_INFINITY)
+    : 0;
+  return {
+    values,
+    scatter: values.map((value, j) => {
+      const single = pooled ? widened * (pooled.isRelative ? value : 1) : (meter.repeatability ?? 0) * value;
+      return single / Math.sqrt((kept[j] as readonly number[]).length);
+    }),
+    rounding: values.map(() => rounding),
+  };
+}
+
+/** A reading past an edge. */
+export interface BeyondReading {
+  /** Kept repeats, mW/cm2. */
+  on: readonly number[];
+  /** The readings are under what they say. */
+  isBound?: boolean;
+  /** What the place gave with the panel off, mW/cm2. */
+  off?: number;
+}
+
+/**
+ * Takes readings past the edges. What the panel off gives is taken away, and the meter's offset goes with it. A reading
+ * under the display's first step lies anywhere below: half of it, give or take that half.
+ */
+export function takeBeyond(
+  places: readonly BeyondReading[],
+  meter: Meter,
+  pooled: PooledRepeats | undefined,
+): Readings {
+  const taken = takeReadings(
+    places.map((it) => it.on),
+    meter,
+    pooled,
+  );
+  const { values, scatter, rounding } = taken;
+  places.forEach(({ isBound, off }, j) => {
+    const value = values[j] as number;
+    if (isBound) {
+      values[j] = value / 2;
+      rounding[j] = rectangular(value / 2);
+      scatter[j] = 0;
+    }
+    if (off !== undefined) {
+      values[j] = (values[j] as number) - off;
+      // The reading with the panel off has steps too.
+      rounding[j] = Math.hypot(rounding[j] as number, resolutionLine(meter, '')[0]?.contribution ?? 0);
+    }
+  });
+  return { ...taken, isOffTaken: places.map((it) => it.off !== undefined) };
+}

@@ -1,0 +1,222 @@
+import { type Contribution, type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
+import { type Meter, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
+import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
+import { methodReference } from '../method-versions.ts';
+import { number } from '../numbers.ts';
+import { lineWith, makeFigure, productFigure } from '../uncertainty.ts';
+import type { BeamSource, Estimate, OpticsResult } from './estimate.ts';
+import type { Spread } from './spread.ts';
+import { type DistanceQuantity, distanceMetric } from './table-distances.ts';
+
+/** What the figures are told besides the result. */
+export interface OpticsContext {
+  /** `<panel>/<date>` */
+  session: string;
+  meter: Meter;
+  /** Ids of the figures and paths of the readings that went in. */
+  inputs: string[];
+  /** What was assumed of the panel. */
+  notes: string[];
+  /** The common figure that the emitted power corrects, where there is one. */
+  power?: Figure;
+}
+
+/** All figures of a session's light. */
+export interface OpticsFigures {
+  halfAngle: FigureOrGap;
+  samplingBias: FigureOrGap;
+  capture: FigureOrGap;
+  emitted: FigureOrGap;
+  /** Peak and evenness are gaps where single LEDs may show and nobody knows where they are. */
+  distances: Array<{ distance: number; mean: Figure; peak: FigureOrGap; evenness: FigureOrGap }>;
+}
+
+const METRICS = {
+  halfAngle: 'beam-half-angle',
+  samplingBias: 'sampling-bias',
+  capture: 'capture',
+  emitted: 'emitted-power',
+} as const;
+
+/** The same gap for every figure. */
+export function opticsGaps(reason: string): OpticsFigures {
+  return {
+    halfAngle: gap(METRICS.halfAngle, reason),
+    samplingBias: gap(METRICS.samplingBias, reason),
+    capture: gap(METRICS.capture, reason),
+    emitted: gap(METRICS.emitted, reason),
+    distances: [],
+  };
+}
+
+/** What no budget of these figures holds. */
+const ALIKE: Unassessed = {
+  source: 'Unlike LEDs',
+  reason: 'every LED is taken to have one beam, square to the panel; both channels are on',
+};
+
+/** The result of `estimatePanel` as figures; gaps with the reason where nothing came of it. */
+export function opticsFigures(result: OpticsResult, context: OpticsContext): OpticsFigures {
+  const { estimates, withheld } = result;
+  if (!estimates) return opticsGaps(withheld ?? 'the beam is not known');
+  const { session, meter, inputs, power } = context;
+  const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = estimates;
+  const notes = [...context.notes, SOURCE_NOTES[source]];
+  const unassessed = [
+    ALIKE,
+    ...missingSpectral(meter, SHARES_UNKNOWN),
+    ...missingAngular(meter),
+    ...missingRepeatability(meter),
+  ];
+  const make = (
+    metric: string,
+    unit: Unit,
+    methodId: string,
+    estimate: Estimate,
+    rest: { working?: string; lowest?: number; factor?: number; shift?: number } = {},
+  ): Figure => {
+    const { working, lowest = 0, factor = 1, shift = 0 } = rest;
+    return modelled(
+      {
+        id: `${session}/${metric}`,
+        metric,
+        unit,
+        basis: 'modelled',
+        method: methodReference(methodId),
+        inputs,
+        notes,
+        lowest,
+        ...(working && { working }),
+      },
+      estimate,
+      { unassessed, factor, shift },
+    );
+  };
+
+  const percent = 100;
+  const without = (quantity: DistanceQuantity, distance: number, reason: string | undefined) =>
+    gap(distanceMetric(quantity, distance), reason ?? 'not known');
+  return {
+    halfAngle: make(METRICS.halfAngle, '°', 'beam-half-angle', halfAngle),
+    samplingBias: samplingBias
+      ? make(METRICS.samplingBias, '%', 'sampling-bias', samplingBias, {
+          factor: percent,
+          shift: -percent,
+          lowest: -percent,
+        })
+      : gap(METRICS.samplingBias, 'the grid was not measured'),
+    capture: make(METRICS.capture, '%', 'capture', capture, { factor: percent }),
+    emitted: make(METRICS.emitted, 'W', 'emitted-power', emitted, {
+      ...(power &&
+        samplingBias && {
+          working: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
+        }),
+    }),
+    distances: targets.map(({ distance, mean, peak, evenness, peakAbsent }) => ({
+      distance,
+      mean: make(distanceMetric('mean-irradiance', distance), 'mW/cm²', 'distance-table', mean),
+      peak: peak
+        ? make(distanceMetric('peak-irradiance', distance), 'mW/cm²', 'distance-table', peak)
+        : without('peak-irradiance', distance, peakAbsent),
+      evenness: evenness
+        ? make(distanceMetric('uniformity-lowest', distance), '%', 'distance-table', evenness, { factor: percent })
+        : without('uniformity-lowest', distance, peakAbsent),
+    })),
+  };
+}
+
+/** What the light that misses the frame rests on. */
+const SOURCE_NOTES: Readonly<Record<BeamSource, string>> = {
+  beyond: 'the light that misses the frame was measured past the edges',
+  sweep:
+    'the light that misses the frame is taken from the shape of the beam, as the grid and the distance sweep allow it',
+  grid: 'the light that misses the frame is taken from the shape of the beam, as the grid allows it',
+};
+
+/**
+ * A figure from an estimate: uncertainty and interval are those of the simulation. The coverage factor is half of the
+ * interval over the standard uncertainty.
+ */
+function modelled(
+  identity: Parameters<typeof makeFigure>[0],
+  estimate: Estimate,
+  rest: { unassessed: Unassessed[]; factor: number; shift: number },
+): Figure {
+  const { factor, shift, unassessed } = rest;
+  const budget: Contribution[] = estimate.budget.map((line) => lineWith(line, factor * line.contribution));
+  const u = factor * estimate.standardUncertainty;
+  const [low, high] = estimate.interval95;
+  return {
+    ...makeFigure(identity, factor * estimate.value + shift, { budget, unassessed }),
+    standardUncertainty: u,
+    interval95: [factor * low + shift, factor * high + shift],
+    coverageFactor: u > 0 ? (factor * (high - low)) / (2 * u) : null,
+  };
+}
+
+/** A figure whose uncertainty and interval come from a simulation. */
+function simulated(figure: Figure, standardUncertainty: number, interval95: readonly [number, number]): Figure {
+  return {
+    ...figure,
+    standardUncertainty,
+    interval95,
+    coverageFactor: standardUncertainty > 0 ? (interval95[1] - interval95[0]) / (2 * standardUncertainty) : null,
+  };
+}
+
+/**
+ * Efficiency on the emitted power, %: both channels on.
+ *
+ * @param spread of emitted power over mains draw, by the simulation; where there is none (the uncertainty of the draw
+ *   is not known) the figure's follows from its inputs
+ */
+export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: Figure, spread?: Spread): Figure {
+  const figure = productFigure(
+    {
+      id: `${session}/efficiency-emitted`,
+      metric: 'efficiency-emitted',
+      unit: '%',
+      basis: 'modelled',
+      method: methodReference('efficiency-emitted'),
+      working: `η = Φ ÷ W = ${number(emitted.value)} W ÷ ${number(draw.value)} W = ${number((100 * emitted.value) / draw.value)} %`,
+    },
+    [
+      { figure: emitted, power: 1 },
+      { figure: draw, power: -1 },
+    ],
+    100,
+  );
+  if (!spread || figure.standardUncertainty === null) return figure;
+  const [low, high] = spread.interval95;
+  return simulated(figure, 100 * spread.standardUncertainty, [100 * low, 100 * high]);
+}
+
+/**
+ * Price per emitted watt, base currency a W. A price is exact, so the ends of its interval are those of the emitted
+ * power's simulation.
+ */
+export function pricePerEmittedWattFigure(
+  session: string,
+  price: Figure,
+  emitted: Figure,
+  baseCurrency: string,
+): Figure {
+  const value = price.value / emitted.value;
+  const figure = productFigure(
+    {
+      id: `${session}/price-per-emitted-watt`,
+      metric: 'price-per-emitted-watt',
+      unit: 'currency/W',
+      basis: 'modelled',
+      method: methodReference('price-per-emitted-watt'),
+      working: `c = C ÷ Φ = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(emitted.value)} W = ${number(value)} ${baseCurrency}/W`,
+    },
+    [
+      { figure: price, power: 1 },
+      { figure: emitted, power: -1 },
+    ],
+  );
+  if (price.standardUncertainty !== 0 || figure.standardUncertainty === null || !emitted.interval95) return figure;
+  const [low, high] = emitted.interval95;
+  return simulated(figure, figure.standardUncertainty, [price.value / high, price.value / low]);
+}

@@ -1,0 +1,138 @@
+import type { Figure } from '../figure.ts';
+import { isCalibrated, type Meter, meterAbsence } from '../instrument/instrument.ts';
+import type { BandShares } from '../instrument/spectral-response.ts';
+import type { DistanceSetting } from '../irradiance/distance-setting.ts';
+import { pooledRepeats } from '../irradiance/grid.ts';
+import { seedFromText } from '../random.ts';
+import { rectangular } from '../uncertainty.ts';
+import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
+import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
+import type { OpticsInput } from './estimate.ts';
+import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
+import { gridSpots } from './plane-values.ts';
+
+/** What a session and its panel say about the light with both channels on. */
+export interface SessionLight {
+  panel: string;
+  /** `<panel>/<date>` */
+  session: string;
+  meter: Meter | undefined;
+  /** How much of the light lies in each band. */
+  bands?: BandShares;
+  /** Sides of the LED field, cm. */
+  width: Figure;
+  height: Figure;
+  distance: DistanceSetting;
+  /** Kept readings of each point, mW/cm2, rows from the top; and how far the outer points lie inside, cm. */
+  grid?: { points: readonly (readonly (readonly number[])[])[]; inset: number };
+  /** Kept readings on the axis, before the middle of the field, with the distance that was set for each, cm. */
+  sweep?: readonly { distance: number; readings: readonly number[] }[];
+  /** Kept readings past the edges of the field, in the reference plane. */
+  beyond?: readonly {
+    edge: 'left' | 'right' | 'top' | 'bottom';
+    /** Past the middle of that edge, cm. */
+    past: number;
+    /** Kept repeats, mW/cm2; under what they say where they are bounds. */
+    on: readonly number[];
+    isBound?: boolean;
+    /** What the place gave with the panel off, mW/cm2: taken away. */
+    off?: number;
+  }[];
+  /** Claimed full beam angle at half intensity, degrees. */
+  beamAngle?: number;
+  /** The LEDs as they were found, where somebody looked. */
+  leds?: CountedLeds;
+  /** Number of LEDs that the maker claims, not of dies; used where nobody looked. */
+  ledCount?: number;
+  /** Draw from the mains with both channels on; left out where it was not read, or only as a bound. */
+  mains?: Figure;
+  /** Distances for the table, cm. */
+  targets: readonly number[];
+}
+
+/** What the calculation needs, with notes on what was assumed; or why it cannot be made. */
+export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld: string };
+
+/** Puts a session's readings, geometry and errors together for `estimatePanel`. */
+export function sessionOptics(light: SessionLight): SessionOptics {
+  const { panel, session, meter, width, height, distance, grid, sweep, beyond, beamAngle, targets } = light;
+  if (!isCalibrated(meter)) return { withheld: meterAbsence(meter) };
+  const isOutside = (it: number) => !(it >= NEAREST_PLANE && it <= FARTHEST_PLANE);
+  if ([distance.distance, ...targets, ...(sweep ?? []).map((it) => it.distance)].some(isOutside)) {
+    return { withheld: `a distance is not between ${NEAREST_PLANE} cm and ${FARTHEST_PLANE} cm` };
+  }
+  const field = { width: width.value, height: height.value };
+  const assumed = light.leds ? countedEmitter(field, light.leds) : assumedEmitter(field, light.ledCount);
+  const notes = [assumed.note];
+
+  const points = (grid?.points ?? []).flat();
+  const kept = points.flatMap((readings, index) => (readings.length > 0 ? [index] : []));
+  const shape = grid && { columns: grid.points[0]?.length ?? 0, rows: grid.points.length, inset: grid.inset };
+  const isGridUsed = shape !== undefined && kept.length > 0 && gridSpots(shape, field) !== undefined;
+  if (shape && !isGridUsed) notes.push('the grid is left out: no reading was kept, or its points do not fit the field');
+  const swept = (sweep ?? []).filter((it) => it.readings.length > 0);
+
+  const past = (beyond ?? []).filter((it) => it.on.length > 0);
+  const repeats = pooledRepeats(points);
+  return {
+    notes,
+    input: {
+      session,
+      layout: {
+        field,
+        emitter: assumed.emitter,
+        distance: distance.distance,
+        ...(isGridUsed && { grid: { shape, kept } }),
+        ...(past.length > 0 && { beyond: past.map((it) => ({ edge: it.edge, past: it.past })) }),
+        ...(swept.length > 0 && { sweep: swept.map((it) => it.distance) }),
+        targets,
+      },
+      ...(isGridUsed && {
+        grid: takeReadings(
+          kept.map((index) => points[index] ?? []),
+          meter,
+          repeats && { ...repeats, isRelative: false },
+        ),
+      }),
+      ...(swept.length > 0 && {
+        sweep: {
+          ...takeReadings(
+            swept.map((it) => it.readings),
+            meter,
+            relativeRepeats(swept.map((it) => it.readings)),
+          ),
+          ownDistance: rectangular(distance.halfWidth) * SET_ANEW,
+        },
+      }),
+      ...(past.length > 0 && {
+        beyond: takeBeyond(past, meter, relativeRepeats(past.filter((it) => !it.isBound).map((it) => it.on))),
+      }),
+      ...(beamAngle !== undefined && { beamAngle }),
+      errors: sharedErrors({
+        session,
+        panel,
+        meter,
+        ...(light.bands && { bands: light.bands }),
+        distance,
+        width,
+        height,
+        edge: assumed.edge,
+      }),
+      ...(light.mains && { mains: { value: light.mains.value, budget: light.mains.budget } }),
+      seed: seedFromText(`${session}/optics`),
+    },
+  };
+}
+
+/** What each distance of a sweep is off by on its own, over the setting's error that all share: our own choice. */
+const SET_ANEW = 0.5;
+
+/** Repeats pooled relative to the mean at their place: readings of a sweep differ too much for one number in mW/cm2. */
+function relativeRepeats(places: readonly (readonly number[])[]) {
+  const relative = places.map((readings) => {
+    const mean = readings.reduce((sum, it) => sum + it, 0) / readings.length;
+    return readings.map((it) => it / mean);
+  });
+  const pooled = pooledRepeats(relative);
+  return pooled && { ...pooled, isRelative: true };
+}

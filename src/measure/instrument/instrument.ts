@@ -1,0 +1,180 @@
+import type { Contribution, Unassessed } from '../figure.ts';
+import { rectangular } from '../uncertainty.ts';
+import type { AngularResponse } from './angular-response.ts';
+
+/**
+ * What the calculation needs to know of a meter. Relative values are fractions of the reading, absolute ones
+ * are in the canonical unit of what the meter reads; all are standard uncertainties (k = 1).
+ */
+export interface Meter {
+  id: string;
+  name: string;
+  /** What it responds to, in its file's words. */
+  response?: string;
+  /** Why no calibration counts for the readings; they then have no known uncertainty. */
+  calibrationAbsent?: string;
+  /** Day of the calibration that counts: a new one is a new error. Empty where there is none. */
+  calibrationDate: string;
+  calibrationRelative: number;
+  calibrationAbsolute: number;
+  /** How the two were stated: "5 % at k = 2". */
+  calibrationStated: string;
+  /** Smallest step of the display. */
+  resolution: number;
+  /** Lowest and highest value that the display shows. */
+  range?: { from: number; to: number };
+  /** Errors of the sensor in each band, beyond the calibration; an irradiance meter's. */
+  spectralResponse?: { red?: number; nearInfrared?: number };
+  angularResponse?: AngularResponse;
+  repeatability?: number;
+  /** The same in dB; a sound meter's. */
+  repeatabilityDecibels?: number;
+}
+
+/** Why a reading has no uncertainty: said in the figure. */
+export const NO_METER = 'the session does not name the meter';
+
+/** Whether the uncertainty of readings is known: their meter is named, and one of its calibrations counts for them. */
+export function isCalibrated(meter: Meter | undefined): meter is Meter {
+  return meter !== undefined && meter.calibrationAbsent === undefined;
+}
+
+/** Why it is not. */
+export function meterAbsence(meter: Meter | undefined): string {
+  return meter?.calibrationAbsent ?? NO_METER;
+}
+
+/** Whether a value, in the canonical unit, lies in the range of the display, ends included; a meter without one has no bounds. */
+export function isWithinRange(meter: Pick<Meter, 'range'>, value: number): boolean {
+  return !meter.range || (value >= meter.range.from && value <= meter.range.to);
+}
+
+/**
+ * Whether a value lies below the first step of the display: then it says no more than "below one step", and is a bound.
+ * Not for levels in dB and temperatures, whose nought is a convention.
+ */
+export function isBelowFirstStep(meter: Pick<Meter, 'resolution'>, value: number): boolean {
+  return value < meter.resolution;
+}
+
+/** Errors of the calibration: one for all that the meter reads until the next one. */
+export function calibrationLines(meter: Meter, value: number): Contribution[] {
+  const lines: Contribution[] = [];
+  const base = { type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY } as const;
+  if (meter.calibrationRelative > 0) {
+    lines.push({
+      ...base,
+      key: `${meter.id}@${meter.calibrationDate}/calibration`,
+      source: `Calibration of the ${meter.name}`,
+      contribution: meter.calibrationRelative * value,
+      evaluation: `calibration of ${meter.calibrationDate}: ${meter.calibrationStated}, normal; common to all that it read until the next one`,
+    });
+  }
+  if (meter.calibrationAbsolute > 0) {
+    lines.push({
+      ...base,
+      key: `${meter.id}@${meter.calibrationDate}/offset`,
+      source: `Offset of the ${meter.name}`,
+      contribution: meter.calibrationAbsolute,
+      evaluation: `stated with the calibration of ${meter.calibrationDate}, normal; common to all that it read until the next one`,
+    });
+  }
+  return lines;
+}
+
+/**
+ * Rounding to the display's step: rectangular, half a step either way (JCGM 100:2008, F.2.2.1).
+ *
+ * @param share how much of it reaches the figure: 1 for one reading, 1/sqrt n for a mean of n
+ */
+export function resolutionLine(meter: Meter, key: string, share = 1): Contribution[] {
+  if (meter.resolution === 0) return [];
+  return [
+    {
+      key: `${key}/resolution`,
+      source: `Resolution of the ${meter.name}`,
+      type: 'B',
+      contribution: rectangular(meter.resolution / 2) * share,
+      distribution: 'rectangular',
+      degreesOfFreedom: Number.POSITIVE_INFINITY,
+      evaluation:
+        share === 1
+          ? 'half a step either way, rectangular'
+          : 'half a step either way a reading, rectangular, averaged over the points',
+    },
+  ];
+}
+
+/**
+ * Oblique light near a panel. The angular error is the meter's own, but how much of it shows depends on the
+ * panel and the distance, so it is taken as one error a session and not as one of the meter.
+ *
+ * @param error that the oblique light makes of the value, in its unit: see `obliqueError`
+ */
+export function angularLine(meter: Meter, session: string, error: number): Contribution[] {
+  const { angularResponse } = meter;
+  if (angularResponse === undefined) return [];
+  const stated =
+    angularResponse.kind === 'f2'
+      ? `f2 of ${percent(angularResponse.f2)}`
+      : `errors at ${angularResponse.points.map((it) => `${it.angle}°`).join(', ')}`;
+  return [
+    {
+      key: `${session}/angular`,
+      source: 'Angular (cosine) response of the meter',
+      type: 'B',
+      contribution: error,
+      distribution: 'normal',
+      degreesOfFreedom: Number.POSITIVE_INFINITY,
+      evaluation: `${stated} in the instrument file, at the angles from which an even, wide field lights the meter; normal`,
+    },
+  ];
+}
+
+/** Repeatability from the instrument file, where the session has no repeats of its own. */
+export function repeatabilityLine(meter: Meter, key: string, value: number, share = 1): Contribution[] {
+  const { repeatability, repeatabilityDecibels } = meter;
+  const scatter = repeatabilityDecibels ?? (repeatability ?? 0) * value;
+  if (scatter === 0) return [];
+  const stated =
+    repeatabilityDecibels === undefined
+      ? `${percent(repeatability ?? 0)} of the reading`
+      : `${repeatabilityDecibels} dB`;
+  return [
+    {
+      key: `${key}/repeatability`,
+      source: REPEATABILITY,
+      type: 'B',
+      contribution: scatter * share,
+      distribution: 'normal',
+      degreesOfFreedom: Number.POSITIVE_INFINITY,
+      evaluation: `${stated}, from the instrument file: no repeats in the session`,
+    },
+  ];
+}
+
+/** What budgets call the scatter of readings; a difference looks for it. */
+export const REPEATABILITY = 'Repeatability';
+
+/** Said where a meter's file is silent, so that the omission shows. */
+export function missingRepeatability(meter: Meter): Unassessed[] {
+  return meter.repeatability === undefined && meter.repeatabilityDecibels === undefined
+    ? [
+        {
+          source: REPEATABILITY,
+          reason: `no repeats were taken, and how readings scatter is not known for the ${meter.name}`,
+        },
+      ]
+    : [];
+}
+
+/** Said where the angular response is not known. */
+export function missingAngular(meter: Meter): Unassessed[] {
+  return meter.angularResponse === undefined
+    ? [{ source: 'Angular (cosine) response', reason: `not stated for the ${meter.name}` }]
+    : [];
+}
+
+function percent(fraction: number): string {
+  return `${Number((fraction * 100).toPrecision(3))} %`;
+}

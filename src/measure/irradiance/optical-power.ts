@@ -1,0 +1,116 @@
+import type { Contribution, Figure } from '../figure.ts';
+import { calibrationLines, type Meter, resolutionLine } from '../instrument/instrument.ts';
+import { methodReference } from '../method-versions.ts';
+import { number } from '../numbers.ts';
+import { makeFigure, productFigure, rectangular } from '../uncertainty.ts';
+
+/** A side of the LED field as it was measured. */
+export interface SideReading {
+  panel: string;
+  side: 'width' | 'height';
+  /** cm, outer edge of the first LED to outer edge of the last. */
+  value: number;
+  /** How far either edge may be off, cm; rectangular. */
+  edgeSetting: number;
+  /** The tape or rule, where a session names it. */
+  meter: Meter | undefined;
+}
+
+/** One side as a figure, cm. Two edges are set independently, each within +-a: u = a sqrt(2/3). */
+export function sideFigure({ panel, side, value, edgeSetting, meter }: SideReading): Figure {
+  const metric = `field-${side}`;
+  const id = `${panel}/${metric}`;
+  const absent = meter ? meter.calibrationAbsent : 'the session does not name it';
+  const edges: Contribution[] =
+    edgeSetting === 0
+      ? []
+      : [
+          {
+            key: `${id}/edges`,
+            source: `Setting on the edges (${side})`,
+            type: 'B',
+            contribution: Math.SQRT2 * rectangular(edgeSetting),
+            distribution: 'rectangular',
+            degreesOfFreedom: Number.POSITIVE_INFINITY,
+            evaluation: `±${edgeSetting} cm at each of two edges, rectangular`,
+          },
+        ];
+  return makeFigure(
+    {
+      id,
+      metric,
+      unit: 'cm',
+      basis: 'measured',
+      method: methodReference('led-area'),
+      inputs: [`${panel}/field.${side}`],
+    },
+    value,
+    {
+      budget: [...edges, ...(meter ? [...calibrationLines(meter, value), ...resolutionLine(meter, id)] : [])],
+      unassessed: absent === undefined ? [] : [{ source: 'Calibration of the tape', reason: absent }],
+    },
+  );
+}
+
+/** LED area = width x height, cm2: LEDs edge to edge, not the housing (common practice, no source). */
+export function ledAreaFigure(panel: string, width: Figure, height: Figure): Figure {
+  const value = width.value * height.value;
+  return productFigure(
+    {
+      id: `${panel}/led-area`,
+      metric: 'led-area',
+      unit: 'cm²',
+      basis: 'derived',
+      method: methodReference('led-area'),
+      working: `A = w × h = ${number(width.value)} cm × ${number(height.value)} cm = ${number(value)} cm²`,
+    },
+    [
+      { figure: width, power: 1 },
+      { figure: height, power: 1 },
+    ],
+  );
+}
+
+/** mW in a W. */
+const MILLI = 1000;
+
+/**
+ * Optical power through the LED-area rectangle at the measuring distance, W: mean irradiance (mW/cm2) times
+ * LED area (cm2) / 1000. Light that has left past the edges is not in it (common practice, no source).
+ */
+export function opticalPowerFigure(session: string, mean: Figure, area: Figure): Figure {
+  const value = (mean.value * area.value) / MILLI;
+  return productFigure(
+    {
+      id: `${session}/optical-power`,
+      metric: 'optical-power',
+      unit: 'W',
+      basis: 'derived',
+      method: methodReference('optical-power'),
+      working: `P = Ē × A ÷ 1000 = ${number(mean.value)} mW/cm² × ${number(area.value)} cm² ÷ 1000 = ${number(value)} W`,
+    },
+    [
+      { figure: mean, power: 1 },
+      { figure: area, power: 1 },
+    ],
+    1 / MILLI,
+  );
+}
+
+/** Peak irradiance over the mean of the grid; both from one meter, so its calibration cancels. */
+export function peakToMeanFigure(session: string, peak: Figure, mean: Figure): Figure {
+  return productFigure(
+    {
+      id: `${session}/peak-to-mean`,
+      metric: 'peak-to-mean',
+      unit: '1',
+      basis: 'derived',
+      method: methodReference('peak-to-mean'),
+      working: `R = ${number(peak.value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(peak.value / mean.value)}`,
+    },
+    [
+      { figure: peak, power: 1 },
+      { figure: mean, power: -1 },
+    ],
+  );
+}

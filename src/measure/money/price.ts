@@ -1,0 +1,57 @@
+import type { Figure } from '../figure.ts';
+import { methodReference } from '../method-versions.ts';
+import { number } from '../numbers.ts';
+import { makeFigure, productFigure } from '../uncertainty.ts';
+
+/** A price in the guide's base currency. */
+export interface BasePrice {
+  panel: string;
+  /** In the currency it was asked in. */
+  amount: number;
+  currency: string;
+  /** Base currency a unit of the above; 1 where they are the same. */
+  rate: number;
+  baseCurrency: string;
+  date: string;
+  kind: 'paid' | 'list';
+}
+
+/** The price that a buyer really pays, base currency. Money is exact; what ages is its date, which is a note. */
+export function priceFigure(price: BasePrice): Figure {
+  const { panel, amount, rate, currency, baseCurrency, date, kind } = price;
+  const value = amount * rate;
+  const converted = rate !== 1;
+  return makeFigure(
+    {
+      id: `${panel}/real-price`,
+      metric: 'real-price',
+      unit: 'currency',
+      basis: converted ? 'derived' : 'measured',
+      method: methodReference('real-price'),
+      inputs: [`${panel}/prices/${date}`],
+      working: `C = ${number(amount, 7)} ${currency}${converted ? ` × ${rate} = ${number(value, 7)} ${baseCurrency}` : ''}, ${kind === 'paid' ? 'really paid' : 'list price'} on ${date}`,
+      notes: kind === 'list' ? ['list price: what buyers really pay is not recorded'] : [],
+    },
+    value,
+    { budget: [] },
+  );
+}
+
+/** Price per optical watt, base currency a W. */
+export function pricePerWattFigure(session: string, price: Figure, power: Figure, baseCurrency: string): Figure {
+  const value = price.value / power.value;
+  return productFigure(
+    {
+      id: `${session}/price-per-watt`,
+      metric: 'price-per-watt',
+      unit: 'currency/W',
+      basis: 'derived',
+      method: methodReference('price-per-watt'),
+      working: `c = C ÷ P = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(power.value)} W = ${number(value)} ${baseCurrency}/W`,
+    },
+    [
+      { figure: price, power: 1 },
+      { figure: power, power: -1 },
+    ],
+  );
+}

@@ -1,0 +1,27 @@
+import type { Figure } from '../figure.ts';
+import { methodReference } from '../method-versions.ts';
+import { number } from '../numbers.ts';
+import { productFigure } from '../uncertainty.ts';
+
+/** W in a kW. */
+const KILO = 1000;
+
+/**
+ * Cost of one hour's use, base currency an hour: mains draw with both channels on (W) times the tariff (base
+ * currency per kWh). The tariff is exact and dated.
+ */
+export function runningCostFigure(session: string, draw: Figure, tariff: number, baseCurrency: string): Figure {
+  const value = (draw.value / KILO) * tariff;
+  return productFigure(
+    {
+      id: `${session}/running-cost`,
+      metric: 'running-cost',
+      unit: 'currency/h',
+      basis: 'derived',
+      method: methodReference('running-cost'),
+      working: `${number(draw.value)} W ÷ 1000 × ${tariff} ${baseCurrency}/kWh = ${number(value)} ${baseCurrency}/h`,
+    },
+    [{ figure: draw, power: 1 }],
+    tariff / KILO,
+  );
+}

@@ -1,0 +1,90 @@
+import { isTie, ratioTo } from '../difference.ts';
+import type { Figure } from '../figure.ts';
+import { methodReference } from '../method-versions.ts';
+import { number } from '../numbers.ts';
+import { linearFigure, productFigure } from '../uncertainty.ts';
+import type { Contender } from './ranking.ts';
+
+/** A larger panel whose extra watts cost less each than the smaller panel's own. */
+export interface StepUp {
+  panel: string;
+  /** Base currency; negative where the larger panel is cheaper. */
+  extraPrice: number;
+  /** W, with its uncertainty. */
+  extraPower: Figure;
+  /** Base currency a W; null where the larger panel costs no more: then there is no price to an extra watt. */
+  extraPricePerWatt: Figure | null;
+}
+
+/** The step-ups that are worked out in full, and how many there may be besides. */
+export interface StepUps {
+  /** Lowest price of an extra watt first. */
+  best: readonly StepUp[];
+  /** Further panels with a higher price of an extra watt, still below the panel's own; not worked out. */
+  more: number;
+}
+
+/** Step-ups that are worked out for one panel; further ones are only counted. */
+const MOST = 10;
+
+/**
+ * Larger panels whose extra watts cost less each than the panel's own: (C_B - C_A) / (P_B - P_A) < C_A / P_A.
+ * A panel counts as larger where the readings tell that it is: the 95 % interval of the ratio of the two powers lies
+ * above 1; errors that both share cancel in it. A panel of unknown uncertainty is taken at its value.
+ *
+ * Panels must have been measured under the same conditions; that is the caller's to see to.
+ */
+export function stepUps(from: Contender, others: readonly Contender[], baseCurrency: string): StepUps {
+  const ownPerWatt = from.price / from.power.value;
+  const candidates: Array<{ to: Contender; extraWatt: number }> = [];
+  for (const to of others) {
+    if (to.panel === from.panel || to.power.value <= from.power.value) continue;
+    const extraWatt = (to.price - from.price) / (to.power.value - from.power.value);
+    if (extraWatt < ownPerWatt) candidates.push({ to, extraWatt });
+  }
+  candidates.sort((a, b) => a.extraWatt - b.extraWatt || a.to.panel.localeCompare(b.to.panel, 'en'));
+  const best: StepUp[] = [];
+  let looked = 0;
+  for (const { to } of candidates) {
+    if (best.length === MOST) break;
+    looked++;
+    // A difference that the readings do not tell is no step up.
+    if (isTie(ratioTo(to.power, from.power))) continue;
+    best.push(stepUp(from, to, baseCurrency));
+  }
+  return { best, more: candidates.length - looked };
+}
+
+function stepUp(from: Contender, to: Contender, baseCurrency: string): StepUp {
+  const id = `${from.panel}/step-up/${to.panel}`;
+  const extraPrice = to.price - from.price;
+  const extraPower = linearFigure(
+    {
+      id: `${id}/power`,
+      metric: 'step-up-power',
+      unit: 'W',
+      basis: 'derived',
+      method: methodReference('step-up'),
+      lowest: Number.NEGATIVE_INFINITY,
+      working: `${number(to.power.value)} W − ${number(from.power.value)} W = ${number(to.power.value - from.power.value)} W`,
+    },
+    [
+      { figure: to.power, sensitivity: 1 },
+      { figure: from.power, sensitivity: -1 },
+    ],
+  );
+  if (extraPrice <= 0) return { panel: to.panel, extraPrice, extraPower, extraPricePerWatt: null };
+  const extraPricePerWatt = productFigure(
+    {
+      id: `${id}/price-per-watt`,
+      metric: 'step-up',
+      unit: 'currency/W',
+      basis: 'derived',
+      method: methodReference('step-up'),
+      working: `${number(extraPrice, 7)} ${baseCurrency} ÷ ${number(extraPower.value)} W = ${number(extraPrice / extraPower.value)} ${baseCurrency}/W`,
+    },
+    [{ figure: extraPower, power: -1 }],
+    extraPrice,
+  );
+  return { panel: to.panel, extraPrice, extraPower, extraPricePerWatt };
+}

@@ -1,0 +1,174 @@
+/** Differences between panels in words. No DOM. */
+
+import { type Cost, costRatio, type Difference, differenceFrom, ratioTo } from '../../../measure/difference.ts';
+import { type FigureOrGap, isFigure } from '../../../measure/figure.ts';
+import { areNinePointAlike } from '../../../measure/irradiance/bench-procedure.ts';
+import { sameDistance } from '../../../measure/irradiance/same-distance.ts';
+import { fixed, listed } from '../../../words/format.ts';
+import { DOUBT_MARK, IMPOSSIBLE_MARK } from '../../../words/marks.ts';
+import type { CompareRow } from './compare-rows.ts';
+import type { ComparedPanel, ReadDistance } from './compared-panel.ts';
+
+/** A panel with its figures unpacked. */
+export interface Contender {
+  panel: ComparedPanel;
+  figures: ReadonlyMap<string, FigureOrGap>;
+}
+
+/** How a panel's figure lies to the first panel's, or why they can't be held against each other. */
+export type Outcome = Difference | { kind: 'unlike'; reason: string };
+
+/** Compares a row's figure of a panel with the first panel's. */
+export function compareRow(row: CompareRow, it: Contender, first: Contender): Outcome {
+  const [own, others] = [it.figures.get(row.metric), first.figures.get(row.metric)];
+  if (!isFigure(own)) return { kind: 'unknown', reason: own?.reason ?? 'not measured' };
+  if (!isFigure(others)) {
+    return { kind: 'unknown', reason: `${first.panel.name} has none: ${others?.reason ?? 'not measured'}` };
+  }
+  const impossible = [it, first].find(({ panel }) => panel.marks[row.metric]?.mark === IMPOSSIBLE_MARK);
+  if (impossible) return { kind: 'unknown', reason: `that of ${impossible.panel.name} can’t be right as it stands` };
+  const reason = unlikeness(row, it.panel, first.panel) ?? frequencyUnlikeness(row, it.panel, first.panel);
+  if (reason) return { kind: 'unlike', reason };
+  if (own.method !== others.method || own.unit !== others.unit) {
+    return { kind: 'unlike', reason: 'the two were worked out by different versions of the method' };
+  }
+  if (row.difference !== undefined) return differenceFrom(own, others);
+  const [cost, otherCost] = [costIn(row, it), costIn(row, first)];
+  return cost && otherCost ? costRatio(cost, otherCost) : ratioTo(own, others);
+}
+
+/** What a row of a price per watt is made of. */
+function costIn({ costOf }: CompareRow, { figures }: Contender): Cost | undefined {
+  const [price, power] = [figures.get('real-price'), costOf && figures.get(costOf)];
+  return isFigure(price) && isFigure(power) ? { price: price.value, power } : undefined;
+}
+
+/** What differs between two sessions so that a row's figures can't be compared; undefined where nothing does. */
+export function unlikeness({ alike }: CompareRow, panel: ComparedPanel, first: ComparedPanel): string | undefined {
+  const [here, there] = [panel.conditions, first.conditions];
+  if (alike === 'nothing' || !here || !there) return undefined;
+  if (!areNinePointAlike(here.methodVersion, there.methodVersion)) {
+    return `bench procedure version ${here.methodVersion}, ${first.name}’s version ${there.methodVersion}`;
+  }
+  if (alike === 'procedure') return undefined;
+  // Both were read at the guide's own distance, each as near to it as counts for one: they are ranked together.
+  if (alike === 'reading' && here.isReference && there.isReference) return undefined;
+  const cm = (value: number): ReadDistance => ({ value, written: `${value} cm` });
+  const [own, others] =
+    alike === 'reading' ? [cm(here.distance), cm(there.distance)] : [panel.distances[alike], first.distances[alike]];
+  if (!own || !others) return 'the distance of a reading is not recorded';
+  if (sameDistance(own.value, others.value)) return undefined;
+  return `read at ${own.written}, ${first.name} at ${others.written}`;
+}
+
+/** A share at a frequency that was read, and one at the strict end, are shares of different levels. */
+function frequencyUnlikeness({ frequencyOf }: CompareRow, panel: ComparedPanel, first: ComparedPanel) {
+  if (!frequencyOf || panel.frequencies.includes(frequencyOf) === first.frequencies.includes(frequencyOf)) return;
+  return 'the frequency of the field was read for one of the two only';
+}
+
+/** Ratios from here up are told as multiples. */
+const MULTIPLE = 2;
+
+/** "12 to 31 % more", "a tie (4 % less to 9 % more)", "not known: ...": for a cell of the table. */
+export function outcomeWords(row: CompareRow, outcome: Outcome): string {
+  switch (outcome.kind) {
+    case 'same':
+      return 'the same';
+    case 'apart':
+      return apartWords(row, outcome.interval95);
+    case 'tie':
+      return `a tie (${tieWords(row, outcome.interval95)})`;
+    case 'unlike':
+      return `can’t be compared: ${outcome.reason}`;
+    case 'unknown':
+      return `difference not known: ${outcome.reason}`;
+  }
+}
+
+/**
+ * A panel against the first one in a sentence: "costs 12 % less; gives 12 to 31 % more light; a tie: the efficiency."
+ * What ties, and what can't be told for one reason, is named together.
+ */
+export function againstFirst(rows: readonly CompareRow[], it: Contender, first: Contender): string {
+  const told = rows.flatMap((row) => {
+    const outcome = compareRow(row, it, first);
+    return row.sentence ? [{ row, sentence: row.sentence, outcome }] : [];
+  });
+  const apart = told.flatMap(({ row, sentence: { subject, verb }, outcome }) => {
+    if (outcome.kind !== 'apart' && outcome.kind !== 'same') return [];
+    const words = outcomeWords(row, outcome);
+    return verb && outcome.kind === 'apart' ? [`${verb[0]} ${words} ${verb[1]}`.trim()] : [`${subject} is ${words}`];
+  });
+  const alike = Map.groupBy(told, ({ outcome }) => groupHead(outcome));
+  alike.delete(undefined);
+  const others = [...alike].map(([head, group]) => `${head}: ${listed(group.map((one) => one.sentence.subject))}`);
+  const doubted = told.filter(({ row }) =>
+    [it, first].some(({ panel }) => panel.marks[row.metric]?.mark === DOUBT_MARK),
+  );
+  const doubt =
+    doubted.length > 0 ? ` ${DOUBT_MARK} In doubt: ${listed(doubted.map((one) => one.sentence.subject))}.` : '';
+  return `${[...apart, ...others].join('; ')}.${doubt}`;
+}
+
+/** What stands before the names of all figures that came out alike; undefined where a figure has words of its own. */
+function groupHead(outcome: Outcome): string | undefined {
+  switch (outcome.kind) {
+    case 'apart':
+    case 'same':
+      return undefined;
+    case 'tie':
+      return 'a tie';
+    case 'unlike':
+      return `can’t be compared (${outcome.reason})`;
+    case 'unknown':
+      return `difference not known (${outcome.reason})`;
+  }
+}
+
+function apartWords({ degree, difference }: CompareRow, [low, high]: readonly [number, number]): string {
+  if (difference !== undefined) {
+    const isMore = low > 0;
+    const ends = isMore ? [low, high] : [-high, -low];
+    return `${span(ends[0] as number, ends[1] as number, difference)} ${isMore ? degree.more : degree.less}`;
+  }
+  if (low >= MULTIPLE) return `${span(low, high, 'times')} ${degree.times}`;
+  const isMore = low > 1;
+  const ends = isMore ? [low - 1, high - 1] : [1 - high, 1 - low];
+  const [from, to] = ends.map((it) => 100 * it) as [number, number];
+  // Nothing but nought is 100 % less.
+  return isMore
+    ? `${span(from, to, '%')} ${degree.more}`
+    : `${span(from, to, '%', Math.min(from, 100 - to))} ${degree.less}`;
+}
+
+function tieWords({ degree, difference }: CompareRow, [low, high]: readonly [number, number]): string {
+  const [less, more] = difference === undefined ? [100 * (1 - low), 100 * (high - 1)] : [-low, high];
+  const unit = difference ?? '%';
+  const decimals = decimalsOf(less + more, less + more);
+  const number = (value: number) => joined(fixed(value, decimals), unit);
+  return `${number(less)} ${degree.less} to ${number(more)} ${degree.more}`;
+}
+
+/** `12 to 31 %`; `12 %` where both ends round to one; `up to 31 %` where the lower one rounds to nought. */
+function span(low: number, high: number, unit: string, least = low): string {
+  const decimals = decimalsOf(least, high - low);
+  const [from, to] = [fixed(low, decimals), fixed(high, decimals)];
+  if (from === to) return joined(from, unit);
+  return Number(from) === 0 ? `up to ${joined(to, unit)}` : joined(`${from} to ${to}`, unit);
+}
+
+/** No line ends between a number and its unit. */
+const joined = (number: string, unit: string) => (unit === '°' ? `${number}°` : `${number}\u00a0${unit}`);
+
+/** Most decimals that are added so that an end does not round to nought, or to all. */
+const MOST_ADDED = 2;
+
+/** Decimals by an interval's width: two digits of it, one where it is 3.5 or more. One decimal for an exact value. */
+function decimalsOf(least: number, width: number): number {
+  const needed = width > 0 ? Math.max(0, Math.ceil(-Math.log10(width / 3.5) - 1e-9)) : 1;
+  for (let decimals = needed; decimals < needed + MOST_ADDED; decimals++) {
+    if (least >= 10 ** -decimals / 2) return decimals;
+  }
+  return needed + MOST_ADDED;
+}

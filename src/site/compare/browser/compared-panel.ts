@@ -1,0 +1,64 @@
+import type { PanelModel } from '../../../measure/beam/panel-model.ts';
+import type { Conditions } from '../../../measure/irradiance/bench-procedure.ts';
+import type { Dagger } from '../../../words/flags.ts';
+import type { FigurePack } from '../../shared/browser/figure-pack.ts';
+
+/** Whether a panel's page is published. */
+export type Status = 'draft' | 'published' | 'withdrawn';
+
+/** Version of the files' form; goes up when a field changes its meaning or goes. */
+export const COMPARE_FORMAT = 1;
+
+/** Width and height, cm. */
+export interface Size {
+  width: number;
+  height: number;
+}
+
+/** One panel as the comparison reads it: `data/compare/SLUG.json`. */
+export interface ComparedPanel extends FigurePack {
+  format: number;
+  slug: string;
+  /** Maker and model. */
+  name: string;
+  maker: string;
+  model: string;
+  status: Status;
+  /** Name of its size class; null where its LED area is not known. */
+  sizeClass: string | null;
+  /** Base currency of every price. */
+  currency: string;
+  /** Day of the price that is used. */
+  priced: string | null;
+  /** That price in the currency that it was asked in; null where that is the base currency. */
+  asPriced: string | null;
+  /** Day of the current bench session, and under what it was measured; null where there is none. */
+  tested: string | null;
+  conditions: Conditions | null;
+  /** Distances of the readings that have their own, as they were written; null where none is recorded. */
+  distances: { magnetic: ReadDistance | null; electric: ReadDistance | null; sound: ReadDistance | null };
+  /** Fields whose frequency the meter showed. */
+  frequencies: Array<'magnetic' | 'electric'>;
+  /** Marks of doubt by metric. */
+  marks: Record<string, Dagger>;
+  field: Size | null;
+  housing: Size | null;
+  /** What its light by distance is drawn from; or why there is none. */
+  light: PanelModel | { absent: string };
+}
+
+/** Where a reading was taken, cm, and in the tester's own unit. */
+export interface ReadDistance {
+  value: number;
+  written: string;
+}
+
+/** An entry of the short list of panels: `data/compare.json`. */
+export interface ListedPanel {
+  slug: string;
+  name: string;
+  maker: string;
+  /** Name of its size class; null where its LED area is not known. */
+  class: string | null;
+  status: Status;
+}

@@ -1,0 +1,90 @@
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
+import { markOf } from '../../words/flags.ts';
+import { packFigures } from '../shared/browser/figure-pack.ts';
+import { asPriced } from '../shared/priced.ts';
+import { COMPARE_METRICS } from './browser/compare-rows.ts';
+import {
+  COMPARE_FORMAT,
+  type ComparedPanel,
+  type ListedPanel,
+  type ReadDistance,
+  type Size,
+} from './browser/compared-panel.ts';
+
+/** Metrics that a file holds: those of the rows, the size of the field, and the means of the table by distance. */
+const METRICS = [
+  ...COMPARE_METRICS,
+  'field-width',
+  'field-height',
+  ...TABLE_DISTANCES.map((distance) => distanceMetric('mean-irradiance', distance)),
+];
+
+/** One panel's file. */
+export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel {
+  const { current, data, figures } = panel;
+  const marks = METRICS.flatMap((metric) => {
+    const mark = markOf(figures.get(metric));
+    return mark ? [[metric, mark] as const] : [];
+  });
+  const size = (it: typeof data.field): Size | null => (it ? { width: it.width.value, height: it.height.value } : null);
+  const readAt = (kind: 'magnetic' | 'electric' | 'sound'): ReadDistance | null => {
+    const it = current?.readings[kind]?.distance;
+    return it ? { value: it.value, written: it.written } : null;
+  };
+  return {
+    format: COMPARE_FORMAT,
+    slug: panel.slug,
+    name: panel.name,
+    maker: panel.maker.name,
+    model: data.model,
+    status: data.status,
+    sizeClass: panel.sizeClass?.name ?? null,
+    currency: ledger.guide.currency,
+    priced: panel.prices[0]?.price.date ?? null,
+    asPriced: asPriced(panel, ledger.guide.currency)?.value ?? null,
+    tested: current?.date ?? null,
+    conditions: current?.conditions ?? null,
+    distances: { magnetic: readAt('magnetic'), electric: readAt('electric'), sound: readAt('sound') },
+    frequencies: (['magnetic', 'electric'] as const).filter((kind) => current?.readings[kind]?.frequency),
+    marks: Object.fromEntries(marks),
+    field: size(data.field),
+    housing: size(data.housing),
+    light: current?.light.model ?? { absent: lightAbsence(panel) },
+    ...packFigures(
+      METRICS.map((metric) => [metric, figures.get(metric) ?? { gap: true, metric, reason: 'not measured' }] as const),
+    ),
+  };
+}
+
+function lightAbsence({ current, figures }: PanelEntry): string {
+  if (!current) return 'it has not been on the bench yet';
+  const emitted = figures.get('emitted-power');
+  return emitted && 'gap' in emitted ? emitted.reason : 'the beam is not known';
+}
+
+/** The short list, in the order of the names; withdrawn panels keep their place, since links name them. */
+export function listedPanels(ledger: Ledger): ListedPanel[] {
+  return [...ledger.panels.values()]
+    .map(({ slug, name, maker, sizeClass, data }) => ({
+      slug,
+      name,
+      maker: maker.name,
+      class: sizeClass?.name ?? null,
+      status: data.status,
+    }))
+    .toSorted((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+}
+
+/** Panels to choose from where there is no script: those of the guide, by size class, in the guide's order. */
+export function compareListView(
+  ledger: Ledger,
+): Array<{ name: string; panels: Array<{ name: string; address: string }> }> {
+  return ledger.classes.map(({ sizeClass, groups, unranked }) => ({
+    name: sizeClass?.name ?? 'Size not known',
+    panels: [...groups.flatMap((it) => it.panels), ...unranked].map(({ name, slug }) => ({
+      name,
+      address: `/panels/${slug}/`,
+    })),
+  }));
+}

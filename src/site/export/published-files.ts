@@ -1,0 +1,30 @@
+import type { Ledger } from '../../ledger/ledger.ts';
+import { comparedPanel, listedPanels } from '../compare/compare-data.ts';
+import { offersJson } from '../guide/offers-data.ts';
+import { planJson } from '../plan/plan-data.ts';
+import { panelsCsv, panelsJson } from './data-files.ts';
+
+/** A file that a build writes itself. */
+export interface PublishedFile {
+  /** Its address without the leading slash. */
+  path: string;
+  type: 'application/json' | 'text/csv' | 'text/html';
+  /** Its text, in pieces that are written one after another. */
+  text(): Iterable<string>;
+}
+
+const json = (path: string, text: () => Iterable<string>): PublishedFile => ({ path, type: 'application/json', text });
+
+/** Every file under `/data/`, each worked out when it is asked for. */
+export function publishedFiles(ledger: Ledger): PublishedFile[] {
+  return [
+    json('data/panels.json', () => panelsJson(ledger)),
+    { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger) },
+    json('data/offers.json', () => [offersJson(ledger)]),
+    json('data/plan.json', () => [planJson(ledger)]),
+    json('data/compare.json', () => [JSON.stringify(listedPanels(ledger))]),
+    ...[...ledger.panels.values()].map((panel) =>
+      json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
+    ),
+  ];
+}

@@ -1,0 +1,267 @@
+/** The guide's page: sorts and narrows its tables, reckons with other prices, and keeps all of it in the address. */
+
+import { afterPaint } from '../../shared/browser/after-paint.ts';
+import {
+  type GuideState,
+  type Known,
+  plainNumber,
+  readAddress,
+  SETS,
+  type SetName,
+  writeAddress,
+} from './guide-address.ts';
+import { FILTERS, type Filtered, type FilterName, type FilterRow, RowFilter } from './guide-filter.ts';
+import type { PackedOffers } from './offers.ts';
+import type { OwnPrices } from './own-prices.ts';
+import { decodeRow } from './row-data.ts';
+import { SortableTable } from './sortable-table.ts';
+
+type Reckoner = typeof import('./own-prices.ts');
+type Painter = typeof import('./own-price-cells.ts');
+
+const tables = [...document.querySelectorAll<HTMLTableElement>('table[data-sortable]')].map((element) => ({
+  element,
+  sortable: new SortableTable(element),
+}));
+const tools = document.querySelector<HTMLFormElement>('#guide-tools');
+if (tools) start(tools);
+
+function start(form: HTMLFormElement): void {
+  const find = <T extends HTMLElement>(selector: string) => form.querySelector<T>(selector) as T;
+  const status = { ignored: find('[data-ignored]'), count: find('[data-count]'), own: find('[data-own-status]') };
+  const rows = tables.flatMap(({ element, sortable }) =>
+    sortable.rows.map(
+      (row): FilterRow => ({ ...decodeRow(row.dataset.f ?? ''), sizeClass: element.dataset.class ?? '' }),
+    ),
+  );
+  const filter = new RowFilter(rows);
+  const values = (name: string) =>
+    [...form.querySelectorAll<HTMLInputElement>(`input[name="${name}"]`)].map((it) => it.value);
+  const known: Known = {
+    sets: { class: values('class'), maker: values('maker'), nm: values('nm'), flicker: values('flicker') },
+    panels: rows.map((it) => it.slug),
+    tables: tables.map((it) => it.sortable.id),
+    columns: [...document.querySelectorAll<HTMLElement>('th[data-col]')].map((it) => it.dataset.col ?? ''),
+  };
+  let state: GuideState = readAddress('', known).state;
+
+  /** The form's fields as a state; own prices and sorting are kept beside it. */
+  const read = (): GuideState => {
+    const fields = new URLSearchParams();
+    for (const [name, value] of new FormData(form)) if (typeof value === 'string') fields.append(name, value);
+    return { ...readAddress(`?${fields}`, known).state, own: state.own, sorts: state.sorts };
+  };
+  const fill = () => {
+    const wanted = new URLSearchParams(writeAddress(state));
+    for (const field of form.querySelectorAll<HTMLInputElement>('input[name]')) {
+      const own = wanted.getAll(field.name);
+      if (field.type === 'checkbox') field.checked = own.includes(field.value);
+      else if (document.activeElement !== field || own[0] !== undefined) field.value = own[0] ?? '';
+    }
+  };
+  const writeNow = (isNew: boolean) => {
+    const next = `${location.pathname}${writeAddress(state)}${location.hash}`;
+    if (next === `${location.pathname}${location.search}${location.hash}`) return;
+    history[isNew ? 'pushState' : 'replaceState'](null, '', next);
+  };
+  let isNewAddress = false;
+  /** Browsers take a while over a new address, down to drawing the page's icon anew: the rows are painted first. */
+  const address = (isNew: boolean) => {
+    isNewAddress ||= isNew;
+    writing.plan();
+  };
+  const writing = afterPaint(() => {
+    writeNow(isNewAddress);
+    isNewAddress = false;
+  });
+
+  const showFilters = (filtered: Filtered) => {
+    let at = 0;
+    const isNarrowed = filtered.count < rows.length;
+    for (const { sortable } of tables) {
+      const end = at + sortable.rows.length;
+      sortable.narrow(isNarrowed ? filtered.isLeft.subarray(at, end) : undefined);
+      at = end;
+    }
+    status.count.textContent = `${filtered.count} of ${rows.length} ranked panels ${isNarrowed ? 'are left by the filters' : 'shown'}.`;
+  };
+  /** Counts are for reading, not for the paint that a reader waits for. */
+  const showCounts = (filtered: Filtered) => {
+    for (const name of FILTERS) {
+      const field = form.querySelector(`[data-without="${name}"]`);
+      if (!field) continue;
+      const isSet = isFilterSet(state, name);
+      field.textContent = isSet ? `leaves ${filtered.count} of ${filtered.without[name]}` : `${filtered.count} now`;
+    }
+    for (const field of form.querySelectorAll<HTMLElement>('[data-by]')) {
+      const name = field.dataset.by as SetName | 'claims';
+      field.textContent = `(${filter.leftBy(name, field.dataset.value ?? '', state)})`;
+    }
+  };
+  let filtered: Filtered;
+  const counting = afterPaint(() => showCounts(filtered));
+  const narrow = () => {
+    filtered = filter.apply(state);
+    showFilters(filtered);
+    counting.plan();
+  };
+
+  let loading: Promise<{ reckoner: Reckoner; painter: Painter; offers: PackedOffers }> | undefined;
+  const load = () => {
+    loading ??= (async () => {
+      const [reckoner, painter] = await Promise.all([import('./own-prices.ts'), import('./own-price-cells.ts')]);
+      return { reckoner, painter, offers: await reckoner.loadOffers() };
+    })();
+    return loading;
+  };
+  let isReckoned = false;
+  const reckonNow = async () => {
+    const prices: OwnPrices = { own: state.own, extra: state.extra ?? 0 };
+    const isWanted = state.own.size > 0 || (state.extra ?? 0) > 0;
+    if (!isWanted && !isReckoned && state.spend === undefined) {
+      find('[data-spend-answer]').replaceChildren();
+      return showOwn(undefined);
+    }
+    try {
+      const { reckoner, painter, offers } = await load();
+      const reckoning = reckoner.reckon(offers, prices);
+      if (isWanted || isReckoned) {
+        const shown = isWanted ? reckoning : undefined;
+        const painted = tables.map((it) => ({ element: it.element, rows: it.sortable.rows }));
+        painter.paintTables(painted, shown);
+        painter.paintFrontier(shown, offers);
+        for (const { sortable } of tables) sortable.refresh();
+        isReckoned = isWanted;
+        // A filter on the price goes by the price that the reader has.
+        for (const row of rows) row.price = reckoning.panels.get(row.slug)?.price ?? row.price;
+        narrow();
+      }
+      painter.paintAnswer(find('[data-spend-answer]'), offers, prices, state.spend);
+      showOwn(offers, (slug) => painter.stepUpWords(offers, prices, slug));
+    } catch (error) {
+      status.own.textContent = `Other prices can’t be reckoned with now: ${error instanceof Error ? error.message : error}.`;
+    }
+  };
+  const showOwn = (offers: PackedOffers | undefined, stepUps?: (slug: string) => Array<Node | string>) => {
+    const list = find('[data-own-list]');
+    list.replaceChildren(
+      ...[...state.own].map(([slug, price]) => {
+        const item = document.createElement('li');
+        const offer = offers?.panels.find((it) => it.slug === slug);
+        const remove = document.createElement('button');
+        remove.type = 'button';
+        remove.textContent = 'Remove';
+        remove.setAttribute('aria-label', `Remove your price of ${offer?.name ?? slug}`);
+        remove.addEventListener('click', () => setOwn(slug, undefined));
+        item.append(
+          `${offer?.name ?? slug}: ${price} ${offers?.currency ?? ''} (the guide: ${offer?.price ?? '–'}). `,
+          ...(stepUps?.(slug) ?? []),
+          ' ',
+          remove,
+        );
+        return item;
+      }),
+    );
+    const isWanted = state.own.size > 0 || (state.extra ?? 0) > 0;
+    find('[data-own-reset]').hidden = !isWanted;
+    status.own.textContent = isWanted
+      ? 'Prices, prices per watt, ranks and the frontier are yours now, and say so.'
+      : '';
+  };
+  const setOwn = (slug: string, price: number | undefined) => {
+    const own = new Map(state.own);
+    if (price === undefined) own.delete(slug);
+    else own.set(slug, price);
+    state = { ...state, own };
+    address(true);
+    void reckonNow();
+  };
+
+  const apply = (search: string) => {
+    const found = readAddress(search, known);
+    state = found.state;
+    status.ignored.textContent = found.ignored;
+    fill();
+    for (const { sortable } of tables) sortable.sort(state.sorts.get(sortable.id));
+    narrow();
+    for (const part of form.querySelectorAll<HTMLDetailsElement>('details'))
+      part.open ||= isInUse(state, part.dataset.part);
+    void reckonNow();
+  };
+  const follow = (isNew: boolean) => {
+    const before = state;
+    state = read();
+    narrow();
+    address(isNew);
+    if (before.spend !== state.spend || before.extra !== state.extra) void reckonNow();
+  };
+
+  for (const { sortable } of tables) {
+    sortable.onSort = (sorting) => {
+      state = { ...state, sorts: new Map(state.sorts).set(sortable.id, sorting) };
+      address(true);
+    };
+  }
+  form.addEventListener('submit', (event) => event.preventDefault());
+  // Typing in one field is one step back, however many letters it takes.
+  let typedIn: EventTarget | null = null;
+  form.addEventListener('input', (event) => {
+    const isTyping = event.target instanceof HTMLInputElement && event.target.type !== 'checkbox';
+    follow(!isTyping || typedIn !== event.target);
+    typedIn = isTyping ? event.target : null;
+  });
+  find('[data-filter-reset]').addEventListener('click', () => {
+    const { own, extra, spend, sorts } = state;
+    state = {
+      ranges: {},
+      sets: {},
+      own,
+      sorts,
+      ...(extra !== undefined && { extra }),
+      ...(spend !== undefined && { spend }),
+    };
+    fill();
+    narrow();
+    address(true);
+  });
+  find('[data-own-add]').addEventListener('click', () => {
+    const panel = find<HTMLSelectElement>('#own-panel');
+    const field = find<HTMLInputElement>('#own-price');
+    const price = plainNumber(field.value);
+    if (panel.value === '' || !price) {
+      status.own.textContent = 'Choose a panel and write a price above 0.';
+      (panel.value === '' ? panel : field).focus();
+      return;
+    }
+    field.value = '';
+    setOwn(panel.value, price);
+  });
+  find('[data-own-reset]').addEventListener('click', () => {
+    const { extra: _, ...rest } = state;
+    state = { ...rest, own: new Map() };
+    fill();
+    address(true);
+    void reckonNow();
+    find<HTMLSelectElement>('#own-panel').focus();
+  });
+  addEventListener('popstate', () => {
+    typedIn = null;
+    apply(location.search);
+  });
+  form.hidden = false;
+  apply(location.search);
+}
+
+function isFilterSet(state: GuideState, name: FilterName): boolean {
+  if (name === 'since') return state.since !== undefined;
+  if (name === 'claims') return state.hasHeld === true;
+  if ((SETS as readonly string[]).includes(name)) return (state.sets[name as (typeof SETS)[number]]?.length ?? 0) > 0;
+  return state.ranges[name as keyof GuideState['ranges']] !== undefined;
+}
+
+/** A part of the tools that the address speaks of stands open. */
+function isInUse(state: GuideState, part: string | undefined): boolean {
+  if (part === 'spend') return state.spend !== undefined;
+  if (part === 'own') return state.own.size > 0 || state.extra !== undefined;
+  return FILTERS.some((name) => isFilterSet(state, name));
+}

@@ -1,0 +1,126 @@
+import type { Contribution, Figure } from '../../../measure/figure.ts';
+import type { Contender } from '../../../measure/money/ranking.ts';
+import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../../measure/uncertainty.ts';
+
+/**
+ * Prices and powers of the ranked panels in a small form, from which ranks, step-ups and the frontier can be reckoned
+ * anew with other prices. Errors that no two panels share are put together as one, which changes nothing in a ranking.
+ */
+export interface PackedOffers {
+  currency: string;
+  /** Errors that panels share. */
+  lines: Array<{ key: string; distribution: Contribution['distribution']; nu: number | null }>;
+  panels: PackedOffer[];
+}
+
+/** One panel: its price, where it is ranked, and its powers. */
+export interface PackedOffer {
+  slug: string;
+  name: string;
+  price: number;
+  /** Id of the table it is ranked in. */
+  table: string;
+  /** Measured under the guide's own conditions, as the frontier asks. */
+  isReference: boolean;
+  optical: PackedPower;
+  emitted?: PackedPower;
+  /** Price of a watt at the guide's price, base currency, with its 95 % interval: it goes with the price. */
+  perWatt: PerWatt;
+  perEmittedWatt?: PerWatt;
+  /** Its optical power is in doubt. */
+  isInDoubt?: true;
+}
+
+/** Value and interval; without one where it is not known. */
+export type PerWatt = readonly [value: number, low?: number, high?: number];
+
+export interface PackedPower {
+  value: number;
+  /** Own error: standard uncertainty and degrees of freedom, not rounded (null: not limited). */
+  own?: [u: number, nu: number | null];
+  /** Shared errors: place of the line, contribution. */
+  shared?: Array<[line: number, contribution: number]>;
+  /** Why the uncertainty is not known. */
+  absent?: string;
+}
+
+/** A panel as it goes into the file. */
+export interface Offer extends Omit<PackedOffer, 'optical' | 'emitted'> {
+  optical: Figure;
+  emitted?: Figure;
+}
+
+const finite = (nu: number) => (Number.isFinite(nu) ? nu : null);
+const endless = (nu: number | null) => nu ?? Number.POSITIVE_INFINITY;
+
+/** Packs offers. */
+export function packOffers(currency: string, offers: readonly Offer[]): PackedOffers {
+  const uses = new Map<string, Set<string>>();
+  const figuresOf = (offer: Offer) => [offer.optical, ...(offer.emitted ? [offer.emitted] : [])];
+  for (const offer of offers) {
+    for (const line of figuresOf(offer).flatMap((it) => it.budget)) {
+      uses.set(line.key, (uses.get(line.key) ?? new Set()).add(offer.slug));
+    }
+  }
+  const places = new Map<string, number>();
+  const lines: PackedOffers['lines'] = [];
+  const placeOf = (line: Contribution) => {
+    let place = places.get(line.key);
+    if (place === undefined) {
+      place = lines.push({ key: line.key, distribution: line.distribution, nu: finite(line.degreesOfFreedom) }) - 1;
+      places.set(line.key, place);
+    }
+    return place;
+  };
+  const pack = (figure: Figure): PackedPower => {
+    if (figure.standardUncertainty === null) {
+      return { value: figure.value, absent: figure.uncertaintyAbsent ?? 'the uncertainty is not known' };
+    }
+    const isShared = (line: Contribution) => (uses.get(line.key)?.size ?? 0) > 1;
+    const own = figure.budget.filter((line) => !isShared(line));
+    return {
+      value: figure.value,
+      own: [combinedUncertainty(own.map((line) => line.contribution)), finite(exactDegreesOfFreedom(own))],
+      shared: figure.budget.filter(isShared).map((line) => [placeOf(line), line.contribution]),
+    };
+  };
+  const panels = offers.map(({ optical, emitted, ...rest }) => ({
+    ...rest,
+    optical: pack(optical),
+    ...(emitted && { emitted: pack(emitted) }),
+  }));
+  return { currency, lines, panels };
+}
+
+/** A panel's power as a contender for a ranking, at a price. */
+export function contenderOf(offers: PackedOffers, offer: PackedOffer, power: PackedPower, price: number): Contender {
+  const { value, own, shared = [], absent } = power;
+  const identity = {
+    id: `${offer.slug}/power`,
+    metric: 'power',
+    unit: 'W',
+    basis: 'derived',
+    method: 'optical-power@1',
+    inputs: [],
+  } as const;
+  const line = (key: string, contribution: number, nu: number, distribution: Contribution['distribution']) => ({
+    key,
+    contribution,
+    distribution,
+    degreesOfFreedom: nu,
+    source: '',
+    type: 'B' as const,
+    evaluation: '',
+  });
+  const budget = [
+    ...shared.map(([place, contribution]) => {
+      const { key, distribution, nu } = offers.lines[place] as PackedOffers['lines'][number];
+      return line(key, contribution, endless(nu), distribution);
+    }),
+    ...(own && own[0] > 0
+      ? [line(`${offer.slug}/own`, own[0], endless(own[1]), own[1] === null ? ('normal' as const) : ('t' as const))]
+      : []),
+  ];
+  const figure = makeFigure({ ...identity, inputs: [] }, value, absent === undefined ? { budget } : { absent });
+  return { panel: offer.slug, price, power: figure };
+}

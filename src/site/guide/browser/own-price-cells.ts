@@ -1,0 +1,219 @@
+/** Shows what was reckoned with a reader's own prices in the page, and puts the guide's own back. */
+import { money } from '../../../words/format.ts';
+import { DOUBT_MARK } from '../../../words/marks.ts';
+import { isAlone, rankText } from '../../../words/rank-words.ts';
+import type { PackedOffers } from './offers.ts';
+import { figureText, type OwnPrices, type Reckoned, type Reckoning, spend, stepUpsFrom } from './own-prices.ts';
+
+/** What stood in a place before, to be put back. */
+const before = new WeakMap<HTMLElement, { nodes: Node[]; value: string | undefined }>();
+
+/** Puts other content in a place, remembering what the page came with. */
+function replace(place: HTMLElement, content: ReadonlyArray<Node | string>, value?: number): void {
+  if (!before.has(place)) before.set(place, { nodes: [...place.childNodes], value: place.dataset.v });
+  place.replaceChildren(...content);
+  if (value !== undefined) place.dataset.v = String(value);
+}
+
+function restore(place: HTMLElement): void {
+  const it = before.get(place);
+  if (!it) return;
+  place.replaceChildren(...it.nodes);
+  if (it.value !== undefined) place.dataset.v = it.value;
+}
+
+function element(name: string, content: string | ReadonlyArray<Node | string>, className?: string): HTMLElement {
+  const it = document.createElement(name);
+  it.append(...(typeof content === 'string' ? [content] : content));
+  if (className) it.className = className;
+  return it;
+}
+
+/** A panel by its name, marked where its power is in doubt. */
+function panelLink(offers: PackedOffers, slug: string): HTMLElement {
+  const offer = offers.panels.find((it) => it.slug === slug);
+  const link = anchor(`/panels/${slug}/`, offer?.name ?? slug);
+  return element('span', [link, ...doubtOf(offers, slug)]);
+}
+
+/** The mark of a panel whose power is in doubt; nothing where it is not. */
+function doubtOf(offers: PackedOffers, slug: string): HTMLElement[] {
+  const offer = offers.panels.find((it) => it.slug === slug);
+  if (!offer?.isInDoubt) return [];
+  const mark = anchor(`/panels/${slug}/#flags`, DOUBT_MARK);
+  mark.className = 'dagger';
+  mark.setAttribute('aria-label', `${offer.name}: its power is in doubt, see the flags`);
+  return [mark];
+}
+
+/** Marks of doubt that a cell came with: other prices do not take a doubt away. */
+function marksOf(cell: HTMLElement): Node[] {
+  const nodes = before.get(cell)?.nodes ?? [...cell.childNodes];
+  return nodes.filter((it) => it instanceof HTMLElement && it.matches('a.dagger')).map((it) => it.cloneNode(true));
+}
+
+/** A table with all of its rows, those too that are not in the page just now. */
+export interface PaintedTable {
+  element: HTMLTableElement;
+  rows: readonly HTMLTableRowElement[];
+}
+
+/** Writes prices, prices per watt and ranks into the tables; the guide's own where there is no reckoning. */
+export function paintTables(tables: readonly PaintedTable[], reckoning: Reckoning | undefined): void {
+  for (const { element: table, rows } of tables) {
+    const heads = [...(table.tHead?.rows[0]?.cells ?? [])].map((it) => it.dataset.col ?? '');
+    // The table that ranks by emitted watts has them first.
+    const isEmitted = heads.indexOf('price-per-emitted-watt') < heads.indexOf('price-per-watt');
+    for (const row of rows) {
+      const it = reckoning?.panels.get(row.dataset.f?.split('|')[0] ?? '');
+      heads.forEach((head, i) => {
+        const cell = row.cells[i];
+        if (!cell || !PAINTED.includes(head)) return;
+        if (it) paintCell(cell, head, it, isEmitted);
+        else restore(cell);
+      });
+    }
+  }
+}
+
+const PAINTED = ['rank', 'price', 'price-per-watt', 'price-per-emitted-watt'];
+
+function paintCell(cell: HTMLElement, head: string, it: Reckoned, isEmitted: boolean): void {
+  if (head === 'price') {
+    replace(cell, figureCell(it.priceText, undefined, it.isOwn ? 'your price' : ''), it.price);
+  } else if (head === 'rank') {
+    const rank = isEmitted ? it.emittedRank : it.rank;
+    const remark = rank && isAlone(rank) ? '' : `${rank && rank.tiedWith.length > 0 ? 'tie, ' : ''}with your prices`;
+    if (rank) replace(cell, figureCell(rankText(rank), undefined, remark, marksOf(cell)), rank.place);
+  } else {
+    const shown = head === 'price-per-watt' ? it.perWatt : it.perEmittedWatt;
+    if (!shown) return;
+    const { interval, absent } = shown;
+    const remark = [interval && `(${interval})`, absent && '± not known', it.isOwn && 'at your price'];
+    const words = remark.filter(Boolean).join(' ');
+    replace(cell, figureCell(shown.value, shown.plusMinus, words, marksOf(cell)), shown.amount);
+  }
+}
+
+function figureCell(text: string, plusMinus: string | undefined, remark: string, marks: readonly Node[] = []): Node[] {
+  return [
+    element('span', text),
+    ...(plusMinus ? [element('span', ` ± ${plusMinus}`, 'pm')] : []),
+    ...marks,
+    ...(remark ? [element('small', ` ${remark}`)] : []),
+  ];
+}
+
+/** Draws the frontier's table anew, where the page has one. */
+export function paintFrontier(reckoning: Reckoning | undefined, offers: PackedOffers): void {
+  const body = document.querySelector<HTMLElement>('[data-frontier] tbody');
+  const close = document.querySelector<HTMLElement>('[data-frontier-close]');
+  if (!body || !close) return;
+  if (!reckoning) {
+    restore(body);
+    restore(close);
+    return;
+  }
+  const optical = new Map(offers.panels.map((it) => [it.slug, it.optical.value]));
+  const rows = reckoning.frontier.map((slug) => {
+    const it = reckoning.panels.get(slug) as Reckoned;
+    const head = element('th', [panelLink(offers, slug)]);
+    head.setAttribute('scope', 'row');
+    const price = element('td', [it.priceText, ...(it.isOwn ? [element('small', ' your price')] : [])], 'n');
+    const power = element('td', `${Number((optical.get(slug) ?? 0).toPrecision(3))} W`, 'n');
+    return element('tr', [head, price, power]);
+  });
+  replace(body, rows);
+  const names = reckoning.close.map((slug) => panelLink(offers, slug));
+  replace(close, [
+    'With your prices. ',
+    ...(names.length > 0 ? ['Close calls, beaten by no more than the uncertainty: ', ...separated(names), '.'] : []),
+  ]);
+}
+
+function separated(nodes: readonly Node[]): Array<Node | string> {
+  return nodes.flatMap((it, i) => (i === 0 ? [it] : [', ', it]));
+}
+
+/** Step-ups from a panel at a reader's price, in a sentence. */
+export function stepUpWords(offers: PackedOffers, prices: OwnPrices, slug: string): Array<Node | string> {
+  const [best] = stepUpsFrom(offers, prices, slug);
+  if (!best) return ['No step-up from it at that price.'];
+  const { extraPrice, extraPower, extraPricePerWatt } = best;
+  const difference = money(Math.abs(extraPrice), offers.currency);
+  return [
+    'Best step-up from it',
+    ...doubtOf(offers, slug),
+    ': ',
+    panelLink(offers, best.panel),
+    `, ${figureText(extraPower, offers.currency)} more for ${difference} ${extraPrice < 0 ? 'less' : 'more'}${extraPricePerWatt ? `, ${figureText(extraPricePerWatt, offers.currency)} for the extra light` : ''}.`,
+  ];
+}
+
+/** Says what a sum buys; empties the place where none is given. */
+export function paintAnswer(
+  place: HTMLElement,
+  offers: PackedOffers,
+  prices: OwnPrices,
+  sum: number | undefined,
+): void {
+  if (sum === undefined) {
+    place.replaceChildren();
+    return;
+  }
+  const { currency } = offers;
+  const answer = spend(offers, prices, sum);
+  if (!answer) {
+    const cheapest = Math.min(...offers.panels.filter((it) => it.isReference).map((it) => it.price));
+    place.replaceChildren(
+      element(
+        'p',
+        `No panel costs ${money(sum, currency)} or less. The cheapest is ${money(cheapest, currency)} in the guide.`,
+      ),
+    );
+    return;
+  }
+  const { best, asGood, stepUp } = answer;
+  const perWatt = best.price / best.power.value;
+  const lines = [
+    element('p', [
+      `For ${money(sum, currency)} the most light, in watts through the frame, is the `,
+      panelLink(offers, best.panel),
+      `: ${figureText(best.power, currency)} for ${money(best.price, currency)}, ${money(perWatt, currency)} a watt.`,
+    ]),
+    asGood.length > 0
+      ? element('p', [
+          'As good within the uncertainty: ',
+          ...separated(
+            asGood.map((it) => element('span', [panelLink(offers, it.panel), ` (${money(it.price, currency)})`])),
+          ),
+          '.',
+        ])
+      : element('p', 'No other panel for that money is as strong within the uncertainty.'),
+    stepUp
+      ? element('p', [
+          'A little more buys more: the ',
+          panelLink(offers, stepUp.panel),
+          ` costs ${money(stepUp.extraPrice, currency)} more and gives ${figureText(stepUp.extraPower, currency)} more${stepUp.extraPricePerWatt ? `, ${figureText(stepUp.extraPricePerWatt, currency)} for the extra light` : ''}.`,
+        ])
+      : element('p', 'No panel up to a quarter dearer gives its extra watts for less each.'),
+    element('p', [
+      'All size classes together, measured alike. ',
+      anchor('/methods/frontier/', 'How panels are compared'),
+      ', ',
+      anchor('/methods/step-up/', 'what a step-up is'),
+      '. The strongest is not the best for everybody: read the ',
+      anchor('/cautions/', 'cautions'),
+      '.',
+    ]),
+  ];
+  lines.at(-1)?.classList.add('small', 'soft');
+  place.replaceChildren(...lines);
+}
+
+function anchor(href: string, text: string): HTMLElement {
+  const it = document.createElement('a');
+  it.href = href;
+  it.textContent = text;
+  return it;
+}

@@ -1,0 +1,150 @@
+/**
+ * Ranks, step-ups and the frontier at a reader's own prices, by the code that the guide was built with. Loaded only
+ * when somebody has another price or a sum to spend.
+ */
+
+import type { Figure } from '../../../measure/figure.ts';
+import { closeToFrontier, frontier } from '../../../measure/money/frontier.ts';
+import { type BudgetAnswer, budgetAnswer } from '../../../measure/money/purchase.ts';
+import { type Contender, type Rank, rankByPricePerWatt } from '../../../measure/money/ranking.ts';
+import { type StepUp, stepUps } from '../../../measure/money/step-ups.ts';
+import { money, type Shown, showFigure } from '../../../words/format.ts';
+import { readJson } from '../../shared/browser/read-json.ts';
+import { contenderOf, type PackedOffer, type PackedOffers, type PerWatt } from './offers.ts';
+
+/** Prices as the reader has them. */
+export interface OwnPrices {
+  /** By panel, base currency. */
+  own: ReadonlyMap<string, number>;
+  /** On top of every other price, %. */
+  extra: number;
+}
+
+/** One panel at its price. */
+export interface Reckoned {
+  slug: string;
+  name: string;
+  table: string;
+  price: number;
+  /** `€199` */
+  priceText: string;
+  /** The price is not the guide's. */
+  isOwn: boolean;
+  perWatt: Shown & { amount: number };
+  perEmittedWatt?: Shown & { amount: number };
+  rank: Rank;
+  emittedRank?: Rank;
+}
+
+/** All panels at their prices. */
+export interface Reckoning {
+  panels: ReadonlyMap<string, Reckoned>;
+  /** Slugs on the price-power frontier, cheapest first, and those close to it. */
+  frontier: string[];
+  close: string[];
+}
+
+/** Reads the file of offers. */
+export const loadOffers = () => readJson<PackedOffers>('/data/offers.json', 'the prices');
+
+/** The price of a panel as the reader has it. */
+export function priceOf(offer: PackedOffer, { own, extra }: OwnPrices): number {
+  return own.get(offer.slug) ?? offer.price * (1 + extra / 100);
+}
+
+/** Reckons everything anew. */
+export function reckon(offers: PackedOffers, prices: OwnPrices): Reckoning {
+  const { currency } = offers;
+  const ranks = new Map<string, Rank>();
+  const emittedRanks = new Map<string, Rank>();
+  for (const group of Map.groupBy(offers.panels, (it) => it.table).values()) {
+    for (const rank of rankByPricePerWatt(group.map((it) => opticalContender(offers, it, prices)))) {
+      ranks.set(rank.panel, rank);
+    }
+    const emitted = group.flatMap((it) =>
+      it.emitted ? [contenderOf(offers, it, it.emitted, priceOf(it, prices))] : [],
+    );
+    for (const rank of rankByPricePerWatt(emitted)) emittedRanks.set(rank.panel, rank);
+  }
+  const reference = referenceContenders(offers, prices);
+  const panels = offers.panels.map((offer): [string, Reckoned] => {
+    const { slug, name, table } = offer;
+    const price = priceOf(offer, prices);
+    const scale = price / offer.price;
+    const emittedRank = emittedRanks.get(slug);
+    return [
+      slug,
+      {
+        slug,
+        name,
+        table,
+        price,
+        priceText: money(price, currency),
+        isOwn: price !== offer.price,
+        perWatt: shownPerWatt(offer.perWatt, scale, currency),
+        ...(offer.perEmittedWatt && { perEmittedWatt: shownPerWatt(offer.perEmittedWatt, scale, currency) }),
+        rank: ranks.get(slug) as Rank,
+        ...(emittedRank && { emittedRank }),
+      },
+    ];
+  });
+  return {
+    panels: new Map(panels),
+    frontier: frontier(reference.map((it) => ({ ...it, power: it.power.value }))).map((it) => it.panel),
+    close: closeToFrontier(reference),
+  };
+}
+
+/** Step-ups from a panel at the reader's prices, among panels that were measured alike; the best first. */
+export function stepUpsFrom(offers: PackedOffers, prices: OwnPrices, slug: string): readonly StepUp[] {
+  const self = offers.panels.find((it) => it.slug === slug);
+  if (!self) return [];
+  // Tables of other conditions have ids of their own after the class's.
+  const conditions = (table: string) => table.replace(/^[a-z-]+?(?=-\d|$)/, '');
+  const alike = offers.panels.filter((it) =>
+    self.isReference ? it.isReference : !it.isReference && conditions(it.table) === conditions(self.table),
+  );
+  const contender = (it: PackedOffer) => opticalContender(offers, it, prices);
+  return stepUps(contender(self), alike.map(contender), offers.currency).best;
+}
+
+/** What a sum buys among the panels that were measured under the guide's own conditions, in all classes. */
+export function spend(offers: PackedOffers, prices: OwnPrices, sum: number): BudgetAnswer | undefined {
+  return budgetAnswer(referenceContenders(offers, prices), sum, offers.currency);
+}
+
+function referenceContenders(offers: PackedOffers, prices: OwnPrices): Contender[] {
+  return offers.panels.filter((it) => it.isReference).map((it) => opticalContender(offers, it, prices));
+}
+
+function opticalContender(offers: PackedOffers, offer: PackedOffer, prices: OwnPrices): Contender {
+  return contenderOf(offers, offer, offer.optical, priceOf(offer, prices));
+}
+
+/** A price of a watt goes with the price, and so do the ends of its interval. */
+function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: string): Shown & { amount: number } {
+  const isKnown = low !== undefined && high !== undefined;
+  const figure: Figure = {
+    id: '',
+    metric: 'price-per-watt',
+    value: scale * value,
+    unit: 'currency/W',
+    standardUncertainty: isKnown ? (scale * (high - low)) / 2 : null,
+    interval95: isKnown ? [scale * low, scale * high] : null,
+    coverageFactor: isKnown ? 1 : null,
+    degreesOfFreedom: null,
+    basis: 'derived',
+    method: '',
+    inputs: [],
+    budget: [],
+    unassessed: [],
+    notes: [],
+    flags: [],
+  };
+  return { ...showFigure(figure, currency), amount: figure.value };
+}
+
+/** A figure in words. */
+export function figureText(figure: Figure, currency: string): string {
+  return showFigure(figure, currency).text;
+}

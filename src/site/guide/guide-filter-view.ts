@@ -1,0 +1,72 @@
+import type { Ledger, PanelEntry, RankBasis } from '../../ledger/ledger.ts';
+import { besideNoEffectLine, panelBesideNoEffectLine } from '../../measure/exposure/no-effect.ts';
+import { type FigureOrGap, gap, isFigure } from '../../measure/figure.ts';
+import { encodeRow, FLICKER_VALUES } from './browser/row-data.ts';
+
+/** What the filters of the guide offer. */
+export interface GuideFilterView {
+  currency: string;
+  classes: Array<{ id: string; name: string }>;
+  makers: Array<{ id: string; name: string }>;
+  /** Wavelengths, nm, about which some panel has a measured peak. */
+  wavelengths: number[];
+  panels: Array<{ slug: string; name: string }>;
+}
+
+/** Peaks are offered by the nearest of these, nm. */
+const STEP = 10;
+
+/** What can be filtered by, from the panels that the tables rank. */
+export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): GuideFilterView {
+  const classes = basis === 'optical' ? ledger.classes : ledger.classesByEmitted;
+  const ranked = classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
+  const makers = new Map(ranked.map((it) => [it.data.maker, it.maker.name]));
+  const peaks = new Set(ranked.flatMap(wavelengthsOf).map((nm) => STEP * Math.round(nm / STEP)));
+  const byName = (a: { name: string }, b: { name: string }) => a.name.localeCompare(b.name, 'en');
+  return {
+    currency: ledger.guide.currency,
+    classes: classes.flatMap(({ sizeClass, groups }) =>
+      sizeClass && groups.length > 0 ? [{ id: sizeClass.id, name: sizeClass.name }] : [],
+    ),
+    makers: [...makers].map(([id, name]) => ({ id, name })).toSorted(byName),
+    wavelengths: [...peaks].toSorted((a, b) => a - b),
+    panels: ranked.map(({ slug, name }) => ({ slug, name })).toSorted(byName),
+  };
+}
+
+/** What a panel's row can be filtered by. */
+export function rowDataOf(panel: PanelEntry): string {
+  const figure = (metric: string): FigureOrGap => panel.figures.get(metric) ?? gap(metric, 'not measured');
+  const value = (metric: string) => {
+    const it = figure(metric);
+    return isFigure(it) ? it.value : undefined;
+  };
+  const beside = (mode: 'combined' | 'red') =>
+    besideNoEffectLine(figure(`flicker-${mode}`), figure(`flicker-frequency-${mode}`));
+  const flicker = panelBesideNoEffectLine(
+    beside('combined'),
+    isFigure(figure('flicker-red')) ? beside('red') : 'not read',
+  );
+  const checked = panel.claims.filter((it) => it.outcome !== 'not comparable');
+  return encodeRow({
+    slug: panel.slug,
+    maker: panel.data.maker,
+    price: value('real-price'),
+    power: value('optical-power'),
+    mean: value('mean-irradiance'),
+    magnetic: value('magnetic-field-on'),
+    sound: value('sound-on'),
+    wavelengths: wavelengthsOf(panel),
+    flicker: flicker && FLICKER_VALUES[flicker],
+    hasHeld:
+      checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),
+    tested: panel.current?.date,
+  });
+}
+
+function wavelengthsOf(panel: PanelEntry): number[] {
+  return ['wavelength-red', 'wavelength-near-infrared'].flatMap((metric) => {
+    const it = panel.figures.get(metric);
+    return isFigure(it) ? [it.value] : [];
+  });
+}

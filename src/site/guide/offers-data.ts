@@ -1,0 +1,40 @@
+import type { Ledger } from '../../ledger/ledger.ts';
+import { type Figure, type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { isInDoubt } from '../../measure/handed-on.ts';
+import { type Offer, type PerWatt, packOffers } from './browser/offers.ts';
+import { guideView } from './guide-view.ts';
+
+/** `data/offers.json`: what the guide's tools reckon with when a reader has another price. */
+export function offersJson(ledger: Ledger): string {
+  const tableIds = guideView(ledger).flatMap((it) => it.tables.map((table) => table.id));
+  const groups = ledger.classes.flatMap((it) => it.groups);
+  const offers = groups.flatMap((group, i) =>
+    group.panels.flatMap((panel): Offer[] => {
+      const { figures, slug, name } = panel;
+      const [price, optical, emitted] = ['real-price', 'optical-power', 'emitted-power'].map((it) => figures.get(it));
+      if (!isFigure(price) || !isFigure(optical)) return [];
+      const perEmittedWatt = perWattOf(figures.get('price-per-emitted-watt'));
+      return [
+        {
+          slug,
+          name,
+          price: price.value,
+          table: tableIds[i] as string,
+          isReference: group.conditions.isReference,
+          optical,
+          ...(isFigure(emitted) && { emitted }),
+          perWatt: perWattOf(figures.get('price-per-watt')) as PerWatt,
+          ...(perEmittedWatt && { perEmittedWatt }),
+          ...(isInDoubt(optical) && { isInDoubt: true }),
+        },
+      ];
+    }),
+  );
+  return JSON.stringify(packOffers(ledger.guide.currency, offers));
+}
+
+function perWattOf(it: FigureOrGap | undefined): PerWatt | undefined {
+  if (!isFigure(it)) return undefined;
+  const { value, interval95 }: Figure = it;
+  return interval95 ? [value, ...interval95] : [value];
+}

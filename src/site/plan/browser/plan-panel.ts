@@ -1,0 +1,38 @@
+import type { PanelModel } from '../../../measure/beam/panel-model.ts';
+import type { ShareReading } from '../../../measure/exposure/index.ts';
+import type { PanelCaution } from '../../../words/caution-words.ts';
+import type { Dagger } from '../../../words/flags.ts';
+
+/** Ends of a 95 % interval over the value, at a distance, cm. */
+export type SpreadAt = [distance: number, low: number, high: number];
+
+/** What the planner knows of a panel. */
+export interface PlanPanel {
+  slug: string;
+  name: string;
+  /** Size class in words. */
+  group: string;
+  /** Why nothing can be planned with it; then nothing of the model is here. */
+  reason?: string;
+  model?: PanelModel;
+  /** Of the mean over the field and of the peak, at the distances of the table. */
+  spread?: { mean: SpreadAt[]; peak: SpreadAt[] };
+  /** Mains draw with both channels on, W: value and interval; or why there is none. */
+  mains: { value: number; low?: number; high?: number } | { absent: string };
+  /** Marks of what a plan is made of, where it is in doubt: the irradiances, the mains draw, the share for the eye. */
+  doubts?: Partial<Record<Doubted, Dagger>>;
+  /** Shares of the infrared limit that were read, nearest first, and whether the meter's error there is known. */
+  infrared: { shares: ShareReading[]; isErrorKnown: boolean } | { absent: string };
+  /** What its readings say of each caution that it has; null where it was not read. */
+  cautions: Partial<Record<PanelCaution, string | null>>;
+}
+
+/** What of a plan can be in doubt. */
+export type Doubted = 'mean' | 'peak' | 'mains' | 'infrared';
+
+/** What the planner's page fetches. */
+export interface PlanData {
+  currency: string;
+  tariff: { price: number; date: string; source: string };
+  panels: PlanPanel[];
+}

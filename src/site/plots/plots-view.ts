@@ -1,0 +1,157 @@
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { type Figure, isFigure } from '../../measure/figure.ts';
+import { impossibility } from '../../measure/handed-on.ts';
+import { type Dagger, markOf } from '../../words/flags.ts';
+import { showFigure } from '../../words/format.ts';
+import { panelAddress } from '../guide/guide-view.ts';
+
+/** One point of a plot, which is a row of the table behind it. */
+export interface PlotPoint {
+  name: string;
+  address: string;
+  /** Size class, for the row. */
+  group: string;
+  x: number;
+  y: number;
+  /** Ends of the 95 % interval of y; undefined where it is not known. */
+  low?: number;
+  high?: number;
+  xText: string;
+  yText: string;
+  /** On the frontier. */
+  isOn?: boolean;
+  /** The mark of its y, where that is in doubt. */
+  dagger?: Dagger;
+}
+
+/** A plot and the table behind it. */
+export interface Plot {
+  id: string;
+  title: string;
+  /** What it shows, in a sentence. */
+  about: string;
+  method: { address: string; name: string };
+  xLabel: string;
+  yLabel: string;
+  /** Names along x, where it counts groups instead of a quantity. */
+  names?: string[];
+  /** A line through the points that are on the frontier. */
+  hasFrontier: boolean;
+  points: PlotPoint[];
+  /** Panels that are not in it, with the reason. */
+  absent: Array<{ name: string; address: string; reason: string }>;
+}
+
+/** Why a panel is in no plot whose figure has a double dagger. */
+const IMPOSSIBLE = 'impossible as it stands, see its flags';
+
+/** The plots of the guide, from the panels that it ranks. */
+export function plotsView(ledger: Ledger): Plot[] {
+  const { currency } = ledger.guide;
+  const ranked = ledger.classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
+  const reference = ranked.filter((it) => it.current?.conditions.isReference);
+  const otherwise = ranked
+    .filter((it) => !it.current?.conditions.isReference)
+    .map((it) => ({ ...named(it), reason: `measured at ${it.current?.conditions.distance} cm` }));
+  const impossible = ledger.classes
+    .flatMap((it) => it.unranked)
+    .filter(({ figures }) => {
+      const it = figures.get('price-per-watt');
+      return isFigure(it) && impossibility(it);
+    })
+    .map((it) => ({ ...named(it), reason: IMPOSSIBLE }));
+  const left = [...otherwise, ...impossible];
+  const classes = ledger.classes.flatMap((it) => it.sizeClass ?? []);
+  const plot = (
+    panels: readonly PanelEntry[],
+    xOf: (panel: PanelEntry) => { value: number; text: string } | undefined,
+    yMetric: string,
+  ): Pick<Plot, 'points' | 'absent'> => {
+    const points: PlotPoint[] = [];
+    const absent: Plot['absent'] = [];
+    for (const panel of panels) {
+      const x = xOf(panel);
+      const y = panel.figures.get(yMetric);
+      if (!x || !isFigure(y)) {
+        absent.push({ ...named(panel), reason: y && !isFigure(y) ? y.reason : 'not measured' });
+        continue;
+      }
+      if (impossibility(y)) {
+        absent.push({ ...named(panel), reason: IMPOSSIBLE });
+        continue;
+      }
+      const dagger = markOf(y);
+      points.push({
+        ...named(panel),
+        group: panel.sizeClass?.name ?? '',
+        x: x.value,
+        xText: x.text,
+        y: y.value,
+        yText: showFigure(y, currency).text,
+        ...(y.interval95 && { low: y.interval95[0], high: y.interval95[1] }),
+        ...(panel.frontier === 'on' && { isOn: true }),
+        ...(dagger && { dagger }),
+      });
+    }
+    return { points, absent };
+  };
+  const figureOf = (metric: string) => (panel: PanelEntry) => {
+    const it = panel.figures.get(metric);
+    return isFigure(it) ? shownX(it, currency) : undefined;
+  };
+  const power = plot(reference, figureOf('real-price'), 'optical-power');
+  const perWatt = plot(
+    reference,
+    ({ sizeClass }) => {
+      const index = classes.findIndex((it) => it.id === sizeClass?.id);
+      return index < 0 ? undefined : { value: index, text: sizeClass?.name ?? '' };
+    },
+    'price-per-watt',
+  );
+  const efficiency = plot(reference, figureOf('mains-draw-combined'), 'efficiency-combined');
+  return [
+    {
+      id: 'power-by-price',
+      title: 'Optical power against price',
+      about: 'Up and to the left is more light for less money. The line joins the panels that no other beats on both.',
+      method: { address: '/methods/frontier/', name: 'The price–power frontier' },
+      xLabel: `price, ${currency}`,
+      yLabel: 'optical power, W',
+      hasFrontier: true,
+      points: power.points.toSorted((a, b) => a.x - b.x),
+      absent: [...power.absent, ...left],
+    },
+    {
+      id: 'price-per-watt',
+      title: 'Price per optical watt by size class',
+      about:
+        'Lower is less money for each watt through the frame. Small panels lose more of their light past its edges.',
+      method: { address: '/methods/price-per-watt/', name: 'Price per optical watt' },
+      xLabel: 'size class',
+      yLabel: `price per watt, ${currency}/W`,
+      names: classes.map((it) => it.name),
+      hasFrontier: false,
+      points: perWatt.points.toSorted((a, b) => a.x - b.x || a.y - b.y),
+      absent: [...perWatt.absent, ...left],
+    },
+    {
+      id: 'efficiency',
+      title: 'Efficiency against mains draw',
+      about: 'Higher is more of the mains power turned into light through the frame.',
+      method: { address: '/methods/efficiency/', name: 'Efficiency' },
+      xLabel: 'mains draw, both channels, W',
+      yLabel: 'efficiency, %',
+      hasFrontier: false,
+      points: efficiency.points.toSorted((a, b) => a.x - b.x),
+      absent: [...efficiency.absent, ...left],
+    },
+  ];
+}
+
+function named({ name, slug }: PanelEntry): { name: string; address: string } {
+  return { name, address: panelAddress(slug) };
+}
+
+function shownX(figure: Figure, currency: string): { value: number; text: string } {
+  return { value: figure.value, text: showFigure(figure, currency).text };
+}

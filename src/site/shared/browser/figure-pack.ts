@@ -1,0 +1,144 @@
+import { type Contribution, type Figure, type FigureOrGap, isFigure } from '../../../measure/figure.ts';
+import { REPEATABILITY } from '../../../measure/instrument/instrument.ts';
+
+/** JSON has no infinity. */
+type PackedNumber = number | 'Infinity' | '-Infinity';
+
+/** One error of the budgets, kept once for all figures of a file. */
+export interface PackedLine {
+  key: string;
+  type: Contribution['type'];
+  distribution: Contribution['distribution'];
+  /** Null: infinitely many. */
+  degreesOfFreedom: number | null;
+}
+
+/** A figure as the browser gets it: what is needed to show it and to calculate with it. */
+export interface PackedFigure {
+  id: string;
+  value: PackedNumber;
+  unit: Figure['unit'];
+  basis: Figure['basis'];
+  method: string;
+  bound?: Figure['bound'];
+  /** Why there is no uncertainty; then the next four are left out. */
+  absent?: string;
+  /** Why the budget does not hold how readings scatter; left out where it does. */
+  scatter?: string;
+  /** Standard uncertainty. */
+  u?: PackedNumber;
+  /** The 95 % interval. */
+  interval?: [PackedNumber, PackedNumber];
+  /** Coverage factor; left out where there is none. */
+  k?: PackedNumber;
+  /** Effective degrees of freedom; left out where there are infinitely many. */
+  dof?: number;
+  /** Pairs: place in the list of lines, contribution to the standard uncertainty. */
+  budget?: Array<[line: number, contribution: PackedNumber]>;
+}
+
+/** Figures and gaps by metric, with the errors that their budgets share. JSON-safe. */
+export interface FigurePack {
+  lines: PackedLine[];
+  figures: Record<string, PackedFigure | { gap: string }>;
+}
+
+/**
+ * Digits that are kept: so many more than any figure shows that none is tipped over the edge of its rounding, and a pair
+ * that is nearly a tie is told alike here and in the build; fewer than a double has.
+ */
+const DIGITS = 9;
+
+function packNumber(value: number): PackedNumber {
+  if (Number.isNaN(value)) throw new RangeError('a figure holds no number');
+  if (!Number.isFinite(value)) return value > 0 ? 'Infinity' : '-Infinity';
+  return Number(value.toPrecision(DIGITS));
+}
+
+/** Packs figures and gaps under their metrics; numbers are rounded to nine significant digits. */
+export function packFigures(given: Iterable<readonly [metric: string, it: FigureOrGap]>): FigurePack {
+  const lines: PackedLine[] = [];
+  const places = new Map<string, number>();
+  const placeOf = ({ key, type, distribution, degreesOfFreedom }: Contribution): number => {
+    const name = JSON.stringify([key, type, distribution, String(degreesOfFreedom)]);
+    let place = places.get(name);
+    if (place === undefined) {
+      const count = Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
+      place = lines.push({ key, type, distribution, degreesOfFreedom: count }) - 1;
+      places.set(name, place);
+    }
+    return place;
+  };
+  const pack = (it: FigureOrGap): PackedFigure | { gap: string } => {
+    if (!isFigure(it)) return { gap: it.reason };
+    const { id, unit, basis, method, bound, standardUncertainty: u, interval95, coverageFactor, degreesOfFreedom } = it;
+    return {
+      id,
+      value: packNumber(it.value),
+      unit,
+      basis,
+      method,
+      ...(bound && { bound }),
+      ...(u === null
+        ? { absent: it.uncertaintyAbsent ?? 'not known' }
+        : {
+            u: packNumber(u),
+            ...(interval95 && { interval: [packNumber(interval95[0]), packNumber(interval95[1])] as const }),
+            ...(coverageFactor !== null && { k: packNumber(coverageFactor) }),
+            ...(degreesOfFreedom !== null && Number.isFinite(degreesOfFreedom) && { dof: degreesOfFreedom }),
+            budget: it.budget.map((line): [number, PackedNumber] => [placeOf(line), packNumber(line.contribution)]),
+            ...scatterOf(it),
+          }),
+    } as PackedFigure;
+  };
+  const figures = Object.fromEntries([...given].map(([metric, it]) => [metric, pack(it)]));
+  return { lines, figures };
+}
+
+function scatterOf({ unassessed }: Figure): Pick<PackedFigure, 'scatter'> {
+  const silent = unassessed.find((it) => it.source === REPEATABILITY);
+  return silent ? { scatter: silent.reason } : {};
+}
+
+/**
+ * Figures and gaps again, as every function of measure/ takes them. What only a working page shows (the words of the
+ * budget, inputs, notes, flags) is empty.
+ */
+export function unpackFigures({ lines, figures }: FigurePack): Map<string, FigureOrGap> {
+  const unpack = (metric: string, it: PackedFigure | { gap: string }): FigureOrGap => {
+    if ('gap' in it) return { gap: true, metric, reason: it.gap };
+    const { id, unit, basis, method, bound, absent, scatter, u, interval, k, dof, budget = [] } = it;
+    return {
+      id,
+      metric,
+      value: Number(it.value),
+      unit,
+      basis,
+      method,
+      ...(bound && { bound }),
+      standardUncertainty: u === undefined ? null : Number(u),
+      interval95: interval ? [Number(interval[0]), Number(interval[1])] : null,
+      coverageFactor: k === undefined ? null : Number(k),
+      degreesOfFreedom: u === undefined ? null : (dof ?? Number.POSITIVE_INFINITY),
+      ...(absent !== undefined && { uncertaintyAbsent: absent }),
+      budget: budget.map(([place, contribution]) => unpackLine(lines[place] as PackedLine, Number(contribution))),
+      unassessed: scatter === undefined ? [] : [{ source: REPEATABILITY, reason: scatter }],
+      inputs: [],
+      notes: [],
+      flags: [],
+    };
+  };
+  return new Map(Object.entries(figures).map(([metric, it]) => [metric, unpack(metric, it)]));
+}
+
+function unpackLine({ key, type, distribution, degreesOfFreedom }: PackedLine, contribution: number): Contribution {
+  return {
+    key,
+    type,
+    distribution,
+    degreesOfFreedom: degreesOfFreedom ?? Number.POSITIVE_INFINITY,
+    contribution,
+    source: '',
+    evaluation: '',
+  };
+}

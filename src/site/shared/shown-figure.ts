@@ -1,0 +1,66 @@
+import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
+import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { metricById } from '../../measure/metrics.ts';
+import { type Dagger, daggerOf } from '../../words/flags.ts';
+import { type Shown, showFigure } from '../../words/format.ts';
+import { inOtherUnit, unitKeys } from '../../words/other-unit.ts';
+import { panelAddress } from '../guide/guide-view.ts';
+import { asPriced } from './priced.ts';
+
+/** A labelled figure of a page: its name leads to its method, its value to its working. */
+export interface ShownFigure {
+  metric: string;
+  name: string;
+  method: string;
+  /** Where the working stands. */
+  working: string;
+  shown?: Shown;
+  /** The same in the unit that some readers prefer, and what the two ways are called. */
+  other?: Shown;
+  unitKey?: string;
+  otherKey?: string;
+  /** Why there is none. */
+  gap?: string;
+  dagger?: Dagger;
+  /** Where its flags stand: on the panel's page for the current session, else with its working. */
+  flagsAt: string;
+  notes: string[];
+}
+
+/** Anchor of a metric's working: the plain id for the current session, dated for earlier ones. */
+export function workingAnchor(
+  metric: string,
+  session: SessionEntry | undefined,
+  current: SessionEntry | undefined,
+): string {
+  return session && session !== current ? `${metric}-${session.date}` : metric;
+}
+
+/** A figure or gap of a panel with its addresses. */
+export function shownFigure(
+  panel: PanelEntry,
+  it: FigureOrGap | undefined,
+  metric: string,
+  currency: string,
+  session?: SessionEntry,
+): ShownFigure {
+  const { name, method } = metricById(metric);
+  const working = `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`;
+  const base = {
+    metric,
+    name,
+    method: `/methods/${method}/`,
+    working,
+    flagsAt: session && session !== panel.current ? working : '#flags',
+  };
+  if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
+  const dagger = daggerOf(it.flags);
+  const other = metric === 'real-price' ? asPriced(panel, currency) : inOtherUnit(it, currency);
+  return {
+    ...base,
+    shown: showFigure(it, currency),
+    ...(other && { other, ...unitKeys(it.unit, other.unit) }),
+    notes: it.notes,
+    ...(dagger && { dagger }),
+  };
+}

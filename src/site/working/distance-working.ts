@@ -1,0 +1,92 @@
+import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
+import { type DistanceQuantity, distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
+import { type Figure, isFigure } from '../../measure/figure.ts';
+import { metricById } from '../../measure/metrics.ts';
+import { methodOf, type Shown, showFigure, unitWords } from '../../words/format.ts';
+import { workingAnchor } from '../shared/shown-figure.ts';
+
+/** One modelled value of the table by distance. */
+export interface DistanceFigure {
+  anchor: string;
+  datedAnchor: string;
+  name: string;
+  id: string;
+  shown: Shown;
+  /** Standard uncertainty with its unit. */
+  u: string;
+  interval: string;
+}
+
+/** The working of all values of the table by distance: they share model, notes and inputs. */
+export interface DistanceWorking {
+  figures: DistanceFigure[];
+  method: string;
+  version: number;
+  inputs: string[];
+  notes: string[];
+  unassessed: Figure['unassessed'];
+  /** `15 cm` */
+  heads: string[];
+  /** For each quantity what each error makes of it at each distance, %. */
+  budgets: Array<{ name: string; lines: Array<{ source: string; shares: string[] }> }>;
+}
+
+const QUANTITIES: ReadonlyArray<readonly [DistanceQuantity, string]> = [
+  ['mean-irradiance', 'Mean irradiance'],
+  ['peak-irradiance', 'Peak irradiance'],
+  ['uniformity-lowest', 'Lowest place over mean'],
+];
+
+/** The working of a session's table by distance; undefined where there is none. */
+export function distanceWorking(
+  panel: PanelEntry,
+  session: SessionEntry,
+  currency: string,
+): DistanceWorking | undefined {
+  const at = (quantity: DistanceQuantity): Figure[] =>
+    TABLE_DISTANCES.flatMap((distance) => {
+      const it = session.figures.get(distanceMetric(quantity, distance));
+      return isFigure(it) ? [it] : [];
+    });
+  const first = at('mean-irradiance')[0];
+  if (!first) return undefined;
+  const figures = QUANTITIES.flatMap(([quantity]) => at(quantity));
+  return {
+    figures: figures.map((figure) => {
+      const unit = unitWords(figure.unit, currency);
+      const [low, high] = figure.interval95 ?? [figure.value, figure.value];
+      return {
+        anchor: workingAnchor(figure.metric, session, panel.current),
+        datedAnchor: `${figure.metric}-${session.date}`,
+        name: metricById(figure.metric).name,
+        id: figure.id,
+        shown: showFigure(figure, currency),
+        u: `${digits(figure.standardUncertainty ?? 0, 2)} ${unit}`,
+        interval: `${digits(low, 4)} to ${digits(high, 4)} ${unit}`,
+      };
+    }),
+    method: methodOf(first).address,
+    version: methodOf(first).version,
+    inputs: first.inputs,
+    notes: first.notes,
+    unassessed: first.unassessed,
+    heads: TABLE_DISTANCES.map((distance) => `${distance} cm`),
+    budgets: QUANTITIES.map(([quantity, name]) => ({ name, lines: shares(at(quantity)) })),
+  };
+}
+
+/** Each error's part in some figures, %, in the order of the first budget that has it. */
+function shares(figures: readonly Figure[]): Array<{ source: string; shares: string[] }> {
+  const sources = new Map(figures.flatMap((it) => it.budget.map((line) => [line.key, line.source] as const)));
+  return [...sources].map(([key, source]) => ({
+    source,
+    shares: figures.map((it) => {
+      const line = it.budget.find((own) => own.key === key);
+      return line ? digits(Math.abs((100 * line.contribution) / it.value), 2) : '0';
+    }),
+  }));
+}
+
+function digits(value: number, count: number): string {
+  return Number(value.toPrecision(count)).toString();
+}

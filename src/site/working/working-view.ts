@@ -1,0 +1,216 @@
+import { statedUncertainty } from '../../ledger/instruments.ts';
+import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
+import { sentenceOf } from '../../measure/exposure/index.ts';
+import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
+import { methodById } from '../../measure/methods.ts';
+import { METRICS } from '../../measure/metrics.ts';
+import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from '../../words/format.ts';
+import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
+import { formula } from '../shared/formula.ts';
+import { workingAnchor } from '../shared/shown-figure.ts';
+import { type DistanceWorking, distanceWorking } from './distance-working.ts';
+import { type RawReading, rawReadings } from './raw-readings.ts';
+
+/** One line of a printed uncertainty budget. */
+export interface BudgetLine {
+  source: string;
+  type: 'A' | 'B';
+  /** In the figure's unit. */
+  u: string;
+  /** Of the figure, %. */
+  relative: string;
+  evaluation: string;
+}
+
+/** A figure's working: all that a reader needs to repeat it. */
+export interface Working {
+  anchor: string;
+  /** The anchor that stays when a newer session becomes the current one. */
+  datedAnchor: string;
+  name: string;
+  id: string;
+  shown: Shown;
+  basis: Figure['basis'];
+  methodName: string;
+  methodAddress: string;
+  methodVersion: number;
+  formula?: string;
+  /** Where the page has the formula already. */
+  formulaAt?: string;
+  working?: string;
+  /** What the figure means beside a published limit, in full. */
+  sentence?: string;
+  budget: BudgetLine[];
+  combined?: string;
+  unassessed: Figure['unassessed'];
+  inputs: string[];
+  notes: string[];
+  flags: Figure['flags'];
+}
+
+/** One session of the working page. */
+export interface SessionWorking {
+  date: string;
+  shownDate: string;
+  isCurrent: boolean;
+  conditions: string;
+  notes?: string;
+  instruments: Array<{
+    kind: string;
+    id: string;
+    name: string;
+    calibrated: string;
+    due: string;
+    isOverdue: boolean;
+    uncertainty: string;
+  }>;
+  readings: RawReading[];
+  /** What was read past the edges of the field, with its places drawn. */
+  beyond?: BeyondView;
+  figures: Working[];
+  /** The table by distance, whose values share one account. */
+  distances?: DistanceWorking;
+  gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
+}
+
+/** All sessions of a panel with their working, the current one first. */
+export function workingView(panel: PanelEntry, currency: string): SessionWorking[] {
+  const seen: SeenFormulas = new Map();
+  return panel.sessions.map((session) => sessionWorking(panel, session, currency, seen));
+}
+
+/** Where on the page the formula of a method stands: many figures have one, and it is long. */
+type SeenFormulas = Map<string, string>;
+
+/** Figures of a panel that has never been on the bench: its price and its size. */
+export function looseWorking(panel: PanelEntry, currency: string): Working[] {
+  const seen: SeenFormulas = new Map();
+  return panel.current
+    ? []
+    : [...panel.figures.values()].filter(isFigure).map((it) => figureWorking(panel, undefined, it, currency, seen));
+}
+
+function sessionWorking(
+  panel: PanelEntry,
+  session: SessionEntry,
+  currency: string,
+  seen: SeenFormulas,
+): SessionWorking {
+  const isCurrent = session === panel.current;
+  const figures: Working[] = [];
+  const gaps: SessionWorking['gaps'] = [];
+  for (const metric of METRICS) {
+    const it = session.figures.get(metric.id);
+    const anchor = workingAnchor(metric.id, session, panel.current);
+    if (isFigure(it) && metric.method === 'distance-table') continue;
+    if (isFigure(it)) figures.push(figureWorking(panel, session, it, currency, seen));
+    // The price belongs to the current session alone; its absence elsewhere is no gap.
+    else if (isCurrent || it)
+      gaps.push({
+        name: metric.name,
+        reason: it?.reason ?? 'not measured',
+        anchor,
+        ...(isCurrent && { datedAnchor: `${metric.id}-${session.date}` }),
+      });
+  }
+  const distances = distanceWorking(panel, session, currency);
+  const beyond = beyondView(panel, session);
+  return {
+    date: session.date,
+    shownDate: showDate(session.date),
+    isCurrent,
+    conditions: `LED plane to sensor ${fixed(session.conditions.distance, 2)} cm; bench procedure version ${session.conditions.methodVersion}.`,
+    ...(session.readings.notes && { notes: session.readings.notes }),
+    instruments: instrumentLines(session),
+    readings: rawReadings(session),
+    ...(beyond && { beyond }),
+    figures,
+    ...(distances && { distances }),
+    gaps,
+  };
+}
+
+function instrumentLines({ instruments, date }: SessionEntry): SessionWorking['instruments'] {
+  return instruments.map(({ kind, id, name, calibration, unit }) => ({
+    kind,
+    id,
+    name,
+    calibrated: calibration ? showDate(calibration.date) : 'not before the session',
+    due: calibration ? showDate(calibration.due) : '',
+    isOverdue: calibration !== undefined && calibration.due < date,
+    uncertainty: calibration ? statedUncertainty(calibration, unitSigns(unit)) : 'not known',
+  }));
+}
+
+function figureWorking(
+  panel: PanelEntry,
+  session: SessionEntry | undefined,
+  figure: Figure,
+  currency: string,
+  seen: SeenFormulas,
+): Working {
+  const { id: methodId, version, address } = methodOf(figure);
+  const method = methodById(methodId);
+  const shown = showFigure(figure, currency);
+  const unit = unitWords(figure.unit, currency);
+  const metric = METRICS.find((it) => it.id === figure.metric);
+  const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
+  const u = figure.standardUncertainty;
+  const anchor = workingAnchor(figure.metric, session, panel.current);
+  const held = session?.limits.find((it) => it.id === figure.metric);
+  return {
+    anchor,
+    datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
+    name: metric?.name ?? figure.metric,
+    id: figure.id,
+    shown,
+    basis: figure.basis,
+    methodName: method.name,
+    methodAddress: address,
+    methodVersion: version,
+    ...(figure.working && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
+    ...(figure.working && { working: figure.working }),
+    ...(held && { sentence: sentenceOf(held) }),
+    budget: figure.budget.map((line) => {
+      // What two inputs share may cancel; what floating point leaves of it is nought.
+      const cancels = hasCancelled(figure, line);
+      return {
+        source: line.source,
+        type: line.type,
+        u: cancels ? '0' : `${small(Math.abs(line.contribution))}${unit ? ` ${unit}` : ''}`,
+        relative: cancels
+          ? '0 %'
+          : figure.value === 0
+            ? ''
+            : `${small(Math.abs((100 * line.contribution) / figure.value))} %`,
+        evaluation: cancels ? `${line.evaluation}; cancels here` : line.evaluation,
+      };
+    }),
+    ...(u &&
+      figure.coverageFactor &&
+      figure.interval95 && {
+        combined: `u = ${small(u)}${unit ? ` ${unit}` : ''}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? 'degrees of freedom not limited' : `${figure.degreesOfFreedom} effective degrees of freedom`}, k = ${fixed(figure.coverageFactor, 2)}; 95 % interval ${small4(figure.interval95[0])} to ${small4(figure.interval95[1])}${unit ? ` ${unit}` : ''}`,
+      }),
+    unassessed: figure.unassessed,
+    inputs: figure.inputs,
+    notes: figure.notes,
+    flags: figure.flags,
+  };
+}
+
+/** The formula where the page has not had it yet; else where it stands. */
+function formulaOnce(
+  method: string,
+  tex: string,
+  seen: SeenFormulas,
+  anchor: string,
+): Pick<Working, 'formula' | 'formulaAt'> {
+  const before = seen.get(method);
+  if (before !== undefined) return { formulaAt: before };
+  seen.set(method, anchor);
+  return { formula: formula(tex, true) };
+}
+
+function small4(value: number): string {
+  return Number(value.toPrecision(4)).toString().replace('-', '−');
+}

@@ -1,0 +1,254 @@
+import { describe, expect, test } from 'vitest';
+import {
+  type Calibration,
+  INSTRUMENT_KINDS,
+  type Instrument,
+  type InstrumentKind,
+} from '../../src/content/schema/instrument.ts';
+import { instrumentUnit, METER_QUANTITY } from '../../src/content/schema/instrument-units.ts';
+import { sessionSchema } from '../../src/content/schema/session.ts';
+import { QUANTITIES } from '../../src/content/schema/units.ts';
+import {
+  calibrationDue,
+  calibrationOn,
+  meterOf,
+  statedUncertainty,
+  usedInstruments,
+} from '../../src/ledger/instruments.ts';
+
+type Change = Partial<Omit<Instrument, 'calibrations'>> & { calibration?: Partial<Calibration> };
+
+const DAY = '2026-03-02';
+
+const calibrationOf = (part: Partial<Calibration> = {}): Calibration => ({
+  date: '2026-01-15',
+  validMonths: 24,
+  relative: 4,
+  absolute: 0,
+  coverageFactor: 2,
+  reference: 'Invented',
+  ...part,
+});
+
+const instrument = ({ calibration, ...part }: Change = {}): Instrument => ({
+  name: 'Thermopile on the bench',
+  measures: 'irradiance',
+  unit: 'mW/cm2',
+  range: { from: 0.1, to: 300 },
+  response: 'Flat.',
+  resolution: 0.1,
+  ...part,
+  calibrations: [calibrationOf(calibration)],
+});
+
+/** Recalibrated twice; the list is in no order. */
+const recalibrated = (): Instrument => ({
+  ...instrument(),
+  calibrations: [
+    calibrationOf({ date: '2025-01-15', relative: 5 }),
+    calibrationOf({ date: '2026-01-15', relative: 3, absolute: 0.2 }),
+    calibrationOf({ date: '2024-01-15', relative: 6 }),
+  ],
+});
+
+describe('calibrationOn', () => {
+  test.each([
+    ['2024-01-15', '2024-01-15'],
+    ['2025-01-14', '2024-01-15'],
+    ['2025-01-15', '2025-01-15'],
+    ['2026-01-14', '2025-01-15'],
+    ['2026-01-15', '2026-01-15'],
+    // Lapsed or not: that is for the reader to weigh, and flagged.
+    ['2039-01-01', '2026-01-15'],
+  ])('on %s the one of %s counts', (day, date) => {
+    expect(calibrationOn(recalibrated(), day)?.date).toBe(date);
+  });
+
+  test('before the first none does', () => {
+    expect(calibrationOn(recalibrated(), '2024-01-14')).toBeUndefined();
+  });
+});
+
+describe('usedInstruments', () => {
+  const session = (date: string) =>
+    sessionSchema.parse({ date, methodVersion: 1, instruments: { irradiance: 'thermopile', mains: 'lost' } });
+  const known = new Map([['thermopile', { id: 'thermopile', file: 'f', data: recalibrated() }]]) as never;
+
+  test('each with the calibration of its day, and how long it holds', () => {
+    expect(usedInstruments(session('2025-06-01'), known)).toMatchObject([
+      { kind: 'irradiance', id: 'thermopile', unit: 'mW/cm2', calibration: { date: '2025-01-15', due: '2027-01-15' } },
+    ]);
+  });
+
+  test('without one before the first', () => {
+    expect(usedInstruments(session('2023-06-01'), known)[0]?.calibration).toBeUndefined();
+  });
+});
+
+test('what a calibration promises is said as it was stated', () => {
+  expect(statedUncertainty(calibrationOf({ absolute: 0.2 }), 'mW/cm²')).toBe('4 % and 0.2 mW/cm² at k = 2');
+  expect(statedUncertainty(calibrationOf({ relative: 0, absolute: 1.4 }), 'dB(A)')).toBe('1.4 dB(A) at k = 2');
+  expect(statedUncertainty(calibrationOf({ relative: 0 }), 'W')).toBe('none stated');
+});
+
+describe('calibrationDue', () => {
+  test.each([
+    ['2026-01-15', 24, '2028-01-15'],
+    ['2026-01-15', 1, '2026-02-15'],
+    ['2026-12-31', 12, '2027-12-31'],
+    // A month that has no such day ends with its last one.
+    ['2026-01-31', 1, '2026-02-28'],
+    ['2024-01-31', 1, '2024-02-29'],
+    ['2024-02-29', 12, '2025-02-28'],
+    ['2025-10-31', 120, '2035-10-31'],
+  ])('%s and %i months is %s', (date, validMonths, due) => {
+    expect(calibrationDue(calibrationOf({ date, validMonths }))).toBe(due);
+  });
+});
+
+describe('instrumentUnit', () => {
+  test.each([
+    ['irradiance', 'mW/cm²', 1],
+    ['irradiance', 'W/m2', 0.1],
+    ['magnetic', 'mG', 0.1],
+    ['magnetic', 'µT', 1],
+    ['radio', 'uW/m2', 0.001],
+    ['radio', 'mW/cm2', 10000],
+    ['length', 'in', 2.54],
+    ['flicker', '%', 1],
+    ['spectrum', 'nm', 1],
+  ] as Array<[InstrumentKind, string, number]>)('%s in %s: %d', (measures, unit, factor) => {
+    expect(instrumentUnit(instrument({ measures, unit }))?.factor).toBe(factor);
+  });
+
+  test.each([
+    ['irradiance', 'W'],
+    ['mains', 'mW/cm2'],
+    ['mains', 'constructor'],
+    ['mains', '__proto__'],
+    ['mains', ''],
+  ] as Array<[InstrumentKind, string]>)('%s in "%s" is none', (measures, unit) => {
+    expect(instrumentUnit(instrument({ measures, unit }))).toBeUndefined();
+  });
+
+  test('every kind of instrument shows a quantity that is known', () => {
+    expect(Object.keys(METER_QUANTITY).toSorted()).toEqual([...INSTRUMENT_KINDS].toSorted());
+    for (const kind of INSTRUMENT_KINDS) expect(QUANTITIES[METER_QUANTITY[kind]].typed).not.toBe('');
+  });
+});
+
+describe('meterOf', () => {
+  test('percentages become fractions, expanded uncertainties standard ones', () => {
+    expect(meterOf('thermopile', instrument({ angularResponse: { f2: 1.5 }, repeatability: 0.8 }), DAY)).toEqual({
+      id: 'thermopile',
+      name: 'thermopile on the bench',
+      response: 'Flat.',
+      calibrationDate: '2026-01-15',
+      calibrationRelative: 0.02,
+      calibrationAbsolute: 0,
+      calibrationStated: '4 % at k = 2',
+      resolution: 0.1,
+      range: { from: 0.1, to: 300 },
+      angularResponse: { kind: 'f2', f2: 0.015 },
+      repeatability: 0.008,
+    });
+  });
+
+  test('another coverage factor is taken as stated', () => {
+    const meter = meterOf(
+      'm',
+      instrument({ calibration: { relative: 5.16, absolute: 0.3, coverageFactor: 2.58 } }),
+      DAY,
+    );
+    expect(meter.calibrationRelative).toBeCloseTo(0.02, 12);
+    expect(meter.calibrationAbsolute).toBeCloseTo(0.3 / 2.58, 12);
+    expect(meter.calibrationStated).toBe('5.16 % and 0.3 mW/cm2 at k = 2.58');
+  });
+
+  test('absolute uncertainty and resolution are carried over from the unit of the display', () => {
+    const meter = meterOf(
+      'coil',
+      instrument({ measures: 'magnetic', unit: 'mG', resolution: 0.2, calibration: { relative: 0, absolute: 1 } }),
+      DAY,
+    );
+    // 1 mG at k = 2 is 0.05 µT; steps of 0.2 mG are 0.02 µT.
+    expect(meter.calibrationAbsolute).toBeCloseTo(0.05, 12);
+    expect(meter.resolution).toBeCloseTo(0.02, 12);
+    expect(meter.calibrationStated).toBe('1 mG at k = 2');
+  });
+
+  test('a difference of temperatures in Fahrenheit has no offset', () => {
+    const meter = meterOf(
+      't',
+      instrument({ measures: 'temperature', unit: 'F', resolution: 1.8, calibration: { relative: 0, absolute: 3.6 } }),
+      DAY,
+    );
+    expect(meter.resolution).toBeCloseTo(1, 12);
+    expect(meter.calibrationAbsolute).toBeCloseTo(1, 12);
+  });
+
+  test('what the file does not state is not made up', () => {
+    const meter = meterOf('m', instrument(), DAY);
+    expect(meter).not.toHaveProperty('spectralResponse');
+    expect(meter).not.toHaveProperty('repeatabilityDecibels');
+    expect(meter).not.toHaveProperty('calibrationAbsent');
+    expect(meter).not.toHaveProperty('angularResponse');
+    expect(meter).not.toHaveProperty('repeatability');
+    expect(meterOf('m', instrument({ repeatability: 0 }), DAY).repeatability).toBe(0);
+  });
+
+  test('takes the calibration of the day', () => {
+    const [before, after] = ['2026-01-14', '2026-01-15'].map((day) => meterOf('m', recalibrated(), day));
+    expect(before).toMatchObject({ calibrationDate: '2025-01-15', calibrationRelative: 0.025, calibrationAbsolute: 0 });
+    expect(after).toMatchObject({
+      calibrationDate: '2026-01-15',
+      calibrationRelative: 0.015,
+      calibrationAbsolute: 0.1,
+    });
+    expect(after?.calibrationStated).toBe('3 % and 0.2 mW/cm2 at k = 2');
+  });
+
+  test('before the first calibration says that none counts, and since when one would', () => {
+    const meter = meterOf('m', recalibrated(), '2024-01-14');
+    expect(meter.calibrationAbsent).toBe('the meter was first calibrated on 2024-01-15, after this session');
+    expect(meter.calibrationRelative).toBe(0);
+  });
+
+  test('the range is carried over to the canonical unit, with the offset of a temperature', () => {
+    const of = (measures: InstrumentKind, unit: string, range: Instrument['range']) =>
+      meterOf('m', instrument({ measures, unit, range }), DAY).range;
+    expect(of('magnetic', 'mG', { from: 0.2, to: 2000 })).toEqual({ from: expect.closeTo(0.02, 12), to: 200 });
+    // 32 °F is 0 °C and 212 °F is 100 °C.
+    expect(of('temperature', 'F', { from: 32, to: 212 })).toEqual({
+      from: expect.closeTo(0, 10),
+      to: expect.closeTo(100, 10),
+    });
+  });
+
+  test('errors in each band become fractions; one that is not stated stays out', () => {
+    const of = (spectralResponse: NonNullable<Instrument['spectralResponse']>) =>
+      meterOf('m', instrument({ spectralResponse }), DAY).spectralResponse;
+    expect(of({ red: 1, nearInfrared: 5 })).toEqual({ red: 0.01, nearInfrared: 0.05 });
+    expect(of({ nearInfrared: 5 })).toEqual({ nearInfrared: 0.05 });
+  });
+
+  test('errors at named angles become fractions, in the order of the angles', () => {
+    const angle = (value: number) => ({ value, unit: '°', written: `${value} deg` });
+    const angles = [
+      { angle: angle(60), error: 6 },
+      { angle: angle(30), error: 1.5 },
+    ];
+    expect(meterOf('m', instrument({ angularResponse: { angles } }), DAY).angularResponse).toEqual({
+      kind: 'angles',
+      points: [
+        { angle: 30, error: 0.015 },
+        { angle: 60, error: 0.06 },
+      ],
+    });
+  });
+
+  test('a scatter in decibels stays one', () => {
+    const sound = instrument({ measures: 'sound', unit: 'dB', repeatabilityDecibels: 0.5 });
+    expect(meterOf('m', sound, DAY).repeatabilityDecibels).toBe(0.5);
+  });
+});

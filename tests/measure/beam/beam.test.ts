@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { axialIntensity, beamHalfAngle, beamOrder } from '../../../src/measure/beam/beam.ts';
+import { chiSquareExceeds } from '../../../src/measure/beam/chi-square.ts';
+import { erf } from '../../../src/measure/beam/error-function.ts';
+import { expectToMeet } from '../../references/check-value.ts';
+import { AXIAL_INTENSITY, BEAM_ORDERS, CHI_SQUARE_TAILS, ERROR_FUNCTION } from '../../references/optics.ts';
+import { RUNS } from '../make.ts';
+import { integral, normalBelow } from '../random-numbers.ts';
+
+describe('order and half angle', () => {
+  test.each(BEAM_ORDERS)('$label', (row) => {
+    expectToMeet(beamOrder(row.arguments.halfAngle), row);
+  });
+
+  test(AXIAL_INTENSITY.label, () => {
+    const { halfAngle, power } = AXIAL_INTENSITY.arguments;
+    expectToMeet(axialIntensity(beamOrder(halfAngle), power), AXIAL_INTENSITY);
+  });
+
+  test('each is the inverse of the other, to the ends of the range', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 89.9, noNaN: true }), (angle) => {
+        expect(Math.abs(beamHalfAngle(beamOrder(angle)) / angle - 1)).toBeLessThan(1e-9);
+      }),
+      RUNS,
+    );
+  });
+
+  test('the intensity is half of that on the axis at the half angle', () => {
+    for (const angle of [3, 10, 30, 60, 85]) {
+      expect(Math.cos((angle * Math.PI) / 180) ** beamOrder(angle)).toBeCloseTo(0.5, 12);
+    }
+  });
+
+  test('the intensity adds up to the power over the hemisphere', () => {
+    for (const order of [0.4, 1, 4.8, 20, 150]) {
+      const flux = integral(
+        (a) => axialIntensity(order, 7) * Math.cos(a) ** order * 2 * Math.PI * Math.sin(a),
+        0,
+        Math.PI / 2,
+      );
+      expect(Math.abs(flux / 7 - 1)).toBeLessThan(1e-3);
+    }
+  });
+
+  test.each([0, 90, -30, 120, Number.NaN, Number.POSITIVE_INFINITY])('a half angle of %d is refused', (angle) => {
+    expect(() => beamOrder(angle)).toThrow(RangeError);
+  });
+
+  test.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('an order of %d is refused', (order) => {
+    expect(() => beamHalfAngle(order)).toThrow(RangeError);
+    expect(() => axialIntensity(order, 1)).toThrow(RangeError);
+  });
+});
+
+describe('error function', () => {
+  test.each(ERROR_FUNCTION)('$label', (row) => {
+    expectToMeet(erf(row.arguments), row);
+    expect(erf(-row.arguments)).toBe(-erf(row.arguments));
+  });
+
+  test('agrees with the integral of the normal density all along', () => {
+    for (let x = 0; x < 6; x += 0.0473) {
+      expect(Math.abs(erf(x) - (2 * normalBelow(x * Math.SQRT2) - 1))).toBeLessThan(1e-10);
+    }
+  });
+
+  test('keeps its digits near zero, and ends at 1', () => {
+    expect(erf(0)).toBe(0);
+    for (const x of [1e-9, 1e-5, 1e-3])
+      expect(erf(x) / ((2 / Math.sqrt(Math.PI)) * (x - x ** 3 / 3))).toBeCloseTo(1, 11);
+    expect([erf(7), erf(-7), erf(Number.POSITIVE_INFINITY)]).toEqual([1, -1, 1]);
+  });
+});
+
+describe('chi-square', () => {
+  test.each(CHI_SQUARE_TAILS)('$label', (row) => {
+    expectToMeet(chiSquareExceeds(...row.arguments), row);
+  });
+
+  test('is 1 at nothing and refuses half degrees', () => {
+    expect(chiSquareExceeds(0, 3)).toBe(1);
+    expect(() => chiSquareExceeds(1, 0)).toThrow(RangeError);
+    expect(() => chiSquareExceeds(1, 2.5)).toThrow(RangeError);
+  });
+});

@@ -1,0 +1,40 @@
+import { describe, expect, test } from 'vitest';
+import { type Estimate, estimatePanel } from '../../../src/measure/beam/estimate.ts';
+import { opticsFlags } from '../../../src/measure/beam/flags.ts';
+import { exactBench, lightSource, opticsInput } from './make.ts';
+
+const input = opticsInput(exactBench(lightSource({ halfAngle: 20 }), { grid: [3, 3], beyond: [8, 20, 40] }));
+
+describe('what is said of a beam', () => {
+  test('nothing where the readings tell it and no claim is against them', () => {
+    expect(opticsFlags(estimatePanel(input))).toEqual([]);
+  });
+
+  test('that figures are withheld, and why', () => {
+    const [flag, ...more] = opticsFlags({ withheld: 'no beam that we know of explains the readings' });
+    expect(more).toEqual([]);
+    expect(flag).toMatchObject({
+      check: 'beam-withheld',
+      severity: 'doubt',
+      text: 'Emitted power and all that rests on the beam is withheld: no beam that we know of explains the readings.',
+    });
+    expect(flag?.concerns).toEqual(expect.arrayContaining(['emitted-power', 'peak-irradiance-at-30-cm']));
+    // The eye's share goes by readings alone.
+    expect(flag?.concerns.filter((it) => it.startsWith('infrared'))).toEqual([]);
+  });
+
+  test('a claim that the readings rule out, with both numbers', () => {
+    const flags = opticsFlags(estimatePanel({ ...input, beamAngle: 120 }));
+    expect(flags).toHaveLength(1);
+    expect(flags[0]).toMatchObject({ check: 'beam-claim', severity: 'note', concerns: ['beam-half-angle'] });
+    expect(flags[0]?.text).toMatch(
+      /^The claimed beam angle of 120° is a half-angle of 60°; the readings allow \d+° to \d+°\. No figure rests on the claim\.$/,
+    );
+  });
+
+  test('a claim within what they allow is not named', () => {
+    const { estimates } = estimatePanel(input);
+    const halfAngle = estimates?.halfAngle as Estimate;
+    expect(opticsFlags(estimatePanel({ ...input, beamAngle: 2 * halfAngle.value }))).toEqual([]);
+  });
+});

@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { belowReach } from '../../../src/measure/checks/below-reach.ts';
+import { figure } from '../make.ts';
+import { facts } from './facts.ts';
+
+const mains = { kind: 'mains', name: 'wattmeter', lowest: 0.1, step: 0.1, metrics: ['mains-draw-standby'] };
+const standby = (value: number) => belowReach.run(facts({ values: { 'mains-draw-standby': value }, meters: [mains] }));
+
+describe('a reading', () => {
+  test('under the lowest of its meter is a bound, not at it', () => {
+    expect(standby(0.1)).toEqual([]);
+    expect(standby(0.09)).toMatchObject([{ severity: 'doubt', concerns: ['mains-draw-standby'] }]);
+    expect(standby(0)[0]?.text).toContain('is below what the wattmeter can show, 0.1');
+    expect(standby(0)[0]?.hint).toContain('`<0.1`');
+  });
+
+  test('that is written as a bound is right', () => {
+    const bounded = {
+      ...facts({ meters: [mains] }),
+      figure: () => ({ ...figure(0.05, [], 'mains-draw-standby', 'W'), bound: 'below' as const }),
+    };
+    expect(belowReach.run(bounded)).toEqual([]);
+  });
+
+  test('of the grid: its lowest point', () => {
+    const grid = (lowest: number) =>
+      belowReach.run(
+        facts({
+          gridPoints: [30, null, lowest, 31],
+          meters: [{ kind: 'irradiance', name: 'thermopile', lowest: 1, step: 0.1, metrics: ['mean-irradiance'] }],
+        }),
+      );
+    expect(grid(1)).toEqual([]);
+    expect(grid(0.9)).toMatchObject([{ concerns: ['mean-irradiance'] }]);
+  });
+
+  test('of flicker that looks like a fraction is told of once, by the other check', () => {
+    const flicker = (value: number) =>
+      belowReach.run(
+        facts({
+          values: { 'flicker-red': value },
+          meters: [{ kind: 'flicker', name: 'sampler', lowest: 0.5, step: 0.1, metrics: ['flicker-red'] }],
+        }),
+      );
+    expect(flicker(0.14)).toEqual([]);
+    expect(flicker(0)).toHaveLength(1);
+  });
+
+  test('of a meter that is not named or has no lowest is not judged', () => {
+    for (const part of [{ name: undefined }, { lowest: undefined }])
+      expect(belowReach.run(facts({ values: { 'mains-draw-standby': 0 }, meters: [{ ...mains, ...part }] }))).toEqual(
+        [],
+      );
+  });
+});

@@ -1,0 +1,44 @@
+import { describe, expect, test } from 'vitest';
+import { fieldSize } from '../../../src/measure/checks/field-size.ts';
+import { facts } from './facts.ts';
+
+type Size = { width: number; height: number };
+const flags = (field: Size | undefined, more: { housing?: Size | undefined; ledCount?: number | undefined } = {}) =>
+  fieldSize.run(facts({ field, housing: undefined, ledCount: undefined, ...more }));
+
+describe('an LED field', () => {
+  test('in millimetres typed as centimetres: its LEDs would lie ten times too far apart', () => {
+    expect(flags({ width: 20.3, height: 30.5 }, { ledCount: 60 })).toEqual([]);
+    const [flag] = flags({ width: 203, height: 305 }, { ledCount: 60 });
+    expect(flag).toMatchObject({ severity: 'doubt', at: ['field'] });
+    expect(flag?.text).toContain('The 60 LEDs in a field of 203 × 305 cm lie 32.1 cm apart');
+    expect(flag?.hint).toContain('write `203 mm`');
+  });
+
+  test.each([
+    [9.99, 0],
+    [10.01, 1],
+    [0.401, 0],
+    [0.399, 1],
+  ])('of LEDs %s cm apart: flags %s time(s)', (pitch, count) => {
+    expect(flags({ width: 10 * pitch, height: 10 * pitch }, { ledCount: 100 })).toHaveLength(count);
+  });
+
+  test('is seldom longer than 250 cm', () => {
+    expect(flags({ width: 40, height: 250 })).toEqual([]);
+    expect(flags({ width: 251, height: 40 })).toHaveLength(1);
+  });
+
+  test('fills a quarter of its housing at least; inches typed as centimetres do not', () => {
+    const housing = { width: 20, height: 40 };
+    expect(flags({ width: 10, height: 20 }, { housing })).toEqual([]);
+    expect(flags({ width: 10, height: 19.9 }, { housing })).toHaveLength(1);
+    // 7 × 11 in in a housing of 21 × 32 cm.
+    expect(flags({ width: 7, height: 11 }, { housing: { width: 21, height: 32 } })[0]?.hint).toContain('write `7 in`');
+    expect(flags({ width: 17.78, height: 27.94 }, { housing: { width: 21, height: 32 } })).toEqual([]);
+  });
+
+  test('that was not measured is not judged', () => {
+    expect(flags(undefined, { ledCount: 5 })).toEqual([]);
+  });
+});

@@ -1,0 +1,37 @@
+import { describe, expect, test } from 'vitest';
+import { fieldWithinHousing } from '../../../src/measure/checks/field-within-housing.ts';
+import { facts } from './facts.ts';
+
+const size = (width: number, height: number) => ({ width, height });
+const flags = (field?: ReturnType<typeof size>, housing?: ReturnType<typeof size>) =>
+  fieldWithinHousing.run(facts({ field, housing }));
+
+describe('an LED field', () => {
+  test('larger than its housing is impossible, on either side', () => {
+    expect(flags(size(31.1, 60), size(31, 66))).toMatchObject([
+      { severity: 'impossible', concerns: ['led-area', 'field-width', 'field-height'] },
+    ]);
+    expect(flags(size(28, 66.1), size(31, 66))).toHaveLength(1);
+    expect(flags(size(35, 61), size(31, 66))[0]?.text).toContain(
+      '35 × 61 cm, does not fit into the housing, 31 × 66 cm',
+    );
+  });
+
+  test('of a smaller area that still does not fit is impossible', () => {
+    expect(flags(size(10, 100), size(40, 60))).toHaveLength(1);
+  });
+
+  test('up to the size of its housing is nothing odd', () => {
+    expect(flags(size(31, 66), size(31, 66))).toEqual([]);
+    expect(flags(size(30.9, 65.9), size(31, 66))).toEqual([]);
+  });
+
+  test('noted down turned on its side is nothing odd', () => {
+    expect(flags(size(61, 28), size(31, 66))).toEqual([]);
+  });
+
+  test('is not judged where one of the two is not known', () => {
+    expect(flags(size(50, 100), undefined)).toEqual([]);
+    expect(flags(undefined, size(31, 66))).toEqual([]);
+  });
+});

@@ -1,0 +1,87 @@
+import { readdirSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { CHECKS, flagsOf } from '../../../src/measure/checks/index.ts';
+import { checkQuantity } from '../../../src/measure/irradiance/claims.ts';
+import { figure } from '../make.ts';
+import { facts } from './facts.ts';
+
+/** Everything wrong at once. */
+const ODD = facts({
+  values: {
+    'peak-irradiance-combined': 70,
+    'peak-irradiance-red': 75,
+    'peak-irradiance-near-infrared': 50,
+    'mean-irradiance': 80,
+    'efficiency-combined': 90,
+    'magnetic-field-off': 5,
+    'flicker-combined': 0.14,
+  },
+  gridPoints: [78, 80, 79, 81, 240, 82, 77, 80, 78],
+  field: { width: 50, height: 100 },
+  priceDate: '2025-01-01',
+  calibrations: [{ meter: 'irradiance meter', due: '2025-01-10', reads: ['mean-irradiance'] }],
+  distances: [{ what: 'The bench distance', value: 6, at: ['session', 'distance'], concerns: ['mean-irradiance'] }],
+  warmUp: 20,
+  ledCount: 10,
+  meters: [
+    { kind: 'irradiance', name: undefined, metrics: ['mean-irradiance'] },
+    { kind: 'magnetic', name: 'coil', lowest: 10, step: 1, metrics: ['magnetic-field-off'] },
+    { kind: 'flicker', name: 'sampler', lowest: 0.5, step: 0.1, metrics: ['flicker-combined'] },
+  ],
+  rooms: new Map([['magnetic-field-off', { usual: 0.5, count: 9 }]]),
+  claims: [checkQuantity('irradiance', 170, figure(70, [], 'peak-irradiance-combined', 'mW/cm²'), 'under')],
+});
+
+describe('the list of checks', () => {
+  test('holds each file of the folder once, by its name', () => {
+    const files = readdirSync(new URL('../../../src/measure/checks/', import.meta.url))
+      .map((name) => name.replace(/\.ts$/, ''))
+      .filter((name) => name !== 'check' && name !== 'index');
+    expect(CHECKS.map((check) => check.id).toSorted()).toEqual(files.toSorted());
+  });
+
+  test('says of each check what it guards against', () => {
+    for (const check of CHECKS) expect(check.guards).toMatch(/^[A-Z].+\.$/);
+  });
+});
+
+describe('all checks together', () => {
+  test('raise nothing where nothing is odd', () => {
+    expect(flagsOf(facts())).toEqual([]);
+  });
+
+  test('raise a flag each where everything is, in the order of the list', () => {
+    const raised = [...new Set(flagsOf(ODD).map((flag) => flag.check))];
+    expect(raised).toEqual(CHECKS.map((check) => check.id));
+  });
+
+  test('give whole sentences with numbers, and name the figures they concern', () => {
+    for (const flag of flagsOf(ODD)) {
+      expect(flag.text).toMatch(/^[A-Z].*\d.*\.$/);
+      expect(flag.text).not.toMatch(/NaN|undefined|null/);
+      expect(flag.concerns.length).toBeGreaterThan(0);
+    }
+  });
+
+  test('raise nothing where nothing is known', () => {
+    const nothing = facts({
+      values: Object.fromEntries(
+        ['peak-irradiance-combined', 'peak-irradiance-red', 'peak-irradiance-near-infrared', 'mean-irradiance']
+          .concat(['efficiency-combined', 'efficiency-red'])
+          .map((metric) => [metric, undefined]),
+      ),
+      gridPoints: [],
+      field: undefined,
+      housing: undefined,
+      priceDate: undefined,
+      calibrations: [],
+    });
+    expect(flagsOf(nothing)).toEqual([]);
+  });
+
+  test('leave the facts as they are', () => {
+    const before = JSON.stringify(ODD);
+    flagsOf(ODD);
+    expect(JSON.stringify(ODD)).toBe(before);
+  });
+});

@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { unitSlips } from '../../../src/measure/checks/unit-slips.ts';
+import type { Figure } from '../../../src/measure/figure.ts';
+import { figure } from '../make.ts';
+import { facts } from './facts.ts';
+
+const flags = (values: Record<string, number>) => unitSlips.run(facts({ values }));
+
+describe('a field reading', () => {
+  test.each([
+    ['magnetic-field-off', 0.4],
+    ['magnetic-field-on', 20],
+    ['electric-field-off', 1000],
+    ['electric-field-on', 1000],
+    ['radio-field-off', 10],
+  ])('%s is odd above %s, not at it', (metric, most) => {
+    expect(flags({ [metric]: most })).toEqual([]);
+    expect(flags({ [metric]: most * 1.01 })).toMatchObject([
+      { check: 'unit-slips', severity: 'doubt', concerns: [metric] },
+    ]);
+  });
+
+  test('of 5 µT with the panel off: says what it is in the other unit, and what to write', () => {
+    expect(flags({ 'magnetic-field-off': 5 })[0]?.text).toBe(
+      'A magnetic field with the panel off of 5 µT is odd: more than 0.4 µT is rarely met. 5 µT is 50 mG; if the meter said 5 mG, write `5 mG`.',
+    );
+  });
+
+  test('of radio power and of electric fields: likewise', () => {
+    expect(flags({ 'radio-field-off': 15 })[0]?.text).toContain(
+      '15 mW/m² is 15000 µW/m²; if the meter said 15 µW/m², write `15 uW/m2`.',
+    );
+    expect(flags({ 'electric-field-on': 1800 })[0]?.text).toContain(
+      '1800 V/m is 1800000 mV/m; if the meter said 1800 mV/m, write `1800 mV/m`.',
+    );
+  });
+
+  test('each is judged by itself; strong radio with the panel on is not', () => {
+    expect(flags({ 'magnetic-field-off': 2, 'magnetic-field-on': 40 })).toHaveLength(2);
+    expect(flags({ 'radio-field-on': 1000 })).toEqual([]);
+  });
+
+  test('below the meter’s reach was not as high as its number; above it was', () => {
+    const bounded = (bound: 'below' | 'above') => ({
+      ...facts(),
+      figure: (metric: string): Figure | undefined =>
+        metric === 'magnetic-field-off' ? { ...figure(5, [], metric, 'µT'), bound } : undefined,
+    });
+    expect(unitSlips.run(bounded('below'))).toEqual([]);
+    expect(unitSlips.run(bounded('above'))).toHaveLength(1);
+  });
+
+  test('that was not taken is not judged', () => {
+    expect(flags({})).toEqual([]);
+  });
+});

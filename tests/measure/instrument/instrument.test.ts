@@ -1,0 +1,162 @@
+import { describe, expect, test } from 'vitest';
+import {
+  angularLine,
+  calibrationLines,
+  isBelowFirstStep,
+  isCalibrated,
+  isWithinRange,
+  meterAbsence,
+  missingAngular,
+  missingRepeatability,
+  NO_METER,
+  repeatabilityLine,
+  resolutionLine,
+} from '../../../src/measure/instrument/instrument.ts';
+import { meter, slanted } from '../make.ts';
+
+describe('calibration', () => {
+  test('is a share of the reading and one error until the next calibration', () => {
+    const of = (calibrationDate: string, value = 80) =>
+      calibrationLines(meter({ calibrationRelative: 0.025, calibrationDate }), value);
+    expect(of('2026-01-10')).toMatchObject([
+      { contribution: 2, type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY },
+    ]);
+    expect(of('2026-01-10', 20)[0]?.key).toBe(of('2026-01-10', 80)[0]?.key);
+    expect(of('2026-01-10')[0]?.key).not.toBe(of('2027-01-12')[0]?.key);
+  });
+
+  test('has an offset of its own that does not grow with the reading', () => {
+    const it = meter({ calibrationRelative: 0.025, calibrationAbsolute: 0.3 });
+    const [share, offset] = calibrationLines(it, 80);
+    expect(offset?.contribution).toBe(0.3);
+    expect(offset?.key).not.toBe(share?.key);
+    expect(calibrationLines(it, 8)[1]?.contribution).toBe(0.3);
+  });
+
+  test('without a stated error has no line', () => {
+    expect(calibrationLines(meter(), 80)).toEqual([]);
+  });
+
+  test('says how it was stated', () => {
+    const it = meter({ calibrationRelative: 0.025, calibrationStated: '5 % at k = 2' });
+    expect(calibrationLines(it, 80)[0]?.evaluation).toContain('calibration of 2026-01-10: 5 % at k = 2');
+  });
+});
+
+describe('resolution', () => {
+  test('is half a step either way, rectangular: a step over the root of 12', () => {
+    expect(resolutionLine(meter({ resolution: 0.1 }), 'x')).toMatchObject([
+      { key: 'x/resolution', contribution: expect.closeTo(0.1 / Math.sqrt(12), 12), distribution: 'rectangular' },
+    ]);
+  });
+
+  test('reaches a mean by its share, and says so', () => {
+    const [whole] = resolutionLine(meter({ resolution: 0.1 }), 'x');
+    const [part] = resolutionLine(meter({ resolution: 0.1 }), 'x', 1 / 3);
+    expect(part?.contribution).toBeCloseTo((whole?.contribution ?? Number.NaN) / 3, 12);
+    expect(part?.evaluation).toContain('averaged');
+    expect(whole?.evaluation).not.toContain('averaged');
+  });
+
+  test('of a display without steps has no line', () => {
+    expect(resolutionLine(meter(), 'x')).toEqual([]);
+  });
+});
+
+describe('angular response', () => {
+  test('is one error a session', () => {
+    const it = meter({ angularResponse: slanted(0.02) });
+    expect(angularLine(it, 'lantern-40/2026-03-02', 1.6)).toMatchObject([
+      { key: 'lantern-40/2026-03-02/angular', contribution: 1.6 },
+    ]);
+    expect(angularLine(it, 'a/2026-03-02', 80)[0]?.key).not.toBe(angularLine(it, 'b/2026-03-02', 80)[0]?.key);
+  });
+
+  test('is said as it was stated', () => {
+    const [byIndex] = angularLine(meter({ angularResponse: { kind: 'f2', f2: 0.025 } }), 's', 1);
+    expect(byIndex?.evaluation).toContain('f2 of 2.5 %');
+    const points = [30, 60].map((angle) => ({ angle, error: 0.01 }));
+    const [byAngles] = angularLine(meter({ angularResponse: { kind: 'angles', points } }), 's', 1);
+    expect(byAngles?.evaluation).toContain('errors at 30°, 60°');
+  });
+
+  test('that is not stated has no line, and is said to be missing', () => {
+    const it = meter({ angularResponse: undefined });
+    expect(angularLine(it, 's', 80)).toEqual([]);
+    expect(missingAngular(it)).toEqual([
+      { source: 'Angular (cosine) response', reason: 'not stated for the irradiance meter' },
+    ]);
+  });
+
+  test('that is stated, be it as zero, is not missing', () => {
+    expect(missingAngular(meter({ angularResponse: slanted(0) }))).toEqual([]);
+    expect(missingAngular(meter({ angularResponse: slanted(0.02) }))).toEqual([]);
+  });
+});
+
+describe('repeatability from the instrument file', () => {
+  test('is a share of the reading', () => {
+    expect(repeatabilityLine(meter({ repeatability: 0.01 }), 'x', 80, 0.5)).toMatchObject([
+      { key: 'x/repeatability', contribution: 0.4, type: 'B' },
+    ]);
+  });
+
+  test('of a sound meter is in dB, whatever the level', () => {
+    const it = meter({ repeatability: undefined, repeatabilityDecibels: 0.5 });
+    for (const level of [30, 60]) {
+      expect(repeatabilityLine(it, 'x', level)).toMatchObject([{ key: 'x/repeatability', contribution: 0.5 }]);
+    }
+    expect(repeatabilityLine(it, 'x', 30)[0]?.evaluation).toContain('0.5 dB');
+    expect(missingRepeatability(it)).toEqual([]);
+  });
+
+  test('has no line where it is zero or not stated', () => {
+    expect(repeatabilityLine(meter({ repeatability: 0 }), 'x', 80)).toEqual([]);
+    expect(repeatabilityLine(meter({ repeatability: undefined }), 'x', 80)).toEqual([]);
+  });
+
+  test('is said to be missing only where it is not stated', () => {
+    expect(missingRepeatability(meter({ repeatability: undefined }))).toHaveLength(1);
+    expect(missingRepeatability(meter({ repeatability: undefined }))[0]?.reason).toContain('irradiance meter');
+    expect(missingRepeatability(meter({ repeatability: 0 }))).toEqual([]);
+  });
+});
+
+describe('whether readings have a known uncertainty', () => {
+  test('they do with a meter whose calibration counts', () => {
+    expect(isCalibrated(meter())).toBe(true);
+  });
+
+  test('they do not without a meter, or before its first calibration; each says why', () => {
+    expect(isCalibrated(undefined)).toBe(false);
+    expect(meterAbsence(undefined)).toBe(NO_METER);
+    const early = meter({ calibrationAbsent: 'the meter was first calibrated later' });
+    expect(isCalibrated(early)).toBe(false);
+    expect(meterAbsence(early)).toBe('the meter was first calibrated later');
+  });
+});
+
+describe('the range of a display', () => {
+  const it = meter({ range: { from: 0.1, to: 300 } });
+
+  test.each([
+    [0.0999, false],
+    [0.1, true],
+    [300, true],
+    [300.1, false],
+  ])('%d is within it: %s', (value, within) => {
+    expect(isWithinRange(it, value)).toBe(within);
+  });
+
+  test('that is not known holds everything', () => {
+    expect(isWithinRange(meter(), 1e9)).toBe(true);
+  });
+
+  test.each([
+    [0, true],
+    [0.09, true],
+    [0.1, false],
+  ])('%d lies below a first step of 0.1: %s', (value, below) => {
+    expect(isBelowFirstStep(meter({ resolution: 0.1 }), value)).toBe(below);
+  });
+});

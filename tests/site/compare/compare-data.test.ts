@@ -1,0 +1,104 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { isFigure } from '../../../src/measure/figure.ts';
+import { methodById } from '../../../src/measure/methods.ts';
+import { metricById } from '../../../src/measure/metrics.ts';
+import { COMPARE_GROUPS, COMPARE_METRICS } from '../../../src/site/compare/browser/compare-rows.ts';
+import { comparedPanel, compareListView, listedPanels } from '../../../src/site/compare/compare-data.ts';
+import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
+import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
+
+let demo: Demo;
+beforeAll(() => {
+  demo = demoLedger('ruddlestone-r150');
+});
+const file = (slug: string) => comparedPanel(demo.panel(slug), demo.ledger);
+
+describe('the rows', () => {
+  const rows = COMPARE_GROUPS.flatMap((it) => it.rows);
+
+  test('are of registered metrics, each once, with the metric’s own method', () => {
+    expect(new Set(COMPARE_METRICS).size).toBe(COMPARE_METRICS.length);
+    for (const row of rows) expect(row.method, row.metric).toBe(metricById(row.metric).method);
+  });
+
+  test('subtract what is in degrees, decibels or a share, and call modelled what is', () => {
+    for (const row of rows) {
+      const { unit } = metricById(row.metric);
+      if (unit === '°' || unit === 'dB(A)') expect(row.difference, row.metric).toBeDefined();
+      else if (unit !== '%') expect(row.difference, row.metric).toBeUndefined();
+      const figures = [...demo.ledger.panels.values()].flatMap((it) => {
+        const own = it.figures.get(row.metric);
+        return isFigure(own) ? [own] : [];
+      });
+      expect(figures.length, row.metric).toBeGreaterThan(5);
+      for (const it of figures) {
+        // Prices per emitted watt are derived, from a modelled figure.
+        if (it.basis === 'modelled') expect(row.isModelled, it.id).toBe(true);
+        expect(methodById(row.method).id).toBe(row.method);
+      }
+    }
+  });
+});
+
+describe('a panel’s file', () => {
+  test('has the figures of the ledger, the size, the conditions and the model', () => {
+    const it = file('fennimarsh-sedge');
+    const panel = demo.panel('fennimarsh-sedge');
+    const figures = unpackFigures(it);
+    for (const metric of [...COMPARE_METRICS, 'field-width', 'mean-irradiance-at-5-cm', 'mean-irradiance-at-60-cm']) {
+      const [own, sent] = [panel.figures.get(metric), figures.get(metric)];
+      if (!isFigure(own) || !isFigure(sent)) throw new Error(`no figure: ${metric}`);
+      expect(Math.abs(sent.value / own.value - 1)).toBeLessThan(1e-5);
+    }
+    expect(it).toMatchObject({
+      slug: 'fennimarsh-sedge',
+      name: panel.name,
+      sizeClass: 'Torso',
+      currency: 'EUR',
+      tested: panel.current?.date,
+      conditions: panel.current?.conditions,
+      field: { width: panel.data.field?.width.value, height: panel.data.field?.height.value },
+    });
+    expect(it.light).toEqual(panel.current?.light.model);
+  });
+
+  test('gives the reason where the beam is withheld, and for every gap', () => {
+    const it = file('ruddlestone-r150');
+    expect(it.light).toEqual({ absent: 'no beam that we know of explains the readings' });
+    expect(it.figures['emitted-power']).toEqual({ gap: 'no beam that we know of explains the readings' });
+    expect(it.field).not.toBeNull();
+  });
+
+  test('carries the marks of doubt', () => {
+    expect(file('quennick-dab').marks['optical-power']).toEqual({ mark: '†', label: 'in doubt, see the flags' });
+    expect(file('fennimarsh-sedge').marks).toEqual({});
+  });
+
+  test('has the distances of the readings that have their own', () => {
+    expect(file('ostrel-vagg').distances.magnetic).toMatchObject({ value: 30 });
+    expect(file('fennimarsh-sedge').distances.magnetic).toEqual({ value: 15.24, written: '6 in' });
+    expect(file('quennick-dab').distances.magnetic).toBeNull();
+  });
+
+  test('is plain JSON', () => {
+    for (const slug of demo.ledger.panels.keys()) {
+      const it = file(slug);
+      expect(JSON.parse(JSON.stringify(it)), slug).toEqual(it);
+    }
+  });
+});
+
+describe('the lists', () => {
+  test('the short one names every panel with a page, withdrawn ones too', () => {
+    const list = listedPanels(demo.ledger);
+    expect(list.map((it) => it.slug).toSorted()).toEqual([...demo.ledger.panels.keys()].toSorted());
+    expect(list.find((it) => it.slug === 'ostrel-bord')?.status).toBe('withdrawn');
+    expect(list.find((it) => it.slug === 'fennimarsh-sedge')).toMatchObject({ class: 'Torso', status: 'published' });
+  });
+
+  test('the one for readers without a script has each published panel once', () => {
+    const addresses = compareListView(demo.ledger).flatMap((it) => it.panels.map((panel) => panel.address));
+    const published = [...demo.ledger.panels.values()].filter((it) => it.data.status === 'published');
+    expect(addresses.toSorted()).toEqual(published.map((it) => `/panels/${it.slug}/`).toSorted());
+  });
+});

@@ -1,0 +1,255 @@
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { buildLedger } from '../../../src/ledger/build-ledger.ts';
+import type { Ledger } from '../../../src/ledger/ledger.ts';
+import { isFigure } from '../../../src/measure/figure.ts';
+import { METRICS } from '../../../src/measure/metrics.ts';
+import { DATA_FORMAT, panelsCsv, panelsJson } from '../../../src/site/export/data-files.ts';
+import { rawReadings } from '../../../src/site/working/raw-readings.ts';
+import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
+import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
+import { parseRecords } from '../../support/parse-csv.ts';
+
+let demo: Demo;
+beforeAll(() => {
+  demo = demoLedger();
+});
+
+const csvOf = (ledger: Ledger) => [...panelsCsv(ledger)].join('');
+const jsonOf = (ledger: Ledger) => [...panelsJson(ledger)].join('');
+
+const published = () => [...demo.ledger.panels.values()].filter((it) => it.data.status === 'published');
+
+describe('panels.csv', () => {
+  const records = () => parseRecords(csvOf(demo.ledger));
+
+  test('holds every figure and gap of every session of every published panel, once', () => {
+    const listed = records()
+      .filter((it) => it.kind === 'figure')
+      .map((it) => `${it.panel} ${it.session} ${it.metric}`);
+    const expected = published().flatMap((panel) =>
+      panel.sessions.flatMap((session) => METRICS.map((metric) => `${panel.slug} ${session.date} ${metric.id}`)),
+    );
+    expect(listed.toSorted()).toEqual(expected.toSorted());
+  });
+
+  test('gives every value back to the last bit, with its interval and its unit', () => {
+    const all = new Map(records().map((it) => [`${it.kind} ${it.panel} ${it.session} ${it.metric}`, it]));
+    for (const panel of published()) {
+      for (const session of panel.sessions) {
+        for (const it of session.figures.values()) {
+          const record = all.get(`figure ${panel.slug} ${session.date} ${it.metric}`);
+          if (!isFigure(it)) {
+            expect([record?.value, record?.unit, record?.reason]).toEqual(['', '', it.reason]);
+            continue;
+          }
+          expect(Number(record?.value)).toBe(it.value);
+          expect(record?.unit).toBe(it.unit.replace('currency', 'EUR'));
+          expect(record?.bound).toBe(it.bound ?? '');
+          if (it.interval95) {
+            expect(Number(record?.standard_uncertainty)).toBe(it.standardUncertainty);
+            expect([Number(record?.interval95_low), Number(record?.interval95_high)]).toEqual([...it.interval95]);
+          } else {
+            expect([record?.standard_uncertainty, record?.interval95_low]).toEqual(['', '']);
+            expect(record?.reason).toBe(it.uncertaintyAbsent);
+          }
+          expect(`${record?.method}@${record?.method_version}`).toBe(it.method);
+        }
+      }
+    }
+  });
+
+  test('holds every raw reading as it was written, struck ones with their reason', () => {
+    const listed = records().filter((it) => it.kind === 'reading');
+    const expected = published().flatMap((panel) =>
+      panel.sessions.flatMap((session) => rawReadings(session).map((it) => ({ panel, session, it }))),
+    );
+    expect(listed).toHaveLength(expected.length);
+    listed.forEach((record, i) => {
+      const { panel, session, it } = expected[i] as (typeof expected)[number];
+      expect([record.panel, record.session, record.metric]).toEqual([panel.slug, session.date, it.path]);
+      expect(record.written).toBe(it.written);
+      expect(record.value).toBe(it.value === undefined ? '' : String(it.value));
+      expect(record.struck).toBe(it.struck ?? '');
+    });
+  });
+
+  test('has a unit beside every number', () => {
+    const bare = records().filter((it) => it.value !== '' && it.unit === '');
+    expect(bare.map((it) => `${it.panel} ${it.metric}: ${it.value}`).slice(0, 5)).toEqual([]);
+  });
+
+  test('says why, wherever a number or its uncertainty is missing', () => {
+    for (const it of records()) {
+      if (it.kind !== 'figure') continue;
+      if (it.value === '' || it.standard_uncertainty === '') expect(it.reason, `${it.panel} ${it.metric}`).not.toBe('');
+      expect(Object.values(it).join(' ')).not.toMatch(/NaN|Infinity|undefined|null|\[object/);
+    }
+  });
+
+  test('leaves out withdrawn panels and drafts', () => {
+    const panels = new Set(records().map((it) => it.panel));
+    expect([...panels].toSorted()).toEqual(
+      published()
+        .map((it) => it.slug)
+        .toSorted(),
+    );
+    expect(panels).not.toContain('ostrel-bord');
+    expect(panels).not.toContain('ruddlestone-r600');
+  });
+});
+
+describe('panels.json', () => {
+  interface Data {
+    format: number;
+    currency: string;
+    built_for: string;
+    reference: { distance_cm: number; method_version: number };
+    panels: Array<{
+      slug: string;
+      address: string;
+      rank: object | null;
+      rank_absent: string | null;
+      prices: Array<{ date: string; base: { value: number; currency: string } }>;
+      figures?: Record<string, { value: number | null; reason?: string }>;
+      sessions: Array<{
+        date: string;
+        figures: Record<string, { value: number | null; reason?: string; interval95?: number[] | null; unit?: string }>;
+        readings: Array<{ path: string; written: string }>;
+      }>;
+    }>;
+  }
+  const data = (): Data => JSON.parse(jsonOf(demo.ledger));
+
+  test('says its form, its currency, its day and what it compares', () => {
+    expect(data()).toMatchObject({
+      format: DATA_FORMAT,
+      currency: 'EUR',
+      built_for: TODAY,
+      reference: { distance_cm: 15.24, method_version: 2 },
+    });
+  });
+
+  test('has every metric of every session: a figure, or null and the reason', () => {
+    const { panels } = data();
+    expect(panels.map((it) => it.slug).toSorted()).toEqual(
+      published()
+        .map((it) => it.slug)
+        .toSorted(),
+    );
+    for (const panel of panels) {
+      for (const session of panel.sessions) {
+        expect(Object.keys(session.figures)).toEqual(METRICS.map((it) => it.id));
+        for (const [metric, it] of Object.entries(session.figures)) {
+          const figure = demo
+            .panel(panel.slug)
+            .sessions.find((own) => own.date === session.date)
+            ?.figures.get(metric);
+          if (isFigure(figure)) {
+            expect(it.value).toBe(figure.value);
+            expect(it.interval95 ?? null).toEqual(figure.interval95);
+          } else expect([it.value, it.reason]).toEqual([null, figure?.reason]);
+        }
+        expect(session.readings.length).toBeGreaterThan(3);
+      }
+    }
+  });
+
+  test('has the address of each panel, without a double slash', () => {
+    for (const it of data().panels) expect(it.address).toBe(`https://panels.curlewstrand.example/panels/${it.slug}/`);
+  });
+
+  test('has a rank, or the reason why there is none', () => {
+    for (const it of data().panels) expect([it.rank === null, it.rank_absent === null]).toEqual([!it.rank, !!it.rank]);
+  });
+
+  test('has every price with its value in the base currency', () => {
+    const reed = data().panels.find((it) => it.slug === 'fennimarsh-reed');
+    expect(reed?.prices).toMatchObject([{ date: '2026-10-15', paid: 159, base: { currency: 'EUR' } }]);
+    expect(reed?.prices[0]?.base.value).toBeCloseTo(182.85, 10);
+  });
+
+  test('is the same each time', () => {
+    expect(jsonOf(demoLedger().ledger)).toBe(jsonOf(demo.ledger));
+    expect(csvOf(demoLedger().ledger)).toBe(csvOf(demo.ledger));
+  });
+});
+
+describe('what a tester may write', () => {
+  let content: ContentFolder;
+  beforeEach(() => {
+    content = tinyContent();
+  });
+  afterEach(() => content.delete());
+  const PLOVER = 'panels/plover/index.md';
+  const csv = () => csvOf(buildLedger(content.content(), { today: TODAY }));
+  const reading = (path: string) => parseRecords(csv()).find((it) => it.panel === 'plover' && it.metric === path);
+
+  test.each(['=1+1', '=HYPERLINK("https://bad.example";"x")', '+1', '@SUM(A1)', '-1+1', '\t=1+1'])(
+    'a note that is a formula, %j, is no formula in a spreadsheet',
+    (note) => {
+      content.edit(PLOVER, 'notes: Nothing happened.', `notes: ${JSON.stringify(note)}`);
+      const written = reading('notes')?.written ?? '';
+      expect(written).toMatch(/^'/);
+      expect(written.slice(1)).toBe(note);
+    },
+  );
+
+  test('a reason for striking that is a formula is none either', () => {
+    content.edit(PLOVER, 'struck: The rod had slipped.', 'struck: "=cmd()"');
+    expect(reading('grid.rows[2][2][1]')?.struck).toBe("'=cmd()");
+  });
+
+  test('negative numbers stay numbers', () => {
+    content.edit(PLOVER, 'roomTemperature: 68 F', 'roomTemperature: -4 C');
+    expect(reading('roomTemperature')?.value).toBe('-4');
+    for (const it of parseRecords(csv()).filter((one) => one.value !== ''))
+      expect(Number.isFinite(Number(it.value)), `${it.metric}: ${it.value}`).toBe(true);
+  });
+
+  test('commas, quotes and line ends come back', () => {
+    const note = 'First, "second",\nthird; fourth\r\nand 🐦';
+    content.edit(PLOVER, 'notes: Nothing happened.', `notes: ${JSON.stringify(note)}`);
+    expect(reading('notes')?.written).toBe(note);
+  });
+
+  test('a panel without a session has its size and its price', () => {
+    content.write(PLOVER, `${content.read(PLOVER).split('sessions:')[0]}---\n`);
+    const ledger = buildLedger(content.content(), { today: TODAY });
+    const own = parseRecords(csvOf(ledger)).filter((it) => it.panel === 'plover');
+    expect(own).toHaveLength(METRICS.length);
+    const valued = own.filter((it) => it.value !== '').map((it) => [it.metric, it.value, it.unit]);
+    expect(valued.toSorted()).toEqual([
+      ['field-height', '30', 'cm'],
+      ['field-width', '20', 'cm'],
+      ['led-area', '600', 'cm²'],
+      ['real-price', '240', 'EUR'],
+    ]);
+    const [panel] = JSON.parse(jsonOf(ledger)).panels;
+    expect(panel.figures['led-area'].value).toBe(600);
+    expect(panel.sessions).toEqual([]);
+  });
+
+  test('an empty guide has a header and no rows', () => {
+    content.remove('panels');
+    expect(csv().trim().split('\n')).toHaveLength(1);
+    expect(csv()).toMatch(/^kind,panel,session,metric,value,unit,/);
+    expect(JSON.parse(jsonOf(buildLedger(content.content(), { today: TODAY }))).panels).toEqual([]);
+  });
+});
+
+test('panels.json names each session’s instruments with the calibration that counted', () => {
+  const panels = JSON.parse(jsonOf(demo.ledger)).panels as Array<{
+    slug: string;
+    sessions: Array<{ date: string; instruments: Record<string, unknown> }>;
+  }>;
+  const [now, then] = panels.find((it) => it.slug === 'kelpwright-cormorant')?.sessions ?? [];
+  // The wattmeter was calibrated on 29 June 2026, between the two.
+  expect(now?.instruments.mains).toEqual({
+    id: 'plug-in-wattmeter',
+    calibration: '2026-06-29',
+    holds_until: '2029-06-29',
+    uncertainty: '1 % and 0.2 W at k = 2',
+  });
+  expect(then?.instruments.mains).toMatchObject({ calibration: '2025-06-30', holds_until: '2028-06-30' });
+  expect(then?.instruments.irradiance).toMatchObject({ id: 'bench-thermopile', calibration: '2025-09-15' });
+});

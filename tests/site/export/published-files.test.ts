@@ -1,0 +1,33 @@
+import { beforeAll, expect, test } from 'vitest';
+import { publishedFiles } from '../../../src/site/export/published-files.ts';
+import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
+
+let demo: Demo;
+beforeAll(() => {
+  demo = demoLedger();
+});
+
+test('every panel has a file for the comparison, and no two files share an address', () => {
+  const paths = publishedFiles(demo.ledger).map((it) => it.path);
+  expect(new Set(paths).size).toBe(paths.length);
+  const own = [...demo.ledger.panels.keys()].map((slug) => `data/compare/${slug}.json`);
+  expect(own.length).toBeGreaterThan(5);
+  expect(paths).toEqual(
+    expect.arrayContaining([
+      'data/panels.json',
+      'data/panels.csv',
+      'data/offers.json',
+      'data/plan.json',
+      'data/compare.json',
+      ...own,
+    ]),
+  );
+});
+
+test('each is what its type says', () => {
+  for (const file of publishedFiles(demo.ledger)) {
+    const text = [...file.text()].join('');
+    if (file.type === 'application/json') expect(JSON.parse(text), file.path).toBeTypeOf('object');
+    else expect(text, file.path).toMatch(/^kind,panel,/);
+  }
+});

@@ -1,0 +1,106 @@
+/** What the browser reckons is what the build reckoned, as long as prices are the guide's. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { isFigure } from '../../../../src/measure/figure.ts';
+import type { PackedOffers } from '../../../../src/site/guide/browser/offers.ts';
+import { type OwnPrices, reckon, spend, stepUpsFrom } from '../../../../src/site/guide/browser/own-prices.ts';
+import { offersJson } from '../../../../src/site/guide/offers-data.ts';
+import { showFigure } from '../../../../src/words/format.ts';
+import { rankText } from '../../../../src/words/rank-words.ts';
+import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
+
+let demo: Demo;
+let offers: PackedOffers;
+beforeAll(() => {
+  demo = demoLedger();
+  offers = JSON.parse(offersJson(demo.ledger));
+});
+const AS_PUBLISHED: OwnPrices = { own: new Map(), extra: 0 };
+const own = (prices: Record<string, number>, extra = 0): OwnPrices => ({ own: new Map(Object.entries(prices)), extra });
+
+describe('at the guide’s prices', () => {
+  test('ranks, prices per watt and the frontier are those of the build', () => {
+    const { panels, frontier, close } = reckon(offers, AS_PUBLISHED);
+    expect(panels.size).toBe([...demo.ledger.panels.values()].filter((it) => it.rank).length);
+    for (const [slug, it] of panels) {
+      const panel = demo.panel(slug);
+      expect(it.rank, slug).toEqual(panel.rank);
+      expect(it.emittedRank, slug).toEqual(panel.byEmitted.rank);
+      expect(it.isOwn).toBe(false);
+      const perWatt = panel.figures.get('price-per-watt');
+      if (!isFigure(perWatt)) throw new Error('no price per watt');
+      expect(it.perWatt.text).toBe(showFigure(perWatt, 'EUR').text);
+      const emitted = panel.figures.get('price-per-emitted-watt');
+      expect(it.perEmittedWatt?.text).toBe(isFigure(emitted) ? showFigure(emitted, 'EUR').text : undefined);
+    }
+    expect(frontier).toEqual(demo.ledger.frontier);
+    const closeOnes = [...demo.ledger.panels.values()].filter((it) => it.frontier === 'close').map((it) => it.slug);
+    expect(close.toSorted()).toEqual(closeOnes.toSorted());
+  });
+
+  test('step-ups are those of the build', () => {
+    for (const { slug } of offers.panels) {
+      const wanted = demo.panel(slug).stepUps.best;
+      const found = stepUpsFrom(offers, AS_PUBLISHED, slug);
+      expect(
+        found.map((it) => it.panel),
+        slug,
+      ).toEqual(wanted.map((it) => it.panel));
+      found.forEach((it, i) => {
+        expect(it.extraPower.value).toBeCloseTo(wanted[i]?.extraPower.value ?? Number.NaN, 9);
+        const [low, high] = it.extraPower.interval95 ?? [];
+        expect(low).toBeCloseTo(wanted[i]?.extraPower.interval95?.[0] ?? Number.NaN, 1);
+        expect(high).toBeCloseTo(wanted[i]?.extraPower.interval95?.[1] ?? Number.NaN, 1);
+      });
+    }
+  });
+});
+
+describe('at other prices', () => {
+  test('a price of a watt goes with the price, interval and all', () => {
+    const offer = offers.panels.find((it) => it.slug === 'ruddlestone-r60');
+    const { panels } = reckon(offers, own({ 'ruddlestone-r60': 2 * (offer?.price ?? 0) }));
+    const it = panels.get('ruddlestone-r60');
+    expect(it).toMatchObject({ isOwn: true });
+    expect(it?.perWatt.amount).toBeCloseTo(2 * (offer?.perWatt[0] ?? 0), 9);
+    expect(panels.get('fennimarsh-reed')?.isOwn).toBe(false);
+  });
+
+  test('a panel that is given away is first, and on the frontier', () => {
+    const { panels, frontier } = reckon(offers, own({ 'kelpwright-limpet': 0.01 }));
+    expect(panels.get('kelpwright-limpet')?.rank.place).toBe(1);
+    expect(frontier[0]).toBe('kelpwright-limpet');
+  });
+
+  test('the same percentage on all leaves the order as it is', () => {
+    const plain = reckon(offers, AS_PUBLISHED);
+    const dearer = reckon(offers, own({}, 19));
+    for (const [slug, it] of dearer.panels) {
+      expect(it.rank, slug).toEqual(plain.panels.get(slug)?.rank);
+      expect(it.price).toBeCloseTo(1.19 * (plain.panels.get(slug)?.price ?? 0), 9);
+      expect(it.isOwn).toBe(true);
+    }
+    expect(dearer.frontier).toEqual(plain.frontier);
+  });
+});
+
+describe('what a sum buys', () => {
+  test('the strongest panel that it reaches, and those as good within the uncertainty', () => {
+    const answer = spend(offers, AS_PUBLISHED, 400);
+    const affordable = offers.panels.filter((it) => it.isReference && it.price <= 400);
+    const strongest = affordable.toSorted((a, b) => b.optical.value - a.optical.value)[0];
+    expect(answer?.best.panel).toBe(strongest?.slug);
+    for (const it of answer?.asGood ?? []) expect(it.price).toBeLessThanOrEqual(400);
+  });
+
+  test('nothing where it reaches nothing', () => {
+    expect(spend(offers, AS_PUBLISHED, 1)).toBeUndefined();
+    expect(spend(offers, own({ 'quennick-sprat': 0.5 }), 1)?.best.panel).toBe('quennick-sprat');
+  });
+});
+
+test('ranks in words', () => {
+  const rank = { panel: 'a', of: 9, tiedWith: [] };
+  expect(rankText({ ...rank, place: 2, range: [2, 2] })).toBe('2nd');
+  expect(rankText({ ...rank, place: 2, range: [1, 4] })).toBe('1st to 4th');
+  expect(rankText({ ...rank, place: 3, range: null })).toBe('3rd');
+});

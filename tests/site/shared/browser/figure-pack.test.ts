@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { type Contribution, type Figure, type FigureOrGap, gap, isFigure } from '../../../../src/measure/figure.ts';
+import { makeFigure } from '../../../../src/measure/uncertainty.ts';
+import { packFigures, unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
+import { showFigure } from '../../../../src/words/format.ts';
+import { figure, identity, line, RUNS, vague } from '../../../measure/make.ts';
+import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
+
+const sent = (it: FigureOrGap): FigureOrGap => {
+  const pack = JSON.parse(JSON.stringify(packFigures([['optical-power', it]])));
+  return unpackFigures(pack).get('optical-power') as FigureOrGap;
+};
+
+/** Relative error that six digits leave, with room. */
+const CLOSE = 1e-5;
+
+function expectClose(got: number, wanted: number): void {
+  if (!Number.isFinite(wanted)) expect(got).toBe(wanted);
+  else expect(Math.abs(got - wanted)).toBeLessThanOrEqual(CLOSE * Math.abs(wanted));
+}
+
+const contribution: fc.Arbitrary<Contribution> = fc
+  .record({
+    key: fc.string({ minLength: 1, maxLength: 12 }),
+    size: fc.double({ min: -1e3, max: 1e3, noNaN: true }),
+    type: fc.constantFrom('A' as const, 'B' as const),
+    distribution: fc.constantFrom('normal' as const, 'rectangular' as const, 't' as const),
+    degreesOfFreedom: fc.oneof(fc.integer({ min: 1, max: 40 }), fc.constant(Number.POSITIVE_INFINITY)),
+  })
+  .map(({ key, size, ...part }) => line(key, size, part));
+
+const figures: fc.Arbitrary<Figure> = fc
+  .record({
+    value: fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
+    budget: fc.uniqueArray(contribution, { maxLength: 8, selector: (it) => it.key }),
+    bound: fc.constantFrom(undefined, 'below' as const, 'above' as const),
+  })
+  .map(({ value, budget, bound }) => makeFigure({ ...identity(), ...(bound && { bound }) }, value, { budget }));
+
+test('a figure comes back from JSON with its value, uncertainty, interval and budget', () => {
+  fc.assert(
+    fc.property(figures, (it) => {
+      const back = sent(it);
+      if (!isFigure(back)) throw new Error('a gap');
+      expectClose(back.value, it.value);
+      expectClose(back.standardUncertainty as number, it.standardUncertainty as number);
+      expectClose(back.coverageFactor as number, it.coverageFactor as number);
+      expect(back.degreesOfFreedom).toBe(it.degreesOfFreedom);
+      for (const end of [0, 1] as const) {
+        expectClose((back.interval95 as [number, number])[end], (it.interval95 as [number, number])[end]);
+      }
+      expect(back).toMatchObject({ id: it.id, metric: it.metric, unit: it.unit, basis: it.basis, method: it.method });
+      expect(back.bound).toBe(it.bound);
+      const plain = ({ key, type, distribution, degreesOfFreedom }: Contribution) => ({
+        key,
+        type,
+        distribution,
+        degreesOfFreedom,
+      });
+      expect(back.budget.map(plain)).toEqual(it.budget.map(plain));
+      it.budget.forEach((entry, i) => {
+        expectClose((back.budget[i] as Contribution).contribution, entry.contribution);
+      });
+    }),
+    RUNS,
+  );
+});
+
+test('an unknown uncertainty stays unknown, with its reason', () => {
+  expect(sent(vague(5, 'no meter is named'))).toMatchObject({
+    value: 5,
+    standardUncertainty: null,
+    interval95: null,
+    coverageFactor: null,
+    degreesOfFreedom: null,
+    uncertaintyAbsent: 'no meter is named',
+    budget: [],
+  });
+});
+
+test('an exact figure stays exact', () => {
+  expect(sent(figure(199))).toMatchObject({ value: 199, standardUncertainty: 0, interval95: [199, 199], budget: [] });
+});
+
+test('a gap stays a gap, with its reason', () => {
+  expect(sent(gap('optical-power', 'not measured'))).toEqual(gap('optical-power', 'not measured'));
+});
+
+test('an interval without an end has none afterwards', () => {
+  const back = sent({ ...figure(5, [line('a', 1)]), interval95: [4, Number.POSITIVE_INFINITY] });
+  expect(isFigure(back) && back.interval95).toEqual([4, Number.POSITIVE_INFINITY]);
+});
+
+test('what is no number is refused', () => {
+  expect(() => packFigures([['optical-power', figure(Number.NaN)]])).toThrow(RangeError);
+});
+
+test('an error that figures share is kept once; one of the same name but another kind is another', () => {
+  const { lines, figures: packed } = packFigures([
+    ['a', figure(5, [line('meter', 1), line('own', 0.1)])],
+    ['b', figure(7, [line('meter', 2)])],
+    ['c', figure(7, [line('meter', 2, { distribution: 't', degreesOfFreedom: 4 })])],
+  ]);
+  expect(lines.map((it) => [it.key, it.degreesOfFreedom])).toEqual([
+    ['meter', null],
+    ['own', null],
+    ['meter', 4],
+  ]);
+  expect(packed.b).toMatchObject({ budget: [[0, 2]] });
+  expect(packed.c).toMatchObject({ budget: [[2, 2]] });
+});
+
+describe('every figure of the demo', () => {
+  let demo: Demo;
+  beforeAll(() => {
+    demo = demoLedger();
+  });
+
+  test('reads the same after it was packed', () => {
+    const faults = [...demo.ledger.panels.values()].flatMap((panel) => {
+      const back = unpackFigures(JSON.parse(JSON.stringify(packFigures(panel.figures))));
+      expect(back.size).toBeGreaterThan(40);
+      return [...panel.figures].flatMap(([metric, it]) => {
+        const other = back.get(metric) as FigureOrGap;
+        if (!isFigure(it)) return isFigure(other) || other.reason !== it.reason ? [`${panel.slug} ${metric}`] : [];
+        const [own, unpacked] = [showFigure(it, 'EUR').text, isFigure(other) ? showFigure(other, 'EUR').text : 'a gap'];
+        return own === unpacked ? [] : [`${panel.slug} ${metric}: ${own}, ${unpacked}`];
+      });
+    });
+    expect(faults).toEqual([]);
+  });
+});
+
+test('that the scatter of readings is not known comes back, since a difference asks for it', () => {
+  const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
+  const others = { source: 'Angular (cosine) response', reason: 'not stated' };
+  const silent = { ...figure(43, [line('a', 0.7)]), unassessed: [others, { source: 'Repeatability', reason }] };
+  const back = sent(silent);
+  expect(isFigure(back) && back.unassessed).toEqual([{ source: 'Repeatability', reason }]);
+  const known = sent(figure(43, [line('a', 0.7)]));
+  expect(isFigure(known) && known.unassessed).toEqual([]);
+});

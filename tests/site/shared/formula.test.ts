@@ -1,0 +1,26 @@
+import { describe, expect, test } from 'vitest';
+import { METHODS } from '../../../src/measure/methods.ts';
+import { formula } from '../../../src/site/shared/formula.ts';
+
+describe('formula', () => {
+  test('is MathML, with the formula in the text for screen readers and no style of its own', () => {
+    const html = formula('P = \\bar{E}\\,A');
+    expect(html).toContain('<math');
+    expect(html).toContain('<mi>P</mi>');
+    expect(html).not.toMatch(/style=|<svg|class="katex-html"/);
+    expect(html).not.toContain('display="block"');
+    expect(formula('P = \\bar{E}\\,A', true)).toContain('display="block"');
+  });
+
+  test('of TeX that is none is a fault of the program', () => {
+    expect(() => formula('\\frac{1}{')).toThrow();
+    expect(() => formula('\\nosuchcommand')).toThrow();
+  });
+
+  test('every formula and every symbol of the registry can be set', () => {
+    for (const method of METHODS) {
+      for (const tex of [...(method.formula ? [method.formula] : []), ...method.symbols.map(([symbol]) => symbol)])
+        expect(formula(tex, true), `${method.id}: ${tex}`).toContain('<math');
+    }
+  });
+});

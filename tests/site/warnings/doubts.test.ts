@@ -1,0 +1,161 @@
+/** What only the tester can judge: each doubt with a case on both sides of its line. */
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { loadLedger } from '../../../src/ledger/load-ledger.ts';
+import { isFigure } from '../../../src/measure/figure.ts';
+import { FAR } from '../../../src/site/warnings/doubts/far-from-others.ts';
+import { ODD_STEP } from '../../../src/site/warnings/doubts/prices.ts';
+import { warningsOf } from '../../../src/site/warnings/warnings.ts';
+import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
+
+const PLOVER = 'panels/plover/index.md';
+const TEASEL = 'panels/teasel/index.md';
+
+let content: ContentFolder;
+beforeEach(() => {
+  content = tinyContent();
+  vi.stubEnv('LEDGER_TODAY', TODAY);
+});
+afterEach(() => {
+  vi.unstubAllEnvs();
+  content.delete();
+});
+
+const load = () => loadLedger({ folder: content.folder, watch: true });
+const found = (check: string) => warningsOf(load()).filter((it) => it.check === check);
+
+describe('prices', () => {
+  test.each([
+    ['at the list price', 'paid: 240', 'paid: 300', 0],
+    ['just above it', 'paid: 240', 'paid: 301', 1],
+    ['a fifth of it', 'paid: 240', 'paid: 60', 0],
+    ['just under a fifth of it', 'paid: 240', 'paid: 59.9', 1],
+  ])('%s', (_name, from, to, count) => {
+    expect(ODD_STEP).toBe(5);
+    content.edit(PLOVER, from, to);
+    expect(found('price-odd')).toHaveLength(count);
+  });
+
+  test.each([
+    [100, 0],
+    [99, 1],
+    [2500, 0],
+    [2501, 1],
+  ])('500 before, %s now: by more than a factor of five or not', (now, count) => {
+    content.edit(
+      TEASEL,
+      '    list: 400\n',
+      `    list: 500\n    currency: EUR\n  - date: 2026-11-05\n    list: ${now}\n`,
+    );
+    const warnings = found('price-odd');
+    expect(warnings).toHaveLength(count);
+    if (count > 0) expect(warnings[0]).toMatchObject({ field: 'prices[1].list', severity: 'doubt' });
+  });
+
+  test('in two currencies are not held against each other', () => {
+    content.edit(PLOVER, 'list: 250\n    paid: 200', 'list: 2500\n    paid: 2000');
+    expect(found('price-odd')).toEqual([]);
+  });
+});
+
+describe('calibrations', () => {
+  test.each([
+    ['thermopile', 'relative: 4', 0.2, 0],
+    ['thermopile', 'relative: 4', 0.199, 1],
+    ['wattmeter', 'relative: 1', 0.05, 0],
+    ['wattmeter', 'relative: 1', 0.049, 1],
+    ['coil', 'relative: 6', 0.2, 0],
+    ['coil', 'relative: 6', 0.199, 1],
+    ['rule', 'relative: 0.1', 0.001, 0],
+  ])('%s, %s to %s', (id, from, to, count) => {
+    content.edit(`instruments/${id}.yaml`, from, `relative: ${to}`);
+    expect(found('calibration-fraction')).toHaveLength(count);
+  });
+});
+
+test.each([
+  ['electric', 'V/m'],
+  ['radio', 'mW/m2'],
+  ['flicker', "'%'"],
+])('calibrations for %s: 0.2 %% is taken, less is doubted', (kind, unit) => {
+  const coil = content.read('instruments/coil.yaml');
+  const meter = coil.replace('measures: magnetic', `measures: ${kind}`).replace('unit: mG', `unit: ${unit}`);
+  for (const [relative, count] of [
+    [0.2, 0],
+    [0.199, 1],
+  ] as const) {
+    content.write('instruments/other.yaml', meter.replace('relative: 6', `relative: ${relative}`));
+    expect(found('calibration-fraction')).toHaveLength(count);
+  }
+});
+
+describe('shares', () => {
+  const shares = (first: number, second: number) =>
+    content.edit(
+      PLOVER,
+      'share: 50 % }\n    - { peak: 850 nm, share: 50 %',
+      `share: ${first} }\n    - { peak: 850 nm, share: ${second}`,
+    );
+
+  test.each([
+    [50, 55, 0],
+    [50, 55.1, 1],
+    [50, 45, 0],
+    [50, 44.9, 1],
+  ])('%s and %s', (first, second, count) => {
+    shares(first, second);
+    expect(found('shares-add-up')).toHaveLength(count);
+  });
+
+  test('that are not all given add up to nothing', () => {
+    content.edit(PLOVER, '- { peak: 850 nm, share: 50 % }', '- { peak: 850 nm }');
+    expect(found('shares-add-up')).toEqual([]);
+  });
+
+  test.each([
+    [0.5, 0.61, 0],
+    [0.5, 0.59, 1],
+    [0.5, 0.39, 0],
+    [0.5, 0.41, 1],
+  ])('as fractions, %s and %s: problems %s', (first, second, count) => {
+    shares(first, second);
+    expect(content.problems()).toHaveLength(count);
+  });
+});
+
+describe('a price per watt', () => {
+  /** Four panels alike, of which the Plover's price is changed until it costs `times` what the others do. */
+  function priced(times: number) {
+    for (const name of ['dunlin', 'knot', 'ruff'])
+      content.write(`panels/${name}/index.md`, content.read(TEASEL).replace('model: Teasel', `model: ${name}`));
+    const perWatt = (slug: string) => {
+      const it = load().ledger.panels.get(slug)?.figures.get('price-per-watt');
+      if (!isFigure(it)) throw new Error('no price per watt');
+      return it.value;
+    };
+    const price = (200 * times * perWatt('teasel')) / perWatt('plover');
+    content.edit(PLOVER, 'list: 250\n    paid: 200', `paid: ${price.toFixed(6)}`);
+    expect(perWatt('plover') / perWatt('teasel')).toBeCloseTo(times, 4);
+    return found('far-from-others');
+  }
+
+  test.each([
+    [0.99 * FAR, 0],
+    [1.01 * FAR, 1],
+    [1.01 / FAR, 0],
+    [0.99 / FAR, 1],
+  ])('%s times that of all others', (times, count) => {
+    const warnings = priced(times);
+    expect(warnings).toHaveLength(count);
+    if (count > 0) expect(warnings[0]?.file).toContain('plover');
+  });
+
+  test('is held against three others at least', () => {
+    const another = (name: string) =>
+      content.write(`panels/${name}/index.md`, content.read(TEASEL).replace('model: Teasel', `model: ${name}`));
+    content.edit(PLOVER, 'paid: 200', 'paid: 199999');
+    another('dunlin');
+    expect(found('far-from-others')).toEqual([]);
+    another('knot');
+    expect(found('far-from-others')).toHaveLength(1);
+  });
+});

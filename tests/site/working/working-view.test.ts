@@ -1,0 +1,167 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { buildLedger } from '../../../src/ledger/build-ledger.ts';
+import { isFigure } from '../../../src/measure/figure.ts';
+import { METRICS } from '../../../src/measure/metrics.ts';
+import { rawReadings } from '../../../src/site/working/raw-readings.ts';
+import {
+  looseWorking,
+  type SessionWorking,
+  type Working,
+  workingView,
+} from '../../../src/site/working/working-view.ts';
+import { TODAY, tinyContent } from '../../support/content-folder.ts';
+import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
+
+let demo: Demo;
+beforeAll(() => {
+  demo = demoLedger();
+});
+const views = (slug: string): SessionWorking[] => workingView(demo.panel(slug), 'EUR');
+const working = (slug: string, metric: string): Working => {
+  const it = views(slug)[0]?.figures.find((one) => one.id.endsWith(`/${metric}`));
+  if (!it) throw new Error(`${slug}: no working of ${metric}`);
+  return it;
+};
+
+describe('every session', () => {
+  test('shows every metric: its working, or why there is none', () => {
+    for (const { slug, sessions } of demo.ledger.panels.values()) {
+      views(slug).forEach((it, i) => {
+        const shown = [...it.figures, ...(it.distances?.figures ?? []), ...it.gaps];
+        const names = shown.map((one) => one.name);
+        expect(names.toSorted(), `${slug} ${it.date}`).toEqual(METRICS.map((one) => one.name).toSorted());
+        expect(it.readings).toEqual(rawReadings(sessions[i] as never));
+        expect(it.isCurrent).toBe(i === 0);
+      });
+    }
+  });
+
+  test('has anchors of its own: none stands twice on the page', () => {
+    for (const { slug } of demo.ledger.panels.values()) {
+      const anchors = views(slug).flatMap((it) => [...it.figures, ...it.gaps].map((one) => one.anchor));
+      expect(new Set(anchors).size).toBe(anchors.length);
+    }
+  });
+
+  test('says nothing that is empty or a slip of the program', () => {
+    for (const { slug } of demo.ledger.panels.values()) {
+      for (const [path, text] of textsIn(views(slug))) {
+        if (/unit$|relative$/.test(path)) continue;
+        expect(text.trim(), `${slug}: ${path}`).not.toBe('');
+        expect(text, `${slug}: ${path}`).not.toMatch(/undefined|NaN|\[object/);
+      }
+    }
+  });
+
+  test('links that were made while a session was the current one keep leading to it', () => {
+    for (const { slug } of demo.ledger.panels.values()) {
+      for (const session of views(slug)) {
+        for (const it of session.figures) expect(it.datedAnchor).toMatch(new RegExp(`-${session.date}$`));
+      }
+    }
+  });
+});
+
+describe('a figure’s working', () => {
+  test('has the formula, the numbers put in, the method and its version', () => {
+    const it = working('ruddlestone-r60', 'optical-power');
+    expect(it.formula).toContain('<math');
+    expect(it.working).toMatch(/^P = Ē × A ÷ 1000 = [\d.]+ mW\/cm² × [\d.]+ cm² ÷ 1000 = [\d.]+ W$/);
+    expect(it.methodAddress).toBe('/methods/optical-power/');
+    expect(it.methodVersion).toBeGreaterThanOrEqual(1);
+    expect(it.inputs).toContain('ruddlestone-r60/2026-09-15/mean-irradiance');
+  });
+
+  test('has a budget whose lines make up the whole', () => {
+    for (const panel of demo.ledger.panels.values()) {
+      const shown = new Map((views(panel.slug)[0]?.figures ?? []).map((it) => [it.id, it]));
+      for (const figure of panel.figures.values()) {
+        if (!isFigure(figure) || !figure.standardUncertainty) continue;
+        // Values by distance have one account of their own.
+        if (figure.method.startsWith('distance-table')) continue;
+        // Lines are shown with two digits.
+        const lines = (shown.get(figure.id)?.budget ?? []).map((it) => Number.parseFloat(it.u.replace('−', '-')));
+        const whole = Math.hypot(...lines);
+        expect(whole / figure.standardUncertainty, figure.id).toBeGreaterThan(figure.basis === 'modelled' ? 0.9 : 0.95);
+        expect(whole / figure.standardUncertainty, figure.id).toBeLessThan(figure.basis === 'modelled' ? 1.1 : 1.05);
+      }
+    }
+  });
+
+  test('shows an error that cancels as nought, not as what the last binary digit left of it', () => {
+    for (const { slug } of demo.ledger.panels.values()) {
+      for (const it of views(slug).flatMap((session) => session.figures))
+        for (const line of it.budget) expect(`${line.u} ${line.relative}`, it.id).not.toMatch(/e[−-]1\d/);
+    }
+  });
+
+  test('says the coverage factor, the degrees of freedom and the interval', () => {
+    expect(working('ruddlestone-r60', 'optical-power').combined).toMatch(
+      /^u = [\d.]+ W, degrees of freedom not limited, k = 1\.96; 95 % interval [\d.]+ to [\d.]+ W$/,
+    );
+    // 27 readings at 9 points leave 18 degrees of freedom for the scatter, many more for the whole.
+    expect(working('quennick-sprat', 'mean-irradiance').combined).toMatch(
+      /, \d+ effective degrees of freedom, k = 1\.9/,
+    );
+  });
+
+  test('shows type A where there were repeats, and type B elsewhere', () => {
+    const types = (slug: string) => working(slug, 'mean-irradiance').budget.map((it) => it.type);
+    expect(types('quennick-sprat')).toContain('A');
+    expect(types('ruddlestone-r60')).not.toContain('A');
+  });
+
+  test('names money’s unit in its budget', () => {
+    for (const it of working('ruddlestone-r60', 'price-per-watt').budget) expect(it.u).toMatch(/ EUR\/W$/);
+  });
+
+  test('of an exact figure has no budget', () => {
+    const it = working('ruddlestone-r60', 'real-price');
+    expect([it.budget, it.combined]).toEqual([[], undefined]);
+  });
+});
+
+describe('instruments of a session', () => {
+  test('say their calibration, when it runs out, and their uncertainty', () => {
+    const [session] = views('kelpwright-limpet');
+    expect(session?.instruments.find((it) => it.kind === 'mains')).toEqual({
+      kind: 'mains',
+      id: 'plug-in-wattmeter',
+      name: 'Plug-in wattmeter',
+      calibrated: '29 Jun 2026',
+      due: '29 Jun 2029',
+      isOverdue: false,
+      uncertainty: '1 % and 0.2 W at k = 2',
+    });
+  });
+
+  test('whose calibration had run out on the day are called overdue', () => {
+    const [session] = views('quennick-dab');
+    expect(session?.instruments).toMatchObject([{ id: 'silicon-handheld', due: '3 Mar 2026', isOverdue: true }]);
+  });
+});
+
+describe('looseWorking', () => {
+  test('is that of a panel without a session: its size and its price', () => {
+    const content = tinyContent();
+    try {
+      const file = 'panels/plover/index.md';
+      content.write(file, `${content.read(file).split('sessions:')[0]}---\n`);
+      const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover') as never;
+      const figures = looseWorking(panel, 'EUR');
+      expect(figures.map((it) => it.id).toSorted()).toEqual([
+        'plover/field-height',
+        'plover/field-width',
+        'plover/led-area',
+        'plover/real-price',
+      ]);
+      expect(workingView(panel, 'EUR')).toEqual([]);
+    } finally {
+      content.delete();
+    }
+  });
+
+  test('is none where there is a session: the figures stand there', () => {
+    expect(looseWorking(demo.panel('ruddlestone-r60'), 'EUR')).toEqual([]);
+  });
+});

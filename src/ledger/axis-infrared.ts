@@ -6,7 +6,6 @@ import type { Meter } from '../measure/instrument/instrument.ts';
 import { NEAR_INFRARED_ALONE } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { readingFigure } from '../measure/reading.ts';
-import { lineWith } from '../measure/uncertainty.ts';
 
 /** Readings before the middle with near-infrared alone on, from a session's sweep; repeats as their mean. */
 export function axisInfrared(
@@ -31,9 +30,10 @@ export function axisInfrared(
       bands: NEAR_INFRARED_ALONE,
     });
     // The stand is set anew for each distance, and what is rounded and repeated is this reading: errors of their own.
-    const budget = figure.budget.map((line) => {
-      const own = line.key === `${id}/distance` ? id : line.key.startsWith(`${figure.id}/`) ? figure.id : undefined;
-      return own === undefined ? line : lineWith({ ...line, key: line.key.replace(own, path) }, line.contribution);
+    const budget = figure.budget.map((it) => {
+      const { key } = it.source;
+      const own = key === `${id}/distance` ? id : key.startsWith(`${figure.id}/`) ? figure.id : undefined;
+      return own === undefined ? it : { ...it, source: { ...it.source, key: key.replace(own, path) } };
     });
     return [{ distance: distance.value, irradiance: { ...figure, id: path, budget } }];
   });

@@ -7,10 +7,21 @@ import { distanceGroups } from '../measure/irradiance/same-distance.ts';
 import { closeToFrontier, frontier } from '../measure/money/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/money/ranking.ts';
 import { stepUps } from '../measure/money/step-ups.ts';
+import type { Said } from '../measure/statement.ts';
 import { calibrationDue, calibrationsOf } from './instruments.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
 import { withOpticsAhead } from './optics-store.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
+
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    /** Why a panel is in no ranking. */
+    'still-a-draft': object;
+    withdrawn: object;
+    'size-class-not-known': object;
+    'range-not-known': { because: Said };
+  }
+}
 
 export interface LedgerOptions {
   today: string;
@@ -138,18 +149,18 @@ function conditionsOfAll(group: readonly PanelEntry[]): Conditions {
   return first;
 }
 
-function whyUnranked(panel: SinglePanel, basis: RankBasis): string {
-  if (panel.data.status === 'draft') return 'still a draft';
-  if (panel.data.status === 'withdrawn') return 'withdrawn from the guide';
+function whyUnranked(panel: SinglePanel, basis: RankBasis): Said {
+  if (panel.data.status === 'draft') return { code: 'still-a-draft' };
+  if (panel.data.status === 'withdrawn') return { code: 'withdrawn' };
   const perWatt = panel.figures.get(BASES[basis].perWatt);
   if (perWatt && !isFigure(perWatt)) return perWatt.reason;
   const impossible = isFigure(perWatt) && impossibility(perWatt);
-  if (impossible) return `‡ impossible as it stands. ${impossible.text.replace(/\.$/, '')}`;
+  if (impossible) return { code: 'impossible-as-it-stands', finding: impossible.finding };
   const power = panel.figures.get(BASES[basis].power);
   // A place without a range would look surer than all others.
   if (isFigure(power) && power.standardUncertainty === null)
-    return `its range is not known: ${power.uncertaintyAbsent ?? 'the uncertainty is not known'}`;
-  return 'its size class is not known';
+    return { code: 'range-not-known', because: power.uncertaintyAbsent ?? { code: 'uncertainty-not-known' } };
+  return { code: 'size-class-not-known' };
 }
 
 /** A panel's place by one of the two bases. */

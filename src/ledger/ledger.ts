@@ -9,6 +9,7 @@ import type { Conditions } from '../measure/irradiance/bench-procedure.ts';
 import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
+import type { Said } from '../measure/statement.ts';
 import type { ModelledLight } from './modelled-light.ts';
 
 export type { Conditions };
@@ -79,9 +80,9 @@ export interface PanelEntry {
   /** Its place by price per optical watt. */
   rank: Rank | undefined;
   /** Why it is in no such ranking. */
-  rankAbsent: string | undefined;
+  rankAbsent: Said | undefined;
   /** The same by price per emitted watt. */
-  byEmitted: { rank: Rank | undefined; rankAbsent: string | undefined };
+  byEmitted: { rank: Rank | undefined; rankAbsent: Said | undefined };
   stepUps: StepUps;
   /** On the price-power frontier, or off it by no more than the uncertainty. */
   frontier: 'on' | 'close' | undefined;

@@ -1,12 +1,8 @@
 import type { Estimate, OpticsEstimates, OpticsResult } from '../measure/beam/estimate.ts';
-import type { Contribution } from '../measure/figure.ts';
-import { lineWith } from '../measure/uncertainty.ts';
-
-/** A line of a budget without what one figure answers to it by. */
-type Line = Omit<Contribution, 'contribution'>;
+import type { BudgetComponent, ErrorSource } from '../measure/figure.ts';
 
 interface PackedEstimate extends Omit<Estimate, 'budget'> {
-  /** Pairs: place in the list of lines, contribution. */
+  /** Pairs: place in the list of sources, contribution. */
   budget: Float64Array;
 }
 
@@ -24,27 +20,27 @@ type PackedEstimates = Pick<OpticsEstimates, 'source' | 'efficiency' | 'model'> 
   };
 
 /**
- * A result in a small form: two dozen figures of a panel have the same dozen budget lines, whose words are then kept
+ * A result in a small form: two dozen figures of a panel have the same dozen error sources, whose words are then kept
  * once.
  */
 export interface PackedResult extends Omit<OpticsResult, 'estimates'> {
-  lines: Line[];
+  sources: ErrorSource[];
   estimates?: PackedEstimates;
 }
 
 /** Packs a result. */
 export function packResult({ estimates, ...rest }: OpticsResult): PackedResult {
-  const lines: Line[] = [];
-  if (!estimates) return { ...rest, lines };
+  const sources: ErrorSource[] = [];
+  if (!estimates) return { ...rest, sources };
   const places = new Map<string, number>();
   const pack = ({ budget, ...it }: Estimate): PackedEstimate => ({
     ...it,
     budget: Float64Array.from(
-      budget.flatMap(({ contribution, ...line }) => {
-        let place = places.get(line.key);
+      budget.flatMap(({ source, contribution }) => {
+        let place = places.get(source.key);
         if (place === undefined) {
-          place = lines.push(line) - 1;
-          places.set(line.key, place);
+          place = sources.push(source) - 1;
+          places.set(source.key, place);
         }
         return [place, contribution];
       }),
@@ -53,7 +49,7 @@ export function packResult({ estimates, ...rest }: OpticsResult): PackedResult {
   const { halfAngle, capture, samplingBias, emitted, targets, ...others } = estimates;
   return {
     ...rest,
-    lines,
+    sources,
     estimates: {
       ...others,
       halfAngle: pack(halfAngle),
@@ -71,12 +67,12 @@ export function packResult({ estimates, ...rest }: OpticsResult): PackedResult {
 }
 
 /** The result again, number for number. */
-export function unpackResult({ lines, estimates, ...rest }: PackedResult): OpticsResult {
+export function unpackResult({ sources, estimates, ...rest }: PackedResult): OpticsResult {
   if (!estimates) return rest;
   const unpack = ({ budget, ...it }: PackedEstimate): Estimate => {
-    const own: Contribution[] = [];
+    const own: BudgetComponent[] = [];
     for (let i = 0; i < budget.length; i += 2) {
-      own.push(lineWith(lines[budget[i] as number] as Line, budget[i + 1] as number));
+      own.push({ source: sources[budget[i] as number] as ErrorSource, contribution: budget[i + 1] as number });
     }
     return { ...it, budget: own };
   };

@@ -266,7 +266,7 @@ function metricsResting(instrument: string, figures: ReadonlyMap<string, FigureO
     .filter(isFigure)
     .filter((figure) =>
       figure.budget.some(
-        (line) => line.key.startsWith(`${instrument}@`) && line.contribution !== 0 && !hasCancelled(figure, line),
+        (it) => it.source.key.startsWith(`${instrument}@`) && it.contribution !== 0 && !hasCancelled(figure, it),
       ),
     )
     .map((figure) => figure.metric);

@@ -13,6 +13,7 @@ import { opticalPowerFigure, peakToMeanFigure } from '../measure/irradiance/opti
 import { exposureEachMinuteFigure, timeEachJouleFigure } from '../measure/irradiance/radiant-exposure-figures.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
+import type { Said } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import { type ModelledLight, modelledLight } from './modelled-light.ts';
 import { bandsOf, type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
@@ -157,10 +158,9 @@ function from(
   return make(...(inputs as [Figure, Figure, Figure, ...Figure[]]));
 }
 
-function reasonFor(metric: string, reason: string): string {
-  if (reason !== 'not measured') return reason;
-  const name = METRICS.find((it) => it.id === metric)?.name ?? metric;
-  return `${name.charAt(0).toLowerCase()}${name.slice(1)} was not measured`;
+function reasonFor(metric: string, reason: Said): Said {
+  const isUnread = reason === 'not measured' || (typeof reason !== 'string' && reason.code === 'not-measured');
+  return isUnread ? { code: 'input-not-measured', metric } : reason;
 }
 
 function geometryOf(grid: NonNullable<Session['grid']>, field: SessionContext['field']): GridGeometry | string {

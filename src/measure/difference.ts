@@ -1,7 +1,17 @@
 import type { Figure } from './figure.ts';
 import { REPEATABILITY } from './instrument/instrument.ts';
 import { type ErrorShares, errorShares, type SharedErrors, togetherIn } from './shared-errors.ts';
+import type { Said } from './statement.ts';
 import { coverageFactor, linearFigure } from './uncertainty.ts';
+
+declare module './statement.ts' {
+  interface StatementData {
+    /** Why two figures can't be held against each other. */
+    'one-only-a-bound': object;
+    'an-uncertainty-not-known': object;
+    'no-ratio-to-nought': object;
+  }
+}
 
 /** How one figure lies to another of the same kind. */
 export type Difference =
@@ -13,7 +23,7 @@ export type Difference =
       /** 95 %; both ends are the value where the two are exact. */
       interval95: readonly [number, number];
     }
-  | { kind: 'unknown'; reason: string };
+  | { kind: 'unknown'; reason: Said };
 
 /**
  * Ratios closer to 1, and relative uncertainties of them smaller, than this are those of equal exact figures: far less
@@ -124,16 +134,16 @@ const identityOf = (figure: Figure, other: Figure, unit: Figure['unit']) => ({
 });
 
 /** Why there is no ratio of two figures; undefined where there is one. */
-export function ratioMissing(figure: Figure, other: Figure): string | undefined {
+export function ratioMissing(figure: Figure, other: Figure): Said | undefined {
   const missing = missingFrom(figure, other);
-  return missing ?? (figure.value > 0 && other.value > 0 ? undefined : 'there is no ratio to nought');
+  return missing ?? (figure.value > 0 && other.value > 0 ? undefined : { code: 'no-ratio-to-nought' });
 }
 
 /** Why two figures can't be held against each other; undefined where they can. */
-function missingFrom(figure: Figure, other: Figure): string | undefined {
+function missingFrom(figure: Figure, other: Figure): Said | undefined {
   for (const it of [figure, other]) {
-    if (it.bound) return 'one of the two is only a bound';
-    if (it.standardUncertainty === null) return it.uncertaintyAbsent ?? 'an uncertainty is not known';
+    if (it.bound) return { code: 'one-only-a-bound' };
+    if (it.standardUncertainty === null) return it.uncertaintyAbsent ?? { code: 'an-uncertainty-not-known' };
   }
   return scatterUnknown(figure, other);
 }
@@ -144,10 +154,10 @@ function missingFrom(figure: Figure, other: Figure): string | undefined {
  * rule, would make the two look far surer apart than they are. Where they share nothing, both calibrations stand in
  * full, and outweigh the scatter as they do in the figures themselves.
  */
-export function scatterUnknown(figure: Figure, other: Figure): string | undefined {
+export function scatterUnknown(figure: Figure, other: Figure): Said | undefined {
   if (figure === other) return undefined;
-  const silent = [...figure.unassessed, ...other.unassessed].find((it) => it.source === REPEATABILITY);
+  const silent = [...figure.unassessed, ...other.unassessed].find((it) => it.what === REPEATABILITY);
   if (!silent) return undefined;
-  const keys = new Set(figure.budget.map((line) => line.key));
-  return other.budget.some((line) => keys.has(line.key)) ? silent.reason : undefined;
+  const keys = new Set(figure.budget.map((it) => it.source.key));
+  return other.budget.some((it) => keys.has(it.source.key)) ? silent.reason : undefined;
 }

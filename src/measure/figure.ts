@@ -1,3 +1,5 @@
+import type { Said } from './statement.ts';
+
 /** Where a figure comes from: read off a meter, calculated from readings, from a model, or from the maker. */
 export type Basis = 'measured' | 'derived' | 'modelled' | 'claimed';
 
@@ -28,34 +30,39 @@ export type Unit =
  */
 export type Bound = 'below' | 'above';
 
-/** One line of an uncertainty budget. */
-export interface Contribution {
+/** An error that figures have, whichever they are and however much they have of it. */
+export interface ErrorSource {
   /**
-   * Names the error. Lines with one key, in whatever figure of whatever panel, are the same error: the
-   * calibration of a meter moves all that it read, so it cancels in ratios and in the order of panels.
+   * Names the error. Sources with one key, in whatever figure of whatever panel, are the same error: the calibration
+   * of an instrument moves all that it read, so it cancels in ratios and in the order of panels.
    */
   key: string;
-  /** What it is, in words: "Calibration of the irradiance meter". */
-  source: string;
+  /** What it is: the calibration of the irradiance meter. */
+  what: Said;
   /** Type A: from the scatter of repeated readings. Type B: from anything else (JCGM 100:2008, 4.2 and 4.3). */
   type: 'A' | 'B';
+  /** What the error is drawn from in a simulation (JCGM 101:2008, 6.4). */
+  distribution: 'normal' | 'rectangular' | 't';
+  /** Degrees of freedom; Infinity for a type B value taken as exactly known. */
+  degreesOfFreedom: number;
+  /** How the value was come by: stated as 5 % at k = 2, normal. */
+  evaluation: Said;
+}
+
+/** One component of an uncertainty budget: an error, and how much of it one figure has. */
+export interface BudgetComponent {
+  source: ErrorSource;
   /**
    * Contribution to the figure's standard uncertainty, in the figure's unit. Signed: negative where the figure
    * falls as the error grows, so that one error met twice adds or cancels as it should.
    */
   contribution: number;
-  /** What the error is drawn from in a simulation (JCGM 101:2008, 6.4). */
-  distribution: 'normal' | 'rectangular' | 't';
-  /** Degrees of freedom; Infinity for a type B value taken as exactly known. */
-  degreesOfFreedom: number;
-  /** How the value was come by: "stated 5 % at k = 2, normal". */
-  evaluation: string;
 }
 
 /** Why a possible uncertainty is not in the budget; shown beside it, so that nothing is left out in silence. */
 export interface Unassessed {
-  source: string;
-  reason: string;
+  what: Said;
+  reason: Said;
 }
 
 /** Something odd about a figure, said in words beside it. A flag never changes a value. */
@@ -63,12 +70,12 @@ export interface Flag {
   /** The check that raised it: `efficiency-possible`. */
   check: string;
   severity: 'note' | 'doubt' | 'impossible';
-  /** A whole sentence with the numbers in it. */
-  text: string;
+  /** What was found, with the numbers in it. */
+  finding: Said;
   /** Metric ids of the figures it concerns. */
   concerns: string[];
   /** For the tester, not for readers: what to write instead. */
-  hint?: string;
+  hint?: Said;
   /**
    * Where the tester should look: keys from the top of the panel's file, of which a first `session` stands for the
    * session that was checked. Left out where the readings behind the first figure concerned say it.
@@ -100,18 +107,18 @@ export interface Figure {
   /** Coverage factor used for the interval, and the effective degrees of freedom behind it. */
   coverageFactor: number | null;
   degreesOfFreedom: number | null;
-  uncertaintyAbsent?: string;
+  uncertaintyAbsent?: Said;
   basis: Basis;
   /** The method and its version: `optical-power@1`. */
   method: string;
   /** Ids of figures and paths of readings that went in. */
   inputs: string[];
-  budget: Contribution[];
+  budget: BudgetComponent[];
   unassessed: Unassessed[];
   /** The formula with this panel's numbers put in, as TeX; absent for plain readings. */
   working?: string;
   /** Plain notes on how the figure came about ("one reading struck out"). */
-  notes: string[];
+  notes: Said[];
   flags: Flag[];
 }
 
@@ -120,7 +127,7 @@ export interface Gap {
   gap: true;
   metric: string;
   /** Short enough for a table cell: "not measured". */
-  reason: string;
+  reason: Said;
 }
 
 export type FigureOrGap = Figure | Gap;
@@ -131,7 +138,7 @@ export function isFigure(it: FigureOrGap | undefined): it is Figure {
 }
 
 /** A stated gap. */
-export function gap(metric: string, reason: string): Gap {
+export function gap(metric: string, reason: Said): Gap {
   return { gap: true, metric, reason };
 }
 
@@ -154,6 +161,6 @@ export function figureFinder(figures: ReadonlyMap<string, FigureOrGap>): (metric
 const NEGLIGIBLE = 1e-9;
 
 /** True where what the inputs share has cancelled in the figure: only what floating point leaves of it is there. */
-export function hasCancelled(figure: Figure, line: Contribution): boolean {
-  return Math.abs(line.contribution) < NEGLIGIBLE * (figure.standardUncertainty ?? 0);
+export function hasCancelled(figure: Figure, component: BudgetComponent): boolean {
+  return Math.abs(component.contribution) < NEGLIGIBLE * (figure.standardUncertainty ?? 0);
 }

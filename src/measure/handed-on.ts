@@ -1,4 +1,5 @@
 import type { Figure, Flag } from './figure.ts';
+import { isSameStatement } from './statement.ts';
 
 /**
  * The flags that a figure takes over from those it is made of: a doubt about them is one about it, and what can't be
@@ -14,7 +15,7 @@ export function handedOn(inputs: Iterable<Pick<Figure, 'metric' | 'flags'>>): Fl
 
 /** Adds a flag to a list that has it not yet, from whichever figure; true where it was added. */
 export function addFlag(flags: Flag[], flag: Flag): boolean {
-  if (flags.some((it) => it.check === flag.check && it.text === flag.text)) return false;
+  if (flags.some((it) => it.check === flag.check && isSameStatement(it.finding, flag.finding))) return false;
   flags.push(flag);
   return true;
 }

@@ -1,7 +1,7 @@
 import { randomGamma, randomNormal } from 'd3-random';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import type { Contribution } from './figure.ts';
+import type { ErrorSource } from './figure.ts';
 
 /** Seeded random numbers, so that two builds of the same content give the same bytes. */
 export interface Random {
@@ -34,7 +34,7 @@ export function seededRandom(seed: number): Random {
 }
 
 /** One draw of an error in units of its standard uncertainty, from the distribution its budget line names. */
-export function drawError(random: Random, line: Pick<Contribution, 'distribution' | 'degreesOfFreedom'>): number {
+export function drawError(random: Random, line: Pick<ErrorSource, 'distribution' | 'degreesOfFreedom'>): number {
   switch (line.distribution) {
     case 'rectangular':
       return Math.sqrt(3) * (2 * random.uniform() - 1);

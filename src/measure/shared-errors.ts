@@ -16,7 +16,8 @@ export function errorShares(figures: readonly Figure[]): ErrorShares[] {
   const numbers = new Map<string, number>();
   return figures.map(({ value, budget }) => {
     const lines = new Map<number, { share: number; degreesOfFreedom: number }>();
-    for (const { key, contribution, degreesOfFreedom } of budget) {
+    for (const { source, contribution } of budget) {
+      const { key, degreesOfFreedom } = source;
       const number = numbers.get(key) ?? numbers.size;
       numbers.set(key, number);
       lines.set(number, { share: (lines.get(number)?.share ?? 0) + contribution / value, degreesOfFreedom });

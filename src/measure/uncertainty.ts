@@ -1,5 +1,6 @@
-import type { Contribution, Figure, Unassessed } from './figure.ts';
+import type { BudgetComponent, ErrorSource, Figure, Unassessed } from './figure.ts';
 import { handedOn } from './handed-on.ts';
+import { type Said, statementKey } from './statement.ts';
 import { studentQuantile } from './student-t.ts';
 
 /** Probability of the coverage interval that every figure carries. */
@@ -23,13 +24,17 @@ export function combinedUncertainty(contributions: readonly number[]): number {
   return Math.hypot(...contributions);
 }
 
+/** What of a budget component its degrees of freedom follow from. */
+export interface DegreesPart {
+  contribution: number;
+  source: Pick<ErrorSource, 'degreesOfFreedom'>;
+}
+
 /**
  * Effective degrees of freedom, Welch-Satterthwaite (JCGM 100:2008, G.4.1, G.2b), rounded down to a whole
  * number as G.4.1 asks; Infinity where no contribution is of type A.
  */
-export function effectiveDegreesOfFreedom(
-  parts: ReadonlyArray<{ contribution: number; degreesOfFreedom: number }>,
-): number {
+export function effectiveDegreesOfFreedom(parts: readonly DegreesPart[]): number {
   return wholeDegrees(exactDegreesOfFreedom(parts));
 }
 
@@ -37,13 +42,11 @@ export function effectiveDegreesOfFreedom(
  * The same before it is rounded down, for parts that are put together as one and go into another sum: rounded twice, the
  * whole would be less than the sum of its parts.
  */
-export function exactDegreesOfFreedom(
-  parts: ReadonlyArray<{ contribution: number; degreesOfFreedom: number }>,
-): number {
+export function exactDegreesOfFreedom(parts: readonly DegreesPart[]): number {
   const u = combinedUncertainty(parts.map((part) => part.contribution));
   if (u === 0) return Number.POSITIVE_INFINITY;
   let sum = 0;
-  for (const part of parts) sum += (part.contribution / u) ** 4 / part.degreesOfFreedom;
+  for (const part of parts) sum += (part.contribution / u) ** 4 / part.source.degreesOfFreedom;
   return 1 / sum;
 }
 
@@ -75,7 +78,7 @@ export type FigureIdentity = Pick<Figure, 'id' | 'metric' | 'unit' | 'basis' | '
   };
 
 /** What is known of a figure's uncertainty: a budget, or the reason why there is none. */
-export type UncertaintyKnowledge = { budget: Contribution[]; unassessed?: Unassessed[] } | { absent: string };
+export type UncertaintyKnowledge = { budget: BudgetComponent[]; unassessed?: Unassessed[] } | { absent: Said };
 
 /**
  * Makes a figure from its value and budget: combined standard uncertainty, effective degrees of freedom,
@@ -117,22 +120,6 @@ export function makeFigure(identity: FigureIdentity, value: number, knowledge: U
   return figure;
 }
 
-/**
- * A line of a budget with another contribution. Field by field, since a guide has hundreds of thousands of them, and
- * copies made otherwise take twice the time and memory.
- */
-export function lineWith(line: Omit<Contribution, 'contribution'>, contribution: number): Contribution {
-  return {
-    key: line.key,
-    source: line.source,
-    type: line.type,
-    contribution,
-    distribution: line.distribution,
-    degreesOfFreedom: line.degreesOfFreedom,
-    evaluation: line.evaluation,
-  };
-}
-
 /** One input of a calculation and how far the result moves when it moves by one. */
 export interface Term {
   figure: Figure;
@@ -149,7 +136,7 @@ export interface Term {
  */
 export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: number, terms: readonly Term[]): Figure {
   const inputs = terms.map((term) => term.figure.id);
-  const notes = distinct([identity.notes ?? [], ...terms.map((term) => term.figure.notes)], (it) => it);
+  const notes = distinct([identity.notes ?? [], ...terms.map((term) => term.figure.notes)], statementKey);
   const bound = identity.bound ?? boundOf(terms);
   const whole = { ...identity, inputs, notes, ...(bound && { bound }) };
 
@@ -163,20 +150,23 @@ function propagatedKnowledge(terms: readonly Term[]): UncertaintyKnowledge {
   if (unknown) return { absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known' };
   const unassessed = distinct(
     terms.map((term) => term.figure.unassessed),
-    (it) => it.source + it.reason,
+    (it) => statementKey(it.what) + statementKey(it.reason),
   );
   return { budget: propagatedBudget(terms), unassessed };
 }
 
-function propagatedBudget(terms: readonly Term[]): Contribution[] {
-  const budget: Contribution[] = [];
-  const places = new Map<string, number>();
+function propagatedBudget(terms: readonly Term[]): BudgetComponent[] {
+  const budget: BudgetComponent[] = [];
+  const places = new Map<string, BudgetComponent>();
   for (const { figure, sensitivity } of terms) {
-    for (const line of figure.budget) {
-      const contribution = sensitivity * line.contribution;
-      const place = places.get(line.key);
-      if (place === undefined) places.set(line.key, budget.push(lineWith(line, contribution)) - 1);
-      else budget[place] = lineWith(line, (budget[place] as Contribution).contribution + contribution);
+    for (const { source, contribution } of figure.budget) {
+      const known = places.get(source.key);
+      if (known) known.contribution += sensitivity * contribution;
+      else {
+        const own = { source, contribution: sensitivity * contribution };
+        places.set(source.key, own);
+        budget.push(own);
+      }
     }
   }
   return budget;

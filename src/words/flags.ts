@@ -1,7 +1,7 @@
 import { type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
-import { metricById } from '../measure/metrics.ts';
 import { listed } from './format.ts';
 import { DOUBT_MARK, IMPOSSIBLE_MARK } from './marks.ts';
+import { nameOf } from './names.ts';
 
 /** A mark beside a figure, and what it says to who can't see it. */
 export interface Dagger {
@@ -36,12 +36,6 @@ function throughWords(flags: readonly Flag[]): string {
   const from = [...new Set(flags.map((it) => it.from))];
   if (from.includes(undefined)) return '';
   return `, for it is made of ${listed(from.map((it) => nameOf(it as string)))}`;
-}
-
-/** The name of a metric within a sentence. */
-export function nameOf(metric: string): string {
-  const { name } = metricById(metric);
-  return /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
 /** The severity in words. */

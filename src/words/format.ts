@@ -1,5 +1,5 @@
-import type { Figure, FigureOrGap, Unit } from '../measure/figure.ts';
-import { isFigure } from '../measure/figure.ts';
+import type { Figure, Unit } from '../measure/figure.ts';
+import type { Said } from '../measure/statement.ts';
 
 /** A figure in words, cut where pages may want to set its parts apart. Nothing here is calculated, only rounded. */
 export interface Shown {
@@ -12,7 +12,7 @@ export interface Shown {
   /** `W`, `/W`, `mW/cm²`; empty for pure numbers. */
   unit: string;
   /** Why there is no uncertainty. */
-  absent?: string;
+  absent?: Said;
   /** All of it on one line: `84 ± 9 W`. */
   text: string;
 }
@@ -162,12 +162,6 @@ export function unitSigns(unit: string): string {
 /** A unit beside a bare number, money's too: `EUR/W`. */
 export function unitWords(unit: Unit, currency: string): string {
   return unit === '1' ? '' : unit.replace('currency', currency);
-}
-
-/** A figure's text, or the gap's reason. */
-export function showText(it: FigureOrGap | undefined, currency: string): string {
-  if (it === undefined) return 'not measured';
-  return isFigure(it) ? showFigure(it, currency).text : it.reason;
 }
 
 /** `optical-power@1` to its parts. */

@@ -4,6 +4,7 @@ import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
+import { say } from '../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;
@@ -23,11 +24,11 @@ function panel(slug: string, of = ledger()): PanelEntry {
 }
 
 function figure(it: FigureOrGap | undefined) {
-  if (!isFigure(it)) throw new Error(it?.reason ?? 'no figure');
+  if (!isFigure(it)) throw new Error(it ? say(it.reason) : 'no figure');
   return it;
 }
 
-const reasonOf = (it: FigureOrGap | undefined) => (it && !isFigure(it) ? it.reason : 'a figure');
+const reasonOf = (it: FigureOrGap | undefined) => (it && !isFigure(it) ? say(it.reason) : 'a figure');
 
 describe('gaps hand their reason on', () => {
   const cases: Array<[string, string, string, Record<string, RegExp>]> = [
@@ -170,11 +171,11 @@ describe('uncertainty', () => {
 
   test('of the LED area counts the rule where a session names it, and says so where none does', () => {
     const withRule = figure(panel('plover').figures.get('led-area'));
-    expect(withRule.budget.map((it) => it.key).join(' ')).toContain('rule@2026-01-20/calibration');
+    expect(withRule.budget.map((it) => it.source.key).join(' ')).toContain('rule@2026-01-20/calibration');
     content.edit(PLOVER, '      length: rule\n', '');
     const without = figure(panel('plover').figures.get('led-area'));
-    expect(without.budget.map((it) => it.key).join(' ')).not.toContain('rule@');
-    expect(without.unassessed).toEqual([{ source: 'Calibration of the tape', reason: 'the session does not name it' }]);
+    expect(without.budget.map((it) => it.source.key).join(' ')).not.toContain('rule@');
+    expect(without.unassessed).toEqual([{ what: 'Calibration of the tape', reason: 'the session does not name it' }]);
   });
 });
 
@@ -219,7 +220,7 @@ describe('prices', () => {
     content.edit(PLOVER, '  - date: 2026-11-01', '  - date: 2026-07-31');
     const flag = panel('plover').flags.find((it) => it.check === 'price-age');
     expect(flag?.severity).toBe('note');
-    expect(flag?.text).toContain('116 days old (2026-08-01)');
+    expect(flag?.finding).toContain('116 days old (2026-08-01)');
     // It is the current session's price; an earlier session has none.
     content.edit(PLOVER, 'sessions:\n', 'sessions:\n  - { date: 2025-01-01, methodVersion: 1 }\n');
     expect(panel('plover').sessions.map((it) => it.flags.some((own) => own.check === 'price-age'))).toEqual([
@@ -292,11 +293,11 @@ describe('sessions', () => {
     expect(current?.instruments).toMatchObject([{ calibration: { date: '2026-01-15', due: '2028-01-15' } }]);
     expect(earlier?.instruments).toMatchObject([{ calibration: { date: '2025-05-01', due: '2026-05-01' } }]);
     const [now, then] = before();
-    expect(budgetOf(now).map((it) => it.key)).toContain('thermopile@2026-01-15/calibration');
-    const line = budgetOf(then).find((it) => it.key === 'thermopile@2025-05-01/calibration');
+    expect(budgetOf(now).map((it) => it.source.key)).toContain('thermopile@2026-01-15/calibration');
+    const line = budgetOf(then).find((it) => it.source.key === 'thermopile@2025-05-01/calibration');
     // 6 % at k = 2.
     expect((line?.contribution ?? 0) / (isFigure(then) ? then.value : 1)).toBeCloseTo(0.03, 12);
-    expect(line?.evaluation).toContain('calibration of 2025-05-01: 6 % at k = 2');
+    expect(line?.source.evaluation).toContain('calibration of 2025-05-01: 6 % at k = 2');
     // A newer one yet changes neither.
     content.edit(
       'instruments/thermopile.yaml',
@@ -311,7 +312,7 @@ describe('sessions', () => {
     earlierCalibration();
     const keys = budgetOf(panel('teasel').sessions[0]?.change)
       .filter((it) => it.contribution !== 0)
-      .map((it) => it.key);
+      .map((it) => it.source.key);
     expect(keys).toContain('thermopile@2026-01-15/calibration');
     expect(keys).toContain('thermopile@2025-05-01/calibration');
   });

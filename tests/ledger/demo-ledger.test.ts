@@ -7,6 +7,7 @@ import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import { METRICS, metricById } from '../../src/measure/metrics.ts';
+import { say } from '../../src/words/say.ts';
 import { DEMO_FOLDER, TODAY } from '../support/content-folder.ts';
 
 const read = () => {
@@ -29,7 +30,7 @@ function panel(slug: string, of = ledger): PanelEntry {
 }
 
 function value(it: FigureOrGap | undefined): number {
-  if (!isFigure(it)) throw new Error(it?.reason ?? 'no figure');
+  if (!isFigure(it)) throw new Error(it ? say(it.reason) : 'no figure');
   return it.value;
 }
 
@@ -337,7 +338,7 @@ describe('instruments', () => {
     const dab = panel('quennick-dab');
     const flag = dab.flags.find((it) => it.check === 'calibration-valid');
     expect(flag?.severity).toBe('doubt');
-    expect(flag?.text).toContain('2026-03-03');
+    expect(flag?.finding).toContain('2026-03-03');
     for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'peak-irradiance-combined']) {
       const it = dab.figures.get(metric);
       expect(isFigure(it) && it.flags.map((own) => own.check), metric).toContain('calibration-valid');

@@ -30,7 +30,7 @@ const FIGURES: ReadonlyMap<string, FigureOrGap> = new Map(
 const flag = (concerns: string[], part: Partial<Flag> = {}): Flag => ({
   check: 'a-check',
   severity: 'doubt',
-  text: 'Odd.',
+  finding: 'Odd.',
   concerns,
   ...part,
 });

@@ -120,7 +120,7 @@ describe('a grid that no beam explains', () => {
     const panel = plover();
     expect(hasCommon(panel)).toBe(true);
     expect(flagsOf(panel).map((it) => it.check)).toEqual(['beam-withheld']);
-    expect(flagsOf(panel)[0]?.text).toContain('no beam that we know of explains the readings');
+    expect(flagsOf(panel)[0]?.finding).toContain('no beam that we know of explains the readings');
     for (const metric of CORRECTED) {
       expect(gapOf(panel, metric), metric).toBe('no beam that we know of explains the readings');
     }

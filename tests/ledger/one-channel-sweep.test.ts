@@ -32,7 +32,7 @@ describe('near-infrared alone, read before the middle', () => {
     expect(share.value).toBeCloseTo(131, 9);
     expect(share.bound).toBeUndefined();
     const relative = (ending: string) =>
-      share.budget.filter((it) => it.key.endsWith(ending)).map((it) => Math.abs(it.contribution) / share.value);
+      share.budget.filter((it) => it.source.key.endsWith(ending)).map((it) => Math.abs(it.contribution) / share.value);
     // 4 % at k = 2, of one meter: met three times, with the signs of a product it stays one.
     expect(relative('/calibration')).toEqual([expect.closeTo(0.02, 9)]);
     // Each distance was set anew, and each reading was rounded and repeated by itself.

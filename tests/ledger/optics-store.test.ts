@@ -17,8 +17,8 @@ describe('a result that is kept', () => {
 
   test('has the words of each budget line once', () => {
     const packed = packResult(estimatePanel(input));
-    expect(new Set(packed.lines.map((it) => it.key)).size).toBe(packed.lines.length);
-    expect(packed.lines.length).toBeGreaterThan(5);
+    expect(new Set(packed.sources.map((it) => it.key)).size).toBe(packed.sources.length);
+    expect(packed.sources.length).toBeGreaterThan(5);
   });
 
   test('comes back too where the beam is withheld', () => {

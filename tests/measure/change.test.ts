@@ -66,7 +66,7 @@ describe('the change of a figure', () => {
     const reason = 'no repeats were taken, and how readings scatter is not known for the meter';
     const silent = (value: number) => ({
       ...figure(value, [line('meter@2026-01-10/calibration', 0.02 * value), line(`${value}/resolution`, 0.01)]),
-      unassessed: [{ source: 'Repeatability', reason }],
+      unassessed: [{ what: 'Repeatability', reason }],
     });
     const it = change(silent(88.2), silent(90));
     expect(it.value).toBeCloseTo(-2, 12);

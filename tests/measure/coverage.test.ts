@@ -132,7 +132,7 @@ describe('how often the 95 % interval holds the truth', () => {
 
   test('an interval that left out the calibration would fail here', () => {
     const blind = simulated(1, 3, 0.008).map(({ mean }) => {
-      const lines = mean.budget.filter((it) => !it.key.endsWith('/calibration'));
+      const lines = mean.budget.filter((it) => !it.source.key.endsWith('/calibration'));
       const u = Math.hypot(...lines.map((it) => it.contribution));
       return Math.abs(mean.value - TRUE_MEAN) <= (mean.coverageFactor ?? Number.NaN) * u;
     });

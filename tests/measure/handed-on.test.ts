@@ -9,7 +9,7 @@ import { figure, identity, line } from './make.ts';
 const flag = (severity: Flag['severity'], check = 'a-check'): Flag => ({
   check,
   severity,
-  text: `${check}: odd.`,
+  finding: `${check}: odd.`,
   concerns: ['optical-power'],
 });
 const doubted = { ...figure(10, [line('a', 0.1)]), flags: [flag('note', 'old'), flag('doubt')] };

@@ -1,4 +1,4 @@
-import type { Contribution, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
+import type { BudgetComponent, ErrorSource, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import type { AngularResponse } from '../../src/measure/instrument/angular-response.ts';
 import type { Meter } from '../../src/measure/instrument/instrument.ts';
@@ -37,16 +37,18 @@ export function slanted(error: number): AngularResponse {
 }
 
 /** A line of a budget: normal and of type B, save for what is given. */
-export function line(key: string, contribution: number, part: Partial<Contribution> = {}): Contribution {
+export function line(key: string, contribution: number, part: Partial<ErrorSource> = {}): BudgetComponent {
   return {
-    key,
-    source: key,
-    type: 'B',
+    source: {
+      key,
+      what: key,
+      type: 'B',
+      distribution: 'normal',
+      degreesOfFreedom: Number.POSITIVE_INFINITY,
+      evaluation: 'for a test',
+      ...part,
+    },
     contribution,
-    distribution: 'normal',
-    degreesOfFreedom: Number.POSITIVE_INFINITY,
-    evaluation: 'for a test',
-    ...part,
   };
 }
 
@@ -56,7 +58,12 @@ export function identity(metric = 'optical-power', unit: Unit = 'W') {
 }
 
 /** A figure with a budget; exact without one. */
-export function figure(value: number, budget: Contribution[] = [], metric = 'optical-power', unit: Unit = 'W'): Figure {
+export function figure(
+  value: number,
+  budget: BudgetComponent[] = [],
+  metric = 'optical-power',
+  unit: Unit = 'W',
+): Figure {
   return makeFigure(identity(metric, unit), value, { budget });
 }
 
@@ -72,10 +79,10 @@ export function figureOf(it: FigureOrGap | undefined): Figure {
 }
 
 /** Contribution of the line of a budget whose key ends so; fails where it is missing or not the only one. */
-export function lineOf(it: Figure, ending: string): Contribution {
-  const found = it.budget.filter((entry) => entry.key.endsWith(ending));
+export function lineOf(it: Figure, ending: string): BudgetComponent {
+  const found = it.budget.filter((entry) => entry.source.key.endsWith(ending));
   if (found.length !== 1) throw new Error(`${found.length} lines end in "${ending}"`);
-  return found[0] as Contribution;
+  return found[0] as BudgetComponent;
 }
 
 /** A grid of single readings at 15 cm, the distance set exactly. */

@@ -67,7 +67,9 @@ describe('a reading as a figure', () => {
     // Not known how the light is shared out: each band may be all of it.
     expect(lineOf(of(), '/spectral-near-infrared').contribution).toBeCloseTo(4, 12);
     // What is no light has no bands.
-    expect(readingFigure(reading({ meter: silicon })).budget.some((it) => it.key.includes('spectral'))).toBe(false);
+    expect(readingFigure(reading({ meter: silicon })).budget.some((it) => it.source.key.includes('spectral'))).toBe(
+      false,
+    );
   });
 
   test('before the first calibration of its meter has no uncertainty and says why', () => {
@@ -100,7 +102,7 @@ describe('a reading as a figure', () => {
       repeatability: undefined,
     });
     const sources = (part: Partial<MeterReading>) =>
-      readingFigure(reading({ meter: silent, ...part })).unassessed.map((it) => it.source);
+      readingFigure(reading({ meter: silent, ...part })).unassessed.map((it) => it.what);
     expect(sources({})).toEqual(['Repeatability']);
     expect(sources({ distance: AT_SIX_INCHES })).toEqual([
       'Spectral response',

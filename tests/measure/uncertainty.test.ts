@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Contribution } from '../../src/measure/figure.ts';
+import type { BudgetComponent } from '../../src/measure/figure.ts';
 import { pooledRepeats } from '../../src/measure/irradiance/grid.ts';
 import {
   combinedUncertainty,
@@ -27,6 +27,11 @@ import {
 } from '../references/uncertainty.ts';
 import { figure, identity, line, RUNS, vague } from './make.ts';
 
+const asPart = ({ contribution, degreesOfFreedom }: { contribution: number; degreesOfFreedom: number }) => ({
+  contribution,
+  source: { degreesOfFreedom },
+});
+
 const named = <Row extends { label: string }>(rows: readonly Row[]) => rows.map((row) => [row.label, row] as const);
 
 const quotient = ({ numerator, numeratorRelative, denominator, denominatorRelative }: Quotient) =>
@@ -47,7 +52,7 @@ describe('check values of the guide to uncertainty', () => {
     expectToMeet(row.arguments.coverageFactor * combinedUncertainty(row.arguments.parts), row);
   });
   test.each(named(EFFECTIVE_DEGREES))('%s', (_, row) => {
-    expectToMeet(effectiveDegreesOfFreedom(row.arguments.parts), row);
+    expectToMeet(effectiveDegreesOfFreedom(row.arguments.parts.map(asPart)), row);
   });
   test.each(named(EXPANDED))('%s', (_, row) => {
     const budget = row.arguments.parts.map((part, i) => line(`part ${i}`, part.contribution, part));
@@ -74,7 +79,7 @@ describe('effective degrees of freedom', () => {
   });
 
   test('are those of a single part', () => {
-    expect(effectiveDegreesOfFreedom([{ contribution: 0.3, degreesOfFreedom: 7 }])).toBe(7);
+    expect(effectiveDegreesOfFreedom([asPart({ contribution: 0.3, degreesOfFreedom: 7 })])).toBe(7);
   });
 
   test('are whole, at least the fewest of a part, and no more than all together', () => {
@@ -84,7 +89,7 @@ describe('effective degrees of freedom', () => {
     });
     fc.assert(
       fc.property(fc.array(part, { minLength: 1, maxLength: 6 }), (parts) => {
-        const effective = effectiveDegreesOfFreedom(parts);
+        const effective = effectiveDegreesOfFreedom(parts.map(asPart));
         expect(Number.isInteger(effective)).toBe(true);
         expect(effective).toBeGreaterThanOrEqual(Math.min(...parts.map((it) => it.degreesOfFreedom)));
         expect(effective).toBeLessThanOrEqual(parts.reduce((sum, it) => sum + it.degreesOfFreedom, 0));
@@ -99,14 +104,14 @@ describe('effective degrees of freedom', () => {
       { contribution: 1, degreesOfFreedom: 3 },
     ];
     const scaled = parts.map((it) => ({ ...it, contribution: it.contribution * 1e-60 }));
-    expect(effectiveDegreesOfFreedom(scaled)).toBe(effectiveDegreesOfFreedom(parts));
+    expect(effectiveDegreesOfFreedom(scaled.map(asPart))).toBe(effectiveDegreesOfFreedom(parts.map(asPart)));
   });
 });
 
 describe('making a figure', () => {
   const contribution = fc.double({ min: -50, max: 50, noNaN: true });
   const degreesOfFreedom = fc.oneof(fc.integer({ min: 1, max: 40 }), fc.constant(Number.POSITIVE_INFINITY));
-  const budget: fc.Arbitrary<Contribution[]> = fc
+  const budget: fc.Arbitrary<BudgetComponent[]> = fc
     .array(fc.record({ contribution, degreesOfFreedom }), { maxLength: 6 })
     .map((parts) => parts.map((part, i) => line(`line ${i}`, part.contribution, part)));
 
@@ -211,7 +216,7 @@ describe('propagation', () => {
   });
 
   test('what is unassessed in an input is unassessed in the result, once', () => {
-    const unassessed = [{ source: 'Repeatability', reason: 'no repeats' }];
+    const unassessed = [{ what: 'Repeatability', reason: 'no repeats' }];
     const a = makeFigure(identity('a'), 1, { budget: [], unassessed });
     const b = makeFigure(identity('b'), 1, { budget: [], unassessed: [...unassessed] });
     const it = propagate(identity(), 2, [

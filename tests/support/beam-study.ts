@@ -204,9 +204,9 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
     edge,
   });
   errors.push({
-    line: {
+    source: {
       key: `${session}/angular`,
-      source: 'Angular',
+      what: 'Angular',
       type: 'B',
       distribution: 'normal',
       degreesOfFreedom: Number.POSITIVE_INFINITY,

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Flag } from '../../src/measure/figure.ts';
 import { daggerOf, SEVERITY_WORDS } from '../../src/words/flags.ts';
 
-const flag = (severity: Flag['severity']): Flag => ({ check: 'a-check', severity, text: 'Odd.', concerns: [] });
+const flag = (severity: Flag['severity']): Flag => ({ check: 'a-check', severity, finding: 'Odd.', concerns: [] });
 
 describe('daggerOf', () => {
   test.each([

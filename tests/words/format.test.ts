@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Figure, gap, type Unit } from '../../src/measure/figure.ts';
+import type { Figure, Unit } from '../../src/measure/figure.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
 import {
   decimalsFor,
@@ -11,7 +11,6 @@ import {
   ordinal,
   showDate,
   showFigure,
-  showText,
   unitWords,
 } from '../../src/words/format.ts';
 import { figure, identity, line, RUNS, vague } from '../measure/make.ts';
@@ -218,14 +217,6 @@ describe('showFigure', () => {
 
   test('an uncertainty of money never looks as if there were none', () => {
     expect(showFigure(within(0.00031, 0.00002, 'currency/h'), 'EUR').plusMinus).toMatch(/[1-9]/);
-  });
-});
-
-describe('showText', () => {
-  test('a figure, the reason of a gap, or that there is nothing', () => {
-    expect(showText(within(84.3, 9.2), 'EUR')).toBe('84 ± 9 W');
-    expect(showText(gap('sound-on', 'the meter was lent out'), 'EUR')).toBe('the meter was lent out');
-    expect(showText(undefined, 'EUR')).toBe('not measured');
   });
 });
 

@@ -1,13 +1,10 @@
-import type { Contribution, Figure } from '../figure.ts';
+import type { ErrorSource, Figure } from '../figure.ts';
 import type { AngularResponse } from '../instrument/angular-response.ts';
 import { angularLine, calibrationLines, type Meter, resolutionLine } from '../instrument/instrument.ts';
 import { type BandShares, SHARES_UNKNOWN, spectralLines } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { studentQuantile } from '../student-t.ts';
 import { rectangular } from '../uncertainty.ts';
-
-/** A line of a budget, before it is known how far a figure answers to it. */
-export type ErrorLine = Omit<Contribution, 'contribution'>;
 
 /**
  * What the truth is beyond what is stated, when an error is at one standard uncertainty: a reading that is 2 % too
@@ -31,7 +28,7 @@ export interface ErrorEffect {
 
 /** One error, shared by all that it touches. */
 export interface SharedError {
-  line: ErrorLine;
+  source: ErrorSource;
   effect: ErrorEffect;
 }
 
@@ -50,8 +47,6 @@ export interface ErrorSources {
   edge: number;
 }
 
-const bare = ({ contribution: _, ...line }: Contribution): ErrorLine => line;
-
 /**
  * Errors that a session's readings share, under the keys that its other figures use, so that they cancel against
  * those: calibration, offset and oblique response of the meter, the distance, the sides of the field, and how far
@@ -61,15 +56,18 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
   const { session, panel, meter, bands = SHARES_UNKNOWN, distance, width, height, edge } = sources;
   const { angularResponse } = meter;
   const errors: SharedError[] = [
-    ...calibrationLines(meter, 1).map((line) => ({
-      line: bare(line),
-      effect: line.key.endsWith('/offset') ? { offset: -line.contribution } : { reading: -line.contribution },
+    ...calibrationLines(meter, 1).map(({ source, contribution }) => ({
+      source,
+      effect: source.key.endsWith('/offset') ? { offset: -contribution } : { reading: -contribution },
     })),
-    ...spectralLines(meter, 1, bands).map((line) => ({ line: bare(line), effect: { reading: -line.contribution } })),
+    ...spectralLines(meter, 1, bands).map(({ source, contribution }) => ({
+      source,
+      effect: { reading: -contribution },
+    })),
     ...(angularResponse
-      ? angularLine(meter, session, 1).map((line) => ({
-          line: {
-            ...bare(line),
+      ? angularLine(meter, session, 1).map(({ source }) => ({
+          source: {
+            ...source,
             evaluation: 'from the instrument file, at the angles of each reading’s light; normal',
           },
           effect: { angular: angularResponse },
@@ -78,9 +76,9 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
   ];
   if (distance.halfWidth > 0) {
     errors.push({
-      line: {
+      source: {
         key: `${session}/distance`,
-        source: 'Setting of the distance',
+        what: 'Setting of the distance',
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
@@ -94,17 +92,17 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
     ['width', width],
     ['height', height],
   ] as const) {
-    for (const line of figure.budget) {
-      const known = sides.get(line.key) ?? { line: bare(line), effect: {} };
-      sides.set(line.key, { ...known, effect: { ...known.effect, [side]: -line.contribution } });
+    for (const { source, contribution } of figure.budget) {
+      const known = sides.get(source.key) ?? { source, effect: {} };
+      sides.set(source.key, { ...known, effect: { ...known.effect, [side]: -contribution } });
     }
   }
   errors.push(...sides.values());
   if (edge > 0) {
     errors.push({
-      line: {
+      source: {
         key: `${panel}/light-edge`,
-        source: 'How far the light reaches past the edges of the field',
+        what: 'How far the light reaches past the edges of the field',
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,

@@ -1,4 +1,4 @@
-import type { Contribution } from '../figure.ts';
+import type { BudgetComponent } from '../figure.ts';
 import { drawError, seededRandom } from '../random.ts';
 import { emptySupposed, suppose } from './beam-prior.ts';
 import { allowedBeams, BEAMS } from './beam-sampler.ts';
@@ -32,7 +32,7 @@ import { type Spread, spreadOf } from './spread.ts';
 /** Draw from the mains, with its errors. */
 export interface MainsDraw {
   value: number;
-  budget: readonly Contribution[];
+  budget: readonly BudgetComponent[];
 }
 
 /** Everything that a panel's light is worked out from. */
@@ -59,7 +59,7 @@ export interface OpticsInput {
 export interface Estimate extends Spread {
   value: number;
   /** The uncertainty by its causes, under the keys that other figures use. */
-  budget: Contribution[];
+  budget: BudgetComponent[];
 }
 
 /** Which readings tell most of the light that misses the frame. */
@@ -192,8 +192,8 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
     const grain = grainOf(sums, supposed.weights, supposed.difference);
     for (let each = 0; each < EACH; each++) {
       const d = b * EACH + each;
-      inner.forEach(({ line }, e) => {
-        direction[e] = drawError(random, line);
+      inner.forEach(({ source }, e) => {
+        direction[e] = drawError(random, source);
       });
       for (let e = inner.length; e < direction.length; e++) direction[e] = random.normal();
       for (let j = 0; j < own.length; j++) own[j] = random.normal();
@@ -201,9 +201,9 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
       innerPlace.forEach((place, e) => {
         (scores[place] as Float64Array)[d] = direction[e] as number;
       });
-      errors.forEach(({ line, effect }, e) => {
+      errors.forEach(({ source, effect }, e) => {
         if (effect.reading === undefined) return;
-        const score = drawError(random, line);
+        const score = drawError(random, source);
         (scores[e] as Float64Array)[d] = score;
         power *= Math.max(0.01, 1 + effect.reading * score);
       });

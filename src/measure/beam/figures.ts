@@ -1,9 +1,9 @@
-import { type Contribution, type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
+import { type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
 import { type Meter, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
 import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
-import { lineWith, makeFigure, productFigure } from '../uncertainty.ts';
+import { makeFigure, productFigure } from '../uncertainty.ts';
 import type { BeamSource, Estimate, OpticsResult } from './estimate.ts';
 import type { Spread } from './spread.ts';
 import { type DistanceQuantity, distanceMetric } from './table-distances.ts';
@@ -51,7 +51,7 @@ export function opticsGaps(reason: string): OpticsFigures {
 
 /** What no budget of these figures holds. */
 const ALIKE: Unassessed = {
-  source: 'Unlike LEDs',
+  what: 'Unlike LEDs',
   reason: 'every LED is taken to have one beam, square to the panel; both channels are on',
 };
 
@@ -143,7 +143,7 @@ function modelled(
   rest: { unassessed: Unassessed[]; factor: number; shift: number },
 ): Figure {
   const { factor, shift, unassessed } = rest;
-  const budget: Contribution[] = estimate.budget.map((line) => lineWith(line, factor * line.contribution));
+  const budget = estimate.budget.map(({ source, contribution }) => ({ source, contribution: factor * contribution }));
   const u = factor * estimate.standardUncertainty;
   const [low, high] = estimate.interval95;
   return {

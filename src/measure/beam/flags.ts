@@ -27,7 +27,7 @@ export function opticsFlags({ withheld, claimRuledOut, estimates }: OpticsResult
       {
         check: 'beam-withheld',
         severity: 'doubt',
-        text: `Emitted power and all that rests on the beam is withheld: ${withheld}.`,
+        finding: `Emitted power and all that rests on the beam is withheld: ${withheld}.`,
         concerns: CONCERNS,
       },
     ];
@@ -39,7 +39,7 @@ export function opticsFlags({ withheld, claimRuledOut, estimates }: OpticsResult
     {
       check: 'beam-claim',
       severity: 'note',
-      text: `The claimed beam angle of ${angle(2 * claimRuledOut)}° is a half-angle of ${angle(claimRuledOut)}°; the readings allow ${angle(low)}° to ${angle(high)}°. No figure rests on the claim.`,
+      finding: `The claimed beam angle of ${angle(2 * claimRuledOut)}° is a half-angle of ${angle(claimRuledOut)}°; the readings allow ${angle(low)}° to ${angle(high)}°. No figure rests on the claim.`,
       concerns: ['beam-half-angle'],
     },
   ];

@@ -6,7 +6,10 @@ import { type Spread, spreadOf } from './spread.ts';
 export function overMains(emitted: Float64Array, mains: MainsDraw, random: Random): Spread {
   return spreadOf(
     emitted.map((power) => {
-      const error = mains.budget.reduce((sum, line) => sum + line.contribution * drawError(random, line), 0);
+      const error = mains.budget.reduce(
+        (sum, { source, contribution }) => sum + contribution * drawError(random, source),
+        0,
+      );
       // A reading that is too high is one of less than it says.
       return power / Math.max(1e-3 * mains.value, mains.value - error);
     }),

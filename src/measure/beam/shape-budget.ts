@@ -1,6 +1,5 @@
-import type { Contribution } from '../figure.ts';
-import { lineWith } from '../uncertainty.ts';
-import type { ErrorLine, SharedError } from './error-sources.ts';
+import type { BudgetComponent, ErrorSource } from '../figure.ts';
+import type { SharedError } from './error-sources.ts';
 
 /** Correlations smaller than this are chance in as many draws as are made. */
 const CHANCE = 0.08;
@@ -30,15 +29,15 @@ export function shapeBudgets(
   errors: readonly SharedError[],
   scores: readonly Float64Array[],
   session: string,
-): { standardUncertainty: number; budget: Contribution[] }[] {
+): { standardUncertainty: number; budget: BudgetComponent[] }[] {
   const centred = scores.map(centre);
   const residuals: Float64Array[] = [];
   const found = results.map(({ draws, gained }) => {
     const rest = centre(draws);
     const variance = dot(rest, rest);
     const u = Math.sqrt(variance);
-    const budget: Contribution[] = [];
-    errors.forEach(({ line, effect }, e) => {
+    const budget: BudgetComponent[] = [];
+    errors.forEach(({ source, effect }, e) => {
       const score = centred[e] as Float64Array;
       let covariance: number;
       if (effect.reading !== undefined) {
@@ -48,11 +47,11 @@ export function shapeBudgets(
         if (Math.abs(covariance) < CHANCE * u) return;
       }
       if (covariance === 0) return;
-      budget.push(lineWith(line, -covariance));
+      budget.push({ source, contribution: -covariance });
     });
     // After all covariances are known, since errors are independent of one another.
-    errors.forEach(({ line }, e) => {
-      const contribution = budget.find((it) => it.key === line.key)?.contribution;
+    errors.forEach(({ source }, e) => {
+      const contribution = budget.find((it) => it.source.key === source.key)?.contribution;
       if (contribution === undefined) return;
       const score = centred[e] as Float64Array;
       for (let d = 0; d < rest.length; d++) rest[d] = (rest[d] as number) + contribution * (score[d] as number);
@@ -79,22 +78,23 @@ export function shapeBudgets(
       const covariance = dot(rest, factor);
       for (let d = 0; d < rest.length; d++) rest[d] = (rest[d] as number) - covariance * (factor[d] as number);
       if (Math.abs(covariance) < CHANCE * standardUncertainty) return;
-      budget.push(lineWith(shapeLine(`${session}/beam-shape-${f + 1}`), -covariance));
+      budget.push({ source: shapeSource(`${session}/beam-shape-${f + 1}`), contribution: -covariance });
     });
   }
   return found.map(({ standardUncertainty, variance, budget }, i) => {
     const missing = variance - budget.reduce((sum, it) => sum + it.contribution ** 2, 0);
     if (missing > 1e-4 * variance) {
-      budget.push(lineWith(restLine(`${session}/beam-rest-${(results[i] as DrawnResult).name}`), Math.sqrt(missing)));
+      const source = restSource(`${session}/beam-rest-${(results[i] as DrawnResult).name}`);
+      budget.push({ source, contribution: Math.sqrt(missing) });
     }
     return { standardUncertainty, budget };
   });
 }
 
-function shapeLine(key: string): ErrorLine {
+function shapeSource(key: string): ErrorSource {
   return {
     key,
-    source: 'Shape of the beam and drive of the LEDs',
+    what: 'Shape of the beam and drive of the LEDs',
     type: 'B',
     distribution: 'normal',
     degreesOfFreedom: Number.POSITIVE_INFINITY,
@@ -102,10 +102,10 @@ function shapeLine(key: string): ErrorLine {
   };
 }
 
-function restLine(key: string): ErrorLine {
+function restSource(key: string): ErrorSource {
   return {
     key,
-    source: 'Rest of the simulation',
+    what: 'Rest of the simulation',
     type: 'B',
     distribution: 'normal',
     degreesOfFreedom: Number.POSITIVE_INFINITY,

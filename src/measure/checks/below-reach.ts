@@ -12,7 +12,7 @@ export const belowReach: Check = {
       const flag = (value: number, unit: string, metric: string) => ({
         check: 'below-reach',
         severity: 'doubt' as const,
-        text: `A reading of ${words(value)} ${unit} is below what the ${name} can show, ${words(lowest)} ${unit}. It is known to be small, not how small.`,
+        finding: `A reading of ${words(value)} ${unit} is below what the ${name} can show, ${words(lowest)} ${unit}. It is known to be small, not how small.`,
         hint: `write \`<${words(lowest)}\` with its unit, or look at the unit and at the meter's range again`,
         concerns: [metric],
       });

@@ -20,7 +20,7 @@ export const benchDistance: Check = {
         {
           check: 'bench-distance',
           severity: 'doubt' as const,
-          text: inInches
+          finding: inInches
             ? `${what} is ${words(value)} cm; the guide's own is ${words(reference)} cm, which is ${words(value)} in. Light and fields at ${words(value)} cm are far stronger.`
             : `${what} is ${words(value)} cm: nearer than ${words(NEAREST_BENCH)} cm single LEDs show, and few meters read such oblique light rightly.`,
           hint: `a bare number is in centimetres: if inches were meant, write \`${words(value)} in\``,

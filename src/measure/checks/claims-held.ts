@@ -9,7 +9,7 @@ export const claimsHeld: Check = {
       .map((it) => ({
         check: 'claims-held',
         severity: 'note' as const,
-        text: `The maker claims ${it.outcome === 'off' ? `a ${it.subject}` : `${it.subject} of ${words(it.claimed)} ${it.unit}`}; measured ${words(it.measured?.value ?? Number.NaN)} ${it.unit}: ${it.text}.`,
+        finding: `The maker claims ${it.outcome === 'off' ? `a ${it.subject}` : `${it.subject} of ${words(it.claimed)} ${it.unit}`}; measured ${words(it.measured?.value ?? Number.NaN)} ${it.unit}: ${it.text}.`,
         concerns: it.measured ? [it.measured.metric] : [],
       })),
 };

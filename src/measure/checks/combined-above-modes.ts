@@ -18,7 +18,7 @@ export const combinedAboveModes: Check = {
         {
           check: 'combined-above-modes',
           severity: 'doubt' as const,
-          text: `With both channels on the peak is ${words(combined.value)} mW/cm², below ${words(mode.value)} mW/cm² with ${name} alone. The panel may limit its power with both on; otherwise a reading was mistyped.`,
+          finding: `With both channels on the peak is ${words(combined.value)} mW/cm², below ${words(mode.value)} mW/cm² with ${name} alone. The panel may limit its power with both on; otherwise a reading was mistyped.`,
           concerns: ['peak-irradiance-combined', metric],
         },
       ];

@@ -36,7 +36,7 @@ export const efficiencyPossible: Check = {
         {
           check: 'efficiency-possible',
           severity: impossible ? ('impossible' as const) : ('doubt' as const),
-          text: impossible
+          finding: impossible
             ? `An efficiency of ${words(figure.value)} % is not possible: the best red LEDs alone reach about ${words(100 * IMPOSSIBLE_EFFICIENCY)} %. A reading, the LED area or the draw is wrong.`
             : `An efficiency of ${words(figure.value)} % is odd: few LED panels come near ${words(100 * ODD_EFFICIENCY)} %. Look at the readings, the LED area and the draw again.`,
           concerns: [metric, ...suspects(mode, isCombinedSound)],

@@ -20,7 +20,7 @@ export const fieldSize: Check = {
       {
         check: 'field-size',
         severity: 'doubt' as const,
-        text,
+        finding: text,
         hint: `a bare number is in centimetres: if it was read in ${unit}, write \`${Number(field.width.toPrecision(6))} ${unit}\``,
         concerns: ['led-area', 'optical-power'],
         at: ['field'],

@@ -14,7 +14,7 @@ export const fieldWithinHousing: Check = {
       {
         check: 'field-within-housing',
         severity: 'impossible',
-        text: `The LED field, ${size(field)}, does not fit into the housing, ${size(housing)}. One of the two was measured or typed wrongly.`,
+        finding: `The LED field, ${size(field)}, does not fit into the housing, ${size(housing)}. One of the two was measured or typed wrongly.`,
         concerns: ['led-area', 'field-width', 'field-height'],
         at: ['field'],
       },

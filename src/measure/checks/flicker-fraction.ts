@@ -32,7 +32,7 @@ export const flickerFraction: Check = {
             {
               check: 'flicker-fraction',
               severity: 'doubt' as const,
-              text: `Flicker of ${words(it.value)} % is odd: the ${meter.name ?? 'usual meter'} ${shows}. As a fraction it would be ${words(100 * it.value)} %.`,
+              finding: `Flicker of ${words(it.value)} % is odd: the ${meter.name ?? 'usual meter'} ${shows}. As a fraction it would be ${words(100 * it.value)} %.`,
               hint: `the field is in percent: if a fraction was typed, write \`${words(100 * it.value)} %\`; if the display showed nothing, write \`<${words(meter.lowest ?? USUAL_STEP)} %\``,
               concerns: [metric],
             },

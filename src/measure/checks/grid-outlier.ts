@@ -36,7 +36,7 @@ export const gridOutlier: Check = {
         {
           check: 'grid-outlier',
           severity: 'doubt' as const,
-          text: `Grid point ${column} of row ${row} reads ${words(value)} mW/cm² where its row and column make ${words(likely)} mW/cm² likely (modified z-score ${words(z)}, limit ${OUTLIER_Z}). A hot or dead spot, or a slip of the hand: read it again.`,
+          finding: `Grid point ${column} of row ${row} reads ${words(value)} mW/cm² where its row and column make ${words(likely)} mW/cm² likely (modified z-score ${words(z)}, limit ${OUTLIER_Z}). A hot or dead spot, or a slip of the hand: read it again.`,
           concerns: ['mean-irradiance'],
           at: ['session', 'grid', 'rows', row - 1, column - 1],
         },

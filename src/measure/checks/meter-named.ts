@@ -13,7 +13,7 @@ export const meterNamed: Check = {
       {
         check: 'meter-named',
         severity: isRanked ? 'doubt' : 'note',
-        text: `The session names no meter for ${kinds}, so that ${concerns.length === 1 ? '1 figure has' : `${concerns.length} figures have`} no uncertainty${isRanked ? ', and the panel is not ranked' : ''}.`,
+        finding: `The session names no meter for ${kinds}, so that ${concerns.length === 1 ? '1 figure has' : `${concerns.length} figures have`} no uncertainty${isRanked ? ', and the panel is not ranked' : ''}.`,
         hint: `name each under \`instruments\`: ${unnamed.map((it) => `${it.kind}: …`).join(', ')}`,
         concerns,
         at: ['session', 'instruments'],

@@ -18,7 +18,7 @@ export const modesAddUp: Check = {
       {
         check: 'modes-add-up',
         severity: 'doubt',
-        text: `Red and near-infrared add up to ${words(sum)} mW/cm², ${words(Math.abs(100 * difference))} % ${difference > 0 ? 'above' : 'below'} the ${words(combined.value)} mW/cm² read with both on. Their peaks may lie at different places, or the panel shares its power between channels.`,
+        finding: `Red and near-infrared add up to ${words(sum)} mW/cm², ${words(Math.abs(100 * difference))} % ${difference > 0 ? 'above' : 'below'} the ${words(combined.value)} mW/cm² read with both on. Their peaks may lie at different places, or the panel shares its power between channels.`,
         concerns: ['peak-irradiance-combined', 'peak-irradiance-red', 'peak-irradiance-near-infrared'],
       },
     ];

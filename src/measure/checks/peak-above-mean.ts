@@ -11,7 +11,7 @@ export const peakAboveMean: Check = {
       {
         check: 'peak-above-mean',
         severity: 'impossible',
-        text: `The peak, ${words(peak.value)} mW/cm², is below the mean of the grid, ${words(mean.value)} mW/cm²: a highest value can't be. The two were not read at one distance, or one was mistyped.`,
+        finding: `The peak, ${words(peak.value)} mW/cm², is below the mean of the grid, ${words(mean.value)} mW/cm²: a highest value can't be. The two were not read at one distance, or one was mistyped.`,
         concerns: ['peak-irradiance-combined', 'mean-irradiance'],
       },
     ];

@@ -14,7 +14,7 @@ export const priceAge: Check = {
       {
         check: 'price-age',
         severity: 'note',
-        text: `The price is ${days} days old (${priceDate}); after ${STALE_PRICE_DAYS} days it should be looked up again.`,
+        finding: `The price is ${days} days old (${priceDate}); after ${STALE_PRICE_DAYS} days it should be looked up again.`,
         concerns: ['real-price', 'price-per-watt'],
       },
     ];

@@ -27,7 +27,7 @@ export const roomFields: Check = {
         {
           check: 'room-fields',
           severity: 'doubt' as const,
-          text: `The ${what} of the room, ${words(it.value)} ${unit}, is ${words(times)} times that of the other ${count} sessions, ${words(usual)} ${unit} in the middle; ${other} are smaller by ${factor}.`,
+          finding: `The ${what} of the room, ${words(it.value)} ${unit}, is ${words(times)} times that of the other ${count} sessions, ${words(usual)} ${unit} in the middle; ${other} are smaller by ${factor}.`,
           hint: `a bare number is in ${unit}: if the meter said ${words(it.value)} ${other}, write \`${words(it.value)} ${other}\`, and look at the reading with the panel on`,
           concerns: [metric, metric.replace('-off', '-on')],
         },

@@ -79,7 +79,7 @@ export const unitSlips: Check = {
         {
           check: 'unit-slips',
           severity: 'doubt',
-          text: `${what} of ${value} ${unit} is odd: more than ${words(most)} ${unit} is rarely met. ${value} ${unit} is ${words(figure.value * other.factor)} ${other.unit}; if the meter said ${value} ${other.unit}, write \`${value} ${other.typed}\`.`,
+          finding: `${what} of ${value} ${unit} is odd: more than ${words(most)} ${unit} is rarely met. ${value} ${unit} is ${words(figure.value * other.factor)} ${other.unit}; if the meter said ${value} ${other.unit}, write \`${value} ${other.typed}\`.`,
           concerns: [metric],
         },
       ];

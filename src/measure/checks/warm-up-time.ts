@@ -15,7 +15,7 @@ export const warmUpTime: Check = {
       {
         check: 'warm-up-time',
         severity: 'doubt',
-        text: `The panel was on for ${words(warmUp)} s before the first reading; under ${words(SHORTEST_WARM_UP / 60)} min it has not settled, and gives more light than later.`,
+        finding: `The panel was on for ${words(warmUp)} s before the first reading; under ${words(SHORTEST_WARM_UP / 60)} min it has not settled, and gives more light than later.`,
         hint: `a bare number is in seconds: if minutes were meant, write \`${words(warmUp)} min\``,
         concerns: ['peak-irradiance-combined', 'mean-irradiance', 'optical-power'],
         at: ['session', 'warmUp'],

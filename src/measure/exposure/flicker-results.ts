@@ -89,7 +89,7 @@ function multiple(
   }
   const ofDepth = propagate(identity, value, [{ figure: depth, sensitivity: 1 / line }]);
   const missing: Unassessed = {
-    source: 'Frequency of the flicker',
+    what: 'Frequency of the flicker',
     reason: frequency.uncertaintyAbsent ?? 'its uncertainty is not known',
   };
   return leavingOut({ ...ofDepth, inputs: [...ofDepth.inputs, frequency.id] }, missing);
@@ -130,7 +130,7 @@ function wordingFor(
   }
   const height = flickerLines(frequency.value)[key];
   const line = height === 'no limit' ? 'the line' : `the line at that frequency, ${amount(height, '%')}`;
-  const edge = figure.notes.find((note) => note.includes(EDGE_WORDS));
+  const edge = figure.notes.find((note) => typeof note === 'string' && note.includes(EDGE_WORDS));
   return worded(
     [
       `The light flickers ${words} by ${asRead(depth)} at ${amount(frequency.value, 'Hz')}: ${outcome(figure, 'high', line)}.`,

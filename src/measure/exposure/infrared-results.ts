@@ -12,7 +12,7 @@ const SPECTRAL_LINE = '/spectral-near-infrared';
 
 /** True where the budget of a figure holds the meter's error for near-infrared. */
 export function knowsSpectralError(figure: Figure): boolean {
-  return figure.budget.some((it) => it.key.endsWith(SPECTRAL_LINE));
+  return figure.budget.some((it) => it.source.key.endsWith(SPECTRAL_LINE));
 }
 
 /** Takes the whole reading with near-infrared alone on for infrared of 780-3000 nm. */
@@ -29,7 +29,7 @@ export function nearInfraredFromMode(
     basisWords: `taken from the reading with near-infrared alone on, all of it counted as 780–3000 nm${strict ? ', which errs on the strict side; the meter’s own error for near-infrared is in the interval' : ''}`,
     unassessed: [
       {
-        source: 'Infrared beyond the meter’s reach',
+        what: 'Infrared beyond the meter’s reach',
         reason: 'heat that the panel radiates and the meter misses is not in it',
       },
     ],

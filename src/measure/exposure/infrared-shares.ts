@@ -43,7 +43,7 @@ export interface Share {
 }
 
 const UNMIXED: Unassessed = {
-  source: 'Places off the middle',
+  what: 'Places off the middle',
   reason:
     'near-infrared was read before the middle only, and raised by as much as the highest reading lay above the middle at the panel’s own distance',
 };

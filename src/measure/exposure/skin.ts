@@ -28,7 +28,7 @@ export function skinResult(session: string, peak: FigureOrGap): LimitResult {
           PERCENT_PER_UNIT,
         ),
         {
-          source: 'Light beyond the meter’s reach',
+          what: 'Light beyond the meter’s reach',
           reason: 'heat that the panel radiates and the meter misses is not in it',
         },
       )

@@ -1,4 +1,4 @@
-import type { Contribution, Unassessed } from '../figure.ts';
+import type { BudgetComponent, Unassessed } from '../figure.ts';
 import { rectangular } from '../uncertainty.ts';
 import type { AngularResponse } from './angular-response.ts';
 
@@ -58,25 +58,29 @@ export function isBelowFirstStep(meter: Pick<Meter, 'resolution'>, value: number
 }
 
 /** Errors of the calibration: one for all that the meter reads until the next one. */
-export function calibrationLines(meter: Meter, value: number): Contribution[] {
-  const lines: Contribution[] = [];
+export function calibrationLines(meter: Meter, value: number): BudgetComponent[] {
+  const lines: BudgetComponent[] = [];
   const base = { type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY } as const;
   if (meter.calibrationRelative > 0) {
     lines.push({
-      ...base,
-      key: `${meter.id}@${meter.calibrationDate}/calibration`,
-      source: `Calibration of the ${meter.name}`,
+      source: {
+        ...base,
+        key: `${meter.id}@${meter.calibrationDate}/calibration`,
+        what: `Calibration of the ${meter.name}`,
+        evaluation: `calibration of ${meter.calibrationDate}: ${meter.calibrationStated}, normal; common to all that it read until the next one`,
+      },
       contribution: meter.calibrationRelative * value,
-      evaluation: `calibration of ${meter.calibrationDate}: ${meter.calibrationStated}, normal; common to all that it read until the next one`,
     });
   }
   if (meter.calibrationAbsolute > 0) {
     lines.push({
-      ...base,
-      key: `${meter.id}@${meter.calibrationDate}/offset`,
-      source: `Offset of the ${meter.name}`,
+      source: {
+        ...base,
+        key: `${meter.id}@${meter.calibrationDate}/offset`,
+        what: `Offset of the ${meter.name}`,
+        evaluation: `stated with the calibration of ${meter.calibrationDate}, normal; common to all that it read until the next one`,
+      },
       contribution: meter.calibrationAbsolute,
-      evaluation: `stated with the calibration of ${meter.calibrationDate}, normal; common to all that it read until the next one`,
     });
   }
   return lines;
@@ -87,20 +91,22 @@ export function calibrationLines(meter: Meter, value: number): Contribution[] {
  *
  * @param share how much of it reaches the figure: 1 for one reading, 1/sqrt n for a mean of n
  */
-export function resolutionLine(meter: Meter, key: string, share = 1): Contribution[] {
+export function resolutionLine(meter: Meter, key: string, share = 1): BudgetComponent[] {
   if (meter.resolution === 0) return [];
   return [
     {
-      key: `${key}/resolution`,
-      source: `Resolution of the ${meter.name}`,
-      type: 'B',
+      source: {
+        key: `${key}/resolution`,
+        what: `Resolution of the ${meter.name}`,
+        type: 'B',
+        distribution: 'rectangular',
+        degreesOfFreedom: Number.POSITIVE_INFINITY,
+        evaluation:
+          share === 1
+            ? 'half a step either way, rectangular'
+            : 'half a step either way a reading, rectangular, averaged over the points',
+      },
       contribution: rectangular(meter.resolution / 2) * share,
-      distribution: 'rectangular',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation:
-        share === 1
-          ? 'half a step either way, rectangular'
-          : 'half a step either way a reading, rectangular, averaged over the points',
     },
   ];
 }
@@ -111,7 +117,7 @@ export function resolutionLine(meter: Meter, key: string, share = 1): Contributi
  *
  * @param error that the oblique light makes of the value, in its unit: see `obliqueError`
  */
-export function angularLine(meter: Meter, session: string, error: number): Contribution[] {
+export function angularLine(meter: Meter, session: string, error: number): BudgetComponent[] {
   const { angularResponse } = meter;
   if (angularResponse === undefined) return [];
   const stated =
@@ -120,19 +126,21 @@ export function angularLine(meter: Meter, session: string, error: number): Contr
       : `errors at ${angularResponse.points.map((it) => `${it.angle}°`).join(', ')}`;
   return [
     {
-      key: `${session}/angular`,
-      source: 'Angular (cosine) response of the meter',
-      type: 'B',
+      source: {
+        key: `${session}/angular`,
+        what: 'Angular (cosine) response of the meter',
+        type: 'B',
+        distribution: 'normal',
+        degreesOfFreedom: Number.POSITIVE_INFINITY,
+        evaluation: `${stated} in the instrument file, at the angles from which an even, wide field lights the meter; normal`,
+      },
       contribution: error,
-      distribution: 'normal',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: `${stated} in the instrument file, at the angles from which an even, wide field lights the meter; normal`,
     },
   ];
 }
 
 /** Repeatability from the instrument file, where the session has no repeats of its own. */
-export function repeatabilityLine(meter: Meter, key: string, value: number, share = 1): Contribution[] {
+export function repeatabilityLine(meter: Meter, key: string, value: number, share = 1): BudgetComponent[] {
   const { repeatability, repeatabilityDecibels } = meter;
   const scatter = repeatabilityDecibels ?? (repeatability ?? 0) * value;
   if (scatter === 0) return [];
@@ -142,13 +150,15 @@ export function repeatabilityLine(meter: Meter, key: string, value: number, shar
       : `${repeatabilityDecibels} dB`;
   return [
     {
-      key: `${key}/repeatability`,
-      source: REPEATABILITY,
-      type: 'B',
+      source: {
+        key: `${key}/repeatability`,
+        what: REPEATABILITY,
+        type: 'B',
+        distribution: 'normal',
+        degreesOfFreedom: Number.POSITIVE_INFINITY,
+        evaluation: `${stated}, from the instrument file: no repeats in the session`,
+      },
       contribution: scatter * share,
-      distribution: 'normal',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: `${stated}, from the instrument file: no repeats in the session`,
     },
   ];
 }
@@ -161,7 +171,7 @@ export function missingRepeatability(meter: Meter): Unassessed[] {
   return meter.repeatability === undefined && meter.repeatabilityDecibels === undefined
     ? [
         {
-          source: REPEATABILITY,
+          what: REPEATABILITY,
           reason: `no repeats were taken, and how readings scatter is not known for the ${meter.name}`,
         },
       ]
@@ -171,7 +181,7 @@ export function missingRepeatability(meter: Meter): Unassessed[] {
 /** Said where the angular response is not known. */
 export function missingAngular(meter: Meter): Unassessed[] {
   return meter.angularResponse === undefined
-    ? [{ source: 'Angular (cosine) response', reason: `not stated for the ${meter.name}` }]
+    ? [{ what: 'Angular (cosine) response', reason: `not stated for the ${meter.name}` }]
     : [];
 }
 

@@ -1,4 +1,4 @@
-import type { Contribution, Unassessed } from '../figure.ts';
+import type { BudgetComponent, Unassessed } from '../figure.ts';
 import type { Meter } from './instrument.ts';
 
 /** The two bands in which panels shine. */
@@ -34,20 +34,22 @@ const BANDS: ReadonlyArray<{ band: Band; key: string; name: string }> = [
  *
  * @param value in the canonical unit; 1 gives relative contributions
  */
-export function spectralLines(meter: Meter, value: number, shares: BandShares): Contribution[] {
-  return BANDS.flatMap(({ band, key, name }): Contribution[] => {
+export function spectralLines(meter: Meter, value: number, shares: BandShares): BudgetComponent[] {
+  return BANDS.flatMap(({ band, key, name }): BudgetComponent[] => {
     const error = meter.spectralResponse?.[band];
     const share = shares[band];
     if (!error || share === 0) return [];
     return [
       {
-        key: `${meter.id}/spectral-${key}`,
-        source: `Spectral response (${name})`,
-        type: 'B',
+        source: {
+          key: `${meter.id}/spectral-${key}`,
+          what: `Spectral response (${name})`,
+          type: 'B',
+          distribution: 'normal',
+          degreesOfFreedom: Number.POSITIVE_INFINITY,
+          evaluation: `${tidy(100 * error)} % of the ${name}, from the instrument file, normal; ${partOf(share, shares)}`,
+        },
         contribution: error * share * value,
-        distribution: 'normal',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `${tidy(100 * error)} % of the ${name}, from the instrument file, normal; ${partOf(share, shares)}`,
       },
     ];
   });
@@ -58,7 +60,7 @@ export function missingSpectral(meter: Meter, shares: BandShares): Unassessed[] 
   const silent = BANDS.filter(({ band }) => shares[band] > 0 && meter.spectralResponse?.[band] === undefined);
   if (silent.length === 0) return [];
   const bands = silent.map((it) => it.name).join(' and ');
-  return [{ source: 'Spectral response', reason: `no error in ${bands} is stated for the ${meter.name}` }];
+  return [{ what: 'Spectral response', reason: `no error in ${bands} is stated for the ${meter.name}` }];
 }
 
 function partOf(share: number, { red, nearInfrared }: BandShares): string {

@@ -1,4 +1,4 @@
-import type { Contribution } from '../figure.ts';
+import type { BudgetComponent } from '../figure.ts';
 import type { LitField } from '../instrument/angular-response.ts';
 import { rectangular } from '../uncertainty.ts';
 
@@ -36,18 +36,20 @@ export function litField({ distance, field }: DistanceSetting): LitField | undef
 }
 
 /** Error of the distance: one a session, since the stand stays where it was put. Negative: farther is dimmer. */
-export function distanceLine(setting: DistanceSetting, session: string, value: number): Contribution[] {
+export function distanceLine(setting: DistanceSetting, session: string, value: number): BudgetComponent[] {
   if (setting.halfWidth === 0) return [];
   const p = distanceExponent(setting.distance, setting.area);
   return [
     {
-      key: `${session}/distance`,
-      source: 'Setting of the distance',
-      type: 'B',
+      source: {
+        key: `${session}/distance`,
+        what: 'Setting of the distance',
+        type: 'B',
+        distribution: 'rectangular',
+        degreesOfFreedom: Number.POSITIVE_INFINITY,
+        evaluation: `±${setting.halfWidth} cm at ${setting.distance} cm, rectangular; irradiance falls as distance to the power ${p.toFixed(2)} here`,
+      },
       contribution: (-p * value * rectangular(setting.halfWidth)) / setting.distance,
-      distribution: 'rectangular',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: `±${setting.halfWidth} cm at ${setting.distance} cm, rectangular; irradiance falls as distance to the power ${p.toFixed(2)} here`,
     },
   ];
 }

@@ -1,5 +1,5 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics';
-import type { Contribution, Figure, FigureOrGap, Unassessed } from '../figure.ts';
+import type { BudgetComponent, Figure, FigureOrGap, Unassessed } from '../figure.ts';
 import { gap } from '../figure.ts';
 import { obliqueError } from '../instrument/angular-response.ts';
 import {
@@ -195,7 +195,7 @@ function commonLines(
   { meter, distance, session, bands = SHARES_UNKNOWN }: GridReadings,
   value: number,
   oblique: number,
-): Contribution[] {
+): BudgetComponent[] {
   if (!meter) return [];
   return [
     ...calibrationLines(meter, value),
@@ -226,7 +226,7 @@ function gridKnowledge(
   shares: readonly number[],
   repeats: Repeats | undefined,
   value: number,
-): { budget: Contribution[]; unassessed: Unassessed[] } | { absent: string } {
+): { budget: BudgetComponent[]; unassessed: Unassessed[] } | { absent: string } {
   const { meter, session, bands = SHARES_UNKNOWN } = grid;
   if (!isCalibrated(meter)) return { absent: meterAbsence(meter) };
   const oblique = kept.reduce((sum, it, i) => sum + (shares[i] as number) * (values[i] as number) * it.oblique, 0);
@@ -234,16 +234,18 @@ function gridKnowledge(
   const spreadShare = Math.hypot(...shares);
   const key = `${session}/grid`;
   const scatterShare = Math.sqrt(kept.reduce((sum, it, i) => sum + (shares[i] as number) ** 2 / it.readings.length, 0));
-  const budget: Contribution[] = [...commonLines(grid, value, oblique), ...resolutionLine(meter, key, spreadShare)];
+  const budget: BudgetComponent[] = [...commonLines(grid, value, oblique), ...resolutionLine(meter, key, spreadShare)];
   if (repeats) {
     budget.push({
-      key: `${key}/repeatability`,
-      source: 'Repeats at a point',
-      type: 'A',
+      source: {
+        key: `${key}/repeatability`,
+        what: 'Repeats at a point',
+        type: 'A',
+        distribution: 't',
+        degreesOfFreedom: repeats.degreesOfFreedom,
+        evaluation: `s = ${number(repeats.standardDeviation, 3)} mW/cm² pooled over repeats at a point, ${repeats.degreesOfFreedom} degrees of freedom`,
+      },
       contribution: repeats.standardDeviation * scatterShare,
-      distribution: 't',
-      degreesOfFreedom: repeats.degreesOfFreedom,
-      evaluation: `s = ${number(repeats.standardDeviation, 3)} mW/cm² pooled over repeats at a point, ${repeats.degreesOfFreedom} degrees of freedom`,
     });
   } else {
     const rootMeanSquare = Math.sqrt(

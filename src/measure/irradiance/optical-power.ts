@@ -1,4 +1,4 @@
-import type { Contribution, Figure } from '../figure.ts';
+import type { BudgetComponent, Figure } from '../figure.ts';
 import { calibrationLines, type Meter, resolutionLine } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
@@ -21,18 +21,20 @@ export function sideFigure({ panel, side, value, edgeSetting, meter }: SideReadi
   const metric = `field-${side}`;
   const id = `${panel}/${metric}`;
   const absent = meter ? meter.calibrationAbsent : 'the session does not name it';
-  const edges: Contribution[] =
+  const edges: BudgetComponent[] =
     edgeSetting === 0
       ? []
       : [
           {
-            key: `${id}/edges`,
-            source: `Setting on the edges (${side})`,
-            type: 'B',
+            source: {
+              key: `${id}/edges`,
+              what: `Setting on the edges (${side})`,
+              type: 'B',
+              distribution: 'rectangular',
+              degreesOfFreedom: Number.POSITIVE_INFINITY,
+              evaluation: `±${edgeSetting} cm at each of two edges, rectangular`,
+            },
             contribution: Math.SQRT2 * rectangular(edgeSetting),
-            distribution: 'rectangular',
-            degreesOfFreedom: Number.POSITIVE_INFINITY,
-            evaluation: `±${edgeSetting} cm at each of two edges, rectangular`,
           },
         ];
   return makeFigure(
@@ -47,7 +49,7 @@ export function sideFigure({ panel, side, value, edgeSetting, meter }: SideReadi
     value,
     {
       budget: [...edges, ...(meter ? [...calibrationLines(meter, value), ...resolutionLine(meter, id)] : [])],
-      unassessed: absent === undefined ? [] : [{ source: 'Calibration of the tape', reason: absent }],
+      unassessed: absent === undefined ? [] : [{ what: 'Calibration of the tape', reason: absent }],
     },
   );
 }

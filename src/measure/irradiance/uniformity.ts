@@ -1,5 +1,5 @@
 import { mean as average, sampleStandardDeviation } from 'simple-statistics';
-import { type Contribution, type Figure, type FigureOrGap, gap } from '../figure.ts';
+import { type BudgetComponent, type Figure, type FigureOrGap, gap } from '../figure.ts';
 import {
   angularLine,
   calibrationLines,
@@ -11,7 +11,7 @@ import {
 } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
-import { type FigureIdentity, lineWith, makeFigure, productFigure } from '../uncertainty.ts';
+import { type FigureIdentity, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Repeats } from './grid.ts';
 
 /** How even the light is over a grid. */
@@ -41,7 +41,7 @@ export interface UniformityInputs {
   /** Relative error of each from the angles at which light reaches it: one error of the meter, that shows unevenly. */
   oblique: readonly number[];
   /** Errors that all readings share, as they show at a value with its error of oblique light, mW/cm2. */
-  common: (value: number, obliqueError: number) => Contribution[];
+  common: (value: number, obliqueError: number) => BudgetComponent[];
 }
 
 const LOWEST = 'uniformity-lowest';
@@ -139,8 +139,8 @@ function variation(inputs: UniformityInputs): Figure {
     return 100 * (ofSpread / mean.value - s / (n * mean.value ** 2));
   });
   const offset = calibrationLines(meter, 0)
-    .filter((line) => line.key.endsWith('/offset'))
-    .map((line) => lineWith(line, (-value * line.contribution) / mean.value));
+    .filter((it) => it.source.key.endsWith('/offset'))
+    .map(({ source, contribution }) => ({ source, contribution: (-value * contribution) / mean.value }));
   // Oblique light is one error of the meter, which shows more at some points than at others.
   const oblique = obliqueErrorsOf(inputs).reduce((sum, it, i) => sum + it * (sensitivities[i] ?? 0), 0);
   return makeFigure(identity, value, {
@@ -160,10 +160,10 @@ function ownLines(
   meter: Meter,
   { id }: Pick<FigureIdentity, 'id'>,
   sensitivities: readonly number[],
-): Contribution[] {
-  const lines: Contribution[] = resolutionLine(meter, id, Math.hypot(...sensitivities)).map((line) => ({
-    ...line,
-    evaluation: 'half a step either way a reading, rectangular',
+): BudgetComponent[] {
+  const lines: BudgetComponent[] = resolutionLine(meter, id, Math.hypot(...sensitivities)).map((it) => ({
+    ...it,
+    source: { ...it.source, evaluation: 'half a step either way a reading, rectangular' },
   }));
   const scatter = Math.hypot(
     ...sensitivities.map((sensitivity, i) => {
@@ -173,15 +173,17 @@ function ownLines(
   );
   if (scatter > 0) {
     lines.push({
-      key: `${id}/repeatability`,
-      source: 'Repeatability',
-      type: repeats ? 'A' : 'B',
+      source: {
+        key: `${id}/repeatability`,
+        what: 'Repeatability',
+        type: repeats ? 'A' : 'B',
+        distribution: repeats ? 't' : 'normal',
+        degreesOfFreedom: repeats?.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
+        evaluation: repeats
+          ? 'pooled over the points with repeats'
+          : 'from the instrument file, at each point’s own reading: no repeats in the session',
+      },
       contribution: scatter,
-      distribution: repeats ? 't' : 'normal',
-      degreesOfFreedom: repeats?.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
-      evaluation: repeats
-        ? 'pooled over the points with repeats'
-        : 'from the instrument file, at each point’s own reading: no repeats in the session',
     });
   }
   return lines;

@@ -1,7 +1,8 @@
 import { isTie, ratioMissing, ratioOf } from '../difference.ts';
-import type { Contribution, Figure } from '../figure.ts';
+import type { BudgetComponent, ErrorSource, Figure } from '../figure.ts';
 import { drawError, type Random, seededRandom, seedFromText } from '../random.ts';
 import { type ErrorShares, errorShares } from '../shared-errors.ts';
+import type { Said } from '../statement.ts';
 import { combinedUncertainty, coverageFactor, effectiveDegreesOfFreedom } from '../uncertainty.ts';
 
 /** Draws of the rank simulation; the 2.5 % tails then rest on about 100 draws each. */
@@ -27,7 +28,7 @@ export interface Rank {
   /** Panels that the readings do not tell from this one: the 95 % interval of the two costs' ratio holds 1. */
   tiedWith: string[];
   /** Why there is no range. */
-  rangeAbsent?: string;
+  rangeAbsent?: Said;
 }
 
 /**
@@ -113,7 +114,7 @@ function farthestTie(contenders: readonly Contender[]): number {
   for (const { power } of contenders) {
     u = Math.max(u, combinedUncertainty(power.budget.map((it) => it.contribution)) / power.value);
     // Effective degrees of freedom are never fewer than the fewest of any part.
-    for (const { degreesOfFreedom } of power.budget) fewest = Math.min(fewest, degreesOfFreedom);
+    for (const { source } of power.budget) fewest = Math.min(fewest, source.degreesOfFreedom);
   }
   const most = coverageFactor(Math.max(1, Math.floor(fewest))) * u;
   // A hair more, for equal exact figures that were rounded.
@@ -188,40 +189,42 @@ function placeAt(places: Uint32Array, p: number): number {
  */
 export function powerSampler(powers: readonly Figure[], random: Random): () => Float64Array {
   const uses = new Map<string, number>();
-  for (const power of powers) for (const line of power.budget) uses.set(line.key, (uses.get(line.key) ?? 0) + 1);
-  const isShared = (line: Contribution) => (uses.get(line.key) ?? 0) > 1;
+  for (const power of powers) {
+    for (const { source } of power.budget) uses.set(source.key, (uses.get(source.key) ?? 0) + 1);
+  }
+  const isShared = ({ source }: BudgetComponent) => (uses.get(source.key) ?? 0) > 1;
 
-  const shared = new Map<string, { line: Contribution; hits: Array<{ at: number; by: number }> }>();
+  const shared = new Map<string, { source: ErrorSource; hits: Array<{ at: number; by: number }> }>();
   powers.forEach((power, at) => {
-    for (const line of power.budget.filter(isShared)) {
-      const error = shared.get(line.key) ?? { line, hits: [] };
-      error.hits.push({ at, by: line.contribution });
-      shared.set(line.key, error);
+    for (const { source, contribution } of power.budget.filter(isShared)) {
+      const error = shared.get(source.key) ?? { source, hits: [] };
+      error.hits.push({ at, by: contribution });
+      shared.set(source.key, error);
     }
   });
   const own = powers.map((power) => {
-    const lines = power.budget.filter((line) => !isShared(line));
+    const components = power.budget.filter((it) => !isShared(it));
     return {
       value: power.value,
-      u: combinedUncertainty(lines.map((line) => line.contribution)),
-      line: drawnAs(effectiveDegreesOfFreedom(lines)),
+      u: combinedUncertainty(components.map((it) => it.contribution)),
+      source: drawnAs(effectiveDegreesOfFreedom(components)),
     };
   });
 
   // Arrays of numbers: the two loops below run thousands of times over all panels.
-  const common = Array.from(shared.values(), ({ line, hits }) => ({
-    line,
+  const common = Array.from(shared.values(), ({ source, hits }) => ({
+    source,
     at: Uint32Array.from(hits, (it) => it.at),
     by: Float64Array.from(hits, (it) => it.by),
   }));
   const values = new Float64Array(powers.length);
   return () => {
     for (let i = 0; i < own.length; i++) {
-      const { value, u, line } = own[i] as (typeof own)[number];
-      values[i] = u === 0 ? value : value + u * drawError(random, line);
+      const { value, u, source } = own[i] as (typeof own)[number];
+      values[i] = u === 0 ? value : value + u * drawError(random, source);
     }
-    for (const { line, at, by } of common) {
-      const z = drawError(random, line);
+    for (const { source, at, by } of common) {
+      const z = drawError(random, source);
       for (let i = 0; i < at.length; i++) {
         const panel = at[i] as number;
         values[panel] = (values[panel] as number) + z * (by[i] as number);
@@ -231,6 +234,6 @@ export function powerSampler(powers: readonly Figure[], random: Random): () => F
   };
 }
 
-function drawnAs(degreesOfFreedom: number): Pick<Contribution, 'distribution' | 'degreesOfFreedom'> {
+function drawnAs(degreesOfFreedom: number): Pick<ErrorSource, 'distribution' | 'degreesOfFreedom'> {
   return { distribution: Number.isFinite(degreesOfFreedom) ? 't' : 'normal', degreesOfFreedom };
 }

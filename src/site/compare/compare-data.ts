@@ -1,6 +1,7 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
 import { markOf } from '../../words/flags.ts';
+import { say } from '../../words/say.ts';
 import { packFigures } from '../shared/browser/figure-pack.ts';
 import { asPriced } from '../shared/priced.ts';
 import { COMPARE_METRICS } from './browser/compare-rows.ts';
@@ -52,7 +53,10 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     housing: size(data.housing),
     light: current?.light.model ?? { absent: lightAbsence(panel) },
     ...packFigures(
-      METRICS.map((metric) => [metric, figures.get(metric) ?? { gap: true, metric, reason: 'not measured' }] as const),
+      METRICS.map(
+        (metric) => [metric, figures.get(metric) ?? { gap: true, metric, reason: { code: 'not-measured' } }] as const,
+      ),
+      say,
     ),
   };
 }
@@ -60,7 +64,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
 function lightAbsence({ current, figures }: PanelEntry): string {
   if (!current) return 'it has not been on the bench yet';
   const emitted = figures.get('emitted-power');
-  return emitted && 'gap' in emitted ? emitted.reason : 'the beam is not known';
+  return emitted && 'gap' in emitted ? say(emitted.reason) : 'the beam is not known';
 }
 
 /** The short list, in the order of the names; withdrawn panels keep their place, since links name them. */

@@ -8,6 +8,7 @@ import { METRICS } from '../../measure/metrics.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
 import { methodOf } from '../../words/format.ts';
 import { isAlone } from '../../words/rank-words.ts';
+import { say } from '../../words/say.ts';
 import { rawReadings } from '../working/raw-readings.ts';
 
 /** Version of the two files' form; goes up when a field changes its meaning or goes. */
@@ -44,7 +45,12 @@ function sessionData(session: SessionEntry, currency: string) {
       limit: it.limit ?? null,
       caution: `/cautions/#${it.caution}`,
     })),
-    flags: session.flags.map(({ check, severity, text, concerns }) => ({ check, severity, text, concerns })),
+    flags: session.flags.map(({ check, severity, finding, concerns }) => ({
+      check,
+      severity,
+      text: say(finding),
+      concerns,
+    })),
     claims: session.claims.map(({ measured, difference, ...it }) => ({
       ...it,
       measured: measured?.id ?? null,
@@ -55,7 +61,7 @@ function sessionData(session: SessionEntry, currency: string) {
 
 function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: string) {
   if (!it) return undefined;
-  if (!isFigure(it)) return { value: null, reason: it.reason };
+  if (!isFigure(it)) return { value: null, reason: say(it.reason) };
   const method = methodOf(it);
   return {
     id: it.id,
@@ -64,11 +70,11 @@ function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: stri
     ...(it.bound && { bound: it.bound }),
     standard_uncertainty: it.standardUncertainty,
     interval95: it.interval95,
-    ...(it.uncertaintyAbsent && { uncertainty_absent: it.uncertaintyAbsent }),
+    ...(it.uncertaintyAbsent && { uncertainty_absent: say(it.uncertaintyAbsent) }),
     basis: it.basis,
     method: method.id,
     method_version: method.version,
-    ...(it.notes.length > 0 && { notes: it.notes }),
+    ...(it.notes.length > 0 && { notes: it.notes.map(say) }),
     ...(it.flags.length > 0 && { flags: flagsData(it) }),
   };
 }
@@ -82,7 +88,9 @@ function flagsData({ flags }: Figure): Array<{ check: string; severity: Flag['se
 /** A rank with what its words on the pages say: that a panel is alone, or that what it is ranked by is in doubt. */
 function rankData(rank: Rank | undefined, rankedBy: FigureOrGap | undefined) {
   if (!rank) return null;
-  return { ...rank, alone: isAlone(rank), in_doubt: isFigure(rankedBy) && isInDoubt(rankedBy) };
+  const { rangeAbsent, ...place } = rank;
+  const absent = rangeAbsent === undefined ? {} : { rangeAbsent: say(rangeAbsent) };
+  return { ...place, ...absent, alone: isAlone(rank), in_doubt: isFigure(rankedBy) && isInDoubt(rankedBy) };
 }
 
 const publishedPanels = (ledger: Ledger) => [...ledger.panels.values()].filter((it) => it.data.status === 'published');
@@ -122,9 +130,9 @@ function panelData(panel: PanelEntry, { site, currency }: Ledger['guide']) {
     claimed: panel.data.claims ?? null,
     prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
     rank: rankData(panel.rank, panel.figures.get('price-per-watt')),
-    rank_absent: panel.rankAbsent ?? null,
+    rank_absent: panel.rankAbsent ? say(panel.rankAbsent) : null,
     rank_by_emitted: rankData(panel.byEmitted.rank, panel.figures.get('price-per-emitted-watt')),
-    rank_by_emitted_absent: panel.byEmitted.rankAbsent ?? null,
+    rank_by_emitted_absent: panel.byEmitted.rankAbsent ? say(panel.byEmitted.rankAbsent) : null,
     frontier: panel.frontier ?? null,
     step_ups: panel.stepUps.best.map((it) => ({
       panel: it.panel,
@@ -188,7 +196,7 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
       const it = from.get(metric.id);
       if (!it) return [];
       const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
-      if (!isFigure(it)) return [{ ...base, reason: it.reason }];
+      if (!isFigure(it)) return [{ ...base, reason: say(it.reason) }];
       const method = methodOf(it);
       return [
         {
@@ -202,7 +210,7 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
           basis: it.basis,
           method: method.id,
           method_version: method.version,
-          reason: it.uncertaintyAbsent ?? '',
+          reason: it.uncertaintyAbsent ? say(it.uncertaintyAbsent) : '',
           flags: [...new Set(flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check)))].join(' '),
         },
       ];

@@ -3,9 +3,12 @@ import type { ClassTable, Ledger, PanelEntry, RankBasis, RankGroup } from '../..
 import { isFigure } from '../../measure/figure.ts';
 import { areNinePointAlike, versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
+import type { Said } from '../../measure/statement.ts';
+import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, daggerOf, markOf } from '../../words/flags.ts';
 import { listed, ordinal, showDate, showFigure } from '../../words/format.ts';
 import { ALONE, isAlone, rankRange, rankText } from '../../words/rank-words.ts';
+import { say } from '../../words/say.ts';
 import { type Whisker, whiskers } from '../shared/browser/whisker.ts';
 import { asPriced } from '../shared/priced.ts';
 import { rowDataOf } from './guide-filter-view.ts';
@@ -196,7 +199,7 @@ function classView(
     unranked: unranked.map((it) => ({
       name: it.name,
       address: panelAddress(it.slug),
-      reason: placing(it, basis).rankAbsent ?? '',
+      reason: saidOr(placing(it, basis).rankAbsent),
     })),
   };
 }
@@ -244,7 +247,7 @@ function versionWords(version: number | undefined): string {
 function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, basis: RankBasis): Row {
   const figure = (metric: string, after?: string): Cell => {
     const it = panel.figures.get(metric);
-    if (!isFigure(it)) return { text: '–', after: it?.reason ?? 'not measured', sort: null, isGap: true };
+    if (!isFigure(it)) return { text: '–', after: reasonText(it), sort: null, isGap: true };
     const { value, plusMinus, interval, absent } = showFigure(it, currency);
     const dagger = daggerOf(it.flags);
     return {
@@ -317,7 +320,7 @@ function priceRemark({ date, discountCode }: Price, otherCurrency: string | unde
 const markOfRank = ({ figures }: PanelEntry, basis: RankBasis) => markOf(figures.get(BASIS_WORDS[basis].metric));
 
 function rankCell({ rank, rankAbsent }: Pick<PanelEntry, 'rank' | 'rankAbsent'>, dagger: Dagger | undefined): Cell {
-  if (!rank) return { text: '–', after: rankAbsent ?? '', sort: null, isGap: true };
+  if (!rank) return { text: '–', after: saidOr(rankAbsent), sort: null, isGap: true };
   const remark = rank.range ? rank.tiedWith.length > 0 && 'tie' : 'range not known';
   return {
     text: rankText(rank),
@@ -337,12 +340,12 @@ export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis
 function plainRankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis): string {
   const { sizeClass, current } = panel;
   const { rank, rankAbsent } = placing(panel, basis);
-  if (!rank || !sizeClass) return `Not ranked: ${rankAbsent}.`;
+  if (!rank || !sizeClass) return `Not ranked: ${saidOr(rankAbsent)}.`;
   if (isAlone(rank)) {
     return `${capital(ALONE)}: no other panel of the class ${sizeClass.name} ${basis === 'optical' ? 'was measured' : 'has an emitted power'} at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)} of the bench procedure, so there is none to rank it with.`;
   }
   const among = `of ${rank.of} in the class ${sizeClass.name}${current?.conditions.isReference ? '' : `, among those measured at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)}`}`;
-  if (!rank.range) return `${ordinal(rank.place)} ${among}; no range, since ${rank.rangeAbsent}.`;
+  if (!rank.range) return `${ordinal(rank.place)} ${among}; no range, since ${saidOr(rank.rangeAbsent)}.`;
   const tied = tiedNames(rank, ledger, basis);
   const tie = tied.length > 0 ? ` A tie with ${listed(tied)}: the readings do not show which is the better value.` : '';
   return `${rankRange(rank.range)} ${among}.${tie}`;
@@ -370,3 +373,6 @@ function tiedNames({ place, tiedWith }: Rank, ledger: Ledger, basis: RankBasis):
 export function panelAddress(slug: string): string {
   return `/panels/${slug}/`;
 }
+
+/** A statement in words; nothing where there is none. */
+const saidOr = (it: Said | undefined): string => (it === undefined ? '' : say(it));

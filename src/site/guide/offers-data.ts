@@ -1,6 +1,7 @@
 import type { Ledger } from '../../ledger/ledger.ts';
 import { type Figure, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
+import { say } from '../../words/say.ts';
 import { type Offer, type PerWatt, packOffers } from './browser/offers.ts';
 import { guideView } from './guide-view.ts';
 
@@ -30,7 +31,7 @@ export function offersJson(ledger: Ledger): string {
       ];
     }),
   );
-  return JSON.stringify(packOffers(ledger.guide.currency, offers));
+  return JSON.stringify(packOffers(ledger.guide.currency, offers, say));
 }
 
 function perWattOf(it: FigureOrGap | undefined): PerWatt | undefined {

@@ -5,6 +5,7 @@ import { type Figure, isFigure } from '../../measure/figure.ts';
 import { timeForRadiantExposure } from '../../measure/irradiance/radiant-exposure.ts';
 import { decimalsWithin, fixed } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
+import { say } from '../../words/say.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { type DistancePlot, distancePlot } from './distance-plot.ts';
 
@@ -64,7 +65,7 @@ export function lightView(panel: PanelEntry, currency: string): LightView | unde
     // The same notes stand with each of them.
     beam: ['beam-half-angle', 'capture', 'sampling-bias'].map((metric) => ({ ...figure(metric), notes: [] })),
     notes: figure('beam-half-angle').notes,
-    warnings: current.light.flags.map((it) => it.text),
+    warnings: current.light.flags.map((it) => say(it.finding)),
     ...(isModelled && {
       table: TABLE_DISTANCES.map((distance) => distanceRow(panel, distance, figure)),
       plot: distancePlot(current, panel.figures),
@@ -104,7 +105,7 @@ function timeEachJoule(mean: Figure, [low, high]: readonly [number, number]): Di
 function sourceSentence({ light, readings }: SessionEntry): string {
   const { source, figures } = light;
   if (!source) {
-    const reason = isFigure(figures.emitted) ? '' : figures.emitted.reason;
+    const reason = isFigure(figures.emitted) ? '' : say(figures.emitted.reason);
     return `The corrected figures are withheld: ${reason}. The common ones stand.`;
   }
   const count = (readings.distances ?? []).filter((it) => it.centre && keptReadings(it.centre).length > 0).length;

@@ -1,7 +1,9 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
-import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import type { FigureOrGap } from '../../measure/figure.ts';
+import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, money, showDate, showFigure } from '../../words/format.ts';
+import { say } from '../../words/say.ts';
 import { panelAddress, rankSentence } from '../guide/guide-view.ts';
 import { isPlannable } from '../plan/plan-data.ts';
 import { rateWords } from '../shared/priced.ts';
@@ -224,7 +226,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       conditions: `${session.conditions.distance} cm, bench procedure version ${session.conditions.methodVersion}`,
       power: shownFigure(panel, session.figures.get('optical-power'), 'optical-power', currency, session),
       mean: shownFigure(panel, session.figures.get('mean-irradiance'), 'mean-irradiance', currency, session),
-      change: isFigure(session.change) ? showFigure(session.change, currency).text : session.change.reason,
+      change: showText(session.change, currency),
       ...(markOf(session.change) && { changeDagger: markOf(session.change) }),
     })),
     prices: panel.prices.map(({ price, figure: base, perWatt }) => ({
@@ -233,7 +235,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       paid: price.paid === undefined ? 'not recorded' : money(price.paid, price.currency),
       base: showFigure(base, currency).text,
       ...(rateOf(price.currency) && { rate: rateOf(price.currency) }),
-      perWatt: isFigure(perWatt) ? showFigure(perWatt, currency).text : perWatt.reason,
+      perWatt: showText(perWatt, currency),
       ...marked(perWatt),
       code: codeWords(price.discountCode),
       ...(price.link && { link: price.link }),
@@ -254,7 +256,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
       ...marked(it.extraPower),
       flagsAt: markOf(panel.figures.get('optical-power')) ? '#flags' : `${panelAddress(it.panel)}#flags`,
     })),
-    ...(!panel.rank && { stepUpsAbsent: panel.rankAbsent ?? 'not ranked' }),
+    ...(!panel.rank && { stepUpsAbsent: panel.rankAbsent ? say(panel.rankAbsent) : 'not ranked' }),
     moreStepUps: panel.stepUps.more,
     flags: panel.flags,
     methodology: `${panelAddress(slug)}methodology/`,

@@ -5,7 +5,7 @@ import { knowsSpectralError } from '../../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { impossibility } from '../../measure/handed-on.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
-import { IMPOSSIBLE_MARK } from '../../words/marks.ts';
+import { say } from '../../words/say.ts';
 import { calledCautions } from '../panel/called-cautions.ts';
 import type { Doubted, PlanData, PlanPanel, SpreadAt } from './browser/plan-panel.ts';
 
@@ -62,7 +62,7 @@ function whyImpossible({ figures }: PanelEntry): string | undefined {
   for (const metric of Object.values(MADE_OF).flat()) {
     const it = figures.get(metric);
     const flag = isFigure(it) && impossibility(it);
-    if (flag) return `${IMPOSSIBLE_MARK} impossible as it stands. ${flag.text.replace(/\.$/, '')}`;
+    if (flag) return say({ code: 'impossible-as-it-stands', finding: flag.finding });
   }
   return undefined;
 }
@@ -88,7 +88,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
             peak: TABLE_DISTANCES.flatMap((cm) => spreadOf(figure(distanceMetric('peak-irradiance', cm)), cm)),
           },
         }
-      : { reason: impossible ?? (emitted && !isFigure(emitted) ? emitted.reason : 'its light is not modelled') }),
+      : { reason: impossible ?? (emitted && !isFigure(emitted) ? say(emitted.reason) : 'its light is not modelled') }),
     mains: isFigure(mains)
       ? {
           value: short(mains.value),

@@ -1,6 +1,7 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { impossibility } from '../../measure/handed-on.ts';
+import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { showFigure } from '../../words/format.ts';
 import { panelAddress } from '../guide/guide-view.ts';
@@ -73,7 +74,7 @@ export function plotsView(ledger: Ledger): Plot[] {
       const x = xOf(panel);
       const y = panel.figures.get(yMetric);
       if (!x || !isFigure(y)) {
-        absent.push({ ...named(panel), reason: y && !isFigure(y) ? y.reason : 'not measured' });
+        absent.push({ ...named(panel), reason: isFigure(y) ? 'not measured' : reasonText(y) });
         continue;
       }
       if (impossibility(y)) {

@@ -1,9 +1,11 @@
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { metricById } from '../../measure/metrics.ts';
+import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { type Shown, showFigure } from '../../words/format.ts';
 import { inOtherUnit, unitKeys } from '../../words/other-unit.ts';
+import { say } from '../../words/say.ts';
 import { panelAddress } from '../guide/guide-view.ts';
 import { asPriced } from './priced.ts';
 
@@ -53,14 +55,14 @@ export function shownFigure(
     working,
     flagsAt: session && session !== panel.current ? working : '#flags',
   };
-  if (!isFigure(it)) return { ...base, gap: it?.reason ?? 'not measured', notes: [] };
+  if (!isFigure(it)) return { ...base, gap: reasonText(it), notes: [] };
   const dagger = daggerOf(it.flags);
   const other = metric === 'real-price' ? asPriced(panel, currency) : inOtherUnit(it, currency);
   return {
     ...base,
     shown: showFigure(it, currency),
     ...(other && { other, ...unitKeys(it.unit, other.unit) }),
-    notes: it.notes,
+    notes: it.notes.map(say),
     ...(dagger && { dagger }),
   };
 }

@@ -1,5 +1,6 @@
 import type { Loaded } from '../../ledger/load-ledger.ts';
 import type { Flag } from '../../measure/figure.ts';
+import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
 import { oddPrices } from './doubts/prices.ts';
@@ -54,8 +55,8 @@ function flagWarnings({ content, ledger }: Loaded, isWanted: (flag: Flag) => boo
         warningAt(source, flagPlace(flag, { slug, data, session: it.session, figures: it.figures }), {
           severity: flag.severity,
           check: flag.check,
-          text: flag.text,
-          ...(flag.hint && { hint: flag.hint }),
+          text: say(flag.finding),
+          ...(flag.hint && { hint: say(flag.hint) }),
           figures: flag.concerns,
         }),
       ),

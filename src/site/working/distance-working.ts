@@ -3,6 +3,7 @@ import { type DistanceQuantity, distanceMetric, TABLE_DISTANCES } from '../../me
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { metricById } from '../../measure/metrics.ts';
 import { methodOf, type Shown, showFigure, unitWords } from '../../words/format.ts';
+import { say } from '../../words/say.ts';
 import { workingAnchor } from '../shared/shown-figure.ts';
 
 /** One modelled value of the table by distance. */
@@ -68,7 +69,7 @@ export function distanceWorking(
     method: methodOf(first).address,
     version: methodOf(first).version,
     inputs: first.inputs,
-    notes: first.notes,
+    notes: first.notes.map(say),
     unassessed: first.unassessed,
     heads: TABLE_DISTANCES.map((distance) => `${distance} cm`),
     budgets: QUANTITIES.map(([quantity, name]) => ({ name, lines: shares(at(quantity)) })),
@@ -77,12 +78,14 @@ export function distanceWorking(
 
 /** Each error's part in some figures, %, in the order of the first budget that has it. */
 function shares(figures: readonly Figure[]): Array<{ source: string; shares: string[] }> {
-  const sources = new Map(figures.flatMap((it) => it.budget.map((line) => [line.key, line.source] as const)));
+  const sources = new Map(
+    figures.flatMap((it) => it.budget.map(({ source }) => [source.key, say(source.what)] as const)),
+  );
   return [...sources].map(([key, source]) => ({
     source,
     shares: figures.map((it) => {
-      const line = it.budget.find((own) => own.key === key);
-      return line ? digits(Math.abs((100 * line.contribution) / it.value), 2) : '0';
+      const own = it.budget.find(({ source }) => source.key === key);
+      return own ? digits(Math.abs((100 * own.contribution) / it.value), 2) : '0';
     }),
   }));
 }

@@ -1,6 +1,8 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import type { Flag } from '../../measure/figure.ts';
-import { nameOf, SEVERITY_WORDS } from '../../words/flags.ts';
+import { SEVERITY_WORDS } from '../../words/flags.ts';
+import { nameOf } from '../../words/names.ts';
+import { say } from '../../words/say.ts';
 import { panelAddress } from '../guide/guide-view.ts';
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { Html, html } from '../shared/html.ts';
@@ -25,8 +27,8 @@ ${sessions.map(sessionHtml)}${
 }${looseWorking(panel, currency).map(figureHtml)}`.text;
 }
 
-const flagHtml = ({ severity, text, from }: Flag) =>
-  html`<strong>${SEVERITY_WORDS[severity]}${from !== undefined && `, handed on from ${nameOf(from)}`}.</strong> ${text}`;
+const flagHtml = ({ severity, finding, from }: Flag) =>
+  html`<strong>${SEVERITY_WORDS[severity]}${from !== undefined && `, handed on from ${nameOf(from)}`}.</strong> ${say(finding)}`;
 
 function sessionHtml(session: SessionWorking): Html {
   return html`<section aria-labelledby="session-${session.date}">
@@ -98,7 +100,7 @@ function figureHtml(it: Working): Html {
     it.working && html`<p class="sum">${it.working}</p>`
   }${it.sentence && html`<p>${it.sentence}</p>`}${it.flags.map(
     (flag) => html`<p>${flagHtml(flag)}</p>`,
-  )}${notesHtml(it.notes)}${it.shown.absent && html`<p class="small">No uncertainty: ${it.shown.absent}.</p>`}${
+  )}${notesHtml(it.notes)}${it.shown.absent && html`<p class="small">No uncertainty: ${say(it.shown.absent)}.</p>`}${
     it.budget.length > 0 && budgetHtml(it)
   }${it.combined && html`<p class="small">${it.combined}</p>`}${unassessedHtml('interval', it.unassessed)}${inputsHtml(it.inputs)}
 </section>`;
@@ -120,7 +122,7 @@ const notesHtml = (notes: readonly string[]) => notes.map((note) => html`<p clas
 
 const unassessedHtml = (of: 'interval' | 'intervals', unassessed: Working['unassessed']) =>
   unassessed.length > 0 &&
-  html`<p class="small">Not in the ${of}: ${unassessed.map((it) => `${it.source.toLowerCase()} (${it.reason})`).join('; ')}.</p>`;
+  html`<p class="small">Not in the ${of}: ${unassessed.map((it) => `${say(it.what).toLowerCase()} (${say(it.reason)})`).join('; ')}.</p>`;
 
 const inputsHtml = (inputs: readonly string[]) =>
   html`<p class="small soft">From ${inputs.map((it, i) => html`${i > 0 && ', '}<code>${it}</code>`)}</p>`;

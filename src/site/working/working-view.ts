@@ -4,7 +4,9 @@ import { sentenceOf } from '../../measure/exposure/index.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { methodById } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
+import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from '../../words/format.ts';
+import { say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { formula } from '../shared/formula.ts';
 import { workingAnchor } from '../shared/shown-figure.ts';
@@ -108,7 +110,7 @@ function sessionWorking(
     else if (isCurrent || it)
       gaps.push({
         name: metric.name,
-        reason: it?.reason ?? 'not measured',
+        reason: reasonText(it),
         anchor,
         ...(isCurrent && { datedAnchor: `${metric.id}-${session.date}` }),
       });
@@ -171,19 +173,20 @@ function figureWorking(
     ...(figure.working && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
     ...(figure.working && { working: figure.working }),
     ...(held && { sentence: sentenceOf(held) }),
-    budget: figure.budget.map((line) => {
+    budget: figure.budget.map((it) => {
+      const { source, contribution } = it;
       // What two inputs share may cancel; what floating point leaves of it is nought.
-      const cancels = hasCancelled(figure, line);
+      const cancels = hasCancelled(figure, it);
       return {
-        source: line.source,
-        type: line.type,
-        u: cancels ? '0' : `${small(Math.abs(line.contribution))}${unit ? ` ${unit}` : ''}`,
+        source: say(source.what),
+        type: source.type,
+        u: cancels ? '0' : `${small(Math.abs(contribution))}${unit ? ` ${unit}` : ''}`,
         relative: cancels
           ? '0 %'
           : figure.value === 0
             ? ''
-            : `${small(Math.abs((100 * line.contribution) / figure.value))} %`,
-        evaluation: cancels ? `${line.evaluation}; cancels here` : line.evaluation,
+            : `${small(Math.abs((100 * contribution) / figure.value))} %`,
+        evaluation: cancels ? `${say(source.evaluation)}; cancels here` : say(source.evaluation),
       };
     }),
     ...(u &&
@@ -193,7 +196,7 @@ function figureWorking(
       }),
     unassessed: figure.unassessed,
     inputs: figure.inputs,
-    notes: figure.notes,
+    notes: figure.notes.map(say),
     flags: figure.flags,
   };
 }

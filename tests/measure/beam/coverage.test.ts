@@ -76,7 +76,7 @@ describe.each<[Extra, { halfWidth: number; tau: number; beforeCommon: number }]>
     const blind = told().filter(({ result, error }) => {
       const emitted = result.estimates?.emitted;
       if (!emitted) return false;
-      const lines = emitted.budget.filter((it) => !/beam-shape|beam-rest/.test(it.key));
+      const lines = emitted.budget.filter((it) => !/beam-shape|beam-rest/.test(it.source.key));
       const u = Math.hypot(...lines.map((it) => it.contribution)) / emitted.value;
       return Math.abs(error as number) <= 1.96 * u;
     });

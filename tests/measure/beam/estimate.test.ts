@@ -19,7 +19,8 @@ const work = (bench: Bench): OpticsEstimates => {
   return estimates;
 };
 const relative = (it: Estimate | undefined) => (it ? it.standardUncertainty / it.value : Number.NaN);
-const lineOf = (it: Estimate | undefined, ending: string) => it?.budget.find((line) => line.key.endsWith(ending));
+const lineOf = (it: Estimate | undefined, ending: string) =>
+  it?.budget.find((line) => line.source.key.endsWith(ending));
 
 /** 60 W behind LEDs of 20 degrees, and behind LEDs of 40. */
 const bench = exactBench(lightSource({ halfAngle: 20 }), { grid: [3, 3] });
@@ -210,7 +211,7 @@ describe('the simulation', () => {
     for (const it of [found.emitted, found.capture, found.halfAngle, found.samplingBias, found.targets[1]?.mean]) {
       const u = Math.hypot(...(it?.budget ?? []).map((line) => line.contribution));
       expect(Math.abs(u / (it?.standardUncertainty ?? 0) - 1)).toBeLessThan(0.02);
-      expect(new Set(it?.budget.map((line) => line.key)).size).toBe(it?.budget.length);
+      expect(new Set(it?.budget.map((line) => line.source.key)).size).toBe(it?.budget.length);
     }
   });
 
@@ -257,7 +258,10 @@ test('two panels of one meter: its calibration cancels in their order', () => {
     const context = { session: `panel-${i}/2026-03-02`, meter: SENSOR, inputs: [], notes: [] };
     return figureOf(opticsFigures(result, context).emitted);
   });
-  const only = figures.map((it) => ({ ...it, budget: it.budget.filter((line) => line.key.endsWith('/calibration')) }));
+  const only = figures.map((it) => ({
+    ...it,
+    budget: it.budget.filter((line) => line.source.key.endsWith('/calibration')),
+  }));
   const draw = powerSampler(only, seededRandom(1));
   const ratios = Array.from({ length: 200 }, () => {
     const [a = 0, b = 1] = draw();

@@ -93,10 +93,10 @@ describe('figures of a session’s light', () => {
     for (const it of [all.halfAngle, all.samplingBias, all.capture, all.emitted].map(figureOf)) {
       const u = Math.hypot(...it.budget.map((entry) => entry.contribution));
       expect(Math.abs(u / (it.standardUncertainty ?? 0) - 1)).toBeLessThan(0.02);
-      expect(new Set(it.budget.map((entry) => entry.key)).size).toBe(it.budget.length);
+      expect(new Set(it.budget.map((entry) => entry.source.key)).size).toBe(it.budget.length);
     }
     expect(lineOf(figureOf(all.emitted), '/beam-shape-1').contribution).not.toBe(0);
-    expect(figureOf(all.emitted).unassessed.map((it) => it.source)).toContain('Unlike LEDs');
+    expect(figureOf(all.emitted).unassessed.map((it) => it.what)).toContain('Unlike LEDs');
   });
 
   test('the working has the numbers in it', () => {

@@ -27,7 +27,7 @@ describe('what is said of a beam', () => {
     const flags = opticsFlags(estimatePanel({ ...input, beamAngle: 120 }));
     expect(flags).toHaveLength(1);
     expect(flags[0]).toMatchObject({ check: 'beam-claim', severity: 'note', concerns: ['beam-half-angle'] });
-    expect(flags[0]?.text).toMatch(
+    expect(flags[0]?.finding).toMatch(
       /^The claimed beam angle of 120° is a half-angle of 60°; the readings allow \d+° to \d+°\. No figure rests on the claim\.$/,
     );
   });

@@ -23,9 +23,9 @@ const mean = read.reduce((sum, it) => sum + it, 0) / 9;
 // As a bench would have it: with the usual light that the room gives back.
 const values = read.map((it) => it + (USUAL_STRAY / (1 - USUAL_STRAY)) * mean);
 const offset: SharedError = {
-  line: {
+  source: {
     key: 'meter/offset',
-    source: 'Offset',
+    what: 'Offset',
     type: 'B',
     distribution: 'normal',
     degreesOfFreedom: Number.POSITIVE_INFINITY,

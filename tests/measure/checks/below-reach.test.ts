@@ -10,7 +10,7 @@ describe('a reading', () => {
   test('under the lowest of its meter is a bound, not at it', () => {
     expect(standby(0.1)).toEqual([]);
     expect(standby(0.09)).toMatchObject([{ severity: 'doubt', concerns: ['mains-draw-standby'] }]);
-    expect(standby(0)[0]?.text).toContain('is below what the wattmeter can show, 0.1');
+    expect(standby(0)[0]?.finding).toContain('is below what the wattmeter can show, 0.1');
     expect(standby(0)[0]?.hint).toContain('`<0.1`');
   });
 

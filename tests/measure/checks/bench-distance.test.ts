@@ -14,7 +14,7 @@ describe('a distance that was set', () => {
   test('of 6 cm where the guide has 6 in: inches were meant', () => {
     const [flag] = flags(6);
     expect(flag).toMatchObject({ severity: 'doubt', concerns: ['mean-irradiance'], at: ['session', 'distance'] });
-    expect(flag?.text).toContain("6 cm; the guide's own is 15.2 cm, which is 6 in");
+    expect(flag?.finding).toContain("6 cm; the guide's own is 15.2 cm, which is 6 in");
     expect(flag?.hint).toContain('write `6 in`');
   });
 

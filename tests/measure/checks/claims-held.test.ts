@@ -17,7 +17,7 @@ describe('a claim', () => {
         concerns: ['peak-irradiance-combined'],
       },
     ]);
-    expect(flags(checkQuantity('irradiance', 80, measured, 'under'))[0]?.text).toContain('25 % over the claim');
+    expect(flags(checkQuantity('irradiance', 80, measured, 'under'))[0]?.finding).toContain('25 % over the claim');
   });
 
   test('of a wavelength that is off is noted', () => {

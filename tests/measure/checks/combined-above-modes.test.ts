@@ -21,7 +21,7 @@ describe('both channels together', () => {
     expect(flags(100, 50, 120)).toMatchObject([
       { concerns: ['peak-irradiance-combined', 'peak-irradiance-near-infrared'] },
     ]);
-    expect(flags(100, 50, 120)[0]?.text).toContain('100 mW/cm², below 120 mW/cm² with near-infrared alone');
+    expect(flags(100, 50, 120)[0]?.finding).toContain('100 mW/cm², below 120 mW/cm² with near-infrared alone');
   });
 
   test('below each of them raise a flag for each', () => {

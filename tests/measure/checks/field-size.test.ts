@@ -11,7 +11,7 @@ describe('an LED field', () => {
     expect(flags({ width: 20.3, height: 30.5 }, { ledCount: 60 })).toEqual([]);
     const [flag] = flags({ width: 203, height: 305 }, { ledCount: 60 });
     expect(flag).toMatchObject({ severity: 'doubt', at: ['field'] });
-    expect(flag?.text).toContain('The 60 LEDs in a field of 203 × 305 cm lie 32.1 cm apart');
+    expect(flag?.finding).toContain('The 60 LEDs in a field of 203 × 305 cm lie 32.1 cm apart');
     expect(flag?.hint).toContain('write `203 mm`');
   });
 

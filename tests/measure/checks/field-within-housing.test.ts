@@ -12,7 +12,7 @@ describe('an LED field', () => {
       { severity: 'impossible', concerns: ['led-area', 'field-width', 'field-height'] },
     ]);
     expect(flags(size(28, 66.1), size(31, 66))).toHaveLength(1);
-    expect(flags(size(35, 61), size(31, 66))[0]?.text).toContain(
+    expect(flags(size(35, 61), size(31, 66))[0]?.finding).toContain(
       '35 × 61 cm, does not fit into the housing, 31 × 66 cm',
     );
   });

@@ -15,7 +15,7 @@ describe('a flicker reading', () => {
   test('of 0.14 % by a meter that shows 0.5 % at least: says both ways to write it', () => {
     const [flag] = flags(0.14);
     expect(flag).toMatchObject({ severity: 'doubt', concerns: ['flicker-combined'] });
-    expect(flag?.text).toContain('the sampler shows nothing under 0.5 %. As a fraction it would be 14 %.');
+    expect(flag?.finding).toContain('the sampler shows nothing under 0.5 %. As a fraction it would be 14 %.');
     expect(flag?.hint).toContain('`14 %`');
     expect(flag?.hint).toContain('`<0.5 %`');
   });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gridOutlier } from '../../../src/measure/checks/grid-outlier.ts';
 import { OUTLIER_Z, SMALLEST_OUTLIER } from '../../../src/measure/methods.ts';
+import { say } from '../../../src/words/say.ts';
 import { HOT_MIDDLE } from '../../references/grid.ts';
 import { RUNS } from '../make.ts';
 import { facts } from './facts.ts';
@@ -16,15 +17,15 @@ const belled = (index: number, value: number | null) => BELL.with(index, value a
 describe('a grid point', () => {
   test('far above or below what its row and column make likely is doubtful', () => {
     expect(flags(belled(4, 120))).toMatchObject([{ severity: 'doubt', concerns: ['mean-irradiance'] }]);
-    expect(flags(belled(4, 120))[0]?.text).toContain('Grid point 2 of row 2 reads 120 mW/cm²');
-    expect(flags(belled(7, 5))[0]?.text).toContain('Grid point 2 of row 3 reads 5 mW/cm²');
+    expect(flags(belled(4, 120))[0]?.finding).toContain('Grid point 2 of row 2 reads 120 mW/cm²');
+    expect(flags(belled(7, 5))[0]?.finding).toContain('Grid point 2 of row 3 reads 5 mW/cm²');
     expect(flags(belled(0, 80))).toHaveLength(1);
     expect(flags(belled(0, 20))).toHaveLength(1);
   });
 
   test('says what would be likely there', () => {
     // 61 × 50 / 48.5 or so: the fall-off of the neighbours.
-    expect(flags(belled(8, 20))[0]?.text).toMatch(/make (47|48|49)(\.\d)? mW\/cm² likely/);
+    expect(flags(belled(8, 20))[0]?.finding).toMatch(/make (47|48|49)(\.\d)? mW\/cm² likely/);
   });
 
   test('of an even grid is nothing odd', () => {
@@ -39,7 +40,7 @@ describe('a grid point', () => {
   test('of a middle that is brighter than its row and column make likely is odd', () => {
     // 100 × 100 / 80 = 125.
     expect(flags(HOT_MIDDLE.flat())).toHaveLength(1);
-    expect(flags(HOT_MIDDLE.flat())[0]?.text).toContain(
+    expect(flags(HOT_MIDDLE.flat())[0]?.finding).toContain(
       'reads 140 mW/cm² where its row and column make 125 mW/cm² likely',
     );
   });
@@ -62,7 +63,7 @@ describe('a grid point', () => {
       fc.property(effects, effects, fc.nat(8), off, (rows, columns, index, factor) => {
         const points = rows.flatMap((a) => columns.map((b) => 100 * a * b));
         points[index] = (points[index] as number) * factor;
-        const found = flags(points).map((it) => it.text.split(' reads')[0]);
+        const found = flags(points).map((it) => say(it.finding).split(' reads')[0]);
         expect(found).toEqual([`Grid point ${(index % 3) + 1} of row ${Math.floor(index / 3) + 1}`]);
       }),
       RUNS,
@@ -95,13 +96,13 @@ describe('a grid point', () => {
 
   test('keeps its place where another one was struck out', () => {
     const struck: Array<number | null> = belled(5, 140).with(0, null);
-    expect(flags(struck).map((it) => it.text.split(' reads')[0])).toEqual(['Grid point 3 of row 2']);
+    expect(flags(struck).map((it) => say(it.finding).split(' reads')[0])).toEqual(['Grid point 3 of row 2']);
     const wide = [48, 61, 60, 49, 63, 80, 79, 62, 50, 20, 62, 48];
-    expect(flags(wide, 4).map((it) => it.text.split(' reads')[0])).toEqual(['Grid point 2 of row 3']);
+    expect(flags(wide, 4).map((it) => say(it.finding).split(' reads')[0])).toEqual(['Grid point 2 of row 3']);
   });
 
   test('of two rows is flagged alone, without its sound neighbour', () => {
-    const found = flags([78, 80, 79, 81, 140, 82, 77, 80], 4).map((it) => it.text.split(' reads')[0]);
+    const found = flags([78, 80, 79, 81, 140, 82, 77, 80], 4).map((it) => say(it.finding).split(' reads')[0]);
     expect(found).toEqual(['Grid point 1 of row 2']);
   });
 

@@ -57,8 +57,8 @@ describe('all checks together', () => {
 
   test('give whole sentences with numbers, and name the figures they concern', () => {
     for (const flag of flagsOf(ODD)) {
-      expect(flag.text).toMatch(/^[A-Z].*\d.*\.$/);
-      expect(flag.text).not.toMatch(/NaN|undefined|null/);
+      expect(flag.finding).toMatch(/^[A-Z].*\d.*\.$/);
+      expect(flag.finding).not.toMatch(/NaN|undefined|null/);
       expect(flag.concerns.length).toBeGreaterThan(0);
     }
   });

@@ -20,7 +20,7 @@ describe('readings', () => {
       concerns: ['peak-irradiance-combined', 'mean-irradiance', 'mains-draw-combined'],
       at: ['session', 'instruments'],
     });
-    expect(flag?.text).toBe(
+    expect(flag?.finding).toBe(
       'The session names no meter for irradiance, mains, so that 3 figures have no uncertainty, and the panel is not ranked.',
     );
   });

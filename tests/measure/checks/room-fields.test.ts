@@ -11,7 +11,7 @@ describe('the field of a room', () => {
     // 1 mG = 0.1 µT.
     const [flag] = magnetic(0.5);
     expect(flag).toMatchObject({ severity: 'doubt', concerns: ['magnetic-field-off', 'magnetic-field-on'] });
-    expect(flag?.text).toContain('0.5 µT, is 10 times that of the other 5 sessions, 0.05 µT in the middle');
+    expect(flag?.finding).toContain('0.5 µT, is 10 times that of the other 5 sessions, 0.05 µT in the middle');
     expect(flag?.hint).toContain('write `0.5 mG`');
   });
 

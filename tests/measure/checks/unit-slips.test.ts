@@ -21,16 +21,16 @@ describe('a field reading', () => {
   });
 
   test('of 5 µT with the panel off: says what it is in the other unit, and what to write', () => {
-    expect(flags({ 'magnetic-field-off': 5 })[0]?.text).toBe(
+    expect(flags({ 'magnetic-field-off': 5 })[0]?.finding).toBe(
       'A magnetic field with the panel off of 5 µT is odd: more than 0.4 µT is rarely met. 5 µT is 50 mG; if the meter said 5 mG, write `5 mG`.',
     );
   });
 
   test('of radio power and of electric fields: likewise', () => {
-    expect(flags({ 'radio-field-off': 15 })[0]?.text).toContain(
+    expect(flags({ 'radio-field-off': 15 })[0]?.finding).toContain(
       '15 mW/m² is 15000 µW/m²; if the meter said 15 µW/m², write `15 uW/m2`.',
     );
-    expect(flags({ 'electric-field-on': 1800 })[0]?.text).toContain(
+    expect(flags({ 'electric-field-on': 1800 })[0]?.finding).toContain(
       '1800 V/m is 1800000 mV/m; if the meter said 1800 mV/m, write `1800 mV/m`.',
     );
   });

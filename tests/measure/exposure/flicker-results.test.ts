@@ -50,9 +50,9 @@ describe('flicker as a multiple of a line', () => {
   test('keeps the uncertainty of the depth, and says that that of the frequency is missing', () => {
     const it = figureOf(lowRisk(depthOf(8, 0.4), frequencyOf(120)).figure);
     expect(it.standardUncertainty).toBeCloseTo(0.4 / 9.6, 12);
-    expect(it.budget.map((entry) => entry.key)).toEqual(['flicker-meter']);
+    expect(it.budget.map((entry) => entry.source.key)).toEqual(['flicker-meter']);
     expect(it.unassessed).toEqual([
-      { source: 'Frequency of the flicker', reason: 'the meter’s file states none for the frequency' },
+      { what: 'Frequency of the flicker', reason: 'the meter’s file states none for the frequency' },
     ]);
     expect(it.inputs).toEqual(['test/flicker-combined', 'test/flicker-frequency-combined']);
     expect(sentenceOf(lowRisk(depthOf(8, 0.4), frequencyOf(120)))).toContain(

@@ -49,7 +49,7 @@ describe('infrared at the eye', () => {
     expect(it).toMatchObject({ value: 500, unit: '%', basis: 'derived', id: 'p/d/infrared-share-at-reading' });
     expect(it.standardUncertainty).toBeCloseTo(25, 9);
     expect(it.working).toBe('s = 100 × 50 mW/cm² × 10 ÷ 100 W/m² = 500 %');
-    expect(it.unassessed[0]?.source).toBe('Infrared beyond the meter’s reach');
+    expect(it.unassessed[0]?.what).toBe('Infrared beyond the meter’s reach');
   });
 
   test('farther away, without a reading there, from the inverse square to the reading’s own cautious end', () => {
@@ -91,9 +91,9 @@ describe('infrared at the eye', () => {
     expect(it).toMatchObject({ basis: 'derived', id: 'p/d/infrared-share-at-30-cm' });
     expect(it.bound).toBeUndefined();
     expect(it.working).toBe('s = 100 × 24 mW/cm² × (50 ÷ 40) × 10 ÷ 100 W/m² = 300 %');
-    expect(it.budget.find((entry) => entry.key === 'sensor')?.contribution).toBeCloseTo(0.05 * 300, 9);
-    expect(it.budget.find((entry) => entry.key === 'axis-30')?.contribution).toBeCloseTo(0.02 * 300, 9);
-    expect(it.unassessed.map((entry) => entry.source)).toContain('Places off the middle');
+    expect(it.budget.find((entry) => entry.source.key === 'sensor')?.contribution).toBeCloseTo(0.05 * 300, 9);
+    expect(it.budget.find((entry) => entry.source.key === 'axis-30')?.contribution).toBeCloseTo(0.02 * 300, 9);
+    expect(it.unassessed.map((entry) => entry.what)).toContain('Places off the middle');
     expect(it.inputs[0]).toBe('p/d/distances[30].nearInfrared');
   });
 

@@ -25,17 +25,17 @@ describe('the sound of the panel alone', () => {
   test('moves with the calibration by one: both readings share it', () => {
     const it = figureOf(at(50, 40));
     expect(it).toMatchObject({ id: 'p/d/sound-of-panel', unit: 'dB(A)', basis: 'derived', method: 'sound-of-panel@1' });
-    expect(it.budget.find((entry) => entry.key === 'calibration')?.contribution).toBeCloseTo(1, 12);
+    expect(it.budget.find((entry) => entry.source.key === 'calibration')?.contribution).toBeCloseTo(1, 12);
     // 1 / (1 - 10^-1) = 10/9
-    expect(it.budget.find((entry) => entry.key === 'on/resolution')?.contribution).toBeCloseTo(0.1 / 0.9, 12);
-    expect(it.budget.find((entry) => entry.key === 'off/resolution')?.contribution).toBeCloseTo(-0.1 / 9, 12);
+    expect(it.budget.find((entry) => entry.source.key === 'on/resolution')?.contribution).toBeCloseTo(0.1 / 0.9, 12);
+    expect(it.budget.find((entry) => entry.source.key === 'off/resolution')?.contribution).toBeCloseTo(-0.1 / 9, 12);
     expect(it.working).toBe('L = 10 lg(10^(50/10) − 10^(40/10)) = 50 dB(A) − 0.4576 dB = 49.54 dB(A)');
   });
 
   test('above a margin of 15 dB is the reading itself; at 15 dB, also of decimals, it is corrected', () => {
     const it = figureOf(at(50, 34.9));
     expect(it.value).toBe(50);
-    expect(it.budget.find((entry) => entry.key === 'off/resolution')?.contribution ?? 0).toBeCloseTo(0, 12);
+    expect(it.budget.find((entry) => entry.source.key === 'off/resolution')?.contribution ?? 0).toBeCloseTo(0, 12);
     expect(figureOf(at(50, 35)).value).toBeCloseTo(50 - 0.139554, 5);
     // 45.2 - 30.2 is a little more than 15 in floating point.
     expect(45.2 - 30.2).not.toBe(15);

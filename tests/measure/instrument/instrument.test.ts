@@ -21,15 +21,15 @@ describe('calibration', () => {
     expect(of('2026-01-10')).toMatchObject([
       { contribution: 2, type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY },
     ]);
-    expect(of('2026-01-10', 20)[0]?.key).toBe(of('2026-01-10', 80)[0]?.key);
-    expect(of('2026-01-10')[0]?.key).not.toBe(of('2027-01-12')[0]?.key);
+    expect(of('2026-01-10', 20)[0]?.source.key).toBe(of('2026-01-10', 80)[0]?.source.key);
+    expect(of('2026-01-10')[0]?.source.key).not.toBe(of('2027-01-12')[0]?.source.key);
   });
 
   test('has an offset of its own that does not grow with the reading', () => {
     const it = meter({ calibrationRelative: 0.025, calibrationAbsolute: 0.3 });
     const [share, offset] = calibrationLines(it, 80);
     expect(offset?.contribution).toBe(0.3);
-    expect(offset?.key).not.toBe(share?.key);
+    expect(offset?.source.key).not.toBe(share?.source.key);
     expect(calibrationLines(it, 8)[1]?.contribution).toBe(0.3);
   });
 
@@ -39,7 +39,7 @@ describe('calibration', () => {
 
   test('says how it was stated', () => {
     const it = meter({ calibrationRelative: 0.025, calibrationStated: '5 % at k = 2' });
-    expect(calibrationLines(it, 80)[0]?.evaluation).toContain('calibration of 2026-01-10: 5 % at k = 2');
+    expect(calibrationLines(it, 80)[0]?.source.evaluation).toContain('calibration of 2026-01-10: 5 % at k = 2');
   });
 });
 
@@ -54,8 +54,8 @@ describe('resolution', () => {
     const [whole] = resolutionLine(meter({ resolution: 0.1 }), 'x');
     const [part] = resolutionLine(meter({ resolution: 0.1 }), 'x', 1 / 3);
     expect(part?.contribution).toBeCloseTo((whole?.contribution ?? Number.NaN) / 3, 12);
-    expect(part?.evaluation).toContain('averaged');
-    expect(whole?.evaluation).not.toContain('averaged');
+    expect(part?.source.evaluation).toContain('averaged');
+    expect(whole?.source.evaluation).not.toContain('averaged');
   });
 
   test('of a display without steps has no line', () => {
@@ -69,22 +69,24 @@ describe('angular response', () => {
     expect(angularLine(it, 'lantern-40/2026-03-02', 1.6)).toMatchObject([
       { key: 'lantern-40/2026-03-02/angular', contribution: 1.6 },
     ]);
-    expect(angularLine(it, 'a/2026-03-02', 80)[0]?.key).not.toBe(angularLine(it, 'b/2026-03-02', 80)[0]?.key);
+    expect(angularLine(it, 'a/2026-03-02', 80)[0]?.source.key).not.toBe(
+      angularLine(it, 'b/2026-03-02', 80)[0]?.source.key,
+    );
   });
 
   test('is said as it was stated', () => {
     const [byIndex] = angularLine(meter({ angularResponse: { kind: 'f2', f2: 0.025 } }), 's', 1);
-    expect(byIndex?.evaluation).toContain('f2 of 2.5 %');
+    expect(byIndex?.source.evaluation).toContain('f2 of 2.5 %');
     const points = [30, 60].map((angle) => ({ angle, error: 0.01 }));
     const [byAngles] = angularLine(meter({ angularResponse: { kind: 'angles', points } }), 's', 1);
-    expect(byAngles?.evaluation).toContain('errors at 30°, 60°');
+    expect(byAngles?.source.evaluation).toContain('errors at 30°, 60°');
   });
 
   test('that is not stated has no line, and is said to be missing', () => {
     const it = meter({ angularResponse: undefined });
     expect(angularLine(it, 's', 80)).toEqual([]);
     expect(missingAngular(it)).toEqual([
-      { source: 'Angular (cosine) response', reason: 'not stated for the irradiance meter' },
+      { what: 'Angular (cosine) response', reason: 'not stated for the irradiance meter' },
     ]);
   });
 
@@ -106,7 +108,7 @@ describe('repeatability from the instrument file', () => {
     for (const level of [30, 60]) {
       expect(repeatabilityLine(it, 'x', level)).toMatchObject([{ key: 'x/repeatability', contribution: 0.5 }]);
     }
-    expect(repeatabilityLine(it, 'x', 30)[0]?.evaluation).toContain('0.5 dB');
+    expect(repeatabilityLine(it, 'x', 30)[0]?.source.evaluation).toContain('0.5 dB');
     expect(missingRepeatability(it)).toEqual([]);
   });
 

@@ -15,7 +15,7 @@ import { figure, meter } from '../make.ts';
 const SILICON = meter({ id: 'silicon', spectralResponse: { red: 0.01, nearInfrared: 0.05 } });
 
 const contributions = (shares: BandShares, value = 80) =>
-  Object.fromEntries(spectralLines(SILICON, value, shares).map((it) => [it.key, it.contribution]));
+  Object.fromEntries(spectralLines(SILICON, value, shares).map((it) => [it.source.key, it.contribution]));
 
 describe('the shares of the bands', () => {
   test('follow from the peaks of each channel alone', () => {
@@ -54,7 +54,7 @@ describe('the errors of the sensor', () => {
 
   test('are one error for all that the meter ever read: another calibration leaves them', () => {
     const keys = (calibrationDate: string) =>
-      spectralLines({ ...SILICON, calibrationDate }, 80, SHARES_UNKNOWN).map((it) => it.key);
+      spectralLines({ ...SILICON, calibrationDate }, 80, SHARES_UNKNOWN).map((it) => it.source.key);
     expect(keys('2024-01-01')).toEqual(keys('2026-01-01'));
   });
 
@@ -73,7 +73,7 @@ describe('the errors of the sensor', () => {
 
 describe('a response that is not stated', () => {
   const sources = (spectralResponse: { red?: number; nearInfrared?: number } | undefined, shares: BandShares) =>
-    missingSpectral(meter({ spectralResponse }), shares).map((it) => `${it.source}: ${it.reason}`);
+    missingSpectral(meter({ spectralResponse }), shares).map((it) => `${it.what}: ${it.reason}`);
 
   test('is said for the bands that were read', () => {
     expect(sources(undefined, SHARES_UNKNOWN)).toEqual([

@@ -58,7 +58,7 @@ describe('the line of the distance', () => {
     const slope = (disc(Math.sqrt(1800 / Math.PI), 15.241) / disc(Math.sqrt(1800 / Math.PI), 15.239) - 1) / 0.002;
     expect(it?.contribution).toBeCloseTo((50 * slope * 0.2) / Math.sqrt(3), 3);
     expect(it?.contribution).toBeLessThan(0);
-    expect(it?.evaluation).toContain('±0.2 cm at 15.24 cm');
+    expect(it?.source.evaluation).toContain('±0.2 cm at 15.24 cm');
   });
 
   test('is not there where the distance is set exactly', () => {

@@ -269,7 +269,7 @@ describe('uncertainty of the mean', () => {
   test('says so where neither repeats nor a repeatability are known', () => {
     const silent = meter({ repeatability: undefined, spectralResponse: undefined, angularResponse: undefined });
     const it = figureOf(gridFigures(gridOf(HOT_MIDDLE, { meter: silent }), NO_CELLS).mean);
-    expect(it.unassessed.map((entry) => entry.source)).toEqual([
+    expect(it.unassessed.map((entry) => entry.what)).toEqual([
       'Spectral response',
       'Angular (cosine) response',
       'Repeatability',
@@ -344,7 +344,7 @@ describe('uncertainty of the mean', () => {
         const it = figureOf(gridFigures(grid, NO_CELLS).mean);
         expect(it.value).toBeCloseTo(100, 9);
         expect(it.standardUncertainty).toBeCloseTo(flat.standardUncertainty ?? Number.NaN, 9);
-        expect(it.budget.some((entry) => entry.key.endsWith('/repeatability'))).toBe(false);
+        expect(it.budget.some((entry) => entry.source.key.endsWith('/repeatability'))).toBe(false);
       }),
       RUNS,
     );
@@ -366,7 +366,7 @@ describe('uncertainty of the mean', () => {
           );
         };
         expect(at(1).contribution).toBeCloseTo(at(0).contribution, 9);
-        expect(at(1).degreesOfFreedom).toBe(at(0).degreesOfFreedom);
+        expect(at(1).source.degreesOfFreedom).toBe(at(0).source.degreesOfFreedom);
       }),
       RUNS,
     );

@@ -29,7 +29,7 @@ describe('a side of the LED field', () => {
   test('says so where the tape is not named', () => {
     const it = sideFigure({ panel: 'p', side: 'height', value: 60, edgeSetting: 0.3, meter: undefined });
     expect(it.budget).toHaveLength(1);
-    expect(it.unassessed).toEqual([{ source: 'Calibration of the tape', reason: 'the session does not name it' }]);
+    expect(it.unassessed).toEqual([{ what: 'Calibration of the tape', reason: 'the session does not name it' }]);
   });
 
   test('set exactly has no line for its edges', () => {

@@ -52,8 +52,11 @@ describe('uncertainty of the uniformity', () => {
       NO_CELLS,
     );
     for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
-      expect(lineOf(figureOf(stated[metric]), '/repeatability').type).toBe('B');
-      expect(lineOf(figureOf(repeated[metric]), '/repeatability')).toMatchObject({ type: 'A', degreesOfFreedom: 1 });
+      expect(lineOf(figureOf(stated[metric]), '/repeatability').source.type).toBe('B');
+      expect(lineOf(figureOf(repeated[metric]), '/repeatability').source).toMatchObject({
+        type: 'A',
+        degreesOfFreedom: 1,
+      });
     }
   });
 

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { costRatio } from '../../../src/measure/difference.ts';
-import type { Contribution } from '../../../src/measure/figure.ts';
+import type { ErrorSource } from '../../../src/measure/figure.ts';
 import { type Contender, powerSampler, RANK_DRAWS, rankByPricePerWatt } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
+import { say } from '../../../src/words/say.ts';
 import { figure, line, RUNS } from '../make.ts';
 import { type Numbers, normalBelow, randomNumbers } from '../random-numbers.ts';
 
@@ -95,7 +96,7 @@ describe('two panels against the closed form', () => {
 });
 
 describe('five panels against a simulation of its own', () => {
-  const errorOf = (it: Contribution, numbers: Numbers): number => {
+  const errorOf = (it: ErrorSource, numbers: Numbers): number => {
     if (it.distribution === 'rectangular') return Math.sqrt(3) * numbers.either();
     if (it.distribution === 't') return numbers.studentT(it.degreesOfFreedom);
     return numbers.normal();
@@ -110,8 +111,8 @@ describe('five panels against a simulation of its own', () => {
       const costs = contenders.map(({ price, power }) => {
         let drawn = power.value;
         for (const it of power.budget) {
-          const z = errors.get(it.key) ?? errorOf(it, numbers);
-          errors.set(it.key, z);
+          const z = errors.get(it.source.key) ?? errorOf(it.source, numbers);
+          errors.set(it.source.key, z);
           drawn += z * it.contribution;
         }
         return price / drawn;
@@ -135,8 +136,8 @@ describe('five panels against a simulation of its own', () => {
       const cost = ({ price, power }: Contender) => {
         let drawn = power.value;
         for (const it of power.budget) {
-          const z = errors.get(it.key) ?? errorOf(it, numbers);
-          errors.set(it.key, z);
+          const z = errors.get(it.source.key) ?? errorOf(it.source, numbers);
+          errors.set(it.source.key, z);
           drawn += z * it.contribution;
         }
         return price / drawn;
@@ -185,7 +186,7 @@ describe('five panels against a simulation of its own', () => {
       for (const b of contenders.slice(i + 1)) {
         const [low, high] = ratioRange(a, b, 20_261_125);
         const told = costRatio(a, b);
-        if (told.kind === 'unknown') throw new Error(told.reason);
+        if (told.kind === 'unknown') throw new Error(say(told.reason));
         // The setting of the distance is drawn evenly, where the interval takes normal errors: 5 % of its width.
         const width = high - low;
         expect(Math.abs(told.interval95[0] - low), `${a.panel} to ${b.panel}, low`).toBeLessThan(0.05 * width);

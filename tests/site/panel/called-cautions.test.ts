@@ -121,7 +121,8 @@ describe('eyes, skin and mains', () => {
 
   test('what the meter may hide of near-infrared is said where it is not known', () => {
     const spectral = demo.panel('ruddlestone-r60').figures.get('peak-irradiance-near-infrared');
-    const isKnown = isFigure(spectral) && spectral.budget.some((it) => it.key.endsWith('/spectral-near-infrared'));
+    const isKnown =
+      isFigure(spectral) && spectral.budget.some((it) => it.source.key.endsWith('/spectral-near-infrared'));
     expect(textOf('ruddlestone-r60', 'eyes').includes('the true share may be higher')).toBe(!isKnown);
   });
 });

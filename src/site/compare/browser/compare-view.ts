@@ -4,6 +4,7 @@ import { distanceMetric, TABLE_DISTANCES } from '../../../measure/beam/table-dis
 import { isFigure } from '../../../measure/figure.ts';
 import { isClose, type Shown, showDate, showFigure } from '../../../words/format.ts';
 import { inInches, inOtherUnit, unitKeys } from '../../../words/other-unit.ts';
+import { sayDifference } from '../../../words/say-difference.ts';
 import { html, svg } from '../../shared/browser/dom.ts';
 import { fieldsDrawing } from './compare-drawing.ts';
 import { curvesPlot } from './compare-plot.ts';
@@ -144,7 +145,7 @@ function figureRow(row: CompareRow, contenders: readonly Contender[], first: Con
 /** A figure as its value with uncertainty, linked to its working; or the reason why there is none. */
 function figureNodes({ panel, figures }: Contender, metric: string): Array<Node | string> {
   const it = figures.get(metric);
-  if (!isFigure(it)) return [html('span', { class: 'gap' }, it?.reason ?? 'not measured')];
+  if (!isFigure(it)) return [html('span', { class: 'gap' }, sayDifference(it?.reason ?? 'not measured'))];
   const shown = showFigure(it, panel.currency);
   const mark = panel.marks[metric];
   const other = metric === 'real-price' ? asPricedIn(panel) : inOtherUnit(it, panel.currency);
@@ -175,7 +176,7 @@ function figureNodes({ panel, figures }: Contender, metric: string): Array<Node 
     ...ways.flatMap((way, i) =>
       way.interval ? [html('small', { 'data-u': way.key, hidden: i > 0 }, ` (${way.interval})`)] : [],
     ),
-    ...(shown.absent ? [html('small', {}, ` ± not known: ${shown.absent}`)] : []),
+    ...(shown.absent ? [html('small', {}, ` ± not known: ${sayDifference(shown.absent)}`)] : []),
   ];
 }
 

@@ -6,6 +6,7 @@ import { areNinePointAlike } from '../../../measure/irradiance/bench-procedure.t
 import { sameDistance } from '../../../measure/irradiance/same-distance.ts';
 import { fixed, listed } from '../../../words/format.ts';
 import { DOUBT_MARK, IMPOSSIBLE_MARK } from '../../../words/marks.ts';
+import { sayDifference } from '../../../words/say-difference.ts';
 import type { CompareRow } from './compare-rows.ts';
 import type { ComparedPanel, ReadDistance } from './compared-panel.ts';
 
@@ -23,7 +24,10 @@ export function compareRow(row: CompareRow, it: Contender, first: Contender): Ou
   const [own, others] = [it.figures.get(row.metric), first.figures.get(row.metric)];
   if (!isFigure(own)) return { kind: 'unknown', reason: own?.reason ?? 'not measured' };
   if (!isFigure(others)) {
-    return { kind: 'unknown', reason: `${first.panel.name} has none: ${others?.reason ?? 'not measured'}` };
+    return {
+      kind: 'unknown',
+      reason: `${first.panel.name} has none: ${sayDifference(others?.reason ?? 'not measured')}`,
+    };
   }
   const impossible = [it, first].find(({ panel }) => panel.marks[row.metric]?.mark === IMPOSSIBLE_MARK);
   if (impossible) return { kind: 'unknown', reason: `that of ${impossible.panel.name} can’t be right as it stands` };
@@ -80,9 +84,9 @@ export function outcomeWords(row: CompareRow, outcome: Outcome): string {
     case 'tie':
       return `a tie (${tieWords(row, outcome.interval95)})`;
     case 'unlike':
-      return `can’t be compared: ${outcome.reason}`;
+      return `can’t be compared: ${sayDifference(outcome.reason)}`;
     case 'unknown':
-      return `difference not known: ${outcome.reason}`;
+      return `difference not known: ${sayDifference(outcome.reason)}`;
   }
 }
 
@@ -120,9 +124,9 @@ function groupHead(outcome: Outcome): string | undefined {
     case 'tie':
       return 'a tie';
     case 'unlike':
-      return `can’t be compared (${outcome.reason})`;
+      return `can’t be compared (${sayDifference(outcome.reason)})`;
     case 'unknown':
-      return `difference not known (${outcome.reason})`;
+      return `difference not known (${sayDifference(outcome.reason)})`;
   }
 }
 

@@ -1,5 +1,6 @@
-import type { Contribution, Figure } from '../../../measure/figure.ts';
+import type { BudgetComponent, ErrorSource, Figure } from '../../../measure/figure.ts';
 import type { Contender } from '../../../measure/money/ranking.ts';
+import { type Said, verbatim } from '../../../measure/statement.ts';
 import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../../measure/uncertainty.ts';
 
 /**
@@ -9,7 +10,7 @@ import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../..
 export interface PackedOffers {
   currency: string;
   /** Errors that panels share. */
-  lines: Array<{ key: string; distribution: Contribution['distribution']; nu: number | null }>;
+  lines: Array<{ key: string; distribution: ErrorSource['distribution']; nu: number | null }>;
   panels: PackedOffer[];
 }
 
@@ -53,35 +54,35 @@ export interface Offer extends Omit<PackedOffer, 'optical' | 'emitted'> {
 const finite = (nu: number) => (Number.isFinite(nu) ? nu : null);
 const endless = (nu: number | null) => nu ?? Number.POSITIVE_INFINITY;
 
-/** Packs offers. */
-export function packOffers(currency: string, offers: readonly Offer[]): PackedOffers {
+/** Packs offers; `say` puts what there is to tell into words. */
+export function packOffers(currency: string, offers: readonly Offer[], say: (it: Said) => string): PackedOffers {
   const uses = new Map<string, Set<string>>();
   const figuresOf = (offer: Offer) => [offer.optical, ...(offer.emitted ? [offer.emitted] : [])];
   for (const offer of offers) {
-    for (const line of figuresOf(offer).flatMap((it) => it.budget)) {
-      uses.set(line.key, (uses.get(line.key) ?? new Set()).add(offer.slug));
+    for (const { source } of figuresOf(offer).flatMap((it) => it.budget)) {
+      uses.set(source.key, (uses.get(source.key) ?? new Set()).add(offer.slug));
     }
   }
   const places = new Map<string, number>();
   const lines: PackedOffers['lines'] = [];
-  const placeOf = (line: Contribution) => {
-    let place = places.get(line.key);
+  const placeOf = ({ key, distribution, degreesOfFreedom }: ErrorSource) => {
+    let place = places.get(key);
     if (place === undefined) {
-      place = lines.push({ key: line.key, distribution: line.distribution, nu: finite(line.degreesOfFreedom) }) - 1;
-      places.set(line.key, place);
+      place = lines.push({ key, distribution, nu: finite(degreesOfFreedom) }) - 1;
+      places.set(key, place);
     }
     return place;
   };
   const pack = (figure: Figure): PackedPower => {
     if (figure.standardUncertainty === null) {
-      return { value: figure.value, absent: figure.uncertaintyAbsent ?? 'the uncertainty is not known' };
+      return { value: figure.value, absent: say(figure.uncertaintyAbsent ?? { code: 'uncertainty-not-known' }) };
     }
-    const isShared = (line: Contribution) => (uses.get(line.key)?.size ?? 0) > 1;
-    const own = figure.budget.filter((line) => !isShared(line));
+    const isShared = ({ source }: BudgetComponent) => (uses.get(source.key)?.size ?? 0) > 1;
+    const own = figure.budget.filter((it) => !isShared(it));
     return {
       value: figure.value,
-      own: [combinedUncertainty(own.map((line) => line.contribution)), finite(exactDegreesOfFreedom(own))],
-      shared: figure.budget.filter(isShared).map((line) => [placeOf(line), line.contribution]),
+      own: [combinedUncertainty(own.map((it) => it.contribution)), finite(exactDegreesOfFreedom(own))],
+      shared: figure.budget.filter(isShared).map((it) => [placeOf(it.source), it.contribution]),
     };
   };
   const panels = offers.map(({ optical, emitted, ...rest }) => ({
@@ -103,14 +104,16 @@ export function contenderOf(offers: PackedOffers, offer: PackedOffer, power: Pac
     method: 'optical-power@1',
     inputs: [],
   } as const;
-  const line = (key: string, contribution: number, nu: number, distribution: Contribution['distribution']) => ({
-    key,
+  const line = (key: string, contribution: number, nu: number, distribution: ErrorSource['distribution']) => ({
+    source: {
+      key,
+      distribution,
+      degreesOfFreedom: nu,
+      type: 'B' as const,
+      what: verbatim(''),
+      evaluation: verbatim(''),
+    },
     contribution,
-    distribution,
-    degreesOfFreedom: nu,
-    source: '',
-    type: 'B' as const,
-    evaluation: '',
   });
   const budget = [
     ...shared.map(([place, contribution]) => {
@@ -121,6 +124,10 @@ export function contenderOf(offers: PackedOffers, offer: PackedOffer, power: Pac
       ? [line(`${offer.slug}/own`, own[0], endless(own[1]), own[1] === null ? ('normal' as const) : ('t' as const))]
       : []),
   ];
-  const figure = makeFigure({ ...identity, inputs: [] }, value, absent === undefined ? { budget } : { absent });
+  const figure = makeFigure(
+    { ...identity, inputs: [] },
+    value,
+    absent === undefined ? { budget } : { absent: verbatim(absent) },
+  );
   return { panel: offer.slug, price, power: figure };
 }

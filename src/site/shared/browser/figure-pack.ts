@@ -1,5 +1,12 @@
-import { type Contribution, type Figure, type FigureOrGap, isFigure } from '../../../measure/figure.ts';
+import {
+  type BudgetComponent,
+  type ErrorSource,
+  type Figure,
+  type FigureOrGap,
+  isFigure,
+} from '../../../measure/figure.ts';
 import { REPEATABILITY } from '../../../measure/instrument/instrument.ts';
+import { type Said, verbatim } from '../../../measure/statement.ts';
 
 /** JSON has no infinity. */
 type PackedNumber = number | 'Infinity' | '-Infinity';
@@ -7,8 +14,8 @@ type PackedNumber = number | 'Infinity' | '-Infinity';
 /** One error of the budgets, kept once for all figures of a file. */
 export interface PackedLine {
   key: string;
-  type: Contribution['type'];
-  distribution: Contribution['distribution'];
+  type: ErrorSource['type'];
+  distribution: ErrorSource['distribution'];
   /** Null: infinitely many. */
   degreesOfFreedom: number | null;
 }
@@ -55,11 +62,18 @@ function packNumber(value: number): PackedNumber {
   return Number(value.toPrecision(DIGITS));
 }
 
-/** Packs figures and gaps under their metrics; numbers are rounded to nine significant digits. */
-export function packFigures(given: Iterable<readonly [metric: string, it: FigureOrGap]>): FigurePack {
+/**
+ * Packs figures and gaps under their metrics; numbers are rounded to nine significant digits.
+ *
+ * @param say puts what there is to tell into words: a page's script has not the words for everything
+ */
+export function packFigures(
+  given: Iterable<readonly [metric: string, it: FigureOrGap]>,
+  say: (it: Said) => string,
+): FigurePack {
   const lines: PackedLine[] = [];
   const places = new Map<string, number>();
-  const placeOf = ({ key, type, distribution, degreesOfFreedom }: Contribution): number => {
+  const placeOf = ({ key, type, distribution, degreesOfFreedom }: ErrorSource): number => {
     const name = JSON.stringify([key, type, distribution, String(degreesOfFreedom)]);
     let place = places.get(name);
     if (place === undefined) {
@@ -70,7 +84,7 @@ export function packFigures(given: Iterable<readonly [metric: string, it: Figure
     return place;
   };
   const pack = (it: FigureOrGap): PackedFigure | { gap: string } => {
-    if (!isFigure(it)) return { gap: it.reason };
+    if (!isFigure(it)) return { gap: say(it.reason) };
     const { id, unit, basis, method, bound, standardUncertainty: u, interval95, coverageFactor, degreesOfFreedom } = it;
     return {
       id,
@@ -80,14 +94,14 @@ export function packFigures(given: Iterable<readonly [metric: string, it: Figure
       method,
       ...(bound && { bound }),
       ...(u === null
-        ? { absent: it.uncertaintyAbsent ?? 'not known' }
+        ? { absent: say(it.uncertaintyAbsent ?? 'not known') }
         : {
             u: packNumber(u),
             ...(interval95 && { interval: [packNumber(interval95[0]), packNumber(interval95[1])] as const }),
             ...(coverageFactor !== null && { k: packNumber(coverageFactor) }),
             ...(degreesOfFreedom !== null && Number.isFinite(degreesOfFreedom) && { dof: degreesOfFreedom }),
-            budget: it.budget.map((line): [number, PackedNumber] => [placeOf(line), packNumber(line.contribution)]),
-            ...scatterOf(it),
+            budget: it.budget.map((one): [number, PackedNumber] => [placeOf(one.source), packNumber(one.contribution)]),
+            ...scatterOf(it, say),
           }),
     } as PackedFigure;
   };
@@ -95,9 +109,9 @@ export function packFigures(given: Iterable<readonly [metric: string, it: Figure
   return { lines, figures };
 }
 
-function scatterOf({ unassessed }: Figure): Pick<PackedFigure, 'scatter'> {
-  const silent = unassessed.find((it) => it.source === REPEATABILITY);
-  return silent ? { scatter: silent.reason } : {};
+function scatterOf({ unassessed }: Figure, say: (it: Said) => string): Pick<PackedFigure, 'scatter'> {
+  const silent = unassessed.find((it) => it.what === REPEATABILITY);
+  return silent ? { scatter: say(silent.reason) } : {};
 }
 
 /**
@@ -106,7 +120,7 @@ function scatterOf({ unassessed }: Figure): Pick<PackedFigure, 'scatter'> {
  */
 export function unpackFigures({ lines, figures }: FigurePack): Map<string, FigureOrGap> {
   const unpack = (metric: string, it: PackedFigure | { gap: string }): FigureOrGap => {
-    if ('gap' in it) return { gap: true, metric, reason: it.gap };
+    if ('gap' in it) return { gap: true, metric, reason: verbatim(it.gap) };
     const { id, unit, basis, method, bound, absent, scatter, u, interval, k, dof, budget = [] } = it;
     return {
       id,
@@ -120,9 +134,9 @@ export function unpackFigures({ lines, figures }: FigurePack): Map<string, Figur
       interval95: interval ? [Number(interval[0]), Number(interval[1])] : null,
       coverageFactor: k === undefined ? null : Number(k),
       degreesOfFreedom: u === undefined ? null : (dof ?? Number.POSITIVE_INFINITY),
-      ...(absent !== undefined && { uncertaintyAbsent: absent }),
+      ...(absent !== undefined && { uncertaintyAbsent: verbatim(absent) }),
       budget: budget.map(([place, contribution]) => unpackLine(lines[place] as PackedLine, Number(contribution))),
-      unassessed: scatter === undefined ? [] : [{ source: REPEATABILITY, reason: scatter }],
+      unassessed: scatter === undefined ? [] : [{ what: REPEATABILITY, reason: verbatim(scatter) }],
       inputs: [],
       notes: [],
       flags: [],
@@ -131,14 +145,16 @@ export function unpackFigures({ lines, figures }: FigurePack): Map<string, Figur
   return new Map(Object.entries(figures).map(([metric, it]) => [metric, unpack(metric, it)]));
 }
 
-function unpackLine({ key, type, distribution, degreesOfFreedom }: PackedLine, contribution: number): Contribution {
+function unpackLine({ key, type, distribution, degreesOfFreedom }: PackedLine, contribution: number): BudgetComponent {
   return {
-    key,
-    type,
-    distribution,
-    degreesOfFreedom: degreesOfFreedom ?? Number.POSITIVE_INFINITY,
+    source: {
+      key,
+      type,
+      distribution,
+      degreesOfFreedom: degreesOfFreedom ?? Number.POSITIVE_INFINITY,
+      what: verbatim(''),
+      evaluation: verbatim(''),
+    },
     contribution,
-    source: '',
-    evaluation: '',
   };
 }

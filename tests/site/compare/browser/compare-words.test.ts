@@ -269,7 +269,7 @@ test('a level without a known scatter tells no difference, and says why', () => 
   const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
   const single = {
     ...figure(43, [calibration, line('43/resolution', 0.03)], 'sound-on', 'dB(A)'),
-    unassessed: [{ source: 'Repeatability', reason }],
+    unassessed: [{ what: 'Repeatability', reason }],
   };
   const at = { distances: { magnetic: null, electric: null, sound: { value: 100, written: '1 m' } } };
   const [a, b] = [

@@ -1,14 +1,16 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { type Contribution, type Figure, type FigureOrGap, gap, isFigure } from '../../../../src/measure/figure.ts';
+import { type BudgetComponent, type Figure, type FigureOrGap, gap, isFigure } from '../../../../src/measure/figure.ts';
+import { verbatim } from '../../../../src/measure/statement.ts';
 import { makeFigure } from '../../../../src/measure/uncertainty.ts';
 import { packFigures, unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
 import { showFigure } from '../../../../src/words/format.ts';
+import { say } from '../../../../src/words/say.ts';
 import { figure, identity, line, RUNS, vague } from '../../../measure/make.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
 
 const sent = (it: FigureOrGap): FigureOrGap => {
-  const pack = JSON.parse(JSON.stringify(packFigures([['optical-power', it]])));
+  const pack = JSON.parse(JSON.stringify(packFigures([['optical-power', it]], say)));
   return unpackFigures(pack).get('optical-power') as FigureOrGap;
 };
 
@@ -20,7 +22,7 @@ function expectClose(got: number, wanted: number): void {
   else expect(Math.abs(got - wanted)).toBeLessThanOrEqual(CLOSE * Math.abs(wanted));
 }
 
-const contribution: fc.Arbitrary<Contribution> = fc
+const contribution: fc.Arbitrary<BudgetComponent> = fc
   .record({
     key: fc.string({ minLength: 1, maxLength: 12 }),
     size: fc.double({ min: -1e3, max: 1e3, noNaN: true }),
@@ -33,7 +35,7 @@ const contribution: fc.Arbitrary<Contribution> = fc
 const figures: fc.Arbitrary<Figure> = fc
   .record({
     value: fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
-    budget: fc.uniqueArray(contribution, { maxLength: 8, selector: (it) => it.key }),
+    budget: fc.uniqueArray(contribution, { maxLength: 8, selector: (it) => it.source.key }),
     bound: fc.constantFrom(undefined, 'below' as const, 'above' as const),
   })
   .map(({ value, budget, bound }) => makeFigure({ ...identity(), ...(bound && { bound }) }, value, { budget }));
@@ -52,15 +54,15 @@ test('a figure comes back from JSON with its value, uncertainty, interval and bu
       }
       expect(back).toMatchObject({ id: it.id, metric: it.metric, unit: it.unit, basis: it.basis, method: it.method });
       expect(back.bound).toBe(it.bound);
-      const plain = ({ key, type, distribution, degreesOfFreedom }: Contribution) => ({
+      const plain = ({ key, type, distribution, degreesOfFreedom }: BudgetComponent['source']) => ({
         key,
         type,
         distribution,
         degreesOfFreedom,
       });
-      expect(back.budget.map(plain)).toEqual(it.budget.map(plain));
+      expect(back.budget.map((one) => plain(one.source))).toEqual(it.budget.map((one) => plain(one.source)));
       it.budget.forEach((entry, i) => {
-        expectClose((back.budget[i] as Contribution).contribution, entry.contribution);
+        expectClose((back.budget[i] as BudgetComponent).contribution, entry.contribution);
       });
     }),
     RUNS,
@@ -74,7 +76,7 @@ test('an unknown uncertainty stays unknown, with its reason', () => {
     interval95: null,
     coverageFactor: null,
     degreesOfFreedom: null,
-    uncertaintyAbsent: 'no meter is named',
+    uncertaintyAbsent: verbatim('no meter is named'),
     budget: [],
   });
 });
@@ -84,7 +86,7 @@ test('an exact figure stays exact', () => {
 });
 
 test('a gap stays a gap, with its reason', () => {
-  expect(sent(gap('optical-power', 'not measured'))).toEqual(gap('optical-power', 'not measured'));
+  expect(sent(gap('optical-power', 'not measured'))).toEqual(gap('optical-power', verbatim('not measured')));
 });
 
 test('an interval without an end has none afterwards', () => {
@@ -93,15 +95,18 @@ test('an interval without an end has none afterwards', () => {
 });
 
 test('what is no number is refused', () => {
-  expect(() => packFigures([['optical-power', figure(Number.NaN)]])).toThrow(RangeError);
+  expect(() => packFigures([['optical-power', figure(Number.NaN)]], say)).toThrow(RangeError);
 });
 
 test('an error that figures share is kept once; one of the same name but another kind is another', () => {
-  const { lines, figures: packed } = packFigures([
-    ['a', figure(5, [line('meter', 1), line('own', 0.1)])],
-    ['b', figure(7, [line('meter', 2)])],
-    ['c', figure(7, [line('meter', 2, { distribution: 't', degreesOfFreedom: 4 })])],
-  ]);
+  const { lines, figures: packed } = packFigures(
+    [
+      ['a', figure(5, [line('meter', 1), line('own', 0.1)])],
+      ['b', figure(7, [line('meter', 2)])],
+      ['c', figure(7, [line('meter', 2, { distribution: 't', degreesOfFreedom: 4 })])],
+    ],
+    say,
+  );
   expect(lines.map((it) => [it.key, it.degreesOfFreedom])).toEqual([
     ['meter', null],
     ['own', null],
@@ -119,11 +124,12 @@ describe('every figure of the demo', () => {
 
   test('reads the same after it was packed', () => {
     const faults = [...demo.ledger.panels.values()].flatMap((panel) => {
-      const back = unpackFigures(JSON.parse(JSON.stringify(packFigures(panel.figures))));
+      const back = unpackFigures(JSON.parse(JSON.stringify(packFigures(panel.figures, say))));
       expect(back.size).toBeGreaterThan(40);
       return [...panel.figures].flatMap(([metric, it]) => {
         const other = back.get(metric) as FigureOrGap;
-        if (!isFigure(it)) return isFigure(other) || other.reason !== it.reason ? [`${panel.slug} ${metric}`] : [];
+        if (!isFigure(it))
+          return isFigure(other) || say(other.reason) !== say(it.reason) ? [`${panel.slug} ${metric}`] : [];
         const [own, unpacked] = [showFigure(it, 'EUR').text, isFigure(other) ? showFigure(other, 'EUR').text : 'a gap'];
         return own === unpacked ? [] : [`${panel.slug} ${metric}: ${own}, ${unpacked}`];
       });
@@ -134,10 +140,10 @@ describe('every figure of the demo', () => {
 
 test('that the scatter of readings is not known comes back, since a difference asks for it', () => {
   const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
-  const others = { source: 'Angular (cosine) response', reason: 'not stated' };
-  const silent = { ...figure(43, [line('a', 0.7)]), unassessed: [others, { source: 'Repeatability', reason }] };
+  const others = { what: 'Angular (cosine) response', reason: 'not stated' };
+  const silent = { ...figure(43, [line('a', 0.7)]), unassessed: [others, { what: 'Repeatability', reason }] };
   const back = sent(silent);
-  expect(isFigure(back) && back.unassessed).toEqual([{ source: 'Repeatability', reason }]);
+  expect(isFigure(back) && back.unassessed).toEqual([{ what: 'Repeatability', reason: verbatim(reason) }]);
   const known = sent(figure(43, [line('a', 0.7)]));
   expect(isFigure(known) && known.unassessed).toEqual([]);
 });

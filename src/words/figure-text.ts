@@ -1,0 +1,14 @@
+import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import { showFigure } from './format.ts';
+import { say } from './say.ts';
+
+/** A figure's text, or the gap's reason. */
+export function showText(it: FigureOrGap | undefined, currency: string): string {
+  if (it === undefined) return 'not measured';
+  return isFigure(it) ? showFigure(it, currency).text : say(it.reason);
+}
+
+/** Why a figure is not there. */
+export function reasonText(it: FigureOrGap | undefined): string {
+  return it && !isFigure(it) ? say(it.reason) : 'not measured';
+}

@@ -6,11 +6,11 @@ import { loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { calculationPages } from './calculation-pages.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
 import { serveFiles } from './serve-files.ts';
-import { workingPages } from './working-pages.ts';
 import { writeFiles } from './write-files.ts';
 
 /** What builds keep to themselves; one at a time has it. */
@@ -66,7 +66,7 @@ export function panelLedger(): AstroIntegration {
           try {
             // The indexer is a process of its own, and reads none of these.
             const loaded = loadLedger();
-            writeFiles([...workingPages(grown, loaded), ...publishedFiles(loaded.ledger)], grown);
+            writeFiles([...calculationPages(grown, loaded), ...publishedFiles(loaded.ledger)], grown);
           } finally {
             await indexed;
           }

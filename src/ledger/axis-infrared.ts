@@ -1,8 +1,8 @@
 import { mean } from 'simple-statistics';
-import { keptReadings } from '../content/read/grid-points.ts';
+import { acceptedReadings } from '../content/read/grid-points.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { AxisReading } from '../measure/exposure/index.ts';
-import type { Meter } from '../measure/instrument/instrument.ts';
+import type { Instrument } from '../measure/instrument/instrument.ts';
 import { NEAR_INFRARED_ALONE } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { readingFigure } from '../measure/reading.ts';
@@ -12,20 +12,20 @@ export function axisInfrared(
   id: string,
   session: Session,
   setting: DistanceSetting,
-  meter: Meter | undefined,
+  instrument: Instrument | undefined,
 ): AxisReading[] {
   return (session.distances ?? []).flatMap(({ distance, nearInfrared }, i) => {
-    const kept = nearInfrared === undefined ? [] : keptReadings(nearInfrared);
-    if (kept.length === 0) return [];
+    const accepted = nearInfrared === undefined ? [] : acceptedReadings(nearInfrared);
+    if (accepted.length === 0) return [];
     const path = `${id}/distances[${i}].nearInfrared`;
     const figure = readingFigure({
       metric: 'peak-irradiance-near-infrared',
       methodId: 'peak-irradiance',
       unit: 'mW/cm²',
-      value: mean(kept),
+      value: mean(accepted),
       session: id,
       path,
-      meter,
+      instrument,
       distance: { ...setting, distance: distance.value },
       bands: NEAR_INFRARED_ALONE,
     });

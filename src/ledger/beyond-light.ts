@@ -1,4 +1,4 @@
-import { keptReadings, pointReadings } from '../content/read/grid-points.ts';
+import { acceptedReadings, pointReadings } from '../content/read/grid-points.ts';
 import type { BeyondPlace } from '../content/schema/beyond.ts';
 import type { Reading } from '../content/schema/quantity.ts';
 import type { SessionLight } from '../measure/beam/session-light.ts';
@@ -6,7 +6,7 @@ import type { SessionLight } from '../measure/beam/session-light.ts';
 /** Readings past the edges as the model takes them: places without a kept reading are left out. */
 export function beyondLight(places: readonly BeyondPlace[]): NonNullable<SessionLight['beyond']> {
   return places.flatMap((place) => {
-    const on = keptReadings(place.on);
+    const on = acceptedReadings(place.on);
     if (on.length === 0) return [];
     const isBound = pointReadings(place.on).some((it) => it.struck === undefined && it.reading.bound !== undefined);
     const room = roomLight(place, places);

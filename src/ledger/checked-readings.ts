@@ -3,7 +3,7 @@ import type { InstrumentKind } from '../content/schema/instrument.ts';
 import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
-import type { Facts, MeterUse, SetDistance } from '../measure/checks/index.ts';
+import type { Facts, InstrumentUse, SetDistance } from '../measure/checks/index.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 
 const MODES = ['red', 'near-infrared', 'combined'] as const;
@@ -27,13 +27,13 @@ export function checkedReadings(
   session: Session | undefined,
   content: Content,
   figures: ReadonlyMap<string, FigureOrGap>,
-): Pick<Facts, 'reference' | 'distances' | 'warmUp' | 'ledCount' | 'meters' | 'rooms'> {
+): Pick<Facts, 'reference' | 'distances' | 'warmUp' | 'ledCount' | 'instruments' | 'rooms'> {
   return {
     reference: content.guide.data.referenceDistance.value,
     distances: setDistances(panel, session),
     warmUp: session?.warmUp?.value,
     ledCount: ledCount(panel),
-    meters: session ? meterUses(session, content, figures) : [],
+    instruments: session ? instrumentUses(session, content, figures) : [],
     rooms: session ? otherRooms(session, content) : new Map(),
   };
 }
@@ -87,7 +87,11 @@ function ledCount({ leds, claims }: Panel): number | undefined {
   return leds.columns * leds.rows - (leds.staggered ? Math.floor(leds.rows / 2) : 0);
 }
 
-function meterUses(session: Session, content: Content, figures: ReadonlyMap<string, FigureOrGap>): MeterUse[] {
+function instrumentUses(
+  session: Session,
+  content: Content,
+  figures: ReadonlyMap<string, FigureOrGap>,
+): InstrumentUse[] {
   return (Object.entries(READ) as Array<[InstrumentKind, readonly string[]]>).flatMap(([kind, all]) => {
     const metrics = all.filter((metric) => isFigure(figures.get(metric)));
     if (metrics.length === 0) return [];

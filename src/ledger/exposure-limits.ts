@@ -2,10 +2,10 @@ import type { Guide } from '../content/schema/guide.ts';
 import type { Session } from '../content/schema/session.ts';
 import { exposureResults, type Infrared, type LimitResult, nearInfraredFromMode } from '../measure/exposure/index.ts';
 import { type FigureOrGap, gap } from '../measure/figure.ts';
-import type { Meter } from '../measure/instrument/instrument.ts';
+import type { Instrument } from '../measure/instrument/instrument.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { axisInfrared } from './axis-infrared.ts';
-import type { MeterFinder } from './reading-figures.ts';
+import type { InstrumentFinder } from './reading-figures.ts';
 
 /** A session's figures held against published limits, from the session's own readings. */
 export function exposureLimits(
@@ -14,7 +14,7 @@ export function exposureLimits(
   guide: Guide,
   infrared: Infrared,
   figure: (metric: string) => FigureOrGap | undefined,
-  meterFor: MeterFinder,
+  instrumentFor: InstrumentFinder,
 ): LimitResult[] {
   return exposureResults({
     session: id,
@@ -27,7 +27,7 @@ export function exposureLimits(
       radio: session.radio?.distance?.written,
       sound: session.sound?.distance?.written,
     },
-    responses: { magnetic: meterFor('magnetic')?.response, electric: meterFor('electric')?.response },
+    responses: { magnetic: instrumentFor('magnetic')?.response, electric: instrumentFor('electric')?.response },
   });
 }
 
@@ -36,12 +36,12 @@ export function sessionInfrared(
   id: string,
   session: Session,
   setting: DistanceSetting,
-  meter: Meter | undefined,
+  instrument: Instrument | undefined,
   reading: FigureOrGap | undefined,
 ): Infrared {
   return nearInfraredFromMode(
     reading ?? gap('peak-irradiance-near-infrared', 'near-infrared alone was not measured'),
     setting.distance,
-    axisInfrared(id, session, setting, meter),
+    axisInfrared(id, session, setting, instrument),
   );
 }

@@ -2,20 +2,20 @@ import { addMonths } from 'date-fns/addMonths';
 import { formatISO } from 'date-fns/formatISO';
 import { parseISO } from 'date-fns/parseISO';
 import type { Content } from '../content/read/content.ts';
-import { type Calibration, INSTRUMENT_KINDS, type Instrument } from '../content/schema/instrument.ts';
+import { type Calibration, INSTRUMENT_KINDS, type InstrumentFile } from '../content/schema/instrument.ts';
 import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { AngularResponse } from '../measure/instrument/angular-response.ts';
-import type { Meter } from '../measure/instrument/instrument.ts';
+import type { Instrument } from '../measure/instrument/instrument.ts';
 import type { UsedInstrument } from './ledger.ts';
 
 /** Calibrations of an instrument, newest first. */
-export function calibrationsOf(instrument: Instrument): Calibration[] {
+export function calibrationsOf(instrument: InstrumentFile): Calibration[] {
   return instrument.calibrations.toSorted((a, b) => b.date.localeCompare(a.date));
 }
 
 /** The calibration that counts on a day: the newest one of that day or before; undefined before the first. */
-export function calibrationOn(instrument: Instrument, day: string): Calibration | undefined {
+export function calibrationOn(instrument: InstrumentFile, day: string): Calibration | undefined {
   return calibrationsOf(instrument).find((it) => it.date <= day);
 }
 
@@ -25,7 +25,7 @@ export function calibrationOn(instrument: Instrument, day: string): Calibration 
  *
  * @param day of the session
  */
-export function meterOf(id: string, instrument: Instrument, day: string): Meter {
+export function instrumentOf(id: string, instrument: InstrumentFile, day: string): Instrument {
   const { factor, offset = 0 } = instrumentUnit(instrument) ?? { factor: Number.NaN };
   const { spectralResponse, angularResponse, repeatability, repeatabilityDecibels, range } = instrument;
   return {
@@ -42,7 +42,7 @@ export function meterOf(id: string, instrument: Instrument, day: string): Meter 
   };
 }
 
-function calibrated(instrument: Instrument, day: string, factor: number) {
+function calibrated(instrument: InstrumentFile, day: string, factor: number) {
   const calibration = calibrationOn(instrument, day);
   if (!calibration) {
     const first = calibrationsOf(instrument).at(-1)?.date;
@@ -69,14 +69,14 @@ export function statedUncertainty({ relative, absolute, coverageFactor }: Calibr
   return parts.length > 0 ? `${parts.join(' and ')} at k = ${coverageFactor}` : 'none stated';
 }
 
-function fractions({ red, nearInfrared }: NonNullable<Instrument['spectralResponse']>) {
+function fractions({ red, nearInfrared }: NonNullable<InstrumentFile['spectralResponse']>) {
   return {
     ...(red !== undefined && { red: red / 100 }),
     ...(nearInfrared !== undefined && { nearInfrared: nearInfrared / 100 }),
   };
 }
 
-function angularOf({ f2, angles = [] }: NonNullable<Instrument['angularResponse']>): AngularResponse {
+function angularOf({ f2, angles = [] }: NonNullable<InstrumentFile['angularResponse']>): AngularResponse {
   if (f2 !== undefined) return { kind: 'f2', f2: f2 / 100 };
   const points = angles.map(({ angle, error }) => ({ angle: angle.value, error: error / 100 }));
   return { kind: 'angles', points: points.toSorted((a, b) => a.angle - b.angle) };

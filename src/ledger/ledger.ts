@@ -1,5 +1,5 @@
 import type { Guide } from '../content/schema/guide.ts';
-import type { Calibration, Instrument, InstrumentKind } from '../content/schema/instrument.ts';
+import type { Calibration, InstrumentFile, InstrumentKind } from '../content/schema/instrument.ts';
 import type { Maker } from '../content/schema/maker.ts';
 import type { Panel, Price } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
@@ -106,7 +106,7 @@ export interface ClassTable {
 /** An instrument with its id and the sessions that used it. */
 export interface InstrumentEntry {
   id: string;
-  data: Instrument;
+  data: InstrumentFile;
   /** Newest first; the first is the one that counts today. */
   calibrations: readonly Calibration[];
   /** Last day of the newest calibration. */

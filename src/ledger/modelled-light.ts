@@ -1,5 +1,5 @@
 import { countedLeds } from '../content/read/counted-leds.ts';
-import { keptReadings } from '../content/read/grid-points.ts';
+import { acceptedReadings } from '../content/read/grid-points.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { BeamSource } from '../measure/beam/estimate.ts';
@@ -10,7 +10,7 @@ import { sessionOptics } from '../measure/beam/session-light.ts';
 import type { Spread } from '../measure/beam/spread.ts';
 import { TABLE_DISTANCES } from '../measure/beam/table-distances.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
-import { type Meter, NO_METER } from '../measure/instrument/instrument.ts';
+import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { beyondLight } from './beyond-light.ts';
 import { estimateOnce } from './optics-store.ts';
@@ -37,7 +37,7 @@ export interface LightContext {
   id: string;
   panel: Panel;
   session: Session;
-  meter: Meter | undefined;
+  instrument: Instrument | undefined;
   field: { width: FigureOrGap; height: FigureOrGap };
   distance: DistanceSetting;
   /** The common figure, and the mains draw with both channels on, where there are such. */
@@ -50,7 +50,7 @@ const SAME = 1e-6;
 
 /** Works out a session's light by the model; gaps with the reason where it can't be. */
 export function modelledLight(context: LightContext): ModelledLight {
-  const { slug, id, panel, session, meter, field, distance, power, mains } = context;
+  const { slug, id, panel, session, instrument, field, distance, power, mains } = context;
   const none = (reason: string): ModelledLight => ({
     figures: opticsGaps(reason),
     flags: [],
@@ -62,7 +62,7 @@ export function modelledLight(context: LightContext): ModelledLight {
   if (!isFigure(field.width) || !isFigure(field.height)) return none('the LED field was not measured');
   const { grid } = session;
   const sweep = (session.distances ?? []).flatMap(({ distance, centre }) =>
-    centre === undefined ? [] : [{ distance: distance.value, readings: keptReadings(centre) }],
+    centre === undefined ? [] : [{ distance: distance.value, readings: acceptedReadings(centre) }],
   );
   const leds = panel.leds && countedLeds(panel.leds);
   const claimed = panel.claims;
@@ -70,12 +70,12 @@ export function modelledLight(context: LightContext): ModelledLight {
   const light = sessionOptics({
     panel: slug,
     session: id,
-    meter,
+    instrument,
     bands: bandsOf(session).combined,
     width: field.width,
     height: field.height,
     distance,
-    ...(grid && { grid: { points: grid.rows.map((row) => row.map(keptReadings)), inset: grid.inset.value } }),
+    ...(grid && { grid: { points: grid.rows.map((row) => row.map(acceptedReadings)), inset: grid.inset.value } }),
     ...(sweep.length > 0 && { sweep }),
     ...(session.beyond && { beyond: beyondLight(session.beyond) }),
     ...(claimed?.beamAngle && { beamAngle: claimed.beamAngle.value }),
@@ -85,7 +85,7 @@ export function modelledLight(context: LightContext): ModelledLight {
     targets: [...TABLE_DISTANCES, distance.distance],
   });
   if ('withheld' in light) return none(light.withheld);
-  if (!meter) return none(NO_METER);
+  if (!instrument) return none(NO_INSTRUMENT);
   const result = estimateOnce(light.input);
   const inputs = [
     ...(grid ? [`${id}/grid.rows`] : []),
@@ -94,7 +94,13 @@ export function modelledLight(context: LightContext): ModelledLight {
     field.width.id,
     field.height.id,
   ];
-  const figures = opticsFigures(result, { session: id, meter, inputs, notes: light.notes, ...(power && { power }) });
+  const figures = opticsFigures(result, {
+    session: id,
+    instrument,
+    inputs,
+    notes: light.notes,
+    ...(power && { power }),
+  });
   const isOwn = (it: { distance: number }, index: number) =>
     index >= TABLE_DISTANCES.length && Math.abs(it.distance - distance.distance) < SAME;
   return {

@@ -15,7 +15,7 @@ import {
   hasCancelled,
   isFigure,
 } from '../measure/figure.ts';
-import type { Meter } from '../measure/instrument/instrument.ts';
+import type { Instrument } from '../measure/instrument/instrument.ts';
 import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { ledAreaFigure, sideFigure } from '../measure/irradiance/optical-power.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
@@ -24,7 +24,7 @@ import { priceFigure, pricePerWattFigure } from '../measure/money/price.ts';
 import { sizeClassOf } from '../measure/money/size-class.ts';
 import { checkedReadings } from './checked-readings.ts';
 import { flaggedFigures } from './flagged-figures.ts';
-import { meterOf, usedInstruments } from './instruments.ts';
+import { instrumentOf, usedInstruments } from './instruments.ts';
 import type { Conditions, PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
 import { panelClaims } from './panel-claims.ts';
 import { gridPointMeans, sessionFigures } from './session-figures.ts';
@@ -38,8 +38,8 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
   const maker = content.makers.get(data.maker)?.data;
   if (!maker) throw new Error(`${slug}: the maker "${data.maker}" was not read`);
   const sessionsByDate = data.sessions.toSorted((a, b) => b.date.localeCompare(a.date));
-  const meters = meterFinder(content, sessionsByDate[0]);
-  const field = fieldFigures(slug, data, guide, meters('length'));
+  const instruments = instrumentFinder(content, sessionsByDate[0]);
+  const field = fieldFigures(slug, data, guide, instruments('length'));
   const prices = data.prices.toSorted((a, b) => b.date.localeCompare(a.date));
   const [price] = prices;
 
@@ -51,7 +51,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
       panel: data,
       session,
       guide,
-      meterFor: meterFinder(content, session),
+      instrumentFor: instrumentFinder(content, session),
       field,
     });
     const conditions = conditionsOf(session, guide);
@@ -139,21 +139,24 @@ function changeSince(later: SessionEntry, earlier: SessionEntry): FigureOrGap {
   return changeFigure(later.id, CHANGE, now, before);
 }
 
-function meterFinder(content: Content, session: Session | undefined): (kind: InstrumentKind) => Meter | undefined {
+function instrumentFinder(
+  content: Content,
+  session: Session | undefined,
+): (kind: InstrumentKind) => Instrument | undefined {
   return (kind) => {
     const id = session?.instruments[kind];
     const instrument = id === undefined ? undefined : content.instruments.get(id);
-    return session && instrument && meterOf(instrument.id, instrument.data, session.date);
+    return session && instrument && instrumentOf(instrument.id, instrument.data, session.date);
   };
 }
 
-function fieldFigures(slug: string, panel: Panel, guide: Guide, tape: Meter | undefined) {
+function fieldFigures(slug: string, panel: Panel, guide: Guide, tape: Instrument | undefined) {
   if (!panel.field) {
     const reason = 'the LED field was not measured';
     return { width: gap('field-width', reason), height: gap('field-height', reason), area: gap('led-area', reason) };
   }
   const side = (name: 'width' | 'height', value: number) =>
-    sideFigure({ panel: slug, side: name, value, edgeSetting: guide.edgeSetting.value, meter: tape });
+    sideFigure({ panel: slug, side: name, value, edgeSetting: guide.edgeSetting.value, instrument: tape });
   const width = side('width', panel.field.width.value);
   const height = side('height', panel.field.height.value);
   return { width, height, area: ledAreaFigure(slug, width, height) };
@@ -221,7 +224,7 @@ function sessionFlags(
       calibration
         ? [
             {
-              meter: name,
+              instrument: name,
               due: calibration.due,
               // Every budget is gone through for it, and hardly ever asked for: a calibration mostly holds.
               get reads() {

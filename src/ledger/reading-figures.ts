@@ -2,7 +2,7 @@ import type { InstrumentKind } from '../content/schema/instrument.ts';
 import type { Reading } from '../content/schema/quantity.ts';
 import { MODES, type Mode, type Session } from '../content/schema/session.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
-import type { Meter } from '../measure/instrument/instrument.ts';
+import type { Instrument } from '../measure/instrument/instrument.ts';
 import {
   type BandShares,
   bandShares,
@@ -13,7 +13,7 @@ import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts'
 import { readingFigure } from '../measure/reading.ts';
 
 /** The session's meter for a kind of reading; undefined where the session names none. */
-export type MeterFinder = (kind: InstrumentKind) => Meter | undefined;
+export type InstrumentFinder = (kind: InstrumentKind) => Instrument | undefined;
 
 /** How metric ids spell the modes. */
 export const MODE_IDS: Record<Mode, string> = { red: 'red', nearInfrared: 'near-infrared', combined: 'combined' };
@@ -24,7 +24,7 @@ interface Item {
   metric: string;
   methodId: string;
   unit: Unit;
-  meter: InstrumentKind | undefined;
+  instrument: InstrumentKind | undefined;
   path: string;
   /** Of light: how much of it lies in each band. */
   bands?: BandShares;
@@ -44,10 +44,10 @@ export function bandsOf({ peak }: Session): Record<Mode, BandShares> {
 export function readingFigures(
   id: string,
   session: Session,
-  meterFor: MeterFinder,
+  instrumentFor: InstrumentFinder,
   distance: DistanceSetting,
 ): Figure[] {
-  return items(session).flatMap(({ reading, meter, path, ...item }) =>
+  return items(session).flatMap(({ reading, instrument, path, ...item }) =>
     reading
       ? [
           readingFigure({
@@ -55,10 +55,10 @@ export function readingFigures(
             value: reading.value,
             session: id,
             path: `${id}/${path}`,
-            meter: meter && meterFor(meter),
-            ...(!meter && { noMeter: 'the meter’s file states none for the frequency' }),
+            instrument: instrument && instrumentFor(instrument),
+            ...(!instrument && { noInstrument: 'the meter’s file states none for the frequency' }),
             ...(reading.bound && { bound: reading.bound }),
-            ...(meter === 'irradiance' && { distance }),
+            ...(instrument === 'irradiance' && { distance }),
           }),
         ]
       : [],
@@ -77,7 +77,7 @@ function items(session: Session): Item[] {
         metric: `peak-irradiance-${suffix}`,
         methodId: 'peak-irradiance',
         unit: 'mW/cm²',
-        meter: 'irradiance',
+        instrument: 'irradiance',
         path: `peak.${mode}`,
         bands: bands[mode],
       },
@@ -86,7 +86,7 @@ function items(session: Session): Item[] {
         metric: `mains-draw-${suffix}`,
         methodId: 'mains-draw',
         unit: 'W',
-        meter: 'mains',
+        instrument: 'mains',
         path: `mains.${mode}`,
       },
       {
@@ -94,7 +94,7 @@ function items(session: Session): Item[] {
         metric: `flicker-${suffix}`,
         methodId: 'flicker',
         unit: '%',
-        meter: 'flicker',
+        instrument: 'flicker',
         path: `flicker.${mode}.percent`,
       },
       // A flicker meter's file states its uncertainty in percent flicker; for the frequency it states none.
@@ -103,7 +103,7 @@ function items(session: Session): Item[] {
         metric: `flicker-frequency-${suffix}`,
         methodId: 'flicker',
         unit: 'Hz',
-        meter: undefined,
+        instrument: undefined,
         path: `flicker.${mode}.frequency`,
       },
     );
@@ -113,7 +113,7 @@ function items(session: Session): Item[] {
     metric: 'mains-draw-standby',
     methodId: 'mains-draw',
     unit: 'W',
-    meter: 'mains',
+    instrument: 'mains',
     path: 'mains.standby',
   });
   for (const channel of ['red', 'nearInfrared'] as const) {
@@ -124,7 +124,7 @@ function items(session: Session): Item[] {
         metric: `wavelength-${suffix}`,
         methodId: 'wavelength',
         unit: 'nm',
-        meter: 'spectrum',
+        instrument: 'spectrum',
         path: `wavelengths.${channel}.peak`,
       },
       {
@@ -132,7 +132,7 @@ function items(session: Session): Item[] {
         metric: `fwhm-${suffix}`,
         methodId: 'wavelength',
         unit: 'nm',
-        meter: 'spectrum',
+        instrument: 'spectrum',
         path: `wavelengths.${channel}.fwhm`,
       },
     );
@@ -155,7 +155,7 @@ function items(session: Session): Item[] {
         metric: `${metric}-${state}`,
         methodId: metric,
         unit,
-        meter: kind,
+        instrument: kind,
         path: `${kind}.${state}`,
         notes,
       });
@@ -167,7 +167,7 @@ function items(session: Session): Item[] {
       metric: `${metric}-frequency`,
       methodId: metric,
       unit: 'Hz',
-      meter: undefined,
+      instrument: undefined,
       path: `${kind}.frequency`,
     });
   }

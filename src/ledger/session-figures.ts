@@ -1,5 +1,5 @@
 import { mean } from 'simple-statistics';
-import { keptReadings } from '../content/read/grid-points.ts';
+import { acceptedReadings } from '../content/read/grid-points.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
@@ -16,7 +16,7 @@ import { runningCostFigure } from '../measure/money/running-cost.ts';
 import type { Said } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import { type ModelledLight, modelledLight } from './modelled-light.ts';
-import { bandsOf, type MeterFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
+import { bandsOf, type InstrumentFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
 
 /** What a session's figures are made from, besides the session. */
 export interface SessionContext {
@@ -26,7 +26,7 @@ export interface SessionContext {
   id: string;
   session: Session;
   guide: Guide;
-  meterFor: MeterFinder;
+  instrumentFor: InstrumentFinder;
   /** Width, height and area of the LED field; a gap where it was not measured. */
   field: { width: FigureOrGap; height: FigureOrGap; area: FigureOrGap };
 }
@@ -38,7 +38,7 @@ export function sessionFigures(context: SessionContext): {
   limits: LimitResult[];
   eyeShares: readonly ShareReading[];
 } {
-  const { id, slug, panel, session, guide, meterFor, field } = context;
+  const { id, slug, panel, session, guide, instrumentFor, field } = context;
   const distance: DistanceSetting = {
     distance: (session.distance ?? guide.referenceDistance).value,
     halfWidth: guide.distanceSetting.value,
@@ -52,14 +52,14 @@ export function sessionFigures(context: SessionContext): {
   const put = (...all: FigureOrGap[]) => {
     for (const it of all) figures.set(it.metric, it);
   };
-  put(...readingFigures(id, session, meterFor, distance));
+  put(...readingFigures(id, session, instrumentFor, distance));
 
   const grid = session.grid
     ? gridFigures(
         {
-          points: session.grid.rows.map((row) => row.map(keptReadings)),
+          points: session.grid.rows.map((row) => row.map(acceptedReadings)),
           session: id,
-          meter: meterFor('irradiance'),
+          instrument: instrumentFor('irradiance'),
           distance,
           bands: bandsOf(session).combined,
         },
@@ -79,7 +79,7 @@ export function sessionFigures(context: SessionContext): {
     id,
     panel,
     session,
-    meter: meterFor('irradiance'),
+    instrument: instrumentFor('irradiance'),
     field,
     distance,
     power: isFigure(power) ? power : undefined,
@@ -102,8 +102,8 @@ export function sessionFigures(context: SessionContext): {
   for (const mode of Object.values(MODE_IDS)) put(...efficiencies(id, mode, get, power, peak));
 
   const reading = figures.get('peak-irradiance-near-infrared');
-  const infrared = sessionInfrared(id, session, distance, meterFor('irradiance'), reading);
-  const limits = exposureLimits(id, session, guide, infrared, (metric) => figures.get(metric), meterFor);
+  const infrared = sessionInfrared(id, session, distance, instrumentFor('irradiance'), reading);
+  const limits = exposureLimits(id, session, guide, infrared, (metric) => figures.get(metric), instrumentFor);
   // What pulses is named by a reading that is there already.
   for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);
 
@@ -178,7 +178,7 @@ function geometryOf(grid: NonNullable<Session['grid']>, field: SessionContext['f
 /** Mean of the kept readings of each point of a session's grid, row by row; null where none was kept. */
 export function gridPointMeans(session: Session): Array<number | null> {
   return (session.grid?.rows ?? []).flat().map((point) => {
-    const kept = keptReadings(point);
-    return kept.length > 0 ? mean(kept) : null;
+    const accepted = acceptedReadings(point);
+    return accepted.length > 0 ? mean(accepted) : null;
   });
 }

@@ -17,7 +17,7 @@ export function changeFigure(session: string, metric: string, later: Figure, ear
       basis: 'derived',
       method: later.method,
       lowest: Number.NEGATIVE_INFINITY,
-      working: `100 × (${number(later.value)} ÷ ${number(earlier.value)} − 1) = ${number(100 * (later.value / earlier.value - 1))} %`,
+      calculation: `100 × (${number(later.value)} ÷ ${number(earlier.value)} − 1) = ${number(100 * (later.value / earlier.value - 1))} %`,
     },
     [
       { figure: later, power: 1 },
@@ -27,7 +27,7 @@ export function changeFigure(session: string, metric: string, later: Figure, ear
   );
   const absent = scatterUnknown(later, earlier);
   if (absent !== undefined) {
-    const identity = { ...ratio, lowest: Number.NEGATIVE_INFINITY, working: ratio.working ?? '' };
+    const identity = { ...ratio, lowest: Number.NEGATIVE_INFINITY, calculation: ratio.calculation ?? '' };
     return makeFigure(identity, ratio.value - 100, { absent });
   }
   const { interval95 } = ratio;

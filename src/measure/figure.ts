@@ -116,7 +116,7 @@ export interface Figure {
   budget: BudgetComponent[];
   unassessed: Unassessed[];
   /** The formula with this panel's numbers put in, as TeX; absent for plain readings. */
-  working?: string;
+  calculation?: string;
   /** Plain notes on how the figure came about ("one reading struck out"). */
   notes: Said[];
   flags: Flag[];

@@ -6,7 +6,7 @@ import { MAGNETIC_OFF_ODD } from './checks/unit-slips.ts';
 import { SHORTEST_WARM_UP } from './checks/warm-up-time.ts';
 import { EXPOSURE_METHODS } from './exposure/methods.ts';
 import { versionOf } from './method-versions.ts';
-import { RANK_DRAWS } from './money/ranking.ts';
+import { RANK_TRIALS } from './money/ranking.ts';
 
 /**
  * The registry of methods: what is calculated, under which version, by which formula, in which file.
@@ -324,7 +324,7 @@ const ENTRIES: readonly MethodEntry[] = [
     unit: null,
     formula: '\\mathrm{rank}_i=1+\\#\\{j:c_j<c_i\\}',
     symbols: [['c_i', 'price per optical watt of panel i in one draw of the simulation']],
-    constants: [{ name: 'draws', value: RANK_DRAWS, unit: '1', why: 'about 100 draws in each 2.5 % tail' }],
+    constants: [{ name: 'draws', value: RANK_TRIALS, unit: '1', why: 'about 100 draws in each 2.5 % tail' }],
     file: 'src/measure/money/ranking.ts',
   },
   {

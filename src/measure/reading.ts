@@ -1,23 +1,28 @@
 import type { Bound, Figure, Unit } from './figure.ts';
 import { obliqueError } from './instrument/angular-response.ts';
 import {
-  angularLine,
-  calibrationLines,
+  angularComponents,
+  calibrationComponents,
+  type Instrument,
+  instrumentAbsence,
   isCalibrated,
-  type Meter,
-  meterAbsence,
   missingAngular,
   missingRepeatability,
-  repeatabilityLine,
-  resolutionLine,
+  repeatabilityComponents,
+  resolutionComponents,
 } from './instrument/instrument.ts';
-import { type BandShares, missingSpectral, SHARES_UNKNOWN, spectralLines } from './instrument/spectral-response.ts';
-import { type DistanceSetting, distanceLine, litField } from './irradiance/distance-setting.ts';
+import {
+  type BandShares,
+  missingSpectral,
+  SHARES_UNKNOWN,
+  spectralComponents,
+} from './instrument/spectral-response.ts';
+import { type DistanceSetting, distanceComponents, litField } from './irradiance/distance-setting.ts';
 import { methodReference } from './method-versions.ts';
 import { makeFigure } from './uncertainty.ts';
 
 /** One value read off a meter. */
-export interface MeterReading {
+export interface InstrumentReading {
   metric: string;
   methodId: string;
   unit: Unit;
@@ -28,19 +33,19 @@ export interface MeterReading {
   session: string;
   /** Path of the reading in the panel's file. */
   path: string;
-  meter: Meter | undefined;
+  instrument: Instrument | undefined;
   /** Given for light: distance setting, oblique light and the sensor's response to each band then count. */
   distance?: DistanceSetting;
   /** How much of the light lies in each band; all of it in either where it is left out. */
   bands?: BandShares;
   notes?: string[];
   /** Why there is no meter, where it is not the session's omission. */
-  noMeter?: string;
+  noInstrument?: string;
 }
 
 /** A reading as a figure: calibration, resolution and repeatability of its meter make its uncertainty. */
-export function readingFigure(reading: MeterReading): Figure {
-  const { metric, meter, session, value, distance, bands = SHARES_UNKNOWN } = reading;
+export function readingFigure(reading: InstrumentReading): Figure {
+  const { metric, instrument, session, value, distance, bands = SHARES_UNKNOWN } = reading;
   const identity = {
     id: `${session}/${metric}`,
     metric,
@@ -54,27 +59,29 @@ export function readingFigure(reading: MeterReading): Figure {
   if (reading.bound) {
     return makeFigure(identity, value, { absent: `the reading is a bound: ${reading.bound} the meter's reach` });
   }
-  if (!isCalibrated(meter)) {
-    return makeFigure(identity, value, { absent: (!meter && reading.noMeter) || meterAbsence(meter) });
+  if (!isCalibrated(instrument)) {
+    return makeFigure(identity, value, {
+      absent: (!instrument && reading.noInstrument) || instrumentAbsence(instrument),
+    });
   }
   const oblique = (light: DistanceSetting) =>
-    meter.angularResponse ? obliqueError(meter.angularResponse, litField(light)) * value : 0;
+    instrument.angularResponse ? obliqueError(instrument.angularResponse, litField(light)) * value : 0;
   return makeFigure(identity, value, {
     budget: [
-      ...calibrationLines(meter, value),
+      ...calibrationComponents(instrument, value),
       ...(distance
         ? [
-            ...spectralLines(meter, value, bands),
-            ...distanceLine(distance, session, value),
-            ...angularLine(meter, session, oblique(distance)),
+            ...spectralComponents(instrument, value, bands),
+            ...distanceComponents(distance, session, value),
+            ...angularComponents(instrument, session, oblique(distance)),
           ]
         : []),
-      ...resolutionLine(meter, identity.id),
-      ...repeatabilityLine(meter, identity.id, value),
+      ...resolutionComponents(instrument, identity.id),
+      ...repeatabilityComponents(instrument, identity.id, value),
     ],
     unassessed: [
-      ...(distance ? [...missingSpectral(meter, bands), ...missingAngular(meter)] : []),
-      ...missingRepeatability(meter),
+      ...(distance ? [...missingSpectral(instrument, bands), ...missingAngular(instrument)] : []),
+      ...missingRepeatability(instrument),
     ],
   });
 }

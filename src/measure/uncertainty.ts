@@ -72,7 +72,7 @@ export function coverageFactor(degreesOfFreedom: number): number {
 
 /** What a figure is, apart from its numbers. */
 export type FigureIdentity = Pick<Figure, 'id' | 'metric' | 'unit' | 'basis' | 'method' | 'inputs'> &
-  Partial<Pick<Figure, 'bound' | 'working' | 'notes'>> & {
+  Partial<Pick<Figure, 'bound' | 'calculation' | 'notes'>> & {
     /** Physical end of the scale; an interval is cut there. Left out: 0. */
     lowest?: number;
   };
@@ -85,7 +85,7 @@ export type UncertaintyKnowledge = { budget: BudgetComponent[]; unassessed?: Una
  * coverage factor and 95 % interval follow from the budget. An empty budget means exact.
  */
 export function makeFigure(identity: FigureIdentity, value: number, knowledge: UncertaintyKnowledge): Figure {
-  const { lowest = 0, bound, working } = identity;
+  const { lowest = 0, bound, calculation } = identity;
   const budget = 'absent' in knowledge ? [] : knowledge.budget;
   const figure: Figure = {
     id: identity.id,
@@ -105,7 +105,7 @@ export function makeFigure(identity: FigureIdentity, value: number, knowledge: U
     flags: [],
   };
   if (bound !== undefined) figure.bound = bound;
-  if (working !== undefined) figure.working = working;
+  if (calculation !== undefined) figure.calculation = calculation;
   if ('absent' in knowledge) {
     figure.uncertaintyAbsent = knowledge.absent;
     return figure;

@@ -41,13 +41,13 @@ for (const extra of extras) {
       `${kind.padEnd(12)} ${shares.join(' ')} | ${percent(half)} ${percent(rms)} ${percent(mean)}  ${percent(1 - some.length / outcomes.length)}  ${ms.toFixed(0).padStart(6)}`,
     );
   }
-  const told = all.filter((it) => it.order.modelled !== undefined);
-  const net = told.map(({ order }) => Math.log(order.true / (order.modelled as number)));
+  const told = all.filter((it) => it.exponent.modelled !== undefined);
+  const net = told.map(({ exponent }) => Math.log(exponent.true / (exponent.modelled as number)));
   const centre = net.reduce((sum, it) => sum + it, 0) / net.length;
   const off = Math.sqrt(net.reduce((sum, it) => sum + (it - centre) ** 2, 0) / net.length);
   console.log(`price per emitted watt is off by ${percent(off)} % (root mean square) beside the calibration`);
-  const modelled = kendallTau(told.map((it) => [it.order.true, it.order.modelled as number]));
-  const common = kendallTau(told.map((it) => [it.order.true, it.order.common]));
+  const modelled = kendallTau(told.map((it) => [it.exponent.true, it.exponent.modelled as number]));
+  const common = kendallTau(told.map((it) => [it.exponent.true, it.exponent.common]));
   const halves = all.flatMap((it) => (it.kind === 'even' && it.halfAngle ? [it.halfAngle] : []));
   const ruledOut = [0.7, 0.85, 1, 1.15, 1.3, 1.5, 2].map((by) => {
     const count = halves.filter(({ truth, low, high }) => by * truth < low || by * truth > high).length;

@@ -1,7 +1,7 @@
 /** How long the optics model takes: a map of many LEDs, and the fit of one panel. */
 import { performance } from 'node:perf_hooks';
-import { beamOrder } from '../../src/measure/beam/beam.ts';
-import { emitterTerms, placeLeds } from '../../src/measure/beam/emitter.ts';
+import { lambertianExponent } from '../../src/measure/beam/beam.ts';
+import { emitterParts, placeLeds } from '../../src/measure/beam/emitter.ts';
 import { estimatePanel, type OpticsInput } from '../../src/measure/beam/estimate.ts';
 import { irradianceAt } from '../../src/measure/beam/irradiance.ts';
 import { planeMap } from '../../src/measure/beam/plane-map.ts';
@@ -32,15 +32,15 @@ function panel(index: number): OpticsInput {
 
 /** @param runs repetitions of each; the first of all is told apart, since nothing is compiled then */
 export function opticsTime(runs: number): Section {
-  const order = beamOrder(30);
-  const terms = emitterTerms(EMITTER, FIELD);
-  const map = () => planeMap(terms, order, 100, 15.24, RASTER);
+  const exponent = lambertianExponent(30);
+  const terms = emitterParts(EMITTER, FIELD);
+  const map = () => planeMap(terms, exponent, 100, 15.24, RASTER);
   const firstMap = timed(map);
   const maps = Array.from({ length: Math.max(5, runs) }, () => timed(map));
   const leds = placeLeds(EMITTER, FIELD);
   const places = Array.from({ length: SOME }, (_, i) => ({ x: (i % 20) - 10, y: Math.floor(i / 20) * 5 - 25 }));
   const plain = timed(() => {
-    for (const { x, y } of places) irradianceAt(leds, order, 100, { x, y, z: 15.24 });
+    for (const { x, y } of places) irradianceAt(leds, exponent, 100, { x, y, z: 15.24 });
   });
   const whole = (plain * RASTER.columns * RASTER.rows) / SOME;
 

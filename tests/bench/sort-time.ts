@@ -136,8 +136,8 @@ async function settle(page: Page): Promise<void> {
 function clickToPaint(selector: string): Promise<{ time: number; changed: boolean }> {
   const button = document.querySelector<HTMLElement>(selector);
   if (!button) throw new Error(`nothing to click: ${selector}`);
-  const order = () => [...document.querySelectorAll('tbody tr')].slice(0, 5);
-  const before = order();
+  const exponent = () => [...document.querySelectorAll('tbody tr')].slice(0, 5);
+  const before = exponent();
   return new Promise((resolve) => {
     const start = performance.now();
     button.click();
@@ -145,7 +145,7 @@ function clickToPaint(selector: string): Promise<{ time: number; changed: boolea
       const { port1, port2 } = new MessageChannel();
       port1.onmessage = () => {
         const time = performance.now() - start;
-        resolve({ time, changed: order().some((row, i) => row !== before[i]) });
+        resolve({ time, changed: exponent().some((row, i) => row !== before[i]) });
       };
       port2.postMessage(null);
     });

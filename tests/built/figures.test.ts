@@ -25,7 +25,7 @@ const published = panelFiles('published').map((it) => it.slug);
 const withdrawn = panelFiles('withdrawn');
 
 const panelPage = (slug: string) => pageAt(`/panels/${slug}/`);
-const workingPage = (slug: string) => pageAt(`/panels/${slug}/methodology/`);
+const calculationPage = (slug: string) => pageAt(`/panels/${slug}/methodology/`);
 const isKnown = (it: DataFigure | undefined) => it !== undefined && it.value !== null;
 
 test('remarks do not run into the number before them where there is no style sheet', () => {
@@ -196,7 +196,7 @@ function figurePlaces(page: SitePage): HtmlElement[] {
 }
 
 /** The link from a figure to its working. */
-function workingLink(cell: HtmlElement): HtmlElement | undefined {
+function calculationLink(cell: HtmlElement): HtmlElement | undefined {
   return cell.querySelectorAll('a').find((it) => attribute(it, 'href').includes('/methodology/#'));
 }
 
@@ -248,14 +248,14 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
     }
     const unlinked = page.document
       .querySelectorAll('dl.figures dd')
-      .filter((it) => !it.querySelector('.gap') && !workingLink(it));
+      .filter((it) => !it.querySelector('.gap') && !calculationLink(it));
     expect(unlinked.map(textOf)).toEqual([]);
     const anchors = new Set(
-      workingPage(slug)
+      calculationPage(slug)
         .document.querySelectorAll('[id]')
         .map((it) => attribute(it, 'id')),
     );
-    const links = figurePlaces(page).flatMap((it) => workingLink(it) ?? []);
+    const links = figurePlaces(page).flatMap((it) => calculationLink(it) ?? []);
     expect(links.length).toBeGreaterThan(5);
     for (const link of links) {
       const [path, fragment] = attribute(link, 'href').split('#');
@@ -272,7 +272,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
 
   test('says the same as the data files', () => {
     const faults = figurePlaces(page).flatMap((cell) => {
-      const link = workingLink(cell);
+      const link = calculationLink(cell);
       if (!link) return [];
       const fragment = attribute(link, 'href').split('#')[1] as string;
       const session = sessions.find((it) => fragment.endsWith(it.date)) ?? sessions[0];
@@ -308,7 +308,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
 });
 
 describe.each(shown)('the working of $slug', ({ slug, data: { sessions = [] } }) => {
-  const page = workingPage(slug);
+  const page = calculationPage(slug);
   const ids = new Set(page.document.querySelectorAll('[id]').map((it) => attribute(it, 'id')));
   const dates = sessions
     .map((it) => it.date)
@@ -349,7 +349,7 @@ describe.each(shown)('the working of $slug', ({ slug, data: { sessions = [] } })
 });
 
 describe.each(published)('the working of %s and the data files', (slug) => {
-  const page = workingPage(slug);
+  const page = calculationPage(slug);
   const panel = bySlug.get(slug) as (typeof data.panels)[number];
 
   test.each(panel.sessions.map((it) => it.date))('agree on %s', (date) => {

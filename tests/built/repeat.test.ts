@@ -8,15 +8,15 @@ import { CONTENT, DIST, panelsJson } from './site.ts';
 const SAME = { LEDGER_CONTENT: CONTENT, LEDGER_TODAY: panelsJson().built_for };
 
 // Whatever these builds give, the other tests look at the site that was there before.
-let kept: string;
+let accepted: string;
 beforeEach(async () => {
-  kept = await mkdtemp(join(tmpdir(), 'panel-ledger-site-'));
-  await cp(DIST, kept, { recursive: true });
+  accepted = await mkdtemp(join(tmpdir(), 'panel-ledger-site-'));
+  await cp(DIST, accepted, { recursive: true });
 });
 afterEach(async () => {
   await rm(DIST, { recursive: true });
-  await cp(kept, DIST, { recursive: true });
-  await rm(kept, { recursive: true });
+  await cp(accepted, DIST, { recursive: true });
+  await rm(accepted, { recursive: true });
 });
 
 const first = fingerprints(DIST);

@@ -37,7 +37,7 @@ const panels = new Map(
 );
 
 /** The readings of a point that were kept, mW/cm². */
-function kept(point: GridPoint): number[] {
+function accepted(point: GridPoint): number[] {
   return (Array.isArray(point) ? point : [point]).flatMap((it) => ('struck' in it ? [] : [it.value]));
 }
 
@@ -170,8 +170,8 @@ describe.each(named(cases))('%s', (_name, { demo, session, spec, panel }) => {
         const place = places[r]?.[c];
         if (!place) throw new Error('a point that the grid of the source does not have');
         const [low, high] = readingBounds(bench, lightOf('combined', place.x, place.y));
-        expect(kept(point)).toHaveLength(bench.grid.repeats);
-        for (const value of kept(point)) {
+        expect(accepted(point)).toHaveLength(bench.grid.repeats);
+        for (const value of accepted(point)) {
           expect(value, `row ${r + 1}, point ${c + 1}`).toBeGreaterThan(low);
           expect(value, `row ${r + 1}, point ${c + 1}`).toBeLessThan(high);
         }
@@ -191,7 +191,7 @@ describe.each(named(cases))('%s', (_name, { demo, session, spec, panel }) => {
       ] as const) {
         const [low, high] = readingBounds({ ...bench, distance: distance.value }, lightOf(mode, 0, 0));
         const point = readings[key];
-        for (const value of point === undefined ? [] : kept(point)) {
+        for (const value of point === undefined ? [] : accepted(point)) {
           expect(value, `${distance.written}, ${mode}`).toBeGreaterThan(low);
           expect(value, `${distance.written}, ${mode}`).toBeLessThan(high);
         }
@@ -232,7 +232,7 @@ describe.each(named(cases))('%s', (_name, { demo, session, spec, panel }) => {
   });
 
   it.runIf(session.grid)('is weaker at the edge than in the middle', () => {
-    const rows = session.grid?.rows.map((row) => row.map((point) => mean(kept(point)))) ?? [];
+    const rows = session.grid?.rows.map((row) => row.map((point) => mean(accepted(point)))) ?? [];
     const edge: number[] = [];
     const inner: number[] = [];
     rows.forEach((row, r) => {
@@ -246,7 +246,7 @@ describe.each(named(cases))('%s', (_name, { demo, session, spec, panel }) => {
   });
 
   it.runIf(session.grid)('turns 8 to 45 % of its draw into light through the LED area', () => {
-    const light = mean((session.grid?.rows.flat() ?? []).map((point) => mean(kept(point))));
+    const light = mean((session.grid?.rows.flat() ?? []).map((point) => mean(accepted(point))));
     const area = (panel.field?.width.value ?? 0) * (panel.field?.height.value ?? 0);
     // Where the draw was not read, that of the source stands in.
     const draw = session.mains?.combined?.value ?? trueDraw(truth).combined;
@@ -272,7 +272,7 @@ describe('what the demo has to show is there', () => {
     ['a reading struck out', (panel) => points(panel).some((point) => struck(point).length > 0)],
     [
       'repeats at every point',
-      (panel) => points(panel).length > 0 && points(panel).every((point) => kept(point).length > 1),
+      (panel) => points(panel).length > 0 && points(panel).every((point) => accepted(point).length > 1),
     ],
     ['a grid that is not 3 x 3', (panel) => panel.sessions.some((it) => it.grid && it.grid.rows.length !== 3)],
     ['readings past the edges', (panel) => panel.sessions.some((it) => (it.beyond?.length ?? 0) >= 6)],
@@ -317,7 +317,9 @@ describe('what the demo has to show is there', () => {
     [
       'a hot middle',
       (panel) =>
-        points(panel).some((point) => mean(kept(point)) > 1.8 * mean(points(panel).map((it) => mean(kept(it))))),
+        points(panel).some(
+          (point) => mean(accepted(point)) > 1.8 * mean(points(panel).map((it) => mean(accepted(it)))),
+        ),
     ],
   ];
   it.each(examples)('%s', (_what, holds) => {

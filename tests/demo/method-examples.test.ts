@@ -4,7 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { beamOrder, channelIrradiance, type LightSource, placeLeds } from '../support/light-source.ts';
+import { channelIrradiance, type LightSource, lambertianExponent, placeLeds } from '../support/light-source.ts';
 import { beyondPlace, gridPoints } from '../support/simulate-panel.ts';
 
 const page = (id: string) => readFileSync(`content/methods/${id}.mdx`, 'utf8');
@@ -37,7 +37,7 @@ const B: Lens = [
 
 const light = (lens: Lens, x: number, y: number, distance = REFERENCE): number =>
   lens.reduce((sum, [halfAngle, power]) => {
-    const { red, nearInfrared } = channelIrradiance(LEDS, beamOrder(halfAngle), { x, y, distance });
+    const { red, nearInfrared } = channelIrradiance(LEDS, lambertianExponent(halfAngle), { x, y, distance });
     return sum + power * (red + nearInfrared);
   }, 0);
 const mean = (values: readonly number[]) => values.reduce((sum, it) => sum + it, 0) / values.length;
@@ -103,7 +103,7 @@ describe('beam half-angle', () => {
   test('the two lobes fall to a half at 26°', () => {
     const intensity = (degrees: number) =>
       B.reduce((sum, [halfAngle, power]) => {
-        const m = beamOrder(halfAngle);
+        const m = lambertianExponent(halfAngle);
         return sum + ((power * (m + 1)) / (2 * Math.PI)) * Math.cos((degrees * Math.PI) / 180) ** m;
       }, 0);
     let [low, high] = [0, 90];

@@ -329,7 +329,7 @@ describe('prices', () => {
     // 159 pounds at 1.15 euros.
     expect(value(price)).toBeCloseTo(182.85, 10);
     expect(isFigure(price) && [price.basis, price.unit]).toEqual(['derived', 'currency']);
-    expect(isFigure(price) && price.working).toContain('159 GBP × 1.15 = 182.85 EUR');
+    expect(isFigure(price) && price.calculation).toContain('159 GBP × 1.15 = 182.85 EUR');
   });
 });
 

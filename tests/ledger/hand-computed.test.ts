@@ -215,15 +215,15 @@ sessions:
     expect(it.id).toBe('plover/2026-10-01/optical-power');
     expect(it.method).toMatch(/^optical-power@\d+$/);
     expect(it.inputs).toEqual(['plover/2026-10-01/mean-irradiance', 'plover/led-area']);
-    expect(it.working).toBe('P = Ē × A ÷ 1000 = 36.62 mW/cm² × 600 cm² ÷ 1000 = 21.97 W');
+    expect(it.calculation).toBe('P = Ē × A ÷ 1000 = 36.62 mW/cm² × 600 cm² ÷ 1000 = 21.97 W');
   });
 });
 
 describe('a panel with repeats at each point', () => {
   // Point means 40, 30, 50 and 20; standard deviations 0.1, 0.2, 0.1 and 0.2 from three readings each.
-  const rows = (meter: string) => {
+  const rows = (instrument: string) => {
     content.edit('guide.yaml', 'distanceSetting: 2 mm', 'distanceSetting: 0');
-    content.write('instruments/thermopile.yaml', meter);
+    content.write('instruments/thermopile.yaml', instrument);
     content.write(
       FILE,
       `---
@@ -242,7 +242,7 @@ sessions:
 `,
     );
   };
-  const meter = (relative: number) => `name: Thermopile
+  const instrument = (relative: number) => `name: Thermopile
 measures: irradiance
 unit: mW/cm2
 range: { from: 0.1, to: 300 }
@@ -259,7 +259,7 @@ angularResponse: { f2: 0 }
 
   test('type A only: the pooled scatter within points, with eight degrees of freedom', () => {
     // Content refuses an exact calibration; this one is too small to show.
-    rows(meter(1e-12));
+    rows(instrument(1e-12));
     // t(0.975, 8) = 2.306004, any table of Student's t (from memory; printed 2.31 in JCGM 100:2008, table G.2).
     const it = figures()('mean-irradiance');
     expectFigure(it, 35, typeA, 2.306004);
@@ -269,7 +269,7 @@ angularResponse: { f2: 0 }
 
   test('with half as much of type B: 12.5 effective degrees of freedom, cut to 12', () => {
     // u_B = 0.5 u_A: ν = 8 (1 + 0.25)² = 12.5. Stated at k = 2, in per cent of 35.
-    rows(meter((200 * 0.5 * typeA) / 35));
+    rows(instrument((200 * 0.5 * typeA) / 35));
     const it = figures()('mean-irradiance');
     // t(0.975, 12) = 2.178813 (from memory).
     expectFigure(it, 35, typeA * Math.sqrt(1.25), 2.178813);
@@ -278,7 +278,7 @@ angularResponse: { f2: 0 }
 
   test('the spread between the points, hundreds of times larger, is no part of it', () => {
     // Content refuses an exact calibration; this one is too small to show.
-    rows(meter(1e-12));
+    rows(instrument(1e-12));
     const it = figures()('uniformity-variation');
     // s of 40, 30, 50, 20 about 35: the root of 500/3.
     expect(it.value).toBeCloseTo((100 * Math.sqrt(500 / 3)) / 35, 9);

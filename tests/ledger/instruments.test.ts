@@ -2,21 +2,21 @@ import { describe, expect, test } from 'vitest';
 import {
   type Calibration,
   INSTRUMENT_KINDS,
-  type Instrument,
+  type InstrumentFile,
   type InstrumentKind,
 } from '../../src/content/schema/instrument.ts';
-import { instrumentUnit, METER_QUANTITY } from '../../src/content/schema/instrument-units.ts';
+import { INSTRUMENT_QUANTITY, instrumentUnit } from '../../src/content/schema/instrument-units.ts';
 import { sessionSchema } from '../../src/content/schema/session.ts';
 import { QUANTITIES } from '../../src/content/schema/units.ts';
 import {
   calibrationDue,
   calibrationOn,
-  meterOf,
+  instrumentOf,
   statedUncertainty,
   usedInstruments,
 } from '../../src/ledger/instruments.ts';
 
-type Change = Partial<Omit<Instrument, 'calibrations'>> & { calibration?: Partial<Calibration> };
+type Change = Partial<Omit<InstrumentFile, 'calibrations'>> & { calibration?: Partial<Calibration> };
 
 const DAY = '2026-03-02';
 
@@ -30,7 +30,7 @@ const calibrationOf = (part: Partial<Calibration> = {}): Calibration => ({
   ...part,
 });
 
-const instrument = ({ calibration, ...part }: Change = {}): Instrument => ({
+const file = ({ calibration, ...part }: Change = {}): InstrumentFile => ({
   name: 'Thermopile on the bench',
   measures: 'irradiance',
   unit: 'mW/cm2',
@@ -42,8 +42,8 @@ const instrument = ({ calibration, ...part }: Change = {}): Instrument => ({
 });
 
 /** Recalibrated twice; the list is in no order. */
-const recalibrated = (): Instrument => ({
-  ...instrument(),
+const recalibrated = (): InstrumentFile => ({
+  ...file(),
   calibrations: [
     calibrationOf({ date: '2025-01-15', relative: 5 }),
     calibrationOf({ date: '2026-01-15', relative: 3, absolute: 0.2 }),
@@ -118,7 +118,7 @@ describe('instrumentUnit', () => {
     ['flicker', '%', 1],
     ['spectrum', 'nm', 1],
   ] as Array<[InstrumentKind, string, number]>)('%s in %s: %d', (measures, unit, factor) => {
-    expect(instrumentUnit(instrument({ measures, unit }))?.factor).toBe(factor);
+    expect(instrumentUnit(file({ measures, unit }))?.factor).toBe(factor);
   });
 
   test.each([
@@ -128,18 +128,18 @@ describe('instrumentUnit', () => {
     ['mains', '__proto__'],
     ['mains', ''],
   ] as Array<[InstrumentKind, string]>)('%s in "%s" is none', (measures, unit) => {
-    expect(instrumentUnit(instrument({ measures, unit }))).toBeUndefined();
+    expect(instrumentUnit(file({ measures, unit }))).toBeUndefined();
   });
 
   test('every kind of instrument shows a quantity that is known', () => {
-    expect(Object.keys(METER_QUANTITY).toSorted()).toEqual([...INSTRUMENT_KINDS].toSorted());
-    for (const kind of INSTRUMENT_KINDS) expect(QUANTITIES[METER_QUANTITY[kind]].typed).not.toBe('');
+    expect(Object.keys(INSTRUMENT_QUANTITY).toSorted()).toEqual([...INSTRUMENT_KINDS].toSorted());
+    for (const kind of INSTRUMENT_KINDS) expect(QUANTITIES[INSTRUMENT_QUANTITY[kind]].typed).not.toBe('');
   });
 });
 
 describe('meterOf', () => {
   test('percentages become fractions, expanded uncertainties standard ones', () => {
-    expect(meterOf('thermopile', instrument({ angularResponse: { f2: 1.5 }, repeatability: 0.8 }), DAY)).toEqual({
+    expect(instrumentOf('thermopile', file({ angularResponse: { f2: 1.5 }, repeatability: 0.8 }), DAY)).toEqual({
       id: 'thermopile',
       name: 'thermopile on the bench',
       response: 'Flat.',
@@ -155,50 +155,50 @@ describe('meterOf', () => {
   });
 
   test('another coverage factor is taken as stated', () => {
-    const meter = meterOf(
+    const instrument = instrumentOf(
       'm',
-      instrument({ calibration: { relative: 5.16, absolute: 0.3, coverageFactor: 2.58 } }),
+      file({ calibration: { relative: 5.16, absolute: 0.3, coverageFactor: 2.58 } }),
       DAY,
     );
-    expect(meter.calibrationRelative).toBeCloseTo(0.02, 12);
-    expect(meter.calibrationAbsolute).toBeCloseTo(0.3 / 2.58, 12);
-    expect(meter.calibrationStated).toBe('5.16 % and 0.3 mW/cm2 at k = 2.58');
+    expect(instrument.calibrationRelative).toBeCloseTo(0.02, 12);
+    expect(instrument.calibrationAbsolute).toBeCloseTo(0.3 / 2.58, 12);
+    expect(instrument.calibrationStated).toBe('5.16 % and 0.3 mW/cm2 at k = 2.58');
   });
 
   test('absolute uncertainty and resolution are carried over from the unit of the display', () => {
-    const meter = meterOf(
+    const instrument = instrumentOf(
       'coil',
-      instrument({ measures: 'magnetic', unit: 'mG', resolution: 0.2, calibration: { relative: 0, absolute: 1 } }),
+      file({ measures: 'magnetic', unit: 'mG', resolution: 0.2, calibration: { relative: 0, absolute: 1 } }),
       DAY,
     );
     // 1 mG at k = 2 is 0.05 µT; steps of 0.2 mG are 0.02 µT.
-    expect(meter.calibrationAbsolute).toBeCloseTo(0.05, 12);
-    expect(meter.resolution).toBeCloseTo(0.02, 12);
-    expect(meter.calibrationStated).toBe('1 mG at k = 2');
+    expect(instrument.calibrationAbsolute).toBeCloseTo(0.05, 12);
+    expect(instrument.resolution).toBeCloseTo(0.02, 12);
+    expect(instrument.calibrationStated).toBe('1 mG at k = 2');
   });
 
   test('a difference of temperatures in Fahrenheit has no offset', () => {
-    const meter = meterOf(
+    const instrument = instrumentOf(
       't',
-      instrument({ measures: 'temperature', unit: 'F', resolution: 1.8, calibration: { relative: 0, absolute: 3.6 } }),
+      file({ measures: 'temperature', unit: 'F', resolution: 1.8, calibration: { relative: 0, absolute: 3.6 } }),
       DAY,
     );
-    expect(meter.resolution).toBeCloseTo(1, 12);
-    expect(meter.calibrationAbsolute).toBeCloseTo(1, 12);
+    expect(instrument.resolution).toBeCloseTo(1, 12);
+    expect(instrument.calibrationAbsolute).toBeCloseTo(1, 12);
   });
 
   test('what the file does not state is not made up', () => {
-    const meter = meterOf('m', instrument(), DAY);
-    expect(meter).not.toHaveProperty('spectralResponse');
-    expect(meter).not.toHaveProperty('repeatabilityDecibels');
-    expect(meter).not.toHaveProperty('calibrationAbsent');
-    expect(meter).not.toHaveProperty('angularResponse');
-    expect(meter).not.toHaveProperty('repeatability');
-    expect(meterOf('m', instrument({ repeatability: 0 }), DAY).repeatability).toBe(0);
+    const instrument = instrumentOf('m', file(), DAY);
+    expect(instrument).not.toHaveProperty('spectralResponse');
+    expect(instrument).not.toHaveProperty('repeatabilityDecibels');
+    expect(instrument).not.toHaveProperty('calibrationAbsent');
+    expect(instrument).not.toHaveProperty('angularResponse');
+    expect(instrument).not.toHaveProperty('repeatability');
+    expect(instrumentOf('m', file({ repeatability: 0 }), DAY).repeatability).toBe(0);
   });
 
   test('takes the calibration of the day', () => {
-    const [before, after] = ['2026-01-14', '2026-01-15'].map((day) => meterOf('m', recalibrated(), day));
+    const [before, after] = ['2026-01-14', '2026-01-15'].map((day) => instrumentOf('m', recalibrated(), day));
     expect(before).toMatchObject({ calibrationDate: '2025-01-15', calibrationRelative: 0.025, calibrationAbsolute: 0 });
     expect(after).toMatchObject({
       calibrationDate: '2026-01-15',
@@ -209,14 +209,14 @@ describe('meterOf', () => {
   });
 
   test('before the first calibration says that none counts, and since when one would', () => {
-    const meter = meterOf('m', recalibrated(), '2024-01-14');
-    expect(meter.calibrationAbsent).toBe('the meter was first calibrated on 2024-01-15, after this session');
-    expect(meter.calibrationRelative).toBe(0);
+    const instrument = instrumentOf('m', recalibrated(), '2024-01-14');
+    expect(instrument.calibrationAbsent).toBe('the meter was first calibrated on 2024-01-15, after this session');
+    expect(instrument.calibrationRelative).toBe(0);
   });
 
   test('the range is carried over to the canonical unit, with the offset of a temperature', () => {
-    const of = (measures: InstrumentKind, unit: string, range: Instrument['range']) =>
-      meterOf('m', instrument({ measures, unit, range }), DAY).range;
+    const of = (measures: InstrumentKind, unit: string, range: InstrumentFile['range']) =>
+      instrumentOf('m', file({ measures, unit, range }), DAY).range;
     expect(of('magnetic', 'mG', { from: 0.2, to: 2000 })).toEqual({ from: expect.closeTo(0.02, 12), to: 200 });
     // 32 °F is 0 °C and 212 °F is 100 °C.
     expect(of('temperature', 'F', { from: 32, to: 212 })).toEqual({
@@ -226,8 +226,8 @@ describe('meterOf', () => {
   });
 
   test('errors in each band become fractions; one that is not stated stays out', () => {
-    const of = (spectralResponse: NonNullable<Instrument['spectralResponse']>) =>
-      meterOf('m', instrument({ spectralResponse }), DAY).spectralResponse;
+    const of = (spectralResponse: NonNullable<InstrumentFile['spectralResponse']>) =>
+      instrumentOf('m', file({ spectralResponse }), DAY).spectralResponse;
     expect(of({ red: 1, nearInfrared: 5 })).toEqual({ red: 0.01, nearInfrared: 0.05 });
     expect(of({ nearInfrared: 5 })).toEqual({ nearInfrared: 0.05 });
   });
@@ -238,7 +238,7 @@ describe('meterOf', () => {
       { angle: angle(60), error: 6 },
       { angle: angle(30), error: 1.5 },
     ];
-    expect(meterOf('m', instrument({ angularResponse: { angles } }), DAY).angularResponse).toEqual({
+    expect(instrumentOf('m', file({ angularResponse: { angles } }), DAY).angularResponse).toEqual({
       kind: 'angles',
       points: [
         { angle: 30, error: 0.015 },
@@ -248,7 +248,7 @@ describe('meterOf', () => {
   });
 
   test('a scatter in decibels stays one', () => {
-    const sound = instrument({ measures: 'sound', unit: 'dB', repeatabilityDecibels: 0.5 });
-    expect(meterOf('m', sound, DAY).repeatabilityDecibels).toBe(0.5);
+    const sound = file({ measures: 'sound', unit: 'dB', repeatabilityDecibels: 0.5 });
+    expect(instrumentOf('m', sound, DAY).repeatabilityDecibels).toBe(0.5);
   });
 });

@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
-import { rawReadings } from '../../src/site/working/raw-readings.ts';
+import { rawReadings } from '../../src/site/calculation/raw-readings.ts';
 import { expectProblems } from '../content/rules/expect-problems.ts';
 import { figureOf } from '../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
@@ -87,7 +87,7 @@ test('a distance without any reading is a fault', () => {
   content.edit(PLOVER, PEAK, `${PEAK}    distances:\n      - { distance: 30 cm }\n`);
   expectProblems(content.problems(), {
     file: PLOVER,
-    line: content.lineOf(PLOVER, '- { distance: 30 cm }'),
+    line: content.componentOf(PLOVER, '- { distance: 30 cm }'),
     field: 'sessions[0].distances[0]',
     found: 'a block of fields',
     wanted: 'a reading: centre (both channels on), red or nearInfrared (that channel alone on)',

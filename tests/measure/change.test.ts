@@ -16,7 +16,7 @@ describe('the change of a figure', () => {
       unit: '%',
       basis: 'derived',
       method: 'optical-power@1',
-      working: '100 × (85.5 ÷ 90 − 1) = −5 %',
+      calculation: '100 × (85.5 ÷ 90 − 1) = −5 %',
     });
     expect(change(figure(99), figure(90)).value).toBeCloseTo(10, 12);
   });

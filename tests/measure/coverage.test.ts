@@ -8,7 +8,7 @@ import {
   sideFigure,
 } from '../../src/measure/irradiance/optical-power.ts';
 import { readingFigure } from '../../src/measure/reading.ts';
-import { figureOf, gridOf, meter, slanted } from './make.ts';
+import { figureOf, gridOf, instrument, slanted } from './make.ts';
 import { type Numbers, randomNumbers } from './random-numbers.ts';
 
 /**
@@ -29,13 +29,13 @@ const TRUE_POWER = (TRUE_MEAN * FIELD.width * FIELD.height) / 1000;
 const SESSION = 'lantern-40/2026-03-02';
 
 const OBLIQUE = 0.015;
-const SENSOR = meter({
+const SENSOR = instrument({
   calibrationRelative: 0.025,
   calibrationAbsolute: 0.2,
   resolution: 0.1,
   angularResponse: slanted(OBLIQUE),
 });
-const TAPE = meter({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
+const TAPE = instrument({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
 const EDGE = 0.3;
 
 const inSteps = (value: number, step: number) => Math.round(value / step) * step;
@@ -66,10 +66,10 @@ function session(numbers: Numbers, repeats: number, scatter: number, sensor = SE
   const tape = (length: number) =>
     inSteps((length + EDGE * numbers.either() + EDGE * numbers.either()) * stretch, TAPE.resolution);
   const side = (of: 'width' | 'height') =>
-    sideFigure({ panel: 'lantern-40', side: of, value: tape(FIELD[of]), edgeSetting: EDGE, meter: TAPE });
+    sideFigure({ panel: 'lantern-40', side: of, value: tape(FIELD[of]), edgeSetting: EDGE, instrument: TAPE });
 
   const mean = figureOf(
-    gridFigures(gridOf([], { points, meter: sensor, distance: DISTANCE, session: SESSION }), 'no cells').mean,
+    gridFigures(gridOf([], { points, instrument: sensor, distance: DISTANCE, session: SESSION }), 'no cells').mean,
   );
   const peak = readingFigure({
     metric: 'peak-irradiance-combined',
@@ -78,7 +78,7 @@ function session(numbers: Numbers, repeats: number, scatter: number, sensor = SE
     value: read(TRUE_PEAK),
     session: SESSION,
     path: 'peak',
-    meter: sensor,
+    instrument: sensor,
     distance: DISTANCE,
   });
   const area = ledAreaFigure('lantern-40', side('width'), side('height'));

@@ -8,8 +8,8 @@ import {
   ratioTo,
   scatterUnknown,
 } from '../../src/measure/difference.ts';
-import { type MeterReading, readingFigure } from '../../src/measure/reading.ts';
-import { figure, line, meter, RUNS, vague } from './make.ts';
+import { type InstrumentReading, readingFigure } from '../../src/measure/reading.ts';
+import { figure, instrument, line, RUNS, vague } from './make.ts';
 import { type Numbers, randomNumbers } from './random-numbers.ts';
 
 /** t(0.975) of infinitely many degrees of freedom. */
@@ -100,18 +100,18 @@ describe('the ratio to another figure', () => {
 });
 
 describe('against a direct simulation', () => {
-  const DRAWS = 200_000;
+  const TRIALS = 200_000;
 
   /** Both figures drawn with their errors, a shared one once for both; the 2.5 and 97.5 % points of their ratio. */
   function simulated(a: number, b: number, draw: (numbers: Numbers) => readonly [number, number]) {
     const numbers = randomNumbers(20_261_125);
-    const ratios = new Float64Array(DRAWS);
-    for (let n = 0; n < DRAWS; n++) {
+    const ratios = new Float64Array(TRIALS);
+    for (let n = 0; n < TRIALS; n++) {
       const [x, y] = draw(numbers);
       ratios[n] = (a * (1 + x)) / (b * (1 + y));
     }
     ratios.sort();
-    return [ratios[Math.floor(0.025 * DRAWS)], ratios[Math.floor(0.975 * DRAWS)]] as [number, number];
+    return [ratios[Math.floor(0.025 * TRIALS)], ratios[Math.floor(0.975 * TRIALS)]] as [number, number];
   }
 
   test.each([
@@ -135,7 +135,7 @@ describe('against a direct simulation', () => {
     });
     // A 2.5 % point of N draws scatters by sqrt(p (1 - p) / N) / density, with 0.058 / u for the density there.
     const u = 1.2 * Math.hypot(ownA, ownB);
-    const scatter = (Math.sqrt((0.025 * 0.975) / DRAWS) / 0.0584) * u;
+    const scatter = (Math.sqrt((0.025 * 0.975) / TRIALS) / 0.0584) * u;
     // The upper end of a skew ratio scatters more; four times is never met by chance.
     expect(Math.abs(it.interval95[0] - outside[0])).toBeLessThan(4 * scatter);
     expect(Math.abs(it.interval95[1] - outside[1])).toBeLessThan(6 * scatter);
@@ -204,8 +204,12 @@ describe('the difference from another figure', () => {
 
 describe('readings whose scatter is not known', () => {
   /** A sound meter good to 1.4 dB at k = 2, with steps of 0.1 dB. */
-  const SOUND = meter({ id: 'sound', name: 'sound meter', calibrationAbsolute: 0.7, resolution: 0.1 });
-  const level = (value: number, part: Partial<MeterReading['meter']> = {}, session = `panel-${value}/2026-03-02`) =>
+  const SOUND = instrument({ id: 'sound', name: 'sound meter', calibrationAbsolute: 0.7, resolution: 0.1 });
+  const level = (
+    value: number,
+    part: Partial<InstrumentReading['instrument']> = {},
+    session = `panel-${value}/2026-03-02`,
+  ) =>
     readingFigure({
       metric: 'sound-on',
       methodId: 'sound',
@@ -213,7 +217,7 @@ describe('readings whose scatter is not known', () => {
       value,
       session,
       path: 'sound.on',
-      meter: { ...SOUND, repeatability: undefined, ...part } as NonNullable<MeterReading['meter']>,
+      instrument: { ...SOUND, repeatability: undefined, ...part } as NonNullable<InstrumentReading['instrument']>,
     });
 
   test('by one meter tell no difference: rounding alone would make 1.7 dB known to 0.08 dB', () => {

@@ -1,7 +1,7 @@
 import type { BudgetComponent, ErrorSource, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import type { AngularResponse } from '../../src/measure/instrument/angular-response.ts';
-import type { Meter } from '../../src/measure/instrument/instrument.ts';
+import type { Instrument } from '../../src/measure/instrument/instrument.ts';
 import type { GridReadings } from '../../src/measure/irradiance/grid.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
 
@@ -9,7 +9,7 @@ import { makeFigure } from '../../src/measure/uncertainty.ts';
 export const RUNS = { seed: 152_400, numRuns: 200 } as const;
 
 /** A meter without any error, save for what is given. */
-export function meter(part: Partial<Meter> = {}): Meter {
+export function instrument(part: Partial<Instrument> = {}): Instrument {
   return {
     id: 'irradiance-meter',
     name: 'irradiance meter',
@@ -79,7 +79,7 @@ export function figureOf(it: FigureOrGap | undefined): Figure {
 }
 
 /** Contribution of the line of a budget whose key ends so; fails where it is missing or not the only one. */
-export function lineOf(it: Figure, ending: string): BudgetComponent {
+export function componentOf(it: Figure, ending: string): BudgetComponent {
   const found = it.budget.filter((entry) => entry.source.key.endsWith(ending));
   if (found.length !== 1) throw new Error(`${found.length} lines end in "${ending}"`);
   return found[0] as BudgetComponent;
@@ -90,7 +90,7 @@ export function gridOf(rows: readonly (readonly number[])[], part: Partial<GridR
   return {
     points: rows.map((row) => row.map((value) => [value])),
     session: 'lantern-40/2026-03-02',
-    meter: meter(),
+    instrument: instrument(),
     distance: { distance: 15, halfWidth: 0, area: undefined },
     ...part,
   };

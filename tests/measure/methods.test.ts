@@ -17,7 +17,7 @@ import {
   STALE_PRICE_DAYS,
   WAVELENGTH_TOLERANCE_NM,
 } from '../../src/measure/methods.ts';
-import { RANK_DRAWS } from '../../src/measure/money/ranking.ts';
+import { RANK_TRIALS } from '../../src/measure/money/ranking.ts';
 
 const top = new URL('../../', import.meta.url);
 
@@ -64,7 +64,7 @@ describe('the registry of methods', () => {
     expect(constant('plausibility', 'magnetic field of a room above')).toBe(MAGNETIC_OFF_ODD);
     expect(constant('real-price', 'stale after')).toBe(STALE_PRICE_DAYS);
     expect(constant('wavelength', 'tolerance against the claim')).toBe(WAVELENGTH_TOLERANCE_NM);
-    expect(constant('rank', 'draws')).toBe(RANK_DRAWS);
+    expect(constant('rank', 'draws')).toBe(RANK_TRIALS);
     for (const { constants } of METHODS) for (const it of constants) expect(it.why).not.toBe('');
   });
 

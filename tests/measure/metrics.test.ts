@@ -45,7 +45,7 @@ describe('the list of metrics', () => {
 describe('what is calculated agrees with the list', () => {
   const grid = gridFigures(gridOf(HOT_MIDDLE), gridGeometry(3, 3, 24, 48, 2.54) ?? 'none');
   const side = (of: 'width' | 'height') =>
-    sideFigure({ panel: 'p', side: of, value: 30, edgeSetting: 0.3, meter: undefined });
+    sideFigure({ panel: 'p', side: of, value: 30, edgeSetting: 0.3, instrument: undefined });
   const watts = figure(100);
   const price = priceFigure({
     panel: 'p',

@@ -4,8 +4,8 @@ import { expectToMeet } from '../references/check-value.ts';
 import { FNV_1A } from '../references/seed.ts';
 import { T_975 } from '../references/student-t.ts';
 
-const DRAWS = 40_000;
-const draws = (from: () => number) => Array.from({ length: DRAWS }, from);
+const TRIALS = 40_000;
+const trials = (from: () => number) => Array.from({ length: TRIALS }, from);
 const meanOf = (values: readonly number[]) => values.reduce((sum, it) => sum + it, 0) / values.length;
 const deviationOf = (values: readonly number[]) => {
   const mean = meanOf(values);
@@ -35,7 +35,7 @@ describe('seeded numbers', () => {
   // Four standard errors of 40,000 draws: 0.02 for a mean, 0.015 for a standard deviation.
   test('uniform: in [0, 1), mean 1/2, standard deviation 1/√12', () => {
     const random = seededRandom(1);
-    const values = draws(random.uniform);
+    const values = trials(random.uniform);
     expect(values.every((it) => it >= 0 && it < 1)).toBe(true);
     expect(Math.abs(meanOf(values) - 0.5)).toBeLessThan(0.006);
     expect(Math.abs(deviationOf(values) - 1 / Math.sqrt(12))).toBeLessThan(0.004);
@@ -43,17 +43,17 @@ describe('seeded numbers', () => {
 
   test('normal: mean 0, standard deviation 1, 5 % beyond 1.96', () => {
     const random = seededRandom(2);
-    const values = draws(random.normal);
+    const values = trials(random.normal);
     expect(Math.abs(meanOf(values))).toBeLessThan(0.02);
     expect(Math.abs(deviationOf(values) - 1)).toBeLessThan(0.015);
-    const beyond = values.filter((it) => Math.abs(it) > 1.959964).length / DRAWS;
+    const beyond = values.filter((it) => Math.abs(it) > 1.959964).length / TRIALS;
     expect(Math.abs(beyond - 0.05)).toBeLessThan(0.0044);
   });
 
   test.each([1, 2, 5, 30])('Student’s t with %d degrees of freedom: 5 % beyond its quantile', (degrees) => {
     const random = seededRandom(100 + degrees);
     const limit = T_975.find((row) => row.arguments === degrees)?.expected ?? Number.NaN;
-    const beyond = draws(() => random.studentT(degrees)).filter((it) => Math.abs(it) > limit).length / DRAWS;
+    const beyond = trials(() => random.studentT(degrees)).filter((it) => Math.abs(it) > limit).length / TRIALS;
     expect(Math.abs(beyond - 0.05)).toBeLessThan(0.0044);
   });
 });
@@ -63,7 +63,7 @@ describe('an error drawn from its budget line', () => {
 
   test('rectangular: within ±√3 standard uncertainties, standard deviation 1', () => {
     const random = seededRandom(3);
-    const values = draws(() => drawError(random, { distribution: 'rectangular', degreesOfFreedom: infinite }));
+    const values = trials(() => drawError(random, { distribution: 'rectangular', degreesOfFreedom: infinite }));
     expect(values.every((it) => Math.abs(it) <= Math.sqrt(3))).toBe(true);
     expect(Math.max(...values)).toBeGreaterThan(1.73);
     expect(Math.abs(deviationOf(values) - 1)).toBeLessThan(0.015);
@@ -71,13 +71,13 @@ describe('an error drawn from its budget line', () => {
 
   test('normal: standard deviation 1', () => {
     const random = seededRandom(4);
-    const values = draws(() => drawError(random, { distribution: 'normal', degreesOfFreedom: infinite }));
+    const values = trials(() => drawError(random, { distribution: 'normal', degreesOfFreedom: infinite }));
     expect(Math.abs(deviationOf(values) - 1)).toBeLessThan(0.015);
   });
 
   test('t: wider than normal, by √(ν / (ν − 2))', () => {
     const random = seededRandom(5);
-    const values = draws(() => drawError(random, { distribution: 't', degreesOfFreedom: 10 }));
+    const values = trials(() => drawError(random, { distribution: 't', degreesOfFreedom: 10 }));
     expect(Math.abs(deviationOf(values) - Math.sqrt(10 / 8))).toBeLessThan(0.03);
   });
 });

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { NO_METER } from '../../src/measure/instrument/instrument.ts';
-import { type MeterReading, readingFigure } from '../../src/measure/reading.ts';
-import { lineOf, meter, slanted } from './make.ts';
+import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
+import { type InstrumentReading, readingFigure } from '../../src/measure/reading.ts';
+import { componentOf, instrument, slanted } from './make.ts';
 
-const SENSOR = meter({
+const SENSOR = instrument({
   calibrationRelative: 0.025,
   calibrationAbsolute: 0.05,
   resolution: 0.1,
@@ -11,14 +11,14 @@ const SENSOR = meter({
   repeatability: 0.008,
 });
 
-const reading = (part: Partial<MeterReading> = {}): MeterReading => ({
+const reading = (part: Partial<InstrumentReading> = {}): InstrumentReading => ({
   metric: 'peak-irradiance-red',
   methodId: 'peak-irradiance',
   unit: 'mW/cm²',
   value: 80,
   session: 'lantern-40/2026-03-02',
   path: 'lantern-40/sessions/0/peak/red',
-  meter: SENSOR,
+  instrument: SENSOR,
   ...part,
 });
 
@@ -42,39 +42,39 @@ describe('a reading as a figure', () => {
 
   test('has the errors of its meter in its budget', () => {
     const it = readingFigure(reading());
-    expect(lineOf(it, '/calibration').contribution).toBeCloseTo(2, 12);
-    expect(lineOf(it, '/offset').contribution).toBe(0.05);
-    expect(lineOf(it, '/resolution').contribution).toBeCloseTo(0.05 / Math.sqrt(3), 12);
-    expect(lineOf(it, '/repeatability').contribution).toBeCloseTo(0.64, 12);
+    expect(componentOf(it, '/calibration').contribution).toBeCloseTo(2, 12);
+    expect(componentOf(it, '/offset').contribution).toBe(0.05);
+    expect(componentOf(it, '/resolution').contribution).toBeCloseTo(0.05 / Math.sqrt(3), 12);
+    expect(componentOf(it, '/repeatability').contribution).toBeCloseTo(0.64, 12);
     expect(it.budget).toHaveLength(4);
     expect(it.standardUncertainty).toBeCloseTo(Math.hypot(2, 0.05, 0.05 / Math.sqrt(3), 0.64), 12);
   });
 
   test('of light also has the distance and oblique light in it', () => {
     const it = readingFigure(reading({ distance: AT_SIX_INCHES }));
-    expect(lineOf(it, '/distance').contribution).toBeCloseTo((-2 * 80 * 0.2) / Math.sqrt(3) / 15.24, 12);
-    expect(lineOf(it, '/angular').contribution).toBeCloseTo(0.8, 12);
+    expect(componentOf(it, '/distance').contribution).toBeCloseTo((-2 * 80 * 0.2) / Math.sqrt(3) / 15.24, 12);
+    expect(componentOf(it, '/angular').contribution).toBeCloseTo(0.8, 12);
     expect(it.budget).toHaveLength(6);
   });
 
   test('of light has the sensor’s response to its band in it, by the share of the band', () => {
     const silicon = { ...SENSOR, spectralResponse: { red: 0.01, nearInfrared: 0.05 } };
-    const of = (bands?: MeterReading['bands']) =>
-      readingFigure(reading({ meter: silicon, distance: AT_SIX_INCHES, ...(bands && { bands }) }));
+    const of = (bands?: InstrumentReading['bands']) =>
+      readingFigure(reading({ instrument: silicon, distance: AT_SIX_INCHES, ...(bands && { bands }) }));
     const both = of({ red: 0.6, nearInfrared: 0.4 });
-    expect(lineOf(both, '/spectral-red').contribution).toBeCloseTo(0.01 * 0.6 * 80, 12);
-    expect(lineOf(both, '/spectral-near-infrared').contribution).toBeCloseTo(0.05 * 0.4 * 80, 12);
+    expect(componentOf(both, '/spectral-red').contribution).toBeCloseTo(0.01 * 0.6 * 80, 12);
+    expect(componentOf(both, '/spectral-near-infrared').contribution).toBeCloseTo(0.05 * 0.4 * 80, 12);
     // Not known how the light is shared out: each band may be all of it.
-    expect(lineOf(of(), '/spectral-near-infrared').contribution).toBeCloseTo(4, 12);
+    expect(componentOf(of(), '/spectral-near-infrared').contribution).toBeCloseTo(4, 12);
     // What is no light has no bands.
-    expect(readingFigure(reading({ meter: silicon })).budget.some((it) => it.source.key.includes('spectral'))).toBe(
-      false,
-    );
+    expect(
+      readingFigure(reading({ instrument: silicon })).budget.some((it) => it.source.key.includes('spectral')),
+    ).toBe(false);
   });
 
   test('before the first calibration of its meter has no uncertainty and says why', () => {
     const early = { ...SENSOR, calibrationAbsent: 'the meter was first calibrated on 2026-04-01, after this session' };
-    expect(readingFigure(reading({ meter: early, noMeter: 'another reason' }))).toMatchObject({
+    expect(readingFigure(reading({ instrument: early, noInstrument: 'another reason' }))).toMatchObject({
       value: 80,
       standardUncertainty: null,
       uncertaintyAbsent: 'the meter was first calibrated on 2026-04-01, after this session',
@@ -82,27 +82,30 @@ describe('a reading as a figure', () => {
   });
 
   test('of light is misread by as much as comes from each angle: none far away, more near by', () => {
-    const meterOfF2 = { ...SENSOR, angularResponse: { kind: 'f2', f2: 0.025 } as const };
+    const instrumentOfF2 = { ...SENSOR, angularResponse: { kind: 'f2', f2: 0.025 } as const };
     const at = (distance: number) => {
       const light = { distance, halfWidth: 0.2, area: 1800, field: { width: 30, height: 60 } };
-      return lineOf(readingFigure(reading({ meter: meterOfF2, distance: light })), '/angular').contribution / 80;
+      return (
+        componentOf(readingFigure(reading({ instrument: instrumentOfF2, distance: light })), '/angular').contribution /
+        80
+      );
     };
     expect(at(3000)).toBeLessThan(1e-5);
     expect(at(5)).toBeGreaterThan(at(15));
     // Without the sides of the field an endless plane is taken: f2 and what lies beyond 85 degrees.
-    const unknown = readingFigure(reading({ meter: meterOfF2, distance: AT_SIX_INCHES }));
-    expect(lineOf(unknown, '/angular').contribution / 80).toBeCloseTo((0.025 * 0.5) / 0.477667, 6);
+    const unknown = readingFigure(reading({ instrument: instrumentOfF2, distance: AT_SIX_INCHES }));
+    expect(componentOf(unknown, '/angular').contribution / 80).toBeCloseTo((0.025 * 0.5) / 0.477667, 6);
   });
 
   test('says what its meter’s file is silent about; oblique light only for light', () => {
-    const silent = meter({
+    const silent = instrument({
       calibrationRelative: 0.025,
       spectralResponse: undefined,
       angularResponse: undefined,
       repeatability: undefined,
     });
-    const sources = (part: Partial<MeterReading>) =>
-      readingFigure(reading({ meter: silent, ...part })).unassessed.map((it) => it.what);
+    const sources = (part: Partial<InstrumentReading>) =>
+      readingFigure(reading({ instrument: silent, ...part })).unassessed.map((it) => it.what);
     expect(sources({})).toEqual(['Repeatability']);
     expect(sources({ distance: AT_SIX_INCHES })).toEqual([
       'Spectral response',
@@ -112,14 +115,19 @@ describe('a reading as a figure', () => {
   });
 
   test('without a meter has no uncertainty and says why', () => {
-    const it = readingFigure(reading({ meter: undefined }));
-    expect(it).toMatchObject({ value: 80, standardUncertainty: null, interval95: null, uncertaintyAbsent: NO_METER });
+    const it = readingFigure(reading({ instrument: undefined }));
+    expect(it).toMatchObject({
+      value: 80,
+      standardUncertainty: null,
+      interval95: null,
+      uncertaintyAbsent: NO_INSTRUMENT,
+    });
   });
 
   test('without a meter for a reason of its own gives that reason', () => {
-    const it = readingFigure(reading({ meter: undefined, noMeter: 'judged by eye' }));
+    const it = readingFigure(reading({ instrument: undefined, noInstrument: 'judged by eye' }));
     expect(it.uncertaintyAbsent).toBe('judged by eye');
-    expect(readingFigure(reading({ noMeter: 'judged by eye' })).standardUncertainty).toBeGreaterThan(0);
+    expect(readingFigure(reading({ noInstrument: 'judged by eye' })).standardUncertainty).toBeGreaterThan(0);
   });
 
   test.each(['below', 'above'] as const)('that is a bound stays a bound: %s', (bound) => {

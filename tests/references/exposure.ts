@@ -53,7 +53,7 @@ const stay = (irradiance: number, expected: number): CheckValue<number> => ({
 });
 
 /** Time to the infrared limit, s, by irradiance in W/m², above the 100 W/m² that have none. */
-export const INFRARED_STAYS: readonly CheckValue<number>[] = [
+export const INFRARED_TIMES: readonly CheckValue<number>[] = [
   stay(100.001, 1000),
   stay(101.221, 1000),
   stay(101.3, 998.966),
@@ -290,7 +290,7 @@ export const ENERGY_DIFFERENCE: CheckValue<{ on: number; off: number }> = {
 /** All tables, for the test that each row says where it is from. */
 export const EXPOSURE_TABLES: Record<string, readonly CheckValue<unknown>[]> = {
   'infrared limit': INFRARED_LIMITS,
-  'infrared stay': INFRARED_STAYS,
+  'infrared stay': INFRARED_TIMES,
   'skin limit': SKIN_LIMITS,
   'flicker lines': FLICKER_LINES,
   'magnetic levels': MAGNETIC_LEVELS,

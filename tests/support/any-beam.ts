@@ -3,7 +3,7 @@
  * src/measure. Lengths in cm, powers in W, irradiance in mW/cm², angles in degrees; places as in light-source.ts.
  */
 import { randomNormal } from 'd3-random';
-import { beamOrder, uniformSource } from './light-source.ts';
+import { lambertianExponent, uniformSource } from './light-source.ts';
 
 /** Radiant intensity over angle from the axis, in any unit. */
 export type Intensity = (degrees: number) => number;
@@ -113,13 +113,13 @@ export function anyLight(panel: AnyPanel): AnyLight {
 
 /** One power of the cosine. */
 export const cosineBeam = (halfAngle: number): Intensity => {
-  const order = beamOrder(halfAngle);
-  return (degrees) => Math.cos(degrees * DEGREE) ** order;
+  const exponent = lambertianExponent(halfAngle);
+  return (degrees) => Math.cos(degrees * DEGREE) ** exponent;
 };
 
 /** Two beams whose powers are as stated. */
 export function twoLobes(narrow: number, wide: number, wideShare: number): Intensity {
-  const [m, n] = [beamOrder(narrow), beamOrder(wide)];
+  const [m, n] = [lambertianExponent(narrow), lambertianExponent(wide)];
   return (degrees) => {
     const c = Math.cos(degrees * DEGREE);
     return (1 - wideShare) * (m + 1) * c ** m + wideShare * (n + 1) * c ** n;
@@ -128,7 +128,7 @@ export function twoLobes(narrow: number, wide: number, wideShare: number): Inten
 
 /** A beam with a ring that has a share of the power. */
 export function ringBeam(halfAngle: number, ringAngle: number, ringShare: number, ringWidth = 6): Intensity {
-  const m = beamOrder(halfAngle);
+  const m = lambertianExponent(halfAngle);
   const ring = (degrees: number) => Math.exp(-(((degrees - ringAngle) / ringWidth) ** 2) / 2);
   let whole = 0;
   for (let angle = 0.25; angle < 90; angle += 0.5) {

@@ -9,7 +9,7 @@ import { estimatePanel, type OpticsInput, type OpticsResult } from '../../src/me
 import type { BeyondPlace } from '../../src/measure/beam/panel-sums.ts';
 import { type AngularResponse, angularError } from '../../src/measure/instrument/angular-response.ts';
 import { sideFigure } from '../../src/measure/irradiance/optical-power.ts';
-import { meter } from '../measure/make.ts';
+import { instrument } from '../measure/make.ts';
 import {
   type AnyLight,
   type AnyPanel,
@@ -81,13 +81,13 @@ export const RESPONSE: AngularResponse = {
     { angle: 75, error: 0.05 },
   ],
 };
-export const SENSOR = meter({
+export const SENSOR = instrument({
   calibrationRelative: 0.025,
   calibrationAbsolute: 0.05,
   resolution: 0.1,
   repeatability: 0.008,
 });
-const TAPE = meter({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
+const TAPE = instrument({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
 const REFERENCE = 15.24;
 const DISTANCE_SETTING = 0.2;
 const EDGE_SETTING = 0.2;
@@ -193,11 +193,11 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
     : countedEmitter(field, { columns, rows, ...(seed % 2 === 0 && { ledSize: panel.ledSize }) });
   const session = `study/${kind}-${seed}`;
   const side = (of: 'width' | 'height') =>
-    sideFigure({ panel: 'study', side: of, value: field[of], edgeSetting: EDGE_SETTING, meter: TAPE });
+    sideFigure({ panel: 'study', side: of, value: field[of], edgeSetting: EDGE_SETTING, instrument: TAPE });
   const errors = sharedErrors({
     session,
     panel: 'study',
-    meter: SENSOR,
+    instrument: SENSOR,
     distance: { distance: REFERENCE, halfWidth: DISTANCE_SETTING, area: undefined },
     width: side('width'),
     height: side('height'),
@@ -229,7 +229,7 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
         field,
         emitter,
         distance: REFERENCE,
-        grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, kept: [0, 1, 2, 3, 4, 5, 6, 7, 8] },
+        grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, accepted: [0, 1, 2, 3, 4, 5, 6, 7, 8] },
         ...(extra === 'sweep' && { sweep: SWEEP }),
         ...(extra === 'beyond' && { beyond: BEYOND }),
         targets: TARGETS,
@@ -252,7 +252,7 @@ export interface Outcome {
   /** Half-width of the interval of the emitted power over its value. */
   halfWidth: number | undefined;
   /** Price per emitted watt, true, by the model and by the common figure. */
-  order: { true: number; modelled: number | undefined; common: number };
+  exponent: { true: number; modelled: number | undefined; common: number };
   error: number | undefined;
   /** True half angle over the ends of its interval, for beams that have one. */
   halfAngle: { truth: number; low: number; high: number } | undefined;
@@ -266,7 +266,7 @@ export function outcomeOf(it: Case, extra: Extra): Outcome {
   const result = estimatePanel(input);
   const milliseconds = process.cpuUsage(start).user / 1000;
   const { estimates } = result;
-  const order = {
+  const exponent = {
     true: it.price / it.truth.emitted,
     common: (it.price * it.gain) / it.common,
     modelled: estimates && (it.price * it.gain) / estimates.emitted.value,
@@ -277,7 +277,7 @@ export function outcomeOf(it: Case, extra: Extra): Outcome {
       result,
       holds: {},
       halfWidth: undefined,
-      order,
+      exponent,
       error: undefined,
       halfAngle: undefined,
       milliseconds,
@@ -302,7 +302,7 @@ export function outcomeOf(it: Case, extra: Extra): Outcome {
     result,
     holds,
     halfWidth: (high - low) / 2 / estimates.emitted.value,
-    order,
+    exponent,
     error: estimates.emitted.value / it.truth.emitted - 1,
     halfAngle:
       it.halfAngle === undefined

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { beamOrder, channelIrradiance, type LightSource, placeLeds, truthOf } from './light-source.ts';
+import { channelIrradiance, type LightSource, lambertianExponent, placeLeds, truthOf } from './light-source.ts';
 
 const ONE: LightSource = {
   width: 1,
@@ -22,14 +22,14 @@ describe('order of a beam', () => {
     [45, 2],
     [30, 4.818842],
     [15, 19.993727],
-  ])('half angle %d degrees', (half, order) => {
-    expect(beamOrder(half)).toBeCloseTo(order, 5);
+  ])('half angle %d degrees', (half, exponent) => {
+    expect(lambertianExponent(half)).toBeCloseTo(exponent, 5);
   });
 });
 
 describe('irradiance', () => {
-  const order = beamOrder(30);
-  const at = (x: number) => channelIrradiance(placeLeds(ONE), order, { x, y: 0, distance: 15.24 }).red;
+  const exponent = lambertianExponent(30);
+  const at = (x: number) => channelIrradiance(placeLeds(ONE), exponent, { x, y: 0, distance: 15.24 }).red;
 
   it('of 1 W with a half angle of 30 degrees, on the axis and 5 cm beside it (computed apart)', () => {
     expect(at(0)).toBeCloseTo(3.987372, 5);
@@ -41,7 +41,7 @@ describe('irradiance', () => {
     let watts = 0;
     for (let x = -100 + step / 2; x < 100; x += step) {
       for (let y = -100 + step / 2; y < 100; y += step) {
-        watts += (channelIrradiance(placeLeds(ONE), order, { x, y, distance: 10 }).red * step ** 2) / 1000;
+        watts += (channelIrradiance(placeLeds(ONE), exponent, { x, y, distance: 10 }).red * step ** 2) / 1000;
       }
     }
     // Beyond ten times the distance lies (1/sqrt(101))^(m+1), about 1e-6 of it.

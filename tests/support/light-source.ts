@@ -67,7 +67,7 @@ export function uniformSource(seed: number): () => number {
  * Order m of the generalised Lambertian source whose intensity falls to a half at `halfAngle` degrees:
  * m = -ln 2 / ln cos(halfAngle). Kahn and Barry 1997, Proceedings of the IEEE 85(2), 265 (formula from memory).
  */
-export function beamOrder(halfAngle: number): number {
+export function lambertianExponent(halfAngle: number): number {
   if (!(halfAngle > 0 && halfAngle < 90))
     throw new RangeError(`a half angle between 0 and 90 degrees, not ${halfAngle}`);
   return -Math.LN2 / Math.log(Math.cos((halfAngle * Math.PI) / 180));
@@ -106,7 +106,7 @@ export function placeLeds(source: LightSource): Led[] {
  */
 export function channelIrradiance(
   leds: readonly Led[],
-  order: number,
+  exponent: number,
   point: { x: number; y: number; distance: number },
   receiver = 1,
 ): Record<ChannelName, number> {
@@ -114,7 +114,7 @@ export function channelIrradiance(
   for (const led of leds) {
     const squared = (point.x - led.x) ** 2 + (point.y - led.y) ** 2 + point.distance ** 2;
     const cosine = point.distance / Math.sqrt(squared);
-    const perWatt = (((order + 1) / (2 * Math.PI)) * cosine ** (order + receiver)) / squared;
+    const perWatt = (((exponent + 1) / (2 * Math.PI)) * cosine ** (exponent + receiver)) / squared;
     for (const channel of CHANNELS) sum[channel] += 1000 * led.power[channel] * perWatt;
   }
   return sum;
@@ -123,14 +123,14 @@ export function channelIrradiance(
 /** What is true of the source with both channels on, by the midpoint rule over `cells` x `cells` of the field. */
 export function truthOf(source: LightSource, distance: number, output = 1, cells = 40): Truth {
   const leds = placeLeds(source);
-  const order = beamOrder(source.halfAngle);
+  const exponent = lambertianExponent(source.halfAngle);
   const share = source.together * output;
   let sum = 0;
   for (let i = 0; i < cells; i += 1) {
     for (let j = 0; j < cells; j += 1) {
       const x = source.width * ((i + 0.5) / cells - 0.5);
       const y = source.height * ((j + 0.5) / cells - 0.5);
-      const at = channelIrradiance(leds, order, { x, y, distance });
+      const at = channelIrradiance(leds, exponent, { x, y, distance });
       sum += share * (at.red + at.nearInfrared);
     }
   }

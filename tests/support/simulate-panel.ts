@@ -7,12 +7,12 @@
  */
 import { randomNormal } from 'd3-random';
 import {
-  beamOrder,
   CHANNELS,
   type ChannelName,
   channelIrradiance,
   type Led,
   type LightSource,
+  lambertianExponent,
   placeLeds,
   type Truth,
   truthOf,
@@ -203,7 +203,7 @@ export function lightAt(
   output = 1,
   receiver = 1,
 ): Record<Mode, number> {
-  const alone = channelIrradiance(leds, beamOrder(panel.source.halfAngle), point, receiver);
+  const alone = channelIrradiance(leds, lambertianExponent(panel.source.halfAngle), point, receiver);
   return {
     red: output * alone.red,
     nearInfrared: output * alone.nearInfrared,

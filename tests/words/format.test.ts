@@ -50,8 +50,8 @@ describe('decimalsFor', () => {
     for (let exponent = -9; exponent <= 1; exponent++) {
       for (let digits = 100; digits <= 999; digits++) {
         const uncertainty = Number(`${digits}e${exponent - 2}`);
-        const kept = digits <= 354 ? 1 - exponent : -exponent;
-        expect(decimalsFor(uncertainty), String(uncertainty)).toBe(Math.max(0, kept));
+        const accepted = digits <= 354 ? 1 - exponent : -exponent;
+        expect(decimalsFor(uncertainty), String(uncertainty)).toBe(Math.max(0, accepted));
       }
     }
   });

@@ -1,6 +1,6 @@
 import type { Cautions } from '../schema/cautions.ts';
 import type { Guide } from '../schema/guide.ts';
-import type { Instrument } from '../schema/instrument.ts';
+import type { InstrumentFile } from '../schema/instrument.ts';
 import type { Maker } from '../schema/maker.ts';
 import type { MethodProse } from '../schema/method.ts';
 import type { Panel } from '../schema/panel.ts';
@@ -16,7 +16,7 @@ export interface Entry<T> {
 /** Everything in the content folder, checked against the schemas; what the ledger is made from. */
 export interface Content {
   guide: Entry<Guide>;
-  instruments: ReadonlyMap<string, Entry<Instrument>>;
+  instruments: ReadonlyMap<string, Entry<InstrumentFile>>;
   makers: ReadonlyMap<string, Entry<Maker>>;
   panels: ReadonlyMap<string, Entry<Panel>>;
   methods: ReadonlyMap<string, Entry<MethodProse>>;

@@ -15,6 +15,6 @@ export function pointReadings(point: GridPoint): PointReading[] {
 }
 
 /** The readings of a point that count, mW/cm2. */
-export function keptReadings(point: GridPoint): number[] {
+export function acceptedReadings(point: GridPoint): number[] {
   return pointReadings(point).flatMap((it) => (it.struck === undefined ? [it.reading.value] : []));
 }

@@ -4,12 +4,12 @@ import { type LedEmitter, placeLeds } from '../../measure/beam/emitter.ts';
 import { ASKS_BEYOND_FROM, BEYOND_PLACES_EACH, procedureVersions } from '../../measure/irradiance/bench-procedure.ts';
 import { METHODS } from '../../measure/methods.ts';
 import { countedLeds } from '../read/counted-leds.ts';
-import { keptReadings } from '../read/grid-points.ts';
+import { acceptedReadings } from '../read/grid-points.ts';
 import type { Source } from '../read/source.ts';
 import { beyondReadings } from '../schema/beyond.ts';
 import type { CollectionName } from '../schema/collections.ts';
 import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
-import { METER_QUANTITY } from '../schema/instrument-units.ts';
+import { INSTRUMENT_QUANTITY } from '../schema/instrument-units.ts';
 import { panelSchema } from '../schema/panel.ts';
 import type { Problem } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
@@ -78,7 +78,7 @@ const instrumentUnits: Rule = ({ instruments: known }) =>
   [...known.values()].flatMap((source) => {
     const kind = INSTRUMENT_KINDS.find((it) => it === texts(source, 'measures')[0]?.value);
     if (!kind) return [];
-    const units = Object.keys(QUANTITIES[METER_QUANTITY[kind]].units);
+    const units = Object.keys(QUANTITIES[INSTRUMENT_QUANTITY[kind]].units);
     return texts(source, 'unit')
       .filter(({ value }) => !units.includes(normaliseUnit(value)))
       .map((field) =>
@@ -321,8 +321,8 @@ const procedureFollowed: Rule = ({ panels }) =>
       const read = beyondReadings.safeParse(written?.value);
       // What is wrong with the readings themselves, their schema says.
       if (written && !read.success) return [];
-      const kept = (read.data ?? []).filter((it) => keptReadings(it.on).length > 0);
-      const past = (...edges: string[]) => kept.filter((it) => edges.includes(it.edge)).length;
+      const accepted = (read.data ?? []).filter((it) => acceptedReadings(it.on).length > 0);
+      const past = (...edges: string[]) => accepted.filter((it) => edges.includes(it.edge)).length;
       const [aside, above] = [past('left', 'right'), past('top', 'bottom')];
       if (aside >= BEYOND_PLACES_EACH && above >= BEYOND_PLACES_EACH) return [];
       const wanted = `readings at ${BEYOND_PLACES_EACH} places past the left or right edge and ${BEYOND_PLACES_EACH} past the top or bottom one, as version ${version} of the bench procedure asks`;

@@ -1,6 +1,6 @@
 import type { Source } from '../read/source.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
-import { METER_QUANTITY } from '../schema/instrument-units.ts';
+import { INSTRUMENT_QUANTITY } from '../schema/instrument-units.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
 import { type Field, fields, problemAt, type Rule, texts } from './fields.ts';
@@ -62,27 +62,27 @@ export const readingsWithinRange: Rule = ({ panels, instruments }) =>
     fields(panel.data, ['sessions', '*']).flatMap(({ path, value: session }) =>
       INSTRUMENT_KINDS.flatMap((kind) => {
         const id = fields(session, ['instruments', kind])[0]?.value;
-        const meter = typeof id === 'string' ? instruments.get(id) : undefined;
-        const highest = meter && highestOf(meter, kind);
-        if (!meter || highest === undefined) return [];
+        const instrument = typeof id === 'string' ? instruments.get(id) : undefined;
+        const highest = instrument && highestOf(instrument, kind);
+        if (!instrument || highest === undefined) return [];
         const readings = (READINGS[kind] ?? []).flatMap((keys) => fields(session, keys, path).flatMap(leaves));
         const over = readings.flatMap((field) => {
           const value = shownValue(field, kind);
           return value !== undefined && value > highest.value * (1 + DUST) ? [{ ...field, number: value }] : [];
         });
-        return problemOf(panel, over, highest.written, meter);
+        return problemOf(panel, over, highest.written, instrument);
       }),
     ),
   );
 
 /** The end of a meter's range in the canonical unit; undefined where its file does not say so in a way that fits. */
-function highestOf(meter: Source, kind: InstrumentKind): { value: number; written: string } | undefined {
-  const [from, to] = ['from', 'to'].map((end) => fields(meter.data, ['range', end])[0]?.value);
-  const unit = texts(meter, 'unit')[0]?.value;
-  if (texts(meter, 'measures')[0]?.value !== kind || unit === undefined) return undefined;
+function highestOf(instrument: Source, kind: InstrumentKind): { value: number; written: string } | undefined {
+  const [from, to] = ['from', 'to'].map((end) => fields(instrument.data, ['range', end])[0]?.value);
+  const unit = texts(instrument, 'unit')[0]?.value;
+  if (texts(instrument, 'measures')[0]?.value !== kind || unit === undefined) return undefined;
   if (typeof from !== 'number' || typeof to !== 'number' || to <= from) return undefined;
   const written = `${to} ${unit}`;
-  const parsed = parseQuantity(written, METER_QUANTITY[kind]);
+  const parsed = parseQuantity(written, INSTRUMENT_QUANTITY[kind]);
   return 'reading' in parsed ? { value: parsed.reading.value, written } : undefined;
 }
 
@@ -100,7 +100,10 @@ function leaves({ path, value }: Field): Field[] {
 function shownValue(field: Field, kind: InstrumentKind): number | undefined {
   if (typeof field.value !== 'number' && typeof field.value !== 'string') return undefined;
   const max = ABSURD[kind];
-  const parsed = parseQuantity(field.value, METER_QUANTITY[kind], { bounds: true, ...(max !== undefined && { max }) });
+  const parsed = parseQuantity(field.value, INSTRUMENT_QUANTITY[kind], {
+    bounds: true,
+    ...(max !== undefined && { max }),
+  });
   // ">300" is how a display says that it is at its end; "<x" says nothing of it.
   return 'reading' in parsed && parsed.reading.bound !== 'below' ? parsed.reading.value : undefined;
 }
@@ -109,17 +112,17 @@ function problemOf(
   panel: Source,
   over: ReadonlyArray<Field & { number: number }>,
   end: string,
-  meter: Source,
+  instrument: Source,
 ): Problem[] {
   const [highest] = over.toSorted((a, b) => b.number - a.number);
   if (!highest) return [];
-  const name = texts(meter, 'name')[0]?.value ?? 'meter';
+  const name = texts(instrument, 'name')[0]?.value ?? 'meter';
   const others = over.length === 1 ? '' : `, the highest of ${over.length} readings above its range`;
   const problem = problemAt(
     panel,
     highest,
     `a reading that the meter can show: the ${lowerFirst(name)} ends at ${end}`,
-    `another unit, another meter, or the wrong range in ${meter.file}?`,
+    `another unit, another meter, or the wrong range in ${instrument.file}?`,
   );
   return [{ ...problem, found: `${problem.found}${others}` }];
 }

@@ -54,7 +54,7 @@ const place = z
     ).optional(),
   })
   .superRefine(({ on, off }, context) => {
-    const readings = keptOf(on);
+    const readings = acceptedOf(on);
     const bounds = readings.filter((it) => it.bound !== undefined);
     if (bounds.length > 0 && bounds.length < readings.length) {
       context.addIssue({
@@ -116,6 +116,6 @@ export const beyondReadings = z
 
 export type BeyondPlace = z.output<typeof beyondReadings>[number];
 
-function keptOf(on: OnReadings) {
+function acceptedOf(on: OnReadings) {
   return (Array.isArray(on) ? on : [on]).flatMap((it) => ('struck' in it ? [] : [it]));
 }

@@ -1,8 +1,8 @@
-import type { Instrument, InstrumentKind } from './instrument.ts';
+import type { InstrumentFile, InstrumentKind } from './instrument.ts';
 import { normaliseUnit, QUANTITIES, type QuantityName } from './units.ts';
 
 /** The quantity that each kind of instrument shows on its display. */
-export const METER_QUANTITY: Record<InstrumentKind, QuantityName> = {
+export const INSTRUMENT_QUANTITY: Record<InstrumentKind, QuantityName> = {
   irradiance: 'irradiance',
   spectrum: 'wavelength',
   mains: 'power',
@@ -16,8 +16,8 @@ export const METER_QUANTITY: Record<InstrumentKind, QuantityName> = {
 };
 
 /** From an instrument's display unit to the canonical one; undefined for a unit of something else. */
-export function instrumentUnit(instrument: Instrument): { factor: number; offset?: number } | undefined {
-  const { units } = QUANTITIES[METER_QUANTITY[instrument.measures]] as {
+export function instrumentUnit(instrument: InstrumentFile): { factor: number; offset?: number } | undefined {
+  const { units } = QUANTITIES[INSTRUMENT_QUANTITY[instrument.measures]] as {
     units: Record<string, { factor: number; offset?: number }>;
   };
   const unit = normaliseUnit(instrument.unit);

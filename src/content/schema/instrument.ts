@@ -150,4 +150,4 @@ export const instrumentSchema = z
     },
   });
 
-export type Instrument = z.output<typeof instrumentSchema>;
+export type InstrumentFile = z.output<typeof instrumentSchema>;

@@ -7,12 +7,12 @@ import { INSTRUMENT_KINDS } from './instrument.ts';
 const irradiance = (meaning: string) => quantity('irradiance', meaning, { positive: true, max: 2000 });
 
 /** A reading that the tester threw out: it stays in the file, struck out, with the reason. */
-export const struckReading = z.strictObject({
+export const rejectedReading = z.strictObject({
   value: irradiance('The reading as it was taken.'),
   struck: text('Why it does not count.'),
 });
 
-const gridReading = z.union([irradiance('One reading.'), struckReading]);
+const gridReading = z.union([irradiance('One reading.'), rejectedReading]);
 
 /** One point of the grid: a reading, or several, any of which may be struck out. */
 export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]);

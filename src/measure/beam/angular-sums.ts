@@ -55,12 +55,12 @@ export function angularMatrix(response: AngularResponse): Float64Array {
   const coefficients = angularCoefficients(response);
   const matrix = new Float64Array(BASIS * BASIS);
   const column = new Float64Array(BASIS);
-  BASIS_ORDERS.forEach(({ order }, from) => {
+  BASIS_ORDERS.forEach(({ exponent }, from) => {
     column.fill(0);
     POWERS.forEach((l, i) => {
       const c = coefficients[i] as number;
       column[from] = (column[from] as number) + c;
-      addPart(column, order + l, (-c * (order + 1)) / (order + l + 1));
+      addPart(column, exponent + l, (-c * (exponent + 1)) / (exponent + l + 1));
     });
     for (let to = 0; to < BASIS; to++) matrix[to * BASIS + from] = column[to] as number;
   });

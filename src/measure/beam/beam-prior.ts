@@ -1,4 +1,4 @@
-import { beamOrder } from './beam.ts';
+import { lambertianExponent } from './beam.ts';
 import { PATTERNS } from './drive.ts';
 import { normalShare } from './error-function.ts';
 import { addCosine, addPart, BASIS } from './profile-basis.ts';
@@ -80,18 +80,18 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   const depth = Math.min(0.98, Math.max(0, 0.7 * (at(DIP) - 0.2)));
   const steep = at(FLAT) + (depth > 0 ? 0.8 : 0);
   const logCosine = Math.log(Math.cos((half * Math.PI) / 180));
-  const orderFor = (n: number) => Math.log1p(-(2 ** (-1 / n))) / logCosine;
+  const exponentFor = (n: number) => Math.log1p(-(2 ** (-1 / n))) / logCosine;
   let flat = Math.min(FLATTEST, 1 + 2.5 * Math.max(0, steep + 0.1));
   // The steepest parts have to be in the basis.
-  while (flat > 1 && flat * orderFor(flat) > STEEPEST_ORDER) flat = Math.max(1, flat - 0.25);
-  const order = orderFor(flat);
-  const dip = depth > 0 ? beamOrder(half * (0.3 + 0.6 * normalShare(at(DIP_WIDTH)))) : 0;
+  while (flat > 1 && flat * exponentFor(flat) > STEEPEST_ORDER) flat = Math.max(1, flat - 0.25);
+  const exponent = exponentFor(flat);
+  const dip = depth > 0 ? lambertianExponent(half * (0.3 + 0.6 * normalShare(at(DIP_WIDTH)))) : 0;
   let binomial = 1;
   for (let j = 1; j <= FLAT_TERMS; j++) {
     binomial *= -(flat - j + 1) / j;
     if (Math.abs(binomial) < 1e-12) break;
-    addCosine(weights, j * order, -binomial);
-    if (depth > 0) addCosine(weights, j * order + dip, depth * binomial);
+    addCosine(weights, j * exponent, -binomial);
+    if (depth > 0) addCosine(weights, j * exponent + dip, depth * binomial);
   }
   scale(weights, 1);
 
@@ -104,7 +104,7 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   if (second + ring > 0) {
     if (second > 0) {
       // From 8 to 78 degrees, any ratio as likely as another.
-      const wide = beamOrder(8 * Math.exp(Math.log(78 / 8) * normalShare(at(SECOND_WIDTH))));
+      const wide = lambertianExponent(8 * Math.exp(Math.log(78 / 8) * normalShare(at(SECOND_WIDTH))));
       addCosine(weights, wide, (second * (wide + 1)) / (2 * Math.PI));
     }
     if (ring > 0) {

@@ -14,7 +14,7 @@ const DEGREE = Math.PI / 180;
  * @throws RangeError unless 0 < halfAngle < 90
  * @example beamOrder(60) // 1
  */
-export function beamOrder(halfAngle: number): number {
+export function lambertianExponent(halfAngle: number): number {
   if (!(halfAngle > 0 && halfAngle < 90)) {
     throw new RangeError(`a half angle lies between 0° and 90°, both excluded; found ${halfAngle}°`);
   }
@@ -30,10 +30,10 @@ export function beamOrder(halfAngle: number): number {
  * @throws RangeError unless the order is above zero and finite
  * @example beamHalfAngle(1) // 60
  */
-export function beamHalfAngle(order: number): number {
-  checkOrder(order);
+export function beamHalfAngle(exponent: number): number {
+  checkExponent(exponent);
   // By the half-angle formula: the cosine of a narrow beam is so near 1 that its arc cosine would lose digits.
-  return (2 * Math.asin(Math.sqrt(-Math.expm1(-Math.LN2 / order) / 2))) / DEGREE;
+  return (2 * Math.asin(Math.sqrt(-Math.expm1(-Math.LN2 / exponent) / 2))) / DEGREE;
 }
 
 /**
@@ -43,14 +43,14 @@ export function beamHalfAngle(order: number): number {
  * @param power emitted, W
  * @throws RangeError unless the order is above zero and finite
  */
-export function axialIntensity(order: number, power: number): number {
-  checkOrder(order);
-  return ((order + 1) * power) / (2 * Math.PI);
+export function axialIntensity(exponent: number, power: number): number {
+  checkExponent(exponent);
+  return ((exponent + 1) * power) / (2 * Math.PI);
 }
 
 /** @throws RangeError unless the order is above zero and finite */
-export function checkOrder(order: number): void {
-  if (!(order > 0 && Number.isFinite(order))) {
-    throw new RangeError(`the order of a beam is above zero and finite; found ${order}`);
+export function checkExponent(exponent: number): void {
+  if (!(exponent > 0 && Number.isFinite(exponent))) {
+    throw new RangeError(`the order of a beam is above zero and finite; found ${exponent}`);
   }
 }

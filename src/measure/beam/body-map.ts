@@ -37,9 +37,9 @@ export function bodyMap(panel: PanelModel, distance: number, height: number, wid
   const columns = Math.ceil(width / CELL);
   const rows = Math.ceil(height / CELL);
   const terms = panelTerms(panel);
-  const maps = BASIS_ORDERS.flatMap(({ order }, k) => {
+  const maps = BASIS_ORDERS.flatMap(({ exponent }, k) => {
     const power = panel.power * (panel.weights[k] as number);
-    return power === 0 ? [] : [planeMap(terms, order, power, distance, { width, height, columns, rows })];
+    return power === 0 ? [] : [planeMap(terms, exponent, power, distance, { width, height, columns, rows })];
   });
   const [first] = maps;
   if (!first) throw new RangeError('a beam without any part');

@@ -55,7 +55,7 @@ export interface PlacedLed {
 }
 
 /** Part of a panel that is a product of one profile across and one down. All of a panel's shares sum to 1. */
-export interface Term {
+export interface EmitterPart {
   share: number;
   x: Profile;
   y: Profile;
@@ -140,7 +140,7 @@ const BANDS = 12;
  * @param drive factors of either sign; shares and weights are multiplied by them as they are. Even where left out.
  * @throws RangeError where the emitter does not fit the field
  */
-export function emitterTerms(emitter: Emitter, field: Field, drive: Drive = {}): Term[] {
+export function emitterParts(emitter: Emitter, field: Field, drive: Drive = {}): EmitterPart[] {
   if (emitter.kind === 'continuous') {
     checkField(field);
     const width = field.width + 2 * emitter.beyond;

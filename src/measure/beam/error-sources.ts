@@ -1,7 +1,12 @@
 import type { ErrorSource, Figure } from '../figure.ts';
 import type { AngularResponse } from '../instrument/angular-response.ts';
-import { angularLine, calibrationLines, type Meter, resolutionLine } from '../instrument/instrument.ts';
-import { type BandShares, SHARES_UNKNOWN, spectralLines } from '../instrument/spectral-response.ts';
+import {
+  angularComponents,
+  calibrationComponents,
+  type Instrument,
+  resolutionComponents,
+} from '../instrument/instrument.ts';
+import { type BandShares, SHARES_UNKNOWN, spectralComponents } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { studentQuantile } from '../student-t.ts';
 import { rectangular } from '../uncertainty.ts';
@@ -37,7 +42,7 @@ export interface ErrorSources {
   /** `<panel>/<date>` */
   session: string;
   panel: string;
-  meter: Meter;
+  instrument: Instrument;
   /** How much of the light lies in each band; all of it in either where it is left out. */
   bands?: BandShares;
   distance: DistanceSetting;
@@ -53,19 +58,19 @@ export interface ErrorSources {
  * the light reaches past its edges.
  */
 export function sharedErrors(sources: ErrorSources): SharedError[] {
-  const { session, panel, meter, bands = SHARES_UNKNOWN, distance, width, height, edge } = sources;
-  const { angularResponse } = meter;
+  const { session, panel, instrument, bands = SHARES_UNKNOWN, distance, width, height, edge } = sources;
+  const { angularResponse } = instrument;
   const errors: SharedError[] = [
-    ...calibrationLines(meter, 1).map(({ source, contribution }) => ({
+    ...calibrationComponents(instrument, 1).map(({ source, contribution }) => ({
       source,
       effect: source.key.endsWith('/offset') ? { offset: -contribution } : { reading: -contribution },
     })),
-    ...spectralLines(meter, 1, bands).map(({ source, contribution }) => ({
+    ...spectralComponents(instrument, 1, bands).map(({ source, contribution }) => ({
       source,
       effect: { reading: -contribution },
     })),
     ...(angularResponse
-      ? angularLine(meter, session, 1).map(({ source }) => ({
+      ? angularComponents(instrument, session, 1).map(({ source }) => ({
           source: {
             ...source,
             evaluation: 'from the instrument file, at the angles of each reading’s light; normal',
@@ -142,12 +147,12 @@ export interface PooledRepeats {
  * @param kept readings of each place that count, mW/cm2, at least one each
  */
 export function takeReadings(
-  kept: readonly (readonly number[])[],
-  meter: Meter,
+  accepted: readonly (readonly number[])[],
+  instrument: Instrument,
   pooled: PooledRepeats | undefined,
 ): Readings {
-  const values = kept.map((it) => it.reduce((sum, value) => sum + value, 0) / it.length);
-  const rounding = resolutionLine(meter, '')[0]?.contribution ?? 0;
+  const values = accepted.map((it) => it.reduce((sum, value) => sum + value, 0) / it.length);
+  const rounding = resolutionComponents(instrument, '')[0]?.contribution ?? 0;
   const widened = pooled
     ? (pooled.standardDeviation * studentQuantile(0.975, pooled.degreesOfFreedom)) /
       studentQuantile(0.975, Number.POSITIVE_INFINITY)
@@ -155,8 +160,8 @@ export function takeReadings(
   return {
     values,
     scatter: values.map((value, j) => {
-      const single = pooled ? widened * (pooled.isRelative ? value : 1) : (meter.repeatability ?? 0) * value;
-      return single / Math.sqrt((kept[j] as readonly number[]).length);
+      const single = pooled ? widened * (pooled.isRelative ? value : 1) : (instrument.repeatability ?? 0) * value;
+      return single / Math.sqrt((accepted[j] as readonly number[]).length);
     }),
     rounding: values.map(() => rounding),
   };
@@ -178,12 +183,12 @@ export interface BeyondReading {
  */
 export function takeBeyond(
   places: readonly BeyondReading[],
-  meter: Meter,
+  instrument: Instrument,
   pooled: PooledRepeats | undefined,
 ): Readings {
   const taken = takeReadings(
     places.map((it) => it.on),
-    meter,
+    instrument,
     pooled,
   );
   const { values, scatter, rounding } = taken;
@@ -197,7 +202,7 @@ export function takeBeyond(
     if (off !== undefined) {
       values[j] = (values[j] as number) - off;
       // The reading with the panel off has steps too.
-      rounding[j] = Math.hypot(rounding[j] as number, resolutionLine(meter, '')[0]?.contribution ?? 0);
+      rounding[j] = Math.hypot(rounding[j] as number, resolutionComponents(instrument, '')[0]?.contribution ?? 0);
     }
   });
   return { ...taken, isOffTaken: places.map((it) => it.off !== undefined) };

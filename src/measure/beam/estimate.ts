@@ -104,7 +104,7 @@ export interface OpticsResult {
 
 /** Draws for each beam that the readings allow. */
 const EACH = 4;
-export const OPTICS_DRAWS = EACH * BEAMS;
+export const OPTICS_TRIALS = EACH * BEAMS;
 
 /** No beam explains the readings when the best one's chi-square would be rarer than this. Our own choice. */
 export const SMALLEST_PROBABILITY = 0.001;
@@ -136,7 +136,7 @@ export const FEWEST_READINGS = 4;
 export function estimatePanel(input: OpticsInput): OpticsResult {
   const { layout, grid, beyond, sweep, beamAngle, errors, session } = input;
   const all = [grid, beyond, sweep].filter((it) => it !== undefined);
-  const places = (layout.grid?.kept.length ?? 0) + (layout.beyond?.length ?? 0) + new Set(layout.sweep ?? []).size;
+  const places = (layout.grid?.accepted.length ?? 0) + (layout.beyond?.length ?? 0) + new Set(layout.sweep ?? []).size;
   if (places < FEWEST_READINGS) {
     return { withheld: `fewer than ${FEWEST_READINGS} readings at different places: they tell nothing of the beam` };
   }
@@ -263,7 +263,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const budgets = shapeBudgets(
     results.map(({ name, isGained }, o) => ({
       name,
-      draws: drawn[o] as Float64Array,
+      trials: drawn[o] as Float64Array,
       gained: isGained ? (stated.values[o] as number) : 0,
     })),
     errors,

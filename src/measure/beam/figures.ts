@@ -1,5 +1,5 @@
 import { type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
-import { type Meter, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
+import { type Instrument, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
 import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
@@ -12,7 +12,7 @@ import { type DistanceQuantity, distanceMetric } from './table-distances.ts';
 export interface OpticsContext {
   /** `<panel>/<date>` */
   session: string;
-  meter: Meter;
+  instrument: Instrument;
   /** Ids of the figures and paths of the readings that went in. */
   inputs: string[];
   /** What was assumed of the panel. */
@@ -59,23 +59,23 @@ const ALIKE: Unassessed = {
 export function opticsFigures(result: OpticsResult, context: OpticsContext): OpticsFigures {
   const { estimates, withheld } = result;
   if (!estimates) return opticsGaps(withheld ?? 'the beam is not known');
-  const { session, meter, inputs, power } = context;
+  const { session, instrument, inputs, power } = context;
   const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = estimates;
   const notes = [...context.notes, SOURCE_NOTES[source]];
   const unassessed = [
     ALIKE,
-    ...missingSpectral(meter, SHARES_UNKNOWN),
-    ...missingAngular(meter),
-    ...missingRepeatability(meter),
+    ...missingSpectral(instrument, SHARES_UNKNOWN),
+    ...missingAngular(instrument),
+    ...missingRepeatability(instrument),
   ];
   const make = (
     metric: string,
     unit: Unit,
     methodId: string,
     estimate: Estimate,
-    rest: { working?: string; lowest?: number; factor?: number; shift?: number } = {},
+    rest: { calculation?: string; lowest?: number; factor?: number; shift?: number } = {},
   ): Figure => {
-    const { working, lowest = 0, factor = 1, shift = 0 } = rest;
+    const { calculation, lowest = 0, factor = 1, shift = 0 } = rest;
     return modelled(
       {
         id: `${session}/${metric}`,
@@ -86,7 +86,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
         inputs,
         notes,
         lowest,
-        ...(working && { working }),
+        ...(calculation && { calculation }),
       },
       estimate,
       { unassessed, factor, shift },
@@ -109,7 +109,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
     emitted: make(METRICS.emitted, 'W', 'emitted-power', emitted, {
       ...(power &&
         samplingBias && {
-          working: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
+          calculation: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
         }),
     }),
     distances: targets.map(({ distance, mean, peak, evenness, peakAbsent }) => ({
@@ -178,7 +178,7 @@ export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: 
       unit: '%',
       basis: 'modelled',
       method: methodReference('efficiency-emitted'),
-      working: `η = Φ ÷ W = ${number(emitted.value)} W ÷ ${number(draw.value)} W = ${number((100 * emitted.value) / draw.value)} %`,
+      calculation: `η = Φ ÷ W = ${number(emitted.value)} W ÷ ${number(draw.value)} W = ${number((100 * emitted.value) / draw.value)} %`,
     },
     [
       { figure: emitted, power: 1 },
@@ -209,7 +209,7 @@ export function pricePerEmittedWattFigure(
       unit: 'currency/W',
       basis: 'modelled',
       method: methodReference('price-per-emitted-watt'),
-      working: `c = C ÷ Φ = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(emitted.value)} W = ${number(value)} ${baseCurrency}/W`,
+      calculation: `c = C ÷ Φ = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(emitted.value)} W = ${number(value)} ${baseCurrency}/W`,
     },
     [
       { figure: price, power: 1 },

@@ -1,4 +1,4 @@
-import { checkOrder } from './beam.ts';
+import { checkExponent } from './beam.ts';
 
 /**
  * A beam as a sum of Gaussians. On a plane at distance z, the light of one LED of order m falls with the lateral
@@ -36,14 +36,14 @@ export const NEAREST_PLANE = 0.1;
 export const FARTHEST_PLANE = 10_000;
 
 /** The narrowest beam that the lattice is fine enough for: a half angle of 3 degrees. */
-export const HIGHEST_ORDER = 500;
+export const HIGHEST_EXPONENT = 500;
 
 /** Terms smaller than exp(-TAIL) of the largest are left out. */
 const TAIL = 23;
 
 /** What the lattice has to do with one order; worth keeping where an order is used for several distances. */
-export interface OrderNodes {
-  order: number;
+export interface ExponentNodes {
+  exponent: number;
   shape: number;
   /** Every how many-th point of the lattice is used. */
   stride: number;
@@ -55,16 +55,16 @@ export interface OrderNodes {
 }
 
 /** @throws RangeError unless the order is above zero and at most HIGHEST_ORDER */
-export function orderNodes(order: number): OrderNodes {
-  checkOrder(order);
-  if (order > HIGHEST_ORDER) throw new RangeError(`an order of at most ${HIGHEST_ORDER}; found ${order}`);
-  const shape = (order + 3) / 2;
+export function exponentNodes(exponent: number): ExponentNodes {
+  checkExponent(exponent);
+  if (exponent > HIGHEST_EXPONENT) throw new RangeError(`an order of at most ${HIGHEST_EXPONENT}; found ${exponent}`);
+  const shape = (exponent + 3) / 2;
   const middle = Math.log(shape);
   // A narrow beam is a narrow bell over ln tau, of width 1/sqrt(shape). This step keeps the error below 3e-7.
   // Powers of two, so that the coarser ones share their points with the finer ones.
   const stride = 2 ** Math.max(0, Math.floor(Math.log2(POINTS_EACH_E / Math.sqrt(shape + 2.3))));
   return {
-    order,
+    exponent,
     shape,
     stride,
     from: middle + tailEnd(-(TAIL / shape + 1), shape),
@@ -102,7 +102,7 @@ export function emptyNodes(): Nodes {
  * @param reach largest lateral distance that matters, cm
  * @throws RangeError for a distance that is not between NEAREST_PLANE and FARTHEST_PLANE
  */
-export function fillNodes(nodes: Nodes, of: OrderNodes, distance: number, reach: number): void {
+export function fillNodes(nodes: Nodes, of: ExponentNodes, distance: number, reach: number): void {
   if (!(distance >= NEAREST_PLANE && distance <= FARTHEST_PLANE)) {
     throw new RangeError(`a plane lies ${NEAREST_PLANE} cm to ${FARTHEST_PLANE} cm away; found ${distance} cm`);
   }

@@ -1,4 +1,4 @@
-import { checkOrder } from './beam.ts';
+import { checkExponent } from './beam.ts';
 import type { PlacedLed } from './emitter.ts';
 
 /** A place before the panel, cm: x and y as for LEDs, z the distance from the LED plane. */
@@ -29,12 +29,12 @@ const FACING = { x: 0, y: 0, z: -1 } as const;
  */
 export function irradianceAt(
   leds: readonly PlacedLed[],
-  order: number,
+  exponent: number,
   power: number,
   place: Place,
   normal: Place = FACING,
 ): number {
-  checkOrder(order);
+  checkExponent(exponent);
   if (!(place.z > 0)) throw new RangeError(`a place before the panel is more than 0 cm away; found ${place.z} cm`);
   if (!(Math.abs(Math.hypot(normal.x, normal.y, normal.z) - 1) < 1e-6)) {
     throw new RangeError('a normal has the length 1');
@@ -46,7 +46,7 @@ export function irradianceAt(
     const square = x * x + y * y + place.z * place.z;
     const r = Math.sqrt(square);
     const received = -(x * normal.x + y * normal.y + place.z * normal.z) / r;
-    if (received > 0) sum += (led.share * (place.z / r) ** order * received) / square;
+    if (received > 0) sum += (led.share * (place.z / r) ** exponent * received) / square;
   }
-  return (MILLI * power * (order + 1) * sum) / (2 * Math.PI);
+  return (MILLI * power * (exponent + 1) * sum) / (2 * Math.PI);
 }

@@ -11,7 +11,7 @@ import {
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
 import {
   FEWEST_READINGS,
-  OPTICS_DRAWS,
+  OPTICS_TRIALS,
   OTHER_BEAMS,
   OTHER_DISTANCES,
   OTHER_MISSED,
@@ -162,7 +162,7 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
       ['\\kappa', 'capture, as a factor'],
     ],
     constants: [
-      { name: 'draws of the simulation', value: OPTICS_DRAWS, unit: '1', why: 'about 30 draws in each 2.5 % tail' },
+      { name: 'draws of the simulation', value: OPTICS_TRIALS, unit: '1', why: 'about 30 draws in each 2.5 % tail' },
       {
         name: 'the power is left open by an interval wider than',
         value: WIDEST_RANGE,

@@ -1,5 +1,5 @@
 import { drivenBy } from './drive.ts';
-import { type Emitter, emitterTerms, type Field, type Term } from './emitter.ts';
+import { type Emitter, type EmitterPart, emitterParts, type Field } from './emitter.ts';
 
 /** A panel as the model has found it. */
 export interface PanelModel {
@@ -16,6 +16,6 @@ export interface PanelModel {
 }
 
 /** The panel's LEDs as they are driven, as products of profiles. */
-export function panelTerms({ emitter, field, drive }: Pick<PanelModel, 'emitter' | 'field' | 'drive'>): Term[] {
-  return emitterTerms(emitter, field, drivenBy(emitter, field, drive));
+export function panelTerms({ emitter, field, drive }: Pick<PanelModel, 'emitter' | 'field' | 'drive'>): EmitterPart[] {
+  return emitterParts(emitter, field, drivenBy(emitter, field, drive));
 }

@@ -1,5 +1,5 @@
 import { patternDrives } from './drive.ts';
-import { type Emitter, emitterTerms, type Field, placeLeds, type Term, widened } from './emitter.ts';
+import { type Emitter, type EmitterPart, emitterParts, type Field, placeLeds, widened } from './emitter.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-values.ts';
 import { BASIS, BASIS_HALF_ANGLES, BASIS_ORDERS } from './profile-basis.ts';
@@ -20,7 +20,7 @@ export interface Layout {
   /** Reference plane, cm: that of the grid and of the readings past the edges. */
   distance: number;
   /** The grid, and which of its points (row by row from the top) have a reading. */
-  grid?: { shape: GridShape; kept: readonly number[] };
+  grid?: { shape: GridShape; accepted: readonly number[] };
   /** Readings past the edges. */
   beyond?: readonly BeyondPlace[];
   /** Distances of the readings on the axis, cm. */
@@ -93,12 +93,12 @@ interface Places {
 function placesOf({ field, emitter, grid, beyond = [] }: Layout): Places {
   const spots = grid ? gridSpots(grid.shape, field) : [];
   if (!spots) throw new RangeError('the LED field is too small for the inset of the grid');
-  const kept = (grid?.kept ?? []).map((index) => {
+  const accepted = (grid?.accepted ?? []).map((index) => {
     const spot = spots[index];
     if (!spot) throw new RangeError(`the grid has no point ${index}`);
     return spot;
   });
-  const reference = [...kept, ...beyond.map((it) => beyondSpot(it, field))];
+  const reference = [...accepted, ...beyond.map((it) => beyondSpot(it, field))];
   const peaks = peakCandidates(emitter, field);
   const dims = dimCandidates(emitter, field);
   return {
@@ -110,7 +110,7 @@ function placesOf({ field, emitter, grid, beyond = [] }: Layout): Places {
 }
 
 /** Fills the rows of readings and targets for a panel that is driven as its terms say. */
-function fillRows(layout: Layout, terms: readonly Term[], shift: number): { readings: Rows; targets: Rows } {
+function fillRows(layout: Layout, terms: readonly EmitterPart[], shift: number): { readings: Rows; targets: Rows } {
   const { field, distance, sweep = [], targets } = layout;
   const { spots, reference, peaks, dims } = placesOf(layout);
   const model = planeModel(terms, field, spots);
@@ -158,16 +158,16 @@ export function rippleOf(distance: number, pitch: number): number[] {
 /** @throws RangeError where emitter, field, grid and distances do not fit one another */
 export function panelSums(layout: Layout): PanelSums {
   const { field, emitter, grid, beyond = [], sweep = [] } = layout;
-  const even = emitterTerms(emitter, field);
+  const even = emitterParts(emitter, field);
   const base = fillRows(layout, even, 0);
   const patterns = patternDrives(emitter, field).map((drive) =>
-    fillRows(layout, emitterTerms(emitter, field, drive), 0),
+    fillRows(layout, emitterParts(emitter, field, drive), 0),
   );
   const compare = (after: { readings: Rows; targets: Rows }, step: number) => ({
     readings: after.readings.map((it, i) => (it - (base.readings[i] as number)) / step),
     targets: after.targets.map((it, i) => (it - (base.targets[i] as number)) / step),
   });
-  const other = (changed: Layout) => fillRows(changed, emitterTerms(changed.emitter, changed.field), 0);
+  const other = (changed: Layout) => fillRows(changed, emitterParts(changed.emitter, changed.field), 0);
   const nearer = fillRows(layout, even, STEP);
   const geometry = {
     // The reference plane's mean is one of the session's own distance, so it moves too; other targets do not.
@@ -203,7 +203,7 @@ export function panelSums(layout: Layout): PanelSums {
     ...(emitter.kind === 'continuous' && { ripple: rippleRows(base[of], planes[of]) }),
   });
   return {
-    readings: { ...sums('readings'), grid: grid?.kept.length ?? 0, beyond: beyond.length, sweep: sweep.length },
+    readings: { ...sums('readings'), grid: grid?.accepted.length ?? 0, beyond: beyond.length, sweep: sweep.length },
     targets: { ...sums('targets'), peaks, dims },
     targetRows,
     leds:

@@ -1,5 +1,5 @@
-import type { Term } from './emitter.ts';
-import { emptyNodes, fillNodes, LATTICE_ROOT, LATTICE_T, orderNodes } from './gaussian-sum.ts';
+import type { EmitterPart } from './emitter.ts';
+import { emptyNodes, exponentNodes, fillNodes, LATTICE_ROOT, LATTICE_T } from './gaussian-sum.ts';
 import { MILLI } from './irradiance.ts';
 
 /** A rectangle parallel to the panel, cut into equal cells. Lengths in cm, from the middle of the LED field. */
@@ -32,8 +32,8 @@ export interface PlaneMap {
  * @throws RangeError for an order or a distance out of reach
  */
 export function irradianceOver(
-  terms: readonly Term[],
-  order: number,
+  terms: readonly EmitterPart[],
+  exponent: number,
   power: number,
   distance: number,
   x: ArrayLike<number>,
@@ -45,10 +45,10 @@ export function irradianceOver(
     farthest(y) + Math.max(...terms.map((it) => it.y.reach)),
   );
   const nodes = emptyNodes();
-  fillNodes(nodes, orderNodes(order), distance, reach);
+  fillNodes(nodes, exponentNodes(exponent), distance, reach);
   const values = new Float64Array(x.length * y.length);
   const across = new Float64Array(x.length);
-  const scale = (MILLI * power * (order + 1)) / (2 * Math.PI * distance * distance);
+  const scale = (MILLI * power * (exponent + 1)) / (2 * Math.PI * distance * distance);
   for (let k = 0; k < nodes.count; k++) {
     const index = nodes.index[k] as number;
     const t = LATTICE_T[index] as number;
@@ -75,8 +75,8 @@ export function irradianceOver(
  * @throws RangeError for an order, a distance or a raster out of reach
  */
 export function planeMap(
-  terms: readonly Term[],
-  order: number,
+  terms: readonly EmitterPart[],
+  exponent: number,
   power: number,
   distance: number,
   raster: Raster,
@@ -87,5 +87,5 @@ export function planeMap(
   }
   const x = Float64Array.from({ length: columns }, (_, i) => (raster.x ?? 0) + width * ((i + 0.5) / columns - 0.5));
   const y = Float64Array.from({ length: rows }, (_, j) => (raster.y ?? 0) - height * ((j + 0.5) / rows - 0.5));
-  return { x, y, values: irradianceOver(terms, order, power, distance, x, y) };
+  return { x, y, values: irradianceOver(terms, exponent, power, distance, x, y) };
 }

@@ -1,12 +1,12 @@
-import type { Field, Term } from './emitter.ts';
+import type { EmitterPart, Field } from './emitter.ts';
 import {
+  type ExponentNodes,
   emptyNodes,
+  exponentNodes,
   fillNodes,
   LATTICE_ROOT,
   LATTICE_SIZE,
   LATTICE_T,
-  type OrderNodes,
-  orderNodes,
 } from './gaussian-sum.ts';
 import { MILLI } from './irradiance.ts';
 
@@ -28,16 +28,16 @@ export interface PlaneModel {
    * @param distance cm
    * @param out room for the values: one more than there are spots
    */
-  fill(order: OrderNodes, distance: number, out: Float64Array): void;
+  fill(exponent: ExponentNodes, distance: number, out: Float64Array): void;
   /** The same for an order and in an array of its own. */
-  values(order: number, distance: number): Float64Array;
+  values(exponent: number, distance: number): Float64Array;
 }
 
 /**
  * @param rectangle about the middle, over which to average; cm
  * @param spots where to ask for the irradiance
  */
-export function planeModel(terms: readonly Term[], rectangle: Field, spots: readonly Spot[]): PlaneModel {
+export function planeModel(terms: readonly EmitterPart[], rectangle: Field, spots: readonly Spot[]): PlaneModel {
   // The halves of a symmetric panel are alike: corners of a grid are then worked out once.
   const isSymmetric = terms.every((term) => term.x.isSymmetric && term.y.isSymmetric);
   const fold = (at: number) => (isSymmetric ? Math.abs(at) : at) + 0;
@@ -73,7 +73,7 @@ export function planeModel(terms: readonly Term[], rectangle: Field, spots: read
 
   const nodes = emptyNodes();
   const sums = new Float64Array(pairs.length);
-  const fill = (of: OrderNodes, distance: number, out: Float64Array) => {
+  const fill = (of: ExponentNodes, distance: number, out: Float64Array) => {
     fillNodes(nodes, of, distance, reach);
     sums.fill(0);
     let mean = 0;
@@ -91,15 +91,15 @@ export function planeModel(terms: readonly Term[], rectangle: Field, spots: read
         }
       }
     }
-    const scale = (MILLI * (of.order + 1)) / (2 * Math.PI * distance * distance);
+    const scale = (MILLI * (of.exponent + 1)) / (2 * Math.PI * distance * distance);
     out[0] = scale * mean;
     for (let i = 0; i < spots.length; i++) out[i + 1] = scale * (sums[pairOf[i] as number] as number);
   };
   return {
     fill,
-    values(order, distance) {
+    values(exponent, distance) {
       const out = new Float64Array(spots.length + 1);
-      fill(orderNodes(order), distance, out);
+      fill(exponentNodes(exponent), distance, out);
       return out;
     },
   };

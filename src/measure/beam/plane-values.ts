@@ -1,6 +1,6 @@
 import { mean } from 'simple-statistics';
 import { gridGeometry } from '../irradiance/grid.ts';
-import { type Emitter, emitterTerms, type Field, isEven, placeLeds, type Term } from './emitter.ts';
+import { type Emitter, type EmitterPart, emitterParts, type Field, isEven, placeLeds } from './emitter.ts';
 import { MILLI } from './irradiance.ts';
 import { irradianceOver } from './plane-map.ts';
 import { planeModel, type Spot } from './plane-model.ts';
@@ -53,21 +53,21 @@ export function gridSpots(grid: GridShape, field: Field): Spot[] | undefined {
 export function planeValues(
   emitter: Emitter,
   field: Field,
-  order: number,
+  exponent: number,
   power: number,
   distance: number,
   grid?: GridShape,
 ): PlaneValues {
-  const terms = emitterTerms(emitter, field);
+  const terms = emitterParts(emitter, field);
   const spots = grid ? gridSpots(grid, field) : [];
   if (!spots) throw new RangeError('the LED field is too small for the inset of the grid');
-  const [perWatt = 0, ...points] = planeModel(terms, field, spots).values(order, distance);
+  const [perWatt = 0, ...points] = planeModel(terms, field, spots).values(exponent, distance);
   const average = power * perWatt;
   const through = (average * field.width * field.height) / MILLI;
   const gridMean = grid && power * mean(points);
   return {
     mean: average,
-    ...extremes(emitter, terms, field, order, power, distance),
+    ...extremes(emitter, terms, field, exponent, power, distance),
     ...(gridMean !== undefined && { gridMean, samplingBias: gridMean / average }),
     through,
     capture: through / power,
@@ -79,15 +79,15 @@ const HALVINGS = 12;
 
 function extremes(
   emitter: Emitter,
-  terms: readonly Term[],
+  terms: readonly EmitterPart[],
   field: Field,
-  order: number,
+  exponent: number,
   power: number,
   distance: number,
 ): { peak: SpotValue; minimum: SpotValue } {
   const a = field.width / 2;
   const b = field.height / 2;
-  const at = (x: ArrayLike<number>, y: ArrayLike<number>) => irradianceOver(terms, order, power, distance, x, y);
+  const at = (x: ArrayLike<number>, y: ArrayLike<number>) => irradianceOver(terms, exponent, power, distance, x, y);
   if (emitter.kind === 'continuous') {
     // An even rectangle seen through a bell is highest in the middle and falls all the way to the corners.
     const [centre = 0, corner = 0] = [at([0], [0])[0], at([a], [b])[0]];

@@ -1,5 +1,5 @@
-import { beamHalfAngle, beamOrder } from './beam.ts';
-import { type OrderNodes, orderNodes } from './gaussian-sum.ts';
+import { beamHalfAngle, lambertianExponent } from './beam.ts';
+import { type ExponentNodes, exponentNodes } from './gaussian-sum.ts';
 
 /**
  * Beams of any shape as sums of powers of the cosine. Each LED's intensity is
@@ -47,20 +47,20 @@ export class WeightedRows {
   }
 }
 
-const LOWEST_X = Math.log(beamOrder(WIDEST));
-const STEP = (Math.log(beamOrder(NARROWEST)) - LOWEST_X) / (BASIS - 1);
+const LOWEST_X = Math.log(lambertianExponent(WIDEST));
+const STEP = (Math.log(lambertianExponent(NARROWEST)) - LOWEST_X) / (BASIS - 1);
 
 /** Orders of the parts, from the widest to the narrowest. */
-export const BASIS_ORDERS: readonly OrderNodes[] = Array.from({ length: BASIS }, (_, k) =>
-  orderNodes(Math.exp(LOWEST_X + k * STEP)),
+export const BASIS_ORDERS: readonly ExponentNodes[] = Array.from({ length: BASIS }, (_, k) =>
+  exponentNodes(Math.exp(LOWEST_X + k * STEP)),
 );
 
 /** Powers of the parts of a beam, W for each W of the whole or for the panel. */
 export type Weights = ArrayLike<number>;
 
 /** Adds a part of any order to some weights; an order outside of the basis is taken for its end. */
-export function addPart(weights: Float64Array, order: number, power: number): void {
-  const at = Math.min(BASIS - 1, Math.max(0, (Math.log(order) - LOWEST_X) / STEP));
+export function addPart(weights: Float64Array, exponent: number, power: number): void {
+  const at = Math.min(BASIS - 1, Math.max(0, (Math.log(exponent) - LOWEST_X) / STEP));
   const first = Math.min(BASIS - 4, Math.max(0, Math.floor(at) - 1));
   const d = at - first;
   const into = (i: number, share: number) => {
@@ -73,14 +73,14 @@ export function addPart(weights: Float64Array, order: number, power: number): vo
 }
 
 /** Adds `coefficient` times cos^order, as an intensity in W/sr. */
-export function addCosine(weights: Float64Array, order: number, coefficient: number): void {
-  addPart(weights, order, (coefficient * 2 * Math.PI) / (order + 1));
+export function addCosine(weights: Float64Array, exponent: number, coefficient: number): void {
+  addPart(weights, exponent, (coefficient * 2 * Math.PI) / (exponent + 1));
 }
 
 /** Weights of one power of the cosine that gives off 1 W. */
-export function cosineWeights(order: number): Float64Array {
+export function cosineWeights(exponent: number): Float64Array {
   const weights = new Float64Array(BASIS);
-  addPart(weights, order, 1);
+  addPart(weights, exponent, 1);
   return weights;
 }
 
@@ -91,13 +91,13 @@ const PRODUCTS = (() => {
   const part = new Float64Array(BASIS);
   for (let k = 0; k < BASIS; k++) {
     for (let l = 0; l <= k; l++) {
-      const [m, n] = [BASIS_ORDERS[k] as OrderNodes, BASIS_ORDERS[l] as OrderNodes].map((it) => it.order) as [
+      const [m, n] = [BASIS_ORDERS[k] as ExponentNodes, BASIS_ORDERS[l] as ExponentNodes].map((it) => it.exponent) as [
         number,
         number,
       ];
-      const order = m + n + 3;
+      const exponent = m + n + 3;
       part.fill(0);
-      addPart(part, order, ((k === l ? 1 : 2) * (m + 1) * (n + 1)) / (order + 1));
+      addPart(part, exponent, ((k === l ? 1 : 2) * (m + 1) * (n + 1)) / (exponent + 1));
       const at = Math.min(
         BASIS - 4,
         Math.max(
@@ -136,8 +136,8 @@ export function intensityAt(weights: Weights, degrees: number): number {
   const logCosine = Math.log(Math.cos((degrees * Math.PI) / 180));
   let sum = 0;
   for (let k = 0; k < BASIS; k++) {
-    const { order } = BASIS_ORDERS[k] as OrderNodes;
-    sum += ((weights[k] as number) * (order + 1) * Math.exp(order * logCosine)) / (2 * Math.PI);
+    const { exponent } = BASIS_ORDERS[k] as ExponentNodes;
+    sum += ((weights[k] as number) * (exponent + 1) * Math.exp(exponent * logCosine)) / (2 * Math.PI);
   }
   return sum;
 }
@@ -146,9 +146,9 @@ export function intensityAt(weights: Weights, degrees: number): number {
 const ANGLE_STEP = 1;
 const ANGLES = 89;
 const SHAPES = Float64Array.from({ length: (ANGLES + 1) * BASIS }, (_, i) => {
-  const { order } = BASIS_ORDERS[i % BASIS] as OrderNodes;
+  const { exponent } = BASIS_ORDERS[i % BASIS] as ExponentNodes;
   const angle = (Math.floor(i / BASIS) * ANGLE_STEP * Math.PI) / 180;
-  return ((order + 1) / (2 * Math.PI)) * Math.cos(angle) ** order;
+  return ((exponent + 1) / (2 * Math.PI)) * Math.cos(angle) ** exponent;
 });
 
 /**
@@ -176,4 +176,4 @@ export function profileHalfAngle(weights: Weights): number {
 }
 
 /** Half angle of each part, degrees. */
-export const BASIS_HALF_ANGLES: readonly number[] = BASIS_ORDERS.map((it) => beamHalfAngle(it.order));
+export const BASIS_HALF_ANGLES: readonly number[] = BASIS_ORDERS.map((it) => beamHalfAngle(it.exponent));

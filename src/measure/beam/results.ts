@@ -82,8 +82,8 @@ export function statedValues(
 ): { values: number[]; gridMean: number } {
   const one = { ...model, power: 1 };
   const spots = layout.grid ? (gridSpots(layout.grid.shape, layout.field) ?? []) : [];
-  const kept = (layout.grid?.kept ?? []).map((index) => spots[index] ?? { x: 0, y: 0 });
-  const [mean = 0, ...points] = placeValues(one, kept)(layout.distance);
+  const accepted = (layout.grid?.accepted ?? []).map((index) => spots[index] ?? { x: 0, y: 0 });
+  const [mean = 0, ...points] = placeValues(one, accepted)(layout.distance);
   const { power } = model;
   const values: number[] = [];
   values[RESULT_HALF_ANGLE] = middle(halfAngles);

@@ -1,5 +1,5 @@
 import type { Figure } from '../figure.ts';
-import { isCalibrated, type Meter, meterAbsence } from '../instrument/instrument.ts';
+import { type Instrument, instrumentAbsence, isCalibrated } from '../instrument/instrument.ts';
 import type { BandShares } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { pooledRepeats } from '../irradiance/grid.ts';
@@ -16,7 +16,7 @@ export interface SessionLight {
   panel: string;
   /** `<panel>/<date>` */
   session: string;
-  meter: Meter | undefined;
+  instrument: Instrument | undefined;
   /** How much of the light lies in each band. */
   bands?: BandShares;
   /** Sides of the LED field, cm. */
@@ -55,8 +55,8 @@ export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld
 
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
 export function sessionOptics(light: SessionLight): SessionOptics {
-  const { panel, session, meter, width, height, distance, grid, sweep, beyond, beamAngle, targets } = light;
-  if (!isCalibrated(meter)) return { withheld: meterAbsence(meter) };
+  const { panel, session, instrument, width, height, distance, grid, sweep, beyond, beamAngle, targets } = light;
+  if (!isCalibrated(instrument)) return { withheld: instrumentAbsence(instrument) };
   const isOutside = (it: number) => !(it >= NEAREST_PLANE && it <= FARTHEST_PLANE);
   if ([distance.distance, ...targets, ...(sweep ?? []).map((it) => it.distance)].some(isOutside)) {
     return { withheld: `a distance is not between ${NEAREST_PLANE} cm and ${FARTHEST_PLANE} cm` };
@@ -66,9 +66,9 @@ export function sessionOptics(light: SessionLight): SessionOptics {
   const notes = [assumed.note];
 
   const points = (grid?.points ?? []).flat();
-  const kept = points.flatMap((readings, index) => (readings.length > 0 ? [index] : []));
+  const accepted = points.flatMap((readings, index) => (readings.length > 0 ? [index] : []));
   const shape = grid && { columns: grid.points[0]?.length ?? 0, rows: grid.points.length, inset: grid.inset };
-  const isGridUsed = shape !== undefined && kept.length > 0 && gridSpots(shape, field) !== undefined;
+  const isGridUsed = shape !== undefined && accepted.length > 0 && gridSpots(shape, field) !== undefined;
   if (shape && !isGridUsed) notes.push('the grid is left out: no reading was kept, or its points do not fit the field');
   const swept = (sweep ?? []).filter((it) => it.readings.length > 0);
 
@@ -82,15 +82,15 @@ export function sessionOptics(light: SessionLight): SessionOptics {
         field,
         emitter: assumed.emitter,
         distance: distance.distance,
-        ...(isGridUsed && { grid: { shape, kept } }),
+        ...(isGridUsed && { grid: { shape, accepted } }),
         ...(past.length > 0 && { beyond: past.map((it) => ({ edge: it.edge, past: it.past })) }),
         ...(swept.length > 0 && { sweep: swept.map((it) => it.distance) }),
         targets,
       },
       ...(isGridUsed && {
         grid: takeReadings(
-          kept.map((index) => points[index] ?? []),
-          meter,
+          accepted.map((index) => points[index] ?? []),
+          instrument,
           repeats && { ...repeats, isRelative: false },
         ),
       }),
@@ -98,20 +98,20 @@ export function sessionOptics(light: SessionLight): SessionOptics {
         sweep: {
           ...takeReadings(
             swept.map((it) => it.readings),
-            meter,
+            instrument,
             relativeRepeats(swept.map((it) => it.readings)),
           ),
           ownDistance: rectangular(distance.halfWidth) * SET_ANEW,
         },
       }),
       ...(past.length > 0 && {
-        beyond: takeBeyond(past, meter, relativeRepeats(past.filter((it) => !it.isBound).map((it) => it.on))),
+        beyond: takeBeyond(past, instrument, relativeRepeats(past.filter((it) => !it.isBound).map((it) => it.on))),
       }),
       ...(beamAngle !== undefined && { beamAngle }),
       errors: sharedErrors({
         session,
         panel,
-        meter,
+        instrument,
         ...(light.bands && { bands: light.bands }),
         distance,
         width,

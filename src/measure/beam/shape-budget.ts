@@ -7,10 +7,10 @@ const CHANCE = 0.08;
 const FACTORS = 4;
 
 /** What is drawn of one result. */
-export interface DrawnResult {
+export interface SimulatedResult {
   /** Metric or place, for the key of its rest. */
   name: string;
-  draws: Float64Array;
+  trials: Float64Array;
   /** What a gain of the meter does to it: its value, or 0 where a gain cancels. */
   gained: number;
 }
@@ -25,15 +25,15 @@ export interface DrawnResult {
  * @param scores drawn errors in units of their standard uncertainty, for each error
  */
 export function shapeBudgets(
-  results: readonly DrawnResult[],
+  results: readonly SimulatedResult[],
   errors: readonly SharedError[],
   scores: readonly Float64Array[],
   session: string,
 ): { standardUncertainty: number; budget: BudgetComponent[] }[] {
   const centred = scores.map(centre);
   const residuals: Float64Array[] = [];
-  const found = results.map(({ draws, gained }) => {
-    const rest = centre(draws);
+  const found = results.map(({ trials, gained }) => {
+    const rest = centre(trials);
     const variance = dot(rest, rest);
     const u = Math.sqrt(variance);
     const budget: BudgetComponent[] = [];
@@ -60,7 +60,7 @@ export function shapeBudgets(
     return { standardUncertainty: u, variance, budget };
   });
 
-  const relative = results.map(({ draws }) => Math.abs(mean(draws)) || 1);
+  const relative = results.map(({ trials }) => Math.abs(mean(trials)) || 1);
   for (let f = 0; f < FACTORS; f++) {
     let pivot = 0;
     if (f > 0) {
@@ -84,7 +84,7 @@ export function shapeBudgets(
   return found.map(({ standardUncertainty, variance, budget }, i) => {
     const missing = variance - budget.reduce((sum, it) => sum + it.contribution ** 2, 0);
     if (missing > 1e-4 * variance) {
-      const source = restSource(`${session}/beam-rest-${(results[i] as DrawnResult).name}`);
+      const source = restSource(`${session}/beam-rest-${(results[i] as SimulatedResult).name}`);
       budget.push({ source, contribution: Math.sqrt(missing) });
     }
     return { standardUncertainty, budget };

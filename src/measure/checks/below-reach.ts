@@ -4,9 +4,9 @@ import { looksLikeFraction } from './flicker-fraction.ts';
 export const belowReach: Check = {
   id: 'below-reach',
   guards: 'A reading under the lowest that the meter can show, which is a bound and no value.',
-  run: ({ meters, figure, gridPoints }) =>
-    meters.flatMap((meter) => {
-      const { lowest, name, kind } = meter;
+  run: ({ instruments, figure, gridPoints }) =>
+    instruments.flatMap((instrument) => {
+      const { lowest, name, kind } = instrument;
       if (lowest === undefined || name === undefined) return [];
       const isUnder = (value: number) => value < lowest * (1 - 1e-9);
       const flag = (value: number, unit: string, metric: string) => ({
@@ -16,10 +16,10 @@ export const belowReach: Check = {
         hint: `write \`<${words(lowest)}\` with its unit, or look at the unit and at the meter's range again`,
         concerns: [metric],
       });
-      const readings = meter.metrics.flatMap((metric) => {
+      const readings = instrument.metrics.flatMap((metric) => {
         const it = figure(metric);
         if (!it || it.bound || metric === 'mean-irradiance' || !isUnder(it.value)) return [];
-        return kind === 'flicker' && looksLikeFraction(it.value, meter) ? [] : [flag(it.value, it.unit, metric)];
+        return kind === 'flicker' && looksLikeFraction(it.value, instrument) ? [] : [flag(it.value, it.unit, metric)];
       });
       if (kind !== 'irradiance') return readings;
       const lowestPoint = Math.min(...gridPoints.filter((it) => it !== null));

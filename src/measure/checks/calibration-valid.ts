@@ -9,7 +9,7 @@ export const calibrationValid: Check = {
       .map((it) => ({
         check: 'calibration-valid',
         severity: 'doubt' as const,
-        finding: `The calibration of the ${it.meter} ran out on ${it.due}, before the session of ${sessionDate}. Its stated uncertainty may no longer hold.`,
+        finding: `The calibration of the ${it.instrument} ran out on ${it.due}, before the session of ${sessionDate}. Its stated uncertainty may no longer hold.`,
         concerns: [...it.reads],
         isNotHandedOn: true as const,
       })),

@@ -16,7 +16,7 @@ export interface SetDistance {
 }
 
 /** What was read with one kind of meter in the session. */
-export interface MeterUse {
+export interface InstrumentUse {
   /** `irradiance`, `mains`, … */
   kind: string;
   /** Undefined where the session names no such meter. */
@@ -46,7 +46,7 @@ export interface Facts {
   today: string;
   sessionDate: string;
   /** Meters used in the session and the day until which each calibration holds. */
-  calibrations: ReadonlyArray<{ meter: string; due: string; reads: readonly string[] }>;
+  calibrations: ReadonlyArray<{ instrument: string; due: string; reads: readonly string[] }>;
   claims: readonly ClaimCheck[];
   /** The guide's reference distance, cm. */
   reference: number;
@@ -55,7 +55,7 @@ export interface Facts {
   warmUp?: number | undefined;
   /** LEDs, counted on the piece or else as claimed. */
   ledCount?: number | undefined;
-  meters: readonly MeterUse[];
+  instruments: readonly InstrumentUse[];
   /** What the other sessions of the guide read with the panel off, by metric: the middle, and of how many. */
   rooms: ReadonlyMap<string, { usual: number; count: number }>;
 }

@@ -18,15 +18,15 @@ export const gridOutlier: Check = {
   id: 'grid-outlier',
   guards: 'A grid point far from the rest (Iglewicz–Hoaglin modified z-score).',
   run({ gridPoints, gridColumns }) {
-    const kept = gridPoints.flatMap((value, index) => (value === null ? [] : [{ value, index }]));
-    if (kept.length < FEWEST_POINTS) return [];
+    const accepted = gridPoints.flatMap((value, index) => (value === null ? [] : [{ value, index }]));
+    if (accepted.length < FEWEST_POINTS) return [];
     const rows = gridPoints.length / gridColumns;
     const logarithms = gridPoints.map((value) => (value === null ? null : Math.log(value)));
     const table = Array.from({ length: rows }, (_, i) => logarithms.slice(i * gridColumns, (i + 1) * gridColumns));
     const isTable = rows >= 3 && gridColumns >= 3;
     const residuals = (isTable ? medianPolish(table).flat() : centred(logarithms)).filter((it) => it !== null);
     const scores = modifiedZScores(residuals);
-    return kept.flatMap(({ value, index }, i) => {
+    return accepted.flatMap(({ value, index }, i) => {
       const z = scores[i] as number;
       const likely = value / Math.exp(residuals[i] as number);
       if (Math.abs(z) <= OUTLIER_Z || Math.abs(value / likely - 1) < SMALLEST_OUTLIER) return [];

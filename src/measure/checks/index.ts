@@ -10,7 +10,7 @@ import { fieldSize } from './field-size.ts';
 import { fieldWithinHousing } from './field-within-housing.ts';
 import { flickerFraction } from './flicker-fraction.ts';
 import { gridOutlier } from './grid-outlier.ts';
-import { meterNamed } from './meter-named.ts';
+import { instrumentNamed } from './instrument-named.ts';
 import { modesAddUp } from './modes-add-up.ts';
 import { peakAboveMean } from './peak-above-mean.ts';
 import { priceAge } from './price-age.ts';
@@ -18,7 +18,7 @@ import { roomFields } from './room-fields.ts';
 import { unitSlips } from './unit-slips.ts';
 import { warmUpTime } from './warm-up-time.ts';
 
-export type { Check, Facts, MeterUse, SetDistance } from './check.ts';
+export type { Check, Facts, InstrumentUse, SetDistance } from './check.ts';
 
 /** All plausibility checks, in the order in which their flags are shown. */
 export const CHECKS: readonly Check[] = [
@@ -31,7 +31,7 @@ export const CHECKS: readonly Check[] = [
   fieldSize,
   benchDistance,
   warmUpTime,
-  meterNamed,
+  instrumentNamed,
   belowReach,
   flickerFraction,
   calibrationValid,

@@ -20,7 +20,7 @@ export const BOUND_BELOW = 6;
 export const LARGEST_CORRECTION = 1.3;
 
 /** The correction in dB, and whether what is left after it is only an upper bound. */
-export interface Correction {
+export interface BackgroundCorrection {
   correction: number;
   isUpperBound: boolean;
 }
@@ -34,7 +34,7 @@ export interface Correction {
  *   room, which is a RangeError
  * @example backgroundCorrection(10) // { correction: 0.4576, isUpperBound: false }
  */
-export function backgroundCorrection(margin: number): Correction {
+export function backgroundCorrection(margin: number): BackgroundCorrection {
   if (!(margin > 0)) throw new RangeError(`no correction for a margin of ${margin} dB`);
   if (margin > NO_CORRECTION_ABOVE) return { correction: 0, isUpperBound: false };
   if (margin < BOUND_BELOW) return { correction: LARGEST_CORRECTION, isUpperBound: true };

@@ -15,7 +15,7 @@ export const SLEEPING_PLACES: Limit = {
 
 /** The four ranges in the words of SBM-2015. */
 export const RANGES = ['No anomaly', 'Slight anomaly', 'Severe anomaly', 'Extreme anomaly'] as const;
-export type Range = (typeof RANGES)[number];
+export type PrecautionRange = (typeof RANGES)[number];
 
 /** Lower edges of the second to fourth range: magnetic µT, electric V/m (against ground potential), radio mW/m². */
 export const RANGE_EDGES: Record<FieldKind, readonly [number, number, number]> = {
@@ -33,8 +33,8 @@ export const RANGE_EDGES: Record<FieldKind, readonly [number, number, number]> =
  * @param value µT, V/m or mW/m²; negative or NaN is a RangeError
  * @example rangeOf('magnetic', 0.3) // 'Severe anomaly'
  */
-export function rangeOf(kind: FieldKind, value: number): Range {
+export function rangeOf(kind: FieldKind, value: number): PrecautionRange {
   if (!(value >= 0)) throw new RangeError(`no ${kind} field: ${value}`);
   const edgesReached = RANGE_EDGES[kind].filter((edge) => value >= edge).length;
-  return RANGES[edgesReached] as Range;
+  return RANGES[edgesReached] as PrecautionRange;
 }

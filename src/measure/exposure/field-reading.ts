@@ -33,7 +33,7 @@ export function otherUnits(kind: FieldKind, value: number): string {
 }
 
 /** The reading in a formula: its unit, and beside it the others. */
-export function readingInWorking(kind: FieldKind, on: Figure): string {
+export function readingInCalculation(kind: FieldKind, on: Figure): string {
   return `${number(on.value)} ${on.unit}${otherUnits(kind, on.value)}`;
 }
 

@@ -3,7 +3,7 @@ import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { hertz, type Level, type Levels, levelsFor, type MainsFrequency, statedFrequency } from './field-levels.ts';
-import { FIELD_NAMES, type FieldReading, readingInWorking, readWords } from './field-reading.ts';
+import { FIELD_NAMES, type FieldReading, readingInCalculation, readWords } from './field-reading.ts';
 import { cited, type LimitResult, type Wording, worded } from './limit.ts';
 import { amount, outcome, relation } from './words.ts';
 
@@ -55,7 +55,7 @@ function shareOf(id: string, metric: string, reading: FieldReading, on: Figure, 
       basis: 'derived',
       method: methodReference('field-levels'),
       notes: [level.condition ? `holds if ${level.condition}; ${levels.frequency}` : levels.frequency],
-      working: `s ${relation(on.bound)} 100 × ${readingInWorking(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
+      calculation: `s ${relation(on.bound)} 100 × ${readingInCalculation(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
     },
     [{ figure: on, power: 1 }],
     100 / level.value,

@@ -74,7 +74,7 @@ function multiple(
     basis: 'derived',
     method: methodReference('flicker-lines'),
     notes: [...frequency.notes, ...edgeNote(frequency, depth, key)],
-    working: `k ${relation(depth.bound)} ${number(depth.value)} % ÷ (${number(line / frequency.value, 3)} % × ${number(frequency.value)}) = ${number(value)}`,
+    calculation: `k ${relation(depth.bound)} ${number(depth.value)} % ÷ (${number(line / frequency.value, 3)} % × ${number(frequency.value)}) = ${number(value)}`,
   };
   if (frequency.standardUncertainty !== null) {
     // Within a row the line is proportional to the frequency.

@@ -1,10 +1,10 @@
 import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { number } from '../numbers.ts';
+import { exposureTimeFigure, UNTIMED_NOTE } from './exposure-time.ts';
 import { EYE_DISTANCES } from './eye-distances.ts';
-import { INFRARED_LIMIT, LONG_EXPOSURE, LONGEST_TIMED, longestStay } from './infrared.ts';
+import { INFRARED_LIMIT, LONG_EXPOSURE, LONGEST_TIMED, longestExposureTime } from './infrared.ts';
 import { type AxisReading, type Infrared, type Share, shareAt, shareAtReading } from './infrared-shares.ts';
 import { type LimitResult, limitSentence, worded } from './limit.ts';
-import { stayFigure, UNTIMED_NOTE } from './stay.ts';
 import { cautiousEnd, outcome, roundedTo, SPECTRAL_UNKNOWN, timeWords } from './words.ts';
 
 /** End of the key of the line that a meter's error for near-infrared has in a budget. */
@@ -64,8 +64,10 @@ function pair(
   { figure: share, there }: Share,
   infrared: Infrared,
 ): LimitResult[] {
-  const stayMetric = `infrared-stay-at-${place}`;
-  const stay = isFigure(share) ? stayFigure(session, stayMetric, share, share.basis) : gap(stayMetric, share.reason);
+  const exposureTimeMetric = `infrared-stay-at-${place}`;
+  const exposureTime = isFigure(share)
+    ? exposureTimeFigure(session, exposureTimeMetric, share, share.basis)
+    : gap(exposureTimeMetric, share.reason);
   const at = `${number(distance)} cm`;
   const common = { limit: INFRARED_LIMIT, caution: 'eyes', distance } as const;
   const basis = [`The figure is ${infrared.basisWords}.`, there?.kind === 'range' ? RANGE_WORDS : ''];
@@ -81,17 +83,17 @@ function pair(
     },
     {
       ...common,
-      id: stayMetric,
+      id: exposureTimeMetric,
       title: `Infrared at the eye, ${at}: time to the limit`,
-      figure: stay,
-      ...(isFigure(stay)
+      figure: exposureTime,
+      ...(isFigure(exposureTime)
         ? worded(
-            [stayPart(stay, share, at), spectralPart(infrared)],
+            [exposureTimePart(exposureTime, share, at), spectralPart(infrared)],
             ...basis,
             'No time here is advised to anyone.',
             LIMIT_WORDS,
           )
-        : worded([`No time to the infrared limit can be given for ${at}: ${stay.reason}.`], LIMIT_WORDS)),
+        : worded([`No time to the infrared limit can be given for ${at}: ${exposureTime.reason}.`], LIMIT_WORDS)),
     },
   ];
 }
@@ -111,16 +113,16 @@ function spectralPart({ irradiance }: Infrared): string {
 function timePart(share: Figure): string {
   const end = cautiousEnd(share, 'high');
   if (end === undefined) return 'A time to the limit can’t be told from a bound from below.';
-  const seconds = longestStay((end / 100) * LONG_EXPOSURE);
+  const seconds = longestExposureTime((end / 100) * LONG_EXPOSURE);
   return Number.isFinite(seconds)
     ? `At the cautious end, the limit would be used up after ${timeWords(roundedTo(seconds, 'low'))}.`
     : 'At the cautious end, it lies no higher than the long-exposure limit, up to which the standard limits no time.';
 }
 
-function stayPart(stay: Figure, share: FigureOrGap, at: string): string {
+function exposureTimePart(exposureTime: Figure, share: FigureOrGap, at: string): string {
   const start = `Looking towards the panel from ${at}, with near-infrared alone on,`;
-  if (!stay.notes.includes(UNTIMED_NOTE)) {
-    return `${start} the limit would be used up after a time of ${outcome(stay, 'low', '', timeWords)}.`;
+  if (!exposureTime.notes.includes(UNTIMED_NOTE)) {
+    return `${start} the limit would be used up after a time of ${outcome(exposureTime, 'low', '', timeWords)}.`;
   }
   return `${start} this standard limits no time${isFigure(share) ? untimedWords(share) : ''}; ${UNTIMED_NOTE}.`;
 }
@@ -133,6 +135,6 @@ function untimedWords(share: Figure): string {
     return ' (the value itself is used, for its uncertainty is not known)';
   }
   if (end <= 100) return ', at the cautious end of the interval too';
-  const seconds = Math.min(LONGEST_TIMED, longestStay((end / 100) * LONG_EXPOSURE));
+  const seconds = Math.min(LONGEST_TIMED, longestExposureTime((end / 100) * LONG_EXPOSURE));
   return `; at the cautious end of the interval the limit would be used up after ${timeWords(roundedTo(seconds, 'low'))}`;
 }

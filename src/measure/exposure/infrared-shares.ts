@@ -143,7 +143,7 @@ function shareFigure(
       unit: '%',
       basis: 'derived',
       method: methodReference('infrared-eye'),
-      working: `s ${relation(irradiance.bound)} 100 × ${number(irradiance.value)} mW/cm²${words} × 10 ÷ ${LONG_EXPOSURE} W/m² = ${number(PERCENT_PER_UNIT * irradiance.value * ratio)} %`,
+      calculation: `s ${relation(irradiance.bound)} 100 × ${number(irradiance.value)} mW/cm²${words} × 10 ÷ ${LONG_EXPOSURE} W/m² = ${number(PERCENT_PER_UNIT * irradiance.value * ratio)} %`,
     },
     [
       { figure: irradiance, power: 1 },
@@ -178,7 +178,7 @@ function rangeFigure(
       bound: 'below',
       inputs: source.share.inputs,
       notes: [`from ${number(roundedTo(low, 'low'))} % to ${number(most)} %`],
-      working: `s(${number(distance)} cm) < s(${number(from.distance)} cm) at its cautious end = ${number(most)} %; s(${number(distance)} cm) > ${number(roundedTo(low, 'low'))} %`,
+      calculation: `s(${number(distance)} cm) < s(${number(from.distance)} cm) at its cautious end = ${number(most)} %; s(${number(distance)} cm) > ${number(roundedTo(low, 'low'))} %`,
     },
     most,
     { absent: 'a range, for it was not read at this distance' },

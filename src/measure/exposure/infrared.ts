@@ -50,7 +50,7 @@ export function infraredLimit(seconds: number): number {
  * @param irradiance W/m², 780-3000 nm; negative or NaN is a RangeError
  * @example longestStay(1000) // 47.17
  */
-export function longestStay(irradiance: number): number {
+export function longestExposureTime(irradiance: number): number {
   if (!(irradiance >= 0)) throw new RangeError(`no irradiance: ${irradiance} W/m²`);
   if (irradiance <= LONG_EXPOSURE) return Number.POSITIVE_INFINITY;
   if (irradiance <= JOIN) return LONGEST_TIMED;

@@ -3,7 +3,7 @@ import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { RANGE_EDGES, rangeOf, SLEEPING_PLACES } from './building-biology.ts';
-import { FIELD_NAMES, type FieldKind, type FieldReading, readingInWorking, readWords } from './field-reading.ts';
+import { FIELD_NAMES, type FieldKind, type FieldReading, readingInCalculation, readWords } from './field-reading.ts';
 import { cited, type LimitResult, worded } from './limit.ts';
 import { amount, cautiousEnd, outcome, relation } from './words.ts';
 
@@ -30,7 +30,7 @@ export function precautionResult(session: string, reading: FieldReading): LimitR
           unit: '1',
           basis: 'derived',
           method: methodReference('building-biology'),
-          working: `k ${relation(on.bound)} ${readingInWorking(kind, on)} ÷ ${number(line)} ${on.unit} = ${number(on.value / line)}`,
+          calculation: `k ${relation(on.bound)} ${readingInCalculation(kind, on)} ÷ ${number(line)} ${on.unit} = ${number(on.value / line)}`,
         },
         [{ figure: on, power: 1 }],
         1 / line,

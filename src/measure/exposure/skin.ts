@@ -22,7 +22,7 @@ export function skinResult(session: string, peak: FigureOrGap): LimitResult {
             unit: '%',
             basis: 'derived',
             method: methodReference('skin-heating'),
-            working: `s ${relation(peak.bound)} 100 × ${number(peak.value)} mW/cm² × 10 ÷ ${number(SKIN_LIMIT_AT_END, 5)} W/m² = ${number(PERCENT_PER_UNIT * peak.value)} %`,
+            calculation: `s ${relation(peak.bound)} 100 × ${number(peak.value)} mW/cm² × 10 ÷ ${number(SKIN_LIMIT_AT_END, 5)} W/m² = ${number(PERCENT_PER_UNIT * peak.value)} %`,
           },
           [{ figure: peak, power: 1 }],
           PERCENT_PER_UNIT,

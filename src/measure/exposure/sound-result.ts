@@ -31,14 +31,14 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
     // A level in decibels may lie below zero.
     lowest: Number.NEGATIVE_INFINITY,
   } as const;
-  const upperBound = (value: number, working: string, absent: string) =>
+  const upperBound = (value: number, calculation: string, absent: string) =>
     makeFigure(
       {
         ...identity,
         bound: 'below',
         inputs: [on.id, off.id],
         notes: [...new Set([...on.notes, ...off.notes])],
-        working,
+        calculation,
       },
       value,
       { absent },
@@ -66,12 +66,12 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
       'only an upper bound is known, for the room is too loud for the full correction',
     );
   }
-  const working =
+  const calculation =
     correction === 0
       ? `ΔL = ${number(margin)} dB > 15 dB: L = ${difference}`
       : `L = 10 lg(10^(${number(on.value)}/10) − 10^(${number(off.value)}/10)) = ${difference}`;
   const { on: onSensitivity, off: offSensitivity } = correction === 0 ? { on: 1, off: 0 } : levelSensitivities(margin);
-  return propagate({ ...identity, working }, value, [
+  return propagate({ ...identity, calculation }, value, [
     { figure: on, sensitivity: onSensitivity },
     { figure: off, sensitivity: offSensitivity },
   ]);

@@ -6,7 +6,7 @@ import type { AngularResponse } from './angular-response.ts';
  * What the calculation needs to know of a meter. Relative values are fractions of the reading, absolute ones
  * are in the canonical unit of what the meter reads; all are standard uncertainties (k = 1).
  */
-export interface Meter {
+export interface Instrument {
   id: string;
   name: string;
   /** What it responds to, in its file's words. */
@@ -32,55 +32,55 @@ export interface Meter {
 }
 
 /** Why a reading has no uncertainty: said in the figure. */
-export const NO_METER = 'the session does not name the meter';
+export const NO_INSTRUMENT = 'the session does not name the meter';
 
 /** Whether the uncertainty of readings is known: their meter is named, and one of its calibrations counts for them. */
-export function isCalibrated(meter: Meter | undefined): meter is Meter {
-  return meter !== undefined && meter.calibrationAbsent === undefined;
+export function isCalibrated(instrument: Instrument | undefined): instrument is Instrument {
+  return instrument !== undefined && instrument.calibrationAbsent === undefined;
 }
 
 /** Why it is not. */
-export function meterAbsence(meter: Meter | undefined): string {
-  return meter?.calibrationAbsent ?? NO_METER;
+export function instrumentAbsence(instrument: Instrument | undefined): string {
+  return instrument?.calibrationAbsent ?? NO_INSTRUMENT;
 }
 
 /** Whether a value, in the canonical unit, lies in the range of the display, ends included; a meter without one has no bounds. */
-export function isWithinRange(meter: Pick<Meter, 'range'>, value: number): boolean {
-  return !meter.range || (value >= meter.range.from && value <= meter.range.to);
+export function isWithinRange(instrument: Pick<Instrument, 'range'>, value: number): boolean {
+  return !instrument.range || (value >= instrument.range.from && value <= instrument.range.to);
 }
 
 /**
  * Whether a value lies below the first step of the display: then it says no more than "below one step", and is a bound.
  * Not for levels in dB and temperatures, whose nought is a convention.
  */
-export function isBelowFirstStep(meter: Pick<Meter, 'resolution'>, value: number): boolean {
-  return value < meter.resolution;
+export function isBelowFirstStep(instrument: Pick<Instrument, 'resolution'>, value: number): boolean {
+  return value < instrument.resolution;
 }
 
 /** Errors of the calibration: one for all that the meter reads until the next one. */
-export function calibrationLines(meter: Meter, value: number): BudgetComponent[] {
+export function calibrationComponents(instrument: Instrument, value: number): BudgetComponent[] {
   const lines: BudgetComponent[] = [];
   const base = { type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY } as const;
-  if (meter.calibrationRelative > 0) {
+  if (instrument.calibrationRelative > 0) {
     lines.push({
       source: {
         ...base,
-        key: `${meter.id}@${meter.calibrationDate}/calibration`,
-        what: `Calibration of the ${meter.name}`,
-        evaluation: `calibration of ${meter.calibrationDate}: ${meter.calibrationStated}, normal; common to all that it read until the next one`,
+        key: `${instrument.id}@${instrument.calibrationDate}/calibration`,
+        what: `Calibration of the ${instrument.name}`,
+        evaluation: `calibration of ${instrument.calibrationDate}: ${instrument.calibrationStated}, normal; common to all that it read until the next one`,
       },
-      contribution: meter.calibrationRelative * value,
+      contribution: instrument.calibrationRelative * value,
     });
   }
-  if (meter.calibrationAbsolute > 0) {
+  if (instrument.calibrationAbsolute > 0) {
     lines.push({
       source: {
         ...base,
-        key: `${meter.id}@${meter.calibrationDate}/offset`,
-        what: `Offset of the ${meter.name}`,
-        evaluation: `stated with the calibration of ${meter.calibrationDate}, normal; common to all that it read until the next one`,
+        key: `${instrument.id}@${instrument.calibrationDate}/offset`,
+        what: `Offset of the ${instrument.name}`,
+        evaluation: `stated with the calibration of ${instrument.calibrationDate}, normal; common to all that it read until the next one`,
       },
-      contribution: meter.calibrationAbsolute,
+      contribution: instrument.calibrationAbsolute,
     });
   }
   return lines;
@@ -91,13 +91,13 @@ export function calibrationLines(meter: Meter, value: number): BudgetComponent[]
  *
  * @param share how much of it reaches the figure: 1 for one reading, 1/sqrt n for a mean of n
  */
-export function resolutionLine(meter: Meter, key: string, share = 1): BudgetComponent[] {
-  if (meter.resolution === 0) return [];
+export function resolutionComponents(instrument: Instrument, key: string, share = 1): BudgetComponent[] {
+  if (instrument.resolution === 0) return [];
   return [
     {
       source: {
         key: `${key}/resolution`,
-        what: `Resolution of the ${meter.name}`,
+        what: `Resolution of the ${instrument.name}`,
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
@@ -106,7 +106,7 @@ export function resolutionLine(meter: Meter, key: string, share = 1): BudgetComp
             ? 'half a step either way, rectangular'
             : 'half a step either way a reading, rectangular, averaged over the points',
       },
-      contribution: rectangular(meter.resolution / 2) * share,
+      contribution: rectangular(instrument.resolution / 2) * share,
     },
   ];
 }
@@ -117,8 +117,8 @@ export function resolutionLine(meter: Meter, key: string, share = 1): BudgetComp
  *
  * @param error that the oblique light makes of the value, in its unit: see `obliqueError`
  */
-export function angularLine(meter: Meter, session: string, error: number): BudgetComponent[] {
-  const { angularResponse } = meter;
+export function angularComponents(instrument: Instrument, session: string, error: number): BudgetComponent[] {
+  const { angularResponse } = instrument;
   if (angularResponse === undefined) return [];
   const stated =
     angularResponse.kind === 'f2'
@@ -140,8 +140,13 @@ export function angularLine(meter: Meter, session: string, error: number): Budge
 }
 
 /** Repeatability from the instrument file, where the session has no repeats of its own. */
-export function repeatabilityLine(meter: Meter, key: string, value: number, share = 1): BudgetComponent[] {
-  const { repeatability, repeatabilityDecibels } = meter;
+export function repeatabilityComponents(
+  instrument: Instrument,
+  key: string,
+  value: number,
+  share = 1,
+): BudgetComponent[] {
+  const { repeatability, repeatabilityDecibels } = instrument;
   const scatter = repeatabilityDecibels ?? (repeatability ?? 0) * value;
   if (scatter === 0) return [];
   const stated =
@@ -167,21 +172,21 @@ export function repeatabilityLine(meter: Meter, key: string, value: number, shar
 export const REPEATABILITY = 'Repeatability';
 
 /** Said where a meter's file is silent, so that the omission shows. */
-export function missingRepeatability(meter: Meter): Unassessed[] {
-  return meter.repeatability === undefined && meter.repeatabilityDecibels === undefined
+export function missingRepeatability(instrument: Instrument): Unassessed[] {
+  return instrument.repeatability === undefined && instrument.repeatabilityDecibels === undefined
     ? [
         {
           what: REPEATABILITY,
-          reason: `no repeats were taken, and how readings scatter is not known for the ${meter.name}`,
+          reason: `no repeats were taken, and how readings scatter is not known for the ${instrument.name}`,
         },
       ]
     : [];
 }
 
 /** Said where the angular response is not known. */
-export function missingAngular(meter: Meter): Unassessed[] {
-  return meter.angularResponse === undefined
-    ? [{ what: 'Angular (cosine) response', reason: `not stated for the ${meter.name}` }]
+export function missingAngular(instrument: Instrument): Unassessed[] {
+  return instrument.angularResponse === undefined
+    ? [{ what: 'Angular (cosine) response', reason: `not stated for the ${instrument.name}` }]
     : [];
 }
 

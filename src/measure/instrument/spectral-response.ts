@@ -1,5 +1,5 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
-import type { Meter } from './instrument.ts';
+import type { Instrument } from './instrument.ts';
 
 /** The two bands in which panels shine. */
 export type Band = 'red' | 'nearInfrared';
@@ -34,15 +34,15 @@ const BANDS: ReadonlyArray<{ band: Band; key: string; name: string }> = [
  *
  * @param value in the canonical unit; 1 gives relative contributions
  */
-export function spectralLines(meter: Meter, value: number, shares: BandShares): BudgetComponent[] {
+export function spectralComponents(instrument: Instrument, value: number, shares: BandShares): BudgetComponent[] {
   return BANDS.flatMap(({ band, key, name }): BudgetComponent[] => {
-    const error = meter.spectralResponse?.[band];
+    const error = instrument.spectralResponse?.[band];
     const share = shares[band];
     if (!error || share === 0) return [];
     return [
       {
         source: {
-          key: `${meter.id}/spectral-${key}`,
+          key: `${instrument.id}/spectral-${key}`,
           what: `Spectral response (${name})`,
           type: 'B',
           distribution: 'normal',
@@ -56,11 +56,11 @@ export function spectralLines(meter: Meter, value: number, shares: BandShares): 
 }
 
 /** Said where a band was read for which the meter's file states no error. */
-export function missingSpectral(meter: Meter, shares: BandShares): Unassessed[] {
-  const silent = BANDS.filter(({ band }) => shares[band] > 0 && meter.spectralResponse?.[band] === undefined);
+export function missingSpectral(instrument: Instrument, shares: BandShares): Unassessed[] {
+  const silent = BANDS.filter(({ band }) => shares[band] > 0 && instrument.spectralResponse?.[band] === undefined);
   if (silent.length === 0) return [];
   const bands = silent.map((it) => it.name).join(' and ');
-  return [{ what: 'Spectral response', reason: `no error in ${bands} is stated for the ${meter.name}` }];
+  return [{ what: 'Spectral response', reason: `no error in ${bands} is stated for the ${instrument.name}` }];
 }
 
 function partOf(share: number, { red, nearInfrared }: BandShares): string {

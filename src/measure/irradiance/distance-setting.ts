@@ -36,7 +36,7 @@ export function litField({ distance, field }: DistanceSetting): LitField | undef
 }
 
 /** Error of the distance: one a session, since the stand stays where it was put. Negative: farther is dimmer. */
-export function distanceLine(setting: DistanceSetting, session: string, value: number): BudgetComponent[] {
+export function distanceComponents(setting: DistanceSetting, session: string, value: number): BudgetComponent[] {
   if (setting.halfWidth === 0) return [];
   const p = distanceExponent(setting.distance, setting.area);
   return [

@@ -69,7 +69,7 @@ function efficiency(
       unit: '%',
       basis: 'derived',
       method: methodReference('efficiency'),
-      working: `η = ${number(power.value)} W${scaleText} ÷ ${drawText} = ${number((100 * power.value * scale) / draw.value)} %`,
+      calculation: `η = ${number(power.value)} W${scaleText} ÷ ${drawText} = ${number((100 * power.value * scale) / draw.value)} %`,
       notes: peaks ? ['scaled from both channels by the peaks'] : [],
     },
     [

@@ -3,21 +3,26 @@ import type { BudgetComponent, Figure, FigureOrGap, Unassessed } from '../figure
 import { gap } from '../figure.ts';
 import { obliqueError } from '../instrument/angular-response.ts';
 import {
-  angularLine,
-  calibrationLines,
+  angularComponents,
+  calibrationComponents,
+  type Instrument,
+  instrumentAbsence,
   isCalibrated,
-  type Meter,
-  meterAbsence,
   missingAngular,
   missingRepeatability,
-  repeatabilityLine,
-  resolutionLine,
+  repeatabilityComponents,
+  resolutionComponents,
 } from '../instrument/instrument.ts';
-import { type BandShares, missingSpectral, SHARES_UNKNOWN, spectralLines } from '../instrument/spectral-response.ts';
+import {
+  type BandShares,
+  missingSpectral,
+  SHARES_UNKNOWN,
+  spectralComponents,
+} from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { makeFigure } from '../uncertainty.ts';
-import { type DistanceSetting, distanceLine, litField } from './distance-setting.ts';
+import { type DistanceSetting, distanceComponents, litField } from './distance-setting.ts';
 import { type UniformityFigures, uniformityFigures, uniformityGaps } from './uniformity.ts';
 
 /** A grid as it was read: rows from the top, points from the left, each with the readings that were kept. */
@@ -26,7 +31,7 @@ export interface GridReadings {
   points: readonly (readonly (readonly number[])[])[];
   /** Where it was read, for ids: `<panel>/<date>`. */
   session: string;
-  meter: Meter | undefined;
+  instrument: Instrument | undefined;
   distance: DistanceSetting;
   /** How much of the light lies in each band; all of it in either where it is left out. */
   bands?: BandShares;
@@ -126,19 +131,19 @@ export function gridGaps(reason: string): GridFigures {
 export function gridFigures(grid: GridReadings, geometry: GridGeometry | string): GridFigures {
   const flat = grid.points.flat();
   const oblique = obliqueErrors(grid, geometry);
-  const kept = flat
+  const accepted = flat
     .map((readings, index) => ({ readings, index, oblique: oblique[index] ?? 0 }))
     .filter((it) => it.readings.length > 0);
-  if (kept.length === 0) return gridGaps('every reading of the grid was struck out');
+  if (accepted.length === 0) return gridGaps('every reading of the grid was struck out');
 
-  const values = kept.map((it) => mean([...it.readings]));
-  const dropped = flat.length - kept.length;
+  const values = accepted.map((it) => mean([...it.readings]));
+  const dropped = flat.length - accepted.length;
   const notes = dropped > 0 ? [`${dropped} of ${flat.length} grid points without a kept reading`] : [];
   const path = `${grid.session}/grid`;
   const repeats = pooledRepeats(flat);
   const geometricShares = typeof geometry === 'string' ? undefined : geometry.shares.flat();
 
-  const weighted = (metric: string, weights: readonly number[], working: string): Figure => {
+  const weighted = (metric: string, weights: readonly number[], calculation: string): Figure => {
     const total = weights.reduce((sum, w) => sum + w, 0);
     const shares = weights.map((w) => w / total);
     const value = values.reduce((sum, v, i) => sum + v * (shares[i] as number), 0);
@@ -150,18 +155,18 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | string)
         basis: 'derived',
         method: methodReference('mean-irradiance'),
         inputs: [path],
-        working: `${working} = ${number(value)} mW/cm²`,
+        calculation: `${calculation} = ${number(value)} mW/cm²`,
         notes,
       },
       value,
-      gridKnowledge(grid, kept, values, shares, repeats, value),
+      gridKnowledge(grid, accepted, values, shares, repeats, value),
     );
   };
 
   const equal = weighted(
     METRICS.mean,
-    kept.map(() => 1),
-    `Ē = (${values.map((it) => number(it)).join(' + ')}) ÷ ${kept.length}`,
+    accepted.map(() => 1),
+    `Ē = (${values.map((it) => number(it)).join(' + ')}) ÷ ${accepted.length}`,
   );
 
   const cellMean: FigureOrGap =
@@ -169,7 +174,7 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | string)
       ? gap(METRICS.cellMean, geometry as string)
       : weighted(
           METRICS.cellMean,
-          kept.map((it) => geometricShares[it.index] as number),
+          accepted.map((it) => geometricShares[it.index] as number),
           `Ē = Σ (cell share × reading), shares ${[...new Set(geometricShares.map((it) => number(it, 3)))].join(', ')}`,
         );
 
@@ -178,36 +183,36 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | string)
     cellMean,
     ...uniformityFigures({
       session: grid.session,
-      meter: grid.meter,
+      instrument: grid.instrument,
       values,
-      counts: kept.map((it) => it.readings.length),
-      places: kept.map((it) => it.index),
+      counts: accepted.map((it) => it.readings.length),
+      places: accepted.map((it) => it.index),
       repeats,
       mean: equal,
-      oblique: kept.map((it) => it.oblique),
-      common: (value, obliqueError) => commonLines(grid, value, obliqueError),
+      oblique: accepted.map((it) => it.oblique),
+      common: (value, obliqueError) => commonComponents(grid, value, obliqueError),
     }),
   };
 }
 
 /** Errors that all readings of a grid share, as they show at a value; that of oblique light as it was found, mW/cm2. */
-function commonLines(
-  { meter, distance, session, bands = SHARES_UNKNOWN }: GridReadings,
+function commonComponents(
+  { instrument, distance, session, bands = SHARES_UNKNOWN }: GridReadings,
   value: number,
   oblique: number,
 ): BudgetComponent[] {
-  if (!meter) return [];
+  if (!instrument) return [];
   return [
-    ...calibrationLines(meter, value),
-    ...spectralLines(meter, value, bands),
-    ...distanceLine(distance, session, value),
-    ...angularLine(meter, session, oblique),
+    ...calibrationComponents(instrument, value),
+    ...spectralComponents(instrument, value, bands),
+    ...distanceComponents(distance, session, value),
+    ...angularComponents(instrument, session, oblique),
   ];
 }
 
 /** Relative error of the meter at each point from the angles at which the field's light reaches it, row by row. */
-function obliqueErrors({ meter, points, distance }: GridReadings, geometry: GridGeometry | string): number[] {
-  const response = meter?.angularResponse;
+function obliqueErrors({ instrument, points, distance }: GridReadings, geometry: GridGeometry | string): number[] {
+  const response = instrument?.angularResponse;
   if (!response) return [];
   const field = litField(distance);
   return points.flatMap((row, j) =>
@@ -221,20 +226,25 @@ function obliqueErrors({ meter, points, distance }: GridReadings, geometry: Grid
 
 function gridKnowledge(
   grid: GridReadings,
-  kept: ReadonlyArray<{ readings: readonly number[]; index: number; oblique: number }>,
+  accepted: ReadonlyArray<{ readings: readonly number[]; index: number; oblique: number }>,
   values: readonly number[],
   shares: readonly number[],
   repeats: Repeats | undefined,
   value: number,
 ): { budget: BudgetComponent[]; unassessed: Unassessed[] } | { absent: string } {
-  const { meter, session, bands = SHARES_UNKNOWN } = grid;
-  if (!isCalibrated(meter)) return { absent: meterAbsence(meter) };
-  const oblique = kept.reduce((sum, it, i) => sum + (shares[i] as number) * (values[i] as number) * it.oblique, 0);
+  const { instrument, session, bands = SHARES_UNKNOWN } = grid;
+  if (!isCalibrated(instrument)) return { absent: instrumentAbsence(instrument) };
+  const oblique = accepted.reduce((sum, it, i) => sum + (shares[i] as number) * (values[i] as number) * it.oblique, 0);
   // Points round and scatter each on their own: root of the sum of squared weights; 1/sqrt n for equal ones.
   const spreadShare = Math.hypot(...shares);
   const key = `${session}/grid`;
-  const scatterShare = Math.sqrt(kept.reduce((sum, it, i) => sum + (shares[i] as number) ** 2 / it.readings.length, 0));
-  const budget: BudgetComponent[] = [...commonLines(grid, value, oblique), ...resolutionLine(meter, key, spreadShare)];
+  const scatterShare = Math.sqrt(
+    accepted.reduce((sum, it, i) => sum + (shares[i] as number) ** 2 / it.readings.length, 0),
+  );
+  const budget: BudgetComponent[] = [
+    ...commonComponents(grid, value, oblique),
+    ...resolutionComponents(instrument, key, spreadShare),
+  ];
   if (repeats) {
     budget.push({
       source: {
@@ -249,16 +259,16 @@ function gridKnowledge(
     });
   } else {
     const rootMeanSquare = Math.sqrt(
-      values.reduce((sum, v, i) => sum + (v * (shares[i] as number)) ** 2 / (kept[i]?.readings.length ?? 1), 0),
+      values.reduce((sum, v, i) => sum + (v * (shares[i] as number)) ** 2 / (accepted[i]?.readings.length ?? 1), 0),
     );
-    budget.push(...repeatabilityLine(meter, key, rootMeanSquare));
+    budget.push(...repeatabilityComponents(instrument, key, rootMeanSquare));
   }
   return {
     budget,
     unassessed: [
-      ...missingSpectral(meter, bands),
-      ...missingAngular(meter),
-      ...(repeats ? [] : missingRepeatability(meter)),
+      ...missingSpectral(instrument, bands),
+      ...missingAngular(instrument),
+      ...(repeats ? [] : missingRepeatability(instrument)),
     ],
   };
 }

@@ -1,5 +1,5 @@
 import type { BudgetComponent, Figure } from '../figure.ts';
-import { calibrationLines, type Meter, resolutionLine } from '../instrument/instrument.ts';
+import { calibrationComponents, type Instrument, resolutionComponents } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure, rectangular } from '../uncertainty.ts';
@@ -13,14 +13,14 @@ export interface SideReading {
   /** How far either edge may be off, cm; rectangular. */
   edgeSetting: number;
   /** The tape or rule, where a session names it. */
-  meter: Meter | undefined;
+  instrument: Instrument | undefined;
 }
 
 /** One side as a figure, cm. Two edges are set independently, each within +-a: u = a sqrt(2/3). */
-export function sideFigure({ panel, side, value, edgeSetting, meter }: SideReading): Figure {
+export function sideFigure({ panel, side, value, edgeSetting, instrument }: SideReading): Figure {
   const metric = `field-${side}`;
   const id = `${panel}/${metric}`;
-  const absent = meter ? meter.calibrationAbsent : 'the session does not name it';
+  const absent = instrument ? instrument.calibrationAbsent : 'the session does not name it';
   const edges: BudgetComponent[] =
     edgeSetting === 0
       ? []
@@ -48,7 +48,10 @@ export function sideFigure({ panel, side, value, edgeSetting, meter }: SideReadi
     },
     value,
     {
-      budget: [...edges, ...(meter ? [...calibrationLines(meter, value), ...resolutionLine(meter, id)] : [])],
+      budget: [
+        ...edges,
+        ...(instrument ? [...calibrationComponents(instrument, value), ...resolutionComponents(instrument, id)] : []),
+      ],
       unassessed: absent === undefined ? [] : [{ what: 'Calibration of the tape', reason: absent }],
     },
   );
@@ -64,7 +67,7 @@ export function ledAreaFigure(panel: string, width: Figure, height: Figure): Fig
       unit: 'cm²',
       basis: 'derived',
       method: methodReference('led-area'),
-      working: `A = w × h = ${number(width.value)} cm × ${number(height.value)} cm = ${number(value)} cm²`,
+      calculation: `A = w × h = ${number(width.value)} cm × ${number(height.value)} cm = ${number(value)} cm²`,
     },
     [
       { figure: width, power: 1 },
@@ -89,7 +92,7 @@ export function opticalPowerFigure(session: string, mean: Figure, area: Figure):
       unit: 'W',
       basis: 'derived',
       method: methodReference('optical-power'),
-      working: `P = Ē × A ÷ 1000 = ${number(mean.value)} mW/cm² × ${number(area.value)} cm² ÷ 1000 = ${number(value)} W`,
+      calculation: `P = Ē × A ÷ 1000 = ${number(mean.value)} mW/cm² × ${number(area.value)} cm² ÷ 1000 = ${number(value)} W`,
     },
     [
       { figure: mean, power: 1 },
@@ -108,7 +111,7 @@ export function peakToMeanFigure(session: string, peak: Figure, mean: Figure): F
       unit: '1',
       basis: 'derived',
       method: methodReference('peak-to-mean'),
-      working: `R = ${number(peak.value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(peak.value / mean.value)}`,
+      calculation: `R = ${number(peak.value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(peak.value / mean.value)}`,
     },
     [
       { figure: peak, power: 1 },

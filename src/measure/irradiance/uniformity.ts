@@ -1,13 +1,13 @@
 import { mean as average, sampleStandardDeviation } from 'simple-statistics';
 import { type BudgetComponent, type Figure, type FigureOrGap, gap } from '../figure.ts';
 import {
-  angularLine,
-  calibrationLines,
+  angularComponents,
+  calibrationComponents,
+  type Instrument,
+  instrumentAbsence,
   isCalibrated,
-  type Meter,
-  meterAbsence,
   missingRepeatability,
-  resolutionLine,
+  resolutionComponents,
 } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
@@ -28,7 +28,7 @@ export interface UniformityFigures {
 export interface UniformityInputs {
   /** `<panel>/<date>` */
   session: string;
-  meter: Meter | undefined;
+  instrument: Instrument | undefined;
   /** Mean of the kept readings of each point with any, mW/cm2, and how many those are. */
   values: readonly number[];
   counts: readonly number[];
@@ -77,7 +77,7 @@ export function uniformityFigures(inputs: UniformityInputs): UniformityFigures {
  * is a factor; an offset does not.
  */
 function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbol: string): Figure {
-  const { session, meter, values, mean, common } = inputs;
+  const { session, instrument, values, mean, common } = inputs;
   const value = values[at] ?? Number.NaN;
   const ratio = value / mean.value;
   const identity = {
@@ -87,10 +87,10 @@ function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbo
     basis: 'derived' as const,
     method: methodReference('uniformity'),
     inputs: [`${session}/grid/${inputs.places[at]}`, mean.id],
-    working: `${symbol} ÷ Ē = ${number(value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(100 * ratio)} %`,
+    calculation: `${symbol} ÷ Ē = ${number(value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(100 * ratio)} %`,
     notes: mean.notes,
   };
-  if (!isCalibrated(meter)) return makeFigure(identity, 100 * ratio, { absent: meterAbsence(meter) });
+  if (!isCalibrated(instrument)) return makeFigure(identity, 100 * ratio, { absent: instrumentAbsence(instrument) });
   const shared = (of: number, oblique: number, name: string): Figure =>
     makeFigure(
       { id: `${identity.id}/${name}`, metric, unit: 'mW/cm²', basis: 'measured', method: mean.method, inputs: [] },
@@ -107,8 +107,8 @@ function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbo
   );
   const sensitivities = values.map((_, i) => (100 * ((i === at ? 1 : 0) - ratio / values.length)) / mean.value);
   return makeFigure(identity, 100 * ratio, {
-    budget: [...cancelled.budget, ...ownLines(inputs, meter, identity, sensitivities)],
-    unassessed: unassessedOf(inputs, meter),
+    budget: [...cancelled.budget, ...ownComponents(inputs, instrument, identity, sensitivities)],
+    unassessed: unassessedOf(inputs, instrument),
   });
 }
 
@@ -118,7 +118,7 @@ function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbo
  * A common factor cancels, and an offset moves the mean alone.
  */
 function variation(inputs: UniformityInputs): Figure {
-  const { session, meter, values, mean } = inputs;
+  const { session, instrument, values, mean } = inputs;
   const n = values.length;
   const s = sampleStandardDeviation([...values]);
   const value = (100 * s) / mean.value;
@@ -129,23 +129,27 @@ function variation(inputs: UniformityInputs): Figure {
     basis: 'derived' as const,
     method: methodReference('uniformity'),
     inputs: [`${session}/grid`, mean.id],
-    working: `CV = s ÷ Ē = ${number(s)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(value)} %`,
+    calculation: `CV = s ÷ Ē = ${number(s)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(value)} %`,
     notes: mean.notes,
   };
-  if (!isCalibrated(meter)) return makeFigure(identity, value, { absent: meterAbsence(meter) });
+  if (!isCalibrated(instrument)) return makeFigure(identity, value, { absent: instrumentAbsence(instrument) });
   const sensitivities = values.map((it) => {
     // Equal readings have no direction in which s would move: each is given its share of what scatter makes of it.
     const ofSpread = s > 0 ? (it - mean.value) / ((n - 1) * s) : 1 / Math.sqrt(n * (n - 1));
     return 100 * (ofSpread / mean.value - s / (n * mean.value ** 2));
   });
-  const offset = calibrationLines(meter, 0)
+  const offset = calibrationComponents(instrument, 0)
     .filter((it) => it.source.key.endsWith('/offset'))
     .map(({ source, contribution }) => ({ source, contribution: (-value * contribution) / mean.value }));
   // Oblique light is one error of the meter, which shows more at some points than at others.
   const oblique = obliqueErrorsOf(inputs).reduce((sum, it, i) => sum + it * (sensitivities[i] ?? 0), 0);
   return makeFigure(identity, value, {
-    budget: [...offset, ...angularLine(meter, session, oblique), ...ownLines(inputs, meter, identity, sensitivities)],
-    unassessed: unassessedOf(inputs, meter),
+    budget: [
+      ...offset,
+      ...angularComponents(instrument, session, oblique),
+      ...ownComponents(inputs, instrument, identity, sensitivities),
+    ],
+    unassessed: unassessedOf(inputs, instrument),
   });
 }
 
@@ -155,19 +159,19 @@ function obliqueErrorsOf({ values, oblique }: UniformityInputs): number[] {
 }
 
 /** What each reading is off by on its own: rounding, and scatter at its own reading, each by its sensitivity. */
-function ownLines(
+function ownComponents(
   { values, counts, repeats }: UniformityInputs,
-  meter: Meter,
+  instrument: Instrument,
   { id }: Pick<FigureIdentity, 'id'>,
   sensitivities: readonly number[],
 ): BudgetComponent[] {
-  const lines: BudgetComponent[] = resolutionLine(meter, id, Math.hypot(...sensitivities)).map((it) => ({
+  const lines: BudgetComponent[] = resolutionComponents(instrument, id, Math.hypot(...sensitivities)).map((it) => ({
     ...it,
     source: { ...it.source, evaluation: 'half a step either way a reading, rectangular' },
   }));
   const scatter = Math.hypot(
     ...sensitivities.map((sensitivity, i) => {
-      const own = repeats?.standardDeviation ?? (meter.repeatability ?? 0) * (values[i] ?? 0);
+      const own = repeats?.standardDeviation ?? (instrument.repeatability ?? 0) * (values[i] ?? 0);
       return (sensitivity * own) / Math.sqrt(counts[i] ?? 1);
     }),
   );
@@ -189,7 +193,7 @@ function ownLines(
   return lines;
 }
 
-function unassessedOf({ mean, repeats }: UniformityInputs, meter: Meter) {
+function unassessedOf({ mean, repeats }: UniformityInputs, instrument: Instrument) {
   // What the mean could not assess and is no common factor; oblique light and the like cancel.
-  return mean.standardUncertainty === null || repeats ? [] : missingRepeatability(meter);
+  return mean.standardUncertainty === null || repeats ? [] : missingRepeatability(instrument);
 }

@@ -2,7 +2,7 @@ import { isTie, ratioTo } from '../difference.ts';
 import type { Contender } from './ranking.ts';
 
 /** What the frontier compares. */
-export interface Offer {
+export interface PricedPower {
   panel: string;
   /** Base currency. */
   price: number;
@@ -16,7 +16,7 @@ export interface Offer {
  *
  * Pareto's definition (from memory). Values as they stand are compared, not intervals.
  */
-export function frontier<T extends Offer>(offers: readonly T[]): T[] {
+export function frontier<T extends PricedPower>(offers: readonly T[]): T[] {
   const sorted = [...offers].sort(
     (a, b) => a.price - b.price || b.power - a.power || a.panel.localeCompare(b.panel, 'en'),
   );

@@ -29,7 +29,7 @@ export function priceFigure(price: BasePrice): Figure {
       basis: converted ? 'derived' : 'measured',
       method: methodReference('real-price'),
       inputs: [`${panel}/prices/${date}`],
-      working: `C = ${number(amount, 7)} ${currency}${converted ? ` × ${rate} = ${number(value, 7)} ${baseCurrency}` : ''}, ${kind === 'paid' ? 'really paid' : 'list price'} on ${date}`,
+      calculation: `C = ${number(amount, 7)} ${currency}${converted ? ` × ${rate} = ${number(value, 7)} ${baseCurrency}` : ''}, ${kind === 'paid' ? 'really paid' : 'list price'} on ${date}`,
       notes: kind === 'list' ? ['list price: what buyers really pay is not recorded'] : [],
     },
     value,
@@ -47,7 +47,7 @@ export function pricePerWattFigure(session: string, price: Figure, power: Figure
       unit: 'currency/W',
       basis: 'derived',
       method: methodReference('price-per-watt'),
-      working: `c = C ÷ P = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(power.value)} W = ${number(value)} ${baseCurrency}/W`,
+      calculation: `c = C ÷ P = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(power.value)} W = ${number(value)} ${baseCurrency}/W`,
     },
     [
       { figure: price, power: 1 },

@@ -3,7 +3,7 @@ import type { Contender } from './ranking.ts';
 import { type StepUp, stepUps } from './step-ups.ts';
 
 /** What a sum of money buys among panels that were measured alike. */
-export interface BudgetAnswer {
+export interface PurchaseAnswer {
   /** The strongest panel for no more than the sum; the cheaper of two that are equally strong. */
   best: Contender;
   /** Affordable panels whose power the readings do not tell from the best one's, cheapest first. */
@@ -22,11 +22,11 @@ export const LITTLE_MORE = 0.25;
  * @param sum base currency
  * @returns undefined where no panel costs so little
  */
-export function budgetAnswer(
+export function purchaseAnswer(
   contenders: readonly Contender[],
   sum: number,
   baseCurrency: string,
-): BudgetAnswer | undefined {
+): PurchaseAnswer | undefined {
   const affordable = contenders
     .filter((it) => it.price <= sum)
     .toSorted((a, b) => b.power.value - a.power.value || a.price - b.price || a.panel.localeCompare(b.panel, 'en'));

@@ -6,7 +6,7 @@ import type { Said } from '../statement.ts';
 import { combinedUncertainty, coverageFactor, effectiveDegreesOfFreedom } from '../uncertainty.ts';
 
 /** Draws of the rank simulation; the 2.5 % tails then rest on about 100 draws each. */
-export const RANK_DRAWS = 4000;
+export const RANK_TRIALS = 4000;
 
 /** A panel that takes part in a ranking: its price and its optical power. */
 export interface Contender {
@@ -142,7 +142,7 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
   // Panels from the lowest cost up, and their costs in that order.
   const order = Uint32Array.from({ length: count }, (_, i) => i);
   const sorted = new Float64Array(count);
-  for (let n = 0; n < RANK_DRAWS; n++) {
+  for (let n = 0; n < RANK_TRIALS; n++) {
     const powers = draw();
     for (let i = 0; i < count; i++) {
       const power = powers[i] as number;
@@ -177,7 +177,7 @@ function placeAt(places: Uint32Array, p: number): number {
   let sum = 0;
   for (let i = 0; i < places.length; i++) {
     sum += places[i] as number;
-    if (sum >= p * RANK_DRAWS) return i + 1;
+    if (sum >= p * RANK_TRIALS) return i + 1;
   }
   return places.length;
 }

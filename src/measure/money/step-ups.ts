@@ -66,7 +66,7 @@ function stepUp(from: Contender, to: Contender, baseCurrency: string): StepUp {
       basis: 'derived',
       method: methodReference('step-up'),
       lowest: Number.NEGATIVE_INFINITY,
-      working: `${number(to.power.value)} W − ${number(from.power.value)} W = ${number(to.power.value - from.power.value)} W`,
+      calculation: `${number(to.power.value)} W − ${number(from.power.value)} W = ${number(to.power.value - from.power.value)} W`,
     },
     [
       { figure: to.power, sensitivity: 1 },
@@ -81,7 +81,7 @@ function stepUp(from: Contender, to: Contender, baseCurrency: string): StepUp {
       unit: 'currency/W',
       basis: 'derived',
       method: methodReference('step-up'),
-      working: `${number(extraPrice, 7)} ${baseCurrency} ÷ ${number(extraPower.value)} W = ${number(extraPrice / extraPower.value)} ${baseCurrency}/W`,
+      calculation: `${number(extraPrice, 7)} ${baseCurrency} ÷ ${number(extraPower.value)} W = ${number(extraPrice / extraPower.value)} ${baseCurrency}/W`,
     },
     [{ figure: extraPower, power: -1 }],
     extraPrice,

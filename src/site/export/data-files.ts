@@ -9,7 +9,7 @@ import type { Rank } from '../../measure/money/ranking.ts';
 import { methodOf } from '../../words/format.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
-import { rawReadings } from '../working/raw-readings.ts';
+import { rawReadings } from '../calculation/raw-readings.ts';
 
 /** Version of the two files' form; goes up when a field changes its meaning or goes. */
 export const DATA_FORMAT = 2;

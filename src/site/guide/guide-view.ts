@@ -9,7 +9,7 @@ import { type Dagger, daggerOf, markOf } from '../../words/flags.ts';
 import { listed, ordinal, showDate, showFigure } from '../../words/format.ts';
 import { ALONE, isAlone, rankRange, rankText } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
-import { type Whisker, whiskers } from '../shared/browser/whisker.ts';
+import { type ErrorBar, errorBars } from '../shared/browser/error-bar.ts';
 import { asPriced } from '../shared/priced.ts';
 import { rowDataOf } from './guide-filter-view.ts';
 
@@ -30,7 +30,7 @@ export interface Cell {
   isGap?: boolean;
   /** Dagger and where it leads. */
   dagger?: Dagger;
-  whisker?: Whisker;
+  errorBar?: ErrorBar;
 }
 
 export interface Column {
@@ -160,13 +160,13 @@ export function guideView(ledger: Ledger, basis: RankBasis = 'optical'): ClassVi
   const classes = basis === 'optical' ? ledger.classes : ledger.classesByEmitted;
   // One scale for all tables of the page: a bar that is twice as long stands for twice the price in any of them.
   const ranked = classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
-  const drawn = whiskers(ranked.map((it) => it.figures.get(BASIS_WORDS[basis].metric)));
+  const drawn = errorBars(ranked.map((it) => it.figures.get(BASIS_WORDS[basis].metric)));
   const bars: Bars = new Map(ranked.map((panel, i) => [panel, drawn[i]]));
   return classes.map((it) => classView(it, ledger, basis, bars));
 }
 
 /** The bar of each ranked panel. */
-type Bars = ReadonlyMap<PanelEntry, Whisker | undefined>;
+type Bars = ReadonlyMap<PanelEntry, ErrorBar | undefined>;
 
 /** What a ranking goes by. */
 const BASIS_WORDS: Readonly<Record<RankBasis, { metric: string; words: string }>> = {
@@ -244,7 +244,7 @@ function versionWords(version: number | undefined): string {
   return version === undefined ? 'no version' : `version ${versionsAlike(version).join(' or ')}`;
 }
 
-function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, basis: RankBasis): Row {
+function row(panel: PanelEntry, errorBar: ErrorBar | undefined, currency: string, basis: RankBasis): Row {
   const figure = (metric: string, after?: string): Cell => {
     const it = panel.figures.get(metric);
     if (!isFigure(it)) return { text: '–', after: reasonText(it), sort: null, isGap: true };
@@ -299,7 +299,7 @@ function row(panel: PanelEntry, whisker: Whisker | undefined, currency: string, 
     ...(panel.data.obtained &&
       panel.data.obtained.how !== 'bought' && { disclosure: `${panel.data.obtained.how} by the maker` }),
     cells: COLUMN_ORDER[basis].map((id) => {
-      const drawn = whisker && COLUMNS[id].method === BASIS_WORDS[basis].metric ? { whisker } : {};
+      const drawn = errorBar && COLUMNS[id].method === BASIS_WORDS[basis].metric ? { errorBar } : {};
       return { ...cellOf(id), ...drawn };
     }),
   };

@@ -1,4 +1,4 @@
-import type { Calibration, Instrument, InstrumentKind } from '../../content/schema/instrument.ts';
+import type { Calibration, InstrumentFile, InstrumentKind } from '../../content/schema/instrument.ts';
 import { calibrationDue, statedUncertainty } from '../../ledger/instruments.ts';
 import { showDate, unitSigns } from '../../words/format.ts';
 
@@ -35,7 +35,7 @@ export function calibrationLine(calibration: Calibration, unit: string): Calibra
 }
 
 /** How light at a slant is misread, or undefined where the file is silent. */
-export function angularWords({ angularResponse: it }: Instrument): string | undefined {
+export function angularWords({ angularResponse: it }: InstrumentFile): string | undefined {
   if (!it) return undefined;
   if (it.f2 !== undefined) return `f2 of ${it.f2}\u00a0%`;
   const angles = (it.angles ?? []).map(({ angle, error }) => `${error}\u00a0% at ${angle.value}°`);
@@ -43,7 +43,7 @@ export function angularWords({ angularResponse: it }: Instrument): string | unde
 }
 
 /** How each band is misread, or undefined where the file is silent. */
-export function spectralWords({ spectralResponse: it }: Instrument): string | undefined {
+export function spectralWords({ spectralResponse: it }: InstrumentFile): string | undefined {
   if (!it) return undefined;
   const band = (name: string, error: number | undefined) =>
     error === undefined ? `${name} not assessed` : `${name} ${error}\u00a0%`;
@@ -51,7 +51,7 @@ export function spectralWords({ spectralResponse: it }: Instrument): string | un
 }
 
 /** How readings scatter, or undefined where the file is silent. */
-export function repeatabilityWords({ repeatability, repeatabilityDecibels }: Instrument): string | undefined {
+export function repeatabilityWords({ repeatability, repeatabilityDecibels }: InstrumentFile): string | undefined {
   if (repeatabilityDecibels !== undefined) return `${repeatabilityDecibels}\u00a0dB (standard deviation)`;
   return repeatability === undefined ? undefined : `${repeatability}\u00a0% (standard deviation)`;
 }

@@ -26,6 +26,6 @@ function drawingHtml(it: BeyondDrawing): Html {
     ({ x1, y1, x2, y2 }) => html`<line class="rule" x1="${x1}" y1="${y1}" x2="${x2}" y2="${y2}"/>`,
   )}${it.places.map(
     (place) =>
-      html`<circle${place.isStruck && html` class="struck"`} cx="${place.x}" cy="${place.y}" r="${it.radius}"/><text x="${place.textX}" y="${place.textY}" font-size="${it.typeSize}">${place.text}</text>`,
+      html`<circle${place.isRejected && html` class="struck"`} cx="${place.x}" cy="${place.y}" r="${it.radius}"/><text x="${place.textX}" y="${place.textY}" font-size="${it.typeSize}">${place.text}</text>`,
   )}</svg><figcaption class="small soft">${it.description}.</figcaption></figure>`;
 }

@@ -1,4 +1,4 @@
-import { keptReadings, pointReadings } from '../../content/read/grid-points.ts';
+import { acceptedReadings, pointReadings } from '../../content/read/grid-points.ts';
 import type { BeyondPlace, Edge } from '../../content/schema/beyond.ts';
 import { roomLight } from '../../ledger/beyond-light.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
@@ -13,7 +13,7 @@ export interface DrawnPlace {
   textX: number;
   textY: number;
   /** Every reading of the place was struck out. */
-  isStruck: boolean;
+  isRejected: boolean;
 }
 
 /** The LED field with the places past its edges, to scale; lengths in cm, as the drawing's units. */
@@ -77,7 +77,7 @@ export function beyondView(panel: PanelEntry, session: SessionEntry): BeyondView
   const drawing = beyondDrawing(panel, places, session.conditions.distance);
   return {
     anchor: beyondAnchor(session),
-    count: places.filter((it) => keptReadings(it.on).length > 0).length,
+    count: places.filter((it) => acceptedReadings(it.on).length > 0).length,
     rows: places.map((place) => ({
       place: placeWords(place),
       on: pointReadings(place.on).map(({ reading, struck }) => ({
@@ -100,9 +100,9 @@ function offWords(place: BeyondPlace, places: readonly BeyondPlace[]): string {
 
 /** The reading at a place: the mean of those that count, a bound as one. */
 function readingWords(place: BeyondPlace): string {
-  const kept = keptReadings(place.on);
-  if (kept.length === 0) return 'struck';
-  const mean = kept.reduce((sum, it) => sum + it, 0) / kept.length;
+  const accepted = acceptedReadings(place.on);
+  if (accepted.length === 0) return 'struck';
+  const mean = accepted.reduce((sum, it) => sum + it, 0) / accepted.length;
   const bound = pointReadings(place.on).find((it) => it.struck === undefined)?.reading.bound;
   return `${bound ? '<' : ''}${fixed(mean, mean >= 100 ? 0 : 1)}`;
 }
@@ -162,7 +162,7 @@ function beyondDrawing(
           textY: isSide ? y - cm(DOT_PX + 0.8 * TYPE_PX) : y,
         }),
         text: readingWords(place),
-        isStruck: keptReadings(place.on).length === 0,
+        isRejected: acceptedReadings(place.on).length === 0,
       };
     }),
     description: `LED field ${width} by ${height} cm${outer ? ' with its housing' : ''}, to scale with the places past its edges, ${distance} cm from the LED plane; readings with the panel on, mW/cm²`,

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
-import { keptReadings } from '../../content/read/grid-points.ts';
+import { acceptedReadings } from '../../content/read/grid-points.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
 import { type CurvePoint, distanceCurve } from '../../measure/beam/distance-curve.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
@@ -45,9 +45,9 @@ export function distancePlot(
   const first = TABLE_DISTANCES[0];
   const last = TABLE_DISTANCES.at(-1) as number;
   const sweep = (session.readings.distances ?? []).flatMap(({ distance, centre }) => {
-    const kept = centre === undefined ? [] : keptReadings(centre);
-    return kept.length > 0
-      ? [{ distance: distance.value, value: kept.reduce((sum, it) => sum + it, 0) / kept.length }]
+    const accepted = centre === undefined ? [] : acceptedReadings(centre);
+    return accepted.length > 0
+      ? [{ distance: distance.value, value: accepted.reduce((sum, it) => sum + it, 0) / accepted.length }]
       : [];
   });
   const farthest = Math.max(last, session.conditions.distance, ...sweep.map((it) => it.distance));

@@ -12,7 +12,7 @@ export interface DrawnPoint {
   radius: number;
   text: string;
   /** Every reading of the point was struck out. */
-  isStruck: boolean;
+  isRejected: boolean;
 }
 
 /** The LED field with its grid, to scale. */
@@ -60,7 +60,7 @@ export function gridDrawing(panel: PanelEntry, session: SessionEntry): GridDrawi
         y: Number(y.toFixed(2)),
         radius: Number((value === null ? largest / 4 : largest * Math.sqrt(value / highest)).toFixed(2)),
         text: value === null ? 'struck' : fixed(value, value >= 100 ? 0 : 1),
-        isStruck: value === null,
+        isRejected: value === null,
       };
     }),
   );

@@ -1,4 +1,4 @@
-import { keptReadings } from '../../content/read/grid-points.ts';
+import { acceptedReadings } from '../../content/read/grid-points.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
@@ -10,7 +10,7 @@ import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { type DistancePlot, distancePlot } from './distance-plot.ts';
 
 /** A common figure and the one that is corrected for beam and size. */
-export interface Correction {
+export interface CorrectedPair {
   name: string;
   common: ShownFigure;
   corrected: ShownFigure;
@@ -33,7 +33,7 @@ export interface DistanceRow {
 export interface LightView {
   /** Which readings gave the beam, in a sentence; or why there is none. */
   source: string;
-  corrections: Correction[];
+  corrections: CorrectedPair[];
   /** Half-angle, capture, sampling bias. */
   beam: ShownFigure[];
   /** What was assumed, for all of it. */
@@ -49,7 +49,7 @@ export function lightView(panel: PanelEntry, currency: string): LightView | unde
   const { current } = panel;
   if (!current) return undefined;
   const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
-  const pair = (name: string, common: string, corrected: string): Correction => ({
+  const pair = (name: string, common: string, corrected: string): CorrectedPair => ({
     name,
     common: figure(common),
     corrected: figure(corrected),
@@ -108,7 +108,7 @@ function sourceSentence({ light, readings }: SessionEntry): string {
     const reason = isFigure(figures.emitted) ? '' : say(figures.emitted.reason);
     return `The corrected figures are withheld: ${reason}. The common ones stand.`;
   }
-  const count = (readings.distances ?? []).filter((it) => it.centre && keptReadings(it.centre).length > 0).length;
+  const count = (readings.distances ?? []).filter((it) => it.centre && acceptedReadings(it.centre).length > 0).length;
   switch (source) {
     case 'beyond':
       return 'Here it was measured: readings past the edges, in the same plane, say how much light misses the frame.';

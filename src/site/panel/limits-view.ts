@@ -1,6 +1,6 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
+import { UNTIMED_NOTE } from '../../measure/exposure/exposure-time.ts';
 import { CLOSING, type LimitResult } from '../../measure/exposure/index.ts';
-import { UNTIMED_NOTE } from '../../measure/exposure/stay.ts';
 import { isFigure } from '../../measure/figure.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 

@@ -15,7 +15,7 @@ export interface ShownFigure {
   name: string;
   method: string;
   /** Where the working stands. */
-  working: string;
+  calculation: string;
   shown?: Shown;
   /** The same in the unit that some readers prefer, and what the two ways are called. */
   other?: Shown;
@@ -30,7 +30,7 @@ export interface ShownFigure {
 }
 
 /** Anchor of a metric's working: the plain id for the current session, dated for earlier ones. */
-export function workingAnchor(
+export function calculationAnchor(
   metric: string,
   session: SessionEntry | undefined,
   current: SessionEntry | undefined,
@@ -47,13 +47,13 @@ export function shownFigure(
   session?: SessionEntry,
 ): ShownFigure {
   const { name, method } = metricById(metric);
-  const working = `${panelAddress(panel.slug)}methodology/#${workingAnchor(metric, session, panel.current)}`;
+  const calculation = `${panelAddress(panel.slug)}methodology/#${calculationAnchor(metric, session, panel.current)}`;
   const base = {
     metric,
     name,
     method: `/methods/${method}/`,
-    working,
-    flagsAt: session && session !== panel.current ? working : '#flags',
+    calculation,
+    flagsAt: session && session !== panel.current ? calculation : '#flags',
   };
   if (!isFigure(it)) return { ...base, gap: reasonText(it), notes: [] };
   const dagger = daggerOf(it.flags);

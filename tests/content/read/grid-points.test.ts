@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { keptReadings, pointReadings } from '../../../src/content/read/grid-points.ts';
+import { acceptedReadings, pointReadings } from '../../../src/content/read/grid-points.ts';
 import { gridPoint } from '../../../src/content/schema/session.ts';
 
 describe('readings of a point of the grid', () => {
@@ -18,10 +18,10 @@ describe('readings of a point of the grid', () => {
       [60, 61],
       [],
     ],
-  ])('%s', (_name, written, all, kept) => {
+  ])('%s', (_name, written, all, accepted) => {
     const point = gridPoint.parse(written);
     expect(pointReadings(point).map((it) => it.reading.value)).toEqual(all);
-    expect(keptReadings(point)).toEqual(kept);
+    expect(acceptedReadings(point)).toEqual(accepted);
   });
 
   test('the reason stays with the reading that was struck', () => {

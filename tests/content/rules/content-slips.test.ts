@@ -11,7 +11,7 @@ import { warningsOf } from '../../../src/site/warnings/warnings.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 
 const PLOVER = 'panels/plover/index.md';
-const METER = 'instruments/thermopile.yaml';
+const INSTRUMENT = 'instruments/thermopile.yaml';
 
 let content: ContentFolder;
 beforeEach(() => {
@@ -101,7 +101,7 @@ const SLIPS: Slip[] = [
   },
   {
     name: 'a calibration of 0',
-    file: METER,
+    file: INSTRUMENT,
     from: 'relative: 4',
     to: 'relative: 0',
     field: 'relative',
@@ -110,7 +110,7 @@ const SLIPS: Slip[] = [
   },
   {
     name: 'a calibration as a fraction',
-    file: METER,
+    file: INSTRUMENT,
     from: 'relative: 4',
     to: 'relative: 0.04',
     field: 'relative',
@@ -198,7 +198,7 @@ describe('a slip', () => {
     const { file = PLOVER, from, to, at = to, weight, says } = slip;
     // The paths in an instrument's file depend on whether it has one calibration or a list of them.
     content.edit(file, from, to);
-    const line = content.lineOf(file, at);
+    const line = content.componentOf(file, at);
     const place = `${content.folder}/${file}:${line}`;
     const blocks = blockAt(printed(), weight === 'problem' ? place : `${weight}  ${place}`);
     const text = blocks.join('\n');
@@ -242,7 +242,7 @@ describe('what is not a slip', () => {
       'share: 50 % }\n    - { peak: 850 nm, share: 50 %',
       'share: 66.7 }\n    - { peak: 850 nm, share: 33.3',
     ],
-    ['a calibration of 0.2 %', METER, 'relative: 4', 'relative: 0.2'],
+    ['a calibration of 0.2 %', INSTRUMENT, 'relative: 4', 'relative: 0.2'],
     ['another model of the maker', 'panels/ruff/index.md', 'model: ruff', 'model: Plover II'],
   ])('%s stops nothing', (_name, file, from, to) => {
     content.edit(file, from, to);
@@ -258,7 +258,7 @@ describe('what is not a slip', () => {
 });
 
 test('a meter’s wrong range is told of once a session, at the highest reading', () => {
-  content.edit(METER, 'to: 300', 'to: 35');
+  content.edit(INSTRUMENT, 'to: 300', 'to: 35');
   const problems = content.problems().filter((it) => it.file.includes('plover'));
   expect(problems).toMatchObject([
     { field: 'sessions[0].peak.combined', found: '52.5, the highest of 6 readings above its range' },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { angularCoefficients, angularRows, matchedError } from '../../../src/measure/beam/angular-sums.ts';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { panelSums } from '../../../src/measure/beam/panel-sums.ts';
 import { BASIS, cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
 import { type AngularResponse, angularError } from '../../../src/measure/instrument/angular-response.ts';
@@ -34,14 +34,14 @@ describe.each(RESPONSES)('a meter’s error at oblique light ($kind)', (response
       field: { width: 24, height: 40 },
       emitter: { kind: 'leds', columns: 9, rows: 15, ledSize: 1 },
       distance: 15.24,
-      grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, kept: [0, 4] },
+      grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, accepted: [0, 4] },
       beyond: [
         { edge: 'right', past: 8 },
         { edge: 'top', past: 30 },
       ],
       targets: [],
     });
-    const weights = cosineWeights(beamOrder(halfAngle));
+    const weights = cosineWeights(lambertianExponent(halfAngle));
     const rows = angularRows(readings.base, response);
     const sum = (of: Float64Array, row: number) =>
       weights.reduce((total, it, k) => total + it * (of[row * BASIS + k] as number), 0);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { axialIntensity, beamHalfAngle, beamOrder } from '../../../src/measure/beam/beam.ts';
+import { axialIntensity, beamHalfAngle, lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { chiSquareExceeds } from '../../../src/measure/beam/chi-square.ts';
 import { erf } from '../../../src/measure/beam/error-function.ts';
 import { expectToMeet } from '../../references/check-value.ts';
@@ -10,18 +10,18 @@ import { integral, normalBelow } from '../random-numbers.ts';
 
 describe('order and half angle', () => {
   test.each(BEAM_ORDERS)('$label', (row) => {
-    expectToMeet(beamOrder(row.arguments.halfAngle), row);
+    expectToMeet(lambertianExponent(row.arguments.halfAngle), row);
   });
 
   test(AXIAL_INTENSITY.label, () => {
     const { halfAngle, power } = AXIAL_INTENSITY.arguments;
-    expectToMeet(axialIntensity(beamOrder(halfAngle), power), AXIAL_INTENSITY);
+    expectToMeet(axialIntensity(lambertianExponent(halfAngle), power), AXIAL_INTENSITY);
   });
 
   test('each is the inverse of the other, to the ends of the range', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.01, max: 89.9, noNaN: true }), (angle) => {
-        expect(Math.abs(beamHalfAngle(beamOrder(angle)) / angle - 1)).toBeLessThan(1e-9);
+        expect(Math.abs(beamHalfAngle(lambertianExponent(angle)) / angle - 1)).toBeLessThan(1e-9);
       }),
       RUNS,
     );
@@ -29,14 +29,14 @@ describe('order and half angle', () => {
 
   test('the intensity is half of that on the axis at the half angle', () => {
     for (const angle of [3, 10, 30, 60, 85]) {
-      expect(Math.cos((angle * Math.PI) / 180) ** beamOrder(angle)).toBeCloseTo(0.5, 12);
+      expect(Math.cos((angle * Math.PI) / 180) ** lambertianExponent(angle)).toBeCloseTo(0.5, 12);
     }
   });
 
   test('the intensity adds up to the power over the hemisphere', () => {
-    for (const order of [0.4, 1, 4.8, 20, 150]) {
+    for (const exponent of [0.4, 1, 4.8, 20, 150]) {
       const flux = integral(
-        (a) => axialIntensity(order, 7) * Math.cos(a) ** order * 2 * Math.PI * Math.sin(a),
+        (a) => axialIntensity(exponent, 7) * Math.cos(a) ** exponent * 2 * Math.PI * Math.sin(a),
         0,
         Math.PI / 2,
       );
@@ -45,12 +45,12 @@ describe('order and half angle', () => {
   });
 
   test.each([0, 90, -30, 120, Number.NaN, Number.POSITIVE_INFINITY])('a half angle of %d is refused', (angle) => {
-    expect(() => beamOrder(angle)).toThrow(RangeError);
+    expect(() => lambertianExponent(angle)).toThrow(RangeError);
   });
 
-  test.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('an order of %d is refused', (order) => {
-    expect(() => beamHalfAngle(order)).toThrow(RangeError);
-    expect(() => axialIntensity(order, 1)).toThrow(RangeError);
+  test.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('an order of %d is refused', (exponent) => {
+    expect(() => beamHalfAngle(exponent)).toThrow(RangeError);
+    expect(() => axialIntensity(exponent, 1)).toThrow(RangeError);
   });
 });
 

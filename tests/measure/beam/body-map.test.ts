@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { BODY_WIDTH, bodyMap } from '../../../src/measure/beam/body-map.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import { cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
 import { knownEmitter, lightOf, lightSource } from './make.ts';
 
 const source = lightSource();
-const panel = (order: number) => ({
+const panel = (exponent: number) => ({
   emitter: knownEmitter(source),
   field: { width: source.width, height: source.height },
-  weights: [...cosineWeights(order)],
+  weights: [...cosineWeights(exponent)],
   drive: PATTERNS.map(() => 0),
   power: 60,
 });
@@ -17,7 +17,7 @@ const panel = (order: number) => ({
 describe('what reaches a person', () => {
   test('the independent simulator finds the same at every cell', () => {
     const light = lightOf(source);
-    const body = bodyMap(panel(beamOrder(30)), 30, 172);
+    const body = bodyMap(panel(lambertianExponent(30)), 30, 172);
     expect([body.columns, body.rows]).toEqual([15, 58]);
     let sum = 0;
     let even = 0;
@@ -42,7 +42,7 @@ describe('what reaches a person', () => {
   });
 
   test('from further away the light is weaker and more even', () => {
-    const [near, far] = [20, 150].map((distance) => bodyMap(panel(beamOrder(30)), distance, 172));
+    const [near, far] = [20, 150].map((distance) => bodyMap(panel(lambertianExponent(30)), distance, 172));
     expect(far?.mean).toBeLessThan(near?.mean ?? 0);
     expect(far?.evenShare).toBeGreaterThan(near?.evenShare ?? 1);
     expect(near?.evenShare).toBeLessThan(0.5);

@@ -66,8 +66,8 @@ describe.each<[Extra, { halfWidth: number; tau: number; beforeCommon: number }]>
   });
 
   test('panels are ordered by price per emitted watt nearly as they truly are, and better than by the common figure', () => {
-    const modelled = kendallTau(told().map(({ order }) => [order.true, order.modelled as number]));
-    const common = kendallTau(told().map(({ order }) => [order.true, order.common]));
+    const modelled = kendallTau(told().map(({ exponent }) => [exponent.true, exponent.modelled as number]));
+    const common = kendallTau(told().map(({ exponent }) => [exponent.true, exponent.common]));
     expect(modelled).toBeGreaterThan(tau);
     expect(modelled).toBeGreaterThan(common + beforeCommon);
   });

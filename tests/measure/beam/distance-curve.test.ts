@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { distanceCurve } from '../../../src/measure/beam/distance-curve.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import type { PanelModel } from '../../../src/measure/beam/panel-model.ts';
@@ -13,7 +13,7 @@ const source = { ...field, columns: 6, rows: 8, ledSize: 1.2, power: 28, spread:
 const model = (part: Partial<PanelModel> = {}): PanelModel => ({
   emitter,
   field,
-  weights: [...cosineWeights(beamOrder(16))],
+  weights: [...cosineWeights(lambertianExponent(16))],
   drive: none,
   power: 28,
   ...part,
@@ -30,8 +30,8 @@ test('the curve has what single LEDs give', () => {
 });
 
 test('a beam of two lobes is the sum of both, and drive counts', () => {
-  const narrow = cosineWeights(beamOrder(12));
-  const weights = [...cosineWeights(beamOrder(55))].map((it, k) => 0.4 * it + 0.6 * (narrow[k] as number));
+  const narrow = cosineWeights(lambertianExponent(12));
+  const weights = [...cosineWeights(lambertianExponent(55))].map((it, k) => 0.4 * it + 0.6 * (narrow[k] as number));
   const drive = none.map((_, p) => (p === 0 ? -0.2 : 0));
   const light = anyLight({
     ...source,

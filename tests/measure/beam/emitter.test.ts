@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { assumedEmitter, countedEmitter } from '../../../src/measure/beam/assumed-emitter.ts';
-import { emitterTerms, isEven, type LedEmitter, placeLeds } from '../../../src/measure/beam/emitter.ts';
+import { emitterParts, isEven, type LedEmitter, placeLeds } from '../../../src/measure/beam/emitter.ts';
 import { irradianceAt } from '../../../src/measure/beam/irradiance.ts';
 import { planeModel } from '../../../src/measure/beam/plane-model.ts';
 import { placeLeds as placeIndependently } from '../../support/light-source.ts';
@@ -96,8 +96,8 @@ describe('placing LEDs', () => {
   });
 
   test('a field without width is refused, and light that falls short of it all', () => {
-    expect(() => emitterTerms(grid(), { width: 0, height: 3 })).toThrow(RangeError);
-    expect(() => emitterTerms({ kind: 'continuous', beyond: -10 }, FIELD)).toThrow(RangeError);
+    expect(() => emitterParts(grid(), { width: 0, height: 3 })).toThrow(RangeError);
+    expect(() => emitterParts({ kind: 'continuous', beyond: -10 }, FIELD)).toThrow(RangeError);
   });
 });
 
@@ -120,7 +120,7 @@ describe('panels as products of profiles', () => {
     ],
   ])('%s: the plain sum over the LEDs', (_, part, kinds) => {
     const emitter = grid(part);
-    const terms = emitterTerms(emitter, FIELD);
+    const terms = emitterParts(emitter, FIELD);
     expect(terms).toHaveLength(kinds);
     const spots = [
       { x: 0, y: 0 },

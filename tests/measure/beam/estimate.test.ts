@@ -19,7 +19,7 @@ const work = (bench: Bench): OpticsEstimates => {
   return estimates;
 };
 const relative = (it: Estimate | undefined) => (it ? it.standardUncertainty / it.value : Number.NaN);
-const lineOf = (it: Estimate | undefined, ending: string) =>
+const componentOf = (it: Estimate | undefined, ending: string) =>
   it?.budget.find((line) => line.source.key.endsWith(ending));
 
 /** 60 W behind LEDs of 20 degrees, and behind LEDs of 40. */
@@ -93,11 +93,11 @@ describe('values', () => {
 
   test('points without a reading are left out on both sides', () => {
     const input = opticsInput(bench);
-    const kept = [0, 1, 2, 4, 5, 6, 8];
-    const pick = <T>(list: readonly T[] | undefined) => kept.map((i) => (list ?? [])[i] as T);
+    const accepted = [0, 1, 2, 4, 5, 6, 8];
+    const pick = <T>(list: readonly T[] | undefined) => accepted.map((i) => (list ?? [])[i] as T);
     const { estimates } = estimatePanel({
       ...input,
-      layout: { ...input.layout, grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, kept } },
+      layout: { ...input.layout, grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, accepted } },
       ...(input.grid && {
         grid: {
           values: pick(input.grid.values),
@@ -217,13 +217,13 @@ describe('the simulation', () => {
 
   test('a calibration moves power and irradiance one to one, and ratios not at all', () => {
     const found = work({ ...bench, sensor: { ...SENSOR, calibrationRelative: 0.04 } });
-    expect(lineOf(found.emitted, '/calibration')?.contribution).toBeCloseTo(0.04 * found.emitted.value, 9);
-    expect(lineOf(found.targets[1]?.peak, '/calibration')?.contribution).toBeCloseTo(
+    expect(componentOf(found.emitted, '/calibration')?.contribution).toBeCloseTo(0.04 * found.emitted.value, 9);
+    expect(componentOf(found.targets[1]?.peak, '/calibration')?.contribution).toBeCloseTo(
       0.04 * (found.targets[1]?.peak?.value ?? 0),
       9,
     );
     for (const it of [found.capture, found.halfAngle, found.samplingBias]) {
-      expect(lineOf(it, 'sensor@2026-01-10/calibration')).toBeUndefined();
+      expect(componentOf(it, 'sensor@2026-01-10/calibration')).toBeUndefined();
     }
     const double = work({ ...bench, sensor: { ...SENSOR, calibrationRelative: 0.08 } });
     expect(double.emitted.standardUncertainty ** 2 - found.emitted.standardUncertainty ** 2).toBeCloseTo(
@@ -239,7 +239,7 @@ describe('the simulation', () => {
     });
     const [narrow, wide] = [0.2, 1.5].map((distanceSetting) => work({ ...source, distanceSetting }));
     // If the sensor stood farther away than it was set, there is more light at 30 cm than is stated.
-    expect(lineOf(wide?.targets[1]?.mean, `${SESSION}/distance`)?.contribution).toBeLessThan(0);
+    expect(componentOf(wide?.targets[1]?.mean, `${SESSION}/distance`)?.contribution).toBeLessThan(0);
     expect(relative(wide?.targets[1]?.mean)).toBeGreaterThan(1.1 * relative(narrow?.targets[1]?.mean));
   });
 
@@ -255,7 +255,7 @@ test('two panels of one meter: its calibration cancels in their order', () => {
   const figures = [20, 30].map((halfAngle, i) => {
     const it = exactBench(lightSource({ halfAngle, power: { red: 30 + i, nearInfrared: 30 } }), { grid: [3, 3] });
     const result = estimatePanel(opticsInput(it));
-    const context = { session: `panel-${i}/2026-03-02`, meter: SENSOR, inputs: [], notes: [] };
+    const context = { session: `panel-${i}/2026-03-02`, instrument: SENSOR, inputs: [], notes: [] };
     return figureOf(opticsFigures(result, context).emitted);
   });
   const only = figures.map((it) => ({

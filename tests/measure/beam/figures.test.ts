@@ -8,7 +8,7 @@ import {
 import { type SessionLight, sessionOptics } from '../../../src/measure/beam/session-light.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { sideFigure } from '../../../src/measure/irradiance/optical-power.ts';
-import { figure, figureOf, line, lineOf } from '../make.ts';
+import { componentOf, figure, figureOf, line } from '../make.ts';
 import { lightOf, lightSource, points, SENSOR, SESSION, SIX_INCHES, TAPE } from './make.ts';
 
 const source = lightSource({ halfAngle: 25 });
@@ -19,12 +19,12 @@ const rows = [0, 1, 2].map((row) =>
     .map(({ x, y }) => [light(x, y, SIX_INCHES)]),
 );
 const side = (of: 'width' | 'height') =>
-  sideFigure({ panel: 'lantern-40', side: of, value: source[of], edgeSetting: 0.2, meter: TAPE });
+  sideFigure({ panel: 'lantern-40', side: of, value: source[of], edgeSetting: 0.2, instrument: TAPE });
 
 const session = (part: Partial<SessionLight> = {}): SessionLight => ({
   panel: 'lantern-40',
   session: SESSION,
-  meter: SENSOR,
+  instrument: SENSOR,
   width: side('width'),
   height: side('height'),
   distance: { distance: SIX_INCHES, halfWidth: 0.3, area: source.width * source.height },
@@ -39,7 +39,7 @@ function figures(part: Partial<SessionLight> = {}, power = figure(50)) {
   const it = sessionOptics(session(part));
   if (!('input' in it)) throw new Error(it.withheld);
   const result = estimatePanel(it.input);
-  return opticsFigures(result, { session: SESSION, meter: SENSOR, inputs: ['grid'], notes: it.notes, power });
+  return opticsFigures(result, { session: SESSION, instrument: SENSOR, inputs: ['grid'], notes: it.notes, power });
 }
 
 describe('figures of a session’s light', () => {
@@ -95,12 +95,12 @@ describe('figures of a session’s light', () => {
       expect(Math.abs(u / (it.standardUncertainty ?? 0) - 1)).toBeLessThan(0.02);
       expect(new Set(it.budget.map((entry) => entry.source.key)).size).toBe(it.budget.length);
     }
-    expect(lineOf(figureOf(all.emitted), '/beam-shape-1').contribution).not.toBe(0);
+    expect(componentOf(figureOf(all.emitted), '/beam-shape-1').contribution).not.toBe(0);
     expect(figureOf(all.emitted).unassessed.map((it) => it.what)).toContain('Unlike LEDs');
   });
 
   test('the working has the numbers in it', () => {
-    expect(figureOf(all.emitted).working).toMatch(
+    expect(figureOf(all.emitted).calculation).toMatch(
       /^Φ = P \(1 − s\) ÷ \(b κ\) = 50 W × \(1 − -?[\d.e-]+\) ÷ \(0\.\d+ × 0\.\d+\) = [\d.]+ W$/,
     );
   });
@@ -120,7 +120,12 @@ describe('figures of a session’s light', () => {
     const { ledCount: _, ...uncounted } = session({ targets: [5, 60] });
     const it = sessionOptics(uncounted);
     if (!('input' in it)) throw new Error(it.withheld);
-    const found = opticsFigures(estimatePanel(it.input), { session: SESSION, meter: SENSOR, inputs: [], notes: [] });
+    const found = opticsFigures(estimatePanel(it.input), {
+      session: SESSION,
+      instrument: SENSOR,
+      inputs: [],
+      notes: [],
+    });
     const [near, far] = found.distances;
     expect(near?.peak).toMatchObject({
       gap: true,
@@ -139,7 +144,7 @@ describe('gaps', () => {
     const { beamAngle: _, ...rest } = session({ grid: { points: hot, inset: 2.54 } });
     const it = sessionOptics(rest);
     if (!('input' in it)) throw new Error(it.withheld);
-    const all = opticsFigures(estimatePanel(it.input), { session: SESSION, meter: SENSOR, inputs: [], notes: [] });
+    const all = opticsFigures(estimatePanel(it.input), { session: SESSION, instrument: SENSOR, inputs: [], notes: [] });
     for (const one of [all.halfAngle, all.samplingBias, all.capture, all.emitted]) {
       expect(isFigure(one)).toBe(false);
       expect(one).toMatchObject({
@@ -159,7 +164,9 @@ describe('gaps', () => {
 
 describe('putting a session together', () => {
   test('no meter, or a distance that no plane can have: withheld', () => {
-    expect(sessionOptics(session({ meter: undefined }))).toEqual({ withheld: 'the session does not name the meter' });
+    expect(sessionOptics(session({ instrument: undefined }))).toEqual({
+      withheld: 'the session does not name the meter',
+    });
     expect(sessionOptics(session({ targets: [0] }))).toMatchObject({ withheld: expect.stringContaining('0.1 cm') });
   });
 
@@ -169,7 +176,7 @@ describe('putting a session together', () => {
     );
     const it = sessionOptics(session({ grid: { points: repeated, inset: 2.54 } }));
     if (!('input' in it)) throw new Error(it.withheld);
-    expect(it.input.layout.grid?.kept).toEqual([0, 1, 2, 3, 5, 6, 7, 8]);
+    expect(it.input.layout.grid?.accepted).toEqual([0, 1, 2, 3, 5, 6, 7, 8]);
     // Three repeats at each of eight points, 1 % apart at most: pooled over them, widened by Student's t with 16 degrees
     // of freedom (2.120 / 1.960), over the root of three.
     const pooled = Math.sqrt(repeated.flat().reduce((sum, [value = 0]) => sum + (0.01 * value) ** 2, 0) / 8);
@@ -248,7 +255,7 @@ describe('figures made of it', () => {
   test('price per emitted watt', () => {
     const it = pricePerEmittedWattFigure(SESSION, figure(599, [], 'real-price', 'currency'), emitted, 'EUR');
     expect(it.value).toBeCloseTo(599 / 60, 10);
-    expect(lineOf(it, 'meter/calibration').contribution).toBeCloseTo((-599 / 60) * 0.04, 10);
-    expect(it.working).toBe('c = C ÷ Φ = 599 EUR ÷ 60 W = 9.983 EUR/W');
+    expect(componentOf(it, 'meter/calibration').contribution).toBeCloseTo((-599 / 60) * 0.04, 10);
+    expect(it.calculation).toBe('c = C ÷ Φ = 599 EUR ÷ 60 W = 9.983 EUR/W');
   });
 });

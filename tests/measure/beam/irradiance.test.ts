@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
-import { emitterTerms, type Field, type PlacedLed, placeLeds } from '../../../src/measure/beam/emitter.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
+import { emitterParts, type Field, type PlacedLed, placeLeds } from '../../../src/measure/beam/emitter.ts';
 import { irradianceAt } from '../../../src/measure/beam/irradiance.ts';
 import { planeMap } from '../../../src/measure/beam/plane-map.ts';
 import { planeModel } from '../../../src/measure/beam/plane-model.ts';
@@ -21,7 +21,7 @@ const WHOLE = { kind: 'continuous', beyond: 0 } as const;
 
 /** Irradiance over exitance of a continuous Lambertian field: its configuration factor. */
 function factorOf(field: Field, x: number, y: number, distance: number): number {
-  const perWatt = planeModel(emitterTerms(WHOLE, field), field, [{ x, y }]).values(1, distance)[1] ?? Number.NaN;
+  const perWatt = planeModel(emitterParts(WHOLE, field), field, [{ x, y }]).values(1, distance)[1] ?? Number.NaN;
   return (perWatt * field.width * field.height) / 1000;
 }
 
@@ -38,10 +38,13 @@ function fineGrid(field: Field, columns: number, rows: number): PlacedLed[] {
 describe('one LED', () => {
   test.each(SINGLE_LED)('$label', (row) => {
     const { halfAngle, power, distance, aside } = row.arguments;
-    const order = beamOrder(halfAngle);
-    expectToMeet(irradianceAt(ONE, order, power, { x: aside, y: 0, z: distance }), row);
-    const terms = emitterTerms({ kind: 'leds', columns: 1, rows: 1, ledSize: 0 }, { width: 1, height: 1 });
-    const [, modelled = 0] = planeModel(terms, { width: 1, height: 1 }, [{ x: 0, y: aside }]).values(order, distance);
+    const exponent = lambertianExponent(halfAngle);
+    expectToMeet(irradianceAt(ONE, exponent, power, { x: aside, y: 0, z: distance }), row);
+    const terms = emitterParts({ kind: 'leds', columns: 1, rows: 1, ledSize: 0 }, { width: 1, height: 1 });
+    const [, modelled = 0] = planeModel(terms, { width: 1, height: 1 }, [{ x: 0, y: aside }]).values(
+      exponent,
+      distance,
+    );
     expect(Math.abs((power * modelled) / row.expected - 1)).toBeLessThan(1e-6);
   });
 
@@ -49,8 +52,8 @@ describe('one LED', () => {
     const angle = (25 * Math.PI) / 180;
     const place = { x: 40 * Math.sin(angle), y: 0, z: 40 * Math.cos(angle) };
     const towards = { x: -Math.sin(angle), y: 0, z: -Math.cos(angle) };
-    const onAxis = irradianceAt(ONE, beamOrder(25), 3, { x: 0, y: 0, z: 40 });
-    expect(irradianceAt(ONE, beamOrder(25), 3, place, towards) / onAxis).toBeCloseTo(0.5, 12);
+    const onAxis = irradianceAt(ONE, lambertianExponent(25), 3, { x: 0, y: 0, z: 40 });
+    expect(irradianceAt(ONE, lambertianExponent(25), 3, place, towards) / onAxis).toBeCloseTo(0.5, 12);
   });
 
   test('a receiver turned away gets nothing, and one turned aside the cosine', () => {
@@ -145,28 +148,28 @@ describe('a whole panel', () => {
   const emitter = { kind: 'leds', columns: 10, rows: 20, ledSize: 0.8 } as const;
 
   test.each([5, 10, 20, 30, 45, 60, 80])('planes agree with the plain sum over the LEDs, half angle %d°', (angle) => {
-    const order = beamOrder(angle);
+    const exponent = lambertianExponent(angle);
     const leds = placeLeds(emitter, field);
-    const terms = emitterTerms(emitter, field);
+    const terms = emitterParts(emitter, field);
     for (const distance of [3, 15.24, 60, 200]) {
-      const map = planeMap(terms, order, 2, distance, { width: 40, height: 70, columns: 5, rows: 7, x: 3, y: -2 });
-      const axis = (1000 * 2 * (order + 1)) / (2 * Math.PI * distance ** 2) / leds.length;
+      const map = planeMap(terms, exponent, 2, distance, { width: 40, height: 70, columns: 5, rows: 7, x: 3, y: -2 });
+      const axis = (1000 * 2 * (exponent + 1)) / (2 * Math.PI * distance ** 2) / leds.length;
       map.values.forEach((value, i) => {
         const place = { x: map.x[i % 5] as number, y: map.y[Math.floor(i / 5)] as number, z: distance };
-        const plain = irradianceAt(leds, order, 2, place);
+        const plain = irradianceAt(leds, exponent, 2, place);
         expect(Math.abs(value - plain)).toBeLessThan(1e-6 * plain + 1e-9 * axis);
       });
     }
   });
 
   test('far away it is a point: inverse square', () => {
-    const model = planeModel(emitterTerms(emitter, field), field, [{ x: 0, y: 0 }]);
+    const model = planeModel(emitterParts(emitter, field), field, [{ x: 0, y: 0 }]);
     for (const angle of [10, 30, 60]) {
-      const order = beamOrder(angle);
-      const [, far = 0] = model.values(order, 2000);
-      const [, farther = 0] = model.values(order, 4000);
+      const exponent = lambertianExponent(angle);
+      const [, far = 0] = model.values(exponent, 2000);
+      const [, farther = 0] = model.values(exponent, 4000);
       expect(Math.abs(far / farther / 4 - 1)).toBeLessThan(3e-3);
-      expect(Math.abs((far * 2 * Math.PI * 2000 ** 2) / (1000 * (order + 1)) - 1)).toBeLessThan(4e-3);
+      expect(Math.abs((far * 2 * Math.PI * 2000 ** 2) / (1000 * (exponent + 1)) - 1)).toBeLessThan(4e-3);
     }
   });
 
@@ -178,7 +181,10 @@ describe('a whole panel', () => {
       [10, 200],
     ] as const) {
       const plane = { width: side, height: side };
-      const [mean = 0] = planeModel(emitterTerms(emitter, field), plane, []).values(beamOrder(angle), SIX_INCHES);
+      const [mean = 0] = planeModel(emitterParts(emitter, field), plane, []).values(
+        lambertianExponent(angle),
+        SIX_INCHES,
+      );
       expect(Math.abs((mean * side * side) / 1000 - 1)).toBeLessThan(1e-3);
     }
   });
@@ -190,9 +196,9 @@ describe('a whole panel', () => {
         fc.double({ min: 0.5, max: 150, noNaN: true }),
         fc.double({ min: 1.01, max: 3, noNaN: true }),
         (angle, near, times) => {
-          const model = planeModel(emitterTerms(WHOLE, field), field, [{ x: 0, y: 0 }]);
-          const [mean = 0, peak = 0] = model.values(beamOrder(angle), near);
-          const [meanFar = 0, peakFar = 0] = model.values(beamOrder(angle), near * times);
+          const model = planeModel(emitterParts(WHOLE, field), field, [{ x: 0, y: 0 }]);
+          const [mean = 0, peak = 0] = model.values(lambertianExponent(angle), near);
+          const [meanFar = 0, peakFar = 0] = model.values(lambertianExponent(angle), near * times);
           // At contact a wide field is as bright as its surface, whatever the distance; hence the model's own error.
           expect(peakFar).toBeLessThan(peak * (1 + 1e-6));
           expect(meanFar).toBeLessThan(mean);
@@ -210,9 +216,9 @@ describe('a whole panel', () => {
         fc.double({ min: 0.1, max: 500, noNaN: true }),
         (angle, distance, power) => {
           const raster = { width: 50, height: 90, columns: 6, rows: 5 };
-          const terms = emitterTerms(emitter, field);
-          const { values } = planeMap(terms, beamOrder(angle), power, distance, raster);
-          const one = planeMap(terms, beamOrder(angle), 1, distance, raster).values;
+          const terms = emitterParts(emitter, field);
+          const { values } = planeMap(terms, lambertianExponent(angle), power, distance, raster);
+          const one = planeMap(terms, lambertianExponent(angle), 1, distance, raster).values;
           values.forEach((value, i) => {
             const [row, column] = [Math.floor(i / 6), i % 6];
             const mirrored = [values[row * 6 + 5 - column], values[(4 - row) * 6 + column]];
@@ -226,12 +232,12 @@ describe('a whole panel', () => {
   });
 
   test('planes too near or too far, and beams too narrow, are refused', () => {
-    const model = planeModel(emitterTerms(emitter, field), field, []);
+    const model = planeModel(emitterParts(emitter, field), field, []);
     expect(() => model.values(1, 0)).toThrow(RangeError);
     expect(() => model.values(1, 1e6)).toThrow(RangeError);
     expect(() => model.values(5000, 15)).toThrow(RangeError);
     expect(() =>
-      planeMap(emitterTerms(emitter, field), 1, 1, 15, { width: 1, height: 1, columns: 0, rows: 2 }),
+      planeMap(emitterParts(emitter, field), 1, 1, 15, { width: 1, height: 1, columns: 0, rows: 2 }),
     ).toThrow(RangeError);
   });
 });

@@ -3,20 +3,20 @@ import { sharedErrors, takeBeyond, takeReadings } from '../../../src/measure/bea
 import type { OpticsInput } from '../../../src/measure/beam/estimate.ts';
 import type { BeyondPlace } from '../../../src/measure/beam/panel-sums.ts';
 import { sideFigure } from '../../../src/measure/irradiance/optical-power.ts';
-import { beamOrder, channelIrradiance, type LightSource, placeLeds } from '../../support/light-source.ts';
-import { meter, slanted } from '../make.ts';
+import { channelIrradiance, type LightSource, lambertianExponent, placeLeds } from '../../support/light-source.ts';
+import { instrument, slanted } from '../make.ts';
 
 /** Relative error of the bench meter from oblique light, whatever its angle. */
 export const OBLIQUE = 0.015;
 /** A bench meter and a tape of the usual kind. */
-export const SENSOR = meter({
+export const SENSOR = instrument({
   calibrationRelative: 0.02,
   calibrationAbsolute: 0.1,
   resolution: 0.1,
   angularResponse: slanted(OBLIQUE),
   repeatability: 0.008,
 });
-export const TAPE = meter({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
+export const TAPE = instrument({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
 
 export const SESSION = 'lantern-40/2026-03-02';
 export const SIX_INCHES = 15.24;
@@ -47,9 +47,9 @@ export function knownEmitter(source: LightSource): Emitter {
 /** Irradiance of a simulated panel with both channels on, mW/cm². */
 export function lightOf(source: LightSource): (x: number, y: number, distance: number, receiver?: number) => number {
   const leds = placeLeds(source);
-  const order = beamOrder(source.halfAngle);
+  const exponent = lambertianExponent(source.halfAngle);
   return (x, y, distance, receiver) => {
-    const { red, nearInfrared } = channelIrradiance(leds, order, { x, y, distance }, receiver);
+    const { red, nearInfrared } = channelIrradiance(leds, exponent, { x, y, distance }, receiver);
     return red + nearInfrared;
   };
 }
@@ -90,7 +90,7 @@ export function opticsInput(bench: Bench): OpticsInput {
   const { grid, sweep, beyond, field, emitter, edge = 0.1, distance = SIX_INCHES, distanceSetting = 0.3 } = bench;
   const { sensor = SENSOR, tape = TAPE, edgeSetting = 0.2, targets = [SIX_INCHES, 30] } = bench;
   const side = (of: 'width' | 'height') =>
-    sideFigure({ panel: 'lantern-40', side: of, value: field[of], edgeSetting, meter: tape });
+    sideFigure({ panel: 'lantern-40', side: of, value: field[of], edgeSetting, instrument: tape });
   const take = (values: readonly number[]) =>
     takeReadings(
       values.map((value) => [value]),
@@ -106,7 +106,7 @@ export function opticsInput(bench: Bench): OpticsInput {
       ...(grid && {
         grid: {
           shape: { columns: grid.columns, rows: grid.rows, inset: 2.54 },
-          kept: grid.values.map((_, index) => index),
+          accepted: grid.values.map((_, index) => index),
         },
       }),
       ...(sweep && { sweep: sweep.map(([at]) => at) }),
@@ -126,7 +126,7 @@ export function opticsInput(bench: Bench): OpticsInput {
     errors: sharedErrors({
       session: SESSION,
       panel: 'lantern-40',
-      meter: sensor,
+      instrument: sensor,
       distance: { distance, halfWidth: distanceSetting, area: undefined },
       width: side('width'),
       height: side('height'),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import { widened } from '../../../src/measure/beam/emitter.ts';
 import { GEOMETRY, type Layout, panelSums } from '../../../src/measure/beam/panel-sums.ts';
@@ -12,7 +12,7 @@ const layout: Layout = {
   field,
   emitter: { kind: 'leds', columns: 8, rows: 13, ledSize: 0.6 },
   distance: SIX_INCHES,
-  grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, kept: [0, 4, 8] },
+  grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, accepted: [0, 4, 8] },
   beyond: [
     { edge: 'left', past: 8 },
     { edge: 'right', past: 20 },
@@ -23,7 +23,7 @@ const layout: Layout = {
   targets: [12, 60],
 };
 const HALF_ANGLE = 35;
-const weights = cosineWeights(beamOrder(HALF_ANGLE));
+const weights = cosineWeights(lambertianExponent(HALF_ANGLE));
 const sum = (rows: Float64Array, row: number) =>
   weights.reduce((total, it, k) => total + it * (rows[row * BASIS + k] as number), 0);
 const source = {
@@ -108,7 +108,7 @@ describe('readings and targets as sums over the parts of a beam', () => {
   });
 
   test('a grid point that there is not is refused', () => {
-    const grid = { shape: { columns: 3, rows: 3, inset: 2.54 }, kept: [9] };
+    const grid = { shape: { columns: 3, rows: 3, inset: 2.54 }, accepted: [9] };
     expect(() => panelSums({ ...layout, grid })).toThrow(RangeError);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
-import { type Emitter, emitterTerms, type Field, placeLeds } from '../../../src/measure/beam/emitter.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
+import { type Emitter, emitterParts, type Field, placeLeds } from '../../../src/measure/beam/emitter.ts';
 import { planeMap } from '../../../src/measure/beam/plane-map.ts';
 import { gridSpots, peakCandidates, planeValues } from '../../../src/measure/beam/plane-values.ts';
 import { truthOf } from '../../support/light-source.ts';
@@ -16,16 +16,16 @@ const NINE = { columns: 3, rows: 3, inset: 2.54 };
  * Mean over a rectangle of the light of the same rectangle, mW/cm² for 1 W: the integral over all pairs of places
  * depends on their difference alone, and how often a difference (u, v) occurs is (w - |u|)(h - |v|).
  */
-function meanByDifferences({ width, height }: Field, order: number, distance: number): number {
+function meanByDifferences({ width, height }: Field, exponent: number, distance: number): number {
   const kernel = (u: number, v: number) =>
-    distance ** (order + 1) / (u * u + v * v + distance ** 2) ** ((order + 3) / 2);
+    distance ** (exponent + 1) / (u * u + v * v + distance ** 2) ** ((exponent + 3) / 2);
   const sum = integral(
     (u) => (width - u) * integral((v) => (height - v) * kernel(u, v), 0, height, 400),
     0,
     width,
     400,
   );
-  return (1000 * (order + 1) * 4 * sum) / (2 * Math.PI * (width * height) ** 2);
+  return (1000 * (exponent + 1) * 4 * sum) / (2 * Math.PI * (width * height) ** 2);
 }
 
 describe('mean over the field', () => {
@@ -38,15 +38,15 @@ describe('mean over the field', () => {
   ])('%d cm × %d cm, half angle %d°: the integral over differences', (width, height, angle) => {
     const field = { width, height };
     for (const distance of [8, SIX_INCHES, 60]) {
-      const order = beamOrder(angle);
-      const { mean } = planeValues(WHOLE, field, order, 1, distance);
-      expect(Math.abs(mean / meanByDifferences(field, order, distance) - 1)).toBeLessThan(2e-6);
+      const exponent = lambertianExponent(angle);
+      const { mean } = planeValues(WHOLE, field, exponent, 1, distance);
+      expect(Math.abs(mean / meanByDifferences(field, exponent, distance) - 1)).toBeLessThan(2e-6);
     }
   });
 
   test.each([60, 30, 15])('half angle %d°: brute force over pairs of places', (angle) => {
     const field = { width: 20, height: 32 };
-    const order = beamOrder(angle);
+    const exponent = lambertianExponent(angle);
     const across = Array.from({ length: 40 }, (_, i) => 20 * ((i + 0.5) / 40 - 0.5));
     const down = Array.from({ length: 64 }, (_, i) => 32 * ((i + 0.5) / 64 - 0.5));
     let sum = 0;
@@ -54,19 +54,19 @@ describe('mean over the field', () => {
       for (const y of down) {
         for (const p of across) {
           for (const q of down) {
-            sum += ((x - p) ** 2 + (y - q) ** 2 + SIX_INCHES ** 2) ** (-(order + 3) / 2);
+            sum += ((x - p) ** 2 + (y - q) ** 2 + SIX_INCHES ** 2) ** (-(exponent + 3) / 2);
           }
         }
       }
     }
-    const mean = (1000 * (order + 1) * SIX_INCHES ** (order + 1) * sum) / (2 * Math.PI * (40 * 64) ** 2);
-    expect(Math.abs(planeValues(WHOLE, field, order, 1, SIX_INCHES).mean / mean - 1)).toBeLessThan(1e-3);
+    const mean = (1000 * (exponent + 1) * SIX_INCHES ** (exponent + 1) * sum) / (2 * Math.PI * (40 * 64) ** 2);
+    expect(Math.abs(planeValues(WHOLE, field, exponent, 1, SIX_INCHES).mean / mean - 1)).toBeLessThan(1e-3);
   });
 
   test.each([60, 45, 30, 15])('half angle %d°: the independent simulator', (halfAngle) => {
     const source = lightSource({ halfAngle });
     const truth = truthOf(source, SIX_INCHES, 1, 120);
-    const found = planeValues(knownEmitter(source), source, beamOrder(halfAngle), 60, SIX_INCHES, NINE);
+    const found = planeValues(knownEmitter(source), source, lambertianExponent(halfAngle), 60, SIX_INCHES, NINE);
     expect(Math.abs(found.mean / truth.meanOverField - 1)).toBeLessThan(2e-4);
     expect(Math.abs(found.capture / truth.capture - 1)).toBeLessThan(2e-4);
     const light = lightOf(source);
@@ -83,19 +83,19 @@ describe('counted rays', () => {
     [40, 150, 12],
   ])('%d cm × %d cm, half angle %d°: capture and mean within 1 %%', (width, height, angle) => {
     const numbers = randomNumbers(width + angle);
-    const order = beamOrder(angle);
+    const exponent = lambertianExponent(angle);
     const rays = 400_000;
     let hits = 0;
     for (let i = 0; i < rays; i++) {
       // Intensity as cos^m: the cosine is the (m + 1)-th root of a uniform number.
-      const cosine = numbers.uniform() ** (1 / (order + 1));
+      const cosine = numbers.uniform() ** (1 / (exponent + 1));
       const aside = (SIX_INCHES * Math.sqrt(1 - cosine ** 2)) / cosine;
       const turn = 2 * Math.PI * numbers.uniform();
       const x = width * (numbers.uniform() - 0.5) + aside * Math.cos(turn);
       const y = height * (numbers.uniform() - 0.5) + aside * Math.sin(turn);
       if (Math.abs(x) <= width / 2 && Math.abs(y) <= height / 2) hits++;
     }
-    const { capture, mean, through } = planeValues(WHOLE, { width, height }, order, 50, SIX_INCHES);
+    const { capture, mean, through } = planeValues(WHOLE, { width, height }, exponent, 50, SIX_INCHES);
     expect(Math.abs(capture / (hits / rays) - 1)).toBeLessThan(0.01);
     expect(Math.abs(mean / ((50_000 * hits) / rays / (width * height)) - 1)).toBeLessThan(0.01);
     expect(through).toBeCloseTo(50 * capture, 10);
@@ -115,7 +115,7 @@ describe('what the nine points say', () => {
         width,
         height,
         angle,
-        ...planeValues(emitter, { width, height }, beamOrder(angle), 1, SIX_INCHES, NINE),
+        ...planeValues(emitter, { width, height }, lambertianExponent(angle), 1, SIX_INCHES, NINE),
       };
     }),
   );
@@ -168,9 +168,9 @@ describe('peak and minimum', () => {
   test.each(emitters)('no place of a fine raster is beyond them: %o', (emitter) => {
     for (const angle of [8, 20, 60]) {
       for (const distance of [4, SIX_INCHES, 50]) {
-        const { peak, minimum, mean } = planeValues(emitter, field, beamOrder(angle), 10, distance);
+        const { peak, minimum, mean } = planeValues(emitter, field, lambertianExponent(angle), 10, distance);
         const raster = { ...field, columns: 57, rows: 123 };
-        const { values } = planeMap(emitterTerms(emitter, field), beamOrder(angle), 10, distance, raster);
+        const { values } = planeMap(emitterParts(emitter, field), lambertianExponent(angle), 10, distance, raster);
         const [highest, lowest] = [Math.max(...values), Math.min(...values)];
         expect(highest).toBeLessThanOrEqual(peak.value * (1 + 1e-5));
         expect(lowest).toBeGreaterThanOrEqual(minimum.value * (1 - 1e-5));
@@ -186,10 +186,11 @@ describe('peak and minimum', () => {
     for (const emitter of emitters.slice(0, 3)) {
       for (const angle of [8, 20, 60]) {
         for (const distance of [10, SIX_INCHES, 50]) {
-          const { peak } = planeValues(emitter, field, beamOrder(angle), 10, distance);
+          const { peak } = planeValues(emitter, field, lambertianExponent(angle), 10, distance);
           const best = peakCandidates(emitter, field).map(({ x, y }) => {
             const point = { width: 1e-6, height: 1e-6, columns: 1, rows: 1, x, y };
-            return planeMap(emitterTerms(emitter, field), beamOrder(angle), 10, distance, point).values[0] as number;
+            return planeMap(emitterParts(emitter, field), lambertianExponent(angle), 10, distance, point)
+              .values[0] as number;
           });
           expect(Math.max(...best) / peak.value).toBeGreaterThan(0.995);
         }
@@ -199,7 +200,7 @@ describe('peak and minimum', () => {
 
   test('a panel brighter in its lower half has its peak there', () => {
     const blocks = emitters[3] as Emitter;
-    expect(planeValues(blocks, field, beamOrder(20), 10, SIX_INCHES).peak.y).toBeLessThan(-3);
+    expect(planeValues(blocks, field, lambertianExponent(20), 10, SIX_INCHES).peak.y).toBeLessThan(-3);
   });
 });
 
@@ -211,7 +212,7 @@ test('capture falls with the distance and stays a share', () => {
       fc.double({ min: 6, max: 78, noNaN: true }),
       fc.double({ min: 1, max: 100, noNaN: true }),
       (width, height, angle, distance) => {
-        const at = (z: number) => planeValues(WHOLE, { width, height }, beamOrder(angle), 3, z).capture;
+        const at = (z: number) => planeValues(WHOLE, { width, height }, lambertianExponent(angle), 3, z).capture;
         expect(at(distance)).toBeGreaterThan(0);
         expect(at(distance)).toBeLessThan(1);
         expect(at(1.2 * distance)).toBeLessThan(at(distance));
@@ -226,7 +227,7 @@ test('LEDs close together are as good as a continuous field that reaches half a 
   const leds: Emitter = { kind: 'leds', columns: 21, rows: 41, ledSize: 0 };
   const whole: Emitter = { kind: 'continuous', beyond: 0.5 };
   for (const angle of [15, 30, 60]) {
-    const [a, b] = [leds, whole].map((it) => planeValues(it, field, beamOrder(angle), 1, SIX_INCHES, NINE));
+    const [a, b] = [leds, whole].map((it) => planeValues(it, field, lambertianExponent(angle), 1, SIX_INCHES, NINE));
     expect(Math.abs((a?.mean ?? 0) / (b?.mean ?? 1) - 1)).toBeLessThan(1e-3);
     expect(Math.abs((a?.samplingBias ?? 0) / (b?.samplingBias ?? 1) - 1)).toBeLessThan(1e-3);
   }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import {
   addCosine,
   BASIS,
@@ -14,7 +14,7 @@ const cosine = (degrees: number) => Math.cos((degrees * Math.PI) / 180);
 
 describe('a beam as a sum of powers of the cosine', () => {
   test.each([5, 8, 15, 27.3, 45, 60, 78])('half angle %d°: the intensity is that of the power itself', (half) => {
-    const m = beamOrder(half);
+    const m = lambertianExponent(half);
     const weights = cosineWeights(m);
     expect(weights.reduce((sum, it) => sum + it, 0)).toBeCloseTo(1, 12);
     const axis = (m + 1) / (2 * Math.PI);
@@ -31,7 +31,7 @@ describe('a beam as a sum of powers of the cosine', () => {
   });
 
   test.each([6, 20, 30, 60])('the half angle of one power is found again: %d°', (half) => {
-    expect(profileHalfAngle(cosineWeights(beamOrder(half)))).toBeCloseTo(half, 0);
+    expect(profileHalfAngle(cosineWeights(lambertianExponent(half)))).toBeCloseTo(half, 0);
   });
 
   test('of a beam with a dip it is the outer side, against its highest value', () => {
@@ -52,10 +52,10 @@ describe('a beam as a sum of powers of the cosine', () => {
     const z = 12;
     const light = (of: ArrayLike<number>, rho: number) =>
       BASIS_ORDERS.reduce(
-        (sum, { order }, k) =>
+        (sum, { exponent }, k) =>
           sum +
-          ((of[k] as number) * ((1000 * (order + 1)) / (2 * Math.PI * z * z))) /
-            (1 + (rho / z) ** 2) ** ((order + 3) / 2),
+          ((of[k] as number) * ((1000 * (exponent + 1)) / (2 * Math.PI * z * z))) /
+            (1 + (rho / z) ** 2) ** ((exponent + 3) / 2),
         0,
       );
     for (const rho of [0, 3, 8, 14]) {

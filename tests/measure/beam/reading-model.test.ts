@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { beamOrder } from '../../../src/measure/beam/beam.ts';
+import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import type { SharedError } from '../../../src/measure/beam/error-sources.ts';
 import { panelSums } from '../../../src/measure/beam/panel-sums.ts';
@@ -15,7 +15,7 @@ const sums = panelSums({
   field,
   emitter: { kind: 'leds', columns: 10, rows: 20, ledSize: 0.8 },
   distance: SIX_INCHES,
-  grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, kept: [0, 1, 2, 3, 4, 5, 6, 7, 8] },
+  grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, accepted: [0, 1, 2, 3, 4, 5, 6, 7, 8] },
   targets: [],
 });
 const read = points(source, 3, 3).map(({ x, y }) => light(x, y, SIX_INCHES));
@@ -45,7 +45,7 @@ const make = (errors: readonly SharedError[], own = 0.3) =>
     errors,
   );
 const supposed = (halfAngle: number, drive = 0.01) => ({
-  weights: cosineWeights(beamOrder(halfAngle)),
+  weights: cosineWeights(lambertianExponent(halfAngle)),
   difference: 0.01,
   drive: new Float64Array(PATTERNS.length).fill(drive),
 });
@@ -87,7 +87,7 @@ describe('a reading past an edge', () => {
     field,
     emitter: { kind: 'leds', columns: 10, rows: 20, ledSize: 0.8 },
     distance: SIX_INCHES,
-    grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, kept: [0, 1, 2, 3, 4, 5, 6, 7, 8] },
+    grid: { shape: { columns: 3, rows: 3, inset: 2.54 }, accepted: [0, 1, 2, 3, 4, 5, 6, 7, 8] },
     beyond: places,
     targets: [],
   });

@@ -4,7 +4,8 @@ import { figure } from '../make.ts';
 import { facts } from './facts.ts';
 
 const mains = { kind: 'mains', name: 'wattmeter', lowest: 0.1, step: 0.1, metrics: ['mains-draw-standby'] };
-const standby = (value: number) => belowReach.run(facts({ values: { 'mains-draw-standby': value }, meters: [mains] }));
+const standby = (value: number) =>
+  belowReach.run(facts({ values: { 'mains-draw-standby': value }, instruments: [mains] }));
 
 describe('a reading', () => {
   test('under the lowest of its meter is a bound, not at it', () => {
@@ -16,7 +17,7 @@ describe('a reading', () => {
 
   test('that is written as a bound is right', () => {
     const bounded = {
-      ...facts({ meters: [mains] }),
+      ...facts({ instruments: [mains] }),
       figure: () => ({ ...figure(0.05, [], 'mains-draw-standby', 'W'), bound: 'below' as const }),
     };
     expect(belowReach.run(bounded)).toEqual([]);
@@ -27,7 +28,7 @@ describe('a reading', () => {
       belowReach.run(
         facts({
           gridPoints: [30, null, lowest, 31],
-          meters: [{ kind: 'irradiance', name: 'thermopile', lowest: 1, step: 0.1, metrics: ['mean-irradiance'] }],
+          instruments: [{ kind: 'irradiance', name: 'thermopile', lowest: 1, step: 0.1, metrics: ['mean-irradiance'] }],
         }),
       );
     expect(grid(1)).toEqual([]);
@@ -39,7 +40,7 @@ describe('a reading', () => {
       belowReach.run(
         facts({
           values: { 'flicker-red': value },
-          meters: [{ kind: 'flicker', name: 'sampler', lowest: 0.5, step: 0.1, metrics: ['flicker-red'] }],
+          instruments: [{ kind: 'flicker', name: 'sampler', lowest: 0.5, step: 0.1, metrics: ['flicker-red'] }],
         }),
       );
     expect(flicker(0.14)).toEqual([]);
@@ -48,8 +49,8 @@ describe('a reading', () => {
 
   test('of a meter that is not named or has no lowest is not judged', () => {
     for (const part of [{ name: undefined }, { lowest: undefined }])
-      expect(belowReach.run(facts({ values: { 'mains-draw-standby': 0 }, meters: [{ ...mains, ...part }] }))).toEqual(
-        [],
-      );
+      expect(
+        belowReach.run(facts({ values: { 'mains-draw-standby': 0 }, instruments: [{ ...mains, ...part }] })),
+      ).toEqual([]);
   });
 });

@@ -6,7 +6,7 @@ const flags = (due: string, sessionDate = '2026-03-02') =>
   calibrationValid.run(
     facts({
       sessionDate,
-      calibrations: [{ meter: 'irradiance meter', due, reads: ['mean-irradiance', 'optical-power'] }],
+      calibrations: [{ instrument: 'irradiance meter', due, reads: ['mean-irradiance', 'optical-power'] }],
     }),
   );
 
@@ -27,16 +27,16 @@ describe('a calibration', () => {
     const it = facts({
       sessionDate: '2026-03-02',
       today: '2030-01-01',
-      calibrations: [{ meter: 'irradiance meter', due: '2026-06-01', reads: [] }],
+      calibrations: [{ instrument: 'irradiance meter', due: '2026-06-01', reads: [] }],
     });
     expect(calibrationValid.run(it)).toEqual([]);
   });
 
   test('is checked for each meter', () => {
     const calibrations = [
-      { meter: 'irradiance meter', due: '2026-01-01', reads: ['mean-irradiance'] },
-      { meter: 'mains meter', due: '2026-02-01', reads: ['mains-draw-combined'] },
-      { meter: 'tape', due: '2028-02-01', reads: ['led-area'] },
+      { instrument: 'irradiance meter', due: '2026-01-01', reads: ['mean-irradiance'] },
+      { instrument: 'mains meter', due: '2026-02-01', reads: ['mains-draw-combined'] },
+      { instrument: 'tape', due: '2028-02-01', reads: ['led-area'] },
     ];
     expect(calibrationValid.run(facts({ calibrations })).map((it) => it.concerns)).toEqual([
       ['mean-irradiance'],

@@ -3,11 +3,11 @@ import { flickerFraction } from '../../../src/measure/checks/flicker-fraction.ts
 import { figure } from '../make.ts';
 import { facts } from './facts.ts';
 
-const flags = (value: number, meter: { lowest?: number; step?: number } = { lowest: 0.5, step: 0.1 }) =>
+const flags = (value: number, instrument: { lowest?: number; step?: number } = { lowest: 0.5, step: 0.1 }) =>
   flickerFraction.run(
     facts({
       values: { 'flicker-combined': value },
-      meters: [{ kind: 'flicker', name: 'sampler', metrics: ['flicker-combined'], ...meter }],
+      instruments: [{ kind: 'flicker', name: 'sampler', metrics: ['flicker-combined'], ...instrument }],
     }),
   );
 
@@ -42,7 +42,7 @@ describe('a flicker reading', () => {
       flickerFraction.run(
         facts({
           values: { 'flicker-red': value },
-          meters: [{ kind: 'flicker', name: undefined, metrics: ['flicker-red'] }],
+          instruments: [{ kind: 'flicker', name: undefined, metrics: ['flicker-red'] }],
         }),
       );
     expect(named(0.14)).toHaveLength(1);
@@ -51,7 +51,9 @@ describe('a flicker reading', () => {
 
   test('a bound is none', () => {
     const bounded = {
-      ...facts({ meters: [{ kind: 'flicker', name: 'sampler', lowest: 0.5, step: 0.1, metrics: ['flicker-red'] }] }),
+      ...facts({
+        instruments: [{ kind: 'flicker', name: 'sampler', lowest: 0.5, step: 0.1, metrics: ['flicker-red'] }],
+      }),
       figure: () => ({ ...figure(0.14, [], 'flicker-red', '%'), bound: 'below' as const }),
     };
     expect(flickerFraction.run(bounded)).toEqual([]);

@@ -19,11 +19,11 @@ const ODD = facts({
   gridPoints: [78, 80, 79, 81, 240, 82, 77, 80, 78],
   field: { width: 50, height: 100 },
   priceDate: '2025-01-01',
-  calibrations: [{ meter: 'irradiance meter', due: '2025-01-10', reads: ['mean-irradiance'] }],
+  calibrations: [{ instrument: 'irradiance meter', due: '2025-01-10', reads: ['mean-irradiance'] }],
   distances: [{ what: 'The bench distance', value: 6, at: ['session', 'distance'], concerns: ['mean-irradiance'] }],
   warmUp: 20,
   ledCount: 10,
-  meters: [
+  instruments: [
     { kind: 'irradiance', name: undefined, metrics: ['mean-irradiance'] },
     { kind: 'magnetic', name: 'coil', lowest: 10, step: 1, metrics: ['magnetic-field-off'] },
     { kind: 'flicker', name: 'sampler', lowest: 0.5, step: 0.1, metrics: ['flicker-combined'] },

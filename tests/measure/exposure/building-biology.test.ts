@@ -51,7 +51,7 @@ describe('the precautionary lines', () => {
     expect(it).toMatchObject({ id: 'p/d/magnetic-field-precaution', unit: '1', method: 'building-biology@1' });
     expect(it.value).toBeCloseTo(15.5, 9);
     expect(it.standardUncertainty).toBeCloseTo(1, 9);
-    expect(it.working).toBe('k = 0.31 µT (= 3.1 mG = 310 nT) ÷ 0.02 µT = 15.5');
+    expect(it.calculation).toBe('k = 0.31 µT (= 3.1 mG = 310 nT) ÷ 0.02 µT = 15.5');
   });
 
   test('are said to be private, for beds, of no official status, and from memory', () => {

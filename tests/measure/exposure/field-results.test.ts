@@ -46,7 +46,7 @@ describe('fields without a frequency', () => {
       // 100 x 0.31 / 27, and 0.02 / 27 of standard uncertainty.
       expect(strict.value).toBeCloseTo(1.148148, 6);
       expect(strict.standardUncertainty).toBeCloseTo(0.0740741, 7);
-      expect(strict.working).toBe('s = 100 × 0.31 µT (= 3.1 mG = 310 nT) ÷ 27 µT = 1.148 %');
+      expect(strict.calculation).toBe('s = 100 × 0.31 µT (= 3.1 mG = 310 nT) ÷ 27 µT = 1.148 %');
       expect(strict.notes[0]).toContain('above 3 kHz');
       const mild = figureOf(mildOf(magnetic(), mains).figure);
       expect(mild).toMatchObject({ id: 'p/d/magnetic-field-share-at-mains', unit: '%', method: 'field-levels@2' });
@@ -85,7 +85,7 @@ describe('fields without a frequency', () => {
     const [strict, mild] = fieldResults('p/d', magnetic({ on }), 50) as [LimitResult, LimitResult];
     expect(figureOf(mild.figure)).toMatchObject({ bound: 'below' });
     expect(figureOf(mild.figure).value).toBeCloseTo(0.05, 12);
-    expect(figureOf(mild.figure).working).toBe('s < 100 × 0.1 µT (= 1 mG = 100 nT) ÷ 200 µT = 0.05 %');
+    expect(figureOf(mild.figure).calculation).toBe('s < 100 × 0.1 µT (= 1 mG = 100 nT) ÷ 200 µT = 0.05 %');
     expect(figureOf(strict.figure)).toMatchObject({ bound: 'below' });
     expect(sentenceOf(strict)).toContain('was below 0.1 µT (below 1 mG)');
     expect(sentenceOf(strict)).toContain('is below 0.37 % of the level, 27 µT');
@@ -147,7 +147,7 @@ describe('fields with a frequency that the meter showed', () => {
   test('magnetic, at 1 kHz', () => {
     const it = figureOf(strictOf(magnetic({ frequency: hertz(1000) })).figure);
     expect(it.value).toBeCloseTo(0.3875, 12);
-    expect(it.working).toBe('s = 100 × 0.31 µT (= 3.1 mG = 310 nT) ÷ 80 µT = 0.3875 %');
+    expect(it.calculation).toBe('s = 100 × 0.31 µT (= 3.1 mG = 310 nT) ÷ 80 µT = 0.3875 %');
   });
 
   test('always lies between the two ends, but for the step of the rows at 3 kHz', () => {
@@ -169,7 +169,7 @@ describe('radio', () => {
     const [result] = results as [LimitResult];
     const it = figureOf(result.figure);
     expect(it.value).toBeCloseTo(1, 12);
-    expect(it.working).toBe('s = 100 × 20 mW/m² (= 20000 µW/m² = 0.02 W/m²) ÷ 2000 mW/m² = 1 %');
+    expect(it.calculation).toBe('s = 100 × 20 mW/m² (= 20000 µW/m² = 0.02 W/m²) ÷ 2000 mW/m² = 1 %');
     expect(sentenceOf(result)).toContain('above 2 GHz the share would be a fifth of this one');
     expect(sentenceOf(result)).toContain('(seen in secondary sources only)');
   });

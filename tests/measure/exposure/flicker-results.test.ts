@@ -43,7 +43,7 @@ describe('flicker as a multiple of a line', () => {
     const it = figureOf(lowRisk(depthOf(8, 0.4), frequencyOf(120)).figure);
     expect(it).toMatchObject({ unit: '1', method: 'flicker-lines@1', basis: 'derived' });
     expect(it.value).toBeCloseTo(8 / 9.6, 12);
-    expect(it.working).toBe('k = 8 % ÷ (0.08 % × 120) = 0.8333');
+    expect(it.calculation).toBe('k = 8 % ÷ (0.08 % × 120) = 0.8333');
     expect(figureOf(noEffect(depthOf(8, 0.4), frequencyOf(120)).figure).value).toBeCloseTo(8 / 3.996, 12);
   });
 
@@ -73,7 +73,7 @@ describe('flicker as a multiple of a line', () => {
     const depth = { ...vague(1, 'the reading is a bound'), unit: '%' as const, bound: 'below' as const };
     const it = lowRisk(depth, frequencyOf(100));
     expect(figureOf(it.figure)).toMatchObject({ bound: 'below', value: 0.125 });
-    expect(figureOf(it.figure).working).toMatch(/^k < 1 %/);
+    expect(figureOf(it.figure).calculation).toMatch(/^k < 1 %/);
     expect(sentenceOf(it)).toContain('by below 1 % at 100 Hz: below 0.125 times the line');
   });
 

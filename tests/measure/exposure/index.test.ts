@@ -89,7 +89,7 @@ describe('all measures of exposure', () => {
       expect(it.unit).toBe(metric?.unit);
       expect(it.method).toBe(methodReference(metric?.method ?? ''));
       expect(it.id).toBe(`lantern-40/2026-03-02/${it.metric}`);
-      expect(it.working).toBeTruthy();
+      expect(it.calculation).toBeTruthy();
       expect(EXPOSURE_METHODS.map(({ id }) => methodReference(id))).toContain(it.method);
     }
   });
@@ -185,7 +185,7 @@ describe('whatever was read', () => {
         for (const { figure: it } of exposureResults(given)) {
           if (!isFigure(it)) continue;
           expect(Number.isFinite(it.value)).toBe(true);
-          expect(it.working ?? '').not.toMatch(BROKEN);
+          expect(it.calculation ?? '').not.toMatch(BROKEN);
           if (!it.interval95) {
             expect(it.uncertaintyAbsent).toBeTruthy();
             continue;

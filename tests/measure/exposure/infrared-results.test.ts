@@ -48,7 +48,7 @@ describe('infrared at the eye', () => {
     const it = figureOf(byId('infrared-share-at-reading').figure);
     expect(it).toMatchObject({ value: 500, unit: '%', basis: 'derived', id: 'p/d/infrared-share-at-reading' });
     expect(it.standardUncertainty).toBeCloseTo(25, 9);
-    expect(it.working).toBe('s = 100 × 50 mW/cm² × 10 ÷ 100 W/m² = 500 %');
+    expect(it.calculation).toBe('s = 100 × 50 mW/cm² × 10 ÷ 100 W/m² = 500 %');
     expect(it.unassessed[0]?.what).toBe('Infrared beyond the meter’s reach');
   });
 
@@ -90,7 +90,7 @@ describe('infrared at the eye', () => {
     expect(it.value).toBeCloseTo(300, 9);
     expect(it).toMatchObject({ basis: 'derived', id: 'p/d/infrared-share-at-30-cm' });
     expect(it.bound).toBeUndefined();
-    expect(it.working).toBe('s = 100 × 24 mW/cm² × (50 ÷ 40) × 10 ÷ 100 W/m² = 300 %');
+    expect(it.calculation).toBe('s = 100 × 24 mW/cm² × (50 ÷ 40) × 10 ÷ 100 W/m² = 300 %');
     expect(it.budget.find((entry) => entry.source.key === 'sensor')?.contribution).toBeCloseTo(0.05 * 300, 9);
     expect(it.budget.find((entry) => entry.source.key === 'axis-30')?.contribution).toBeCloseTo(0.02 * 300, 9);
     expect(it.unassessed.map((entry) => entry.what)).toContain('Places off the middle');
@@ -101,7 +101,7 @@ describe('infrared at the eye', () => {
     const all = results(peak(50, ['sensor', 0.05]), [axis(15.24, 51), axis(30, 24)]);
     const it = figureOf(byId('infrared-share-at-30-cm', all).figure);
     expect(it.value).toBeCloseTo(240, 9);
-    expect(it.working).toBe('s = 100 × 24 mW/cm² × 10 ÷ 100 W/m² = 240 %');
+    expect(it.calculation).toBe('s = 100 × 24 mW/cm² × 10 ÷ 100 W/m² = 240 %');
   });
 
   test('between readings the nearer one bounds it, beyond the last the last', () => {
@@ -211,7 +211,7 @@ describe('what is said of infrared', () => {
     expect(byId('infrared-share-at-30-cm', results(below)).figure).toMatchObject({ value: 500, bound: 'below' });
     expect(sentenceOf(byId('infrared-share-at-30-cm', results(below)))).toContain('from 0 % to 500 %');
     expect(sentenceOf(byId('infrared-share-at-reading', results(below)))).toContain('used up after 118 s');
-    expect(figureOf(byId('infrared-share-at-reading', results(below)).figure).working).toMatch(/^s < 100 ×/);
+    expect(figureOf(byId('infrared-share-at-reading', results(below)).figure).calculation).toMatch(/^s < 100 ×/);
   });
 
   test('in the step of the standard, share and time say the same of the cautious end', () => {

@@ -12,17 +12,17 @@ import { type Infrared, shareAt } from '../../../src/measure/exposure/infrared-s
 import { cautiousEnd } from '../../../src/measure/exposure/words.ts';
 import { readingFigure } from '../../../src/measure/reading.ts';
 import {
-  beamOrder,
   channelIrradiance,
   type Led,
   type LightSource,
+  lambertianExponent,
   placeLeds,
   uniformSource,
 } from '../../support/light-source.ts';
-import { figureOf, meter } from '../make.ts';
+import { figureOf, instrument } from '../make.ts';
 
 const REFERENCE = 15.24;
-const METER = meter({ calibrationRelative: 0.02, repeatability: 0.008, resolution: 0.1 });
+const INSTRUMENT = instrument({ calibrationRelative: 0.02, repeatability: 0.008, resolution: 0.1 });
 /** The same in the simulated bench. */
 const BENCH = { calibration: 0.02, repeatability: 0.008, distance: 0.2, receiver: 1 };
 
@@ -66,8 +66,8 @@ function panels(count: number, seed: number, ratio: readonly [number, number]): 
 function light({ leds, red, nearInfrared }: Panel, x: number, y: number, distance: number, receiver = 1) {
   const at = { x, y, distance };
   return {
-    red: channelIrradiance(leds, beamOrder(red), at, receiver).red,
-    nearInfrared: channelIrradiance(leds, beamOrder(nearInfrared), at, receiver).nearInfrared,
+    red: channelIrradiance(leds, lambertianExponent(red), at, receiver).red,
+    nearInfrared: channelIrradiance(leds, lambertianExponent(nearInfrared), at, receiver).nearInfrared,
   };
 }
 
@@ -93,7 +93,7 @@ function read(panel: Panel, seed: number, distances: readonly number[]): Infrare
     value: show(highest(panel, set(REFERENCE), infraredOf, BENCH.receiver)),
     session: 'p/d',
     path: 'p/d/peak.nearInfrared',
-    meter: METER,
+    instrument: INSTRUMENT,
     distance: setting,
   });
   const quantity = (value: number, unit: string) => ({ value, unit, written: `${value} ${unit}` });
@@ -101,7 +101,7 @@ function read(panel: Panel, seed: number, distances: readonly number[]): Infrare
     distance: quantity(it, 'cm'),
     nearInfrared: quantity(show(light(panel, 0, 0, set(it), BENCH.receiver).nearInfrared), 'mW/cm²'),
   }));
-  const axis = axisInfrared('p/d', { distances: sweep } as unknown as Session, setting, METER);
+  const axis = axisInfrared('p/d', { distances: sweep } as unknown as Session, setting, INSTRUMENT);
   return nearInfraredFromMode(reading, REFERENCE, axis);
 }
 
@@ -181,7 +181,7 @@ describe('the bounds themselves, without any error of reading', () => {
   ] as const)('hold for beams that are no power of the cosine: %s', (_, [least, most], isBrightestAhead) => {
     const uniform = uniformSource(99);
     for (const { source, leds, nearInfrared: wide } of WIDE.slice(0, 15)) {
-      const [order, second] = [beamOrder(wide), beamOrder(wide * (0.3 + 0.3 * uniform()))];
+      const [order, second] = [lambertianExponent(wide), lambertianExponent(wide * (0.3 + 0.3 * uniform()))];
       const share = ((least + (most - least) * uniform()) * (order + 1)) / (second + 1);
       const at = (x: number, y: number, distance: number) =>
         channelIrradiance(leds, order, { x, y, distance }).nearInfrared +

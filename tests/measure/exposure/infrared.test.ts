@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { infraredLimit, JOIN, LONG_EXPOSURE, longestStay } from '../../../src/measure/exposure/infrared.ts';
+import { infraredLimit, JOIN, LONG_EXPOSURE, longestExposureTime } from '../../../src/measure/exposure/infrared.ts';
 import { expectToMeet } from '../../references/check-value.ts';
-import { INFRARED_LIMITS, INFRARED_STAYS } from '../../references/exposure.ts';
+import { INFRARED_LIMITS, INFRARED_TIMES } from '../../references/exposure.ts';
 import { RUNS } from '../make.ts';
 
 describe('the infrared limit', () => {
@@ -32,21 +32,21 @@ describe('the infrared limit', () => {
 });
 
 describe('the time to the infrared limit', () => {
-  test.each(INFRARED_STAYS.map((row) => [row.label, row] as const))('at %s', (_, row) => {
-    expectToMeet(longestStay(row.arguments), row);
+  test.each(INFRARED_TIMES.map((row) => [row.label, row] as const))('at %s', (_, row) => {
+    expectToMeet(longestExposureTime(row.arguments), row);
   });
 
   test('is without end up to 100 W/m², and 1000 s just above', () => {
-    expect([0, 50, 100].map(longestStay)).toEqual(Array(3).fill(Number.POSITIVE_INFINITY));
-    expect(longestStay(100.0001)).toBe(1000);
-    expect(longestStay(JOIN)).toBe(1000);
-    expect(longestStay(JOIN * 1.0001)).toBeLessThan(1000);
+    expect([0, 50, 100].map(longestExposureTime)).toEqual(Array(3).fill(Number.POSITIVE_INFINITY));
+    expect(longestExposureTime(100.0001)).toBe(1000);
+    expect(longestExposureTime(JOIN)).toBe(1000);
+    expect(longestExposureTime(JOIN * 1.0001)).toBeLessThan(1000);
   });
 
   test('undoes the limit, up to 1000 s', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.01, max: 999, noNaN: true }), (seconds) => {
-        expect(longestStay(infraredLimit(seconds)) / seconds).toBeCloseTo(1, 9);
+        expect(longestExposureTime(infraredLimit(seconds)) / seconds).toBeCloseTo(1, 9);
       }),
       RUNS,
     );
@@ -56,13 +56,13 @@ describe('the time to the infrared limit', () => {
     const irradiance = fc.double({ min: 0, max: 1e5, noNaN: true });
     fc.assert(
       fc.property(irradiance, irradiance, (a, b) => {
-        expect(longestStay(Math.max(a, b))).toBeLessThanOrEqual(longestStay(Math.min(a, b)));
+        expect(longestExposureTime(Math.max(a, b))).toBeLessThanOrEqual(longestExposureTime(Math.min(a, b)));
       }),
       RUNS,
     );
   });
 
   test.each([-0.1, Number.NaN])('is refused for %s W/m²', (irradiance) => {
-    expect(() => longestStay(irradiance)).toThrow(RangeError);
+    expect(() => longestExposureTime(irradiance)).toThrow(RangeError);
   });
 });

@@ -70,7 +70,7 @@ describe('heating of the skin', () => {
     expect(it).toMatchObject({ id: 'p/d/skin-heating-share', unit: '%', method: 'skin-heating@2', basis: 'derived' });
     expect(it.value).toBeCloseTo(28.117066, 5);
     expect(it.standardUncertainty).toBeCloseTo(0.06 * 28.117066, 5);
-    expect(it.working).toBe('s = 100 × 100 mW/cm² × 10 ÷ 3556.6 W/m² = 28.12 %');
+    expect(it.calculation).toBe('s = 100 × 100 mW/cm² × 10 ÷ 3556.6 W/m² = 28.12 %');
     expect(sentenceOf(result)).toContain('28.1 % of the skin limit for an exposure just under 10 s');
     expect(sentenceOf(result)).toContain('For a session of minutes the limit is not applicable');
     expect(sentenceOf(result)).toContain(

@@ -29,7 +29,7 @@ describe('the sound of the panel alone', () => {
     // 1 / (1 - 10^-1) = 10/9
     expect(it.budget.find((entry) => entry.source.key === 'on/resolution')?.contribution).toBeCloseTo(0.1 / 0.9, 12);
     expect(it.budget.find((entry) => entry.source.key === 'off/resolution')?.contribution).toBeCloseTo(-0.1 / 9, 12);
-    expect(it.working).toBe('L = 10 lg(10^(50/10) − 10^(40/10)) = 50 dB(A) − 0.4576 dB = 49.54 dB(A)');
+    expect(it.calculation).toBe('L = 10 lg(10^(50/10) − 10^(40/10)) = 50 dB(A) − 0.4576 dB = 49.54 dB(A)');
   });
 
   test('above a margin of 15 dB is the reading itself; at 15 dB, also of decimals, it is corrected', () => {
@@ -59,7 +59,7 @@ describe('the sound of the panel alone', () => {
   test('in a room that is only known to be below a bound: the reading is an upper bound', () => {
     const it = figureOf(panel(level(38, 'on'), bounded(30, 'below')));
     expect(it).toMatchObject({ value: 38, bound: 'below' });
-    expect(it.working).toContain('L ≤ L_on = 38 dB(A)');
+    expect(it.calculation).toContain('L ≤ L_on = 38 dB(A)');
   });
 
   test.each([

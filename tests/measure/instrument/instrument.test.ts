@@ -1,23 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import {
-  angularLine,
-  calibrationLines,
+  angularComponents,
+  calibrationComponents,
+  instrumentAbsence,
   isBelowFirstStep,
   isCalibrated,
   isWithinRange,
-  meterAbsence,
   missingAngular,
   missingRepeatability,
-  NO_METER,
-  repeatabilityLine,
-  resolutionLine,
+  NO_INSTRUMENT,
+  repeatabilityComponents,
+  resolutionComponents,
 } from '../../../src/measure/instrument/instrument.ts';
-import { meter, slanted } from '../make.ts';
+import { instrument, slanted } from '../make.ts';
 
 describe('calibration', () => {
   test('is a share of the reading and one error until the next calibration', () => {
     const of = (calibrationDate: string, value = 80) =>
-      calibrationLines(meter({ calibrationRelative: 0.025, calibrationDate }), value);
+      calibrationComponents(instrument({ calibrationRelative: 0.025, calibrationDate }), value);
     expect(of('2026-01-10')).toMatchObject([
       { contribution: 2, type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY },
     ]);
@@ -26,120 +26,120 @@ describe('calibration', () => {
   });
 
   test('has an offset of its own that does not grow with the reading', () => {
-    const it = meter({ calibrationRelative: 0.025, calibrationAbsolute: 0.3 });
-    const [share, offset] = calibrationLines(it, 80);
+    const it = instrument({ calibrationRelative: 0.025, calibrationAbsolute: 0.3 });
+    const [share, offset] = calibrationComponents(it, 80);
     expect(offset?.contribution).toBe(0.3);
     expect(offset?.source.key).not.toBe(share?.source.key);
-    expect(calibrationLines(it, 8)[1]?.contribution).toBe(0.3);
+    expect(calibrationComponents(it, 8)[1]?.contribution).toBe(0.3);
   });
 
   test('without a stated error has no line', () => {
-    expect(calibrationLines(meter(), 80)).toEqual([]);
+    expect(calibrationComponents(instrument(), 80)).toEqual([]);
   });
 
   test('says how it was stated', () => {
-    const it = meter({ calibrationRelative: 0.025, calibrationStated: '5 % at k = 2' });
-    expect(calibrationLines(it, 80)[0]?.source.evaluation).toContain('calibration of 2026-01-10: 5 % at k = 2');
+    const it = instrument({ calibrationRelative: 0.025, calibrationStated: '5 % at k = 2' });
+    expect(calibrationComponents(it, 80)[0]?.source.evaluation).toContain('calibration of 2026-01-10: 5 % at k = 2');
   });
 });
 
 describe('resolution', () => {
   test('is half a step either way, rectangular: a step over the root of 12', () => {
-    expect(resolutionLine(meter({ resolution: 0.1 }), 'x')).toMatchObject([
+    expect(resolutionComponents(instrument({ resolution: 0.1 }), 'x')).toMatchObject([
       { key: 'x/resolution', contribution: expect.closeTo(0.1 / Math.sqrt(12), 12), distribution: 'rectangular' },
     ]);
   });
 
   test('reaches a mean by its share, and says so', () => {
-    const [whole] = resolutionLine(meter({ resolution: 0.1 }), 'x');
-    const [part] = resolutionLine(meter({ resolution: 0.1 }), 'x', 1 / 3);
+    const [whole] = resolutionComponents(instrument({ resolution: 0.1 }), 'x');
+    const [part] = resolutionComponents(instrument({ resolution: 0.1 }), 'x', 1 / 3);
     expect(part?.contribution).toBeCloseTo((whole?.contribution ?? Number.NaN) / 3, 12);
     expect(part?.source.evaluation).toContain('averaged');
     expect(whole?.source.evaluation).not.toContain('averaged');
   });
 
   test('of a display without steps has no line', () => {
-    expect(resolutionLine(meter(), 'x')).toEqual([]);
+    expect(resolutionComponents(instrument(), 'x')).toEqual([]);
   });
 });
 
 describe('angular response', () => {
   test('is one error a session', () => {
-    const it = meter({ angularResponse: slanted(0.02) });
-    expect(angularLine(it, 'lantern-40/2026-03-02', 1.6)).toMatchObject([
+    const it = instrument({ angularResponse: slanted(0.02) });
+    expect(angularComponents(it, 'lantern-40/2026-03-02', 1.6)).toMatchObject([
       { key: 'lantern-40/2026-03-02/angular', contribution: 1.6 },
     ]);
-    expect(angularLine(it, 'a/2026-03-02', 80)[0]?.source.key).not.toBe(
-      angularLine(it, 'b/2026-03-02', 80)[0]?.source.key,
+    expect(angularComponents(it, 'a/2026-03-02', 80)[0]?.source.key).not.toBe(
+      angularComponents(it, 'b/2026-03-02', 80)[0]?.source.key,
     );
   });
 
   test('is said as it was stated', () => {
-    const [byIndex] = angularLine(meter({ angularResponse: { kind: 'f2', f2: 0.025 } }), 's', 1);
+    const [byIndex] = angularComponents(instrument({ angularResponse: { kind: 'f2', f2: 0.025 } }), 's', 1);
     expect(byIndex?.source.evaluation).toContain('f2 of 2.5 %');
     const points = [30, 60].map((angle) => ({ angle, error: 0.01 }));
-    const [byAngles] = angularLine(meter({ angularResponse: { kind: 'angles', points } }), 's', 1);
+    const [byAngles] = angularComponents(instrument({ angularResponse: { kind: 'angles', points } }), 's', 1);
     expect(byAngles?.source.evaluation).toContain('errors at 30°, 60°');
   });
 
   test('that is not stated has no line, and is said to be missing', () => {
-    const it = meter({ angularResponse: undefined });
-    expect(angularLine(it, 's', 80)).toEqual([]);
+    const it = instrument({ angularResponse: undefined });
+    expect(angularComponents(it, 's', 80)).toEqual([]);
     expect(missingAngular(it)).toEqual([
       { what: 'Angular (cosine) response', reason: 'not stated for the irradiance meter' },
     ]);
   });
 
   test('that is stated, be it as zero, is not missing', () => {
-    expect(missingAngular(meter({ angularResponse: slanted(0) }))).toEqual([]);
-    expect(missingAngular(meter({ angularResponse: slanted(0.02) }))).toEqual([]);
+    expect(missingAngular(instrument({ angularResponse: slanted(0) }))).toEqual([]);
+    expect(missingAngular(instrument({ angularResponse: slanted(0.02) }))).toEqual([]);
   });
 });
 
 describe('repeatability from the instrument file', () => {
   test('is a share of the reading', () => {
-    expect(repeatabilityLine(meter({ repeatability: 0.01 }), 'x', 80, 0.5)).toMatchObject([
+    expect(repeatabilityComponents(instrument({ repeatability: 0.01 }), 'x', 80, 0.5)).toMatchObject([
       { key: 'x/repeatability', contribution: 0.4, type: 'B' },
     ]);
   });
 
   test('of a sound meter is in dB, whatever the level', () => {
-    const it = meter({ repeatability: undefined, repeatabilityDecibels: 0.5 });
+    const it = instrument({ repeatability: undefined, repeatabilityDecibels: 0.5 });
     for (const level of [30, 60]) {
-      expect(repeatabilityLine(it, 'x', level)).toMatchObject([{ key: 'x/repeatability', contribution: 0.5 }]);
+      expect(repeatabilityComponents(it, 'x', level)).toMatchObject([{ key: 'x/repeatability', contribution: 0.5 }]);
     }
-    expect(repeatabilityLine(it, 'x', 30)[0]?.source.evaluation).toContain('0.5 dB');
+    expect(repeatabilityComponents(it, 'x', 30)[0]?.source.evaluation).toContain('0.5 dB');
     expect(missingRepeatability(it)).toEqual([]);
   });
 
   test('has no line where it is zero or not stated', () => {
-    expect(repeatabilityLine(meter({ repeatability: 0 }), 'x', 80)).toEqual([]);
-    expect(repeatabilityLine(meter({ repeatability: undefined }), 'x', 80)).toEqual([]);
+    expect(repeatabilityComponents(instrument({ repeatability: 0 }), 'x', 80)).toEqual([]);
+    expect(repeatabilityComponents(instrument({ repeatability: undefined }), 'x', 80)).toEqual([]);
   });
 
   test('is said to be missing only where it is not stated', () => {
-    expect(missingRepeatability(meter({ repeatability: undefined }))).toHaveLength(1);
-    expect(missingRepeatability(meter({ repeatability: undefined }))[0]?.reason).toContain('irradiance meter');
-    expect(missingRepeatability(meter({ repeatability: 0 }))).toEqual([]);
+    expect(missingRepeatability(instrument({ repeatability: undefined }))).toHaveLength(1);
+    expect(missingRepeatability(instrument({ repeatability: undefined }))[0]?.reason).toContain('irradiance meter');
+    expect(missingRepeatability(instrument({ repeatability: 0 }))).toEqual([]);
   });
 });
 
 describe('whether readings have a known uncertainty', () => {
   test('they do with a meter whose calibration counts', () => {
-    expect(isCalibrated(meter())).toBe(true);
+    expect(isCalibrated(instrument())).toBe(true);
   });
 
   test('they do not without a meter, or before its first calibration; each says why', () => {
     expect(isCalibrated(undefined)).toBe(false);
-    expect(meterAbsence(undefined)).toBe(NO_METER);
-    const early = meter({ calibrationAbsent: 'the meter was first calibrated later' });
+    expect(instrumentAbsence(undefined)).toBe(NO_INSTRUMENT);
+    const early = instrument({ calibrationAbsent: 'the meter was first calibrated later' });
     expect(isCalibrated(early)).toBe(false);
-    expect(meterAbsence(early)).toBe('the meter was first calibrated later');
+    expect(instrumentAbsence(early)).toBe('the meter was first calibrated later');
   });
 });
 
 describe('the range of a display', () => {
-  const it = meter({ range: { from: 0.1, to: 300 } });
+  const it = instrument({ range: { from: 0.1, to: 300 } });
 
   test.each([
     [0.0999, false],
@@ -151,7 +151,7 @@ describe('the range of a display', () => {
   });
 
   test('that is not known holds everything', () => {
-    expect(isWithinRange(meter(), 1e9)).toBe(true);
+    expect(isWithinRange(instrument(), 1e9)).toBe(true);
   });
 
   test.each([
@@ -159,6 +159,6 @@ describe('the range of a display', () => {
     [0.09, true],
     [0.1, false],
   ])('%d lies below a first step of 0.1: %s', (value, below) => {
-    expect(isBelowFirstStep(meter({ resolution: 0.1 }), value)).toBe(below);
+    expect(isBelowFirstStep(instrument({ resolution: 0.1 }), value)).toBe(below);
   });
 });

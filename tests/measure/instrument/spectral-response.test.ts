@@ -7,15 +7,15 @@ import {
   NEAR_INFRARED_ALONE,
   RED_ALONE,
   SHARES_UNKNOWN,
-  spectralLines,
+  spectralComponents,
 } from '../../../src/measure/instrument/spectral-response.ts';
-import { figure, meter } from '../make.ts';
+import { figure, instrument } from '../make.ts';
 
 /** A silicon sensor scaled for red: near-infrared is misread by much more. */
-const SILICON = meter({ id: 'silicon', spectralResponse: { red: 0.01, nearInfrared: 0.05 } });
+const SILICON = instrument({ id: 'silicon', spectralResponse: { red: 0.01, nearInfrared: 0.05 } });
 
 const contributions = (shares: BandShares, value = 80) =>
-  Object.fromEntries(spectralLines(SILICON, value, shares).map((it) => [it.source.key, it.contribution]));
+  Object.fromEntries(spectralComponents(SILICON, value, shares).map((it) => [it.source.key, it.contribution]));
 
 describe('the shares of the bands', () => {
   test('follow from the peaks of each channel alone', () => {
@@ -54,12 +54,12 @@ describe('the errors of the sensor', () => {
 
   test('are one error for all that the meter ever read: another calibration leaves them', () => {
     const keys = (calibrationDate: string) =>
-      spectralLines({ ...SILICON, calibrationDate }, 80, SHARES_UNKNOWN).map((it) => it.source.key);
+      spectralComponents({ ...SILICON, calibrationDate }, 80, SHARES_UNKNOWN).map((it) => it.source.key);
     expect(keys('2024-01-01')).toEqual(keys('2026-01-01'));
   });
 
   test('cancel between readings of the same mix of light, and not between those of different ones', () => {
-    const read = (value: number, shares: BandShares) => figure(value, spectralLines(SILICON, value, shares));
+    const read = (value: number, shares: BandShares) => figure(value, spectralComponents(SILICON, value, shares));
     const alike = ratioTo(read(80, bandShares(30, 20)), read(40, bandShares(15, 10)));
     expect(alike).toMatchObject({ kind: 'apart', interval95: [2, 2] });
     const different = ratioTo(read(80, RED_ALONE), read(80, NEAR_INFRARED_ALONE));
@@ -67,13 +67,15 @@ describe('the errors of the sensor', () => {
   });
 
   test('of nought have no line', () => {
-    expect(spectralLines(meter({ spectralResponse: { red: 0, nearInfrared: 0 } }), 80, SHARES_UNKNOWN)).toEqual([]);
+    expect(
+      spectralComponents(instrument({ spectralResponse: { red: 0, nearInfrared: 0 } }), 80, SHARES_UNKNOWN),
+    ).toEqual([]);
   });
 });
 
 describe('a response that is not stated', () => {
   const sources = (spectralResponse: { red?: number; nearInfrared?: number } | undefined, shares: BandShares) =>
-    missingSpectral(meter({ spectralResponse }), shares).map((it) => `${it.what}: ${it.reason}`);
+    missingSpectral(instrument({ spectralResponse }), shares).map((it) => `${it.what}: ${it.reason}`);
 
   test('is said for the bands that were read', () => {
     expect(sources(undefined, SHARES_UNKNOWN)).toEqual([

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { distanceExponent, distanceLine } from '../../../src/measure/irradiance/distance-setting.ts';
+import { distanceComponents, distanceExponent } from '../../../src/measure/irradiance/distance-setting.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { DISC_EXPONENTS, DISC_IRRADIANCE } from '../../references/distance-setting.ts';
 import { RUNS } from '../make.ts';
@@ -48,7 +48,7 @@ describe('the line of the distance', () => {
   const setting = { distance: 15.24, halfWidth: 0.2, area: 1800 };
 
   test('is one error a session, rectangular; farther is dimmer', () => {
-    const [it] = distanceLine(setting, 'lantern-40/2026-03-02', 50);
+    const [it] = distanceComponents(setting, 'lantern-40/2026-03-02', 50);
     expect(it).toMatchObject({
       key: 'lantern-40/2026-03-02/distance',
       type: 'B',
@@ -62,6 +62,6 @@ describe('the line of the distance', () => {
   });
 
   test('is not there where the distance is set exactly', () => {
-    expect(distanceLine({ ...setting, halfWidth: 0 }, 's', 50)).toEqual([]);
+    expect(distanceComponents({ ...setting, halfWidth: 0 }, 's', 50)).toEqual([]);
   });
 });

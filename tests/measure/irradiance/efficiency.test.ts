@@ -4,7 +4,7 @@ import { IMPOSSIBLE_EFFICIENCY } from '../../../src/measure/methods.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS } from '../../references/efficiency.ts';
-import { figure, identity, line, lineOf } from '../make.ts';
+import { componentOf, figure, identity, line } from '../make.ts';
 
 const power = figure(90, [line('sensor/calibration', 4.5)]);
 const draw = (watts: number) => figure(watts, [line('mains/calibration', 0.01 * watts)], 'mains-draw');
@@ -21,7 +21,7 @@ describe('efficiency', () => {
       metric: 'efficiency-combined',
       value: 25,
       unit: '%',
-      working: 'η = 90 W ÷ 360 W = 25 %',
+      calculation: 'η = 90 W ÷ 360 W = 25 %',
       notes: [],
     });
     expect((it.standardUncertainty ?? Number.NaN) / 25).toBeCloseTo(Math.hypot(0.05, 0.01), 12);
@@ -30,13 +30,13 @@ describe('efficiency', () => {
   test('of one channel is scaled by the peaks, and says so', () => {
     const it = efficiencyFigure(red);
     expect(it.value).toBeCloseTo(30, 12);
-    expect(it.working).toBe('η = 90 W × 60 ÷ 100 ÷ 180 W = 30 %');
+    expect(it.calculation).toBe('η = 90 W × 60 ÷ 100 ÷ 180 W = 30 %');
     expect(it.notes).toEqual(['scaled from both channels by the peaks']);
     expect(it.inputs).toHaveLength(4);
   });
 
   test('of one channel counts the sensor’s calibration once: in the peaks it cancels', () => {
-    expect(lineOf(efficiencyFigure(red), 'sensor/calibration').contribution).toBeCloseTo(30 * 0.05, 12);
+    expect(componentOf(efficiencyFigure(red), 'sensor/calibration').contribution).toBeCloseTo(30 * 0.05, 12);
   });
 
   test('is not changed by a common factor on power and draw', () => {
@@ -50,7 +50,7 @@ describe('net efficiency', () => {
     const it = netEfficiencyFigure(combined, draw(10));
     expect(it?.metric).toBe('efficiency-combined-net');
     expect(it?.value).toBeCloseTo(9000 / 350, 12);
-    expect(it?.working).toBe('η = 90 W ÷ (360 W − 10 W) = 25.71 %');
+    expect(it?.calculation).toBe('η = 90 W ÷ (360 W − 10 W) = 25.71 %');
   });
 
   test('is never below the gross one', () => {
@@ -63,7 +63,7 @@ describe('net efficiency', () => {
   test('counts the mains meter’s calibration as one error of draw and standby', () => {
     const it = netEfficiencyFigure(combined, draw(60));
     // (360 − 60) W moves by 1 %, not by the root of 3.6² + 0.6².
-    expect(lineOf(it ?? figure(0), 'mains/calibration').contribution).toBeCloseTo(-30 * 0.01, 12);
+    expect(componentOf(it ?? figure(0), 'mains/calibration').contribution).toBeCloseTo(-30 * 0.01, 12);
   });
 
   test('is not there where standby leaves nothing to divide by', () => {

@@ -2,16 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Gap, isFigure } from '../../../src/measure/figure.ts';
 import { obliqueError } from '../../../src/measure/instrument/angular-response.ts';
-import { NO_METER } from '../../../src/measure/instrument/instrument.ts';
+import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import { gridFigures, gridGaps, gridGeometry, pooledRepeats } from '../../../src/measure/irradiance/grid.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { CELL_MEANS, GRID_STATISTICS, HOT_MIDDLE } from '../../references/grid.ts';
 import { CERTIFIED_SETS } from '../../references/statistics.ts';
-import { figureOf, gridOf, lineOf, meter, RUNS, slanted } from '../make.ts';
+import { componentOf, figureOf, gridOf, instrument, RUNS, slanted } from '../make.ts';
 
 const NO_CELLS = 'the LED field is not known';
 const metrics = ['mean', 'cellMean', 'lowestToMean', 'highestToMean', 'variation'] as const;
-const SENSOR = meter({
+const SENSOR = instrument({
   calibrationRelative: 0.025,
   resolution: 0.1,
   angularResponse: slanted(0.02),
@@ -154,9 +154,11 @@ describe('figures of a grid', () => {
       'lantern-40/2026-03-02/uniformity-highest % derived uniformity@2',
       'lantern-40/2026-03-02/uniformity-variation % derived uniformity@2',
     ]);
-    expect(figureOf(it.mean).working).toBe('Ē = (80 + 100 + 80 + 100 + 140 + 100 + 80 + 100 + 80) ÷ 9 = 95.56 mW/cm²');
-    expect(figureOf(it.lowestToMean).working).toBe('E_min ÷ Ē = 80 mW/cm² ÷ 95.56 mW/cm² = 83.72 %');
-    expect(figureOf(it.variation).working).toContain('= 20.34 %');
+    expect(figureOf(it.mean).calculation).toBe(
+      'Ē = (80 + 100 + 80 + 100 + 140 + 100 + 80 + 100 + 80) ÷ 9 = 95.56 mW/cm²',
+    );
+    expect(figureOf(it.lowestToMean).calculation).toBe('E_min ÷ Ē = 80 mW/cm² ÷ 95.56 mW/cm² = 83.72 %');
+    expect(figureOf(it.variation).calculation).toContain('= 20.34 %');
   });
 
   test('of nothing but struck-out readings are gaps with the reason', () => {
@@ -222,9 +224,9 @@ describe('figures of a grid', () => {
 
   test('without a meter have values and no uncertainty', () => {
     const geometry = gridGeometry(3, 3, 24, 24, 2.54) ?? 'none';
-    const it = gridFigures(gridOf(HOT_MIDDLE, { meter: undefined }), geometry);
+    const it = gridFigures(gridOf(HOT_MIDDLE, { instrument: undefined }), geometry);
     for (const metric of metrics) {
-      expect(figureOf(it[metric])).toMatchObject({ standardUncertainty: null, uncertaintyAbsent: NO_METER });
+      expect(figureOf(it[metric])).toMatchObject({ standardUncertainty: null, uncertaintyAbsent: NO_INSTRUMENT });
       expect(figureValue(it[metric])).toBeGreaterThan(0);
     }
   });
@@ -238,16 +240,16 @@ describe('figures of a grid', () => {
 
 describe('uncertainty of the mean', () => {
   test('is made of calibration, distance, oblique light, resolution and repeatability', () => {
-    const it = figureOf(gridFigures(gridOf(HOT_MIDDLE, { meter: SENSOR, distance: AT_FIFTEEN }), NO_CELLS).mean);
+    const it = figureOf(gridFigures(gridOf(HOT_MIDDLE, { instrument: SENSOR, distance: AT_FIFTEEN }), NO_CELLS).mean);
     const mean = 860 / 9;
     const exponent = (2 * 15 ** 2) / (1800 / Math.PI + 15 ** 2);
     expect(it.budget).toHaveLength(5);
-    expect(lineOf(it, '/calibration').contribution).toBeCloseTo(0.025 * mean, 10);
-    expect(lineOf(it, '/distance').contribution).toBeCloseTo((-exponent * mean * 0.2) / Math.sqrt(3) / 15, 10);
-    expect(lineOf(it, '/angular').contribution).toBeCloseTo(0.02 * mean, 10);
-    expect(lineOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12) / 3, 10);
+    expect(componentOf(it, '/calibration').contribution).toBeCloseTo(0.025 * mean, 10);
+    expect(componentOf(it, '/distance').contribution).toBeCloseTo((-exponent * mean * 0.2) / Math.sqrt(3) / 15, 10);
+    expect(componentOf(it, '/angular').contribution).toBeCloseTo(0.02 * mean, 10);
+    expect(componentOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12) / 3, 10);
     const squares = HOT_MIDDLE.flat().reduce((sum, value) => sum + value ** 2, 0);
-    expect(lineOf(it, '/repeatability')).toMatchObject({
+    expect(componentOf(it, '/repeatability')).toMatchObject({
       type: 'B',
       contribution: expect.closeTo((0.01 * Math.sqrt(squares)) / 9, 10),
     });
@@ -255,9 +257,9 @@ describe('uncertainty of the mean', () => {
 
   test('takes the scatter of repeats where there are any, as type A', () => {
     const points = [[[79, 81], [100], [80]]];
-    const it = figureOf(gridFigures(gridOf([], { points, meter: SENSOR }), NO_CELLS).mean);
+    const it = figureOf(gridFigures(gridOf([], { points, instrument: SENSOR }), NO_CELLS).mean);
     // s = √2 at a point; the means of the points scatter by s/√2, s and s.
-    expect(lineOf(it, '/repeatability')).toMatchObject({
+    expect(componentOf(it, '/repeatability')).toMatchObject({
       type: 'A',
       distribution: 't',
       degreesOfFreedom: 1,
@@ -267,8 +269,8 @@ describe('uncertainty of the mean', () => {
   });
 
   test('says so where neither repeats nor a repeatability are known', () => {
-    const silent = meter({ repeatability: undefined, spectralResponse: undefined, angularResponse: undefined });
-    const it = figureOf(gridFigures(gridOf(HOT_MIDDLE, { meter: silent }), NO_CELLS).mean);
+    const silent = instrument({ repeatability: undefined, spectralResponse: undefined, angularResponse: undefined });
+    const it = figureOf(gridFigures(gridOf(HOT_MIDDLE, { instrument: silent }), NO_CELLS).mean);
     expect(it.unassessed.map((entry) => entry.what)).toEqual([
       'Spectral response',
       'Angular (cosine) response',
@@ -277,21 +279,23 @@ describe('uncertainty of the mean', () => {
   });
 
   test('holds the sensor’s response to each band by its share of the light, once for all points', () => {
-    const silicon = meter({ spectralResponse: { red: 0.01, nearInfrared: 0.05 } });
+    const silicon = instrument({ spectralResponse: { red: 0.01, nearInfrared: 0.05 } });
     const bands = { red: 0.6, nearInfrared: 0.4 };
-    const all = gridFigures(gridOf(HOT_MIDDLE, { meter: silicon, bands }), NO_CELLS);
+    const all = gridFigures(gridOf(HOT_MIDDLE, { instrument: silicon, bands }), NO_CELLS);
     const it = figureOf(all.mean);
-    expect(lineOf(it, '/spectral-red').contribution).toBeCloseTo(0.006 * it.value, 12);
-    expect(lineOf(it, '/spectral-near-infrared').contribution).toBeCloseTo(0.02 * it.value, 12);
+    expect(componentOf(it, '/spectral-red').contribution).toBeCloseTo(0.006 * it.value, 12);
+    expect(componentOf(it, '/spectral-near-infrared').contribution).toBeCloseTo(0.02 * it.value, 12);
     expect(uncertaintyOf(all.lowestToMean)).toBeLessThan(1e-9 * figureValue(all.lowestToMean));
   });
 
   test('takes oblique light at each point from where the field lies', () => {
-    const sensor = meter({ angularResponse: { kind: 'f2', f2: 0.025 } });
+    const sensor = instrument({ angularResponse: { kind: 'f2', f2: 0.025 } });
     const distance = { distance: 15, halfWidth: 0, area: 1800, field: { width: 30, height: 60 } };
     const of = (rows: number[][]) =>
-      lineOf(
-        figureOf(gridFigures(gridOf(rows, { meter: sensor, distance }), gridGeometry(3, 3, 30, 60, 2.54) ?? '').mean),
+      componentOf(
+        figureOf(
+          gridFigures(gridOf(rows, { instrument: sensor, distance }), gridGeometry(3, 3, 30, 60, 2.54) ?? '').mean,
+        ),
         '/angular',
       ).contribution;
     // A grid that is lit at one point alone has that point's error: of the middle, and of a corner.
@@ -317,8 +321,8 @@ describe('uncertainty of the mean', () => {
   });
 
   test('is not known before the first calibration of the meter', () => {
-    const early = meter({ calibrationAbsent: 'the meter was first calibrated on 2026-04-01, after this session' });
-    const all = gridFigures(gridOf(HOT_MIDDLE, { meter: early }), NO_CELLS);
+    const early = instrument({ calibrationAbsent: 'the meter was first calibrated on 2026-04-01, after this session' });
+    const all = gridFigures(gridOf(HOT_MIDDLE, { instrument: early }), NO_CELLS);
     for (const metric of ['mean', 'lowestToMean', 'highestToMean', 'variation'] as const) {
       expect(figureOf(all[metric]).standardUncertainty, metric).toBeNull();
       expect(figureOf(all[metric]).uncertaintyAbsent, metric).toContain('2026-04-01');
@@ -327,20 +331,20 @@ describe('uncertainty of the mean', () => {
 
   test('does not grow with the spread over the grid: without repeats', () => {
     const moves = fc.array(fc.double({ min: -40, max: 40, noNaN: true }), { minLength: 9, maxLength: 9 });
-    const steady = meter({
+    const steady = instrument({
       calibrationRelative: 0.025,
       calibrationAbsolute: 0.1,
       resolution: 0.1,
       angularResponse: slanted(0.02),
     });
     const flat = figureOf(
-      gridFigures(gridOf(rowsOf(Array(9).fill(100)), { meter: steady, distance: AT_FIFTEEN }), NO_CELLS).mean,
+      gridFigures(gridOf(rowsOf(Array(9).fill(100)), { instrument: steady, distance: AT_FIFTEEN }), NO_CELLS).mean,
     );
     fc.assert(
       fc.property(moves, (by) => {
         const middle = by.reduce((sum, move) => sum + move, 0) / 9;
         const spread = by.map((move) => 100 + move - middle);
-        const grid = gridOf(rowsOf(spread), { meter: steady, distance: AT_FIFTEEN });
+        const grid = gridOf(rowsOf(spread), { instrument: steady, distance: AT_FIFTEEN });
         const it = figureOf(gridFigures(grid, NO_CELLS).mean);
         expect(it.value).toBeCloseTo(100, 9);
         expect(it.standardUncertainty).toBeCloseTo(flat.standardUncertainty ?? Number.NaN, 9);
@@ -360,8 +364,8 @@ describe('uncertainty of the mean', () => {
       fc.property(moves, repeats, (by, scatter) => {
         const at = (spread: number) => {
           const points = scatter.map((errors, i) => errors.map((error) => 100 + error + spread * (by[i] as number)));
-          return lineOf(
-            figureOf(gridFigures(gridOf([], { points: [points], meter: SENSOR }), NO_CELLS).mean),
+          return componentOf(
+            figureOf(gridFigures(gridOf([], { points: [points], instrument: SENSOR }), NO_CELLS).mean),
             '/repeatability',
           );
         };
@@ -376,28 +380,31 @@ describe('uncertainty of the mean', () => {
     // Rounding leaves such repeats a scatter of 1e-14, and a calibration of 2.5 % beside it.
     const points = [[[199.8, 199.8, 199.8]]];
     const it = figureOf(
-      gridFigures(gridOf([], { points, meter: meter({ calibrationRelative: 0.025 }) }), NO_CELLS).mean,
+      gridFigures(gridOf([], { points, instrument: instrument({ calibrationRelative: 0.025 }) }), NO_CELLS).mean,
     );
     expect(it.coverageFactor).toBeCloseTo(1.96, 3);
     expect(it.interval95).toEqual([expect.closeTo(199.8 - 9.79, 2), expect.closeTo(199.8 + 9.79, 2)]);
   });
 
   test('is the same for the single point of a grid and for that point', () => {
-    const it = figureOf(gridFigures(gridOf([[80]], { meter: SENSOR, distance: AT_FIFTEEN }), NO_CELLS).mean);
-    expect(lineOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12), 12);
-    expect(lineOf(it, '/repeatability').contribution).toBeCloseTo(0.8, 12);
+    const it = figureOf(gridFigures(gridOf([[80]], { instrument: SENSOR, distance: AT_FIFTEEN }), NO_CELLS).mean);
+    expect(componentOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12), 12);
+    expect(componentOf(it, '/repeatability').contribution).toBeCloseTo(0.8, 12);
   });
 });
 
 describe('properties of the figures', () => {
   const geometry = gridGeometry(3, 3, 24, 48, 2.54) ?? 'none';
-  const ideal = meter({ calibrationRelative: 0.025, angularResponse: slanted(0.02), repeatability: 0.01 });
+  const ideal = instrument({ calibrationRelative: 0.025, angularResponse: slanted(0.02), repeatability: 0.01 });
 
   test('scaling all readings scales the means with their uncertainties and leaves the ratios', () => {
     fc.assert(
       fc.property(nine, fc.double({ min: 0.05, max: 20, noNaN: true }), (values, factor) => {
         const of = (scale: number) =>
-          gridFigures(gridOf(rowsOf(values.map((it) => it * scale)), { meter: ideal, distance: AT_FIFTEEN }), geometry);
+          gridFigures(
+            gridOf(rowsOf(values.map((it) => it * scale)), { instrument: ideal, distance: AT_FIFTEEN }),
+            geometry,
+          );
         const before = of(1);
         const after = of(factor);
         for (const metric of ['mean', 'cellMean'] as const) {
@@ -419,7 +426,7 @@ describe('properties of the figures', () => {
     );
     fc.assert(
       fc.property(shuffled, ([values, others]) => {
-        const of = (it: readonly number[]) => gridFigures(gridOf(rowsOf(it), { meter: SENSOR }), NO_CELLS);
+        const of = (it: readonly number[]) => gridFigures(gridOf(rowsOf(it), { instrument: SENSOR }), NO_CELLS);
         const before = of(values);
         const after = of(others);
         for (const metric of ['mean', 'lowestToMean', 'highestToMean', 'variation'] as const) {

@@ -8,32 +8,34 @@ import {
   sideFigure,
 } from '../../../src/measure/irradiance/optical-power.ts';
 import { readingFigure } from '../../../src/measure/reading.ts';
-import { figure, figureOf, gridOf, line, lineOf, meter, RUNS, slanted, vague } from '../make.ts';
+import { componentOf, figure, figureOf, gridOf, instrument, line, RUNS, slanted, vague } from '../make.ts';
 
-const TAPE = meter({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
+const TAPE = instrument({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
 const side = (of: 'width' | 'height', value: number, edgeSetting = 0.3, tape: typeof TAPE | undefined = TAPE) =>
-  sideFigure({ panel: 'lantern-40', side: of, value, edgeSetting, meter: tape });
+  sideFigure({ panel: 'lantern-40', side: of, value, edgeSetting, instrument: tape });
 
 describe('a side of the LED field', () => {
   test('has two edges, each set within ±a on its own', () => {
-    expect(lineOf(side('width', 30), '/edges').contribution).toBeCloseTo(0.3 * Math.sqrt(2 / 3), 12);
+    expect(componentOf(side('width', 30), '/edges').contribution).toBeCloseTo(0.3 * Math.sqrt(2 / 3), 12);
   });
 
   test('has the tape’s calibration and resolution', () => {
     const it = side('width', 30);
-    expect(lineOf(it, '/calibration').contribution).toBeCloseTo(0.03, 12);
-    expect(lineOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12), 12);
+    expect(componentOf(it, '/calibration').contribution).toBeCloseTo(0.03, 12);
+    expect(componentOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12), 12);
     expect(it).toMatchObject({ id: 'lantern-40/field-width', unit: 'cm', basis: 'measured', unassessed: [] });
   });
 
   test('says so where the tape is not named', () => {
-    const it = sideFigure({ panel: 'p', side: 'height', value: 60, edgeSetting: 0.3, meter: undefined });
+    const it = sideFigure({ panel: 'p', side: 'height', value: 60, edgeSetting: 0.3, instrument: undefined });
     expect(it.budget).toHaveLength(1);
     expect(it.unassessed).toEqual([{ what: 'Calibration of the tape', reason: 'the session does not name it' }]);
   });
 
   test('set exactly has no line for its edges', () => {
-    expect(sideFigure({ panel: 'p', side: 'width', value: 60, edgeSetting: 0, meter: undefined }).budget).toEqual([]);
+    expect(sideFigure({ panel: 'p', side: 'width', value: 60, edgeSetting: 0, instrument: undefined }).budget).toEqual(
+      [],
+    );
   });
 });
 
@@ -44,17 +46,17 @@ describe('LED area', () => {
       id: 'lantern-40/led-area',
       value: 1815,
       unit: 'cm²',
-      working: 'A = w × h = 30 cm × 60.5 cm = 1815 cm²',
+      calculation: 'A = w × h = 30 cm × 60.5 cm = 1815 cm²',
       inputs: ['lantern-40/field-width', 'lantern-40/field-height'],
     });
   });
 
   test('adds the tape’s error of both sides and squares those of their edges', () => {
     const it = ledAreaFigure('lantern-40', side('width', 30), side('height', 60));
-    expect(lineOf(it, '/calibration').contribution).toBeCloseTo(2 * 0.001 * 1800, 9);
+    expect(componentOf(it, '/calibration').contribution).toBeCloseTo(2 * 0.001 * 1800, 9);
     const edge = 0.3 * Math.sqrt(2 / 3);
-    expect(lineOf(it, '/field-width/edges').contribution).toBeCloseTo(60 * edge, 9);
-    expect(lineOf(it, '/field-height/edges').contribution).toBeCloseTo(30 * edge, 9);
+    expect(componentOf(it, '/field-width/edges').contribution).toBeCloseTo(60 * edge, 9);
+    expect(componentOf(it, '/field-height/edges').contribution).toBeCloseTo(30 * edge, 9);
   });
 });
 
@@ -70,7 +72,7 @@ describe('optical power', () => {
       unit: 'W',
       basis: 'derived',
       method: 'optical-power@1',
-      working: 'P = Ē × A ÷ 1000 = 50 mW/cm² × 1800 cm² ÷ 1000 = 90 W',
+      calculation: 'P = Ē × A ÷ 1000 = 50 mW/cm² × 1800 cm² ÷ 1000 = 90 W',
     });
     expect((it.standardUncertainty ?? Number.NaN) / 90).toBeCloseTo(Math.hypot(0.05, 0.01), 12);
   });
@@ -99,7 +101,7 @@ describe('optical power', () => {
 describe('peak over mean', () => {
   const session = 'lantern-40/2026-03-02';
   const distance = { distance: 15, halfWidth: 0.3, area: 1800 };
-  const ratio = (sensor: ReturnType<typeof meter>, peakValue: number, values: readonly number[]) => {
+  const ratio = (sensor: ReturnType<typeof instrument>, peakValue: number, values: readonly number[]) => {
     const peak = readingFigure({
       metric: 'peak-irradiance-combined',
       methodId: 'peak-irradiance',
@@ -107,10 +109,10 @@ describe('peak over mean', () => {
       value: peakValue,
       session,
       path: 'peak',
-      meter: sensor,
+      instrument: sensor,
       distance,
     });
-    const mean = figureOf(gridFigures(gridOf([values], { meter: sensor, session, distance }), 'no cells').mean);
+    const mean = figureOf(gridFigures(gridOf([values], { instrument: sensor, session, distance }), 'no cells').mean);
     return peakToMeanFigure(session, peak, mean);
   };
   const reading = fc.double({ min: 5, max: 300, noNaN: true });
@@ -118,19 +120,19 @@ describe('peak over mean', () => {
   const share = fc.double({ min: 0, max: 0.3, noNaN: true });
 
   test('is a plain ratio', () => {
-    const it = ratio(meter(), 120, [80, 100, 120]);
+    const it = ratio(instrument(), 120, [80, 100, 120]);
     expect(it.value).toBeCloseTo(1.2, 12);
     expect(it.unit).toBe('1');
-    expect(it.working).toBe('R = 120 mW/cm² ÷ 100 mW/cm² = 1.2');
+    expect(it.calculation).toBe('R = 120 mW/cm² ÷ 100 mW/cm² = 1.2');
   });
 
   test('holds no calibration of the one meter, no distance and no oblique light', () => {
     fc.assert(
       fc.property(reading, readings, share, share, (peak, values, calibrationRelative, angularResponse) => {
         const common = { resolution: 0.1, repeatability: 0.01 };
-        const without = ratio(meter(common), peak, values);
+        const without = ratio(instrument(common), peak, values);
         const withAll = ratio(
-          meter({ ...common, calibrationRelative, angularResponse: slanted(angularResponse) }),
+          instrument({ ...common, calibrationRelative, angularResponse: slanted(angularResponse) }),
           peak,
           values,
         );

@@ -44,7 +44,7 @@ describe('figures for readers', () => {
       id: 's/radiant-exposure-minute',
       unit: 'J/cm²',
       method: 'radiant-exposure@1',
-      working: 'H = 50 mW/cm² × 60 s ÷ 1000 = 3 J/cm²',
+      calculation: 'H = 50 mW/cm² × 60 s ÷ 1000 = 3 J/cm²',
     });
     expect(it.value).toBeCloseTo(3, 12);
     expect(it.standardUncertainty).toBeCloseTo(0.15, 12);
@@ -55,7 +55,7 @@ describe('figures for readers', () => {
     expect(it).toMatchObject({
       id: 's/time-per-joule',
       unit: 's',
-      working: 't = 1000 × 1 J/cm² ÷ 50 mW/cm² = 20 s',
+      calculation: 't = 1000 × 1 J/cm² ÷ 50 mW/cm² = 20 s',
     });
     expect(it.value).toBeCloseTo(20, 12);
     expect(it.standardUncertainty).toBeCloseTo(1, 12);

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { gridFigures } from '../../../src/measure/irradiance/grid.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { HOT_MIDDLE } from '../../references/grid.ts';
-import { figureOf, gridOf, lineOf, meter, RUNS, slanted } from '../make.ts';
+import { componentOf, figureOf, gridOf, instrument, RUNS, slanted } from '../make.ts';
 
 const NO_CELLS = 'the LED field is not known';
 const AT_FIFTEEN = { distance: 15, halfWidth: 0.2, area: 1800 };
@@ -14,14 +14,15 @@ const nine = fc.array(fc.double({ min: 1, max: 500, noNaN: true }), { minLength:
 const rowsOf = (values: readonly number[]) => [values.slice(0, 3), values.slice(3, 6), values.slice(6, 9)];
 
 describe('uncertainty of the uniformity', () => {
-  const grid = (part: Parameters<typeof meter>[0]) => gridOf(HOT_MIDDLE, { meter: meter(part), distance: AT_FIFTEEN });
+  const grid = (part: Parameters<typeof instrument>[0]) =>
+    gridOf(HOT_MIDDLE, { instrument: instrument(part), distance: AT_FIFTEEN });
 
   test('holds no calibration, distance or oblique light: they move all points alike', () => {
     const share = fc.double({ min: 0, max: 0.3, noNaN: true });
     fc.assert(
       fc.property(nine, share, share, (values, calibrationRelative, angularResponse) => {
-        const sensor = meter({ calibrationRelative, angularResponse: slanted(angularResponse) });
-        const it = gridFigures(gridOf(rowsOf(values), { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS);
+        const sensor = instrument({ calibrationRelative, angularResponse: slanted(angularResponse) });
+        const it = gridFigures(gridOf(rowsOf(values), { instrument: sensor, distance: AT_FIFTEEN }), NO_CELLS);
         for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
           expect(uncertaintyOf(it[metric])).toBeLessThan(1e-9 * figureValue(it.highestToMean));
         }
@@ -34,7 +35,7 @@ describe('uncertainty of the uniformity', () => {
     const it = gridFigures(grid({ calibrationAbsolute: 2 }), NO_CELLS).highestToMean;
     const mean = 860 / 9;
     // d(E/Ē) = dE (1/Ē − E/Ē²), with one dE for both.
-    expect(lineOf(figureOf(it), '/offset').contribution).toBeCloseTo(100 * 2 * (1 / mean - 140 / mean ** 2), 9);
+    expect(componentOf(figureOf(it), '/offset').contribution).toBeCloseTo(100 * 2 * (1 / mean - 140 / mean ** 2), 9);
   });
 
   test('of the variation keeps what an offset of the meter does to it', () => {
@@ -52,8 +53,8 @@ describe('uncertainty of the uniformity', () => {
       NO_CELLS,
     );
     for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
-      expect(lineOf(figureOf(stated[metric]), '/repeatability').source.type).toBe('B');
-      expect(lineOf(figureOf(repeated[metric]), '/repeatability').source).toMatchObject({
+      expect(componentOf(figureOf(stated[metric]), '/repeatability').source.type).toBe('B');
+      expect(componentOf(figureOf(repeated[metric]), '/repeatability').source).toMatchObject({
         type: 'A',
         degreesOfFreedom: 1,
       });
@@ -67,7 +68,10 @@ describe('uncertainty of the uniformity', () => {
     for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
       const of = (times: number) => {
         const grid = points.map((row) => row.map((point) => Array.from({ length: times }, () => point).flat()));
-        const line = lineOf(figureOf(gridFigures(gridOf([], { points: grid }), NO_CELLS)[metric]), '/repeatability');
+        const line = componentOf(
+          figureOf(gridFigures(gridOf([], { points: grid }), NO_CELLS)[metric]),
+          '/repeatability',
+        );
         // The pooled scatter itself falls a little, by its degrees of freedom: s^2 = 36 per 9 (4 t - 1).
         return line.contribution / Math.sqrt((12 * times * 9) / (9 * (4 * times - 1)));
       };
@@ -131,13 +135,13 @@ describe('a direct simulation of the readings', () => {
   };
 
   test.each(GRIDS)('%s: the budgets agree with it to 2 %', (_, rows) => {
-    const sensor = meter({
+    const sensor = instrument({
       calibrationRelative: 0.025,
       angularResponse: slanted(0.02),
       repeatability: 0.008,
       resolution: 0.1,
     });
-    const it = gridFigures(gridOf(rows, { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS);
+    const it = gridFigures(gridOf(rows, { instrument: sensor, distance: AT_FIFTEEN }), NO_CELLS);
     const direct = simulated(rows, (value) => 0.008 * value, 0.1);
     for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
       expect(Math.abs(uncertaintyOf(it[metric]) / direct[metric] - 1)).toBeLessThan(0.02);
@@ -154,21 +158,24 @@ describe('a direct simulation of the readings', () => {
       const readings = Array.from({ length: count }, () => value);
       return i === 3 ? [value - pooled / Math.SQRT2, value + pooled / Math.SQRT2] : readings;
     });
-    const grid = gridOf([], { points: [points.slice(0, 3), points.slice(3, 6), points.slice(6, 9)], meter: meter({}) });
+    const grid = gridOf([], {
+      points: [points.slice(0, 3), points.slice(3, 6), points.slice(6, 9)],
+      instrument: instrument({}),
+    });
     const it = gridFigures(grid, NO_CELLS);
     const own = new Map(counts.map((count, i) => [i, 1 / Math.sqrt(count)]));
     let at = 0;
     const direct = simulated(HOT_MIDDLE, () => own.get(at++ % 9) ?? Number.NaN, 0);
     for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
-      expect(Math.abs(lineOf(figureOf(it[metric]), '/repeatability').contribution / direct[metric] - 1)).toBeLessThan(
-        0.02,
-      );
+      expect(
+        Math.abs(componentOf(figureOf(it[metric]), '/repeatability').contribution / direct[metric] - 1),
+      ).toBeLessThan(0.02);
     }
   });
 
   test('of a point as independent of its mean would be up to a quarter too wide, and is not what is published', () => {
-    const sensor = meter({ repeatability: 0.01 });
-    const it = gridFigures(gridOf(HOT_MIDDLE, { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS).highestToMean;
+    const sensor = instrument({ repeatability: 0.01 });
+    const it = gridFigures(gridOf(HOT_MIDDLE, { instrument: sensor, distance: AT_FIFTEEN }), NO_CELLS).highestToMean;
     const squares = HOT_MIDDLE.flat().reduce((sum, value) => sum + value ** 2, 0);
     const asIndependent = figureValue(it) * Math.hypot(0.01, (0.01 * Math.sqrt(squares)) / 860);
     expect(uncertaintyOf(it) / asIndependent).toBeLessThan(0.9);
@@ -176,8 +183,8 @@ describe('a direct simulation of the readings', () => {
 
   test('two points: the mean holds half of each, so that a factor of a half is left', () => {
     // r = 2a / (a + b): dr/da = 2b / (a + b)^2, by hand.
-    const sensor = meter({ repeatability: 0.01 });
-    const it = gridFigures(gridOf([[60, 40]], { meter: sensor, distance: AT_FIFTEEN }), NO_CELLS).highestToMean;
+    const sensor = instrument({ repeatability: 0.01 });
+    const it = gridFigures(gridOf([[60, 40]], { instrument: sensor, distance: AT_FIFTEEN }), NO_CELLS).highestToMean;
     expect(uncertaintyOf(it)).toBeCloseTo(100 * Math.hypot((2 * 40 * 0.6) / 100 ** 2, (2 * 60 * 0.4) / 100 ** 2), 10);
   });
 });

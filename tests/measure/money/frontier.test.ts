@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { closeToFrontier, frontier, type Offer } from '../../../src/measure/money/frontier.ts';
+import { closeToFrontier, frontier, type PricedPower } from '../../../src/measure/money/frontier.ts';
 import type { Contender } from '../../../src/measure/money/ranking.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
 
-const offer = (panel: string, price: number, power: number): Offer => ({ panel, price, power });
-const names = (offers: readonly Offer[]) => offers.map((it) => it.panel);
+const offer = (panel: string, price: number, power: number): PricedPower => ({ panel, price, power });
+const names = (offers: readonly PricedPower[]) => offers.map((it) => it.panel);
 
 /** At most as dear and at least as strong, and better in one of the two. */
-const beats = (a: Offer, b: Offer) =>
+const beats = (a: PricedPower, b: PricedPower) =>
   a.price <= b.price && a.power >= b.power && (a.price < b.price || a.power > b.power);
 
 describe('the frontier', () => {
@@ -93,7 +93,7 @@ describe('properties', () => {
       fc.property(offers, (all) => {
         const members = frontier(all);
         members.slice(1).forEach((it, i) => {
-          const before = members[i] as Offer;
+          const before = members[i] as PricedPower;
           if (it.price === before.price) expect(it.power).toBe(before.power);
           else expect(it.power).toBeGreaterThan(before.power);
         });

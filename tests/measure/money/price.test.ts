@@ -22,7 +22,7 @@ describe('the price really paid', () => {
       basis: 'measured',
       standardUncertainty: 0,
       interval95: [599, 599],
-      working: 'C = 599 EUR, really paid on 2026-02-20',
+      calculation: 'C = 599 EUR, really paid on 2026-02-20',
       notes: [],
       inputs: ['lantern-40/prices/2026-02-20'],
     });
@@ -32,17 +32,17 @@ describe('the price really paid', () => {
     const it = priceFigure(price({ amount: 650, currency: 'USD', rate: 0.9 }));
     expect(it.value).toBeCloseTo(585, 10);
     expect(it.basis).toBe('derived');
-    expect(it.working).toBe('C = 650 USD × 0.9 = 585 EUR, really paid on 2026-02-20');
+    expect(it.calculation).toBe('C = 650 USD × 0.9 = 585 EUR, really paid on 2026-02-20');
   });
 
   test('that is a list price says so', () => {
     const it = priceFigure(price({ kind: 'list' }));
-    expect(it.working).toContain('list price on 2026-02-20');
+    expect(it.calculation).toContain('list price on 2026-02-20');
     expect(it.notes).toEqual(['list price: what buyers really pay is not recorded']);
   });
 
   test('keeps its cents in the working', () => {
-    expect(priceFigure(price({ amount: 12345.99 })).working).toContain('12345.99 EUR');
+    expect(priceFigure(price({ amount: 12345.99 })).calculation).toContain('12345.99 EUR');
   });
 });
 
@@ -55,7 +55,7 @@ describe('price per optical watt', () => {
       id: 's/price-per-watt',
       unit: 'currency/W',
       method: 'price-per-watt@1',
-      working: 'c = C ÷ P = 599 EUR ÷ 100 W = 5.99 EUR/W',
+      calculation: 'c = C ÷ P = 599 EUR ÷ 100 W = 5.99 EUR/W',
     });
     expect(it.budget[0]?.contribution).toBeLessThan(0);
   });

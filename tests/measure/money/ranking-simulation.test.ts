@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { costRatio } from '../../../src/measure/difference.ts';
 import type { ErrorSource } from '../../../src/measure/figure.ts';
-import { type Contender, powerSampler, RANK_DRAWS, rankByPricePerWatt } from '../../../src/measure/money/ranking.ts';
+import { type Contender, powerSampler, RANK_TRIALS, rankByPricePerWatt } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { say } from '../../../src/words/say.ts';
 import { figure, line, RUNS } from '../make.ts';
@@ -66,7 +66,7 @@ describe('two panels against the closed form', () => {
       u: fc.double({ min: 0.2, max: 4, noNaN: true }),
     });
     // The share of the draws scatters by √(0.025 × 0.975 / 4000) = 0.0025 about the probability.
-    const brink = 4 * Math.sqrt((0.025 * 0.975) / RANK_DRAWS);
+    const brink = 4 * Math.sqrt((0.025 * 0.975) / RANK_TRIALS);
     const onTheBrink = (p: number) => Math.abs(p - 0.025) < brink || Math.abs(p - 0.975) < brink;
     fc.assert(
       fc.property(offer, offer, (a, b) => {
@@ -103,10 +103,10 @@ describe('five panels against a simulation of its own', () => {
   };
 
   /** 95 % range of each place: every line of every budget is drawn from its own distribution. */
-  function bruteForce(contenders: readonly Contender[], seed: number, draws = 20_000) {
+  function bruteForce(contenders: readonly Contender[], seed: number, trials = 20_000) {
     const numbers = randomNumbers(seed);
     const places = contenders.map((): number[] => []);
-    for (let n = 0; n < draws; n++) {
+    for (let n = 0; n < trials; n++) {
       const errors = new Map<string, number>();
       const costs = contenders.map(({ price, power }) => {
         let drawn = power.value;
@@ -123,15 +123,15 @@ describe('five panels against a simulation of its own', () => {
     }
     return places.map((all) => {
       const sorted = all.toSorted((a, b) => a - b);
-      return [sorted[Math.floor(0.025 * draws)], sorted[Math.ceil(0.975 * draws) - 1]] as [number, number];
+      return [sorted[Math.floor(0.025 * trials)], sorted[Math.ceil(0.975 * trials) - 1]] as [number, number];
     });
   }
 
   /** Ends of the middle 95 % of the ratio of two panels' costs, drawn line by line. */
-  function ratioRange(a: Contender, b: Contender, seed: number, draws = 60_000) {
+  function ratioRange(a: Contender, b: Contender, seed: number, trials = 60_000) {
     const numbers = randomNumbers(seed);
-    const ratios = new Float64Array(draws);
-    for (let n = 0; n < draws; n++) {
+    const ratios = new Float64Array(trials);
+    for (let n = 0; n < trials; n++) {
       const errors = new Map<string, number>();
       const cost = ({ price, power }: Contender) => {
         let drawn = power.value;
@@ -145,7 +145,7 @@ describe('five panels against a simulation of its own', () => {
       ratios[n] = cost(a) / cost(b);
     }
     ratios.sort();
-    return [ratios[Math.floor(0.025 * draws)] as number, ratios[Math.floor(0.975 * draws)] as number] as const;
+    return [ratios[Math.floor(0.025 * trials)] as number, ratios[Math.floor(0.975 * trials)] as number] as const;
   }
 
   const panel = (name: string, price: number, watts: number, relative: number): Contender => ({

@@ -292,10 +292,10 @@ describe('ties', () => {
 });
 
 describe('drawing powers together', () => {
-  const DRAWS = 20_000;
+  const TRIALS = 20_000;
   const sample = (powers: Parameters<typeof powerSampler>[0]) => {
     const draw = powerSampler(powers, seededRandom(11));
-    return Array.from({ length: DRAWS }, () => [...draw()] as [number, number]);
+    return Array.from({ length: TRIALS }, () => [...draw()] as [number, number]);
   };
   const meanOf = (values: readonly number[]) => values.reduce((sum, it) => sum + it, 0) / values.length;
   const covariance = (pairs: readonly (readonly [number, number])[], i: 0 | 1, j: 0 | 1) => {

@@ -10,7 +10,7 @@ test('an hour costs the draw in kW times the tariff', () => {
     id: 'lantern-40/2026-03-02/running-cost',
     unit: 'currency/h',
     method: 'running-cost@1',
-    working: '400 W ÷ 1000 × 0.3 EUR/kWh = 0.12 EUR/h',
+    calculation: '400 W ÷ 1000 × 0.3 EUR/kWh = 0.12 EUR/h',
   });
   expect(it.value).toBeCloseTo(0.12, 12);
 });

@@ -19,12 +19,12 @@ describe('step-ups', () => {
   test('are larger panels whose extra watts cost less each than the panel’s own', () => {
     const [it] = best(SMALL, [contender('large', 900, 200)]);
     expect(it).toMatchObject({ panel: 'large', extraPrice: 300 });
-    expect(it?.extraPower).toMatchObject({ value: 100, unit: 'W', working: '200 W − 100 W = 100 W' });
+    expect(it?.extraPower).toMatchObject({ value: 100, unit: 'W', calculation: '200 W − 100 W = 100 W' });
     expect(it?.extraPricePerWatt).toMatchObject({
       value: 3,
       unit: 'currency/W',
       method: 'step-up@2',
-      working: '300 EUR ÷ 100 W = 3 EUR/W',
+      calculation: '300 EUR ÷ 100 W = 3 EUR/W',
     });
   });
 

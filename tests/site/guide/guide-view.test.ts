@@ -104,16 +104,16 @@ describe('tables', () => {
   test('a whisker in each row that has an interval, all tables of the page on one scale', () => {
     const drawn = tables().flatMap(({ rows }) =>
       rows.map((it) => {
-        const { whisker, sort } = cell(it.name, 'price-per-watt');
-        if (!whisker || sort === null) throw new Error(`${it.name} has no whisker`);
-        return { whisker, perWatt: sort };
+        const { errorBar, sort } = cell(it.name, 'price-per-watt');
+        if (!errorBar || sort === null) throw new Error(`${it.name} has no whisker`);
+        return { errorBar, perWatt: sort };
       }),
     );
-    expect(Math.max(...drawn.map((it) => it.whisker.to))).toBe(100);
+    expect(Math.max(...drawn.map((it) => it.errorBar.to))).toBe(100);
     expect(tables().length).toBeGreaterThan(2);
     // One price a watt is one place, whatever the table; places are rounded to a tenth.
-    const scale = Math.max(...drawn.map((it) => it.perWatt / it.whisker.at));
-    for (const { whisker, perWatt } of drawn) expect(Math.abs(whisker.at - perWatt / scale)).toBeLessThan(0.5);
+    const scale = Math.max(...drawn.map((it) => it.perWatt / it.errorBar.at));
+    for (const { errorBar, perWatt } of drawn) expect(Math.abs(errorBar.at - perWatt / scale)).toBeLessThan(0.5);
   });
 
   test('no text says nothing, and none promises safety or a dose', () => {

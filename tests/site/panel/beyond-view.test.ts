@@ -2,10 +2,10 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { PanelEntry, SessionEntry } from '../../../src/ledger/ledger.ts';
+import { rawReadings } from '../../../src/site/calculation/raw-readings.ts';
 import { beyondHtml } from '../../../src/site/panel/beyond-html.ts';
 import { type BeyondView, beyondView } from '../../../src/site/panel/beyond-view.ts';
 import { panelView } from '../../../src/site/panel/panel-view.ts';
-import { rawReadings } from '../../../src/site/working/raw-readings.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { demoLedger } from '../../support/demo-ledger.ts';
 
@@ -81,7 +81,7 @@ describe('the drawing', () => {
   });
 
   test('has the mean of the kept readings, a bound as one, and a place without any', () => {
-    expect(view().drawing?.places.map((it) => [it.text, it.isStruck])).toEqual([
+    expect(view().drawing?.places.map((it) => [it.text, it.isRejected])).toEqual([
       ['12.2', false],
       ['0.9', false],
       ['struck', true],

@@ -135,7 +135,7 @@ describe('dots', () => {
 
   test('of a point whose readings were all struck out say so', () => {
     const struck = drawn(['[31.0, 38.2,', '[{ value: 61, struck: Slipped. }, 38.2,']);
-    expect(struck.points.map((it) => it.isStruck)).toEqual([true, ...Array(8).fill(false)]);
+    expect(struck.points.map((it) => it.isRejected)).toEqual([true, ...Array(8).fill(false)]);
     expect(struck.points[0]?.text).toBe('struck');
     expect(struck.points[0]?.radius).toBeGreaterThan(0);
   });
@@ -143,7 +143,7 @@ describe('dots', () => {
   test('are drawn when every point was struck out, too', () => {
     const { points } = drawn([ROWS, '        - [{ value: 61, struck: Off. }, { value: 62, struck: Off. }]\n']);
     for (const it of points) {
-      expect(it.isStruck).toBe(true);
+      expect(it.isRejected).toBe(true);
       expect(Number.isFinite(it.radius)).toBe(true);
     }
   });

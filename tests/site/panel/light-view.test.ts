@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { figureFinder, isFigure } from '../../../src/measure/figure.ts';
+import { distanceCalculation } from '../../../src/site/calculation/distance-calculation.ts';
 import { type LightView, lightView } from '../../../src/site/panel/light-view.ts';
-import { distanceWorking } from '../../../src/site/working/distance-working.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 
 let demo: Demo;
@@ -115,15 +115,15 @@ describe('the working of the table by distance', () => {
   test('has every value with its interval and an anchor, and a budget that makes up the whole', () => {
     const panel = demo.panel('fennimarsh-sedge');
     const session = panel.current as NonNullable<typeof panel.current>;
-    const working = distanceWorking(panel, session, 'EUR');
-    expect(working?.figures.map((it) => it.anchor)).toHaveLength(18);
-    for (const { anchor, shown } of working?.figures ?? []) {
+    const calculation = distanceCalculation(panel, session, 'EUR');
+    expect(calculation?.figures.map((it) => it.anchor)).toHaveLength(18);
+    for (const { anchor, shown } of calculation?.figures ?? []) {
       expect(panel.figures.get(anchor)).toBeDefined();
       expect(shown.text).toMatch(/ ± | to /);
     }
-    working?.budgets.forEach(({ lines }, q) => {
-      working.heads.forEach((_, d) => {
-        const figure = panel.figures.get(working.figures[6 * q + d]?.anchor ?? '');
+    calculation?.budgets.forEach(({ lines }, q) => {
+      calculation.heads.forEach((_, d) => {
+        const figure = panel.figures.get(calculation.figures[6 * q + d]?.anchor ?? '');
         if (!isFigure(figure)) throw new Error('no figure');
         const whole = Math.hypot(...lines.map((it) => Number(it.shares[d]))) / 100;
         expect(whole / ((figure.standardUncertainty ?? 0) / figure.value)).toBeGreaterThan(0.9);
@@ -134,6 +134,6 @@ describe('the working of the table by distance', () => {
 
   test('there is none where the beam is withheld', () => {
     const panel = demo.panel('ruddlestone-r150');
-    expect(distanceWorking(panel, panel.current as NonNullable<typeof panel.current>, 'EUR')).toBeUndefined();
+    expect(distanceCalculation(panel, panel.current as NonNullable<typeof panel.current>, 'EUR')).toBeUndefined();
   });
 });

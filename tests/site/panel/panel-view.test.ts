@@ -3,7 +3,7 @@ import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import { METHODS } from '../../../src/measure/methods.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { type PanelView, panelView } from '../../../src/site/panel/panel-view.ts';
-import { shownFigure, workingAnchor } from '../../../src/site/shared/shown-figure.ts';
+import { calculationAnchor, shownFigure } from '../../../src/site/shared/shown-figure.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
 
@@ -51,7 +51,7 @@ describe('every panel', () => {
       expect(figures.length).toBeGreaterThan(30);
       for (const it of figures) {
         expect(pages, it.metric).toContain(it.method);
-        const [page, anchor = ''] = it.working.split('#');
+        const [page, anchor = ''] = it.calculation.split('#');
         expect(page).toBe(`/panels/${slug}/methodology/`);
         expect(anchors).toContain(anchor);
         expect([it.shown === undefined, it.gap === undefined]).toEqual([!it.shown, !!it.shown]);
@@ -75,9 +75,9 @@ describe('every panel', () => {
 describe('workingAnchor', () => {
   test('is the metric for the current session, dated for earlier ones', () => {
     const [current, earlier] = demo.panel('kelpwright-cormorant').sessions;
-    expect(workingAnchor('optical-power', current, current)).toBe('optical-power');
-    expect(workingAnchor('optical-power', earlier, current)).toBe('optical-power-2025-10-21');
-    expect(workingAnchor('real-price', undefined, current)).toBe('real-price');
+    expect(calculationAnchor('optical-power', current, current)).toBe('optical-power');
+    expect(calculationAnchor('optical-power', earlier, current)).toBe('optical-power-2025-10-21');
+    expect(calculationAnchor('real-price', undefined, current)).toBe('real-price');
   });
 });
 
@@ -117,7 +117,7 @@ describe('a panel’s page', () => {
     expect(sessions.map((it) => it.shownDate)).toEqual(['20 Oct 2026', '21 Oct 2025']);
     expect(sessions[0]?.change).toMatch(/^−\d(\.\d)? ± \d(\.\d)? %$/);
     expect(sessions[1]?.change).toBe('the first session');
-    expect(sessions[1]?.power.working).toContain('#optical-power-2025-10-21');
+    expect(sessions[1]?.power.calculation).toContain('#optical-power-2025-10-21');
   });
 
   test('lists every price with the code that it needs and the link that earns money', () => {

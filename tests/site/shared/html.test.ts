@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { Config, Parser } from 'html-validate';
 import { expect, test } from 'vitest';
+import { calculationHtml } from '../../../src/site/calculation/calculation-html.ts';
 import { Html, html } from '../../../src/site/shared/html.ts';
-import { workingHtml } from '../../../src/site/working/working-html.ts';
 import { demoLedger } from '../../support/demo-ledger.ts';
 
 test('escapes texts, takes markup as it is, joins lists, leaves out what is absent', () => {
@@ -37,7 +37,7 @@ test('a working page keeps what testers and makers wrote as text', async () => {
   const name = 'Evil <script>alert("1")</script> & Sons';
   const [panel] = demo.ledger.panels.values();
   if (!panel) throw new Error('the demonstration has no panel');
-  const markup = workingHtml({ ...panel, name }, 'EUR');
+  const markup = calculationHtml({ ...panel, name }, 'EUR');
   expect(markup).toContain('Evil &lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt; &amp; Sons: the working');
   const document = new Parser(await Config.empty().resolve()).parseHtml(`<main>${markup}</main>`);
   expect(document.querySelectorAll('script')).toEqual([]);

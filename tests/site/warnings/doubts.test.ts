@@ -78,12 +78,12 @@ test.each([
   ['flicker', "'%'"],
 ])('calibrations for %s: 0.2 %% is taken, less is doubted', (kind, unit) => {
   const coil = content.read('instruments/coil.yaml');
-  const meter = coil.replace('measures: magnetic', `measures: ${kind}`).replace('unit: mG', `unit: ${unit}`);
+  const instrument = coil.replace('measures: magnetic', `measures: ${kind}`).replace('unit: mG', `unit: ${unit}`);
   for (const [relative, count] of [
     [0.2, 0],
     [0.199, 1],
   ] as const) {
-    content.write('instruments/other.yaml', meter.replace('relative: 6', `relative: ${relative}`));
+    content.write('instruments/other.yaml', instrument.replace('relative: 6', `relative: ${relative}`));
     expect(found('calibration-fraction')).toHaveLength(count);
   }
 });

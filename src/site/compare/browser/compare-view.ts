@@ -9,12 +9,12 @@ import { html, svg } from '../../shared/browser/dom.ts';
 import { fieldsDrawing } from './compare-drawing.ts';
 import { curvesPlot } from './compare-plot.ts';
 import { COMPARE_GROUPS, type CompareRow } from './compare-rows.ts';
-import { againstFirst, type Contender, compareRow, outcomeWords } from './compare-words.ts';
+import { againstFirst, type ComparedContender, compareRow, outcomeWords } from './compare-words.ts';
 
 const ROWS = COMPARE_GROUPS.flatMap((it) => it.rows);
 
 /** Everything that is shown of the chosen panels, the first of which the others are held against. */
-export function comparison(contenders: readonly Contender[]): HTMLElement[] {
+export function comparison(contenders: readonly ComparedContender[]): HTMLElement[] {
   const first = contenders[0];
   if (!first) return [];
   return [
@@ -28,9 +28,9 @@ export function comparison(contenders: readonly Contender[]): HTMLElement[] {
   ];
 }
 
-const pageOf = ({ panel }: Contender) => `/panels/${panel.slug}/`;
+const pageOf = ({ panel }: ComparedContender) => `/panels/${panel.slug}/`;
 
-function againstSection(contenders: readonly Contender[], first: Contender): HTMLElement[] {
+function againstSection(contenders: readonly ComparedContender[], first: ComparedContender): HTMLElement[] {
   return [
     html('h2', { id: 'compared-against' }, `Against the ${first.panel.name}`),
     html(
@@ -43,8 +43,8 @@ function againstSection(contenders: readonly Contender[], first: Contender): HTM
   ];
 }
 
-function figuresTable(contenders: readonly Contender[], first: Contender): HTMLElement {
-  const plain = (name: string, method: string | undefined, of: (it: Contender) => string) =>
+function figuresTable(contenders: readonly ComparedContender[], first: ComparedContender): HTMLElement {
+  const plain = (name: string, method: string | undefined, of: (it: ComparedContender) => string) =>
     html(
       'tr',
       {},
@@ -110,7 +110,7 @@ function figuresTable(contenders: readonly Contender[], first: Contender): HTMLE
 const groupHead = (title: string, count: number) =>
   html('tr', { class: 'group' }, html('th', { scope: 'rowgroup', colspan: count + 1 }, title));
 
-function figureRow(row: CompareRow, contenders: readonly Contender[], first: Contender): HTMLElement {
+function figureRow(row: CompareRow, contenders: readonly ComparedContender[], first: ComparedContender): HTMLElement {
   const outcomes = contenders.map((it) => (it === first ? undefined : compareRow(row, it, first)));
   const isMixed = outcomes.some((it) => it?.kind === 'unlike');
   return html(
@@ -143,7 +143,7 @@ function figureRow(row: CompareRow, contenders: readonly Contender[], first: Con
 }
 
 /** A figure as its value with uncertainty, linked to its working; or the reason why there is none. */
-function figureNodes({ panel, figures }: Contender, metric: string): Array<Node | string> {
+function figureNodes({ panel, figures }: ComparedContender, metric: string): Array<Node | string> {
   const it = figures.get(metric);
   if (!isFigure(it)) return [html('span', { class: 'gap' }, sayDifference(it?.reason ?? 'not measured'))];
   const shown = showFigure(it, panel.currency);
@@ -181,11 +181,11 @@ function figureNodes({ panel, figures }: Contender, metric: string): Array<Node 
 }
 
 /** The price in the currency that it was asked in, where that is another one. */
-function asPricedIn({ asPriced }: Contender['panel']): Shown | undefined {
+function asPricedIn({ asPriced }: ComparedContender['panel']): Shown | undefined {
   return asPriced === null ? undefined : { value: asPriced, unit: '', text: asPriced };
 }
 
-function sizes(contenders: readonly Contender[]): HTMLElement[] {
+function sizes(contenders: readonly ComparedContender[]): HTMLElement[] {
   const drawing = fieldsDrawing(contenders.map((it) => it.panel));
   const missing = contenders.filter((it) => it.panel.field === null);
   return [
@@ -249,7 +249,7 @@ function sizes(contenders: readonly Contender[]): HTMLElement[] {
   ];
 }
 
-function distances(contenders: readonly Contender[]): HTMLElement[] {
+function distances(contenders: readonly ComparedContender[]): HTMLElement[] {
   const drawn = contenders.flatMap(({ panel }, place) =>
     'absent' in panel.light ? [] : [{ name: panel.name, light: panel.light, place }],
   );
@@ -330,7 +330,7 @@ function curves(plot: NonNullable<ReturnType<typeof curvesPlot>>): HTMLElement {
   );
 }
 
-function meansTable(contenders: readonly Contender[]): HTMLElement {
+function meansTable(contenders: readonly ComparedContender[]): HTMLElement {
   return html(
     'div',
     {

@@ -11,7 +11,7 @@ import type { CompareRow } from './compare-rows.ts';
 import type { ComparedPanel, ReadDistance } from './compared-panel.ts';
 
 /** A panel with its figures unpacked. */
-export interface Contender {
+export interface ComparedContender {
   panel: ComparedPanel;
   figures: ReadonlyMap<string, FigureOrGap>;
 }
@@ -20,7 +20,7 @@ export interface Contender {
 export type Outcome = Difference | { kind: 'unlike'; reason: string };
 
 /** Compares a row's figure of a panel with the first panel's. */
-export function compareRow(row: CompareRow, it: Contender, first: Contender): Outcome {
+export function compareRow(row: CompareRow, it: ComparedContender, first: ComparedContender): Outcome {
   const [own, others] = [it.figures.get(row.metric), first.figures.get(row.metric)];
   if (!isFigure(own)) return { kind: 'unknown', reason: own?.reason ?? 'not measured' };
   if (!isFigure(others)) {
@@ -42,7 +42,7 @@ export function compareRow(row: CompareRow, it: Contender, first: Contender): Ou
 }
 
 /** What a row of a price per watt is made of. */
-function costIn({ costOf }: CompareRow, { figures }: Contender): Cost | undefined {
+function costIn({ costOf }: CompareRow, { figures }: ComparedContender): Cost | undefined {
   const [price, power] = [figures.get('real-price'), costOf && figures.get(costOf)];
   return isFigure(price) && isFigure(power) ? { price: price.value, power } : undefined;
 }
@@ -94,7 +94,7 @@ export function outcomeWords(row: CompareRow, outcome: Outcome): string {
  * A panel against the first one in a sentence: "costs 12 % less; gives 12 to 31 % more light; a tie: the efficiency."
  * What ties, and what can't be told for one reason, is named together.
  */
-export function againstFirst(rows: readonly CompareRow[], it: Contender, first: Contender): string {
+export function againstFirst(rows: readonly CompareRow[], it: ComparedContender, first: ComparedContender): string {
   const told = rows.flatMap((row) => {
     const outcome = compareRow(row, it, first);
     return row.sentence ? [{ row, sentence: row.sentence, outcome }] : [];

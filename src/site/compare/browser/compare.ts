@@ -10,7 +10,7 @@ import { readJson } from '../../shared/browser/read-json.ts';
 import { showUnits } from '../../shared/browser/units.ts';
 import { askedPanels, compareAddress, MOST_PANELS } from './compare-address.ts';
 import { comparison } from './compare-view.ts';
-import type { Contender } from './compare-words.ts';
+import type { ComparedContender } from './compare-words.ts';
 import type { ComparedPanel, ListedPanel } from './compared-panel.ts';
 
 const form = document.querySelector<HTMLFormElement>('form[data-compare]');
@@ -24,7 +24,7 @@ type Focus = { slug: string; on: 'name' | 'remove' } | 'select' | undefined;
 
 class Comparison {
   readonly #panels: ReadonlyMap<string, ListedPanel>;
-  readonly #files = new Map<string, Promise<Contender>>();
+  readonly #files = new Map<string, Promise<ComparedContender>>();
   readonly #title = document.title;
   #slugs: string[] = [];
   /** Counts what was asked for, so that a slow answer does not overwrite a later one. */
@@ -105,7 +105,7 @@ class Comparison {
   }
 
   /** A panel's file; one that could not be read is asked for again the next time. */
-  #file(slug: string): Promise<Contender> {
+  #file(slug: string): Promise<ComparedContender> {
     const known = this.#files.get(slug);
     if (known) return known;
     const file = readJson<ComparedPanel>(`/data/compare/${slug}.json`, 'the figures').then((panel) => ({

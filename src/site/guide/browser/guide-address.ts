@@ -11,7 +11,7 @@ export type RangeName = (typeof RANGES)[number];
 export const SETS = ['class', 'maker', 'nm', 'flicker'] as const;
 export type SetName = (typeof SETS)[number];
 
-export interface Range {
+export interface FilterRange {
   from?: number;
   to?: number;
 }
@@ -22,7 +22,7 @@ export interface SortState {
 }
 
 export interface GuideState {
-  ranges: Partial<Record<RangeName, Range>>;
+  ranges: Partial<Record<RangeName, FilterRange>>;
   sets: Partial<Record<SetName, readonly string[]>>;
   /** `2026-10-06` */
   since?: string;
@@ -73,7 +73,7 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
       ignored: 'The address is too long to be one of this guide’s; all of it was left aside.',
     };
   }
-  const ranges: Partial<Record<RangeName, Range>> = {};
+  const ranges: Partial<Record<RangeName, FilterRange>> = {};
   const sets: Partial<Record<SetName, string[]>> = {};
   const own = new Map<string, number>();
   const sorts = new Map<string, SortState>();

@@ -16,7 +16,7 @@ import type { OwnPrices } from './own-prices.ts';
 import { decodeRow } from './row-data.ts';
 import { SortableTable } from './sortable-table.ts';
 
-type Reckoner = typeof import('./own-prices.ts');
+type Calculator = typeof import('./own-prices.ts');
 type Painter = typeof import('./own-price-cells.ts');
 
 const tables = [...document.querySelectorAll<HTMLTableElement>('table[data-sortable]')].map((element) => ({
@@ -106,34 +106,34 @@ function start(form: HTMLFormElement): void {
     counting.plan();
   };
 
-  let loading: Promise<{ reckoner: Reckoner; painter: Painter; offers: PackedOffers }> | undefined;
+  let loading: Promise<{ calculator: Calculator; painter: Painter; offers: PackedOffers }> | undefined;
   const load = () => {
     loading ??= (async () => {
-      const [reckoner, painter] = await Promise.all([import('./own-prices.ts'), import('./own-price-cells.ts')]);
-      return { reckoner, painter, offers: await reckoner.loadOffers() };
+      const [calculator, painter] = await Promise.all([import('./own-prices.ts'), import('./own-price-cells.ts')]);
+      return { calculator, painter, offers: await calculator.loadOffers() };
     })();
     return loading;
   };
-  let isReckoned = false;
-  const reckonNow = async () => {
+  let isCalculated = false;
+  const calculateNow = async () => {
     const prices: OwnPrices = { own: state.own, extra: state.extra ?? 0 };
     const isWanted = state.own.size > 0 || (state.extra ?? 0) > 0;
-    if (!isWanted && !isReckoned && state.spend === undefined) {
+    if (!isWanted && !isCalculated && state.spend === undefined) {
       find('[data-spend-answer]').replaceChildren();
       return showOwn(undefined);
     }
     try {
-      const { reckoner, painter, offers } = await load();
-      const reckoning = reckoner.reckon(offers, prices);
-      if (isWanted || isReckoned) {
-        const shown = isWanted ? reckoning : undefined;
+      const { calculator, painter, offers } = await load();
+      const calculation = calculator.calculate(offers, prices);
+      if (isWanted || isCalculated) {
+        const shown = isWanted ? calculation : undefined;
         const painted = tables.map((it) => ({ element: it.element, rows: it.sortable.rows }));
         painter.paintTables(painted, shown);
         painter.paintFrontier(shown, offers);
         for (const { sortable } of tables) sortable.refresh();
-        isReckoned = isWanted;
+        isCalculated = isWanted;
         // A filter on the price goes by the price that the reader has.
-        for (const row of rows) row.price = reckoning.panels.get(row.slug)?.price ?? row.price;
+        for (const row of rows) row.price = calculation.panels.get(row.slug)?.price ?? row.price;
         narrow();
       }
       painter.paintAnswer(find('[data-spend-answer]'), offers, prices, state.spend);
@@ -174,7 +174,7 @@ function start(form: HTMLFormElement): void {
     else own.set(slug, price);
     state = { ...state, own };
     address(true);
-    void reckonNow();
+    void calculateNow();
   };
 
   const apply = (search: string) => {
@@ -186,14 +186,14 @@ function start(form: HTMLFormElement): void {
     narrow();
     for (const part of form.querySelectorAll<HTMLDetailsElement>('details'))
       part.open ||= isInUse(state, part.dataset.part);
-    void reckonNow();
+    void calculateNow();
   };
   const follow = (isNew: boolean) => {
     const before = state;
     state = read();
     narrow();
     address(isNew);
-    if (before.spend !== state.spend || before.extra !== state.extra) void reckonNow();
+    if (before.spend !== state.spend || before.extra !== state.extra) void calculateNow();
   };
 
   for (const { sortable } of tables) {
@@ -241,7 +241,7 @@ function start(form: HTMLFormElement): void {
     state = { ...rest, own: new Map() };
     fill();
     address(true);
-    void reckonNow();
+    void calculateNow();
     find<HTMLSelectElement>('#own-panel').focus();
   });
   addEventListener('popstate', () => {

@@ -3,7 +3,7 @@ import { money } from '../../../words/format.ts';
 import { DOUBT_MARK } from '../../../words/marks.ts';
 import { isAlone, rankText } from '../../../words/rank-words.ts';
 import type { PackedOffers } from './offers.ts';
-import { figureText, type OwnPrices, type Reckoned, type Reckoning, spend, stepUpsFrom } from './own-prices.ts';
+import { type Calculated, type Calculation, figureText, type OwnPrices, spend, stepUpsFrom } from './own-prices.ts';
 
 /** What stood in a place before, to be put back. */
 const before = new WeakMap<HTMLElement, { nodes: Node[]; value: string | undefined }>();
@@ -59,13 +59,13 @@ export interface PaintedTable {
 }
 
 /** Writes prices, prices per watt and ranks into the tables; the guide's own where there is no reckoning. */
-export function paintTables(tables: readonly PaintedTable[], reckoning: Reckoning | undefined): void {
+export function paintTables(tables: readonly PaintedTable[], calculation: Calculation | undefined): void {
   for (const { element: table, rows } of tables) {
     const heads = [...(table.tHead?.rows[0]?.cells ?? [])].map((it) => it.dataset.col ?? '');
     // The table that ranks by emitted watts has them first.
     const isEmitted = heads.indexOf('price-per-emitted-watt') < heads.indexOf('price-per-watt');
     for (const row of rows) {
-      const it = reckoning?.panels.get(row.dataset.f?.split('|')[0] ?? '');
+      const it = calculation?.panels.get(row.dataset.f?.split('|')[0] ?? '');
       heads.forEach((head, i) => {
         const cell = row.cells[i];
         if (!cell || !PAINTED.includes(head)) return;
@@ -78,7 +78,7 @@ export function paintTables(tables: readonly PaintedTable[], reckoning: Reckonin
 
 const PAINTED = ['rank', 'price', 'price-per-watt', 'price-per-emitted-watt'];
 
-function paintCell(cell: HTMLElement, head: string, it: Reckoned, isEmitted: boolean): void {
+function paintCell(cell: HTMLElement, head: string, it: Calculated, isEmitted: boolean): void {
   if (head === 'price') {
     replace(cell, figureCell(it.priceText, undefined, it.isOwn ? 'your price' : ''), it.price);
   } else if (head === 'rank') {
@@ -105,18 +105,18 @@ function figureCell(text: string, plusMinus: string | undefined, remark: string,
 }
 
 /** Draws the frontier's table anew, where the page has one. */
-export function paintFrontier(reckoning: Reckoning | undefined, offers: PackedOffers): void {
+export function paintFrontier(calculation: Calculation | undefined, offers: PackedOffers): void {
   const body = document.querySelector<HTMLElement>('[data-frontier] tbody');
   const close = document.querySelector<HTMLElement>('[data-frontier-close]');
   if (!body || !close) return;
-  if (!reckoning) {
+  if (!calculation) {
     restore(body);
     restore(close);
     return;
   }
   const optical = new Map(offers.panels.map((it) => [it.slug, it.optical.value]));
-  const rows = reckoning.frontier.map((slug) => {
-    const it = reckoning.panels.get(slug) as Reckoned;
+  const rows = calculation.frontier.map((slug) => {
+    const it = calculation.panels.get(slug) as Calculated;
     const head = element('th', [panelLink(offers, slug)]);
     head.setAttribute('scope', 'row');
     const price = element('td', [it.priceText, ...(it.isOwn ? [element('small', ' your price')] : [])], 'n');
@@ -124,7 +124,7 @@ export function paintFrontier(reckoning: Reckoning | undefined, offers: PackedOf
     return element('tr', [head, price, power]);
   });
   replace(body, rows);
-  const names = reckoning.close.map((slug) => panelLink(offers, slug));
+  const names = calculation.close.map((slug) => panelLink(offers, slug));
   replace(close, [
     'With your prices. ',
     ...(names.length > 0 ? ['Close calls, beaten by no more than the uncertainty: ', ...separated(names), '.'] : []),

@@ -5,7 +5,7 @@
 
 import type { Figure } from '../../../measure/figure.ts';
 import { closeToFrontier, frontier } from '../../../measure/money/frontier.ts';
-import { type BudgetAnswer, budgetAnswer } from '../../../measure/money/purchase.ts';
+import { type PurchaseAnswer, purchaseAnswer } from '../../../measure/money/purchase.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../../../measure/money/ranking.ts';
 import { type StepUp, stepUps } from '../../../measure/money/step-ups.ts';
 import { money, type Shown, showFigure } from '../../../words/format.ts';
@@ -21,7 +21,7 @@ export interface OwnPrices {
 }
 
 /** One panel at its price. */
-export interface Reckoned {
+export interface Calculated {
   slug: string;
   name: string;
   table: string;
@@ -37,8 +37,8 @@ export interface Reckoned {
 }
 
 /** All panels at their prices. */
-export interface Reckoning {
-  panels: ReadonlyMap<string, Reckoned>;
+export interface Calculation {
+  panels: ReadonlyMap<string, Calculated>;
   /** Slugs on the price-power frontier, cheapest first, and those close to it. */
   frontier: string[];
   close: string[];
@@ -53,7 +53,7 @@ export function priceOf(offer: PackedOffer, { own, extra }: OwnPrices): number {
 }
 
 /** Reckons everything anew. */
-export function reckon(offers: PackedOffers, prices: OwnPrices): Reckoning {
+export function calculate(offers: PackedOffers, prices: OwnPrices): Calculation {
   const { currency } = offers;
   const ranks = new Map<string, Rank>();
   const emittedRanks = new Map<string, Rank>();
@@ -67,7 +67,7 @@ export function reckon(offers: PackedOffers, prices: OwnPrices): Reckoning {
     for (const rank of rankByPricePerWatt(emitted)) emittedRanks.set(rank.panel, rank);
   }
   const reference = referenceContenders(offers, prices);
-  const panels = offers.panels.map((offer): [string, Reckoned] => {
+  const panels = offers.panels.map((offer): [string, Calculated] => {
     const { slug, name, table } = offer;
     const price = priceOf(offer, prices);
     const scale = price / offer.price;
@@ -109,8 +109,8 @@ export function stepUpsFrom(offers: PackedOffers, prices: OwnPrices, slug: strin
 }
 
 /** What a sum buys among the panels that were measured under the guide's own conditions, in all classes. */
-export function spend(offers: PackedOffers, prices: OwnPrices, sum: number): BudgetAnswer | undefined {
-  return budgetAnswer(referenceContenders(offers, prices), sum, offers.currency);
+export function spend(offers: PackedOffers, prices: OwnPrices, sum: number): PurchaseAnswer | undefined {
+  return purchaseAnswer(referenceContenders(offers, prices), sum, offers.currency);
 }
 
 function referenceContenders(offers: PackedOffers, prices: OwnPrices): Contender[] {

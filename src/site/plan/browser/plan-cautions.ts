@@ -10,8 +10,8 @@ import {
 } from '../../../words/caution-words.ts';
 import { fixed } from '../../../words/format.ts';
 import { html } from '../../shared/browser/dom.ts';
+import type { EyeShare, Ranged } from './plan-calculation.ts';
 import type { PlanPanel } from './plan-panel.ts';
-import type { EyeShare, Ranged } from './plan-reckoning.ts';
 
 const limitTime = (seconds: number) => timeWords(roundedTo(seconds, 'low'));
 const link = (href: string, text: string) => html('a', { href }, text);

@@ -1,7 +1,7 @@
 import { EVEN_FROM } from '../../../measure/beam/body-map.ts';
 import type { Field } from '../../../measure/beam/emitter.ts';
 import { html, svg } from '../../shared/browser/dom.ts';
-import type { Reckoned } from './plan-reckoning.ts';
+import type { Calculated } from './plan-calculation.ts';
 
 /** Pixels for a centimetre. */
 const SCALE = 2;
@@ -11,7 +11,7 @@ const MARGIN = 10;
  * The standing figure with the LED field before it, to scale. Where the light is at least EVEN_FROM of the mean over
  * the figure, it is shaded, and hatched so that colour alone does not tell.
  */
-export function bodyDrawing({ body }: Reckoned, height: number, field: Field): HTMLElement {
+export function bodyDrawing({ body }: Calculated, height: number, field: Field): HTMLElement {
   const { columns, rows, values, mean, evenShare } = body;
   const width = 45;
   const [cellWidth, cellHeight] = [(SCALE * width) / columns, (SCALE * height) / rows];

@@ -3,10 +3,10 @@ import { decimalsWithin, fixed, money, showDate } from '../../../words/format.ts
 import { CM_PER_INCH } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
 import type { Plan } from './plan-address.ts';
+import { type Calculated, eyeShare, type Ranged } from './plan-calculation.ts';
 import { cautionNotice, eyeWords, longerWords } from './plan-cautions.ts';
 import { bodyDrawing } from './plan-drawing.ts';
 import type { Doubted, PlanData, PlanPanel } from './plan-panel.ts';
-import { eyeShare, type Ranged, type Reckoned } from './plan-reckoning.ts';
 
 /** What a planned session comes to, as elements of the page. */
 
@@ -41,7 +41,7 @@ const minutes = (seconds: Ranged): Ranged => times(seconds, 1 / 60);
 const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(times(kwh, 1000), ' Wh') : spanned(kwh, ' kWh'));
 
 /** The plan in a sentence, for the status line. */
-export function planSummary(panel: PlanPanel, plan: Plan, { seconds, mean }: Reckoned): string {
+export function planSummary(panel: PlanPanel, plan: Plan, { seconds, mean }: Calculated): string {
   const where = `${panel.name} at ${plan.cm} cm`;
   const doubt = panel.doubts?.mean ? ` (${panel.doubts.mean.mark} ${panel.doubts.mean.label})` : '';
   return seconds
@@ -76,8 +76,8 @@ function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): HTMLEle
 }
 
 /** All that the page shows of a plan whose distance is given. */
-export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, data: PlanData): Node[] {
-  const { mean, peak, seconds, energy, cost, body, isBeyond } = reckoned;
+export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated, data: PlanData): Node[] {
+  const { mean, peak, seconds, energy, cost, body, isBeyond } = calculated;
   const { currency, tariff } = data;
   const modelled = isBeyond ? 'modelled; the interval is that of the nearest distance from 5 to 60 cm' : 'modelled';
   const noTime = 'write a radiant exposure';
@@ -142,7 +142,7 @@ export function planResult(panel: PlanPanel, plan: Plan, reckoned: Reckoned, dat
       ),
     ),
     cautionNotice(panel, eyeWords(panel, cm, eye), longer, marksOf(panel, 'infrared')),
-    ...(panel.model ? [bodyDrawing(reckoned, plan.height, panel.model.field)] : []),
+    ...(panel.model ? [bodyDrawing(calculated, plan.height, panel.model.field)] : []),
     html(
       'p',
       { class: 'small' },

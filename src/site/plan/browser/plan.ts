@@ -3,9 +3,9 @@ import { CM_PER_INCH } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { readJson } from '../../shared/browser/read-json.ts';
 import { FARTHEST_CM, MOST_EXPOSURE, NEAREST_CM, type Plan, planAddress, readPlan, within } from './plan-address.ts';
+import { calculatePlan, eyeShare } from './plan-calculation.ts';
 import { cautionNotice, eyeWords } from './plan-cautions.ts';
 import type { PlanData, PlanPanel } from './plan-panel.ts';
-import { eyeShare, reckonPlan } from './plan-reckoning.ts';
 import { planResult, planSummary } from './plan-result.ts';
 
 const form = document.querySelector<HTMLFormElement>('#plan');
@@ -56,15 +56,15 @@ async function start(place: HTMLFormElement): Promise<void> {
       result.replaceChildren(cautionNotice(panel));
       return;
     }
-    const reckoned = reckonPlan(panel, plan, data);
-    if (!reckoned) {
+    const calculated = calculatePlan(panel, plan, data);
+    if (!calculated) {
       said.textContent = `${before} Nothing can be planned with the ${panel.name}: ${panel.reason}.`.trim();
       const eye = plan.cm === undefined ? undefined : eyeWords(panel, plan.cm, eyeShare(panel, plan.cm));
       result.replaceChildren(cautionNotice(panel, eye));
       return;
     }
-    said.textContent = [before, planSummary(panel, plan, reckoned)].filter(Boolean).join(' ');
-    result.replaceChildren(...planResult(panel, plan, reckoned, data));
+    said.textContent = [before, planSummary(panel, plan, calculated)].filter(Boolean).join(' ');
+    result.replaceChildren(...planResult(panel, plan, calculated, data));
   };
   const follow = (isNew: boolean) => {
     const cm = within(String(Number((Number(fields.distance.value) * factor()).toFixed(3))), NEAREST_CM, FARTHEST_CM);

@@ -6,7 +6,7 @@ const KEY = 'panel-ledger-units';
 const form = document.querySelector<HTMLFormElement>('form[data-units]');
 
 /** What was chosen before; nothing where storage is closed or holds something odd. */
-function kept(): Record<string, unknown> {
+function accepted(): Record<string, unknown> {
   try {
     const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? '{}');
     return typeof found === 'object' && found !== null ? { ...found } : {};
@@ -33,7 +33,7 @@ export function showUnits(within: ParentNode = document): void {
 }
 
 if (form) {
-  const before = kept();
+  const before = accepted();
   for (const it of radios) if (before[it.name] === it.value) it.checked = true;
   form.hidden = false;
   showUnits();

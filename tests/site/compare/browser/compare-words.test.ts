@@ -4,7 +4,7 @@ import { type FigureOrGap, gap } from '../../../../src/measure/figure.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../../../src/site/compare/browser/compare-rows.ts';
 import {
   againstFirst,
-  type Contender,
+  type ComparedContender,
   compareRow,
   outcomeWords,
   unlikeness,
@@ -56,7 +56,11 @@ function panel(name: string, part: Partial<ComparedPanel> = {}): ComparedPanel {
   };
 }
 
-const contender = (name: string, figures: Record<string, FigureOrGap>, part?: Partial<ComparedPanel>): Contender => ({
+const contender = (
+  name: string,
+  figures: Record<string, FigureOrGap>,
+  part?: Partial<ComparedPanel>,
+): ComparedContender => ({
   panel: panel(name, part),
   figures: new Map(Object.entries(figures)),
 });

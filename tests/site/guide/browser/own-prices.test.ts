@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
 import type { PackedOffers } from '../../../../src/site/guide/browser/offers.ts';
-import { type OwnPrices, reckon, spend, stepUpsFrom } from '../../../../src/site/guide/browser/own-prices.ts';
+import { calculate, type OwnPrices, spend, stepUpsFrom } from '../../../../src/site/guide/browser/own-prices.ts';
 import { offersJson } from '../../../../src/site/guide/offers-data.ts';
 import { showFigure } from '../../../../src/words/format.ts';
 import { rankText } from '../../../../src/words/rank-words.ts';
@@ -19,7 +19,7 @@ const own = (prices: Record<string, number>, extra = 0): OwnPrices => ({ own: ne
 
 describe('at the guide’s prices', () => {
   test('ranks, prices per watt and the frontier are those of the build', () => {
-    const { panels, frontier, close } = reckon(offers, AS_PUBLISHED);
+    const { panels, frontier, close } = calculate(offers, AS_PUBLISHED);
     expect(panels.size).toBe([...demo.ledger.panels.values()].filter((it) => it.rank).length);
     for (const [slug, it] of panels) {
       const panel = demo.panel(slug);
@@ -58,7 +58,7 @@ describe('at the guide’s prices', () => {
 describe('at other prices', () => {
   test('a price of a watt goes with the price, interval and all', () => {
     const offer = offers.panels.find((it) => it.slug === 'ruddlestone-r60');
-    const { panels } = reckon(offers, own({ 'ruddlestone-r60': 2 * (offer?.price ?? 0) }));
+    const { panels } = calculate(offers, own({ 'ruddlestone-r60': 2 * (offer?.price ?? 0) }));
     const it = panels.get('ruddlestone-r60');
     expect(it).toMatchObject({ isOwn: true });
     expect(it?.perWatt.amount).toBeCloseTo(2 * (offer?.perWatt[0] ?? 0), 9);
@@ -66,14 +66,14 @@ describe('at other prices', () => {
   });
 
   test('a panel that is given away is first, and on the frontier', () => {
-    const { panels, frontier } = reckon(offers, own({ 'kelpwright-limpet': 0.01 }));
+    const { panels, frontier } = calculate(offers, own({ 'kelpwright-limpet': 0.01 }));
     expect(panels.get('kelpwright-limpet')?.rank.place).toBe(1);
     expect(frontier[0]).toBe('kelpwright-limpet');
   });
 
   test('the same percentage on all leaves the order as it is', () => {
-    const plain = reckon(offers, AS_PUBLISHED);
-    const dearer = reckon(offers, own({}, 19));
+    const plain = calculate(offers, AS_PUBLISHED);
+    const dearer = calculate(offers, own({}, 19));
     for (const [slug, it] of dearer.panels) {
       expect(it.rank, slug).toEqual(plain.panels.get(slug)?.rank);
       expect(it.price).toBeCloseTo(1.19 * (plain.panels.get(slug)?.price ?? 0), 9);

@@ -7,10 +7,10 @@ import { readContent } from '../../../../src/content/read/read-content.ts';
 import { buildLedger } from '../../../../src/ledger/build-ledger.ts';
 import type { Ledger, PanelEntry, RankBasis } from '../../../../src/ledger/ledger.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../../../src/site/compare/browser/compare-rows.ts';
-import { type Contender, compareRow } from '../../../../src/site/compare/browser/compare-words.ts';
+import { type ComparedContender, compareRow } from '../../../../src/site/compare/browser/compare-words.ts';
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
 import { panelsJson } from '../../../../src/site/export/data-files.ts';
-import { reckon, spend } from '../../../../src/site/guide/browser/own-prices.ts';
+import { calculate, spend } from '../../../../src/site/guide/browser/own-prices.ts';
 import { guideView, rankSentence } from '../../../../src/site/guide/guide-view.ts';
 import { offersJson } from '../../../../src/site/guide/offers-data.ts';
 import { unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
@@ -19,7 +19,7 @@ import { generateContent } from '../../../support/generate-content.ts';
 
 let folder: string;
 let ledger: Ledger;
-let contenders: Map<string, Contender>;
+let contenders: Map<string, ComparedContender>;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'ties-agree-'));
   generateContent(folder, 60, 11);
@@ -27,7 +27,7 @@ beforeAll(() => {
   if (!content) throw new Error('the generated content has problems');
   ledger = buildLedger(content, { today: TODAY });
   contenders = new Map(
-    [...ledger.panels.values()].map((it): [string, Contender] => {
+    [...ledger.panels.values()].map((it): [string, ComparedContender] => {
       // As the browser gets it.
       const panel = JSON.parse(JSON.stringify(comparedPanel(it, ledger)));
       return [it.slug, { panel, figures: unpackFigures(panel) }];
@@ -79,15 +79,15 @@ describe.each([
         it.tables.flatMap((table) => table.rows.map((one) => [one.name, one.cells[0]] as const)),
       ),
     );
-    const own = reckon(JSON.parse(offersJson(ledger)), { own: new Map(), extra: 0 }).panels;
+    const own = calculate(JSON.parse(offersJson(ledger)), { own: new Map(), extra: 0 }).panels;
     const data = JSON.parse([...panelsJson(ledger)].join('')).panels as Array<Record<string, unknown>>;
     for (const panel of groups(basis).flat()) {
       const rank = rankBy(basis, panel);
       const tied = rank?.tiedWith ?? [];
       expect(cells.get(panel.name)?.after).toBe(tied.length > 0 ? 'tie' : undefined);
       expect(rankSentence(panel, ledger, basis).includes('A tie with')).toBe(tied.length > 0);
-      const reckoned = own.get(panel.slug);
-      expect((basis === 'optical' ? reckoned?.rank : reckoned?.emittedRank)?.tiedWith).toEqual(tied);
+      const calculated = own.get(panel.slug);
+      expect((basis === 'optical' ? calculated?.rank : calculated?.emittedRank)?.tiedWith).toEqual(tied);
       const published = data.find((it) => it.slug === panel.slug);
       expect(published?.[basis === 'optical' ? 'rank' : 'rank_by_emitted']).toMatchObject({ tiedWith: tied });
     }

@@ -2,13 +2,13 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
-import { rawReadings } from '../../../src/site/working/raw-readings.ts';
 import {
-  looseWorking,
-  type SessionWorking,
-  type Working,
-  workingView,
-} from '../../../src/site/working/working-view.ts';
+  type Calculation,
+  calculationView,
+  looseCalculation,
+  type SessionCalculation,
+} from '../../../src/site/calculation/calculation-view.ts';
+import { rawReadings } from '../../../src/site/calculation/raw-readings.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
 
@@ -16,8 +16,8 @@ let demo: Demo;
 beforeAll(() => {
   demo = demoLedger();
 });
-const views = (slug: string): SessionWorking[] => workingView(demo.panel(slug), 'EUR');
-const working = (slug: string, metric: string): Working => {
+const views = (slug: string): SessionCalculation[] => calculationView(demo.panel(slug), 'EUR');
+const calculation = (slug: string, metric: string): Calculation => {
   const it = views(slug)[0]?.figures.find((one) => one.id.endsWith(`/${metric}`));
   if (!it) throw new Error(`${slug}: no working of ${metric}`);
   return it;
@@ -64,9 +64,9 @@ describe('every session', () => {
 
 describe('a figure’s working', () => {
   test('has the formula, the numbers put in, the method and its version', () => {
-    const it = working('ruddlestone-r60', 'optical-power');
+    const it = calculation('ruddlestone-r60', 'optical-power');
     expect(it.formula).toContain('<math');
-    expect(it.working).toMatch(/^P = Ē × A ÷ 1000 = [\d.]+ mW\/cm² × [\d.]+ cm² ÷ 1000 = [\d.]+ W$/);
+    expect(it.calculation).toMatch(/^P = Ē × A ÷ 1000 = [\d.]+ mW\/cm² × [\d.]+ cm² ÷ 1000 = [\d.]+ W$/);
     expect(it.methodAddress).toBe('/methods/optical-power/');
     expect(it.methodVersion).toBeGreaterThanOrEqual(1);
     expect(it.inputs).toContain('ruddlestone-r60/2026-09-15/mean-irradiance');
@@ -96,27 +96,27 @@ describe('a figure’s working', () => {
   });
 
   test('says the coverage factor, the degrees of freedom and the interval', () => {
-    expect(working('ruddlestone-r60', 'optical-power').combined).toMatch(
+    expect(calculation('ruddlestone-r60', 'optical-power').combined).toMatch(
       /^u = [\d.]+ W, degrees of freedom not limited, k = 1\.96; 95 % interval [\d.]+ to [\d.]+ W$/,
     );
     // 27 readings at 9 points leave 18 degrees of freedom for the scatter, many more for the whole.
-    expect(working('quennick-sprat', 'mean-irradiance').combined).toMatch(
+    expect(calculation('quennick-sprat', 'mean-irradiance').combined).toMatch(
       /, \d+ effective degrees of freedom, k = 1\.9/,
     );
   });
 
   test('shows type A where there were repeats, and type B elsewhere', () => {
-    const types = (slug: string) => working(slug, 'mean-irradiance').budget.map((it) => it.type);
+    const types = (slug: string) => calculation(slug, 'mean-irradiance').budget.map((it) => it.type);
     expect(types('quennick-sprat')).toContain('A');
     expect(types('ruddlestone-r60')).not.toContain('A');
   });
 
   test('names money’s unit in its budget', () => {
-    for (const it of working('ruddlestone-r60', 'price-per-watt').budget) expect(it.u).toMatch(/ EUR\/W$/);
+    for (const it of calculation('ruddlestone-r60', 'price-per-watt').budget) expect(it.u).toMatch(/ EUR\/W$/);
   });
 
   test('of an exact figure has no budget', () => {
-    const it = working('ruddlestone-r60', 'real-price');
+    const it = calculation('ruddlestone-r60', 'real-price');
     expect([it.budget, it.combined]).toEqual([[], undefined]);
   });
 });
@@ -148,20 +148,20 @@ describe('looseWorking', () => {
       const file = 'panels/plover/index.md';
       content.write(file, `${content.read(file).split('sessions:')[0]}---\n`);
       const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover') as never;
-      const figures = looseWorking(panel, 'EUR');
+      const figures = looseCalculation(panel, 'EUR');
       expect(figures.map((it) => it.id).toSorted()).toEqual([
         'plover/field-height',
         'plover/field-width',
         'plover/led-area',
         'plover/real-price',
       ]);
-      expect(workingView(panel, 'EUR')).toEqual([]);
+      expect(calculationView(panel, 'EUR')).toEqual([]);
     } finally {
       content.delete();
     }
   });
 
   test('is none where there is a session: the figures stand there', () => {
-    expect(looseWorking(demo.panel('ruddlestone-r60'), 'EUR')).toEqual([]);
+    expect(looseCalculation(demo.panel('ruddlestone-r60'), 'EUR')).toEqual([]);
   });
 });

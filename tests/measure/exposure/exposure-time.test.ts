@@ -1,18 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { longestStay } from '../../../src/measure/exposure/infrared.ts';
-import { stayFigure, UNTIMED_NOTE } from '../../../src/measure/exposure/stay.ts';
+import { exposureTimeFigure, UNTIMED_NOTE } from '../../../src/measure/exposure/exposure-time.ts';
+import { longestExposureTime } from '../../../src/measure/exposure/infrared.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { figure, figureOf, identity, line, RUNS, vague } from '../make.ts';
 
 const METRIC = 'infrared-stay-at-30-cm';
 const share = (value: number, u = 0) => figure(value, u > 0 ? [line('sensor', u)] : [], 'infrared-share-at-30-cm', '%');
-const stay = (it: Parameters<typeof stayFigure>[2]) => stayFigure('p/d', METRIC, it, 'modelled');
+const exposureTime = (it: Parameters<typeof exposureTimeFigure>[2]) =>
+  exposureTimeFigure('p/d', METRIC, it, 'modelled');
 
 describe('the stay as a figure', () => {
   test('has a standard uncertainty of first order and the interval of the share, turned round', () => {
-    const it = figureOf(stay(share(500, 30)));
+    const it = figureOf(exposureTime(share(500, 30)));
     expect(it).toMatchObject({
       id: `p/d/${METRIC}`,
       metric: METRIC,
@@ -26,47 +27,47 @@ describe('the stay as a figure', () => {
     expect(it.budget).toMatchObject([{ key: 'sensor' }]);
     expect(it.budget[0]?.contribution).toBeLessThan(0);
     const [low, high] = it.interval95 ?? [0, 0];
-    expect(low).toBeCloseTo(longestStay(500 + 1.959964 * 30), 4);
-    expect(high).toBeCloseTo(longestStay(500 - 1.959964 * 30), 4);
+    expect(low).toBeCloseTo(longestExposureTime(500 + 1.959964 * 30), 4);
+    expect(high).toBeCloseTo(longestExposureTime(500 - 1.959964 * 30), 4);
     expect(it.coverageFactor).toBeCloseTo((high - low) / (2 * 9.50955), 4);
     expect(it.bound).toBeUndefined();
-    expect(it.working).toBe('t = min(1000 s, (18000 ÷ 500 W/m²)^(4/3)) = 118.9 s');
+    expect(it.calculation).toBe('t = min(1000 s, (18000 ÷ 500 W/m²)^(4/3)) = 118.9 s');
   });
 
   test('its slope is that of the formula', () => {
-    const it = figureOf(stay(share(300, 1)));
-    const numeric = (longestStay(300.01) - longestStay(299.99)) / 0.02;
+    const it = figureOf(exposureTime(share(300, 1)));
+    const numeric = (longestExposureTime(300.01) - longestExposureTime(299.99)) / 0.02;
     expect(it.budget[0]?.contribution).toBeCloseTo(numeric, 6);
   });
 
   test('is cut at 1000 s, as are the ends of its interval', () => {
-    const it = figureOf(stay(share(105, 5)));
-    expect(it.value).toBeCloseTo(longestStay(105), 9);
+    const it = figureOf(exposureTime(share(105, 5)));
+    expect(it.value).toBeCloseTo(longestExposureTime(105), 9);
     expect(it.interval95?.[1]).toBe(1000);
-    expect(it.interval95?.[0]).toBeCloseTo(longestStay(105 + 1.959964 * 5), 2);
+    expect(it.interval95?.[0]).toBeCloseTo(longestExposureTime(105 + 1.959964 * 5), 2);
   });
 
   test('up to 100 W/m² is above 1000 s, which stands for "not limited"', () => {
     for (const value of [0, 40, 100]) {
-      const it = figureOf(stay(share(value)));
+      const it = figureOf(exposureTime(share(value)));
       expect(it).toMatchObject({ value: 1000, bound: 'above', interval95: null, standardUncertainty: null });
       expect(it.uncertaintyAbsent).toBe('all of its interval lies at 1000 s, where the formula ends');
       expect(it.notes).toContain(UNTIMED_NOTE);
     }
-    expect(figureOf(stay(share(100.5)))).toMatchObject({ value: 1000, notes: [] });
-    expect(figureOf(stay(share(100.5))).bound).toBeUndefined();
+    expect(figureOf(exposureTime(share(100.5)))).toMatchObject({ value: 1000, notes: [] });
+    expect(figureOf(exposureTime(share(100.5))).bound).toBeUndefined();
   });
 
   test('keeps its uncertainty where only a part of the interval is cut', () => {
-    const it = figureOf(stay(share(95, 10)));
+    const it = figureOf(exposureTime(share(95, 10)));
     expect(it.bound).toBe('above');
     expect(it.standardUncertainty).toBeGreaterThan(0);
-    expect(it.interval95?.[0]).toBeCloseTo(longestStay(95 + 1.959964 * 10), 2);
+    expect(it.interval95?.[0]).toBeCloseTo(longestExposureTime(95 + 1.959964 * 10), 2);
     expect(it.interval95?.[1]).toBe(1000);
   });
 
   test('of a share of unknown uncertainty has none either', () => {
-    expect(figureOf(stay(vague(500, 'no meter')))).toMatchObject({
+    expect(figureOf(exposureTime(vague(500, 'no meter')))).toMatchObject({
       standardUncertainty: null,
       interval95: null,
       uncertaintyAbsent: 'no meter',
@@ -76,12 +77,12 @@ describe('the stay as a figure', () => {
   test('of a bounded share is bounded on the other side', () => {
     const bounded = (value: number, bound: 'below' | 'above') =>
       makeFigure({ ...identity('infrared-share-at-30-cm', '%'), bound }, value, { absent: 'the reading is a bound' });
-    expect(figureOf(stay(bounded(500, 'below')))).toMatchObject({ bound: 'above' });
-    expect(figureOf(stay(bounded(500, 'below'))).working).toMatch(/^t > min/);
-    expect(figureOf(stay(bounded(50, 'below')))).toMatchObject({ bound: 'above', value: 1000 });
-    expect(figureOf(stay(bounded(500, 'above')))).toMatchObject({ bound: 'below' });
+    expect(figureOf(exposureTime(bounded(500, 'below')))).toMatchObject({ bound: 'above' });
+    expect(figureOf(exposureTime(bounded(500, 'below'))).calculation).toMatch(/^t > min/);
+    expect(figureOf(exposureTime(bounded(50, 'below')))).toMatchObject({ bound: 'above', value: 1000 });
+    expect(figureOf(exposureTime(bounded(500, 'above')))).toMatchObject({ bound: 'below' });
     // Above 50 % may be anything: there is no time to give.
-    const none = stay(bounded(50, 'above'));
+    const none = exposureTime(bounded(50, 'above'));
     expect(isFigure(none)).toBe(false);
     expect(none).toMatchObject({ gap: true, metric: METRIC });
   });
@@ -91,7 +92,7 @@ describe('the stay as a figure', () => {
     fc.assert(
       fc.property(percent, percent, fc.double({ min: 0, max: 0.4, noNaN: true }), (a, b, relative) => {
         const [mild, strong] = a < b ? [a, b] : [b, a];
-        const [first, second] = [mild, strong].map((it) => figureOf(stay(share(it, it * relative))));
+        const [first, second] = [mild, strong].map((it) => figureOf(exposureTime(share(it, it * relative))));
         expect(second?.value).toBeLessThanOrEqual(first?.value ?? 0);
         for (const it of [first, second]) {
           if (it?.interval95 === null) {

@@ -1,10 +1,10 @@
 import type { Check } from './check.ts';
 
-export const meterNamed: Check = {
+export const instrumentNamed: Check = {
   id: 'meter-named',
   guards: 'Readings without a named meter, so that nothing can be said of their uncertainty.',
-  run({ meters }) {
-    const unnamed = meters.filter((it) => it.name === undefined && it.metrics.length > 0);
+  run({ instruments }) {
+    const unnamed = instruments.filter((it) => it.name === undefined && it.metrics.length > 0);
     if (unnamed.length === 0) return [];
     const concerns = unnamed.flatMap((it) => it.metrics);
     const kinds = unnamed.map((it) => it.kind).join(', ');

@@ -9,12 +9,12 @@ import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords
 import { say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { formula } from '../shared/formula.ts';
-import { workingAnchor } from '../shared/shown-figure.ts';
-import { type DistanceWorking, distanceWorking } from './distance-working.ts';
+import { calculationAnchor } from '../shared/shown-figure.ts';
+import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
 
 /** One line of a printed uncertainty budget. */
-export interface BudgetLine {
+export interface PrintedComponent {
   source: string;
   type: 'A' | 'B';
   /** In the figure's unit. */
@@ -25,7 +25,7 @@ export interface BudgetLine {
 }
 
 /** A figure's working: all that a reader needs to repeat it. */
-export interface Working {
+export interface Calculation {
   anchor: string;
   /** The anchor that stays when a newer session becomes the current one. */
   datedAnchor: string;
@@ -39,10 +39,10 @@ export interface Working {
   formula?: string;
   /** Where the page has the formula already. */
   formulaAt?: string;
-  working?: string;
+  calculation?: string;
   /** What the figure means beside a published limit, in full. */
   sentence?: string;
-  budget: BudgetLine[];
+  budget: PrintedComponent[];
   combined?: string;
   unassessed: Figure['unassessed'];
   inputs: string[];
@@ -51,7 +51,7 @@ export interface Working {
 }
 
 /** One session of the working page. */
-export interface SessionWorking {
+export interface SessionCalculation {
   date: string;
   shownDate: string;
   isCurrent: boolean;
@@ -69,43 +69,43 @@ export interface SessionWorking {
   readings: RawReading[];
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
-  figures: Working[];
+  figures: Calculation[];
   /** The table by distance, whose values share one account. */
-  distances?: DistanceWorking;
+  distances?: DistanceCalculation;
   gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
 }
 
 /** All sessions of a panel with their working, the current one first. */
-export function workingView(panel: PanelEntry, currency: string): SessionWorking[] {
+export function calculationView(panel: PanelEntry, currency: string): SessionCalculation[] {
   const seen: SeenFormulas = new Map();
-  return panel.sessions.map((session) => sessionWorking(panel, session, currency, seen));
+  return panel.sessions.map((session) => sessionCalculation(panel, session, currency, seen));
 }
 
 /** Where on the page the formula of a method stands: many figures have one, and it is long. */
 type SeenFormulas = Map<string, string>;
 
 /** Figures of a panel that has never been on the bench: its price and its size. */
-export function looseWorking(panel: PanelEntry, currency: string): Working[] {
+export function looseCalculation(panel: PanelEntry, currency: string): Calculation[] {
   const seen: SeenFormulas = new Map();
   return panel.current
     ? []
-    : [...panel.figures.values()].filter(isFigure).map((it) => figureWorking(panel, undefined, it, currency, seen));
+    : [...panel.figures.values()].filter(isFigure).map((it) => figureCalculation(panel, undefined, it, currency, seen));
 }
 
-function sessionWorking(
+function sessionCalculation(
   panel: PanelEntry,
   session: SessionEntry,
   currency: string,
   seen: SeenFormulas,
-): SessionWorking {
+): SessionCalculation {
   const isCurrent = session === panel.current;
-  const figures: Working[] = [];
-  const gaps: SessionWorking['gaps'] = [];
+  const figures: Calculation[] = [];
+  const gaps: SessionCalculation['gaps'] = [];
   for (const metric of METRICS) {
     const it = session.figures.get(metric.id);
-    const anchor = workingAnchor(metric.id, session, panel.current);
+    const anchor = calculationAnchor(metric.id, session, panel.current);
     if (isFigure(it) && metric.method === 'distance-table') continue;
-    if (isFigure(it)) figures.push(figureWorking(panel, session, it, currency, seen));
+    if (isFigure(it)) figures.push(figureCalculation(panel, session, it, currency, seen));
     // The price belongs to the current session alone; its absence elsewhere is no gap.
     else if (isCurrent || it)
       gaps.push({
@@ -115,7 +115,7 @@ function sessionWorking(
         ...(isCurrent && { datedAnchor: `${metric.id}-${session.date}` }),
       });
   }
-  const distances = distanceWorking(panel, session, currency);
+  const distances = distanceCalculation(panel, session, currency);
   const beyond = beyondView(panel, session);
   return {
     date: session.date,
@@ -132,7 +132,7 @@ function sessionWorking(
   };
 }
 
-function instrumentLines({ instruments, date }: SessionEntry): SessionWorking['instruments'] {
+function instrumentLines({ instruments, date }: SessionEntry): SessionCalculation['instruments'] {
   return instruments.map(({ kind, id, name, calibration, unit }) => ({
     kind,
     id,
@@ -144,13 +144,13 @@ function instrumentLines({ instruments, date }: SessionEntry): SessionWorking['i
   }));
 }
 
-function figureWorking(
+function figureCalculation(
   panel: PanelEntry,
   session: SessionEntry | undefined,
   figure: Figure,
   currency: string,
   seen: SeenFormulas,
-): Working {
+): Calculation {
   const { id: methodId, version, address } = methodOf(figure);
   const method = methodById(methodId);
   const shown = showFigure(figure, currency);
@@ -158,7 +158,7 @@ function figureWorking(
   const metric = METRICS.find((it) => it.id === figure.metric);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
-  const anchor = workingAnchor(figure.metric, session, panel.current);
+  const anchor = calculationAnchor(figure.metric, session, panel.current);
   const held = session?.limits.find((it) => it.id === figure.metric);
   return {
     anchor,
@@ -170,8 +170,8 @@ function figureWorking(
     methodName: method.name,
     methodAddress: address,
     methodVersion: version,
-    ...(figure.working && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
-    ...(figure.working && { working: figure.working }),
+    ...(figure.calculation && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
+    ...(figure.calculation && { calculation: figure.calculation }),
     ...(held && { sentence: sentenceOf(held) }),
     budget: figure.budget.map((it) => {
       const { source, contribution } = it;
@@ -207,7 +207,7 @@ function formulaOnce(
   tex: string,
   seen: SeenFormulas,
   anchor: string,
-): Pick<Working, 'formula' | 'formulaAt'> {
+): Pick<Calculation, 'formula' | 'formulaAt'> {
   const before = seen.get(method);
   if (before !== undefined) return { formulaAt: before };
   seen.set(method, anchor);

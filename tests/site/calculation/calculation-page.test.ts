@@ -1,11 +1,15 @@
 import { expect, test } from 'vitest';
-import { frameFiller, WORKING_FRAME, type WorkingPage } from '../../../src/site/working/working-page.ts';
+import {
+  CALCULATION_FRAME,
+  type CalculationPage,
+  frameFiller,
+} from '../../../src/site/calculation/calculation-page.ts';
 
-const { slug, name, main } = WORKING_FRAME;
+const { slug, name, main } = CALCULATION_FRAME;
 const frame = `<title>${name}: the working</title><meta content="of the ${name}"><link href="https://a.example/panels/${slug}/methodology/"><main>${main}</main>`;
 
 test('puts a panel’s own into every place of the frame, its name as text', () => {
-  const page: WorkingPage = { slug: 'reed', name: 'A "B" <C> & D', main: '<h1>The working</h1>' };
+  const page: CalculationPage = { slug: 'reed', name: 'A "B" <C> & D', main: '<h1>The working</h1>' };
   const own = 'A &quot;B&quot; &lt;C&gt; &amp; D';
   expect(frameFiller(frame)(page).join('')).toBe(
     `<title>${own}: the working</title><meta content="of the ${own}"><link href="https://a.example/panels/reed/methodology/"><main><h1>The working</h1></main>`,

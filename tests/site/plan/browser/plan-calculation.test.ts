@@ -1,8 +1,8 @@
 /** The planner's numbers beside those that the build has worked out. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
+import { calculatePlan, eyeShare, ranged } from '../../../../src/site/plan/browser/plan-calculation.ts';
 import type { PlanData } from '../../../../src/site/plan/browser/plan-panel.ts';
-import { eyeShare, ranged, reckonPlan } from '../../../../src/site/plan/browser/plan-reckoning.ts';
 import { planJson } from '../../../../src/site/plan/plan-data.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
 
@@ -27,7 +27,7 @@ const modelled = () => data.panels.filter((it) => it.model);
 describe('at the distances of the table', () => {
   test.each([5, 10, 15, 30, 45, 60])('%d cm: mean and peak are the table’s, interval and all', (cm) => {
     for (const panel of modelled()) {
-      const found = reckonPlan(panel, { cm, height: 170, unit: 'cm' }, data);
+      const found = calculatePlan(panel, { cm, height: 170, unit: 'cm' }, data);
       for (const [name, it] of [
         ['mean', found?.mean],
         ['peak', found?.peak],
@@ -103,7 +103,7 @@ describe('what a session comes to', () => {
   const plan = { panel: slug, cm: 30, exposure: 10, height: 170, unit: 'cm' } as const;
 
   test('seconds are 1000 H / E, energy is draw times time, cost is energy times the tariff', () => {
-    const found = reckonPlan(panelOf(slug), plan, data);
+    const found = calculatePlan(panelOf(slug), plan, data);
     const mean = figureOf(slug, 'mean-irradiance-at-30-cm');
     const draw = figureOf(slug, 'mains-draw-combined');
     const seconds = 10_000 / mean.value;
@@ -116,24 +116,24 @@ describe('what a session comes to', () => {
 
   test('without an exposure there are no minutes; without a draw no energy; without a model nothing', () => {
     const { exposure: _, ...none } = plan;
-    expect(reckonPlan(panelOf(slug), none, data)).not.toHaveProperty('seconds');
-    const dab = reckonPlan(panelOf('quennick-dab'), plan, data);
+    expect(calculatePlan(panelOf(slug), none, data)).not.toHaveProperty('seconds');
+    const dab = calculatePlan(panelOf('quennick-dab'), plan, data);
     expect(dab?.seconds).toBeDefined();
     expect(dab).not.toHaveProperty('energy');
     expect(panelOf('quennick-dab').mains).toHaveProperty('absent');
-    expect(reckonPlan(panelOf('ruddlestone-r150'), plan, data)).toBeUndefined();
+    expect(calculatePlan(panelOf('ruddlestone-r150'), plan, data)).toBeUndefined();
     expect(panelOf('ruddlestone-r150').reason).toBe('no beam that we know of explains the readings');
   });
 
   test('a larger panel lights more of a body evenly', () => {
-    const share = (of: string) => reckonPlan(panelOf(of), plan, data)?.body.evenShare ?? 0;
+    const share = (of: string) => calculatePlan(panelOf(of), plan, data)?.body.evenShare ?? 0;
     expect(share('quennick-tope')).toBeGreaterThan(share('kelpwright-limpet'));
     expect(share('quennick-tope')).toBeLessThanOrEqual(1);
   });
 
   test('beyond the table the nearest interval is taken, and said', () => {
-    expect(reckonPlan(panelOf(slug), { ...plan, cm: 100 }, data)?.isBeyond).toBe(true);
-    expect(reckonPlan(panelOf(slug), { ...plan, cm: 60 }, data)?.isBeyond).toBe(false);
+    expect(calculatePlan(panelOf(slug), { ...plan, cm: 100 }, data)?.isBeyond).toBe(true);
+    expect(calculatePlan(panelOf(slug), { ...plan, cm: 60 }, data)?.isBeyond).toBe(false);
   });
 });
 

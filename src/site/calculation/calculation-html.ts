@@ -6,15 +6,15 @@ import { say } from '../../words/say.ts';
 import { panelAddress } from '../guide/guide-view.ts';
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { Html, html } from '../shared/html.ts';
-import type { DistanceWorking } from './distance-working.ts';
-import { looseWorking, type SessionWorking, type Working, workingView } from './working-view.ts';
+import { type Calculation, calculationView, looseCalculation, type SessionCalculation } from './calculation-view.ts';
+import type { DistanceCalculation } from './distance-calculation.ts';
 
 /**
  * What a panel's working page holds below the site's head: every reading, and how each figure follows from them. As
  * markup, since these pages are two thirds of the guide's bytes, with thousands of cells each.
  */
-export function workingHtml(panel: PanelEntry, currency: string): string {
-  const sessions = workingView(panel, currency);
+export function calculationHtml(panel: PanelEntry, currency: string): string {
+  const sessions = calculationView(panel, currency);
   return html`<p class="trail"><a href="/">Guide</a> › <a href="${panelAddress(panel.slug)}">${panel.name}</a></p>
 <h1>${panel.name}: the working</h1>
 <p class="lead">Every reading as it was taken, and how each figure follows from it.</p>
@@ -24,13 +24,13 @@ What an uncertainty budget is: <a href="/methods/uncertainty/">uncertainty</a>. 
 ${panel.flags.length > 0 && html`<h2 id="flags">Flags</h2>\n<ul>${panel.flags.map((it) => html`<li>${flagHtml(it)}</li>`)}</ul>`}
 ${sessions.map(sessionHtml)}${
   sessions.length === 0 && html`<p class="gap">This panel has not been on the bench yet.</p>`
-}${looseWorking(panel, currency).map(figureHtml)}`.text;
+}${looseCalculation(panel, currency).map(figureHtml)}`.text;
 }
 
 const flagHtml = ({ severity, finding, from }: Flag) =>
   html`<strong>${SEVERITY_WORDS[severity]}${from !== undefined && `, handed on from ${nameOf(from)}`}.</strong> ${say(finding)}`;
 
-function sessionHtml(session: SessionWorking): Html {
+function sessionHtml(session: SessionCalculation): Html {
   return html`<section aria-labelledby="session-${session.date}">
 <h2 id="session-${session.date}">${session.isCurrent ? 'Current session' : 'Earlier session'}, ${session.shownDate}</h2>
 <p>${session.conditions}${session.notes && ` ${session.notes}`}</p>
@@ -60,7 +60,7 @@ const id = (anchor: string | undefined) => anchor !== undefined && html` id="${a
 const sheet = (label: string, table: Html) =>
   html`<div class="sheet" role="group" aria-label="${label}" tabindex="0"><table>${table}</table></div>`;
 
-function instrumentsHtml({ instruments, shownDate }: SessionWorking): Html {
+function instrumentsHtml({ instruments, shownDate }: SessionCalculation): Html {
   if (instruments.length === 0)
     return html`<p class="gap">The session names no instrument, so no reading has a known uncertainty.</p>`;
   return sheet(
@@ -75,7 +75,7 @@ function instrumentsHtml({ instruments, shownDate }: SessionWorking): Html {
   );
 }
 
-function readingsHtml({ readings, shownDate }: SessionWorking): Html {
+function readingsHtml({ readings, shownDate }: SessionCalculation): Html {
   return sheet(
     `Raw readings of ${shownDate}`,
     html`<caption>As they stand in the panel’s file; struck-out readings stay, with their reason.</caption>
@@ -90,14 +90,14 @@ function readingsHtml({ readings, shownDate }: SessionWorking): Html {
 }
 
 /** One figure with all that a reader needs to repeat it. */
-function figureHtml(it: Working): Html {
+function figureHtml(it: Calculation): Html {
   return html`<section class="working" id="${it.anchor}">
 <h4${id(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}><span>${it.name}</span> <span>${it.shown.text}</span></h4>
 <p class="small soft"><code>${it.id}</code>, ${it.basis}, by <a href="${it.methodAddress}">${it.methodName}</a>, version ${it.methodVersion}</p>${
     it.formula &&
     html`<div class="formula" role="group" tabindex="0" aria-label="Formula of ${it.datedAnchor}">${new Html(it.formula)}</div>`
   }${it.formulaAt && html`<p class="small soft">Formula: <a href="#${it.formulaAt}">as above</a>.</p>`}${
-    it.working && html`<p class="sum">${it.working}</p>`
+    it.calculation && html`<p class="sum">${it.calculation}</p>`
   }${it.sentence && html`<p>${it.sentence}</p>`}${it.flags.map(
     (flag) => html`<p>${flagHtml(flag)}</p>`,
   )}${notesHtml(it.notes)}${it.shown.absent && html`<p class="small">No uncertainty: ${say(it.shown.absent)}.</p>`}${
@@ -108,7 +108,7 @@ function figureHtml(it: Working): Html {
 
 const BUDGET_HEAD = html`<thead><tr><th scope="col">Source of uncertainty</th><th scope="col">Type</th><th scope="col" class="n">u</th><th scope="col" class="n">of the figure</th><th scope="col">How it was come by</th></tr></thead>`;
 
-function budgetHtml({ budget, datedAnchor }: Working): Html {
+function budgetHtml({ budget, datedAnchor }: Calculation): Html {
   return sheet(
     `Uncertainty budget of ${datedAnchor}`,
     html`${BUDGET_HEAD}<tbody>${budget.map(
@@ -120,7 +120,7 @@ function budgetHtml({ budget, datedAnchor }: Working): Html {
 
 const notesHtml = (notes: readonly string[]) => notes.map((note) => html`<p class="small">Note: ${note}.</p>`);
 
-const unassessedHtml = (of: 'interval' | 'intervals', unassessed: Working['unassessed']) =>
+const unassessedHtml = (of: 'interval' | 'intervals', unassessed: Calculation['unassessed']) =>
   unassessed.length > 0 &&
   html`<p class="small">Not in the ${of}: ${unassessed.map((it) => `${say(it.what).toLowerCase()} (${say(it.reason)})`).join('; ')}.</p>`;
 
@@ -128,7 +128,7 @@ const inputsHtml = (inputs: readonly string[]) =>
   html`<p class="small soft">From ${inputs.map((it, i) => html`${i > 0 && ', '}<code>${it}</code>`)}</p>`;
 
 /** The working of the table by distance: one model behind all of it, so one account for all. */
-function distancesHtml(it: DistanceWorking, date: string): Html {
+function distancesHtml(it: DistanceCalculation, date: string): Html {
   return html`<section class="working distances">
 <h4>Light by distance</h4>
 <p class="small soft">modelled, by <a href="${it.method}">Irradiance by distance</a>, version ${it.version}. Intervals are those of the simulation; the parts below are its first-order picture.</p>

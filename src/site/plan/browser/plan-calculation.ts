@@ -2,7 +2,7 @@
 
 import { type BodyMap, bodyMap } from '../../../measure/beam/body-map.ts';
 import { distanceCurve } from '../../../measure/beam/distance-curve.ts';
-import { LONG_EXPOSURE, longestStay } from '../../../measure/exposure/infrared.ts';
+import { LONG_EXPOSURE, longestExposureTime } from '../../../measure/exposure/infrared.ts';
 import { type ShareThere, shareThere } from '../../../measure/exposure/share-by-distance.ts';
 import { roundedTo } from '../../../measure/exposure/words.ts';
 import { timeForRadiantExposure } from '../../../measure/irradiance/radiant-exposure.ts';
@@ -28,7 +28,7 @@ export type EyeShare =
   /** Why it is not known; where it was read farther away, the seconds of its cautious end there, which are more. */
   | { unknown: string; secondsFartherAway?: number };
 
-export interface Reckoned {
+export interface Calculated {
   /** Over the LED field, mW/cm². */
   mean: Ranged;
   /** Undefined where single LEDs may show and nobody knows where they are. */
@@ -46,7 +46,7 @@ export interface Reckoned {
 const WATT_SECONDS_A_KWH = 3.6e6;
 
 /** Reckons a plan; the panel has a model. */
-export function reckonPlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): Reckoned | undefined {
+export function calculatePlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): Calculated | undefined {
   const { model, spread, mains } = panel;
   const { cm } = plan;
   if (!model || !spread || cm === undefined) return undefined;
@@ -113,7 +113,7 @@ export function ranged(value: number, spread: readonly SpreadAt[], distance: num
 export function eyeShare({ infrared }: PlanPanel, distance: number): EyeShare {
   if ('absent' in infrared) return { unknown: infrared.absent };
   const there = shareThere(infrared.shares, distance);
-  const seconds = (share: number) => longestStay((share * LONG_EXPOSURE) / 100);
+  const seconds = (share: number) => longestExposureTime((share * LONG_EXPOSURE) / 100);
   if (there.kind === 'nearer') {
     const [nearest] = infrared.shares;
     return {

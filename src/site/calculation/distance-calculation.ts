@@ -4,7 +4,7 @@ import { type Figure, isFigure } from '../../measure/figure.ts';
 import { metricById } from '../../measure/metrics.ts';
 import { methodOf, type Shown, showFigure, unitWords } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
-import { workingAnchor } from '../shared/shown-figure.ts';
+import { calculationAnchor } from '../shared/shown-figure.ts';
 
 /** One modelled value of the table by distance. */
 export interface DistanceFigure {
@@ -19,7 +19,7 @@ export interface DistanceFigure {
 }
 
 /** The working of all values of the table by distance: they share model, notes and inputs. */
-export interface DistanceWorking {
+export interface DistanceCalculation {
   figures: DistanceFigure[];
   method: string;
   version: number;
@@ -39,11 +39,11 @@ const QUANTITIES: ReadonlyArray<readonly [DistanceQuantity, string]> = [
 ];
 
 /** The working of a session's table by distance; undefined where there is none. */
-export function distanceWorking(
+export function distanceCalculation(
   panel: PanelEntry,
   session: SessionEntry,
   currency: string,
-): DistanceWorking | undefined {
+): DistanceCalculation | undefined {
   const at = (quantity: DistanceQuantity): Figure[] =>
     TABLE_DISTANCES.flatMap((distance) => {
       const it = session.figures.get(distanceMetric(quantity, distance));
@@ -57,7 +57,7 @@ export function distanceWorking(
       const unit = unitWords(figure.unit, currency);
       const [low, high] = figure.interval95 ?? [figure.value, figure.value];
       return {
-        anchor: workingAnchor(figure.metric, session, panel.current),
+        anchor: calculationAnchor(figure.metric, session, panel.current),
         datedAnchor: `${figure.metric}-${session.date}`,
         name: metricById(figure.metric).name,
         id: figure.id,

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { meterNamed } from '../../../src/measure/checks/meter-named.ts';
+import { instrumentNamed } from '../../../src/measure/checks/instrument-named.ts';
 import { facts } from './facts.ts';
 
 const use = (kind: string, name: string | undefined, ...metrics: string[]) => ({ kind, name, metrics });
 
 describe('readings', () => {
   test('of light without a meter: a doubt, since the panel is not ranked', () => {
-    const [flag] = meterNamed.run(
+    const [flag] = instrumentNamed.run(
       facts({
-        meters: [
+        instruments: [
           use('irradiance', undefined, 'peak-irradiance-combined', 'mean-irradiance'),
           use('mains', undefined, 'mains-draw-combined'),
           use('sound', 'sound meter', 'sound-on'),
@@ -26,13 +26,13 @@ describe('readings', () => {
   });
 
   test('of something else without one: a note', () => {
-    expect(meterNamed.run(facts({ meters: [use('flicker', undefined, 'flicker-combined')] }))).toMatchObject([
+    expect(instrumentNamed.run(facts({ instruments: [use('flicker', undefined, 'flicker-combined')] }))).toMatchObject([
       { severity: 'note', text: 'The session names no meter for flicker, so that 1 figure has no uncertainty.' },
     ]);
   });
 
   test('all with their meters, or none at all, are right', () => {
-    expect(meterNamed.run(facts({ meters: [use('mains', 'wattmeter', 'mains-draw-red')] }))).toEqual([]);
-    expect(meterNamed.run(facts({ meters: [use('mains', undefined)] }))).toEqual([]);
+    expect(instrumentNamed.run(facts({ instruments: [use('mains', 'wattmeter', 'mains-draw-red')] }))).toEqual([]);
+    expect(instrumentNamed.run(facts({ instruments: [use('mains', undefined)] }))).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gap } from '../../../../src/measure/figure.ts';
-import { whiskers } from '../../../../src/site/shared/browser/whisker.ts';
+import { errorBars } from '../../../../src/site/shared/browser/error-bar.ts';
 import { figure, line, RUNS, vague } from '../../../measure/make.ts';
 
 const K = 1.959963985;
@@ -9,7 +9,7 @@ const within = (value: number, half: number) => figure(value, [line('own', half 
 
 describe('whiskers', () => {
   test('lie on one scale from nought to the highest end of any interval', () => {
-    const drawn = whiskers([within(5, 1), within(15, 5), within(10, 0)]);
+    const drawn = errorBars([within(5, 1), within(15, 5), within(10, 0)]);
     expect(drawn).toEqual([
       { from: 20, to: 30, at: 25 },
       { from: 50, to: 100, at: 75 },
@@ -18,14 +18,14 @@ describe('whiskers', () => {
   });
 
   test('what has no interval has no whisker, and does not stretch the scale', () => {
-    const drawn = whiskers([within(15, 5), vague(1000), gap('price-per-watt', 'no price is recorded'), undefined]);
+    const drawn = errorBars([within(15, 5), vague(1000), gap('price-per-watt', 'no price is recorded'), undefined]);
     expect(drawn).toEqual([{ from: 50, to: 100, at: 75 }, undefined, undefined, undefined]);
   });
 
   test('of nothing there are none', () => {
-    expect(whiskers([])).toEqual([]);
-    expect(whiskers([undefined, vague(5)])).toEqual([undefined, undefined]);
-    expect(whiskers([figure(0, [], 'price-per-watt', 'currency/W')])).toEqual([undefined]);
+    expect(errorBars([])).toEqual([]);
+    expect(errorBars([undefined, vague(5)])).toEqual([undefined, undefined]);
+    expect(errorBars([figure(0, [], 'price-per-watt', 'currency/W')])).toEqual([undefined]);
   });
 
   test('stay on the scale, in order, and keep proportions to a tenth of a per cent of it', () => {
@@ -37,7 +37,7 @@ describe('whiskers', () => {
       fc.property(some, (pairs) => {
         const figures = pairs.map(([value, share]) => within(value, share * value));
         const top = Math.max(...figures.map((it) => it.interval95?.[1] ?? 0));
-        whiskers(figures).forEach((it, i) => {
+        errorBars(figures).forEach((it, i) => {
           if (!it) throw new Error('a whisker is missing');
           expect(it.from).toBeGreaterThanOrEqual(0);
           expect(it.from).toBeLessThanOrEqual(it.at);

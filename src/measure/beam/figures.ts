@@ -3,6 +3,7 @@ import { type Instrument, missingAngular, missingRepeatability } from '../instru
 import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
+import type { Said } from '../statement.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 import type { BeamSource, Estimate, OpticsResult } from './estimate.ts';
 import type { Spread } from './spread.ts';
@@ -39,7 +40,7 @@ const METRICS = {
 } as const;
 
 /** The same gap for every figure. */
-export function opticsGaps(reason: string): OpticsFigures {
+export function opticsGaps(reason: Said): OpticsFigures {
   return {
     halfAngle: gap(METRICS.halfAngle, reason),
     samplingBias: gap(METRICS.samplingBias, reason),

@@ -153,8 +153,7 @@ export function takeReadings(
   const values = accepted.map((it) => it.reduce((sum, value) => sum + value, 0) / it.length);
   const rounding = resolutionComponents(instrument, '')[0]?.contribution ?? 0;
   const widened = pooled
-    ? (pooled.standardDeviation * coverageFactor(pooled.degreesOfFreedom)) /
-      coverageFactor(Number.POSITIVE_INFINITY)
+    ? (pooled.standardDeviation * coverageFactor(pooled.degreesOfFreedom)) / coverageFactor(Number.POSITIVE_INFINITY)
     : 0;
   return {
     values,

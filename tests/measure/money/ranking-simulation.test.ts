@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { costRatio } from '../../../src/measure/difference.ts';
+import { costRatio } from '../../../src/measure/money/cost.ts';
 import type { ErrorSource } from '../../../src/measure/figure.ts';
 import { type Contender, powerSampler, RANK_TRIALS, rankByPricePerWatt } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';

@@ -161,7 +161,8 @@ function sortNearlySorted(list: Array<{ cost: number }>): void {
   let end = 0;
   for (const own of list) {
     let place = end++;
-    for (let before = list[place - 1]; before && before.cost > own.cost; before = list[place - 1]) list[place--] = before;
+    for (let before = list[place - 1]; before && before.cost > own.cost; before = list[place - 1])
+      list[place--] = before;
     list[place] = own;
   }
 }

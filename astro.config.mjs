@@ -2,10 +2,12 @@ import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { panelLedger } from './src/build/integration.ts';
+import { siteFolder } from './src/build/site-folder.ts';
 import { wideTables } from './src/build/wide-tables.ts';
 
 export default defineConfig({
   output: 'static',
+  outDir: siteFolder(),
   trailingSlash: 'always',
   integrations: [mdx(), panelLedger()],
   // Nothing inline, so that the policy in the pages' head can do without 'unsafe-inline'.

@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     // Every processor; left to itself vitest spares one, which is half of a small machine.
     maxWorkers: availableParallelism(),
+    globalSetup: 'tests/support/lay-demo.ts',
     include: ['tests/**/*.test.ts'],
     // Nothing is judged by its time; a slow machine gets the time it needs.
     testTimeout: 60_000,

@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
+import { siteFolder } from '../build/site-folder.ts';
 import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
@@ -31,7 +32,7 @@ export function buildCommand(): Command {
     try {
       const loaded = loadLedger();
       // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
-      ensureWritable('dist', '.build');
+      ensureWritable(siteFolder(), '.build');
       takeBuildLock('.build');
       const warnings = tellWarnings(loaded);
       if (strict && hasImpossible(warnings)) {
@@ -43,7 +44,7 @@ export function buildCommand(): Command {
       const { build } = await import('astro');
       await build({ logLevel: 'warn' });
     } catch (error) {
-      if (!(error instanceof ContentError)) throw outputFault(error, ['dist', '.build', '.astro']) ?? error;
+      if (!(error instanceof ContentError)) throw outputFault(error, [siteFolder(), '.build', '.astro']) ?? error;
       console.error(error.message.trim());
       process.exitCode = PROBLEM_CODE;
     }

@@ -1,8 +1,8 @@
 /** A browser with the built site open in it, for tests that need one. */
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { DEMO_SITE } from '../support/demo-folder.ts';
 import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
 import { type ServedFolder, serveFolder } from '../support/serve-folder.ts';
-import { DIST } from './site.ts';
 
 /** A page of the site, and everything that it complained of since it was opened. */
 export interface OpenPage extends AsyncDisposable {
@@ -29,7 +29,7 @@ export const DESK = { width: 1440, height: 900 };
  * @param extra pages that are not in the site, by their path
  */
 export async function openSite(extra: Readonly<Record<string, string>> = {}): Promise<OpenSite> {
-  const served: ServedFolder = await serveFolder(DIST, extra);
+  const served: ServedFolder = await serveFolder(DEMO_SITE, extra);
   const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: [...CHROMIUM_SWITCHES] });
   return {
     origin: served.origin,

@@ -4,11 +4,12 @@ import { gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { METRICS } from '../../src/measure/metrics.ts';
+import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
 import { readCsv } from './read-csv.ts';
-import { CONTENT, type DataFigure, DIST, FILES, panelFiles, panelsJson } from './site.ts';
+import { type DataFigure, FILES, panelFiles, panelsJson } from './site.ts';
 
 const json = panelsJson();
-const csv = readCsv(readFileSync(join(DIST, 'data/panels.csv'), 'utf8'));
+const csv = readCsv(readFileSync(join(DEMO_SITE, 'data/panels.csv'), 'utf8'));
 const published = panelFiles('published').map((it) => it.slug);
 
 /** Every figure and gap of the JSON file, with where it stands. */
@@ -198,7 +199,7 @@ describe('drafts', () => {
 
   /** A file's text; the parts of the search index are compressed. */
   function fileText(file: string): string {
-    const bytes = readFileSync(join(DIST, file));
+    const bytes = readFileSync(join(DEMO_SITE, file));
     return (bytes[0] === 0x1f && bytes[1] === 0x8b ? gunzipSync(bytes) : bytes).toString('utf8');
   }
 
@@ -211,7 +212,7 @@ describe('drafts', () => {
   });
 
   test.each(drafts)('$slug stands nowhere in the site, not even in its search index', ({ slug, data }) => {
-    const maker = parse(readFileSync(join(CONTENT, `makers/${data.maker}.yaml`), 'utf8'));
+    const maker = parse(readFileSync(join(DEMO_FOLDER, `makers/${data.maker}.yaml`), 'utf8'));
     const names = [slug, `${maker.name} ${data.model}`];
     const found = FILES.filter((file) => names.some((it) => `${file}\n${fileText(file)}`.includes(it)));
     expect(found).toEqual([]);

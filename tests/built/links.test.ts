@@ -2,19 +2,8 @@ import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { HtmlElement } from 'html-validate';
 import { describe, expect, test } from 'vitest';
-import {
-  attribute,
-  CONTENT,
-  DIST,
-  decoded,
-  FILES,
-  PAGES,
-  PANEL_FILES,
-  pageAt,
-  place,
-  type SitePage,
-  textOf,
-} from './site.ts';
+import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
+import { attribute, decoded, FILES, PAGES, PANEL_FILES, pageAt, place, type SitePage, textOf } from './site.ts';
 
 /** Stands in for wherever the site is served from. */
 const ORIGIN = 'https://site.invalid';
@@ -113,8 +102,8 @@ describe('links within the site', () => {
 });
 
 describe('links off the site', () => {
-  const content = globSync('**/*.{yaml,md,mdx}', { cwd: CONTENT })
-    .map((file) => readFileSync(join(CONTENT, file), 'utf8'))
+  const content = globSync('**/*.{yaml,md,mdx}', { cwd: DEMO_FOLDER })
+    .map((file) => readFileSync(join(DEMO_FOLDER, file), 'utf8'))
     .join('\n');
   const external = everywhere('a[href]', 'href').filter(({ page, value }) => target(page, value).origin !== ORIGIN);
 
@@ -159,7 +148,7 @@ describe('requests that a page causes', () => {
     const sheets = FILES.filter((it) => it.startsWith('/_astro/') && it.endsWith('.css'));
     expect(sheets.length).toBeGreaterThan(0);
     const addresses = sheets.flatMap((sheet) => {
-      const css = readFileSync(join(DIST, sheet), 'utf8');
+      const css = readFileSync(join(DEMO_SITE, sheet), 'utf8');
       const found = [...css.matchAll(/url\(\s*["']?([^"')]*)|@import\s+["']([^"']*)/g)];
       return found.map((it) => new URL(it[1] ?? it[2] ?? '', ORIGIN + sheet));
     });
@@ -169,7 +158,7 @@ describe('requests that a page causes', () => {
   test('by the site’s scripts name no other host', () => {
     const scripts = FILES.filter((it) => it.startsWith('/_astro/') && it.endsWith('.js'));
     expect(scripts.length).toBeGreaterThan(0);
-    for (const script of scripts) expect(readFileSync(join(DIST, script), 'utf8'), script).not.toMatch(/\w+:\/\//);
+    for (const script of scripts) expect(readFileSync(join(DEMO_SITE, script), 'utf8'), script).not.toMatch(/\w+:\/\//);
   });
 });
 

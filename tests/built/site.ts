@@ -1,17 +1,9 @@
 /** The built site as its tests read it: pages as trees, the content it was made from, and its data files. */
-import { existsSync, globSync, readdirSync, readFileSync } from 'node:fs';
+import { globSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { Config, type DOMNode, type HtmlElement, Parser } from 'html-validate';
 import { parse as parseYaml } from 'yaml';
-
-/** Where a build leaves the site. */
-export const DIST = 'dist';
-/** What it was built from. */
-export const CONTENT = process.env.LEDGER_CONTENT ?? 'content';
-
-if (!existsSync(join(DIST, 'index.html'))) {
-  throw new Error(`${DIST}/ holds no site; build one before these tests: npm run build`);
-}
+import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
 
 /** One HTML file. */
 export interface SitePage {
@@ -22,16 +14,16 @@ export interface SitePage {
 }
 
 /** Paths of the site's files, from the site's top: `/data/panels.csv`. */
-export const FILES: readonly string[] = readdirSync(DIST, { recursive: true, withFileTypes: true })
+export const FILES: readonly string[] = readdirSync(DEMO_SITE, { recursive: true, withFileTypes: true })
   .filter((it) => it.isFile())
-  .map((it) => `/${relative(DIST, join(it.parentPath, it.name)).split(sep).join('/')}`)
+  .map((it) => `/${relative(DEMO_SITE, join(it.parentPath, it.name)).split(sep).join('/')}`)
   .toSorted();
 
 const parserConfig = await Config.empty().resolve();
 
 /** Every page of the site. */
 export const PAGES: readonly SitePage[] = FILES.filter((it) => it.endsWith('.html')).map((file) => {
-  const html = readFileSync(join(DIST, file), 'utf8');
+  const html = readFileSync(join(DEMO_SITE, file), 'utf8');
   return { address: file.replace(/index\.html$/, ''), html, document: new Parser(parserConfig).parseHtml(html) };
 });
 
@@ -100,10 +92,10 @@ export interface PanelFile {
 }
 
 /** The panels of the content, read without any code of the site. */
-export const PANEL_FILES: readonly PanelFile[] = globSync('panels/*/index.{md,mdx}', { cwd: CONTENT })
+export const PANEL_FILES: readonly PanelFile[] = globSync('panels/*/index.{md,mdx}', { cwd: DEMO_FOLDER })
   .toSorted()
   .map((file) => {
-    const frontMatter = readFileSync(join(CONTENT, file), 'utf8').split(/^---$/m)[1] ?? '';
+    const frontMatter = readFileSync(join(DEMO_FOLDER, file), 'utf8').split(/^---$/m)[1] ?? '';
     return { slug: file.split(/[\\/]/)[1] as string, data: parseYaml(frontMatter) };
   });
 
@@ -153,7 +145,7 @@ export interface DataFile {
 
 /** The parsed `data/panels.json`. */
 export function panelsJson(): DataFile {
-  return JSON.parse(readFileSync(join(DIST, 'data/panels.json'), 'utf8'));
+  return JSON.parse(readFileSync(join(DEMO_SITE, 'data/panels.json'), 'utf8'));
 }
 
 /** Value of a figure of a panel's newest session. */

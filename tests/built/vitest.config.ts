@@ -1,16 +1,15 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
-import { REBUILDING } from './rebuilding.ts';
 
-/** Tests of the built site: run after a build, on the folder dist/. */
+/** Tests of the built site: the demonstration is built first. */
 export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     // Every processor; left to itself vitest spares one, which is half of a small machine.
     maxWorkers: availableParallelism(),
     include: ['tests/built/**/*.test.ts'],
-    exclude: [...REBUILDING, 'node_modules/**'],
+    globalSetup: 'tests/built/build-demo.ts',
     // Pages that are looked at side by side; more of them would only wait for each other.
     maxConcurrency: 3,
     // Nothing is judged by its time; a busy machine gets the time it needs.

@@ -4,11 +4,12 @@
  */
 import { globSync, readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { type Panel, panelSchema } from '../../src/content/schema/panel.ts';
 import type { GridPoint, Session } from '../../src/content/schema/session.ts';
+import { DEMO_SOURCE } from '../support/demo-folder.ts';
 import { DEMO, type DemoPanel, type DemoSession } from '../support/demo-specs.ts';
 import { CHANNELS, placeLeds } from '../support/light-source.ts';
 import {
@@ -21,7 +22,7 @@ import {
   trueDraw,
 } from '../support/simulate-panel.ts';
 
-const folder = fileURLToPath(new URL('../../content/panels', import.meta.url));
+const folder = join(DEMO_SOURCE, 'panels');
 /** The day on which the demo was written; no date in it lies after it. */
 const WRITTEN = '2026-11-25';
 /** Standard deviations that a reading may be off before it counts as a slip: one in 16,000 is, of some 300. */

@@ -7,6 +7,8 @@ import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 
+import { DEMO_FOLDER } from '../support/demo-folder.ts';
+
 const root = mkdtempSync(join(tmpdir(), 'panel-ledger-readme-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
@@ -22,7 +24,7 @@ function examplePanel(readme: string): { path: string; slug: string; text: strin
 
 /** Reads the demonstration with a panel more. */
 function readWith(folder: string, path: string, text: string) {
-  cpSync('content', join(root, folder, 'content'), { recursive: true });
+  cpSync(DEMO_FOLDER, join(root, folder, 'content'), { recursive: true });
   mkdirSync(dirname(join(root, folder, path)), { recursive: true });
   writeFileSync(join(root, folder, path), text);
   return readContent({ folder: join(root, folder, 'content'), today });

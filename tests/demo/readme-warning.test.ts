@@ -8,6 +8,8 @@ import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import { warningList } from '../../src/site/warnings/warning-list.ts';
 import { warningsOf } from '../../src/site/warnings/warnings.ts';
 
+import { DEMO_FOLDER } from '../support/demo-folder.ts';
+
 const root = mkdtempSync(join(tmpdir(), 'panel-ledger-warning-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
@@ -17,7 +19,7 @@ test('the warning of the README is printed for its example panel', () => {
   const example = /```yaml\n([\s\S]*?)```/.exec(readme)?.[1] as string;
   const block = /```\n(doubt {2}content[\s\S]*?)\n```/.exec(readme)?.[1];
   const content = join(root, 'content');
-  cpSync('content', content, { recursive: true });
+  cpSync(DEMO_FOLDER, content, { recursive: true });
   // The other panels have no part in it.
   rmSync(join(content, 'panels'), { recursive: true });
   mkdirSync(join(content, 'panels', slug), { recursive: true });

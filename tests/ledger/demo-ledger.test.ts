@@ -8,7 +8,8 @@ import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import { METRICS, metricById } from '../../src/measure/metrics.ts';
 import { say } from '../../src/words/say.ts';
-import { DEMO_FOLDER, TODAY } from '../support/content-folder.ts';
+import { TODAY } from '../support/content-folder.ts';
+import { DEMO_FOLDER } from '../support/demo-folder.ts';
 
 const read = () => {
   const { content, problems } = readContent({ folder: DEMO_FOLDER, today: TODAY });

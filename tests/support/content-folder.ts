@@ -13,9 +13,6 @@ export const TODAY = '2026-11-25';
 
 const FIXTURES = fileURLToPath(new URL('../fixtures', import.meta.url));
 
-/** The demo content that comes with the project. */
-export const DEMO_FOLDER = fileURLToPath(new URL('../../content', import.meta.url));
-
 /** A content folder on disk; paths are relative to it. */
 export interface ContentFolder {
   folder: string;

@@ -5,7 +5,8 @@ import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
 import { keepOptics } from '../../src/ledger/optics-store.ts';
-import { DEMO_FOLDER, TODAY } from './content-folder.ts';
+import { TODAY } from './content-folder.ts';
+import { DEMO_FOLDER } from './demo-folder.ts';
 
 export interface Demo {
   content: Content;

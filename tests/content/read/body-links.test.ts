@@ -6,7 +6,7 @@ import { markdownToHtml, mdxToJs } from 'satteri';
 import { describe, expect, test } from 'vitest';
 import { idsIn, linksIn } from '../../../src/content/read/body-links.ts';
 import type { Source } from '../../../src/content/read/source.ts';
-import { DEMO_FOLDER } from '../../support/content-folder.ts';
+import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 
 const source = (body: string, file = 'a.md', bodyLine = 1): Source => ({
   ...{ file, body, bodyLine, data: {}, yaml: '', yamlLine: 1 },

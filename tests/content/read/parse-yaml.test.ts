@@ -6,7 +6,7 @@ import { describe, expect, test, vi } from 'vitest';
 import { parseDocument } from 'yaml';
 import { parseYaml } from '../../../src/content/read/parse-yaml.ts';
 import { RUNS } from '../../measure/make.ts';
-import { DEMO_FOLDER } from '../../support/content-folder.ts';
+import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 
 /** The slower reader's word for it: its data, or undefined where it finds an error. */
 function reference(text: string): { data: unknown } | undefined {

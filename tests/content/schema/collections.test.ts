@@ -1,7 +1,7 @@
 import { globSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { COLLECTIONS, entryId } from '../../../src/content/schema/collections.ts';
-import { DEMO_FOLDER } from '../../support/content-folder.ts';
+import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 
 describe('entryId', () => {
   test.each([

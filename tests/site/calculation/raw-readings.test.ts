@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import type { SessionEntry } from '../../../src/ledger/ledger.ts';
 import { type RawReading, rawReadings } from '../../../src/site/calculation/raw-readings.ts';
-import { DEMO_FOLDER } from '../../support/content-folder.ts';
+import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 
 let demo: Demo;

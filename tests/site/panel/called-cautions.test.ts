@@ -8,7 +8,8 @@ import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { calledCautions } from '../../../src/site/panel/called-cautions.ts';
 import { CAUTION_WORDS, MORE_CAUTIONS, PANEL_CAUTIONS } from '../../../src/words/caution-words.ts';
-import { DEMO_FOLDER, TODAY, tinyContent } from '../../support/content-folder.ts';
+import { TODAY, tinyContent } from '../../support/content-folder.ts';
+import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 
 let demo: Demo;

@@ -1,4 +1,4 @@
-import type { Estimate, OpticsEstimates, OpticsResult } from '../measure/beam/estimate.ts';
+import type { Estimate, OpticsEstimates, OpticsResult } from '../measure/beam/optics-result.ts';
 import type { BudgetComponent, ErrorSource } from '../measure/figure.ts';
 
 interface PackedEstimate extends Omit<Estimate, 'budget'> {

@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto';
 import { globSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
-import { estimatePanel, type OpticsInput, type OpticsResult } from '../measure/beam/estimate.ts';
+import { estimatePanel } from '../measure/beam/estimate.ts';
+import type { OpticsInput } from '../measure/beam/optics-input.ts';
+import type { OpticsResult } from '../measure/beam/optics-result.ts';
 import { type PackedResult, packResult, unpackResult } from './optics-pack.ts';
 import { estimateInThreads } from './optics-threads.ts';
 

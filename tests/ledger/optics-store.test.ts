@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { packResult, unpackResult } from '../../src/ledger/optics-pack.ts';
 import { estimateOnce, forgetOptics, withOpticsAhead } from '../../src/ledger/optics-store.ts';
 import { estimateInThreads } from '../../src/ledger/optics-threads.ts';
-import { estimatePanel, type OpticsInput } from '../../src/measure/beam/estimate.ts';
+import { estimatePanel } from '../../src/measure/beam/estimate.ts';
+import type { OpticsInput } from '../../src/measure/beam/optics-input.ts';
 import { exactBench, lightSource, opticsInput } from '../measure/beam/make.ts';
 
 const bench = exactBench(lightSource(), { grid: [3, 3] });

@@ -37,6 +37,14 @@ export interface SharedError {
   effect: ErrorEffect;
 }
 
+/**
+ * Whether an error moves readings against one another, so that the readings say something of it; the others are a mere
+ * gain, which is on every reading alike.
+ */
+export function movesReadingsApart({ effect }: SharedError): boolean {
+  return effect.reading === undefined;
+}
+
 /** What the errors of a session follow from. */
 export interface ErrorSources {
   /** `<panel>/<date>` */

@@ -4,7 +4,8 @@ import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
-import type { BeamSource, Estimate, OpticsResult } from './estimate.ts';
+import type { BeamSource } from './optics-input.ts';
+import type { Estimate, OpticsResult } from './optics-result.ts';
 import type { Spread } from './spread.ts';
 import { type DistanceQuantity, distanceMetric } from './table-distances.ts';
 

@@ -1,5 +1,5 @@
 import type { Flag } from '../figure.ts';
-import type { OpticsResult } from './estimate.ts';
+import type { OpticsResult } from './optics-result.ts';
 import { distanceMetric, TABLE_DISTANCES } from './table-distances.ts';
 
 /** Metrics that rest on the beam. */

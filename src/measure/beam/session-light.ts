@@ -7,8 +7,8 @@ import { seedFromText } from '../random.ts';
 import { rectangular } from '../uncertainty.ts';
 import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
-import type { OpticsInput } from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
+import type { OpticsInput } from './optics-input.ts';
 import { gridSpots } from './plane-values.ts';
 
 /** What a session and its panel say about the light with both channels on. */

@@ -1,13 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import {
-  type Estimate,
-  estimatePanel,
-  FEWEST_READINGS,
-  type OpticsEstimates,
-  SMALLEST_PROBABILITY,
-  WIDEST_RANGE,
-} from '../../../src/measure/beam/estimate.ts';
+import { estimatePanel, FEWEST_READINGS, SMALLEST_PROBABILITY } from '../../../src/measure/beam/estimate.ts';
 import { opticsFigures } from '../../../src/measure/beam/figures.ts';
+import type { Estimate, OpticsEstimates } from '../../../src/measure/beam/optics-result.ts';
+import { WIDEST_RANGE } from '../../../src/measure/beam/spread.ts';
 import { powerSampler } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { figureOf } from '../make.ts';

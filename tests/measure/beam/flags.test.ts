@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Estimate, estimatePanel } from '../../../src/measure/beam/estimate.ts';
+import { estimatePanel } from '../../../src/measure/beam/estimate.ts';
 import { opticsFlags } from '../../../src/measure/beam/flags.ts';
+import type { Estimate } from '../../../src/measure/beam/optics-result.ts';
 import { exactBench, lightSource, opticsInput } from './make.ts';
 
 const input = opticsInput(exactBench(lightSource({ halfAngle: 20 }), { grid: [3, 3], beyond: [8, 20, 40] }));

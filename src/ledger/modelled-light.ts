@@ -12,9 +12,16 @@ import { TABLE_DISTANCES } from '../measure/beam/table-distances.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
 import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { Said } from '../measure/statement.ts';
 import { beyondLight } from './beyond-light.ts';
 import { estimateOnce } from './optics-store.ts';
 import { bandsOf } from './reading-figures.ts';
+
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    'beam-no-readings': object;
+  }
+}
 
 /** What the optics model makes of one session. */
 export interface ModelledLight {
@@ -51,7 +58,7 @@ const SAME = 1e-6;
 /** Works out a session's light by the model; gaps with the reason where it can't be. */
 export function modelledLight(context: LightContext): ModelledLight {
   const { slug, id, panel, session, instrument, field, distance, power, mains } = context;
-  const none = (reason: string): ModelledLight => ({
+  const none = (reason: Said): ModelledLight => ({
     figures: opticsGaps(reason),
     flags: [],
     source: undefined,
@@ -59,14 +66,15 @@ export function modelledLight(context: LightContext): ModelledLight {
     model: undefined,
     own: undefined,
   });
-  if (!isFigure(field.width) || !isFigure(field.height)) return none('the LED field was not measured');
+  if (!isFigure(field.width)) return none(field.width.reason);
+  if (!isFigure(field.height)) return none(field.height.reason);
   const { grid } = session;
   const sweep = (session.distances ?? []).flatMap(({ distance, centre }) =>
     centre === undefined ? [] : [{ distance: distance.value, readings: acceptedReadings(centre) }],
   );
   const leds = panel.leds && countedLeds(panel.leds);
   const claimed = panel.claims;
-  if (!grid && sweep.length === 0) return none('neither a grid nor a distance sweep was measured');
+  if (!grid && sweep.length === 0) return none({ code: 'beam-no-readings' });
   const light = sessionOptics({
     panel: slug,
     session: id,

@@ -48,7 +48,7 @@ export function estimateOnce(input: OpticsInput): OpticsResult {
   if (store.wanted) {
     store.wanted.inputs.set(key, input);
     store.wanted.asked++;
-    return { withheld: 'not worked out yet' };
+    return { withheld: { code: 'not-measured' } };
   }
   const result = estimatePanel(input);
   store.used.set(key, packResult(result));

@@ -1,5 +1,6 @@
 import type { Said, StatementCode } from '../measure/statement.ts';
 import { speaker, type WordsOf } from './speaker.ts';
+import { beamWords } from './statements/beam.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
 import { GENERAL_WORDS } from './statements/general.ts';
 import { ledgerWords } from './statements/ledger.ts';
@@ -8,7 +9,12 @@ import { ledgerWords } from './statements/ledger.ts';
 const within = (it: Said): string => say(it);
 
 /** Every code that the calculation may yield: one that has no words here does not pass the types. */
-const WORDS: WordsOf<StatementCode> = { ...GENERAL_WORDS, ...DIFFERENCE_WORDS, ...ledgerWords(within) };
+const WORDS: WordsOf<StatementCode> = {
+  ...GENERAL_WORDS,
+  ...DIFFERENCE_WORDS,
+  ...ledgerWords(within),
+  ...beamWords(within),
+};
 
 /** A statement of the calculation in words, within a sentence, without a full stop. */
 export const say = speaker(WORDS);

@@ -16,10 +16,11 @@ describe('a result that is kept', () => {
     expect(unpackResult(structuredClone(packResult(result)))).toEqual(result);
   });
 
-  test('has the words of each budget line once', () => {
+  test('has each error source once', () => {
     const packed = packResult(estimatePanel(input));
-    expect(new Set(packed.sources.map((it) => it.key)).size).toBe(packed.sources.length);
-    expect(packed.sources.length).toBeGreaterThan(5);
+    const keys = packed.estimates ? packed.sources.map((it) => it.key) : [];
+    expect(new Set(keys).size).toBe(keys.length);
+    expect(keys.length).toBeGreaterThan(5);
   });
 
   test('comes back too where the beam is withheld', () => {

@@ -11,6 +11,20 @@ import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { studentQuantile } from '../student-t.ts';
 import { rectangular } from '../uncertainty.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    'beam-oblique-by-angles': object;
+    /** Error: how far from the panel the sensor really stood. */
+    'beam-distance-setting': object;
+    /** In cm. */
+    'beam-distance-evaluated': { halfWidth: number; distance: number };
+    /** Error: how far the light reaches past the edges of the field. */
+    'beam-light-edge': object;
+    /** In cm on each side. */
+    'beam-light-edge-evaluated': { halfWidth: number };
+  }
+}
+
 /**
  * What the truth is beyond what is stated, when an error is at one standard uncertainty: a reading that is 2 % too
  * high has a `reading` of -0.02. What is left out is not touched.
@@ -81,7 +95,7 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
       ? angularComponents(instrument, session, 1).map(({ source }) => ({
           source: {
             ...source,
-            evaluation: 'from the instrument file, at the angles of each reading’s light; normal',
+            evaluation: { code: 'beam-oblique-by-angles' } as const,
           },
           effect: { angular: angularResponse },
         }))
@@ -91,11 +105,11 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
     errors.push({
       source: {
         key: `${session}/distance`,
-        what: 'Setting of the distance',
+        what: { code: 'beam-distance-setting' },
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `±${distance.halfWidth} cm at ${distance.distance} cm, rectangular; through the model of the panel`,
+        evaluation: { code: 'beam-distance-evaluated', halfWidth: distance.halfWidth, distance: distance.distance },
       },
       effect: { distance: rectangular(distance.halfWidth) },
     });
@@ -115,11 +129,11 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
     errors.push({
       source: {
         key: `${panel}/light-edge`,
-        what: 'How far the light reaches past the edges of the field',
+        what: { code: 'beam-light-edge' },
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `±${Number(edge.toPrecision(2))} cm on each side, rectangular; our own choice`,
+        evaluation: { code: 'beam-light-edge-evaluated', halfWidth: edge },
       },
       effect: { edge: rectangular(edge) },
     });

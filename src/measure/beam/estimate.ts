@@ -4,7 +4,7 @@ import { allowedBeams } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
 import { movesReadingsApart } from './error-sources.ts';
 import { beamSource, type OpticsInput } from './optics-input.ts';
-import type { BeamFit, Estimate, OpticsEstimates, OpticsResult, TargetEstimates } from './optics-result.ts';
+import type { BeamFit, Estimate, OpticsEstimates, OpticsResult, TargetOf } from './optics-result.ts';
 import { overMains } from './over-mains.ts';
 import { type Layout, panelSums } from './panel-sums.ts';
 import { allReadings, readingModel } from './reading-model.ts';
@@ -24,6 +24,17 @@ import { simulate, type Trials } from './simulate.ts';
 import { peakAbsences } from './single-leds.ts';
 import { isOpen, spreadOf } from './spread.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Fewer places than a beam can be told from. */
+    'beam-too-few-readings': { fewest: number };
+    /** No beam that is tried goes with the readings. */
+    'beam-unexplained': object;
+    /** Many beams go with the readings, and the powers that go with those are far apart. */
+    'beam-left-open': object;
+  }
+}
+
 /** No beam explains the readings when the best one's chi-square would be rarer than this. Our own choice. */
 export const SMALLEST_PROBABILITY = 0.001;
 
@@ -42,7 +53,7 @@ export const FEWEST_READINGS = 4;
 export function estimatePanel(input: OpticsInput): OpticsResult {
   const { layout, grid, beyond, sweep, errors } = input;
   if (differentPlaces(layout) < FEWEST_READINGS) {
-    return { withheld: `fewer than ${FEWEST_READINGS} readings at different places: they tell nothing of the beam` };
+    return { withheld: { code: 'beam-too-few-readings', fewest: FEWEST_READINGS } };
   }
   const sums = panelSums(layout);
   const readings = allReadings([grid, beyond, sweep].filter((it) => it !== undefined));
@@ -52,13 +63,13 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   const probability = chiSquareExceeds(leastChiSquare, Math.max(1, model.count - 1));
   const fit: BeamFit = { readings: model.count, chiSquare: leastChiSquare, probability };
   if (probability < SMALLEST_PROBABILITY) {
-    return { fit, withheld: 'no beam that we know of explains the readings' };
+    return { fit, withheld: { code: 'beam-unexplained' } };
   }
   const results = resultList(layout, grid !== undefined);
   const trials = simulate(input, sums, model, latents, results, random);
   const estimates = estimatesOf(input, results, trials, random);
   if (isOpen(estimates.emitted)) {
-    return { fit, withheld: 'the readings leave the beam open, and with it the power' };
+    return { fit, withheld: { code: 'beam-left-open' } };
   }
   const claimRuledOut = ruledOutClaim(input.beamAngle, estimates.halfAngle);
   return { fit, estimates, ...(claimRuledOut !== undefined && { claimRuledOut }) };
@@ -102,7 +113,7 @@ function estimatesOf(
     }),
     emitted,
     ...(efficiency && { efficiency }),
-    targets: layout.targets.map((distance, t): TargetEstimates => {
+    targets: layout.targets.map((distance, t): TargetOf<Estimate> => {
       const mean = of(firstOfTarget(t));
       const peakAbsent = absences[t];
       if (peakAbsent !== undefined) return { distance, mean, peakAbsent };

@@ -1,6 +1,16 @@
 import { itemAt } from '../at.ts';
+import type { Statement } from '../statement.ts';
 import type { Layout } from './panel-sums.ts';
 import { isOpen, type Spread } from './spread.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** This near single LEDs may show, and nobody knows where they are. */
+    'beam-leds-uncounted': object;
+    /** The readings do not tell how much light lies between LEDs this near. */
+    'beam-single-leds-open': object;
+  }
+}
 
 /**
  * Below this height of a plane over the pitch, times the tangent of the half angle, LEDs show singly: each lights a
@@ -34,13 +44,11 @@ export function peakAbsences(
   layout: Layout,
   narrowest: number,
   peaks: readonly Spread[],
-): { absences: Array<string | undefined>; knownFrom: number } {
+): { absences: Array<Statement | undefined>; knownFrom: number } {
   const counted = peaksKnownFrom(layout, narrowest);
-  const absences = layout.targets.map((distance, t) => {
-    if (distance < counted) return 'LEDs may show singly this near, and nobody counted them';
-    return distance < layout.distance && isOpen(itemAt(peaks, t))
-      ? 'the readings leave open how single LEDs show this near'
-      : undefined;
+  const absences = layout.targets.map((distance, t): Statement | undefined => {
+    if (distance < counted) return { code: 'beam-leds-uncounted' };
+    return distance < layout.distance && isOpen(itemAt(peaks, t)) ? { code: 'beam-single-leds-open' } : undefined;
   });
   const knownFrom = layout.targets.reduce(
     (from, distance, t) => (absences[t] === undefined ? from : Math.max(from, distance + 1e-6)),

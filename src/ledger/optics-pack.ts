@@ -1,4 +1,4 @@
-import { itemAt } from '../measure/at.ts';
+import { at } from '../measure/at.ts';
 import type {
   Estimate,
   EstimatedOptics,
@@ -47,7 +47,7 @@ export function unpackResult(packed: PackedResult): OpticsResult {
     const own: BudgetComponent[] = [];
     for (let i = 0; i < budget.length; i += 2) {
       const [place = Number.NaN, contribution = Number.NaN] = budget.subarray(i, i + 2);
-      own.push({ source: itemAt(sources, place), contribution });
+      own.push({ source: at(sources, place), contribution });
     }
     return { ...it, budget: own };
   };

@@ -1,5 +1,5 @@
 import type { Figure } from './figure.ts';
-import { REPEATABILITY } from './instrument/instrument.ts';
+import { unassessedScatter } from './instrument/instrument.ts';
 import { type ErrorShares, errorShares, type SharedErrors, togetherIn } from './shared-errors.ts';
 import type { Said } from './statement.ts';
 import { coverageFactor, linearFigure } from './uncertainty.ts';
@@ -156,7 +156,7 @@ function missingFrom(figure: Figure, other: Figure): Said | undefined {
  */
 export function scatterUnknown(figure: Figure, other: Figure): Said | undefined {
   if (figure === other) return undefined;
-  const silent = [...figure.unassessed, ...other.unassessed].find((it) => it.what === REPEATABILITY);
+  const silent = unassessedScatter([...figure.unassessed, ...other.unassessed]);
   if (!silent) return undefined;
   const keys = new Set(figure.budget.map((it) => it.source.key));
   return other.budget.some((it) => keys.has(it.source.key)) ? silent.reason : undefined;

@@ -3,6 +3,12 @@ import { handedOn } from './handed-on.ts';
 import { type Said, statementKey } from './statement.ts';
 import { studentQuantile } from './student-t.ts';
 
+declare module './statement.ts' {
+  interface StatementData {
+    'input-uncertainty-not-known': object;
+  }
+}
+
 /** Probability of the coverage interval that every figure carries. */
 export const COVERAGE = 0.95;
 
@@ -110,7 +116,7 @@ export function makeFigure(identity: FigureIdentity, value: number, knowledge: U
     figure.uncertaintyAbsent = knowledge.absent;
     return figure;
   }
-  const u = combinedUncertainty(budget.map((line) => line.contribution));
+  const u = combinedUncertainty(budget.map((it) => it.contribution));
   const degreesOfFreedom = effectiveDegreesOfFreedom(budget);
   const k = coverageFactor(degreesOfFreedom);
   figure.standardUncertainty = u;
@@ -128,7 +134,7 @@ export interface Term {
 
 /**
  * Law of propagation of uncertainty (JCGM 100:2008, 5.1.2 and, for errors that inputs share, 5.2.2): every
- * line of every input is carried over times its sensitivity; lines with one key are one error and are added
+ * component of every input's budget is carried over times its sensitivity; components with one key are one error and are added
  * with their signs before anything is squared.
  *
  * An input without a known uncertainty makes the result's unknown too, with the reason handed on. So are doubts about
@@ -147,7 +153,7 @@ export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: numbe
 
 function propagatedKnowledge(terms: readonly Term[]): UncertaintyKnowledge {
   const unknown = terms.find((term) => term.figure.standardUncertainty === null);
-  if (unknown) return { absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known' };
+  if (unknown) return { absent: unknown.figure.uncertaintyAbsent ?? { code: 'input-uncertainty-not-known' } };
   const unassessed = distinct(
     terms.map((term) => term.figure.unassessed),
     (it) => statementKey(it.what) + statementKey(it.reason),

@@ -18,8 +18,8 @@ const gridReading = z.union([irradiance('One reading.'), rejectedReading]);
 export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]);
 
 /** The three ways in which a panel is switched on. */
-export const MODES = ['red', 'nearInfrared', 'combined'] as const;
-export type Mode = (typeof MODES)[number];
+export const MODE_KEYS = ['red', 'nearInfrared', 'combined'] as const;
+export type ModeKey = (typeof MODE_KEYS)[number];
 
 const grid = z.strictObject({
   inset: quantity(

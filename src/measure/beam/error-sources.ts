@@ -14,8 +14,6 @@ import { rectangular } from '../uncertainty.ts';
 declare module '../statement.ts' {
   interface StatementData {
     'beam-oblique-by-angles': object;
-    /** Error: how far from the panel the sensor really stood. */
-    'beam-distance-setting': object;
     /** In cm. */
     'beam-distance-evaluated': { halfWidth: number; distance: number };
     /** Error: how far the light reaches past the edges of the field. */
@@ -105,7 +103,7 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
     errors.push({
       source: {
         key: `${session}/distance`,
-        what: { code: 'beam-distance-setting' },
+        what: { code: 'distance-setting' },
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,

@@ -1,4 +1,4 @@
-import { itemAt } from '../at.ts';
+import { at } from '../at.ts';
 import { type Random, seededRandom } from '../random.ts';
 import { allowedBeams } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
@@ -88,19 +88,19 @@ function estimatesOf(
   random: Random,
 ): OpticsEstimates {
   const { layout, grid, errors, session, mains } = input;
-  const stated = statedValues(panel, layout, grid, itemAt(drawn, RESULT_HALF_ANGLE));
+  const stated = statedValues(panel, layout, grid, at(drawn, RESULT_HALF_ANGLE));
   const simulated = results.map(({ name, isGained }, o) => {
-    const value = itemAt(stated.values, o);
-    return { name, value, trials: itemAt(drawn, o), gained: isGained ? value : 0 };
+    const value = at(stated.values, o);
+    return { name, value, trials: at(drawn, o), gained: isGained ? value : 0 };
   });
   const budgets = shapeBudgets(simulated, errors, scores, session);
   const all = simulated.map(({ value, trials }, o): Estimate => {
     const [low, high] = spreadOf(trials).interval95;
-    return { ...itemAt(budgets, o), value, interval95: [Math.min(low, value), Math.max(high, value)] };
+    return { ...at(budgets, o), value, interval95: [Math.min(low, value), Math.max(high, value)] };
   });
-  const of = (place: number) => itemAt(all, place);
+  const of = (place: number) => at(all, place);
   const [halfAngle, emitted] = [of(RESULT_HALF_ANGLE), of(RESULT_EMITTED)];
-  const efficiency = mains && overMains(itemAt(drawn, RESULT_EMITTED), mains, random);
+  const efficiency = mains && overMains(at(drawn, RESULT_EMITTED), mains, random);
   const peaks = layout.targets.map((_, t) => of(firstOfTarget(t) + 1));
   const { absences, knownFrom } = peakAbsences(layout, halfAngle.interval95[0], peaks);
   return {
@@ -117,7 +117,7 @@ function estimatesOf(
       const mean = of(firstOfTarget(t));
       const peakAbsent = absences[t];
       if (peakAbsent !== undefined) return { distance, mean, peakAbsent };
-      return { distance, mean, peak: itemAt(peaks, t), evenness: of(firstOfTarget(t) + 2) };
+      return { distance, mean, peak: at(peaks, t), evenness: of(firstOfTarget(t) + 2) };
     }),
     model: { ...panel, power: emitted.value, ...(knownFrom > 0 && { peakFrom: knownFrom }) },
   };

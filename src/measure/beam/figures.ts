@@ -17,7 +17,6 @@ declare module '../statement.ts' {
     'beam-leds-alike': object;
     /** What the light that misses the frame rests on. */
     'beam-past-frame': { source: BeamSource };
-    'beam-no-grid': object;
   }
 }
 
@@ -114,7 +113,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
           shift: -percent,
           lowest: -percent,
         })
-      : gap(METRICS.samplingBias, { code: 'beam-no-grid' }),
+      : gap(METRICS.samplingBias, { code: 'grid-not-measured' }),
     capture: make(METRICS.capture, '%', 'capture', capture, { factor: percent }),
     emitted: make(METRICS.emitted, 'W', 'emitted-power', emitted, {
       ...(power &&

@@ -1,5 +1,5 @@
 import { mean } from 'simple-statistics';
-import { gridGeometry } from '../irradiance/grid.ts';
+import { gridGeometry } from '../irradiance/grid-geometry.ts';
 import { type Emitter, type EmitterPart, emitterParts, type Field, isEven, placeLeds } from './emitter.ts';
 import { MILLI } from './irradiance.ts';
 import { irradianceOver } from './plane-map.ts';

@@ -2,9 +2,9 @@ import type { Figure } from '../figure.ts';
 import { type Instrument, instrumentAbsence, isCalibrated } from '../instrument/instrument.ts';
 import type { BandShares } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
-import { pooledRepeats } from '../irradiance/grid.ts';
+import { pooledRepeats } from '../irradiance/repeats.ts';
 import { seedFromText } from '../random.ts';
-import type { Said, Statement } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { rectangular } from '../uncertainty.ts';
 import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
@@ -60,7 +60,7 @@ export interface SessionLight {
 }
 
 /** What the calculation needs, with notes on what was assumed; or why it cannot be made. */
-export type SessionOptics = { input: OpticsInput; notes: Statement[] } | { withheld: Said };
+export type SessionOptics = { input: OpticsInput; notes: Statement[] } | { withheld: Statement };
 
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
 export function sessionOptics(light: SessionLight): SessionOptics {

@@ -1,4 +1,4 @@
-import { itemAt } from '../at.ts';
+import { at } from '../at.ts';
 import type { Statement } from '../statement.ts';
 import type { Layout } from './panel-sums.ts';
 import { isOpen, type Spread } from './spread.ts';
@@ -48,7 +48,7 @@ export function peakAbsences(
   const counted = peaksKnownFrom(layout, narrowest);
   const absences = layout.targets.map((distance, t): Statement | undefined => {
     if (distance < counted) return { code: 'beam-leds-uncounted' };
-    return distance < layout.distance && isOpen(itemAt(peaks, t)) ? { code: 'beam-single-leds-open' } : undefined;
+    return distance < layout.distance && isOpen(at(peaks, t)) ? { code: 'beam-single-leds-open' } : undefined;
   });
   const knownFrom = layout.targets.reduce(
     (from, distance, t) => (absences[t] === undefined ? from : Math.max(from, distance + 1e-6)),

@@ -3,6 +3,14 @@ import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    /** An equation of a price, with what kind of price it is and of which day. */
+    'price-calculation': { equation: string; kind: BasePrice['kind']; date: string };
+    'list-price-only': object;
+  }
+}
+
 /** A price in the guide's base currency. */
 export interface BasePrice {
   panel: string;
@@ -29,8 +37,13 @@ export function priceFigure(price: BasePrice): Figure {
       basis: converted ? 'derived' : 'measured',
       method: methodReference('real-price'),
       inputs: [`${panel}/prices/${date}`],
-      calculation: `C = ${number(amount, 7)} ${currency}${converted ? ` × ${rate} = ${number(value, 7)} ${baseCurrency}` : ''}, ${kind === 'paid' ? 'really paid' : 'list price'} on ${date}`,
-      notes: kind === 'list' ? ['list price: what buyers really pay is not recorded'] : [],
+      calculation: {
+        code: 'price-calculation',
+        equation: `C = ${number(amount, 7)} ${currency}${converted ? ` × ${rate} = ${number(value, 7)} ${baseCurrency}` : ''}`,
+        kind,
+        date,
+      },
+      notes: kind === 'list' ? [{ code: 'list-price-only' }] : [],
     },
     value,
     { budget: [] },

@@ -66,7 +66,7 @@ export function rankByPricePerWatt(given: readonly Contender[]): Rank[] {
       of: count,
       range,
       tiedWith: tiedWith.map((j) => (contenders[j] as Contender).panel),
-      ...(!range && { rangeAbsent: contenders[i]?.power.uncertaintyAbsent ?? 'the uncertainty is not known' }),
+      ...(!range && { rangeAbsent: contenders[i]?.power.uncertaintyAbsent ?? { code: 'uncertainty-not-known' } }),
     };
   });
 }

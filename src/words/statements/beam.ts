@@ -21,7 +21,6 @@ export const beamWords = (
   | 'beam-left-open'
   | 'beam-distance-out-of-reach'
   | 'beam-no-readings'
-  | 'beam-no-grid'
   | 'beam-leds-uncounted'
   | 'beam-single-leds-open'
   | 'beam-grid-left-out'
@@ -33,7 +32,6 @@ export const beamWords = (
   | 'beam-unlike-leds'
   | 'beam-leds-alike'
   | 'beam-oblique-by-angles'
-  | 'beam-distance-setting'
   | 'beam-distance-evaluated'
   | 'beam-light-edge'
   | 'beam-light-edge-evaluated'
@@ -51,7 +49,6 @@ export const beamWords = (
   'beam-left-open': () => 'the readings leave the beam open, and with it the power',
   'beam-distance-out-of-reach': ({ nearest, farthest }) => `a distance is not between ${nearest} cm and ${farthest} cm`,
   'beam-no-readings': () => 'neither a grid nor a distance sweep was measured',
-  'beam-no-grid': () => 'the grid was not measured',
   'beam-leds-uncounted': () => 'LEDs may show singly this near, and nobody counted them',
   'beam-single-leds-open': () => 'the readings leave open how single LEDs show this near',
 
@@ -69,7 +66,6 @@ export const beamWords = (
 
   // Errors, and how they were evaluated.
   'beam-oblique-by-angles': () => 'from the instrument file, at the angles of each reading’s light; normal',
-  'beam-distance-setting': () => 'Setting of the distance',
   'beam-distance-evaluated': ({ halfWidth, distance }) =>
     `±${halfWidth} cm at ${distance} cm, rectangular; through the model of the panel`,
   'beam-light-edge': () => 'How far the light reaches past the edges of the field',

@@ -26,7 +26,7 @@ export interface OpticsContext {
   session: string;
   instrument: Instrument;
   /** Ids of the figures and paths of the readings that went in. */
-  inputs: string[];
+  inputs: readonly string[];
   /** What was assumed of the panel. */
   notes: readonly Statement[];
   /** The common figure that the emitted power corrects, where there is one. */
@@ -94,7 +94,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
         unit,
         basis: 'modelled',
         method: methodReference(methodId),
-        inputs,
+        inputs: [...inputs],
         notes,
         lowest,
         ...(calculation && { calculation }),

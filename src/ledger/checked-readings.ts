@@ -5,14 +5,14 @@ import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { Facts, InstrumentUse, SetDistance } from '../measure/checks/index.ts';
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
-import { CHANNELS, MODES } from '../measure/modes.ts';
 
+const MODES = ['red', 'near-infrared', 'combined'] as const;
 const each = (prefix: string, suffixes: readonly string[]) => suffixes.map((it) => `${prefix}-${it}`);
 
 /** Metrics that are read off each kind of meter. */
 const READ: Partial<Record<InstrumentKind, readonly string[]>> = {
   irradiance: [...each('peak-irradiance', MODES), 'mean-irradiance'],
-  spectrum: each('wavelength', CHANNELS),
+  spectrum: each('wavelength', ['red', 'near-infrared']),
   mains: each('mains-draw', [...MODES, 'standby']),
   magnetic: each('magnetic-field', ['on', 'off']),
   electric: each('electric-field', ['on', 'off']),

@@ -7,7 +7,6 @@ import {
   distanceReach,
   notComparable,
 } from '../measure/irradiance/claims.ts';
-import { CHANNELS } from '../measure/modes.ts';
 
 /**
  * The maker's claims held against one session's figures. Irradiance is held against the combined peak, the
@@ -23,8 +22,8 @@ export function panelClaims(panel: Panel, figures: ReadonlyMap<string, FigureOrG
   const figure = figureFinder(figures);
 
   const claimedPeaks = (claims.wavelengths ?? []).map((it) => it.peak.value);
-  for (const channel of CHANNELS) {
-    const measured = figure(`wavelength-${channel}`);
+  for (const metric of ['wavelength-red', 'wavelength-near-infrared']) {
+    const measured = figure(metric);
     const check = measured && checkWavelength(claimedPeaks, measured);
     if (check) checks.push(check);
   }

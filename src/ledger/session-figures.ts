@@ -14,7 +14,7 @@ import { METRICS } from '../measure/metrics.ts';
 import { MODES, type Mode } from '../measure/modes.ts';
 import { pricePerWattFigure } from '../measure/money/price.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
-import type { Said } from '../measure/statement.ts';
+import { isCode, type Said } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { modelledLight } from './modelled-light.ts';
@@ -159,8 +159,7 @@ function from(
 }
 
 function reasonFor(metric: string, reason: Said): Said {
-  const isUnread = typeof reason !== 'string' && reason.code === 'not-measured';
-  return isUnread ? { code: 'input-not-measured', metric } : reason;
+  return isCode(reason, 'not-measured') ? { code: 'input-not-measured', metric } : reason;
 }
 
 function geometryOf(grid: NonNullable<Session['grid']>, field: SessionBench['field']): GridGeometry | Said {

@@ -1,16 +1,13 @@
 import type { BudgetComponent, ErrorSource, Figure, Unassessed } from './figure.ts';
 import { handedOn } from './handed-on.ts';
 import { type Said, statementKey } from './statement.ts';
-import { studentQuantile } from './student-t.ts';
+import { student975 } from './student-t.ts';
 
 declare module './statement.ts' {
   interface StatementData {
     'input-uncertainty-not-known': object;
   }
 }
-
-/** Probability of the coverage interval that every figure carries. */
-export const COVERAGE = 0.95;
 
 /** Standard uncertainty of a value known to lie within +-a with equal chance: a / sqrt 3 (JCGM 100:2008, 4.3.7). */
 export function rectangular(halfWidth: number): number {
@@ -73,7 +70,7 @@ function wholeDegrees(exact: number): number {
 
 /** Coverage factor for 95 %: t(0.975, nu) (JCGM 100:2008, G.3); 1.96 for infinitely many. */
 export function coverageFactor(degreesOfFreedom: number): number {
-  return studentQuantile((1 + COVERAGE) / 2, degreesOfFreedom);
+  return student975(degreesOfFreedom);
 }
 
 /** What a figure is, apart from its numbers. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
+import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { beyondReadings } from './beyond.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
@@ -29,7 +30,7 @@ const grid = z.strictObject({
       min: 0,
       max: 100,
     },
-  ).default({ value: 2.54, unit: 'cm', written: '1 in' }),
+  ).default({ value: CM_PER_INCH, unit: 'cm', written: '1 in' }),
   rows: z
     .array(z.array(gridPoint).min(1))
     .min(1)

@@ -2,6 +2,7 @@ import { type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '
 import { type Instrument, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
 import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
+import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
 import type { Said, Statement } from '../statement.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
@@ -207,7 +208,7 @@ export function pricePerEmittedWattFigure(
   emitted: Figure,
   baseCurrency: string,
 ): Figure {
-  const value = price.value / emitted.value;
+  const value = pricePerWatt(price.value, emitted.value);
   const figure = productFigure(
     {
       id: `${session}/price-per-emitted-watt`,

@@ -4,7 +4,7 @@ import { BEAMS } from './beam-sampler.ts';
 import { PATTERNS } from './drive.ts';
 import { type Emitter, widened } from './emitter.ts';
 import { type ErrorEffect, movesReadingsApart } from './error-sources.ts';
-import { MILLI } from './irradiance.ts';
+import { MILLI } from '../unit-factors.ts';
 import { grainOf, movedRows } from './moved-rows.ts';
 import { type BeamSource, beamSource, type OpticsInput } from './optics-input.ts';
 import type { PanelModel } from './panel-model.ts';

@@ -1,4 +1,5 @@
 import { type Figure, isFigure } from '../figure.ts';
+import { MILLI } from '../unit-factors.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
 import type { Limit } from './limit.ts';
 import {
@@ -16,9 +17,6 @@ import { amount } from './words.ts';
 
 /** Frequencies of the mains, Hz. */
 export type MainsFrequency = 50 | 60;
-
-/** 1 W/m² = 1000 mW/m². */
-const MILLI = 1000;
 
 /** A level that a reading is held against, and what is taken for granted with it. */
 export interface Level {

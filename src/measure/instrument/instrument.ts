@@ -1,5 +1,5 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
-import type { Statement } from '../statement.ts';
+import { isCode, type Statement } from '../statement.ts';
 import { rectangular } from '../uncertainty.ts';
 import type { AngularResponse } from './angular-response.ts';
 
@@ -207,7 +207,7 @@ export const REPEATABILITY: Statement = { code: 'repeatability' };
 
 /** The scatter of readings, where no budget holds it; undefined where one does. */
 export function unassessedScatter(unassessed: readonly Unassessed[]): Unassessed | undefined {
-  return unassessed.find(({ what }) => typeof what !== 'string' && what.code === 'repeatability');
+  return unassessed.find(({ what }) => isCode(what, 'repeatability'));
 }
 
 /** Told where an instrument's file is silent, so that the omission shows. */

@@ -4,6 +4,7 @@ import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { makeFigure, productFigure, rectangular } from '../uncertainty.ts';
+import { MILLI } from '../unit-factors.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -86,9 +87,6 @@ export function ledAreaFigure(panel: string, width: Figure, height: Figure): Fig
     ],
   );
 }
-
-/** mW in a W. */
-const MILLI = 1000;
 
 /**
  * Optical power through the LED-area rectangle at the measuring distance, W: mean irradiance (mW/cm2) times

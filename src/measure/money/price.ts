@@ -2,6 +2,7 @@ import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
+import { pricePerWatt } from './cost.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -52,7 +53,7 @@ export function priceFigure(price: BasePrice): Figure {
 
 /** Price per optical watt, base currency a W. */
 export function pricePerWattFigure(session: string, price: Figure, power: Figure, baseCurrency: string): Figure {
-  const value = price.value / power.value;
+  const value = pricePerWatt(price.value, power.value);
   return productFigure(
     {
       id: `${session}/price-per-watt`,

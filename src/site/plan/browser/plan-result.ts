@@ -1,6 +1,6 @@
+import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import { decimalsWithin, fixed, money, showDate } from '../../../words/format.ts';
-import { CM_PER_INCH } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
 import type { Plan } from './plan-address.ts';
 import { type Calculated, eyeShare, type Ranged } from './plan-calculation.ts';

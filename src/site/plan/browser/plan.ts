@@ -1,5 +1,5 @@
 /** The planner's page: what a session comes to, as the reader types. */
-import { CM_PER_INCH } from '../../../words/other-unit.ts';
+import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { readJson } from '../../shared/browser/read-json.ts';
 import { FARTHEST_CM, MOST_EXPOSURE, NEAREST_CM, type Plan, planAddress, readPlan, within } from './plan-address.ts';

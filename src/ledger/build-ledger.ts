@@ -10,8 +10,9 @@ import { stepUps } from '../measure/money/step-ups.ts';
 import type { Said } from '../measure/statement.ts';
 import { calibrationDue, calibrationsOf } from './instruments.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
-import { withOpticsAhead } from './optics-store.ts';
+import { panelContext } from './panel-context.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
+import { workedLights } from './worked-lights.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -32,10 +33,11 @@ export interface LedgerOptions {
 /** Turns checked content into the ledger that every page reads. Same content and day, same ledger. */
 export function buildLedger(content: Content, { today, drafts = false }: LedgerOptions): Ledger {
   const guide = content.guide.data;
-  const singles = withOpticsAhead(
-    [...content.panels.values()].filter((panel) => drafts || panel.data.status !== 'draft'),
-    (panel) => panelEntry(panel, content, today),
-  );
+  const contexts = [...content.panels.values()]
+    .filter((panel) => drafts || panel.data.status !== 'draft')
+    .map((panel) => panelContext(panel, content, today));
+  const lights = workedLights(contexts);
+  const singles = contexts.map((panel) => panelEntry(panel, lights));
 
   const published = singles.filter((it) => it.data.status === 'published');
   const optical = contenders(published, 'optical');

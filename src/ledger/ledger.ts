@@ -3,6 +3,7 @@ import type { Calibration, InstrumentFile, InstrumentKind } from '../content/sch
 import type { Maker } from '../content/schema/maker.ts';
 import type { Panel, Price } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
+import type { PanelLight } from '../measure/beam/panel-light.ts';
 import type { LimitResult, ShareReading } from '../measure/exposure/index.ts';
 import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
 import type { Conditions } from '../measure/irradiance/bench-procedure.ts';
@@ -10,7 +11,6 @@ import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
 import type { Said } from '../measure/statement.ts';
-import type { ModelledLight } from './modelled-light.ts';
 
 export type { Conditions };
 
@@ -38,7 +38,7 @@ export interface SessionEntry {
   conditions: Conditions;
   figures: ReadonlyMap<string, FigureOrGap>;
   /** What the optics model makes of it. */
-  light: ModelledLight;
+  light: PanelLight;
   /** Its readings held against published limits. */
   limits: readonly LimitResult[];
   /** What readings with near-infrared alone say of an eye at some distances; empty where there are none. */

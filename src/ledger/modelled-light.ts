@@ -1,77 +1,77 @@
 import { countedLeds } from '../content/read/counted-leds.ts';
 import { acceptedReadings } from '../content/read/grid-points.ts';
-import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
-import type { BeamSource } from '../measure/beam/estimate.ts';
-import { type OpticsFigures, opticsFigures, opticsGaps } from '../measure/beam/figures.ts';
-import { opticsFlags } from '../measure/beam/flags.ts';
-import type { PanelModel } from '../measure/beam/panel-model.ts';
-import { sessionOptics } from '../measure/beam/session-light.ts';
-import type { Spread } from '../measure/beam/spread.ts';
-import { TABLE_DISTANCES } from '../measure/beam/table-distances.ts';
-import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
+import { lightTargets, lightWithout, type PanelLight, panelLight } from '../measure/beam/panel-light.ts';
+import { type SessionOptics, sessionOptics } from '../measure/beam/session-light.ts';
+import { type Figure, isFigure } from '../measure/figure.ts';
 import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument.ts';
-import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import type { Said } from '../measure/statement.ts';
 import { beyondLight } from './beyond-light.ts';
-import { estimateOnce } from './optics-store.ts';
+import { type PackedResult, unpackResult } from './optics-pack.ts';
+import type { SessionBench } from './panel-context.ts';
 import { bandsOf } from './reading-figures.ts';
 
-/** What the optics model makes of one session. */
-export interface ModelledLight {
-  figures: OpticsFigures;
-  flags: readonly Flag[];
-  /** Which readings tell most of the light that misses the frame; undefined where nothing came of it. */
-  source: BeamSource | undefined;
-  /** What the simulation says of emitted power over mains draw. */
-  efficiency: Spread | undefined;
-  /** The panel as the model has found it, for drawing; undefined where the beam is withheld. */
-  model: PanelModel | undefined;
-  /** Modelled values at the session's own distance. */
-  own: OpticsFigures['distances'][number] | undefined;
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    'beam-no-readings': object;
+  }
 }
 
-/** What the model is told besides the session. */
-export interface LightContext {
-  slug: string;
+/** A session's light before it is worked out: what the model takes, or why it can make nothing of the session. */
+export interface LightBasis {
   /** `<panel>/<date>` */
   id: string;
-  panel: Panel;
-  session: Session;
+  optics: SessionOptics | { withheld: Said };
   instrument: Instrument | undefined;
-  field: { width: FigureOrGap; height: FigureOrGap };
-  distance: DistanceSetting;
-  /** The common figure, and the mains draw with both channels on, where there are such. */
-  power: Figure | undefined;
-  mains: Figure | undefined;
+  /** Ids of the figures and paths of the readings that go in. */
+  inputs: readonly string[];
 }
 
-/** Distances closer than this, cm, are one. */
-const SAME = 1e-6;
+/** A session's light, worked out. */
+export interface WorkedLight {
+  basis: LightBasis;
+  /** What came of it; undefined where the model can make nothing of the session. */
+  result: PackedResult | undefined;
+}
 
-/** Works out a session's light by the model; gaps with the reason where it can't be. */
-export function modelledLight(context: LightContext): ModelledLight {
-  const { slug, id, panel, session, instrument, field, distance, power, mains } = context;
-  const none = (reason: Said): ModelledLight => ({
-    figures: opticsGaps(reason),
-    flags: [],
-    source: undefined,
-    efficiency: undefined,
-    model: undefined,
-    own: undefined,
-  });
-  if (!isFigure(field.width) || !isFigure(field.height)) return none('the LED field was not measured');
+/** Puts together what the model takes of a session. */
+export function lightBasis(bench: SessionBench): LightBasis {
+  const { id, session, instrumentFor, field } = bench;
+  return {
+    id,
+    optics: opticsOf(bench),
+    instrument: instrumentFor('irradiance'),
+    inputs: [
+      ...(session.grid ? [`${id}/grid.rows`] : []),
+      ...(session.beyond ? [`${id}/beyond`] : []),
+      ...(sweepOf(session).length > 0 ? [`${id}/distances`] : []),
+      ...[field.width, field.height].flatMap((it) => (isFigure(it) ? [it.id] : [])),
+    ],
+  };
+}
+
+function opticsOf({
+  slug,
+  id,
+  panel,
+  session,
+  instrumentFor,
+  field,
+  distance,
+  readings,
+}: SessionBench): LightBasis['optics'] {
+  if (!isFigure(field.width)) return { withheld: field.width.reason };
+  if (!isFigure(field.height)) return { withheld: field.height.reason };
   const { grid } = session;
-  const sweep = (session.distances ?? []).flatMap(({ distance, centre }) =>
-    centre === undefined ? [] : [{ distance: distance.value, readings: acceptedReadings(centre) }],
-  );
+  const sweep = sweepOf(session);
+  if (!grid && sweep.length === 0) return { withheld: { code: 'beam-no-readings' } };
   const leds = panel.leds && countedLeds(panel.leds);
   const claimed = panel.claims;
-  if (!grid && sweep.length === 0) return none('neither a grid nor a distance sweep was measured');
-  const light = sessionOptics({
+  const mains = readings.find((it) => it.metric === 'mains-draw-combined');
+  return sessionOptics({
     panel: slug,
     session: id,
-    instrument,
+    instrument: instrumentFor('irradiance'),
     bands: bandsOf(session).combined,
     width: field.width,
     height: field.height,
@@ -83,33 +83,32 @@ export function modelledLight(context: LightContext): ModelledLight {
     ...(claimed?.ledCount !== undefined && { ledCount: claimed.ledCount }),
     ...(leds && { leds }),
     ...(mains && mains.standardUncertainty !== null && { mains }),
-    targets: [...TABLE_DISTANCES, distance.distance],
+    targets: lightTargets(distance.distance),
   });
-  if ('withheld' in light) return none(light.withheld);
-  if (!instrument) return none(NO_INSTRUMENT);
-  const result = estimateOnce(light.input);
-  const inputs = [
-    ...(grid ? [`${id}/grid.rows`] : []),
-    ...(session.beyond ? [`${id}/beyond`] : []),
-    ...(sweep.length > 0 ? [`${id}/distances`] : []),
-    field.width.id,
-    field.height.id,
-  ];
-  const figures = opticsFigures(result, {
+}
+
+/** Accepted readings on the axis, with the distance of each, cm. */
+function sweepOf({ distances = [] }: Session): Array<{ distance: number; readings: number[] }> {
+  return distances.flatMap(({ distance, centre }) =>
+    centre === undefined ? [] : [{ distance: distance.value, readings: acceptedReadings(centre) }],
+  );
+}
+
+/**
+ * A session's light as figures, from what came of it; gaps with the reason where nothing did.
+ *
+ * @param power the common figure that the emitted power corrects, where there is one
+ */
+export function modelledLight({ basis, result }: WorkedLight, power: Figure | undefined): PanelLight {
+  const { id, optics, instrument, inputs } = basis;
+  if ('withheld' in optics) return lightWithout(optics.withheld);
+  if (!instrument) return lightWithout(NO_INSTRUMENT);
+  if (!result) throw new Error(`${id}: its light was not worked out`);
+  return panelLight(unpackResult(result), {
     session: id,
     instrument,
     inputs,
-    notes: light.notes,
+    notes: optics.notes,
     ...(power && { power }),
   });
-  const isOwn = (it: { distance: number }, index: number) =>
-    index >= TABLE_DISTANCES.length && Math.abs(it.distance - distance.distance) < SAME;
-  return {
-    figures: { ...figures, distances: figures.distances.slice(0, TABLE_DISTANCES.length) },
-    flags: opticsFlags(result),
-    source: result.estimates?.source,
-    efficiency: result.estimates?.efficiency,
-    model: result.estimates?.model,
-    own: figures.distances.find(isOwn),
-  };
 }

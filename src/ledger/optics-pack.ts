@@ -1,4 +1,11 @@
-import type { Estimate, OpticsEstimates, OpticsResult } from '../measure/beam/estimate.ts';
+import { at } from '../measure/at.ts';
+import type {
+  Estimate,
+  EstimatedOptics,
+  EstimatesOf,
+  OpticsResult,
+  WithheldOptics,
+} from '../measure/beam/optics-result.ts';
 import type { BudgetComponent, ErrorSource } from '../measure/figure.ts';
 
 interface PackedEstimate extends Omit<Estimate, 'budget'> {
@@ -6,91 +13,60 @@ interface PackedEstimate extends Omit<Estimate, 'budget'> {
   budget: Float64Array;
 }
 
-type Target = OpticsEstimates['targets'][number];
-
-/** Estimates with their budgets packed. */
-type PackedEstimates = Pick<OpticsEstimates, 'source' | 'efficiency' | 'model'> &
-  Record<'halfAngle' | 'capture' | 'emitted', PackedEstimate> &
-  Partial<Record<'samplingBias', PackedEstimate>> & {
-    targets: Array<
-      Pick<Target, 'distance' | 'peakAbsent'> &
-        Record<'mean', PackedEstimate> &
-        Partial<Record<'peak' | 'evenness', PackedEstimate>>
-    >;
-  };
-
-/**
- * A result in a small form: two dozen figures of a panel have the same dozen error sources, whose words are then kept
- * once.
- */
-export interface PackedResult extends Omit<OpticsResult, 'estimates'> {
-  sources: ErrorSource[];
-  estimates?: PackedEstimates;
-}
+/** A result in a small form: two dozen figures of a panel have the same dozen error sources, which are then kept once. */
+export type PackedResult =
+  | WithheldOptics
+  | (Omit<EstimatedOptics, 'estimates'> & { sources: readonly ErrorSource[]; estimates: EstimatesOf<PackedEstimate> });
 
 /** Packs a result. */
-export function packResult({ estimates, ...rest }: OpticsResult): PackedResult {
+export function packResult(result: OpticsResult): PackedResult {
+  if (!result.estimates) return result;
   const sources: ErrorSource[] = [];
-  if (!estimates) return { ...rest, sources };
   const places = new Map<string, number>();
-  const pack = ({ budget, ...it }: Estimate): PackedEstimate => ({
-    ...it,
-    budget: Float64Array.from(
-      budget.flatMap(({ source, contribution }) => {
-        let place = places.get(source.key);
-        if (place === undefined) {
-          place = sources.push(source) - 1;
-          places.set(source.key, place);
-        }
-        return [place, contribution];
-      }),
-    ),
-  });
-  const { halfAngle, capture, samplingBias, emitted, targets, ...others } = estimates;
-  return {
-    ...rest,
-    sources,
-    estimates: {
-      ...others,
-      halfAngle: pack(halfAngle),
-      capture: pack(capture),
-      ...(samplingBias && { samplingBias: pack(samplingBias) }),
-      emitted: pack(emitted),
-      targets: targets.map(({ mean, peak, evenness, ...place }) => ({
-        ...place,
-        mean: pack(mean),
-        ...(peak && { peak: pack(peak) }),
-        ...(evenness && { evenness: pack(evenness) }),
-      })),
-    },
+  const placeOf = (source: ErrorSource): number => {
+    const known = places.get(source.key);
+    if (known !== undefined) return known;
+    places.set(source.key, sources.length);
+    return sources.push(source) - 1;
   };
+  const estimates = changed(
+    result.estimates,
+    ({ budget, ...it }): PackedEstimate => ({
+      ...it,
+      budget: Float64Array.from(budget.flatMap(({ source, contribution }) => [placeOf(source), contribution])),
+    }),
+  );
+  return { ...result, sources, estimates };
 }
 
 /** The result again, number for number. */
-export function unpackResult({ sources, estimates, ...rest }: PackedResult): OpticsResult {
-  if (!estimates) return rest;
+export function unpackResult(packed: PackedResult): OpticsResult {
+  if (!packed.estimates) return packed;
+  const { sources, estimates, ...rest } = packed;
   const unpack = ({ budget, ...it }: PackedEstimate): Estimate => {
     const own: BudgetComponent[] = [];
     for (let i = 0; i < budget.length; i += 2) {
-      own.push({ source: sources[budget[i] as number] as ErrorSource, contribution: budget[i + 1] as number });
+      const [place = Number.NaN, contribution = Number.NaN] = budget.subarray(i, i + 2);
+      own.push({ source: at(sources, place), contribution });
     }
     return { ...it, budget: own };
   };
+  return { ...rest, estimates: changed(estimates, unpack) };
+}
+
+/** The same estimates, each in another form. */
+function changed<From, To>(estimates: EstimatesOf<From>, change: (it: From) => To): EstimatesOf<To> {
   const { halfAngle, capture, samplingBias, emitted, targets, ...others } = estimates;
   return {
-    ...rest,
-    estimates: {
-      ...others,
-      halfAngle: unpack(halfAngle),
-      capture: unpack(capture),
-      ...(samplingBias && { samplingBias: unpack(samplingBias) }),
-      emitted: unpack(emitted),
-      targets: targets.map(({ mean, peak, evenness, ...place }) => ({
-        ...place,
-        mean: unpack(mean),
-        ...(peak && { peak: unpack(peak) }),
-        ...(evenness && { evenness: unpack(evenness) }),
-      })),
-    },
+    ...others,
+    halfAngle: change(halfAngle),
+    capture: change(capture),
+    ...(samplingBias && { samplingBias: change(samplingBias) }),
+    emitted: change(emitted),
+    targets: targets.map((target) =>
+      target.peakAbsent
+        ? { ...target, mean: change(target.mean) }
+        : { ...target, mean: change(target.mean), peak: change(target.peak), evenness: change(target.evenness) },
+    ),
   };
 }

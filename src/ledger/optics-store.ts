@@ -2,8 +2,9 @@ import { createHash } from 'node:crypto';
 import { globSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
-import { estimatePanel, type OpticsInput, type OpticsResult } from '../measure/beam/estimate.ts';
-import { type PackedResult, packResult, unpackResult } from './optics-pack.ts';
+import { estimatePanel } from '../measure/beam/estimate.ts';
+import type { OpticsInput } from '../measure/beam/optics-input.ts';
+import { type PackedResult, packResult } from './optics-pack.ts';
 import { estimateInThreads } from './optics-threads.ts';
 
 /**
@@ -26,61 +27,40 @@ interface Store {
   /** Those asked for in this process. */
   used: Map<string, PackedResult>;
   isChanged: boolean;
-  /** While it is only seen what there is to work out: what was asked for and is not known. */
-  wanted?: { inputs: Map<string, OpticsInput>; asked: number };
 }
 
 /** On the global object, as the ledger is: the build and its pages are two copies of this module. */
 const shared = globalThis as { panelLedgerOptics?: Store };
 
-/** `estimatePanel`, worked out once for the same input. */
-export function estimateOnce(input: OpticsInput): OpticsResult {
-  shared.panelLedgerOptics ??= openStore();
-  const store = shared.panelLedgerOptics;
-  const key = createHash('sha256').update(serialize(input)).digest('base64url');
-  const known = store.used.get(key) ?? store.old.get(key);
-  if (known) {
-    store.used.set(key, known);
-    return unpackResult(known);
-  }
-  if (store.wanted) {
-    store.wanted.inputs.set(key, input);
-    store.wanted.asked++;
-    return { withheld: 'not worked out yet' };
-  }
-  const result = estimatePanel(input);
-  store.used.set(key, packResult(result));
-  store.isChanged = true;
-  return result;
-}
-
 /**
- * Makes something of each item with `estimateOnce`, many at a time on all processors where results are not known yet:
- * each is made once to see what it asks for, and again, once that is worked out, only where something was missing.
+ * What comes of some inputs, under their names: from an earlier build where it is known, and worked out otherwise, on all
+ * processors. What is alike is worked out once.
  */
-export function withOpticsAhead<Item, Made>(items: readonly Item[], make: (item: Item) => Made): Made[] {
+export function workedOut(inputs: ReadonlyMap<string, OpticsInput>): ReadonlyMap<string, PackedResult> {
   shared.panelLedgerOptics ??= openStore();
   const store = shared.panelLedgerOptics;
-  const wanted = { inputs: new Map<string, OpticsInput>(), asked: 0 };
-  store.wanted = wanted;
-  let first: Array<{ made: Made; isWhole: boolean }>;
-  try {
-    first = items.map((item) => {
-      const before = wanted.asked;
-      return { made: make(item), isWhole: wanted.asked === before };
-    });
-  } finally {
-    delete store.wanted;
+  const wanted = [...inputs].map(([name, input]) => ({ name, input, key: keyOf(input) }));
+  const missing = new Map<string, OpticsInput>();
+  for (const { key, input } of wanted) {
+    const known = store.used.get(key) ?? store.old.get(key);
+    if (known) store.used.set(key, known);
+    else missing.set(key, input);
   }
-  const keys = [...wanted.inputs.keys()];
-  estimateInThreads([...wanted.inputs.values()]).forEach((result, i) => {
-    const key = keys[i];
-    if (!result || key === undefined) return;
-    store.used.set(key, result);
+  const found = estimateInThreads([...missing.values()]);
+  [...missing].forEach(([key, input], i) => {
+    // What no thread has worked out is worked out here, where its fault can be told.
+    store.used.set(key, found[i] ?? packResult(estimatePanel(input)));
     store.isChanged = true;
   });
-  return first.map(({ made, isWhole }, i) => (isWhole ? made : make(items[i] as Item)));
+  return new Map(
+    wanted.flatMap(({ name, key }) => {
+      const result = store.used.get(key);
+      return result ? [[name, result] as const] : [];
+    }),
+  );
 }
+
+const keyOf = (input: OpticsInput): string => createHash('sha256').update(serialize(input)).digest('base64url');
 
 /** Keeps what was worked out for the next build; a folder that can't be written to is no reason to fail. */
 export function keepOptics(): void {

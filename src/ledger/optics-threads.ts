@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { MessageChannel, receiveMessageOnPort, Worker } from 'node:worker_threads';
-import type { OpticsInput } from '../measure/beam/estimate.ts';
+import type { OpticsInput } from '../measure/beam/optics-input.ts';
 import type { PackedResult } from './optics-pack.ts';
 
 /** What every thread is given: all inputs, and where the next one and the number of those done are counted. */

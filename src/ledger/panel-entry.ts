@@ -1,22 +1,20 @@
-import type { Content, Entry } from '../content/read/content.ts';
 import type { Guide } from '../content/schema/guide.ts';
-import type { Panel, Price } from '../content/schema/panel.ts';
+import type { Price } from '../content/schema/panel.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
-import type { Instrument } from '../measure/instrument/instrument.ts';
-import { ledAreaFigure, sideFigure } from '../measure/irradiance/optical-power.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { priceFigure } from '../measure/money/price.ts';
 import { sizeClassOf } from '../measure/money/size-class.ts';
 import type { Statement } from '../measure/statement.ts';
 import { flaggedFigures } from './flagged-figures.ts';
 import type { PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
+import type { PanelContext } from './panel-context.ts';
 import { panelFlags } from './panel-flags.ts';
-import { instrumentFinder, type PanelContext, type SessionPrice, sessionEntry } from './session-entry.ts';
-import { perWatt, type SessionContext } from './session-figures.ts';
+import { type SessionPrice, sessionEntry } from './session-entry.ts';
+import { perWatt } from './session-figures.ts';
+import type { WorkedLights } from './worked-lights.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
-    'field-not-measured': object;
     'no-price': object;
     /** Prices are set against the newest readings alone. */
     'current-session-only': object;
@@ -27,15 +25,13 @@ declare module '../measure/statement.ts' {
 /** A panel with its figures, before it is compared with any other: no rank, no step-ups. */
 export type SinglePanel = Omit<PanelEntry, 'rank' | 'rankAbsent' | 'byEmitted' | 'stepUps' | 'frontier'>;
 
-/** Works out all figures of one panel. */
-export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, today: string): SinglePanel {
+/** Works out all figures of one panel, whose sessions' light is worked out already. */
+export function panelEntry(context: PanelContext, lights: WorkedLights): SinglePanel {
+  const { slug, panel: data, content, field } = context;
   const guide = content.guide.data;
   const maker = content.makers.get(data.maker)?.data;
   if (!maker) throw new Error(`${slug}: the maker "${data.maker}" was not read`);
-  const readings = data.sessions.toSorted((a, b) => b.date.localeCompare(a.date));
-  const [newest] = readings;
-  const field = fieldFigures(slug, data, guide, instrumentFinder(content, newest)('length'));
-  const context: PanelContext = { slug, panel: data, content, today, field };
+  const [newest] = context.sessions;
 
   const prices = data.prices.toSorted((a, b) => b.date.localeCompare(a.date));
   const [price] = prices;
@@ -47,8 +43,12 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
 
   const sessions: SessionEntry[] = [];
   // From the first on, since each is set against the one before; the newest one ends up in front.
-  for (const session of readings.toReversed()) {
-    sessions.unshift(sessionEntry(context, session, session === newest ? ownPrice : noPrice, sessions[0]));
+  for (const bench of context.sessions.toReversed()) {
+    const light = lights.get(bench.id);
+    if (!light) throw new Error(`${bench.id}: its light was not worked out`);
+    sessions.unshift(
+      sessionEntry(context, bench, { price: bench === newest ? ownPrice : noPrice, light }, sessions[0]),
+    );
   }
   const [current] = sessions;
   const { figures, flags, claims } = current ?? withoutSession(context, ownPrice);
@@ -85,18 +85,6 @@ function withoutSession(
   for (const it of [field.width, field.height, field.area, price.figure, money]) figures.set(it.metric, it);
   const flags = panelFlags({ panel, figures, content, today, priceDate: price.date });
   return { figures: flaggedFigures(figures, flags), flags, claims: [] };
-}
-
-function fieldFigures(slug: string, panel: Panel, guide: Guide, tape: Instrument | undefined): SessionContext['field'] {
-  if (!panel.field) {
-    const reason: Statement = { code: 'field-not-measured' };
-    return { width: gap('field-width', reason), height: gap('field-height', reason), area: gap('led-area', reason) };
-  }
-  const side = (name: 'width' | 'height', value: number) =>
-    sideFigure({ panel: slug, side: name, value, edgeSetting: guide.edgeSetting.value, instrument: tape });
-  const width = side('width', panel.field.width.value);
-  const height = side('height', panel.field.height.value);
-  return { width, height, area: ledAreaFigure(slug, width, height) };
 }
 
 /** The figure of one dated price: what was really paid, or the list price where that is not known. */

@@ -1,19 +1,17 @@
-import type { Content } from '../content/read/content.ts';
 import type { Guide } from '../content/schema/guide.ts';
-import type { InstrumentKind } from '../content/schema/instrument.ts';
-import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import { changeFigure } from '../measure/change.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
-import type { Instrument } from '../measure/instrument/instrument.ts';
 import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
 import { flaggedFigures } from './flagged-figures.ts';
-import { instrumentOf, usedInstruments } from './instruments.ts';
+import { usedInstruments } from './instruments.ts';
 import type { Conditions, SessionEntry } from './ledger.ts';
+import type { WorkedLight } from './modelled-light.ts';
 import { panelClaims } from './panel-claims.ts';
+import type { PanelContext, SessionBench } from './panel-context.ts';
 import { panelFlags } from './panel-flags.ts';
-import { type SessionContext, sessionFigures } from './session-figures.ts';
+import { sessionFigures } from './session-figures.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -22,16 +20,6 @@ declare module '../measure/statement.ts' {
     'no-power-to-compare': object;
     'other-conditions': object;
   }
-}
-
-/** What all sessions of a panel share. */
-export interface PanelContext {
-  slug: string;
-  panel: Panel;
-  content: Content;
-  /** The day for which the guide is built. */
-  today: string;
-  field: SessionContext['field'];
 }
 
 /** What a session's watts are priced by. */
@@ -49,26 +37,16 @@ export interface SessionPrice {
  * @param earlier the session before; undefined for the first
  */
 export function sessionEntry(
-  { slug, panel, content, today, field }: PanelContext,
-  readings: Session,
-  price: SessionPrice,
+  { panel, content, today }: PanelContext,
+  bench: SessionBench,
+  { price, light: worked }: { price: SessionPrice; light: WorkedLight },
   earlier: SessionEntry | undefined,
 ): SessionEntry {
+  const { id, session: readings } = bench;
   const { date } = readings;
-  const id = `${slug}/${date}`;
-  const guide = content.guide.data;
-  const conditions = conditionsOf(readings, guide);
+  const conditions = conditionsOf(readings, content.guide.data);
   const instruments = usedInstruments(readings, content.instruments);
-  const unflagged = sessionFigures({
-    id,
-    slug,
-    panel,
-    session: readings,
-    guide,
-    instrumentFor: instrumentFinder(content, readings),
-    field,
-    price: price.figure,
-  });
+  const unflagged = sessionFigures(bench, { price: price.figure, light: worked });
   const { light, limits, eyeShares } = unflagged;
   const claims = panelClaims(panel, unflagged.figures, conditions.distance);
   const session = { date, readings, instruments, claims };
@@ -93,18 +71,6 @@ export function sessionEntry(
     flags,
     claims: claims.map((it) => (it.measured ? { ...it, measured: flagged(it.measured) } : it)),
     change: changeSince({ id, conditions, figures }, earlier),
-  };
-}
-
-/** The instruments that a session names, by what they read. */
-export function instrumentFinder(
-  content: Content,
-  session: Session | undefined,
-): (kind: InstrumentKind) => Instrument | undefined {
-  return (kind) => {
-    const id = session?.instruments[kind];
-    const instrument = id === undefined ? undefined : content.instruments.get(id);
-    return session && instrument && instrumentOf(instrument.id, instrument.data, session.date);
   };
 }
 

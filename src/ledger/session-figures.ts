@@ -1,12 +1,10 @@
 import { mean } from 'simple-statistics';
 import { acceptedReadings } from '../content/read/grid-points.ts';
-import type { Guide } from '../content/schema/guide.ts';
-import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import { emittedEfficiencyFigure, pricePerEmittedWattFigure } from '../measure/beam/figures.ts';
+import type { PanelLight } from '../measure/beam/panel-light.ts';
 import { type LimitResult, type ShareReading, shareReadings } from '../measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
-import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { efficiencyFigure, netEfficiencyFigure } from '../measure/irradiance/efficiency.ts';
 import { gridFigures, gridGaps } from '../measure/irradiance/grid.ts';
 import { type GridGeometry, gridGeometry } from '../measure/irradiance/grid-geometry.ts';
@@ -18,12 +16,13 @@ import { pricePerWattFigure } from '../measure/money/price.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
 import { isCode, type Said } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
-import { type ModelledLight, modelledLight } from './modelled-light.ts';
-import { bandsOf, type InstrumentFinder, readingFigures } from './reading-figures.ts';
+import type { WorkedLight } from './modelled-light.ts';
+import { modelledLight } from './modelled-light.ts';
+import type { SessionBench } from './panel-context.ts';
+import { bandsOf } from './reading-figures.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
-    'grid-not-measured': object;
     /** How far inside the edges of the field the points lie, as the tester wrote it. */
     'field-too-small': { inset: string };
     'not-worked-out': object;
@@ -32,43 +31,32 @@ declare module '../measure/statement.ts' {
   }
 }
 
-/** What a session's figures are made from, besides the session. */
-export interface SessionContext {
-  panel: Panel;
-  slug: string;
-  /** `<panel>/<date>` */
-  id: string;
-  session: Session;
-  guide: Guide;
-  instrumentFor: InstrumentFinder;
-  /** Width, height and area of the LED field; a gap where it was not measured. */
-  field: { width: FigureOrGap; height: FigureOrGap; area: FigureOrGap };
+/** What a session's figures are made from, besides its readings. */
+export interface SessionExtras {
   /** What the panel costs, by which the current session's watts are priced; a gap where there is none. */
   price: FigureOrGap;
+  /** Its light, worked out. */
+  light: WorkedLight;
 }
 
 /** All figures of one session, by metric, what was not read as a gap with its reason; and the modelled light. */
-export function sessionFigures(context: SessionContext): {
+export function sessionFigures(
+  bench: SessionBench,
+  { price, light: worked }: SessionExtras,
+): {
   figures: Map<string, FigureOrGap>;
-  light: ModelledLight;
+  light: PanelLight;
   limits: LimitResult[];
   eyeShares: readonly ShareReading[];
 } {
-  const { id, slug, panel, session, guide, instrumentFor, field, price } = context;
-  const distance: DistanceSetting = {
-    distance: (session.distance ?? guide.referenceDistance).value,
-    halfWidth: guide.distanceSetting.value,
-    area: isFigure(field.area) ? field.area.value : undefined,
-    ...(isFigure(field.width) &&
-      isFigure(field.height) && { field: { width: field.width.value, height: field.height.value } }),
-  };
+  const { id, session, guide, instrumentFor, field, distance } = bench;
   const figures = new Map<string, FigureOrGap>(
     [field.width, field.height, field.area].map((it) => [it.metric, it] as const),
   );
   const put = (...all: FigureOrGap[]) => {
     for (const it of all) figures.set(it.metric, it);
   };
-  put(...readingFigures(id, session, instrumentFor, distance));
+  put(...bench.readings);
 
   const grid = session.grid
     ? gridFigures(
@@ -90,17 +78,7 @@ export function sessionFigures(context: SessionContext): {
   const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(id, m, a));
   put(power);
   const draw = get('mains-draw-combined');
-  const light = modelledLight({
-    slug,
-    id,
-    panel,
-    session,
-    instrument: instrumentFor('irradiance'),
-    field,
-    distance,
-    power: isFigure(power) ? power : undefined,
-    mains: isFigure(draw) ? draw : undefined,
-  });
+  const light = modelledLight(worked, isFigure(power) ? power : undefined);
   const { halfAngle, samplingBias, capture, emitted, distances } = light.figures;
   put(halfAngle, samplingBias, capture, emitted);
   for (const { mean, peak: highest, evenness } of distances) put(mean, highest, evenness);
@@ -184,7 +162,7 @@ function reasonFor(metric: string, reason: Said): Said {
   return isCode(reason, 'not-measured') ? { code: 'input-not-measured', metric } : reason;
 }
 
-function geometryOf(grid: NonNullable<Session['grid']>, field: SessionContext['field']): GridGeometry | Said {
+function geometryOf(grid: NonNullable<Session['grid']>, field: SessionBench['field']): GridGeometry | Said {
   if (!isFigure(field.width)) return field.width.reason;
   if (!isFigure(field.height)) return field.height.reason;
   const geometry = gridGeometry(

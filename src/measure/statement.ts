@@ -18,6 +18,8 @@
 export interface StatementData {
   /** Nobody read it. */
   'not-measured': object;
+  /** Nobody read a grid of points. */
+  'grid-not-measured': object;
   /** Why there is no uncertainty, where nothing else says it. */
   'uncertainty-not-known': object;
   /** A figure that rests on what can't be right. */

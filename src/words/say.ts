@@ -1,5 +1,6 @@
 import type { Said, StatementCode } from '../measure/statement.ts';
 import { speaker, type WordsOf } from './speaker.ts';
+import { beamWords } from './statements/beam.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
 import { GENERAL_WORDS } from './statements/general.ts';
 import { INSTRUMENT_WORDS } from './statements/instrument.ts';
@@ -18,6 +19,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...IRRADIANCE_WORDS,
   ...MONEY_WORDS,
   ...ledgerWords(within),
+  ...beamWords(within),
 };
 
 /** A statement of the calculation in words, within a sentence, without a full stop. */

@@ -14,7 +14,9 @@ import { guideSchema } from '../../src/content/schema/guide.ts';
 import { instrumentSchema } from '../../src/content/schema/instrument.ts';
 import { makerSchema } from '../../src/content/schema/maker.ts';
 import { panelSchema } from '../../src/content/schema/panel.ts';
+import { panelContext } from '../../src/ledger/panel-context.ts';
 import { panelEntry, type SinglePanel } from '../../src/ledger/panel-entry.ts';
+import { workedLights } from '../../src/ledger/worked-lights.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import { CLASSES, type Dice, dice, drawPanel, type SizeClass } from '../support/draw-panel.ts';
 import { placeLeds } from '../support/light-source.ts';
@@ -165,7 +167,8 @@ function simulated(index: number): Simulated {
       },
     ],
   });
-  const panel = panelEntry({ id: `panel-${index}`, data } as never, CONTENT, '2026-06-10');
+  const context = panelContext({ id: `panel-${index}`, data } as never, CONTENT, '2026-06-10');
+  const panel = panelEntry(context, workedLights([context]));
   const mean =
     points.reduce((sum, it) => sum + lightAt(truth, leds, { ...it, distance: 15.24 }).combined, 0) / points.length;
   const { width, height, power, together } = truth.source;

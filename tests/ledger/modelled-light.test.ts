@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { isFigure } from '../../src/measure/figure.ts';
+import { say } from '../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;
@@ -29,7 +30,7 @@ function plover(): PanelEntry {
 
 const gapOf = (panel: PanelEntry, metric: string) => {
   const it = panel.figures.get(metric);
-  return it && !isFigure(it) ? it.reason : undefined;
+  return it && !isFigure(it) ? say(it.reason) : undefined;
 };
 const flagsOf = (panel: PanelEntry) => panel.flags.filter((it) => it.check.startsWith('beam-'));
 const hasCommon = (panel: PanelEntry) =>
@@ -73,7 +74,7 @@ describe('a sound panel', () => {
   test('with LEDs counted on the tested piece, they are taken as they were found', () => {
     content.edit(PLOVER, 'field:\n', 'leds: { columns: 6, rows: 10, size: 1 cm }\nfield:\n');
     const it = plover().figures.get('emitted-power');
-    expect(isFigure(it) && it.notes[0]).toBe('6 × 10 LEDs, as they were counted');
+    expect(isFigure(it) && it.notes[0] && say(it.notes[0])).toBe('6 × 10 LEDs, as they were counted');
   });
 });
 
@@ -94,7 +95,8 @@ describe('a sweep', () => {
     expect(flagsOf(panel)).toMatchObject([{ check: 'beam-withheld', severity: 'doubt' }]);
     const reason = 'fewer than 4 readings at different places: they tell nothing of the beam';
     for (const metric of CORRECTED) expect(gapOf(panel, metric), metric).toBe(reason);
-    expect(panel.byEmitted).toEqual({ rank: undefined, rankAbsent: reason });
+    expect(panel.byEmitted.rank).toBeUndefined();
+    expect(panel.byEmitted.rankAbsent && say(panel.byEmitted.rankAbsent)).toBe(reason);
   });
 
   test('of struck-out readings alone is as good as none', () => {
@@ -120,12 +122,14 @@ describe('a grid that no beam explains', () => {
     const panel = plover();
     expect(hasCommon(panel)).toBe(true);
     expect(flagsOf(panel).map((it) => it.check)).toEqual(['beam-withheld']);
-    expect(flagsOf(panel)[0]?.finding).toContain('no beam that we know of explains the readings');
+    expect(flagsOf(panel).map((it) => it.finding)).toEqual([
+      { code: 'beam-withheld', because: { code: 'beam-unexplained' } },
+    ]);
     for (const metric of CORRECTED) {
       expect(gapOf(panel, metric), metric).toBe('no beam that we know of explains the readings');
     }
     expect(panel.rank).toBeDefined();
-    expect(panel.byEmitted.rankAbsent).toBe('no beam that we know of explains the readings');
+    expect(panel.byEmitted.rankAbsent).toEqual({ code: 'beam-unexplained' });
   });
 });
 

@@ -5,7 +5,9 @@
 import { randomNormal } from 'd3-random';
 import { assumedEmitter, countedEmitter } from '../../src/measure/beam/assumed-emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from '../../src/measure/beam/error-sources.ts';
-import { estimatePanel, type OpticsInput, type OpticsResult } from '../../src/measure/beam/estimate.ts';
+import { estimatePanel } from '../../src/measure/beam/estimate.ts';
+import type { OpticsInput } from '../../src/measure/beam/optics-input.ts';
+import type { OpticsResult } from '../../src/measure/beam/optics-result.ts';
 import type { BeyondPlace } from '../../src/measure/beam/panel-sums.ts';
 import { type AngularResponse, angularError } from '../../src/measure/instrument/angular-response.ts';
 import { sideFigure } from '../../src/measure/irradiance/optical-power.ts';

@@ -1,4 +1,18 @@
+import type { Statement } from '../statement.ts';
 import { checkField, type Emitter, type Field, type LedEmitter } from './emitter.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** The LEDs as somebody counted them, of a size that was measured too or is assumed. */
+    'beam-leds-counted': { columns: number; rows: number; staggered: boolean; isSizeAssumed: boolean };
+    /** A grid that goes with the number that the maker claims. */
+    'beam-taken-for-grid': { columns: number; rows: number };
+    /** Nobody knows how many LEDs there are. */
+    'beam-taken-for-even-field': object;
+    /** So many LEDs as the maker claims make no regular grid in this field. */
+    'beam-no-regular-grid': { count: number };
+  }
+}
 
 /** An emitter and how far its light may really reach further out or less far, cm either way. */
 export interface AssumedEmitter {
@@ -6,7 +20,7 @@ export interface AssumedEmitter {
   /** Half-width of a rectangular distribution, cm. */
   edge: number;
   /** What was assumed, as a note beside the figures. */
-  note: string;
+  note: Statement;
 }
 
 /**
@@ -30,15 +44,22 @@ export type CountedLeds = Omit<LedEmitter, 'kind' | 'ledSize'> & { ledSize?: num
  */
 export function countedEmitter(field: Field, { ledSize, ...leds }: CountedLeds): AssumedEmitter {
   checkField(field);
-  const layout = `${leds.columns} × ${leds.rows} LEDs${leds.staggered ? ' in staggered rows' : ''}`;
+  const { columns, rows, staggered = false } = leds;
+  const note = (isSizeAssumed: boolean): Statement => ({
+    code: 'beam-leds-counted',
+    columns,
+    rows,
+    staggered,
+    isSizeAssumed,
+  });
   if (ledSize !== undefined) {
-    return { emitter: { kind: 'leds', ledSize, ...leds }, edge: KNOWN_EDGE, note: `${layout}, as they were counted` };
+    return { emitter: { kind: 'leds', ledSize, ...leds }, edge: KNOWN_EDGE, note: note(false) };
   }
   const pitch = pitchOf(field, leds);
   return {
     emitter: { kind: 'leds', ledSize: pitch / 2, ...leds },
     edge: pitch / 4,
-    note: `${layout}, as they were counted, each taken to be half as wide as its pitch`,
+    note: note(true),
   };
 }
 
@@ -68,15 +89,12 @@ export function assumedEmitter(field: Field, count: number | undefined): Assumed
     return {
       emitter: { kind: 'leds', columns: best.columns, rows: best.rows, ledSize: pitch / 2 },
       edge: pitch / 4,
-      note: `taken for a grid of ${best.columns} × ${best.rows} LEDs, each half as wide as its pitch`,
+      note: { code: 'beam-taken-for-grid', columns: best.columns, rows: best.rows },
     };
   }
   return {
     emitter: { kind: 'continuous', beyond: USUAL_HALF_GAP },
     edge: USUAL_HALF_GAP,
-    note:
-      count === undefined
-        ? 'taken for an even field of light: the LEDs are not counted'
-        : `taken for an even field of light: ${count} LEDs make no regular grid here`,
+    note: count === undefined ? { code: 'beam-taken-for-even-field' } : { code: 'beam-no-regular-grid', count },
   };
 }

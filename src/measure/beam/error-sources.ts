@@ -10,6 +10,18 @@ import { type BandShares, SHARES_UNKNOWN, spectralComponents } from '../instrume
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { coverageFactor, rectangular } from '../uncertainty.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    'beam-oblique-by-angles': object;
+    /** In cm. */
+    'beam-distance-evaluated': { halfWidth: number; distance: number };
+    /** Error: how far the light reaches past the edges of the field. */
+    'beam-light-edge': object;
+    /** In cm on each side. */
+    'beam-light-edge-evaluated': { halfWidth: number };
+  }
+}
+
 /**
  * What the truth is beyond what is stated, when an error is at one standard uncertainty: a reading that is 2 % too
  * high has a `reading` of -0.02. What is left out is not touched.
@@ -34,6 +46,14 @@ export interface ErrorEffect {
 export interface SharedError {
   source: ErrorSource;
   effect: ErrorEffect;
+}
+
+/**
+ * Whether an error moves readings against one another, so that the readings say something of it; the others are a mere
+ * gain, which is on every reading alike.
+ */
+export function movesReadingsApart({ effect }: SharedError): boolean {
+  return effect.reading === undefined;
 }
 
 /** What the errors of a session follow from. */
@@ -72,7 +92,7 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
       ? angularComponents(instrument, session, 1).map(({ source }) => ({
           source: {
             ...source,
-            evaluation: 'from the instrument file, at the angles of each reading’s light; normal',
+            evaluation: { code: 'beam-oblique-by-angles' } as const,
           },
           effect: { angular: angularResponse },
         }))
@@ -82,11 +102,11 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
     errors.push({
       source: {
         key: `${session}/distance`,
-        what: 'Setting of the distance',
+        what: { code: 'distance-setting' },
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `±${distance.halfWidth} cm at ${distance.distance} cm, rectangular; through the model of the panel`,
+        evaluation: { code: 'beam-distance-evaluated', halfWidth: distance.halfWidth, distance: distance.distance },
       },
       effect: { distance: rectangular(distance.halfWidth) },
     });
@@ -106,11 +126,11 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
     errors.push({
       source: {
         key: `${panel}/light-edge`,
-        what: 'How far the light reaches past the edges of the field',
+        what: { code: 'beam-light-edge' },
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `±${Number(edge.toPrecision(2))} cm on each side, rectangular; our own choice`,
+        evaluation: { code: 'beam-light-edge-evaluated', halfWidth: edge },
       },
       effect: { edge: rectangular(edge) },
     });

@@ -4,11 +4,22 @@ import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response
 import { methodReference } from '../method-versions.ts';
 import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
-import type { Said } from '../statement.ts';
+import type { Said, Statement } from '../statement.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
-import type { BeamSource, Estimate, OpticsResult } from './estimate.ts';
+import type { BeamSource } from './optics-input.ts';
+import type { Estimate, OpticsResult } from './optics-result.ts';
 import type { Spread } from './spread.ts';
 import { type DistanceQuantity, distanceMetric } from './table-distances.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Left out of every budget: LEDs that differ in more than their power. */
+    'beam-unlike-leds': object;
+    'beam-leds-alike': object;
+    /** What the light that misses the frame rests on. */
+    'beam-past-frame': { source: BeamSource };
+  }
+}
 
 /** What the figures are told besides the result. */
 export interface OpticsContext {
@@ -16,9 +27,9 @@ export interface OpticsContext {
   session: string;
   instrument: Instrument;
   /** Ids of the figures and paths of the readings that went in. */
-  inputs: string[];
+  inputs: readonly string[];
   /** What was assumed of the panel. */
-  notes: string[];
+  notes: readonly Statement[];
   /** The common figure that the emitted power corrects, where there is one. */
   power?: Figure;
 }
@@ -53,17 +64,16 @@ export function opticsGaps(reason: Said): OpticsFigures {
 
 /** What no budget of these figures holds. */
 const ALIKE: Unassessed = {
-  what: 'Unlike LEDs',
-  reason: 'every LED is taken to have one beam, square to the panel; both channels are on',
+  what: { code: 'beam-unlike-leds' },
+  reason: { code: 'beam-leds-alike' },
 };
 
 /** The result of `estimatePanel` as figures; gaps with the reason where nothing came of it. */
 export function opticsFigures(result: OpticsResult, context: OpticsContext): OpticsFigures {
-  const { estimates, withheld } = result;
-  if (!estimates) return opticsGaps(withheld ?? 'the beam is not known');
+  if (!result.estimates) return opticsGaps(result.withheld);
   const { session, instrument, inputs, power } = context;
-  const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = estimates;
-  const notes = [...context.notes, SOURCE_NOTES[source]];
+  const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = result.estimates;
+  const notes: Statement[] = [...context.notes, { code: 'beam-past-frame', source }];
   const unassessed = [
     ALIKE,
     ...missingSpectral(instrument, SHARES_UNKNOWN),
@@ -85,7 +95,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
         unit,
         basis: 'modelled',
         method: methodReference(methodId),
-        inputs,
+        inputs: [...inputs],
         notes,
         lowest,
         ...(calculation && { calculation }),
@@ -96,8 +106,6 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   };
 
   const percent = 100;
-  const without = (quantity: DistanceQuantity, distance: number, reason: string | undefined) =>
-    gap(distanceMetric(quantity, distance), reason ?? 'not known');
   return {
     halfAngle: make(METRICS.halfAngle, '°', 'beam-half-angle', halfAngle),
     samplingBias: samplingBias
@@ -106,7 +114,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
           shift: -percent,
           lowest: -percent,
         })
-      : gap(METRICS.samplingBias, 'the grid was not measured'),
+      : gap(METRICS.samplingBias, { code: 'grid-not-measured' }),
     capture: make(METRICS.capture, '%', 'capture', capture, { factor: percent }),
     emitted: make(METRICS.emitted, 'W', 'emitted-power', emitted, {
       ...(power &&
@@ -114,26 +122,23 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
           calculation: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
         }),
     }),
-    distances: targets.map(({ distance, mean, peak, evenness, peakAbsent }) => ({
-      distance,
-      mean: make(distanceMetric('mean-irradiance', distance), 'mW/cm²', 'distance-table', mean),
-      peak: peak
-        ? make(distanceMetric('peak-irradiance', distance), 'mW/cm²', 'distance-table', peak)
-        : without('peak-irradiance', distance, peakAbsent),
-      evenness: evenness
-        ? make(distanceMetric('uniformity-lowest', distance), '%', 'distance-table', evenness, { factor: percent })
-        : without('uniformity-lowest', distance, peakAbsent),
-    })),
+    distances: targets.map((target) => {
+      const { distance } = target;
+      const at = (quantity: DistanceQuantity) => distanceMetric(quantity, distance);
+      const mean = make(at('mean-irradiance'), 'mW/cm²', 'distance-table', target.mean);
+      if (target.peakAbsent) {
+        const peak = gap(at('peak-irradiance'), target.peakAbsent);
+        return { distance, mean, peak, evenness: gap(at('uniformity-lowest'), target.peakAbsent) };
+      }
+      return {
+        distance,
+        mean,
+        peak: make(at('peak-irradiance'), 'mW/cm²', 'distance-table', target.peak),
+        evenness: make(at('uniformity-lowest'), '%', 'distance-table', target.evenness, { factor: percent }),
+      };
+    }),
   };
 }
-
-/** What the light that misses the frame rests on. */
-const SOURCE_NOTES: Readonly<Record<BeamSource, string>> = {
-  beyond: 'the light that misses the frame was measured past the edges',
-  sweep:
-    'the light that misses the frame is taken from the shape of the beam, as the grid and the distance sweep allow it',
-  grid: 'the light that misses the frame is taken from the shape of the beam, as the grid allows it',
-};
 
 /**
  * A figure from an estimate: uncertainty and interval are those of the simulation. The coverage factor is half of the

@@ -1,6 +1,14 @@
 import type { Flag } from '../figure.ts';
-import type { OpticsResult } from './estimate.ts';
+import type { OpticsResult } from './optics-result.ts';
 import { distanceMetric, TABLE_DISTANCES } from './table-distances.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    'beam-withheld': { because: Statement };
+    /** Half angles, degrees: claimed, and the least and the most that the readings allow. */
+    'beam-claim-ruled-out': { claimed: number; low: number; high: number };
+  }
+}
 
 /** Metrics that rest on the beam. */
 const CONCERNS = [
@@ -18,28 +26,28 @@ const CONCERNS = [
 ];
 
 /**
- * What is odd about a panel's beam, in words: readings that no beam explains or that leave it open, so that what rests
+ * What is odd about a panel's beam: readings that no beam explains or that leave it open, so that what rests
  * on it is withheld; and a claimed beam angle that the readings rule out. The claim is no part of any figure.
  */
-export function opticsFlags({ withheld, claimRuledOut, estimates }: OpticsResult): Flag[] {
-  if (withheld !== undefined) {
+export function opticsFlags(result: OpticsResult): Flag[] {
+  if (!result.estimates) {
     return [
       {
         check: 'beam-withheld',
         severity: 'doubt',
-        finding: `Emitted power and all that rests on the beam is withheld: ${withheld}.`,
+        finding: { code: 'beam-withheld', because: result.withheld },
         concerns: CONCERNS,
       },
     ];
   }
-  if (claimRuledOut === undefined || !estimates) return [];
+  const { claimRuledOut, estimates } = result;
+  if (claimRuledOut === undefined) return [];
   const [low, high] = estimates.halfAngle.interval95;
-  const angle = (degrees: number) => degrees.toFixed(0);
   return [
     {
       check: 'beam-claim',
       severity: 'note',
-      finding: `The claimed beam angle of ${angle(2 * claimRuledOut)}° is a half-angle of ${angle(claimRuledOut)}°; the readings allow ${angle(low)}° to ${angle(high)}°. No figure rests on the claim.`,
+      finding: { code: 'beam-claim-ruled-out', claimed: claimRuledOut, low, high },
       concerns: ['beam-half-angle'],
     },
   ];

@@ -9,19 +9,13 @@ import {
   USUAL_SPILL,
 } from './beam-prior.ts';
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
-import {
-  FEWEST_READINGS,
-  OPTICS_TRIALS,
-  OTHER_BEAMS,
-  OTHER_DISTANCES,
-  OTHER_MISSED,
-  SMALLEST_PROBABILITY,
-  WIDEST_RANGE,
-} from './estimate.ts';
+import { FEWEST_READINGS, SMALLEST_PROBABILITY } from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
 import { BASIS } from './profile-basis.ts';
 import { PAST_FLOOR, PAST_UNCERTAINTY, PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
+import { OPTICS_TRIALS, OTHER_BEAMS, OTHER_DISTANCES, OTHER_MISSED } from './simulate.ts';
 import { LARGEST_PITCH, SINGLE_BELOW } from './single-leds.ts';
+import { WIDEST_RANGE } from './spread.ts';
 
 const percent = (share: number) => Number((100 * share).toPrecision(4));
 

@@ -1,8 +1,8 @@
 import { drawError, type Random } from '../random.ts';
-import type { MainsDraw } from './estimate.ts';
+import type { MainsDraw } from './optics-input.ts';
 import { type Spread, spreadOf } from './spread.ts';
 
-/** Each draw of the emitted power over the mains draw with its errors. */
+/** Spread of the emitted power over the mains draw: each trial of the one over the other with its errors. */
 export function overMains(emitted: Float64Array, mains: MainsDraw, random: Random): Spread {
   return spreadOf(
     emitted.map((power) => {

@@ -2,7 +2,7 @@ import { MILLI } from '../unit-factors.ts';
 import { angularRows } from './angular-sums.ts';
 import type { Supposed } from './beam-prior.ts';
 import { PATTERNS } from './drive.ts';
-import type { SharedError } from './error-sources.ts';
+import type { Readings, SharedError } from './error-sources.ts';
 import { GEOMETRY, type PanelSums, type Rows } from './panel-sums.ts';
 import { BASIS, squaredWeights, WeightedRows } from './profile-basis.ts';
 
@@ -16,6 +16,24 @@ export interface AllReadings {
   isOffset: readonly boolean[];
   /** Standard uncertainty of the distance of each on its own, cm: a sweep is set anew for each reading. */
   ownDistance: Float64Array;
+}
+
+/** Readings of several kinds as one list, in the order of the kinds. */
+export function allReadings(kinds: readonly Readings[]): AllReadings {
+  const all = kinds.flatMap(({ values, scatter, rounding, isOffTaken, ownDistance = 0 }) =>
+    values.map((value, j) => ({
+      value,
+      own: Math.hypot(scatter[j] ?? 0, rounding[j] ?? 0),
+      isOffset: !isOffTaken?.[j],
+      ownDistance,
+    })),
+  );
+  return {
+    values: Float64Array.from(all, (it) => it.value),
+    own: Float64Array.from(all, (it) => it.own),
+    isOffset: all.map((it) => it.isOffset),
+    ownDistance: Float64Array.from(all, (it) => it.ownDistance),
+  };
 }
 
 /** Relative standard uncertainty of a reading from where the probe stands and how the panel wavers: our own choice. */

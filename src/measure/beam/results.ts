@@ -10,7 +10,12 @@ export const RESULT_HALF_ANGLE = 0;
 export const RESULT_EMITTED = 1;
 export const RESULT_CAPTURE = 2;
 export const RESULT_BIAS = 3;
-export const FIRST_TARGET = 4;
+const FIRST_TARGET = 4;
+/** Results of each target: mean, peak, and the dimmest place over the mean. */
+const EACH_TARGET = 3;
+
+/** Place of a target's first result. */
+export const firstOfTarget = (target: number): number => FIRST_TARGET + EACH_TARGET * target;
 
 /** What one draw comes to. */
 export interface Drawn {
@@ -91,9 +96,10 @@ export function statedValues(
   values[RESULT_CAPTURE] = (mean * layout.field.width * layout.field.height) / MILLI;
   values[RESULT_BIAS] = grid ? average(points) / mean : 1;
   distanceCurve({ ...model, power }, layout.targets).forEach((it, t) => {
-    values[FIRST_TARGET + 3 * t] = it.mean;
-    values[FIRST_TARGET + 3 * t + 1] = it.peak ?? 0;
-    values[FIRST_TARGET + 3 * t + 2] = (it.lowest ?? 0) / it.mean;
+    const first = firstOfTarget(t);
+    values[first] = it.mean;
+    values[first + 1] = it.peak ?? 0;
+    values[first + 2] = (it.lowest ?? 0) / it.mean;
   });
   return { values, gridMean: average(points) };
 }

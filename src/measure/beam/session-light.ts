@@ -4,13 +4,21 @@ import type { BandShares } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { pooledRepeats } from '../irradiance/repeats.ts';
 import { seedFromText } from '../random.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { rectangular } from '../uncertainty.ts';
 import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
-import type { OpticsInput } from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
+import type { OpticsInput } from './optics-input.ts';
 import { gridSpots } from './plane-values.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** A plane nearer or farther than the model goes, cm. */
+    'beam-distance-out-of-reach': { nearest: number; farthest: number };
+    'beam-grid-left-out': object;
+  }
+}
 
 /** What a session and its panel say about the light with both channels on. */
 export interface SessionLight {
@@ -52,7 +60,7 @@ export interface SessionLight {
 }
 
 /** What the calculation needs, with notes on what was assumed; or why it cannot be made. */
-export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld: Said };
+export type SessionOptics = { input: OpticsInput; notes: Statement[] } | { withheld: Statement };
 
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
 export function sessionOptics(light: SessionLight): SessionOptics {
@@ -60,17 +68,17 @@ export function sessionOptics(light: SessionLight): SessionOptics {
   if (!isCalibrated(instrument)) return { withheld: instrumentAbsence(instrument) };
   const isOutside = (it: number) => !(it >= NEAREST_PLANE && it <= FARTHEST_PLANE);
   if ([distance.distance, ...targets, ...(sweep ?? []).map((it) => it.distance)].some(isOutside)) {
-    return { withheld: `a distance is not between ${NEAREST_PLANE} cm and ${FARTHEST_PLANE} cm` };
+    return { withheld: { code: 'beam-distance-out-of-reach', nearest: NEAREST_PLANE, farthest: FARTHEST_PLANE } };
   }
   const field = { width: width.value, height: height.value };
   const assumed = light.leds ? countedEmitter(field, light.leds) : assumedEmitter(field, light.ledCount);
-  const notes = [assumed.note];
+  const notes: Statement[] = [assumed.note];
 
   const points = (grid?.points ?? []).flat();
   const accepted = points.flatMap((readings, index) => (readings.length > 0 ? [index] : []));
   const shape = grid && { columns: grid.points[0]?.length ?? 0, rows: grid.points.length, inset: grid.inset };
   const isGridUsed = shape !== undefined && accepted.length > 0 && gridSpots(shape, field) !== undefined;
-  if (shape && !isGridUsed) notes.push('the grid is left out: no reading was kept, or its points do not fit the field');
+  if (shape && !isGridUsed) notes.push({ code: 'beam-grid-left-out' });
   const swept = (sweep ?? []).filter((it) => it.readings.length > 0);
 
   const past = (beyond ?? []).filter((it) => it.on.length > 0);

@@ -1,6 +1,17 @@
 import type { BudgetComponent, ErrorSource } from '../figure.ts';
 import type { SharedError } from './error-sources.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Error: which beam and which drive it is, of those that the readings allow. */
+    'beam-shape': object;
+    'beam-shape-simulated': object;
+    /** Error: what no named one and no shape of the beam accounts for. */
+    'beam-rest': object;
+    'beam-rest-evaluated': object;
+  }
+}
+
 /** Correlations smaller than this are chance in as many draws as are made. */
 const CHANCE = 0.08;
 /** Ways in which the shape of the beam moves several results together. */
@@ -20,7 +31,7 @@ export interface SimulatedResult {
  * shares with other figures that the error moves; a gain of the meter is known beforehand. What is left is the shape
  * of the beam, the drive and what each reading is off by on its own: a few factors that the results have in common (by
  * Gram and Schmidt's way, the largest first, beginning with the first result), and a rest of each. The squares of all
- * lines of a result sum to its variance.
+ * components of a result sum to its variance.
  *
  * @param scores drawn errors in units of their standard uncertainty, for each error
  */
@@ -94,22 +105,22 @@ export function shapeBudgets(
 function shapeSource(key: string): ErrorSource {
   return {
     key,
-    what: 'Shape of the beam and drive of the LEDs',
+    what: { code: 'beam-shape' },
     type: 'B',
     distribution: 'normal',
     degreesOfFreedom: Number.POSITIVE_INFINITY,
-    evaluation: 'from the beams and patterns of drive that the readings allow, by simulation',
+    evaluation: { code: 'beam-shape-simulated' },
   };
 }
 
 function restSource(key: string): ErrorSource {
   return {
     key,
-    what: 'Rest of the simulation',
+    what: { code: 'beam-rest' },
     type: 'B',
     distribution: 'normal',
     degreesOfFreedom: Number.POSITIVE_INFINITY,
-    evaluation: 'what each reading is off by on its own, and what the lines above leave out',
+    evaluation: { code: 'beam-rest-evaluated' },
   };
 }
 

@@ -25,3 +25,11 @@ export function spreadOf(values: Float64Array): Spread {
     interval95: [list[low] as number, list[high] as number],
   };
 }
+
+/** A value is open when the ends of its interval are further apart than this factor. Our own choice. */
+export const WIDEST_RANGE = 3.3;
+
+/** Whether a spread leaves a value above zero open. */
+export function isOpen({ interval95: [low, high] }: Pick<Spread, 'interval95'>): boolean {
+  return high > WIDEST_RANGE * low;
+}

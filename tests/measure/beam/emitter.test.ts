@@ -158,18 +158,18 @@ describe('what a panel is taken for', () => {
     const pitch = Math.min(28 / 9.5, 61 / 19.5);
     expect(emitter.kind === 'leds' && emitter.ledSize).toBeCloseTo(pitch / 2, 12);
     expect(edge).toBeCloseTo(pitch / 4, 12);
-    expect(note).toContain('10 × 20');
+    expect(note).toEqual({ code: 'beam-taken-for-grid', columns: 10, rows: 20 });
   });
 
   test.each([
-    ['no count', undefined, 'not counted'],
-    ['a prime number', 211, '211 LEDs make no regular grid'],
-    ['a single LED', 1, 'no regular grid'],
-  ])('%s: an even field', (_, count, words) => {
+    ['no count', undefined, { code: 'beam-taken-for-even-field' }],
+    ['a prime number', 211, { code: 'beam-no-regular-grid', count: 211 }],
+    ['a single LED', 1, { code: 'beam-no-regular-grid', count: 1 }],
+  ])('%s: an even field', (_, count, wanted) => {
     const { emitter, edge, note } = assumedEmitter({ width: 28, height: 61 }, count);
     expect(emitter.kind).toBe('continuous');
     expect(edge).toBeGreaterThan(0);
-    expect(note).toContain(words);
+    expect(note).toEqual(wanted);
   });
 });
 
@@ -180,7 +180,7 @@ describe('LEDs that were counted', () => {
     expect(countedEmitter(field, { columns: 8, rows: 16, ledSize: 0.9, staggered: true })).toEqual({
       emitter: { kind: 'leds', columns: 8, rows: 16, ledSize: 0.9, staggered: true },
       edge: 0.1,
-      note: '8 × 16 LEDs in staggered rows, as they were counted',
+      note: { code: 'beam-leds-counted', columns: 8, rows: 16, staggered: true, isSizeAssumed: false },
     });
   });
 
@@ -189,6 +189,6 @@ describe('LEDs that were counted', () => {
     // 40 cm = 15 pitches + half a pitch.
     expect(emitter).toMatchObject({ kind: 'leds', ledSize: 40 / 15.5 / 2 });
     expect(edge).toBeCloseTo(40 / 15.5 / 4, 12);
-    expect(note).toContain('half as wide as its pitch');
+    expect(note).toMatchObject({ code: 'beam-leds-counted', staggered: false, isSizeAssumed: true });
   });
 });

@@ -1,13 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import {
-  type Estimate,
-  estimatePanel,
-  FEWEST_READINGS,
-  type OpticsEstimates,
-  SMALLEST_PROBABILITY,
-  WIDEST_RANGE,
-} from '../../../src/measure/beam/estimate.ts';
+import { estimatePanel, FEWEST_READINGS, SMALLEST_PROBABILITY } from '../../../src/measure/beam/estimate.ts';
 import { opticsFigures } from '../../../src/measure/beam/figures.ts';
+import type { Estimate, OpticsEstimates } from '../../../src/measure/beam/optics-result.ts';
+import { WIDEST_RANGE } from '../../../src/measure/beam/spread.ts';
 import { powerSampler } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { figureOf } from '../make.ts';
@@ -15,7 +10,7 @@ import { type Bench, exactBench, lightOf, lightSource, opticsInput, SENSOR, SESS
 
 const work = (bench: Bench): OpticsEstimates => {
   const { estimates, withheld } = estimatePanel(opticsInput(bench));
-  if (!estimates) throw new Error(withheld ?? 'nothing came of it');
+  if (!estimates) throw new Error(withheld.code);
   return estimates;
 };
 const relative = (it: Estimate | undefined) => (it ? it.standardUncertainty / it.value : Number.NaN);
@@ -125,24 +120,23 @@ describe('what is withheld', () => {
   test(`fewer than ${FEWEST_READINGS} readings tell no beam; as many do`, () => {
     const some = (count: number) =>
       estimatePanel(opticsInput(exactBench(lightSource({ halfAngle: 20 }), { sweep: SWEEP.slice(0, count) })));
-    expect(some(FEWEST_READINGS - 1).withheld).toMatch(/fewer than 4 readings/);
-    expect(some(FEWEST_READINGS).withheld ?? '').not.toMatch(/fewer/);
+    const tooFew = { code: 'beam-too-few-readings', fewest: 4 };
+    expect(some(FEWEST_READINGS - 1)).toEqual({ withheld: tooFew });
+    expect(some(FEWEST_READINGS).withheld?.code).not.toBe(tooFew.code);
     // One distance read again and again is one place.
-    expect(estimatePanel(opticsInput(exactBench(lightSource(), { sweep: [20, 20, 20, 20] }))).withheld).toMatch(
-      /fewer/,
-    );
+    expect(estimatePanel(opticsInput(exactBench(lightSource(), { sweep: [20, 20, 20, 20] }))).withheld).toEqual(tooFew);
   });
 
   test('readings that no beam explains: a corner twice as bright, in the grid, and a sweep that rises', () => {
     const grid = bench.grid as NonNullable<Bench['grid']>;
     const hot = { ...grid, values: grid.values.map((it, i) => (i === 0 ? 2 * it : it)) };
     const odd = estimatePanel(opticsInput({ ...bench, grid: hot }));
-    expect(odd.withheld).toBe('no beam that we know of explains the readings');
+    expect(odd.withheld).toEqual({ code: 'beam-unexplained' });
     expect(odd.estimates).toBeUndefined();
     // A sweep that no beam explains withholds the figures though the grid alone would give them.
     const light = lightOf(lightSource({ halfAngle: 20 }));
     const sweep = SWEEP.map((z, i) => [z, light(0, 0, z) * ([1, 0.7, 1.3, 0.8][i % 4] as number)] as const);
-    expect(estimatePanel(opticsInput({ ...bench, sweep })).withheld).toBe(odd.withheld);
+    expect(estimatePanel(opticsInput({ ...bench, sweep })).withheld).toEqual(odd.withheld);
     expect(estimatePanel(opticsInput(bench)).withheld).toBeUndefined();
   });
 
@@ -170,7 +164,7 @@ describe('what is withheld', () => {
     });
     const open = estimatePanel(opticsInput(exactBench(small, { grid: [3, 3] })));
     const told = work(exactBench(small, { grid: [3, 3], beyond: PAST }));
-    expect(open.withheld).toBe('the readings leave the beam open, and with it the power');
+    expect(open.withheld).toEqual({ code: 'beam-left-open' });
     expect(told.emitted.interval95[1] / told.emitted.interval95[0]).toBeLessThan(WIDEST_RANGE);
   });
 });
@@ -206,7 +200,7 @@ describe('the simulation', () => {
     );
   });
 
-  test('the squares of a budget’s lines sum to the variance', () => {
+  test('the squares of a budget’s components sum to the variance', () => {
     const found = work(bench);
     for (const it of [found.emitted, found.capture, found.halfAngle, found.samplingBias, found.targets[1]?.mean]) {
       const u = Math.hypot(...(it?.budget ?? []).map((line) => line.contribution));

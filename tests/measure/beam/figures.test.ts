@@ -7,7 +7,9 @@ import {
 } from '../../../src/measure/beam/figures.ts';
 import { type SessionLight, sessionOptics } from '../../../src/measure/beam/session-light.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
+import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import { sideFigure } from '../../../src/measure/irradiance/optical-power.ts';
+import { statementKey } from '../../../src/measure/statement.ts';
 import { componentOf, figure, figureOf, line } from '../make.ts';
 import { lightOf, lightSource, points, SENSOR, SESSION, SIX_INCHES, TAPE } from './make.ts';
 
@@ -37,7 +39,7 @@ const session = (part: Partial<SessionLight> = {}): SessionLight => ({
 
 function figures(part: Partial<SessionLight> = {}, power = figure(50)) {
   const it = sessionOptics(session(part));
-  if (!('input' in it)) throw new Error(it.withheld);
+  if (!('input' in it)) throw new Error(statementKey(it.withheld));
   const result = estimatePanel(it.input);
   return opticsFigures(result, { session: SESSION, instrument: SENSOR, inputs: ['grid'], notes: it.notes, power });
 }
@@ -96,7 +98,7 @@ describe('figures of a session’s light', () => {
       expect(new Set(it.budget.map((entry) => entry.source.key)).size).toBe(it.budget.length);
     }
     expect(componentOf(figureOf(all.emitted), '/beam-shape-1').contribution).not.toBe(0);
-    expect(figureOf(all.emitted).unassessed.map((it) => it.what)).toContain('Unlike LEDs');
+    expect(figureOf(all.emitted).unassessed.map((it) => it.what)).toContainEqual({ code: 'beam-unlike-leds' });
   });
 
   test('the working has the numbers in it', () => {
@@ -107,19 +109,20 @@ describe('figures of a session’s light', () => {
 
   test('notes say what was assumed and what the light past the frame rests on', () => {
     expect(figureOf(all.emitted).notes).toEqual([
-      'taken for a grid of 10 × 20 LEDs, each half as wide as its pitch',
-      'the light that misses the frame is taken from the shape of the beam, as the grid allows it',
+      { code: 'beam-taken-for-grid', columns: 10, rows: 20 },
+      { code: 'beam-past-frame', source: 'grid' },
     ]);
     const past = [8, 20, 40].map((it) => ({ edge: 'right' as const, past: it, on: [light(14 + it, 0, SIX_INCHES)] }));
-    expect(figureOf(figures({ beyond: past }).emitted).notes).toContain(
-      'the light that misses the frame was measured past the edges',
-    );
+    expect(figureOf(figures({ beyond: past }).emitted).notes).toContainEqual({
+      code: 'beam-past-frame',
+      source: 'beyond',
+    });
   });
 
   test('LEDs that nobody counted: no peak near by, and one further away', () => {
     const { ledCount: _, ...uncounted } = session({ targets: [5, 60] });
     const it = sessionOptics(uncounted);
-    if (!('input' in it)) throw new Error(it.withheld);
+    if (!('input' in it)) throw new Error(statementKey(it.withheld));
     const found = opticsFigures(estimatePanel(it.input), {
       session: SESSION,
       instrument: SENSOR,
@@ -130,7 +133,7 @@ describe('figures of a session’s light', () => {
     expect(near?.peak).toMatchObject({
       gap: true,
       metric: 'peak-irradiance-at-5-cm',
-      reason: expect.stringContaining('singly'),
+      reason: { code: 'beam-leds-uncounted' },
     });
     expect(near?.evenness).toMatchObject({ gap: true, metric: 'uniformity-lowest-at-5-cm' });
     expect(isFigure(near?.mean)).toBe(true);
@@ -143,13 +146,13 @@ describe('gaps', () => {
     const hot = rows.map((row, i) => row.map(([value = 0], j) => [i === 0 && j === 0 ? 2 * value : value]));
     const { beamAngle: _, ...rest } = session({ grid: { points: hot, inset: 2.54 } });
     const it = sessionOptics(rest);
-    if (!('input' in it)) throw new Error(it.withheld);
+    if (!('input' in it)) throw new Error(statementKey(it.withheld));
     const all = opticsFigures(estimatePanel(it.input), { session: SESSION, instrument: SENSOR, inputs: [], notes: [] });
     for (const one of [all.halfAngle, all.samplingBias, all.capture, all.emitted]) {
       expect(isFigure(one)).toBe(false);
       expect(one).toMatchObject({
         gap: true,
-        reason: 'no beam that we know of explains the readings',
+        reason: { code: 'beam-unexplained' },
       });
     }
     expect(all.distances).toEqual([]);
@@ -157,7 +160,7 @@ describe('gaps', () => {
 
   test('no readings: nothing, and why', () => {
     const all = figures({ grid: { points: [[[]], [[]]], inset: 2.54 } });
-    expect(all.capture).toMatchObject({ gap: true, reason: expect.stringContaining('fewer than 4 readings') });
+    expect(all.capture).toMatchObject({ gap: true, reason: { code: 'beam-too-few-readings', fewest: 4 } });
     expect(all.emitted).toEqual({ ...all.capture, metric: 'emitted-power' });
   });
 });
@@ -165,9 +168,11 @@ describe('gaps', () => {
 describe('putting a session together', () => {
   test('no meter, or a distance that no plane can have: withheld', () => {
     expect(sessionOptics(session({ instrument: undefined }))).toEqual({
-      withheld: 'the session does not name the meter',
+      withheld: NO_INSTRUMENT,
     });
-    expect(sessionOptics(session({ targets: [0] }))).toMatchObject({ withheld: expect.stringContaining('0.1 cm') });
+    expect(sessionOptics(session({ targets: [0] }))).toEqual({
+      withheld: { code: 'beam-distance-out-of-reach', nearest: 0.1, farthest: 10_000 },
+    });
   });
 
   test('struck-out points are left out, repeats are pooled', () => {
@@ -175,7 +180,7 @@ describe('putting a session together', () => {
       row.map(([value = 0], j) => (i === 1 && j === 1 ? [] : [value, 1.01 * value, 0.99 * value])),
     );
     const it = sessionOptics(session({ grid: { points: repeated, inset: 2.54 } }));
-    if (!('input' in it)) throw new Error(it.withheld);
+    if (!('input' in it)) throw new Error(statementKey(it.withheld));
     expect(it.input.layout.grid?.accepted).toEqual([0, 1, 2, 3, 5, 6, 7, 8]);
     // Three repeats at each of eight points, 1 % apart at most: pooled over them, widened by Student's t with 16 degrees
     // of freedom (2.120 / 1.960), over the root of three.
@@ -187,7 +192,7 @@ describe('putting a session together', () => {
 
   test('a grid that does not fit its field is left out with a note', () => {
     const it = sessionOptics(session({ grid: { points: rows, inset: 15 } }));
-    expect(it).toMatchObject({ notes: [expect.any(String), expect.stringContaining('the grid is left out')] });
+    expect(it).toMatchObject({ notes: [{ code: 'beam-taken-for-grid' }, { code: 'beam-grid-left-out' }] });
     expect('input' in it && 'grid' in it.input).toBe(false);
   });
 
@@ -197,7 +202,7 @@ describe('putting a session together', () => {
       return { distance, readings: [value, 1.01 * value] };
     });
     const it = sessionOptics(session({ sweep }));
-    if (!('input' in it)) throw new Error(it.withheld);
+    if (!('input' in it)) throw new Error(statementKey(it.withheld));
     // Two readings 1 % apart scatter by 0.7 %, their mean by 0.5 %; four places give 4 degrees of freedom (2.776 / 1.960).
     it.input.sweep?.scatter.forEach((u, i) => {
       expect(u / (it.input.sweep?.values[i] ?? 1)).toBeCloseTo((0.005 * 2.776) / 1.96, 3);
@@ -215,7 +220,7 @@ describe('putting a session together', () => {
         ],
       }),
     );
-    if (!('input' in it)) throw new Error(it.withheld);
+    if (!('input' in it)) throw new Error(statementKey(it.withheld));
     expect(it.input.layout.beyond).toEqual([
       { edge: 'left', past: 8 },
       { edge: 'top', past: 40 },
@@ -232,9 +237,11 @@ describe('putting a session together', () => {
   test('LEDs that somebody looked at are taken as they were found', () => {
     const leds = { columns: 10, rows: 20, ledSize: 0.8 };
     const it = sessionOptics(session({ leds }));
-    if (!('input' in it)) throw new Error(it.withheld);
+    if (!('input' in it)) throw new Error(statementKey(it.withheld));
     expect(it.input.layout.emitter).toEqual({ kind: 'leds', ...leds });
-    expect(it.notes).toEqual(['10 × 20 LEDs, as they were counted']);
+    expect(it.notes).toEqual([
+      { code: 'beam-leds-counted', columns: 10, rows: 20, staggered: false, isSizeAssumed: false },
+    ]);
   });
 });
 

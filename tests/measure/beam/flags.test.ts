@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Estimate, estimatePanel } from '../../../src/measure/beam/estimate.ts';
+import { estimatePanel } from '../../../src/measure/beam/estimate.ts';
 import { opticsFlags } from '../../../src/measure/beam/flags.ts';
+import type { Estimate } from '../../../src/measure/beam/optics-result.ts';
 import { exactBench, lightSource, opticsInput } from './make.ts';
 
 const input = opticsInput(exactBench(lightSource({ halfAngle: 20 }), { grid: [3, 3], beyond: [8, 20, 40] }));
@@ -11,12 +12,12 @@ describe('what is said of a beam', () => {
   });
 
   test('that figures are withheld, and why', () => {
-    const [flag, ...more] = opticsFlags({ withheld: 'no beam that we know of explains the readings' });
+    const [flag, ...more] = opticsFlags({ withheld: { code: 'beam-unexplained' } });
     expect(more).toEqual([]);
     expect(flag).toMatchObject({
       check: 'beam-withheld',
       severity: 'doubt',
-      text: 'Emitted power and all that rests on the beam is withheld: no beam that we know of explains the readings.',
+      finding: { code: 'beam-withheld', because: { code: 'beam-unexplained' } },
     });
     expect(flag?.concerns).toEqual(expect.arrayContaining(['emitted-power', 'peak-irradiance-at-30-cm']));
     // The eye's share goes by readings alone.
@@ -24,12 +25,17 @@ describe('what is said of a beam', () => {
   });
 
   test('a claim that the readings rule out, with both numbers', () => {
-    const flags = opticsFlags(estimatePanel({ ...input, beamAngle: 120 }));
-    expect(flags).toHaveLength(1);
-    expect(flags[0]).toMatchObject({ check: 'beam-claim', severity: 'note', concerns: ['beam-half-angle'] });
-    expect(flags[0]?.finding).toMatch(
-      /^The claimed beam angle of 120° is a half-angle of 60°; the readings allow \d+° to \d+°\. No figure rests on the claim\.$/,
-    );
+    const result = estimatePanel({ ...input, beamAngle: 120 });
+    const [low, high] = result.estimates?.halfAngle.interval95 ?? [];
+    expect(low).toBeLessThan(20);
+    expect(opticsFlags(result)).toEqual([
+      {
+        check: 'beam-claim',
+        severity: 'note',
+        finding: { code: 'beam-claim-ruled-out', claimed: 60, low, high },
+        concerns: ['beam-half-angle'],
+      },
+    ]);
   });
 
   test('a claim within what they allow is not named', () => {

@@ -1,6 +1,6 @@
 import type { Emitter, Field } from '../../../src/measure/beam/emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from '../../../src/measure/beam/error-sources.ts';
-import type { OpticsInput } from '../../../src/measure/beam/estimate.ts';
+import type { OpticsInput } from '../../../src/measure/beam/optics-input.ts';
 import type { BeyondPlace } from '../../../src/measure/beam/panel-sums.ts';
 import { sideFigure } from '../../../src/measure/irradiance/optical-power.ts';
 import { channelIrradiance, type LightSource, lambertianExponent, placeLeds } from '../../support/light-source.ts';

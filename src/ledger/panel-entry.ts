@@ -6,6 +6,7 @@ import type { Session } from '../content/schema/session.ts';
 import { pricePerEmittedWattFigure } from '../measure/beam/figures.ts';
 import { changeFigure } from '../measure/change.ts';
 import { flagsOf } from '../measure/checks/index.ts';
+import type { FigureMap } from '../measure/figure.ts';
 import {
   type Figure,
   type FigureOrGap,
@@ -19,6 +20,7 @@ import type { Instrument } from '../measure/instrument/instrument.ts';
 import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { ledAreaFigure, sideFigure } from '../measure/irradiance/optical-power.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
+import type { MetricId } from '../measure/metrics.ts';
 import { METRICS } from '../measure/metrics.ts';
 import { priceFigure, pricePerWattFigure } from '../measure/money/price.ts';
 import { sizeClassOf } from '../measure/money/size-class.ts';
@@ -63,7 +65,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
   });
   const [current] = sessions;
 
-  const figures = new Map<string, FigureOrGap>(
+  const figures = new Map<MetricId, FigureOrGap>(
     current?.figures ?? METRICS.map((metric) => [metric.id, gap(metric.id, 'there is no bench session yet')]),
   );
   for (const it of [field.width, field.height, field.area]) figures.set(it.metric, it);
@@ -112,10 +114,7 @@ export function panelEntry({ id: slug, data }: Entry<Panel>, content: Content, t
 }
 
 /** What a session says of its figures, with the flags on them. */
-function flaggedResults(
-  { limits, claims }: SessionEntry,
-  figures: ReadonlyMap<string, FigureOrGap>,
-): Pick<SessionEntry, 'limits' | 'claims'> {
+function flaggedResults({ limits, claims }: SessionEntry, figures: FigureMap): Pick<SessionEntry, 'limits' | 'claims'> {
   const flagged = (it: Figure) => {
     const found = figures.get(it.metric);
     return isFigure(found) ? found : it;
@@ -205,7 +204,7 @@ function sides(it: Panel['field']): { width: number; height: number } | undefine
 function sessionFlags(
   panel: Panel,
   session: SessionEntry,
-  figures: ReadonlyMap<string, FigureOrGap>,
+  figures: FigureMap,
   content: Content,
   today: string,
   price: Price | undefined,
@@ -243,7 +242,7 @@ function sessionFlags(
 /** Flags of a panel that has never been on the bench: its price and its sizes can still be odd. */
 function looseFlags(
   panel: Panel,
-  figures: ReadonlyMap<string, FigureOrGap>,
+  figures: FigureMap,
   content: Content,
   today: string,
   price: Price | undefined,
@@ -264,7 +263,7 @@ function looseFlags(
 }
 
 /** Metrics in whose budget a meter's calibration stands, and has not cancelled; a doubt about it concerns them. */
-function metricsResting(instrument: string, figures: ReadonlyMap<string, FigureOrGap>): string[] {
+function metricsResting(instrument: string, figures: FigureMap): string[] {
   return [...figures.values()]
     .filter(isFigure)
     .filter((figure) =>

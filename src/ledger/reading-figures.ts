@@ -10,19 +10,25 @@ import {
   RED_ALONE,
 } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { MethodId } from '../measure/method-versions.ts';
+import type { MetricId } from '../measure/metrics.ts';
 import { readingFigure } from '../measure/reading.ts';
 
 /** The session's meter for a kind of reading; undefined where the session names none. */
 export type InstrumentFinder = (kind: InstrumentKind) => Instrument | undefined;
 
 /** How metric ids spell the modes. */
-export const MODE_IDS: Record<Mode, string> = { red: 'red', nearInfrared: 'near-infrared', combined: 'combined' };
+export const MODE_IDS = {
+  red: 'red',
+  nearInfrared: 'near-infrared',
+  combined: 'combined',
+} as const satisfies Record<Mode, string>;
 
 /** What a reading is called in the session, and as a metric. */
 interface Item {
   reading: Reading | undefined;
-  metric: string;
-  methodId: string;
+  metric: MetricId;
+  methodId: MethodId;
   unit: Unit;
   instrument: InstrumentKind | undefined;
   path: string;

@@ -11,7 +11,8 @@ import { efficiencyFigure, netEfficiencyFigure } from '../measure/irradiance/eff
 import { type GridGeometry, gridFigures, gridGaps, gridGeometry } from '../measure/irradiance/grid.ts';
 import { opticalPowerFigure, peakToMeanFigure } from '../measure/irradiance/optical-power.ts';
 import { exposureEachMinuteFigure, timeEachJouleFigure } from '../measure/irradiance/radiant-exposure-figures.ts';
-import { METRICS } from '../measure/metrics.ts';
+import { METRICS, type MetricId } from '../measure/metrics.ts';
+import type { Mode } from '../measure/modes.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
 import type { Said } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
@@ -33,7 +34,7 @@ export interface SessionContext {
 
 /** All figures of one session, by metric, what was not read as a gap with its reason; and the modelled light. */
 export function sessionFigures(context: SessionContext): {
-  figures: Map<string, FigureOrGap>;
+  figures: Map<MetricId, FigureOrGap>;
   light: ModelledLight;
   limits: LimitResult[];
   eyeShares: readonly ShareReading[];
@@ -46,7 +47,7 @@ export function sessionFigures(context: SessionContext): {
     ...(isFigure(field.width) &&
       isFigure(field.height) && { field: { width: field.width.value, height: field.height.value } }),
   };
-  const figures = new Map<string, FigureOrGap>(
+  const figures = new Map<MetricId, FigureOrGap>(
     [field.width, field.height, field.area].map((it) => [it.metric, it] as const),
   );
   const put = (...all: FigureOrGap[]) => {
@@ -68,7 +69,7 @@ export function sessionFigures(context: SessionContext): {
     : gridGaps('the grid was not measured');
   put(grid.mean, grid.cellMean, grid.lowestToMean, grid.highestToMean, grid.variation);
 
-  const get = (metric: string): FigureOrGap => figures.get(metric) ?? gap(metric, 'not measured');
+  const get = (metric: MetricId): FigureOrGap => figures.get(metric) ?? gap(metric, 'not measured');
   const peak = get('peak-irradiance-combined');
   put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(id, p, m)));
   const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(id, m, a));
@@ -109,7 +110,7 @@ export function sessionFigures(context: SessionContext): {
 
   // Money belongs to the panel: its entry puts the two in for the current session.
   put(
-    ...['real-price', 'price-per-watt', 'price-per-emitted-watt'].map((metric) =>
+    ...(['real-price', 'price-per-watt', 'price-per-emitted-watt'] as const).map((metric) =>
       gap(metric, 'reckoned for the current session only'),
     ),
   );
@@ -122,13 +123,13 @@ export function sessionFigures(context: SessionContext): {
 
 function efficiencies(
   session: string,
-  mode: string,
-  get: (metric: string) => FigureOrGap,
+  mode: Mode,
+  get: (metric: MetricId) => FigureOrGap,
   power: FigureOrGap,
   peak: FigureOrGap,
 ): FigureOrGap[] {
-  const metric = `efficiency-${mode}`;
-  const net = `${metric}-net`;
+  const metric = `efficiency-${mode}` as const;
+  const net = `${metric}-net` as const;
   const draw = get(`mains-draw-${mode}`);
   const inputs = (p: Figure, d: Figure, modePeak?: Figure, combinedPeak?: Figure) => ({
     session,
@@ -149,7 +150,7 @@ function efficiencies(
 
 /** A figure from others; where one of them is a gap, a gap that hands the reason on. */
 function from(
-  metric: string,
+  metric: MetricId,
   inputs: readonly FigureOrGap[],
   make: (...figures: [Figure, Figure, Figure, ...Figure[]]) => FigureOrGap,
 ): FigureOrGap {

@@ -18,13 +18,14 @@ import {
   spectralComponents,
 } from './instrument/spectral-response.ts';
 import { type DistanceSetting, distanceComponents, litField } from './irradiance/distance-setting.ts';
-import { methodReference } from './method-versions.ts';
+import { type MethodId, methodReference } from './method-versions.ts';
+import type { MetricId } from './metrics.ts';
 import { makeFigure } from './uncertainty.ts';
 
 /** One value read off a meter. */
 export interface InstrumentReading {
-  metric: string;
-  methodId: string;
+  metric: MetricId;
+  methodId: MethodId;
   unit: Unit;
   /** In the unit. */
   value: number;

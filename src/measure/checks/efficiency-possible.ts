@@ -1,4 +1,4 @@
-import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../methods.ts';
+import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../thresholds.ts';
 import { type Check, words } from './check.ts';
 
 const MODES = ['combined', 'red', 'near-infrared'];

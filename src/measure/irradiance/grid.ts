@@ -20,6 +20,7 @@ import {
   spectralComponents,
 } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { makeFigure } from '../uncertainty.ts';
 import { type DistanceSetting, distanceComponents, litField } from './distance-setting.ts';
@@ -143,7 +144,7 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | string)
   const repeats = pooledRepeats(flat);
   const geometricShares = typeof geometry === 'string' ? undefined : geometry.shares.flat();
 
-  const weighted = (metric: string, weights: readonly number[], calculation: string): Figure => {
+  const weighted = (metric: MetricId, weights: readonly number[], calculation: string): Figure => {
     const total = weights.reduce((sum, w) => sum + w, 0);
     const shares = weights.map((w) => w / total);
     const value = values.reduce((sum, v, i) => sum + v * (shares[i] as number), 0);

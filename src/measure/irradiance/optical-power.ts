@@ -18,7 +18,7 @@ export interface SideReading {
 
 /** One side as a figure, cm. Two edges are set independently, each within +-a: u = a sqrt(2/3). */
 export function sideFigure({ panel, side, value, edgeSetting, instrument }: SideReading): Figure {
-  const metric = `field-${side}`;
+  const metric = `field-${side}` as const;
   const id = `${panel}/${metric}`;
   const absent = instrument ? instrument.calibrationAbsent : 'the session does not name it';
   const edges: BudgetComponent[] =

@@ -10,6 +10,7 @@ import {
   resolutionComponents,
 } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { type FigureIdentity, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Repeats } from './grid.ts';
@@ -46,7 +47,7 @@ export interface UniformityInputs {
 
 const LOWEST = 'uniformity-lowest';
 const HIGHEST = 'uniformity-highest';
-const VARIATION = 'uniformity-variation';
+const VARIATION = 'uniformity-variation' as const;
 
 /** The same gap for all three. */
 export function uniformityGaps(reason: string): UniformityFigures {
@@ -76,7 +77,7 @@ export function uniformityFigures(inputs: UniformityInputs): UniformityFigures {
  * moves with point i by (delta_ir - r/n) / mean (JCGM 100:2008, 5.1.2). What all readings share cancels as far as it
  * is a factor; an offset does not.
  */
-function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbol: string): Figure {
+function pointToMean(inputs: UniformityInputs, metric: MetricId, at: number, symbol: string): Figure {
   const { session, instrument, values, mean, common } = inputs;
   const value = values[at] ?? Number.NaN;
   const ratio = value / mean.value;

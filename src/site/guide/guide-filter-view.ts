@@ -1,6 +1,7 @@
 import type { Ledger, PanelEntry, RankBasis } from '../../ledger/ledger.ts';
 import { besideNoEffectLine, panelBesideNoEffectLine } from '../../measure/exposure/no-effect.ts';
 import { type FigureOrGap, gap, isFigure } from '../../measure/figure.ts';
+import type { MetricId } from '../../measure/metrics.ts';
 import { encodeRow, FLICKER_VALUES } from './browser/row-data.ts';
 
 /** What the filters of the guide offer. */
@@ -36,8 +37,8 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
 
 /** What a panel's row can be filtered by. */
 export function rowDataOf(panel: PanelEntry): string {
-  const figure = (metric: string): FigureOrGap => panel.figures.get(metric) ?? gap(metric, 'not measured');
-  const value = (metric: string) => {
+  const figure = (metric: MetricId): FigureOrGap => panel.figures.get(metric) ?? gap(metric, 'not measured');
+  const value = (metric: MetricId) => {
     const it = figure(metric);
     return isFigure(it) ? it.value : undefined;
   };
@@ -65,7 +66,7 @@ export function rowDataOf(panel: PanelEntry): string {
 }
 
 function wavelengthsOf(panel: PanelEntry): number[] {
-  return ['wavelength-red', 'wavelength-near-infrared'].flatMap((metric) => {
+  return (['wavelength-red', 'wavelength-near-infrared'] as const).flatMap((metric) => {
     const it = panel.figures.get(metric);
     return isFigure(it) ? [it.value] : [];
   });

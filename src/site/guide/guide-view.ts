@@ -2,6 +2,7 @@ import type { Price } from '../../content/schema/panel.ts';
 import type { ClassTable, Ledger, PanelEntry, RankBasis, RankGroup } from '../../ledger/ledger.ts';
 import { isFigure } from '../../measure/figure.ts';
 import { areNinePointAlike, versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
+import type { MetricId } from '../../measure/metrics.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
 import type { Said } from '../../measure/statement.ts';
 import { reasonText } from '../../words/figure-text.ts';
@@ -133,7 +134,7 @@ const COLUMN_ORDER: Readonly<Record<RankBasis, readonly ColumnId[]>> = {
 };
 
 /** The metric of each column with a plain figure. */
-const METRIC_OF: Readonly<Record<Exclude<ColumnId, 'rank' | 'price' | 'flicker' | 'tested'>, string>> = {
+const METRIC_OF: Readonly<Record<Exclude<ColumnId, 'rank' | 'price' | 'flicker' | 'tested'>, MetricId>> = {
   'optical-power': 'optical-power',
   'price-per-watt': 'price-per-watt',
   'emitted-power': 'emitted-power',
@@ -169,7 +170,7 @@ export function guideView(ledger: Ledger, basis: RankBasis = 'optical'): ClassVi
 type Bars = ReadonlyMap<PanelEntry, ErrorBar | undefined>;
 
 /** What a ranking goes by. */
-const BASIS_WORDS: Readonly<Record<RankBasis, { metric: string; words: string }>> = {
+const BASIS_WORDS: Readonly<Record<RankBasis, { metric: MetricId; words: string }>> = {
   optical: { metric: 'price-per-watt', words: 'price per optical watt' },
   emitted: { metric: 'price-per-emitted-watt', words: 'price per emitted watt, as modelled' },
 };
@@ -245,7 +246,7 @@ function versionWords(version: number | undefined): string {
 }
 
 function row(panel: PanelEntry, errorBar: ErrorBar | undefined, currency: string, basis: RankBasis): Row {
-  const figure = (metric: string, after?: string): Cell => {
+  const figure = (metric: MetricId, after?: string): Cell => {
     const it = panel.figures.get(metric);
     if (!isFigure(it)) return { text: '–', after: reasonText(it), sort: null, isGap: true };
     const { value, plusMinus, interval, absent } = showFigure(it, currency);

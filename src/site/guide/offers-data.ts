@@ -12,7 +12,9 @@ export function offersJson(ledger: Ledger): string {
   const offers = groups.flatMap((group, i) =>
     group.panels.flatMap((panel): Offer[] => {
       const { figures, slug, name } = panel;
-      const [price, optical, emitted] = ['real-price', 'optical-power', 'emitted-power'].map((it) => figures.get(it));
+      const price = figures.get('real-price');
+      const optical = figures.get('optical-power');
+      const emitted = figures.get('emitted-power');
       if (!isFigure(price) || !isFigure(optical)) return [];
       const perEmittedWatt = perWattOf(figures.get('price-per-emitted-watt'));
       return [

@@ -1,4 +1,5 @@
 import type { BudgetComponent, ErrorSource, Figure } from '../../../measure/figure.ts';
+import { methodReference } from '../../../measure/method-versions.ts';
 import type { Contender } from '../../../measure/money/ranking.ts';
 import { type Said, verbatim } from '../../../measure/statement.ts';
 import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../../measure/uncertainty.ts';
@@ -101,7 +102,7 @@ export function contenderOf(offers: PackedOffers, offer: PackedOffer, power: Pac
     metric: 'power',
     unit: 'W',
     basis: 'derived',
-    method: 'optical-power@1',
+    method: methodReference('optical-power'),
     inputs: [],
   } as const;
   const line = (key: string, contribution: number, nu: number, distribution: ErrorSource['distribution']) => ({

@@ -1,3 +1,4 @@
+import { methodReference } from '../../../measure/method-versions.ts';
 /**
  * Ranks, step-ups and the frontier at a reader's own prices, by the code that the guide was built with. Loaded only
  * when somebody has another price or a sum to spend.
@@ -134,7 +135,7 @@ function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: stri
     coverageFactor: isKnown ? 1 : null,
     degreesOfFreedom: null,
     basis: 'derived',
-    method: '',
+    method: methodReference('price-per-watt'),
     inputs: [],
     budget: [],
     unassessed: [],

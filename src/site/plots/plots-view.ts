@@ -5,7 +5,7 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { showFigure } from '../../words/format.ts';
-import { panelAddress } from '../guide/guide-view.ts';
+import { panelAddress } from '../shared/panel-address.ts';
 
 /** One point of a plot, which is a row of the table behind it. */
 export interface PlotPoint {

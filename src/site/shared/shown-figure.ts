@@ -6,7 +6,7 @@ import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { type Shown, showFigure } from '../../words/format.ts';
 import { inOtherUnit, unitKeys } from '../../words/other-unit.ts';
 import { say } from '../../words/say.ts';
-import { panelAddress } from '../guide/guide-view.ts';
+import { panelAddress } from './panel-address.ts';
 import { asPriced } from './priced.ts';
 
 /** A labelled figure of a page: its name leads to its method, its value to its working. */

@@ -1,5 +1,5 @@
 import { distanceMetric, TABLE_DISTANCES } from '../beam/table-distances.ts';
-import type { MethodPage, MetricRow } from './rows.ts';
+import { type MethodPage, rows } from './rows.ts';
 
 /* The modelled light: what leaves the LEDs, how it spreads, and what it is like at other distances. */
 
@@ -132,7 +132,7 @@ const atDistance = (distance: number) =>
   ] as const;
 
 /** These metrics, in the order of the calculation page. */
-export const BEAM_METRICS = [
+export const BEAM_METRICS = /* @__PURE__ */ rows(() => [
   {
     id: 'emitted-power',
     name: 'Emitted power',
@@ -175,4 +175,4 @@ export const BEAM_METRICS = [
   },
   { id: 'sampling-bias', name: 'Sampling bias of the grid', method: 'sampling-bias', unit: '%' },
   ...TABLE_DISTANCES.flatMap(atDistance),
-] as const satisfies readonly MetricRow[];
+]);

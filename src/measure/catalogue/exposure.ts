@@ -1,5 +1,5 @@
 import { EYE_DISTANCES } from '../exposure/eye-distances.ts';
-import type { MethodPage, MetricRow } from './rows.ts';
+import { type MethodPage, rows } from './rows.ts';
 
 /* What is held against published limits. */
 
@@ -152,7 +152,7 @@ const precaution = <const Kind extends string>(kind: Kind, name: string) =>
   }) as const;
 
 /** These metrics, in the order of the results. */
-export const EXPOSURE_METRICS = [
+export const EXPOSURE_METRICS = /* @__PURE__ */ rows(() => [
   ...atEye('reading', 'at the reading’s distance'),
   ...EYE_DISTANCES.flatMap((distance) => atEye(`${distance}-cm`, `at ${distance} cm`)),
   {
@@ -178,4 +178,4 @@ export const EXPOSURE_METRICS = [
   },
   precaution('radio', 'Radio field'),
   { id: 'sound-of-panel', name: 'Sound of the panel alone', method: 'sound-of-panel', unit: 'dB(A)' },
-] as const satisfies readonly MetricRow[];
+]);

@@ -1,4 +1,4 @@
-import { type MethodPage, type MetricRow, perMode } from './rows.ts';
+import { type MethodPage, perMode, rows } from './rows.ts';
 
 /* The light at the reference plane, what it is drawn from, and what it costs. */
 
@@ -134,7 +134,7 @@ export const LIGHT_METHODS = {
 } as const satisfies Record<keyof typeof LIGHT_VERSIONS, MethodPage>;
 
 /** These metrics, in the order of the calculation page. */
-export const LIGHT_METRICS = [
+export const LIGHT_METRICS = /* @__PURE__ */ rows(() => [
   {
     id: 'optical-power',
     name: 'Optical power at the reference plane',
@@ -231,7 +231,7 @@ export const LIGHT_METRICS = [
     panelPage: { key: 60 },
   }),
   ...perMode('efficiency', 'Efficiency less standby', 'efficiency', '%', '-net'),
-] as const satisfies readonly MetricRow[];
+]);
 
 /** Figures that others are made of or compared by; they stand in no list of a panel's figures. */
 export const INNER_METRICS = ['net-draw', 'optical-power-change', 'step-up', 'step-up-power', 'power'] as const;

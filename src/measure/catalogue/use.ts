@@ -1,4 +1,4 @@
-import { type MethodPage, type MetricRow, onAndOff, perMode } from './rows.ts';
+import { type MethodPage, onAndOff, perMode, rows } from './rows.ts';
 
 /* What the use of a panel brings with it: cost, exposure, colours, flicker, fields and sound. */
 
@@ -53,7 +53,7 @@ export const USE_METHODS = {
 } as const satisfies Record<keyof typeof USE_VERSIONS, MethodPage>;
 
 /** These metrics, in the order of the calculation page. */
-export const USE_METRICS = [
+export const USE_METRICS = /* @__PURE__ */ rows(() => [
   {
     id: 'running-cost',
     name: 'Cost of one hour',
@@ -105,4 +105,4 @@ export const USE_METRICS = [
   ...onAndOff('sound', 'Sound', 'dB(A)', {
     filter: { key: 'sound', label: 'Sound, on', ends: 'upper', place: 50 },
   }),
-] as const satisfies readonly MetricRow[];
+]);

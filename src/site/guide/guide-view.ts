@@ -10,6 +10,7 @@ import { type Column, guideColumns } from './ranking-columns.ts';
 
 /** One panel of a ranking table. */
 export interface Row {
+  slug: string;
   name: string;
   address: string;
   /** "lent by the maker", "given by the maker". */
@@ -125,6 +126,7 @@ function row(panel: PanelEntry, { basis, columns, bars, ledger }: Page): Row {
   const errorBar = bars.get(panel);
   const { obtained } = panel.data;
   return {
+    slug: panel.slug,
     name: panel.name,
     address: panelAddress(panel.slug),
     filter: rowDataOf(panel),

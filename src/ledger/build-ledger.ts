@@ -4,6 +4,7 @@ import { isFigure } from '../measure/figure.ts';
 import { impossibility } from '../measure/handed-on.ts';
 import { ninePointBasis } from '../measure/irradiance/bench-procedure.ts';
 import { distanceGroups } from '../measure/irradiance/same-distance.ts';
+import type { MetricId } from '../measure/metrics.ts';
 import { closeToFrontier, frontier } from '../measure/money/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/money/ranking.ts';
 import { stepUps } from '../measure/money/step-ups.ts';
@@ -92,10 +93,10 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
 }
 
 /** The figures that a ranking rests on. */
-const BASES: Readonly<Record<RankBasis, { power: string; perWatt: string }>> = {
+const BASES = {
   optical: { power: 'optical-power', perWatt: 'price-per-watt' },
   emitted: { power: 'emitted-power', perWatt: 'price-per-emitted-watt' },
-};
+} as const satisfies Readonly<Record<RankBasis, { power: MetricId; perWatt: MetricId }>>;
 
 interface Competitor {
   panel: SinglePanel;

@@ -4,13 +4,16 @@ import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { Facts, InstrumentUse, SetDistance } from '../measure/checks/index.ts';
-import { type FigureOrGap, isFigure } from '../measure/figure.ts';
+import type { FigureMap } from '../measure/figure.ts';
+import { isFigure } from '../measure/figure.ts';
+import type { MetricId } from '../measure/metrics.ts';
 
 const MODES = ['red', 'near-infrared', 'combined'] as const;
-const each = (prefix: string, suffixes: readonly string[]) => suffixes.map((it) => `${prefix}-${it}`);
+const each = <const Prefix extends string, const Suffix extends string>(prefix: Prefix, suffixes: readonly Suffix[]) =>
+  suffixes.map((it) => `${prefix}-${it}` as const);
 
 /** Metrics that are read off each kind of meter. */
-const READ: Partial<Record<InstrumentKind, readonly string[]>> = {
+const READ: Partial<Record<InstrumentKind, readonly MetricId[]>> = {
   irradiance: [...each('peak-irradiance', MODES), 'mean-irradiance'],
   spectrum: each('wavelength', ['red', 'near-infrared']),
   mains: each('mains-draw', [...MODES, 'standby']),
@@ -26,7 +29,7 @@ export function checkedReadings(
   panel: Panel,
   session: Session | undefined,
   content: Content,
-  figures: ReadonlyMap<string, FigureOrGap>,
+  figures: FigureMap,
 ): Pick<Facts, 'reference' | 'distances' | 'warmUp' | 'ledCount' | 'instruments' | 'rooms'> {
   return {
     reference: content.guide.data.referenceDistance.value,
@@ -87,12 +90,8 @@ function ledCount({ leds, claims }: Panel): number | undefined {
   return leds.columns * leds.rows - (leds.staggered ? Math.floor(leds.rows / 2) : 0);
 }
 
-function instrumentUses(
-  session: Session,
-  content: Content,
-  figures: ReadonlyMap<string, FigureOrGap>,
-): InstrumentUse[] {
-  return (Object.entries(READ) as Array<[InstrumentKind, readonly string[]]>).flatMap(([kind, all]) => {
+function instrumentUses(session: Session, content: Content, figures: FigureMap): InstrumentUse[] {
+  return (Object.entries(READ) as Array<[InstrumentKind, readonly MetricId[]]>).flatMap(([kind, all]) => {
     const metrics = all.filter((metric) => isFigure(figures.get(metric)));
     if (metrics.length === 0) return [];
     const instrument = content.instruments.get(session.instruments[kind] ?? '')?.data;

@@ -4,6 +4,7 @@ import { exposureResults, type Infrared, type LimitResult, nearInfraredFromMode 
 import { type FigureOrGap, gap } from '../measure/figure.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { MetricId } from '../measure/metrics.ts';
 import { axisInfrared } from './axis-infrared.ts';
 import type { InstrumentFinder } from './reading-figures.ts';
 
@@ -13,7 +14,7 @@ export function exposureLimits(
   session: Session,
   guide: Guide,
   infrared: Infrared,
-  figure: (metric: string) => FigureOrGap | undefined,
+  figure: (metric: MetricId) => FigureOrGap | undefined,
   instrumentFor: InstrumentFinder,
 ): LimitResult[] {
   return exposureResults({

@@ -1,15 +1,14 @@
+import type { FigureMap } from '../measure/figure.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
 import { addFlag, handedOn } from '../measure/handed-on.ts';
+import type { MetricId } from '../measure/metrics.ts';
 
 /**
  * The figures of a session with their flags: each flag on the figures that it concerns, and handed on to every figure
  * that is made of one of them, as its inputs name it. A flag on a figure that is nothing but readings (a mean of the
  * grid, say) is one on those readings, so that it reaches whatever else is made of them.
  */
-export function flaggedFigures(
-  figures: ReadonlyMap<string, FigureOrGap>,
-  flags: readonly Flag[],
-): Map<string, FigureOrGap> {
+export function flaggedFigures(figures: FigureMap, flags: readonly Flag[]): Map<MetricId, FigureOrGap> {
   const result = new Map(figures);
   if (flags.length === 0) return result;
   const all = [...figures.values()].filter(isFigure);

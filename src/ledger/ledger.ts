@@ -4,15 +4,16 @@ import type { Maker } from '../content/schema/maker.ts';
 import type { Panel, Price } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { PanelLight } from '../measure/beam/panel-light.ts';
+import type { RankBasis } from '../measure/catalogue/rows.ts';
 import type { LimitResult, ShareReading } from '../measure/exposure/index.ts';
-import type { Figure, FigureOrGap, Flag } from '../measure/figure.ts';
+import type { Figure, FigureMap, FigureOrGap, Flag } from '../measure/figure.ts';
 import type { Conditions } from '../measure/irradiance/bench-procedure.ts';
 import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
 import type { Said } from '../measure/statement.ts';
 
-export type { Conditions };
+export type { Conditions, RankBasis };
 
 export type SizeClass = Guide['sizeClasses'][number];
 
@@ -36,7 +37,7 @@ export interface SessionEntry {
   readings: Session;
   instruments: readonly UsedInstrument[];
   conditions: Conditions;
-  figures: ReadonlyMap<string, FigureOrGap>;
+  figures: FigureMap;
   /** What the optics model makes of it. */
   light: PanelLight;
   /** Its readings held against published limits. */
@@ -57,9 +58,6 @@ export interface PriceEntry {
   perWatt: FigureOrGap;
 }
 
-/** What a watt is, of whose price panels are ranked by: light through the reference plane, or all that leaves the LEDs. */
-export type RankBasis = 'optical' | 'emitted';
-
 /** A panel with everything that pages show of it. */
 export interface PanelEntry {
   slug: string;
@@ -72,7 +70,7 @@ export interface PanelEntry {
   sessions: readonly SessionEntry[];
   current: SessionEntry | undefined;
   /** Every registered metric: a figure, or a gap with its reason. */
-  figures: ReadonlyMap<string, FigureOrGap>;
+  figures: FigureMap;
   flags: readonly Flag[];
   claims: readonly ClaimCheck[];
   /** Newest first. */

@@ -1,5 +1,6 @@
 import type { Panel } from '../content/schema/panel.ts';
-import { type FigureOrGap, figureFinder } from '../measure/figure.ts';
+import type { FigureMap } from '../measure/figure.ts';
+import { figureFinder } from '../measure/figure.ts';
 import {
   type ClaimCheck,
   checkQuantity,
@@ -15,14 +16,14 @@ import {
  *
  * @param distance of the session, cm
  */
-export function panelClaims(panel: Panel, figures: ReadonlyMap<string, FigureOrGap>, distance: number): ClaimCheck[] {
+export function panelClaims(panel: Panel, figures: FigureMap, distance: number): ClaimCheck[] {
   const { claims } = panel;
   if (!claims) return [];
   const checks: ClaimCheck[] = [];
   const figure = figureFinder(figures);
 
   const claimedPeaks = (claims.wavelengths ?? []).map((it) => it.peak.value);
-  for (const metric of ['wavelength-red', 'wavelength-near-infrared']) {
+  for (const metric of ['wavelength-red', 'wavelength-near-infrared'] as const) {
     const measured = figure(metric);
     const check = measured && checkWavelength(claimedPeaks, measured);
     if (check) checks.push(check);

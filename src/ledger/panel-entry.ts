@@ -1,7 +1,7 @@
 import type { Guide } from '../content/schema/guide.ts';
 import type { Price } from '../content/schema/panel.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
-import { METRICS } from '../measure/metrics.ts';
+import { METRICS, type MetricId } from '../measure/metrics.ts';
 import { priceFigure } from '../measure/money/price.ts';
 import { sizeClassOf } from '../measure/money/size-class.ts';
 import type { Statement } from '../measure/statement.ts';
@@ -80,7 +80,7 @@ function withoutSession(
   price: SessionPrice,
 ): Pick<SessionEntry, 'figures' | 'flags' | 'claims'> {
   const { currency } = content.guide.data;
-  const figures = new Map<string, FigureOrGap>(METRICS.map(({ id }) => [id, gap(id, NO_SESSION)]));
+  const figures = new Map<MetricId, FigureOrGap>(METRICS.map(({ id }) => [id, gap(id, NO_SESSION)]));
   const money = perWatt(slug, price.figure, gap('optical-power', NO_SESSION), currency);
   for (const it of [field.width, field.height, field.area, price.figure, money]) figures.set(it.metric, it);
   const flags = panelFlags({ panel, figures, content, today, priceDate: price.date });

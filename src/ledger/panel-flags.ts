@@ -1,7 +1,8 @@
 import type { Content } from '../content/read/content.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import { flagsOf } from '../measure/checks/index.ts';
-import { type FigureOrGap, type Flag, figureFinder, hasCancelled, isFigure } from '../measure/figure.ts';
+import type { FigureMap } from '../measure/figure.ts';
+import { type Flag, figureFinder, hasCancelled, isFigure } from '../measure/figure.ts';
 import { checkedReadings } from './checked-readings.ts';
 import type { SessionEntry } from './ledger.ts';
 import { gridPointMeans } from './session-figures.ts';
@@ -11,7 +12,7 @@ export interface FlagContext {
   panel: Panel;
   /** Left out for a panel that has never been on the bench: its price and its sizes can still be odd. */
   session?: Pick<SessionEntry, 'readings' | 'date' | 'instruments' | 'claims'>;
-  figures: ReadonlyMap<string, FigureOrGap>;
+  figures: FigureMap;
   content: Content;
   today: string;
   /** Day of the price that is used; undefined where none is. */
@@ -54,7 +55,7 @@ function sides(it: Panel['field']): { width: number; height: number } | undefine
 }
 
 /** Metrics in whose budget an instrument's calibration stands, and has not cancelled; a doubt about it concerns them. */
-function metricsResting(instrument: string, figures: ReadonlyMap<string, FigureOrGap>): string[] {
+function metricsResting(instrument: string, figures: FigureMap): string[] {
   return [...figures.values()]
     .filter(isFigure)
     .filter((figure) =>

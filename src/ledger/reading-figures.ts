@@ -10,6 +10,8 @@ import {
   RED_ALONE,
 } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { MethodId } from '../measure/method-versions.ts';
+import type { MetricId } from '../measure/metrics.ts';
 import type { Mode } from '../measure/modes.ts';
 import { readingFigure } from '../measure/reading.ts';
 import type { Statement } from '../measure/statement.ts';
@@ -37,8 +39,8 @@ export const MODE_IDS = {
 /** What a reading is called in the session, and as a metric. */
 interface Item {
   reading: Reading | undefined;
-  metric: string;
-  methodId: string;
+  metric: MetricId;
+  methodId: MethodId;
   unit: Unit;
   instrument: InstrumentKind | undefined;
   path: string;

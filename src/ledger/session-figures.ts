@@ -10,7 +10,7 @@ import { gridFigures, gridGaps } from '../measure/irradiance/grid.ts';
 import { type GridGeometry, gridGeometry } from '../measure/irradiance/grid-geometry.ts';
 import { opticalPowerFigure, peakToMeanFigure } from '../measure/irradiance/optical-power.ts';
 import { exposureEachMinuteFigure, timeEachJouleFigure } from '../measure/irradiance/radiant-exposure-figures.ts';
-import { METRICS } from '../measure/metrics.ts';
+import { METRICS, type MetricId } from '../measure/metrics.ts';
 import { MODES, type Mode } from '../measure/modes.ts';
 import { pricePerWattFigure } from '../measure/money/price.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
@@ -44,13 +44,13 @@ export function sessionFigures(
   bench: SessionBench,
   { price, light: worked }: SessionExtras,
 ): {
-  figures: Map<string, FigureOrGap>;
+  figures: Map<MetricId, FigureOrGap>;
   light: PanelLight;
   limits: LimitResult[];
   eyeShares: readonly ShareReading[];
 } {
   const { id, session, guide, instrumentFor, field, distance } = bench;
-  const figures = new Map<string, FigureOrGap>(
+  const figures = new Map<MetricId, FigureOrGap>(
     [field.width, field.height, field.area].map((it) => [it.metric, it] as const),
   );
   const put = (...all: FigureOrGap[]) => {
@@ -72,7 +72,7 @@ export function sessionFigures(
     : gridGaps({ code: 'grid-not-measured' });
   put(grid.mean, grid.cellMean, grid.lowestToMean, grid.highestToMean, grid.variation);
 
-  const get = (metric: string): FigureOrGap => figures.get(metric) ?? gap(metric, { code: 'not-measured' });
+  const get = (metric: MetricId): FigureOrGap => figures.get(metric) ?? gap(metric, { code: 'not-measured' });
   const peak = get('peak-irradiance-combined');
   put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(id, p, m)));
   const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(id, m, a));
@@ -118,12 +118,12 @@ export function sessionFigures(
 function efficiencies(
   session: string,
   mode: Mode,
-  get: (metric: string) => FigureOrGap,
+  get: (metric: MetricId) => FigureOrGap,
   power: FigureOrGap,
   peak: FigureOrGap,
 ): FigureOrGap[] {
-  const metric = `efficiency-${mode}`;
-  const net = `${metric}-net`;
+  const metric = `efficiency-${mode}` as const;
+  const net = `${metric}-net` as const;
   const draw = get(`mains-draw-${mode}`);
   const inputs = (p: Figure, d: Figure, modePeak?: Figure, combinedPeak?: Figure) => ({
     session,
@@ -149,7 +149,7 @@ export function perWatt(session: string, price: FigureOrGap, power: FigureOrGap,
 
 /** A figure from others; where one of them is a gap, a gap that hands the reason on. */
 function from(
-  metric: string,
+  metric: MetricId,
   inputs: readonly FigureOrGap[],
   make: (...figures: [Figure, Figure, Figure, ...Figure[]]) => FigureOrGap,
 ): FigureOrGap {

@@ -1,5 +1,6 @@
 import { scatterUnknown } from './difference.ts';
 import type { Figure } from './figure.ts';
+import type { MetricId } from './metrics.ts';
 import { number } from './numbers.ts';
 import { makeFigure, productFigure } from './uncertainty.ts';
 
@@ -8,7 +9,7 @@ import { makeFigure, productFigure } from './uncertainty.ts';
  * same meter under the same calibration, the LED area) cancels; the interval is of the change itself. It has none where
  * how readings scatter is not known and would be all that is left.
  */
-export function changeFigure(session: string, metric: string, later: Figure, earlier: Figure): Figure {
+export function changeFigure(session: string, metric: MetricId, later: Figure, earlier: Figure): Figure {
   const ratio = productFigure(
     {
       id: `${session}/${metric}`,

@@ -1,28 +1,12 @@
+import type { MethodReference } from './method-versions.ts';
+import type { MetricId } from './metrics.ts';
 import type { Said, Statement } from './statement.ts';
+import type { Unit } from './unit.ts';
+
+export type { Unit };
 
 /** Where a figure comes from: read off an instrument, calculated from readings, from a model, or from the maker. */
 export type Basis = 'measured' | 'derived' | 'modelled' | 'claimed';
-
-/** The canonical units of figures. One quantity, one unit; readers' units are a matter of presentation. */
-export type Unit =
-  | 'mW/cm²'
-  | 'W'
-  | 'cm²'
-  | 'cm'
-  | 'nm'
-  | '%'
-  | '1'
-  | '°'
-  | 'Hz'
-  | 'µT'
-  | 'V/m'
-  | 'mW/m²'
-  | 'dB(A)'
-  | 'J/cm²'
-  | 's'
-  | 'currency'
-  | 'currency/W'
-  | 'currency/h';
 
 /**
  * A bound that a reading carries. "Below 0.1 µT" stays a bound through the calculation: it is neither
@@ -87,7 +71,7 @@ export interface Flag {
    */
   isNotHandedOn?: true;
   /** On a figure that it was handed on to: metric id of the figure that it concerns, of which this one is made. */
-  from?: string;
+  from?: MetricId;
 }
 
 /** Every number that the guide shows. Immutable; made by `makeFigure` and `propagate` in uncertainty.ts. */
@@ -95,7 +79,7 @@ export interface Figure {
   /** Stable for ever: `<panel>/<session date>/<metric>`. */
   id: string;
   /** The metric's id without panel and session: `optical-power`, `efficiency-red`. */
-  metric: string;
+  metric: MetricId;
   value: number;
   unit: Unit;
   /** The reading was a bound, and so is the figure. */
@@ -109,8 +93,8 @@ export interface Figure {
   degreesOfFreedom: number | null;
   uncertaintyAbsent?: Said;
   basis: Basis;
-  /** The method and its version: `optical-power@1`. */
-  method: string;
+  /** The method and its version. */
+  method: MethodReference;
   /** Ids of figures and paths of readings that went in. */
   inputs: string[];
   budget: BudgetComponent[];
@@ -128,7 +112,7 @@ export interface Figure {
 /** A figure that could not be had, and why. It never becomes a zero or an empty cell. */
 export interface Gap {
   gap: true;
-  metric: string;
+  metric: MetricId;
   /** Short enough for a table cell: "not measured". */
   reason: Said;
 }
@@ -141,7 +125,7 @@ export function isFigure(it: FigureOrGap | undefined): it is Figure {
 }
 
 /** A stated gap. */
-export function gap(metric: string, reason: Said): Gap {
+export function gap(metric: MetricId, reason: Said): Gap {
   return { gap: true, metric, reason };
 }
 
@@ -152,8 +136,11 @@ export function relativeUncertainty(figure: Figure): number | null {
   return figure.standardUncertainty / Math.abs(figure.value);
 }
 
+/** Figures and gaps by their metric. */
+export type FigureMap = ReadonlyMap<MetricId, FigureOrGap>;
+
 /** Looks figures up by their metric; a gap is none. */
-export function figureFinder(figures: ReadonlyMap<string, FigureOrGap>): (metric: string) => Figure | undefined {
+export function figureFinder(figures: FigureMap): (metric: MetricId) => Figure | undefined {
   return (metric) => {
     const it = figures.get(metric);
     return isFigure(it) ? it : undefined;

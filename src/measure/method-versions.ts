@@ -1,66 +1,70 @@
-/**
- * The version of each method, which goes up whenever published numbers can move for the same readings. Apart from the
- * registry (methods.ts), so that what works out a figure in the reader's browser need not bring the whole of it along.
- */
-const VERSIONS: Readonly<Record<string, number>> = {
-  'bench-procedure': 2,
-  uncertainty: 2,
-  wavelength: 1,
-  'peak-irradiance': 2,
-  'mean-irradiance': 2,
-  uniformity: 2,
-  'peak-to-mean': 1,
-  'led-area': 1,
-  'optical-power': 1,
-  'real-price': 1,
-  'price-per-watt': 1,
-  'mains-draw': 1,
-  efficiency: 1,
-  'running-cost': 1,
-  'radiant-exposure': 1,
-  flicker: 1,
-  'magnetic-field': 1,
-  'electric-field': 1,
-  'radio-field': 1,
-  sound: 2,
-  'hot-spots': 1,
-  'warm-up': 1,
-  'size-class': 1,
-  rank: 2,
-  'step-up': 2,
-  frontier: 2,
-  claims: 2,
-  plausibility: 2,
-  'infrared-eye': 2,
-  'skin-heating': 2,
-  'retinal-hazard': 1,
-  'flicker-lines': 1,
-  'field-levels': 2,
-  'building-biology': 1,
-  'sound-of-panel': 1,
-  'beam-half-angle': 2,
-  'sampling-bias': 2,
-  capture: 2,
-  'emitted-power': 2,
-  'efficiency-emitted': 2,
-  'price-per-emitted-watt': 2,
-  'distance-table': 2,
-};
+import { BEAM_VERSIONS } from './catalogue/beam.ts';
+import { BENCH_VERSIONS } from './catalogue/bench.ts';
+import { EXPOSURE_VERSIONS } from './catalogue/exposure.ts';
+import { GUIDE_VERSIONS } from './catalogue/guide.ts';
+import { LIGHT_VERSIONS } from './catalogue/light.ts';
+import { USE_VERSIONS } from './catalogue/use.ts';
 
-/** The version of a method, or an error naming the id: an unknown method is a fault of the program. */
-export function versionOf(id: string): number {
-  const version = Object.hasOwn(VERSIONS, id) ? VERSIONS[id] : undefined;
-  if (version === undefined) throw new Error(`no method is registered as "${id}"`);
-  return version;
+/**
+ * The version of each method, which goes up whenever published numbers can move for the same readings; the page's
+ * history says how. Of the catalogue this is all that a script in the reader's browser gets, where it makes a figure:
+ * formulas and names stay behind.
+ */
+const VERSIONS = {
+  ...BENCH_VERSIONS,
+  ...LIGHT_VERSIONS,
+  ...BEAM_VERSIONS,
+  ...USE_VERSIONS,
+  ...EXPOSURE_VERSIONS,
+  ...GUIDE_VERSIONS,
+} as const;
+
+/** Id of a registered method. */
+export type MethodId = keyof typeof VERSIONS;
+
+/** A method in one version, as figures carry it; one object for all figures of a method. */
+export interface MethodReference {
+  readonly id: MethodId;
+  readonly version: number;
 }
 
-/** Ids of all methods that have a version. */
-export const VERSIONED_METHODS: readonly string[] = Object.keys(VERSIONS);
+/** True for the id of a registered method. */
+export function isMethodId(id: string): id is MethodId {
+  return Object.hasOwn(VERSIONS, id);
+}
 
-/** One text for all figures of a method. */
-const REFERENCES: ReadonlyMap<string, string> = new Map(VERSIONED_METHODS.map((id) => [id, `${id}@${versionOf(id)}`]));
+/** Ids of all methods. */
+export const METHOD_IDS: readonly MethodId[] = Object.keys(VERSIONS).filter(isMethodId);
 
-/** `optical-power` to `optical-power@1`, as figures carry it. */
-export function methodReference(id: string): string {
-  return REFERENCES.get(id) ?? `${id}@${versionOf(id)}`;
+const REFERENCES: ReadonlyMap<string, MethodReference> = new Map(
+  METHOD_IDS.map((id) => [id, Object.freeze({ id, version: VERSIONS[id] })]),
+);
+
+/** The method in the version of today, or an error naming the id: an unknown method is a fault of the program. */
+export function methodReference(id: MethodId): MethodReference {
+  const reference = REFERENCES.get(id);
+  if (!reference) throw new Error(`no method is registered as "${id}"`);
+  return reference;
+}
+
+/** The version of a method, or an error naming the id. */
+export function versionOf(id: MethodId): number {
+  return methodReference(id).version;
+}
+
+/** True where two figures were made by one method in one version. */
+export function isSameMethod(one: MethodReference, other: MethodReference): boolean {
+  return one.id === other.id && one.version === other.version;
+}
+
+/** As files and pages print it: `optical-power@1`. */
+export function methodText({ id, version }: MethodReference): string {
+  return `${id}@${version}`;
+}
+
+/** What a file printed, read again; an error where it names no method. */
+export function methodOfText(text: string): MethodReference {
+  const [id = '', version] = text.split('@');
+  if (!isMethodId(id)) throw new Error(`no method is registered as "${id}"`);
+  return { id, version: Number(version) };
 }

@@ -1,111 +1,88 @@
-import { distanceMetric, TABLE_DISTANCES } from './beam/table-distances.ts';
-import { EXPOSURE_METRICS } from './exposure/metrics.ts';
+import { BEAM_METRICS } from './catalogue/beam.ts';
+import { EXPOSURE_METRICS } from './catalogue/exposure.ts';
+import { type INNER_METRICS, LIGHT_METRICS } from './catalogue/light.ts';
+import type { MetricRow, PanelList, RangeFilter, RankBasis, RankingColumn } from './catalogue/rows.ts';
+import { USE_METRICS } from './catalogue/use.ts';
+import { type MethodId, type MethodReference, methodReference } from './method-versions.ts';
 
-/** A figure that a panel can have, whoever the panel is. Its id is its anchor on the working page. */
-export interface Metric {
-  /** Never reused for something else. */
-  id: string;
-  name: string;
-  /** Id of the method that explains it (methods.ts). */
-  method: string;
-  /** Canonical unit; `currency` stands for the guide's base currency. */
-  unit: string;
+const ROWS = [...LIGHT_METRICS, ...BEAM_METRICS, ...USE_METRICS, ...EXPOSURE_METRICS] as const;
+
+/** Id of a figure that a panel has, and that pages and files list. */
+export type ListedMetricId = (typeof ROWS)[number]['id'];
+
+/** Id of any figure: those that are listed, and those that only others are made of. */
+export type MetricId = ListedMetricId | (typeof INNER_METRICS)[number];
+
+/** A row of the catalogue. */
+export interface Metric extends MetricRow {
+  id: ListedMetricId;
+  method: MethodId;
 }
 
-const MODES = [
-  ['combined', 'both channels'],
-  ['red', 'red alone'],
-  ['near-infrared', 'near-infrared alone'],
-] as const;
+/** Every metric, in the order in which a panel's calculation page shows them. */
+export const METRICS: readonly Metric[] = ROWS;
 
-const perMode = (id: string, name: string, method: string, unit: string, ending = ''): Metric[] =>
-  MODES.map(([mode, words]) => ({ id: `${id}-${mode}${ending}`, name: `${name}, ${words}`, method, unit }));
+const byId: ReadonlyMap<string, Metric> = new Map(METRICS.map((metric) => [metric.id, metric]));
 
-const onAndOff = (id: string, name: string, unit: string): Metric[] => [
-  { id: `${id}-on`, name: `${name}, panel on`, method: id, unit },
-  { id: `${id}-off`, name: `${name}, panel off`, method: id, unit },
-];
-
-const atDistance = (distance: number): Metric[] => [
-  {
-    id: distanceMetric('mean-irradiance', distance),
-    name: `Mean irradiance at ${distance} cm`,
-    method: 'distance-table',
-    unit: 'mW/cm²',
-  },
-  {
-    id: distanceMetric('peak-irradiance', distance),
-    name: `Peak irradiance at ${distance} cm`,
-    method: 'distance-table',
-    unit: 'mW/cm²',
-  },
-  {
-    id: distanceMetric('uniformity-lowest', distance),
-    name: `Lowest place over mean at ${distance} cm`,
-    method: 'distance-table',
-    unit: '%',
-  },
-];
-
-/** Every metric, in the order in which a panel's working shows them. */
-export const METRICS: readonly Metric[] = [
-  { id: 'optical-power', name: 'Optical power at the reference plane', method: 'optical-power', unit: 'W' },
-  { id: 'real-price', name: 'Price really paid', method: 'real-price', unit: 'currency' },
-  { id: 'price-per-watt', name: 'Price per optical watt', method: 'price-per-watt', unit: 'currency/W' },
-  { id: 'mean-irradiance', name: 'Mean irradiance', method: 'mean-irradiance', unit: 'mW/cm²' },
-  {
-    id: 'mean-irradiance-by-cells',
-    name: 'Mean irradiance, weighted by cells',
-    method: 'mean-irradiance',
-    unit: 'mW/cm²',
-  },
-  ...perMode('peak-irradiance', 'Peak irradiance', 'peak-irradiance', 'mW/cm²'),
-  { id: 'peak-to-mean', name: 'Peak to mean', method: 'peak-to-mean', unit: '1' },
-  { id: 'uniformity-lowest', name: 'Lowest point over mean', method: 'uniformity', unit: '%' },
-  { id: 'uniformity-highest', name: 'Highest point over mean', method: 'uniformity', unit: '%' },
-  { id: 'uniformity-variation', name: 'Variation over the points', method: 'uniformity', unit: '%' },
-  { id: 'field-width', name: 'Width of the LED field', method: 'led-area', unit: 'cm' },
-  { id: 'field-height', name: 'Height of the LED field', method: 'led-area', unit: 'cm' },
-  { id: 'led-area', name: 'LED area', method: 'led-area', unit: 'cm²' },
-  ...perMode('mains-draw', 'Mains draw', 'mains-draw', 'W'),
-  { id: 'mains-draw-standby', name: 'Mains draw, standby', method: 'mains-draw', unit: 'W' },
-  ...perMode('efficiency', 'Efficiency', 'efficiency', '%'),
-  ...perMode('efficiency', 'Efficiency less standby', 'efficiency', '%', '-net'),
-  { id: 'emitted-power', name: 'Emitted power', method: 'emitted-power', unit: 'W' },
-  {
-    id: 'price-per-emitted-watt',
-    name: 'Price per emitted watt',
-    method: 'price-per-emitted-watt',
-    unit: 'currency/W',
-  },
-  { id: 'efficiency-emitted', name: 'Efficiency on the emitted power', method: 'efficiency-emitted', unit: '%' },
-  { id: 'beam-half-angle', name: 'Beam half-angle', method: 'beam-half-angle', unit: '°' },
-  { id: 'capture', name: 'Capture', method: 'capture', unit: '%' },
-  { id: 'sampling-bias', name: 'Sampling bias of the grid', method: 'sampling-bias', unit: '%' },
-  ...TABLE_DISTANCES.flatMap(atDistance),
-  { id: 'running-cost', name: 'Cost of one hour', method: 'running-cost', unit: 'currency/h' },
-  { id: 'radiant-exposure-minute', name: 'Radiant exposure each minute', method: 'radiant-exposure', unit: 'J/cm²' },
-  { id: 'time-per-joule', name: 'Time for each 1 J/cm²', method: 'radiant-exposure', unit: 's' },
-  { id: 'wavelength-red', name: 'Peak wavelength, red', method: 'wavelength', unit: 'nm' },
-  { id: 'wavelength-near-infrared', name: 'Peak wavelength, near-infrared', method: 'wavelength', unit: 'nm' },
-  { id: 'fwhm-red', name: 'Width at half maximum, red', method: 'wavelength', unit: 'nm' },
-  { id: 'fwhm-near-infrared', name: 'Width at half maximum, near-infrared', method: 'wavelength', unit: 'nm' },
-  ...perMode('flicker', 'Flicker', 'flicker', '%'),
-  ...perMode('flicker-frequency', 'Flicker frequency', 'flicker', 'Hz'),
-  ...onAndOff('magnetic-field', 'Magnetic field', 'µT'),
-  { id: 'magnetic-field-frequency', name: 'Magnetic field, frequency', method: 'magnetic-field', unit: 'Hz' },
-  ...onAndOff('electric-field', 'Electric field', 'V/m'),
-  { id: 'electric-field-frequency', name: 'Electric field, frequency', method: 'electric-field', unit: 'Hz' },
-  ...onAndOff('radio-field', 'Radio field', 'mW/m²'),
-  ...onAndOff('sound', 'Sound', 'dB(A)'),
-  ...EXPOSURE_METRICS,
-];
-
-const byId = new Map(METRICS.map((metric) => [metric.id, metric]));
+/** True for the id of a listed metric. */
+export function isMetricId(id: string): id is ListedMetricId {
+  return byId.has(id);
+}
 
 /** The metric, or an error naming the id: an unknown metric is a fault of the program. */
 export function metricById(id: string): Metric {
   const metric = byId.get(id);
   if (!metric) throw new Error(`no metric is registered as "${id}"`);
   return metric;
+}
+
+/** What a figure is, so far as its row in the catalogue says it. */
+export interface MetricIdentity {
+  id: string;
+  metric: ListedMetricId;
+  unit: Metric['unit'];
+  method: MethodReference;
+}
+
+/**
+ * What `makeFigure` wants to know of a figure besides its basis and inputs.
+ *
+ * @param owner what the figure is of: `<panel>/<session date>`, or the panel alone
+ */
+export function identityOf(id: ListedMetricId, owner: string): MetricIdentity {
+  const { unit, method } = metricById(id);
+  return { id: `${owner}/${id}`, metric: id, unit, method: methodReference(method) };
+}
+
+/** A metric with one of the places that it is shown at. */
+type ShownAt<Where> = { metric: Metric } & Where;
+
+const byPlace = <T>(all: ReadonlyArray<T & { place: number }>): T[] => all.toSorted((a, b) => a.place - b.place);
+
+/** Columns of the tables that rank by a basis, with where they stand, in their order. */
+export function rankingColumns(basis: RankBasis): Array<ShownAt<{ column: RankingColumn; place: number }>> {
+  return byPlace(
+    METRICS.flatMap((metric) => {
+      const column = metric.ranking;
+      const place = column?.place[basis];
+      return column && place !== undefined ? [{ metric, column, place }] : [];
+    }),
+  );
+}
+
+/** Metrics of a list of a panel's page, in their order. */
+export function metricsOnPanelPage(list: PanelList): ListedMetricId[] {
+  const all = METRICS.flatMap(({ id, panelPage }) => {
+    const place = panelPage?.[list];
+    return place === undefined ? [] : [{ id, place }];
+  });
+  return byPlace(all).map((it) => it.id);
+}
+
+/** What the guide can be narrowed by, in the order of its fields. */
+export function rangeFilters(): Array<ShownAt<{ filter: RangeFilter }>> {
+  const all = METRICS.flatMap((metric) =>
+    metric.filter ? [{ metric, filter: metric.filter, place: metric.filter.place }] : [],
+  );
+  return byPlace(all);
 }

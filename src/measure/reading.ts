@@ -18,7 +18,8 @@ import {
   spectralComponents,
 } from './instrument/spectral-response.ts';
 import { type DistanceSetting, distanceComponents, litField } from './irradiance/distance-setting.ts';
-import { methodReference } from './method-versions.ts';
+import { type MethodId, methodReference } from './method-versions.ts';
+import type { MetricId } from './metrics.ts';
 import type { Statement } from './statement.ts';
 import { makeFigure } from './uncertainty.ts';
 
@@ -31,8 +32,8 @@ declare module './statement.ts' {
 
 /** One value read off an instrument. */
 export interface InstrumentReading {
-  metric: string;
-  methodId: string;
+  metric: MetricId;
+  methodId: MethodId;
   unit: Unit;
   /** In the unit. */
   value: number;

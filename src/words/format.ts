@@ -164,10 +164,10 @@ export function unitWords(unit: Unit, currency: string): string {
   return unit === '1' ? '' : unit.replace('currency', currency);
 }
 
-/** `optical-power@1` to its parts. */
+/** A figure's method with the address of its page. */
 export function methodOf(figure: Pick<Figure, 'method'>): { id: string; version: number; address: string } {
-  const [id = '', version = '1'] = figure.method.split('@');
-  return { id, version: Number(version), address: `/methods/${id}/` };
+  const { id, version } = figure.method;
+  return { id, version, address: `/methods/${id}/` };
 }
 
 const dates = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });

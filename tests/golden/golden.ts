@@ -5,7 +5,7 @@
  */
 import { createHash } from 'node:crypto';
 import { type Figure, isFigure } from '../../src/measure/figure.ts';
-import { methodReference } from '../../src/measure/method-versions.ts';
+import { methodReference, methodText } from '../../src/measure/method-versions.ts';
 import type { Demo } from '../support/demo-ledger.ts';
 
 /** A figure, as far as its numbers and their reasons go. */
@@ -33,7 +33,7 @@ export function goldenOf({ content, ledger }: Demo): Golden {
       value: it.value,
       unit: it.unit,
       interval: it.interval95,
-      method: it.method,
+      method: methodText(it.method),
       inputs: it.inputs.flatMap(published),
     });
   const panels = new Map<string, string>();
@@ -58,7 +58,12 @@ export function goldenOf({ content, ledger }: Demo): Golden {
       const resting = panel.figures.get(metric);
       if (!rank || !isFigure(resting)) continue;
       const inputs = [resting.id];
-      const place = { value: rank.place, unit: `of ${rank.of}`, interval: rank.range, method: methodReference('rank') };
+      const place = {
+        value: rank.place,
+        unit: `of ${rank.of}`,
+        interval: rank.range,
+        method: methodText(methodReference('rank')),
+      };
       figures.set(`${slug}/${basis}`, { ...place, inputs });
       figures.set(`${slug}/${basis}/ties`, {
         ...place,

@@ -134,7 +134,7 @@ describe('uncertainty', () => {
   test('is absent, with the reason, where the session names no meter', () => {
     content.edit(TEASEL, '    instruments: { irradiance: thermopile }\n', '');
     const teasel = panel('teasel');
-    for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'uniformity-lowest']) {
+    for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'uniformity-lowest'] as const) {
       expect(figure(teasel.figures.get(metric)), metric).toMatchObject({
         standardUncertainty: null,
         interval95: null,

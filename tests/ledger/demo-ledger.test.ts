@@ -126,7 +126,7 @@ describe('every panel', () => {
 
   test('has a bound that stays a bound wherever a reading was one', () => {
     const limpet = panel('kelpwright-limpet');
-    for (const metric of ['magnetic-field-on', 'magnetic-field-off', 'flicker-red', 'flicker-combined']) {
+    for (const metric of ['magnetic-field-on', 'magnetic-field-off', 'flicker-red', 'flicker-combined'] as const) {
       const it = limpet.figures.get(metric);
       expect(isFigure(it) && [it.bound, it.standardUncertainty]).toEqual(['below', null]);
     }
@@ -340,7 +340,7 @@ describe('instruments', () => {
     const flag = dab.flags.find((it) => it.check === 'calibration-valid');
     expect(flag?.severity).toBe('doubt');
     expect(flag?.finding).toContain('2026-03-03');
-    for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'peak-irradiance-combined']) {
+    for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'peak-irradiance-combined'] as const) {
       const it = dab.figures.get(metric);
       expect(isFigure(it) && it.flags.map((own) => own.check), metric).toContain('calibration-valid');
     }

@@ -6,6 +6,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import { type Figure, isFigure } from '../../src/measure/figure.ts';
+import type { MetricId } from '../../src/measure/metrics.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;
@@ -16,7 +17,7 @@ afterEach(() => content.delete());
 
 const FILE = 'panels/plover/index.md';
 
-function figures(): (metric: string) => Figure {
+function figures(): (metric: MetricId) => Figure {
   const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover');
   return (metric) => {
     const it = panel?.figures.get(metric);

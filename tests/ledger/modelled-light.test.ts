@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { isFigure } from '../../src/measure/figure.ts';
+import type { MetricId } from '../../src/measure/metrics.ts';
 import { say } from '../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
@@ -28,15 +29,17 @@ function plover(): PanelEntry {
   return buildLedger(content.content(), { today: TODAY }).panels.get('plover') as PanelEntry;
 }
 
-const gapOf = (panel: PanelEntry, metric: string) => {
+const gapOf = (panel: PanelEntry, metric: MetricId) => {
   const it = panel.figures.get(metric);
   return it && !isFigure(it) ? say(it.reason) : undefined;
 };
 const flagsOf = (panel: PanelEntry) => panel.flags.filter((it) => it.check.startsWith('beam-'));
 const hasCommon = (panel: PanelEntry) =>
-  ['optical-power', 'price-per-watt', 'efficiency-combined'].every((metric) => isFigure(panel.figures.get(metric)));
+  (['optical-power', 'price-per-watt', 'efficiency-combined'] as const).every((metric) =>
+    isFigure(panel.figures.get(metric)),
+  );
 
-const CORRECTED = [
+const CORRECTED: readonly MetricId[] = [
   'emitted-power',
   'efficiency-emitted',
   'price-per-emitted-watt',
@@ -58,7 +61,7 @@ describe('a sound panel', () => {
 
   test('emitted power is about the common one over bias and capture', () => {
     const panel = plover();
-    const value = (metric: string) => {
+    const value = (metric: MetricId) => {
       const it = panel.figures.get(metric);
       return isFigure(it) ? it.value : Number.NaN;
     };

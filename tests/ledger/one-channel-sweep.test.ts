@@ -23,7 +23,8 @@ function plover(...entries: string[]): PanelEntry {
   content.edit(PLOVER, PEAK, `${PEAK}    distances:\n${entries.join('')}`);
   return buildLedger(content.content(), { today: TODAY }).panels.get('plover') as PanelEntry;
 }
-const shareOf = (panel: PanelEntry, at: string) => figureOf(panel.figures.get(`infrared-share-at-${at}`));
+const shareOf = (panel: PanelEntry, at: 'reading' | '30-cm' | '15-cm' | '60-cm') =>
+  figureOf(panel.figures.get(`infrared-share-at-${at}`));
 
 describe('near-infrared alone, read before the middle', () => {
   test('gives the share there, raised to the highest reading, with the calibration once', () => {

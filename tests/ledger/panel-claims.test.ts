@@ -9,7 +9,7 @@ const panel = (claims: object | undefined) =>
   panelSchema.parse({ maker: 'm', model: 'M', status: 'published', ...(claims && { claims }) });
 
 /** A session that read 50 ± 4 mW/cm², 100 ± 2 W, 661 nm and 838 nm. */
-const READ: Record<string, FigureOrGap> = {
+const READ: Partial<Record<MetricId, FigureOrGap>> = {
   'peak-irradiance-combined': figure(50, [line('peak', 2)], 'peak-irradiance-combined', 'mW/cm²'),
   'mains-draw-combined': figure(100, [line('draw', 1)], 'mains-draw-combined', 'W'),
   'wavelength-red': figure(661, [line('red', 0.4)], 'wavelength-red', 'nm'),

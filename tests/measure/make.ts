@@ -3,6 +3,8 @@ import { isFigure } from '../../src/measure/figure.ts';
 import type { AngularResponse } from '../../src/measure/instrument/angular-response.ts';
 import type { Instrument } from '../../src/measure/instrument/instrument.ts';
 import type { GridReadings } from '../../src/measure/irradiance/grid.ts';
+import type { MethodId } from '../../src/measure/method-versions.ts';
+import type { MetricId } from '../../src/measure/metrics.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
 
 /** Settings of every property test: the same cases in each run. */
@@ -52,9 +54,18 @@ export function line(key: string, contribution: number, part: Partial<ErrorSourc
   };
 }
 
+/** A metric by a name that a test has for it; of some the catalogue knows nothing. */
+export function metricNamed(name: string): MetricId {
+  return name as MetricId;
+}
+
+const methodNamed = (name: string): MethodId => name as MethodId;
+
 /** What a figure in a test is called. */
-export function identity(metric = 'optical-power', unit: Unit = 'W') {
-  return { id: `test/${metric}`, metric, unit, basis: 'measured' as const, method: `${metric}@1`, inputs: [] };
+export function identity(name = 'optical-power', unit: Unit = 'W') {
+  const metric = metricNamed(name);
+  const method = { id: methodNamed(name), version: 1 };
+  return { id: `test/${name}`, metric, unit, basis: 'measured' as const, method, inputs: [] };
 }
 
 /** A figure with a budget; exact without one. */

@@ -258,7 +258,7 @@ const fieldsOfTheirKind: Rule = ({ instruments: known }) =>
   });
 
 const methodPages: Rule = ({ methods }, { shownAs, unread }) => {
-  const ids = METHODS.map((method) => method.id);
+  const ids: readonly string[] = METHODS.map((method) => method.id);
   const problems: Problem[] = [];
   for (const method of METHODS) {
     const source = methods.get(method.id);

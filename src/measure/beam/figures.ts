@@ -1,7 +1,8 @@
 import { type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
 import { type Instrument, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
 import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
-import { methodReference } from '../method-versions.ts';
+import { type MethodId, methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
 import type { Said, Statement } from '../statement.ts';
@@ -81,9 +82,9 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
     ...missingRepeatability(instrument),
   ];
   const make = (
-    metric: string,
+    metric: MetricId,
     unit: Unit,
-    methodId: string,
+    methodId: MethodId,
     estimate: Estimate,
     rest: { calculation?: string; lowest?: number; factor?: number; shift?: number } = {},
   ): Figure => {

@@ -1,5 +1,5 @@
-import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../methods.ts';
 import { MODES_COMBINED_FIRST } from '../modes.ts';
+import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../thresholds.ts';
 import { type Check, words } from './check.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { median } from 'simple-statistics';
 import { medianPolish } from '../irradiance/median-polish.ts';
 import { modifiedZScores } from '../irradiance/modified-z.ts';
-import { OUTLIER_Z, SMALLEST_OUTLIER } from '../methods.ts';
+import { OUTLIER_Z, SMALLEST_OUTLIER } from '../thresholds.ts';
 import { type Check, words } from './check.ts';
 
 /** Fewer points have no spread worth the name. */

@@ -1,6 +1,6 @@
 import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
 import { parseISO } from 'date-fns/parseISO';
-import { STALE_PRICE_DAYS } from '../methods.ts';
+import { STALE_PRICE_DAYS } from '../thresholds.ts';
 import type { Check } from './check.ts';
 
 export const priceAge: Check = {

@@ -1,5 +1,6 @@
 import { type Basis, type Bound, type Figure, type FigureOrGap, gap } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { propagate } from '../uncertainty.ts';
 import { JOIN, LONG_EXPOSURE, LONGEST_TIMED, longestExposureTime } from './infrared.ts';
@@ -20,7 +21,7 @@ export const UNTIMED_NOTE = `${LONGEST_TIMED} s stands for “not limited by tim
  * rises, so its interval is that of the share, turned round; the standard uncertainty is of first order. At 1000 s
  * it is cut: there the slope just past the cut is taken, and no uncertainty is told where the whole interval is cut.
  */
-export function exposureTimeFigure(session: string, metric: string, share: Figure, basis: Basis): FigureOrGap {
+export function exposureTimeFigure(session: string, metric: MetricId, share: Figure, basis: Basis): FigureOrGap {
   const irradiance = irradianceOf(share.value);
   const isUntimed = irradiance <= LONG_EXPOSURE;
   if (isUntimed && share.bound === 'above') {

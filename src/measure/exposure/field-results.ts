@@ -1,5 +1,6 @@
 import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { hertz, type Level, type Levels, levelsFor, type MainsFrequency, statedFrequency } from './field-levels.ts';
@@ -22,15 +23,15 @@ export function fieldResults(session: string, reading: FieldReading, mains: Main
   const { kind, on } = reading;
   const frequency = statedFrequency(reading);
   const levels = levelsFor(kind, mains, frequency);
-  const share = (metric: string, level: Level) =>
+  const share = (metric: MetricId, level: Level) =>
     isFigure(on) ? shareOf(`${session}/${metric}`, metric, reading, on, level, levels) : gap(metric, on.reason);
-  const metric = `${kind}-field-share`;
+  const metric = `${kind}-field-share` as const;
   const strict = share(metric, levels.strict);
   const name = capital(FIELD_NAMES[kind]);
   const common = { limit: levels.limit, caution: 'implants-and-fields' } as const;
   const title = `${name}: share of the reference level`;
   if (kind === 'radio') return [{ ...common, id: metric, title, figure: strict, ...wording(reading, levels, strict) }];
-  const atMains = `${metric}-at-mains`;
+  const atMains = `${kind}-field-share-at-mains` as const;
   const mild = levels.mild
     ? share(atMains, levels.mild)
     : gap(atMains, isFigure(on) ? notAtMains(frequency) : on.reason);
@@ -46,7 +47,14 @@ function notAtMains(frequency: Figure | undefined): string {
   return `the meter showed ${frequency ? hertz(frequency) : 'a frequency'}, and the share is for that one`;
 }
 
-function shareOf(id: string, metric: string, reading: FieldReading, on: Figure, level: Level, levels: Levels): Figure {
+function shareOf(
+  id: string,
+  metric: MetricId,
+  reading: FieldReading,
+  on: Figure,
+  level: Level,
+  levels: Levels,
+): Figure {
   const figure = productFigure(
     {
       id,

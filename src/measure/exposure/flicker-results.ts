@@ -1,5 +1,6 @@
 import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { type FigureIdentity, productFigure, propagate } from '../uncertainty.ts';
 import { flickerLines, LOW_RISK, LOW_RISK_TO, NO_EFFECT, NO_EFFECT_TO, ROW_EDGE } from './flicker-lines.ts';
@@ -36,7 +37,7 @@ export function flickerResults(session: string, readings: (mode: FlickerMode) =>
   return FLICKER_MODES.flatMap(([mode, words]) => {
     const reading = readings(mode);
     return LINES.map(({ key, metric, limit, to }): LimitResult => {
-      const id = `${metric}-${mode}`;
+      const id = `${metric}-${mode}` as const;
       const figure =
         mode === 'near-infrared'
           ? gap(id, 'the lines speak of visible light')
@@ -55,7 +56,7 @@ export function flickerResults(session: string, readings: (mode: FlickerMode) =>
 
 function multiple(
   session: string,
-  metric: string,
+  metric: MetricId,
   { depth, frequency }: FlickerReading,
   key: 'lowRisk' | 'noEffect',
   to: number,

@@ -1,4 +1,5 @@
 import { type FigureOrGap, gap } from '../figure.ts';
+import type { MetricId } from '../metrics.ts';
 import type { MainsFrequency } from './field-levels.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
 import { fieldResults } from './field-results.ts';
@@ -17,7 +18,6 @@ export type { MainsFrequency } from './field-levels.ts';
 export { knowsSpectralError, nearInfraredFromMode } from './infrared-results.ts';
 export { type AxisReading, type Infrared, shareReadings } from './infrared-shares.ts';
 export { CLOSING, cited, type Limit, type LimitResult, sentenceOf } from './limit.ts';
-export { EXPOSURE_METRICS } from './metrics.ts';
 export type { ShareReading } from './share-by-distance.ts';
 
 /** What the measures of exposure are made from. */
@@ -25,7 +25,7 @@ export interface ExposureInput {
   /** `<panel>/<date>` */
   session: string;
   /** The session's reading of a metric; undefined where it was not taken. */
-  figure(metric: string): FigureOrGap | undefined;
+  figure(metric: MetricId): FigureOrGap | undefined;
   /** What was read with near-infrared alone on. */
   infrared: Infrared;
   /** Distances of the field and sound readings as they were written; left out where none was. */
@@ -44,7 +44,7 @@ const FIELDS = ['magnetic', 'electric', 'radio'] as const;
  */
 export function exposureResults(input: ExposureInput): LimitResult[] {
   const { session, distances } = input;
-  const reading = (metric: string, missing: string): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
+  const reading = (metric: MetricId, missing: string): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
   const flicker = (mode: FlickerMode): FlickerReading => ({
     depth: reading(`flicker-${mode}`, 'flicker was not measured'),
     frequency: reading(`flicker-frequency-${mode}`, 'no frequency is recorded'),
@@ -54,7 +54,7 @@ export function exposureResults(input: ExposureInput): LimitResult[] {
     on: reading(`${kind}-field-on`, 'not measured with the panel on'),
     off: reading(`${kind}-field-off`, 'not measured'),
     distance: distances[kind],
-    frequency: input.figure(`${kind}-field-frequency`),
+    frequency: kind === 'radio' ? undefined : input.figure(`${kind}-field-frequency`),
     response: input.responses?.[kind],
   });
   return [

@@ -1,6 +1,7 @@
 import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { number } from '../numbers.ts';
 import { exposureTimeFigure, UNTIMED_NOTE } from './exposure-time.ts';
+import type { EyeDistance } from './eye-distances.ts';
 import { EYE_DISTANCES } from './eye-distances.ts';
 import { INFRARED_LIMIT, LONG_EXPOSURE, LONGEST_TIMED, longestExposureTime } from './infrared.ts';
 import { type AxisReading, type Infrared, type Share, shareAt, shareAtReading } from './infrared-shares.ts';
@@ -59,12 +60,12 @@ const RANGE_WORDS =
 
 function pair(
   session: string,
-  place: string,
+  place: 'reading' | `${EyeDistance}-cm`,
   distance: number,
   { figure: share, there }: Share,
   infrared: Infrared,
 ): LimitResult[] {
-  const exposureTimeMetric = `infrared-stay-at-${place}`;
+  const exposureTimeMetric = `infrared-stay-at-${place}` as const;
   const exposureTime = isFigure(share)
     ? exposureTimeFigure(session, exposureTimeMetric, share, share.basis)
     : gap(exposureTimeMetric, share.reason);

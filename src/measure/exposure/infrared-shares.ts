@@ -1,8 +1,10 @@
 import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
 import { sameDistance } from '../irradiance/same-distance.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
+import type { EyeDistance } from './eye-distances.ts';
 import { LONG_EXPOSURE } from './infrared.ts';
 import { type ShareReading, type ShareThere, shareThere } from './share-by-distance.ts';
 import { cautiousEnd, leavingOut, relation, roundedTo } from './words.ts';
@@ -59,8 +61,8 @@ export function shareAtReading(session: string, { irradiance, unassessed }: Infr
  * The share at another distance: of a reading there, or a range between the bounds that the other readings set, given
  * as a bound at its cautious end; a gap nearer than the reading.
  */
-export function shareAt(session: string, infrared: Infrared, distance: number): Share {
-  const metric = `infrared-share-at-${distance}-cm`;
+export function shareAt(session: string, infrared: Infrared, distance: EyeDistance): Share {
+  const metric = `infrared-share-at-${distance}-cm` as const;
   const { irradiance } = infrared;
   if (!isFigure(irradiance)) return { figure: gap(metric, irradiance.reason) };
   if (irradiance.bound === 'above') {
@@ -99,7 +101,7 @@ interface ReadShare {
  * Readings before the middle miss what is brighter beside it. So they count where one at the reading's own distance
  * says how much that is, and only farther away, where beams mix: nearer, single LEDs stand out the more.
  */
-function readShares(session: string, infrared: Infrared, irradiance: Figure, metric: string): ReadShare[] {
+function readShares(session: string, infrared: Infrared, irradiance: Figure, metric: MetricId): ReadShare[] {
   const { distance, axis, unassessed } = infrared;
   const tie = axis.find((it) => sameDistance(it.distance, distance))?.irradiance;
   const own = { distance, share: leavingOut(shareFigure(session, metric, irradiance), ...unassessed), raised: 1 };
@@ -130,7 +132,7 @@ function readingOf({ distance, share, raised }: ReadShare): ShareReading {
 /** Irradiance to its share of the limit; `by` raises it from the middle to the highest of the plane. */
 function shareFigure(
   session: string,
-  metric: string,
+  metric: MetricId,
   irradiance: Figure,
   by?: { highest: Figure; middle: Figure },
 ): Figure {
@@ -161,7 +163,7 @@ function shareFigure(
 /** A range has no middle that could be its value: it stands as a bound at its cautious end. */
 function rangeFigure(
   session: string,
-  metric: string,
+  metric: MetricId,
   distance: number,
   { low, high, from }: Extract<ShareThere, { kind: 'range' }>,
   figures: readonly ReadShare[],

@@ -20,7 +20,7 @@ const STATUS =
 /** The reading with the panel on as a multiple of the guideline's lowest line, and the range it falls into. */
 export function precautionResult(session: string, reading: FieldReading): LimitResult {
   const { kind, on } = reading;
-  const metric = `${kind}-field-precaution`;
+  const metric = `${kind}-field-precaution` as const;
   const line = RANGE_EDGES[kind][0];
   const figure = isFigure(on)
     ? productFigure(

@@ -1,5 +1,5 @@
 import type { Figure } from '../figure.ts';
-import { WAVELENGTH_TOLERANCE_NM } from '../methods.ts';
+import { WAVELENGTH_TOLERANCE_NM } from '../thresholds.ts';
 import { sameDistance } from './same-distance.ts';
 
 /**

@@ -1,5 +1,7 @@
 import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
+import type { Mode } from '../modes.ts';
 import { number } from '../numbers.ts';
 import { linearFigure, productFigure } from '../uncertainty.ts';
 
@@ -13,7 +15,7 @@ declare module '../statement.ts' {
 export interface EfficiencyInputs {
   session: string;
   /** `red`, `near-infrared` or `combined`: the end of the metric's id. */
-  mode: string;
+  mode: Mode;
   /** Optical power with both channels on, W. */
   power: Figure;
   /** Mains draw in the mode, W; above zero. */
@@ -61,7 +63,7 @@ export function netEfficiencyFigure(inputs: EfficiencyInputs, standby: Figure): 
 }
 
 function efficiency(
-  metric: string,
+  metric: MetricId,
   { session, power, peaks }: EfficiencyInputs,
   draw: Figure,
   drawText: string,

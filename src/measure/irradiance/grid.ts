@@ -21,6 +21,7 @@ import {
   spectralComponents,
 } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Said, Statement } from '../statement.ts';
 import { makeFigure, type UncertaintyKnowledge } from '../uncertainty.ts';
@@ -96,7 +97,7 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Said): 
   const repeats = pooledRepeats(flat);
 
   const weightedMean = (
-    metric: string,
+    metric: MetricId,
     weightOf: (point: GridPoint) => number,
     calculation: (mean: number) => string | Statement,
   ): Figure => {

@@ -30,7 +30,7 @@ export interface SideReading {
 
 /** One side as a figure, cm. Two edges are set independently, each within +-a: u = a sqrt(2/3). */
 export function sideFigure({ panel, side, value, edgeSetting, instrument }: SideReading): Figure {
-  const metric = `field-${side}`;
+  const metric = `field-${side}` as const;
   const id = `${panel}/${metric}`;
   const absent: Statement | undefined = instrument ? instrument.calibrationAbsent : { code: 'tape-not-named' };
   const edges: BudgetComponent[] =

@@ -12,6 +12,7 @@ import {
   resolutionComponents,
 } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
+import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Said } from '../statement.ts';
 import { type FigureIdentity, makeFigure, productFigure } from '../uncertainty.ts';
@@ -62,7 +63,7 @@ export interface UniformityInputs {
 
 const LOWEST = 'uniformity-lowest';
 const HIGHEST = 'uniformity-highest';
-const VARIATION = 'uniformity-variation';
+const VARIATION = 'uniformity-variation' as const;
 
 /** The same gap for all three. */
 export function uniformityGaps(reason: Said): UniformityFigures {
@@ -95,7 +96,7 @@ export function uniformityFigures(inputs: UniformityInputs): UniformityFigures {
  * moves with point i by (delta_ir - r/n) / mean (JCGM 100:2008, 5.1.2). What all readings share cancels as far as it
  * is a factor; an offset does not.
  */
-function pointToMean(inputs: UniformityInputs, metric: string, point: GridPoint, symbol: string): Figure {
+function pointToMean(inputs: UniformityInputs, metric: MetricId, point: GridPoint, symbol: string): Figure {
   const { session, instrument, points, mean, common } = inputs;
   const { value } = point;
   const ratio = value / mean.value;

@@ -3,9 +3,9 @@ import type { Flag } from '../../measure/figure.ts';
 import { SEVERITY_WORDS } from '../../words/flags.ts';
 import { nameOf } from '../../words/names.ts';
 import { say } from '../../words/say.ts';
-import { panelAddress } from '../guide/guide-view.ts';
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { Html, html } from '../shared/html.ts';
+import { panelAddress } from '../shared/panel-address.ts';
 import { type Calculation, calculationView, looseCalculation, type SessionCalculation } from './calculation-view.ts';
 import type { DistanceCalculation } from './distance-calculation.ts';
 

@@ -1,5 +1,6 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
+import type { MetricId } from '../../measure/metrics.ts';
 import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { packFigures } from '../shared/browser/figure-pack.ts';
@@ -14,7 +15,7 @@ import {
 } from './browser/compared-panel.ts';
 
 /** Metrics that a file holds: those of the rows, the size of the field, and the means of the table by distance. */
-const METRICS = [
+const METRICS: readonly MetricId[] = [
   ...COMPARE_METRICS,
   'field-width',
   'field-height',

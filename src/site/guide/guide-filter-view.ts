@@ -1,11 +1,23 @@
 import type { Ledger, PanelEntry, RankBasis } from '../../ledger/ledger.ts';
 import { besideNoEffectLine, panelBesideNoEffectLine } from '../../measure/exposure/no-effect.ts';
 import { type FigureOrGap, gap, isFigure } from '../../measure/figure.ts';
+import { type MetricId, rangeFilters } from '../../measure/metrics.ts';
 import { encodeRow, FLICKER_VALUES } from './browser/row-data.ts';
+
+/** A filter that takes numbers. */
+export interface RangeView {
+  name: string;
+  label: string;
+  unit: string;
+  method: string;
+  ends: ReadonlyArray<'from' | 'to'>;
+}
 
 /** What the filters of the guide offer. */
 export interface GuideFilterView {
   currency: string;
+  /** In the order in which rows carry their numbers too. */
+  ranges: RangeView[];
   classes: Array<{ id: string; name: string }>;
   makers: Array<{ id: string; name: string }>;
   /** Wavelengths, nm, about which some panel has a measured peak. */
@@ -25,6 +37,13 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
   const byName = (a: { name: string }, b: { name: string }) => a.name.localeCompare(b.name, 'en');
   return {
     currency: ledger.guide.currency,
+    ranges: rangeFilters().map(({ metric, filter }) => ({
+      name: filter.key,
+      label: filter.label,
+      unit: metric.unit.replace('currency', ledger.guide.currency),
+      method: metric.method,
+      ends: filter.ends === 'both' ? ['from', 'to'] : ['to'],
+    })),
     classes: classes.flatMap(({ sizeClass, groups }) =>
       sizeClass && groups.length > 0 ? [{ id: sizeClass.id, name: sizeClass.name }] : [],
     ),
@@ -36,8 +55,8 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
 
 /** What a panel's row can be filtered by. */
 export function rowDataOf(panel: PanelEntry): string {
-  const figure = (metric: string): FigureOrGap => panel.figures.get(metric) ?? gap(metric, 'not measured');
-  const value = (metric: string) => {
+  const figure = (metric: MetricId): FigureOrGap => panel.figures.get(metric) ?? gap(metric, 'not measured');
+  const value = (metric: MetricId) => {
     const it = figure(metric);
     return isFigure(it) ? it.value : undefined;
   };
@@ -48,24 +67,24 @@ export function rowDataOf(panel: PanelEntry): string {
     isFigure(figure('flicker-red')) ? beside('red') : 'not read',
   );
   const checked = panel.claims.filter((it) => it.outcome !== 'not comparable');
-  return encodeRow({
-    slug: panel.slug,
-    maker: panel.data.maker,
-    price: value('real-price'),
-    power: value('optical-power'),
-    mean: value('mean-irradiance'),
-    magnetic: value('magnetic-field-on'),
-    sound: value('sound-on'),
-    wavelengths: wavelengthsOf(panel),
-    flicker: flicker && FLICKER_VALUES[flicker],
-    hasHeld:
-      checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),
-    tested: panel.current?.date,
-  });
+  const ranges = rangeFilters();
+  return encodeRow(
+    {
+      slug: panel.slug,
+      maker: panel.data.maker,
+      numbers: Object.fromEntries(ranges.map(({ metric, filter }) => [filter.key, value(metric.id)])),
+      wavelengths: wavelengthsOf(panel),
+      flicker: flicker && FLICKER_VALUES[flicker],
+      hasHeld:
+        checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),
+      tested: panel.current?.date,
+    },
+    ranges.map((it) => it.filter.key),
+  );
 }
 
 function wavelengthsOf(panel: PanelEntry): number[] {
-  return ['wavelength-red', 'wavelength-near-infrared'].flatMap((metric) => {
+  return (['wavelength-red', 'wavelength-near-infrared'] as const).flatMap((metric) => {
     const it = panel.figures.get(metric);
     return isFigure(it) ? [it.value] : [];
   });

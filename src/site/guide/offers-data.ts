@@ -1,37 +1,57 @@
-import type { Ledger } from '../../ledger/ledger.ts';
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
+import { versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
+import { distanceGroups } from '../../measure/irradiance/same-distance.ts';
 import { say } from '../../words/say.ts';
 import { type Offer, type PerWatt, packOffers } from './browser/offers.ts';
 import { guideView } from './guide-view.ts';
 
 /** `data/offers.json`: what the guide's tools reckon with when a reader has another price. */
 export function offersJson(ledger: Ledger): string {
-  const tableIds = guideView(ledger).flatMap((it) => it.tables.map((table) => table.id));
-  const groups = ledger.classes.flatMap((it) => it.groups);
-  const offers = groups.flatMap((group, i) =>
-    group.panels.flatMap((panel): Offer[] => {
-      const { figures, slug, name } = panel;
-      const [price, optical, emitted] = ['real-price', 'optical-power', 'emitted-power'].map((it) => figures.get(it));
-      if (!isFigure(price) || !isFigure(optical)) return [];
-      const perEmittedWatt = perWattOf(figures.get('price-per-emitted-watt'));
-      return [
-        {
-          slug,
-          name,
-          price: price.value,
-          table: tableIds[i] as string,
-          isReference: group.conditions.isReference,
-          optical,
-          ...(isFigure(emitted) && { emitted }),
-          perWatt: perWattOf(figures.get('price-per-watt')) as PerWatt,
-          ...(perEmittedWatt && { perEmittedWatt }),
-          ...(isInDoubt(optical) && { isInDoubt: true }),
-        },
-      ];
-    }),
+  const { panels, guide } = ledger;
+  const tables = guideView(ledger).flatMap((it) => it.tables);
+  const offers = tables.flatMap(({ id, conditions, rows }) =>
+    rows.flatMap((row): Offer[] => offerOf(panels.get(row.slug), id, conditions.isReference)),
   );
-  return JSON.stringify(packOffers(ledger.guide.currency, offers, say));
+  const nearest = nearestDistances(ledger);
+  const packed = tables.map(({ id, conditions: { distance, methodVersion, isReference } }) => {
+    const [version = methodVersion] = versionsAlike(methodVersion);
+    return [id, { distance: nearest.get(distance) ?? distance, version, isReference }] as const;
+  });
+  return JSON.stringify(packOffers(guide.currency, Object.fromEntries(packed), offers, say));
+}
+
+/** What a panel is offered at; nothing where it has no price, no power or no price of a watt. */
+function offerOf(panel: PanelEntry | undefined, table: string, isReference: boolean): Offer[] {
+  if (!panel) return [];
+  const { figures, slug, name } = panel;
+  const price = figures.get('real-price');
+  const optical = figures.get('optical-power');
+  const emitted = figures.get('emitted-power');
+  const perWatt = perWattOf(figures.get('price-per-watt'));
+  const perEmittedWatt = perWattOf(figures.get('price-per-emitted-watt'));
+  if (!isFigure(price) || !isFigure(optical) || !perWatt) return [];
+  return [
+    {
+      slug,
+      name,
+      price: price.value,
+      table,
+      isReference,
+      optical,
+      ...(isFigure(emitted) && { emitted }),
+      perWatt,
+      ...(perEmittedWatt && { perEmittedWatt }),
+      ...(isInDoubt(optical) && { isInDoubt: true }),
+    },
+  ];
+}
+
+/** Distances other than the guide's own that are one have one, as in the guide's rankings. */
+function nearestDistances({ panels }: Ledger): ReadonlyMap<number, number> {
+  const conditions = [...panels.values()].flatMap(({ current }) => current?.conditions ?? []);
+  return distanceGroups(conditions.filter((it) => !it.isReference).map((it) => it.distance));
 }
 
 function perWattOf(it: FigureOrGap | undefined): PerWatt | undefined {

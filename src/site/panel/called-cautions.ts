@@ -123,7 +123,7 @@ function mainsSaid(panel: PanelEntry, currency: string): string | undefined {
 function fieldSaid(panel: PanelEntry, currency: string): string | undefined {
   const { figure, text } = reader(panel, currency);
   const magnetic = figure('magnetic-field-on');
-  const shares = ['magnetic', 'electric'].map((kind) => shareWords(panel, kind)).filter(Boolean);
+  const shares = (['magnetic', 'electric'] as const).map((kind) => shareWords(panel, kind)).filter(Boolean);
   if (!magnetic)
     return shares.length > 0 ? `${CAUTION_WORDS['implants-and-fields'].notRead} ${shares.join(' ')}` : undefined;
   const at = panel.current?.readings.magnetic?.distance;
@@ -137,7 +137,7 @@ function fieldSaid(panel: PanelEntry, currency: string): string | undefined {
 }
 
 /** A field's share of the reference level for the public, by its strict end, from where it is worth a word. */
-function shareWords(panel: PanelEntry, kind: string): string {
+function shareWords(panel: PanelEntry, kind: 'magnetic' | 'electric'): string {
   const share = figureFinder(panel.figures)(`${kind}-field-share`);
   const high = share && (cautiousEnd(share, 'high') ?? share.value);
   if (!share || high === undefined || high < FIELD_FROM) return '';

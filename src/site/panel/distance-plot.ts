@@ -4,6 +4,7 @@ import { acceptedReadings } from '../../content/read/grid-points.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
 import { type CurvePoint, distanceCurve } from '../../measure/beam/distance-curve.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
+import type { FigureMap } from '../../measure/figure.ts';
 import { type Figure, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { fixed } from '../../words/format.ts';
 
@@ -36,10 +37,7 @@ const FRAME = { left: 52, top: 14, right: WIDTH - 74, bottom: HEIGHT - 44 };
 const STEP = 1;
 
 /** Draws a session's irradiance against distance; undefined where the model has found nothing. */
-export function distancePlot(
-  session: SessionEntry,
-  figures: ReadonlyMap<string, FigureOrGap>,
-): DistancePlot | undefined {
+export function distancePlot(session: SessionEntry, figures: FigureMap): DistancePlot | undefined {
   const { model } = session.light;
   if (!model) return undefined;
   const first = TABLE_DISTANCES[0];

@@ -3,6 +3,7 @@ import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { timeForRadiantExposure } from '../../measure/irradiance/radiant-exposure.ts';
+import type { MetricId } from '../../measure/metrics.ts';
 import { decimalsWithin, fixed } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { say } from '../../words/say.ts';
@@ -48,8 +49,8 @@ export interface LightView {
 export function lightView(panel: PanelEntry, currency: string): LightView | undefined {
   const { current } = panel;
   if (!current) return undefined;
-  const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
-  const pair = (name: string, common: string, corrected: string): CorrectedPair => ({
+  const figure = (metric: MetricId) => shownFigure(panel, panel.figures.get(metric), metric, currency);
+  const pair = (name: string, common: MetricId, corrected: MetricId): CorrectedPair => ({
     name,
     common: figure(common),
     corrected: figure(corrected),
@@ -63,7 +64,10 @@ export function lightView(panel: PanelEntry, currency: string): LightView | unde
       pair('Efficiency', 'efficiency-combined', 'efficiency-emitted'),
     ],
     // The same notes stand with each of them.
-    beam: ['beam-half-angle', 'capture', 'sampling-bias'].map((metric) => ({ ...figure(metric), notes: [] })),
+    beam: (['beam-half-angle', 'capture', 'sampling-bias'] as const).map((metric) => ({
+      ...figure(metric),
+      notes: [],
+    })),
     notes: figure('beam-half-angle').notes,
     warnings: current.light.flags.map((it) => say(it.finding)),
     ...(isModelled && {
@@ -73,7 +77,7 @@ export function lightView(panel: PanelEntry, currency: string): LightView | unde
   };
 }
 
-function distanceRow(panel: PanelEntry, distance: number, figure: (metric: string) => ShownFigure): DistanceRow {
+function distanceRow(panel: PanelEntry, distance: number, figure: (metric: MetricId) => ShownFigure): DistanceRow {
   const metric = distanceMetric('mean-irradiance', distance);
   const mean = panel.figures.get(metric);
   return {

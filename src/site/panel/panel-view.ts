@@ -1,12 +1,14 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import type { FigureOrGap } from '../../measure/figure.ts';
+import { type MetricId, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, money, showDate, showFigure } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
-import { panelAddress, rankSentence } from '../guide/guide-view.ts';
+import { rankSentence } from '../guide/rank-sentence.ts';
 import { isPlannable } from '../plan/plan-data.ts';
+import { panelAddress } from '../shared/panel-address.ts';
 import { rateWords } from '../shared/priced.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { beyondView } from './beyond-view.ts';
@@ -107,17 +109,20 @@ export interface PanelView {
   compare?: string;
 }
 
+/** Metrics that each mode has. */
+type ModeMetric = 'peak-irradiance' | 'mains-draw' | 'efficiency' | 'flicker' | 'flicker-frequency';
+
 /** The view of one panel. */
 export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { data, slug, current } = panel;
   const { currency } = ledger.guide;
-  const figure = (metric: string) => shownFigure(panel, panel.figures.get(metric), metric, currency);
+  const figure = (metric: MetricId) => shownFigure(panel, panel.figures.get(metric), metric, currency);
   const grid = current && gridDrawing(panel, current);
   const beyond = current && beyondView(panel, current);
   const rateOf = (of: string) => rateWords(ledger.guide, of);
   const modelled = lightView(panel, currency);
   const limits = limitsView(panel, currency);
-  const modeRow = (name: string, metric: string) => ({
+  const modeRow = (name: string, metric: ModeMetric) => ({
     name,
     method: figure(`${metric}-combined`).method,
     cells: MODES_COMBINED_FIRST.map((mode) => figure(`${metric}-${mode}`)),
@@ -141,16 +146,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
           ? 'On the price–power frontier: no panel measured alike costs no more and gives more light.'
           : 'A close call at the price–power frontier: what beats it does so by no more than the uncertainty.',
     }),
-    key: [
-      'price-per-watt',
-      'optical-power',
-      'real-price',
-      'mean-irradiance',
-      'peak-irradiance-combined',
-      'efficiency-combined',
-      'running-cost',
-      'led-area',
-    ].map(figure),
+    key: metricsOnPanelPage('key').map(figure),
     light: {
       heads: ['Both channels', 'Red alone', 'Near-infrared alone'],
       rows: [
@@ -166,26 +162,10 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
         modeRow('Flicker frequency', 'flicker-frequency'),
       ],
     },
-    spread: [
-      'mean-irradiance',
-      'mean-irradiance-by-cells',
-      'uniformity-lowest',
-      'uniformity-highest',
-      'uniformity-variation',
-      'peak-to-mean',
-    ].map(figure),
-    times: [
-      'radiant-exposure-minute',
-      'time-per-joule',
-      'mains-draw-standby',
-      'running-cost',
-      'wavelength-red',
-      'fwhm-red',
-      'wavelength-near-infrared',
-      'fwhm-near-infrared',
-    ].map(figure),
+    spread: metricsOnPanelPage('spread').map(figure),
+    times: metricsOnPanelPage('times').map(figure),
     surroundings: (['magnetic', 'electric', 'radio', 'sound'] as const).map((kind) => {
-      const metric = kind === 'sound' ? 'sound' : `${kind}-field`;
+      const metric = kind === 'sound' ? 'sound' : (`${kind}-field` as const);
       const on = figure(`${metric}-on`);
       return {
         name: on.name.replace(/, panel on$/, ''),
@@ -195,7 +175,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
           (current?.readings[kind] ? 'distance not recorded' : 'not measured'),
         on,
         off: figure(`${metric}-off`),
-        ...((kind === 'magnetic' || kind === 'electric') && { frequency: figure(`${metric}-frequency`) }),
+        ...((kind === 'magnetic' || kind === 'electric') && { frequency: figure(`${kind}-field-frequency`) }),
       };
     }),
     cautions: calledCautions(panel, currency),

@@ -4,6 +4,7 @@ import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distan
 import { knowsSpectralError } from '../../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { impossibility } from '../../measure/handed-on.ts';
+import type { MetricId } from '../../measure/metrics.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { calledCautions } from '../panel/called-cautions.ts';
@@ -40,7 +41,7 @@ const overDistances = (quantity: 'mean-irradiance' | 'peak-irradiance') =>
   TABLE_DISTANCES.map((cm) => distanceMetric(quantity, cm));
 
 /** Figures whose flags a part of a plan has: those at the distances of the table stand for all between. */
-const MADE_OF: Readonly<Record<Doubted, readonly string[]>> = {
+const MADE_OF: Readonly<Record<Doubted, readonly MetricId[]>> = {
   mean: overDistances('mean-irradiance'),
   peak: overDistances('peak-irradiance'),
   mains: ['mains-draw-combined'],
@@ -72,7 +73,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
   const light = panel.current?.light;
   const impossible = whyImpossible(panel);
   const model = impossible === undefined ? light?.model : undefined;
-  const figure = (metric: string) => figures.get(metric);
+  const figure = (metric: MetricId) => figures.get(metric);
   const mains = figure('mains-draw-combined');
   const emitted = figure('emitted-power');
   const doubts = doubtsOf(panel);

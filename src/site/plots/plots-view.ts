@@ -1,10 +1,11 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { impossibility } from '../../measure/handed-on.ts';
+import type { MetricId } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { showFigure } from '../../words/format.ts';
-import { panelAddress } from '../guide/guide-view.ts';
+import { panelAddress } from '../shared/panel-address.ts';
 
 /** One point of a plot, which is a row of the table behind it. */
 export interface PlotPoint {
@@ -66,7 +67,7 @@ export function plotsView(ledger: Ledger): Plot[] {
   const plot = (
     panels: readonly PanelEntry[],
     xOf: (panel: PanelEntry) => { value: number; text: string } | undefined,
-    yMetric: string,
+    yMetric: MetricId,
   ): Pick<Plot, 'points' | 'absent'> => {
     const points: PlotPoint[] = [];
     const absent: Plot['absent'] = [];
@@ -96,7 +97,7 @@ export function plotsView(ledger: Ledger): Plot[] {
     }
     return { points, absent };
   };
-  const figureOf = (metric: string) => (panel: PanelEntry) => {
+  const figureOf = (metric: MetricId) => (panel: PanelEntry) => {
     const it = panel.figures.get(metric);
     return isFigure(it) ? shownX(it, currency) : undefined;
   };

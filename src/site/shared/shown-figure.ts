@@ -1,17 +1,17 @@
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
-import { metricById } from '../../measure/metrics.ts';
+import { type MetricId, metricById } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { type Shown, showFigure } from '../../words/format.ts';
 import { inOtherUnit, unitKeys } from '../../words/other-unit.ts';
 import { say } from '../../words/say.ts';
-import { panelAddress } from '../guide/guide-view.ts';
+import { panelAddress } from './panel-address.ts';
 import { asPriced } from './priced.ts';
 
 /** A labelled figure of a page: its name leads to its method, its value to its working. */
 export interface ShownFigure {
-  metric: string;
+  metric: MetricId;
   name: string;
   method: string;
   /** Where the working stands. */
@@ -31,7 +31,7 @@ export interface ShownFigure {
 
 /** Anchor of a metric's working: the plain id for the current session, dated for earlier ones. */
 export function calculationAnchor(
-  metric: string,
+  metric: MetricId,
   session: SessionEntry | undefined,
   current: SessionEntry | undefined,
 ): string {
@@ -42,7 +42,7 @@ export function calculationAnchor(
 export function shownFigure(
   panel: PanelEntry,
   it: FigureOrGap | undefined,
-  metric: string,
+  metric: MetricId,
   currency: string,
   session?: SessionEntry,
 ): ShownFigure {

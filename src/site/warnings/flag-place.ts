@@ -1,6 +1,8 @@
 import type { Panel } from '../../content/schema/panel.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
-import { type Figure, type FigureOrGap, type Flag, isFigure } from '../../measure/figure.ts';
+import type { FigureMap } from '../../measure/figure.ts';
+import { type Figure, type Flag, isFigure } from '../../measure/figure.ts';
+import { isMetricId } from '../../measure/metrics.ts';
 
 /** What is needed to say where a flag's cause stands in a panel's file. */
 interface Context {
@@ -8,7 +10,7 @@ interface Context {
   data: Panel;
   /** Undefined for a panel that was never on the bench. */
   session: SessionEntry | undefined;
-  figures: ReadonlyMap<string, FigureOrGap>;
+  figures: FigureMap;
 }
 
 /** Path, in the panel's file, of what a flag is about: where the check says so, or the readings behind its figures. */
@@ -17,7 +19,7 @@ export function flagPlace(flag: Flag, context: Context): PropertyKey[] {
   if (flag.at) return flag.at[0] === 'session' ? [...session, ...flag.at.slice(1)] : [...flag.at];
   const byId = new Map([...context.figures.values()].filter(isFigure).map((it) => [it.id, it]));
   for (const metric of flag.concerns) {
-    const figure = context.figures.get(metric);
+    const figure = isMetricId(metric) ? context.figures.get(metric) : undefined;
     if (!isFigure(figure)) continue;
     const path = readingOf(figure, byId, context, new Set());
     if (path) return path;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gridOutlier } from '../../../src/measure/checks/grid-outlier.ts';
-import { OUTLIER_Z, SMALLEST_OUTLIER } from '../../../src/measure/methods.ts';
+import { OUTLIER_Z, SMALLEST_OUTLIER } from '../../../src/measure/thresholds.ts';
 import { say } from '../../../src/words/say.ts';
 import { HOT_MIDDLE } from '../../references/grid.ts';
 import { RUNS } from '../make.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { priceAge } from '../../../src/measure/checks/price-age.ts';
-import { STALE_PRICE_DAYS } from '../../../src/measure/methods.ts';
+import { STALE_PRICE_DAYS } from '../../../src/measure/thresholds.ts';
 import { facts } from './facts.ts';
 
 const flags = (priceDate: string | undefined, today: string) => priceAge.run(facts({ priceDate, today }));

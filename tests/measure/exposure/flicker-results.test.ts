@@ -13,8 +13,8 @@ const frequencyOf = (value: number) => ({
   unit: 'Hz' as const,
 });
 const NONE: FlickerReading = {
-  depth: gap('d', 'flicker was not measured'),
-  frequency: gap('f', 'no frequency is recorded'),
+  depth: gap('flicker-combined', 'flicker was not measured'),
+  frequency: gap('flicker-frequency-combined', 'no frequency is recorded'),
 };
 
 const results = (depth: FigureOrGap, frequency: FigureOrGap) =>
@@ -124,13 +124,15 @@ describe('no multiple', () => {
   });
 
   test('without a depth or a frequency', () => {
-    expect(reasonOf(lowRisk(gap('d', 'flicker was not measured'), frequencyOf(100)))).toBe('flicker was not measured');
-    expect(reasonOf(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')))).toBe(
+    expect(reasonOf(lowRisk(gap('flicker-combined', 'flicker was not measured'), frequencyOf(100)))).toBe(
+      'flicker was not measured',
+    );
+    expect(reasonOf(lowRisk(depthOf(8), gap('flicker-frequency-combined', 'no frequency is recorded')))).toBe(
       'not known, for no frequency is recorded',
     );
     expect(reasonOf(lowRisk(depthOf(8), { ...frequencyOf(100), bound: 'above' }))).toContain('beyond a bound');
     expect(reasonOf(lowRisk(depthOf(8), frequencyOf(0)))).toBe('not known, for without a frequency there is no line');
-    expect(sentenceOf(lowRisk(depthOf(8), gap('f', 'no frequency is recorded')))).toContain(
+    expect(sentenceOf(lowRisk(depthOf(8), gap('flicker-frequency-combined', 'no frequency is recorded')))).toContain(
       'no frequency is recorded.',
     );
   });

@@ -118,7 +118,7 @@ describe('infrared at the eye', () => {
   });
 
   test('without a reading is all gaps', () => {
-    const all = results(gap('x', 'not measured') as never, SWEEP);
+    const all = results(gap('flicker-combined', 'not measured') as never, SWEEP);
     expect(all.map((it) => ('gap' in it.figure ? it.figure.reason : ''))).toEqual(Array(8).fill('not measured'));
   });
 });

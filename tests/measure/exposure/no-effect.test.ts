@@ -9,7 +9,7 @@ import { figure, line } from '../make.ts';
 
 const depth = (value: number, u = 0) => figure(value, u ? [line('meter', u)] : [], 'flicker-red', '%');
 const hertz = (value: number): Figure => figure(value, [], 'flicker-frequency-red', 'Hz');
-const none = gap('x', 'not measured');
+const none = gap('flicker-combined', 'not measured');
 
 describe('flicker beside the line of no observable effect', () => {
   test.each<[FigureOrGap, FigureOrGap, BesideNoEffect | undefined]>([

@@ -30,7 +30,10 @@ describe('pulsing', () => {
 });
 
 describe('pulsing modes in words', () => {
-  const NONE: FlickerReading = { depth: gap('d', 'not measured'), frequency: gap('f', 'not recorded') };
+  const NONE: FlickerReading = {
+    depth: gap('flicker-combined', 'not measured'),
+    frequency: gap('flicker-frequency-combined', 'not recorded'),
+  };
   const reading = (depth: number, frequency: number, u = 0.5): FlickerReading => ({
     depth: figure(depth, [line('meter', u)], 'flicker-red', '%'),
     frequency: { ...vague(frequency), unit: 'Hz' },

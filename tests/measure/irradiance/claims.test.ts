@@ -5,7 +5,7 @@ import {
   INFRARED_FROM_NM,
   notComparable,
 } from '../../../src/measure/irradiance/claims.ts';
-import { WAVELENGTH_TOLERANCE_NM } from '../../../src/measure/methods.ts';
+import { WAVELENGTH_TOLERANCE_NM } from '../../../src/measure/thresholds.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { figure, identity, line, vague } from '../make.ts';
 

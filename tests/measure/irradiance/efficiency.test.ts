@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { efficiencyFigure, netEfficiencyFigure } from '../../../src/measure/irradiance/efficiency.ts';
-import { IMPOSSIBLE_EFFICIENCY } from '../../../src/measure/methods.ts';
+import { IMPOSSIBLE_EFFICIENCY } from '../../../src/measure/thresholds.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS } from '../../references/efficiency.ts';

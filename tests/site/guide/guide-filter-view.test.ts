@@ -1,9 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../../src/ledger/ledger.ts';
+import { rangeFilters } from '../../../src/measure/metrics.ts';
 import { decodeRow } from '../../../src/site/guide/browser/row-data.ts';
 import { rowDataOf } from '../../../src/site/guide/guide-filter-view.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
+
+/** Names of the filters that take numbers, as the page hands them to the script. */
+const RANGES = rangeFilters().map((it) => it.filter.key);
 
 /** What the filter reads of the tiny content's panel with other readings of flicker. */
 function flickerOf(readings: string): string | undefined {
@@ -11,7 +15,7 @@ function flickerOf(readings: string): string | undefined {
   try {
     content.edit('panels/plover/index.md', 'combined: { frequency: 65 kHz, percent: 0.7 }', readings);
     const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover') as PanelEntry;
-    return decodeRow(rowDataOf(panel)).flicker;
+    return decodeRow(rowDataOf(panel), RANGES).flicker;
   } finally {
     content.delete();
   }

@@ -3,8 +3,11 @@ import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { Ledger, PanelEntry } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { METHODS } from '../../../src/measure/methods.ts';
+import type { MetricId } from '../../../src/measure/metrics.ts';
 import type { Rank } from '../../../src/measure/money/ranking.ts';
-import { guideColumns, guideView, panelAddress, rankSentence } from '../../../src/site/guide/guide-view.ts';
+import { guideView } from '../../../src/site/guide/guide-view.ts';
+import { rankSentence } from '../../../src/site/guide/rank-sentence.ts';
+import { guideColumns } from '../../../src/site/guide/ranking-columns.ts';
 import { rankRange } from '../../../src/words/rank-words.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
@@ -23,8 +26,7 @@ const row = (name: string) => {
   return it;
 };
 const cell = (name: string, column: string) => {
-  const at = guideColumns('EUR').findIndex((it) => it.id === column);
-  const it = row(name).cells[at];
+  const it = row(name).cells.find((one) => one.column === column);
   if (!it) throw new Error(`no column ${column}`);
   return it;
 };
@@ -56,10 +58,13 @@ describe('columns', () => {
 
 describe('tables', () => {
   test('every row has a cell for every column, with text and something to sort by or a stated gap', () => {
-    const columns = guideColumns('EUR').length;
+    const columns = guideColumns('EUR').map((it) => it.id);
     for (const { rows } of tables()) {
       for (const { name, cells } of rows) {
-        expect(cells, name).toHaveLength(columns);
+        expect(
+          cells.map((it) => it.column),
+          name,
+        ).toEqual(columns);
         for (const it of cells) {
           expect(it.text).not.toBe('');
           if (it.isGap) expect([it.text, it.sort, (it.after ?? '').length > 3]).toEqual(['–', null, true]);
@@ -72,7 +77,7 @@ describe('tables', () => {
   test('cells sort by the values that the ledger holds', () => {
     for (const panel of demo.ledger.panels.values()) {
       if (!panel.rank) continue;
-      const value = (metric: string) => {
+      const value = (metric: MetricId) => {
         const it = panel.figures.get(metric);
         return isFigure(it) ? it.value : null;
       };
@@ -265,10 +270,6 @@ describe('rankSentence', () => {
   test('every panel of the demo has a sentence', () => {
     for (const panel of demo.ledger.panels.values()) expect(rankSentence(panel, demo.ledger)).toMatch(/^[A-Z1-9].*\.$/);
   });
-});
-
-test('panelAddress', () => {
-  expect(panelAddress('ruddlestone-r60')).toBe('/panels/ruddlestone-r60/');
 });
 
 describe('two settings of the stand that are one', () => {

@@ -7,8 +7,9 @@ import { COMPARE_GROUPS } from '../../../src/site/compare/browser/compare-rows.t
 import { compareRow } from '../../../src/site/compare/browser/compare-words.ts';
 import { comparedPanel } from '../../../src/site/compare/compare-data.ts';
 import { panelsCsv, panelsJson } from '../../../src/site/export/data-files.ts';
-import { guideView, rankSentence } from '../../../src/site/guide/guide-view.ts';
+import { guideView } from '../../../src/site/guide/guide-view.ts';
 import { offersJson } from '../../../src/site/guide/offers-data.ts';
+import { rankSentence } from '../../../src/site/guide/rank-sentence.ts';
 import { panelView } from '../../../src/site/panel/panel-view.ts';
 import type { PlanData } from '../../../src/site/plan/browser/plan-panel.ts';
 import { isPlannable, planJson } from '../../../src/site/plan/plan-data.ts';

@@ -1,3 +1,4 @@
+import type { MetricId } from '../../../measure/metrics.ts';
 /** What has to be alike in two bench sessions before a figure of theirs is compared. */
 export type Alike =
   /** Measuring distance, and a version of the bench procedure that reads the grid alike. */
@@ -21,7 +22,7 @@ export interface DegreeWords {
 
 /** A row of figures of the comparison. */
 export interface CompareRow {
-  metric: string;
+  metric: MetricId;
   name: string;
   /** Id of its method. */
   method: string;
@@ -220,7 +221,7 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
 
 /** A field as a share of its reference level: the strict end, and the mild one beside it. */
 function shareRows(kind: 'magnetic' | 'electric', name: string): CompareRow[] {
-  const row = (metric: string, words: string): CompareRow => ({
+  const row = (metric: MetricId, words: string): CompareRow => ({
     metric,
     name: `${name} field: share of the reference level ${words}`,
     method: 'field-levels',
@@ -236,4 +237,4 @@ function shareRows(kind: 'magnetic' | 'electric', name: string): CompareRow[] {
 }
 
 /** Metrics of all rows. */
-export const COMPARE_METRICS: readonly string[] = COMPARE_GROUPS.flatMap((it) => it.rows.map((row) => row.metric));
+export const COMPARE_METRICS: readonly MetricId[] = COMPARE_GROUPS.flatMap((it) => it.rows.map((row) => row.metric));

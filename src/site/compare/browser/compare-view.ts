@@ -1,3 +1,4 @@
+import type { MetricId } from '../../../measure/metrics.ts';
 /** Builds what stands below the choice: sentences, table, drawing, curves. */
 
 import { distanceMetric, TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
@@ -144,7 +145,7 @@ function figureRow(row: CompareRow, contenders: readonly ComparedContender[], fi
 }
 
 /** A figure as its value with uncertainty, linked to its working; or the reason why there is none. */
-function figureNodes({ panel, figures }: ComparedContender, metric: string): Array<Node | string> {
+function figureNodes({ panel, figures }: ComparedContender, metric: MetricId): Array<Node | string> {
   const it = figures.get(metric);
   if (!isFigure(it)) return [html('span', { class: 'gap' }, sayDifference(it?.reason ?? 'not measured'))];
   const shown = showFigure(it, panel.currency);

@@ -1,7 +1,9 @@
+import type { FigureMap } from '../../../measure/figure.ts';
+import { isSameMethod } from '../../../measure/method-versions.ts';
 /** Differences between panels in words. No DOM. */
 
 import { type Difference, differenceFrom, ratioTo } from '../../../measure/difference.ts';
-import { type FigureOrGap, isFigure } from '../../../measure/figure.ts';
+import { isFigure } from '../../../measure/figure.ts';
 import { areNinePointAlike } from '../../../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../../../measure/irradiance/same-distance.ts';
 import { type Cost, costRatio } from '../../../measure/money/cost.ts';
@@ -14,7 +16,7 @@ import type { ComparedPanel, ReadDistance } from './compared-panel.ts';
 /** A panel with its figures unpacked. */
 export interface ComparedContender {
   panel: ComparedPanel;
-  figures: ReadonlyMap<string, FigureOrGap>;
+  figures: FigureMap;
 }
 
 /** How a panel's figure lies to the first panel's, or why they can't be held against each other. */
@@ -34,7 +36,7 @@ export function compareRow(row: CompareRow, it: ComparedContender, first: Compar
   if (impossible) return { kind: 'unknown', reason: `that of ${impossible.panel.name} can’t be right as it stands` };
   const reason = unlikeness(row, it.panel, first.panel) ?? frequencyUnlikeness(row, it.panel, first.panel);
   if (reason) return { kind: 'unlike', reason };
-  if (own.method !== others.method || own.unit !== others.unit) {
+  if (!isSameMethod(own.method, others.method) || own.unit !== others.unit) {
     return { kind: 'unlike', reason: 'the two were worked out by different versions of the method' };
   }
   if (row.difference !== undefined) return differenceFrom(own, others);

@@ -4,9 +4,6 @@
  * as markup.
  */
 
-/** Numbers that a filter may lie between. */
-export const RANGES = ['price', 'power', 'mean', 'magnetic', 'sound'] as const;
-export type RangeName = (typeof RANGES)[number];
 /** Filters of which any of several may hold. */
 export const SETS = ['class', 'maker', 'nm', 'flicker'] as const;
 export type SetName = (typeof SETS)[number];
@@ -22,7 +19,8 @@ export interface SortState {
 }
 
 export interface GuideState {
-  ranges: Partial<Record<RangeName, FilterRange>>;
+  /** By the name of the filter. */
+  ranges: Readonly<Record<string, FilterRange>>;
   sets: Partial<Record<SetName, readonly string[]>>;
   /** `2026-10-06` */
   since?: string;
@@ -39,6 +37,8 @@ export interface GuideState {
 
 /** What an address may name. */
 export interface Known {
+  /** Filters that take numbers, in their order. */
+  ranges: readonly string[];
   sets: Readonly<Record<SetName, readonly string[]>>;
   panels: readonly string[];
   tables: readonly string[];
@@ -73,7 +73,7 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
       ignored: 'The address is too long to be one of this guide’s; all of it was left aside.',
     };
   }
-  const ranges: Partial<Record<RangeName, FilterRange>> = {};
+  const ranges: Record<string, FilterRange> = {};
   const sets: Partial<Record<SetName, string[]>> = {};
   const own = new Map<string, number>();
   const sorts = new Map<string, SortState>();
@@ -106,7 +106,7 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
       return true;
     },
   };
-  for (const name of RANGES) {
+  for (const name of known.ranges) {
     for (const end of ['from', 'to'] as const) {
       readers[`${name}-${end}`] = (value) =>
         setNumber(value, (it) => {
@@ -157,10 +157,10 @@ function ignoredWords(odd: readonly string[]): string {
 }
 
 /** Writes an address; empty where nothing is set. The same state gives the same address. */
-export function writeAddress(state: GuideState): string {
+export function writeAddress(state: GuideState, { ranges }: Pick<Known, 'ranges'>): string {
   const params = new URLSearchParams();
   for (const name of SETS) for (const value of state.sets[name] ?? []) params.append(name, value);
-  for (const name of RANGES) {
+  for (const name of ranges) {
     const { from, to } = state.ranges[name] ?? {};
     if (from !== undefined) params.append(`${name}-from`, String(from));
     if (to !== undefined) params.append(`${name}-to`, String(to));

@@ -1,16 +1,18 @@
-import { type GuideState, RANGES, type RangeName, SETS, type SetName } from './guide-address.ts';
+import { type GuideState, SETS, type SetName } from './guide-address.ts';
 import type { RowData } from './row-data.ts';
 
 /** A row that can be filtered: what it holds, and the size class whose table it stands in. */
 export interface FilterRow extends RowData {
   sizeClass: string;
-  /** May be the reader's own. */
-  price?: number | undefined;
 }
 
-/** Names of the filters; each is a bit of what a row fails. */
-export const FILTERS = [...RANGES, ...SETS, 'since', 'claims'] as const;
-export type FilterName = (typeof FILTERS)[number];
+/** Names of the filters that every guide has; those that take numbers come before them. */
+const FIXED = [...SETS, 'since', 'claims'] as const;
+
+/** Names of all filters; each is a bit of what a row fails. */
+export function filterNames(ranges: readonly string[]): string[] {
+  return [...ranges, ...FIXED];
+}
 
 /** A measured peak counts for a wavelength within this, nm: our own choice, half of an LED's usual width. */
 export const WAVELENGTH_REACH = 15;
@@ -22,13 +24,11 @@ export interface Filtered {
   /** How many are. */
   count: number;
   /** For each filter, the rows that it alone keeps out, and those that are left: with it open, these would be left. */
-  without: Readonly<Record<FilterName, number>>;
+  without: ReadonlyMap<string, number>;
 }
 
 const isWithin = (value: number | undefined, from: number | undefined, to: number | undefined) =>
   value !== undefined && (from === undefined || value >= from) && (to === undefined || value <= to);
-
-const BITS = Object.fromEntries(FILTERS.map((name, i) => [name, 1 << i])) as Record<FilterName, number>;
 
 /** Whether a row has one of the values of a set. */
 export function hasValue(row: FilterRow, name: SetName, value: string): boolean {
@@ -48,36 +48,43 @@ export function hasValue(row: FilterRow, name: SetName, value: string): boolean 
 type Test = [bit: number, isMet: (row: FilterRow) => boolean];
 
 /** The filters that are set. A row whose value is not known does not meet a filter on it. */
-function testsOf(state: GuideState): Test[] {
+function testsOf(state: GuideState, ranges: readonly string[], bitOf: (name: string) => number): Test[] {
   const tests: Test[] = [];
-  for (const name of RANGES) {
+  for (const name of ranges) {
     const range = state.ranges[name];
-    if (range) tests.push([BITS[name], (row) => isWithin(row[name as RangeName], range.from, range.to)]);
+    if (range) tests.push([bitOf(name), (row) => isWithin(row.numbers[name], range.from, range.to)]);
   }
   for (const name of SETS) {
     const wanted = state.sets[name];
     if (!wanted || wanted.length === 0) continue;
     // Makers, classes, flicker: any of them. Wavelengths: all of them, since one asks for a panel that has both.
     tests.push([
-      BITS[name],
+      bitOf(name),
       name === 'nm'
         ? (row) => wanted.every((value) => hasValue(row, name, value))
         : (row) => wanted.some((value) => hasValue(row, name, value)),
     ]);
   }
   const { since } = state;
-  if (since) tests.push([BITS.since, (row) => row.tested !== undefined && row.tested >= since]);
-  if (state.hasHeld) tests.push([BITS.claims, (row) => row.hasHeld === true]);
+  if (since) tests.push([bitOf('since'), (row) => row.tested !== undefined && row.tested >= since]);
+  if (state.hasHeld) tests.push([bitOf('claims'), (row) => row.hasHeld === true]);
   return tests;
 }
 
 /** Filters rows, and counts on the way what each filter does. */
 export class RowFilter {
   readonly rows: readonly FilterRow[];
+  readonly #ranges: readonly string[];
+  readonly #bits: ReadonlyMap<string, number>;
   readonly #failures: Uint32Array;
 
-  constructor(rows: readonly FilterRow[]) {
+  /**
+   * @param ranges names of the filters that take numbers
+   */
+  constructor(rows: readonly FilterRow[], ranges: readonly string[]) {
     this.rows = rows;
+    this.#ranges = ranges;
+    this.#bits = new Map(filterNames(ranges).map((name, i) => [name, 1 << i]));
     this.#failures = new Uint32Array(rows.length);
   }
 
@@ -85,7 +92,7 @@ export class RowFilter {
   apply(state: GuideState): Filtered {
     const isLeft = new Uint8Array(this.rows.length);
     const alone = new Map<number, number>();
-    const tests = testsOf(state);
+    const tests = testsOf(state, this.#ranges, (name) => this.#bitOf(name));
     let count = 0;
     this.rows.forEach((row, i) => {
       let failures = 0;
@@ -96,8 +103,14 @@ export class RowFilter {
         count++;
       } else if ((failures & (failures - 1)) === 0) alone.set(failures, (alone.get(failures) ?? 0) + 1);
     });
-    const without = Object.fromEntries(FILTERS.map((name) => [name, count + (alone.get(BITS[name]) ?? 0)]));
-    return { isLeft, count, without: without as Filtered['without'] };
+    const without = new Map([...this.#bits].map(([name, bit]) => [name, count + (alone.get(bit) ?? 0)]));
+    return { isLeft, count, without };
+  }
+
+  #bitOf(name: string): number {
+    const bit = this.#bits.get(name);
+    if (bit === undefined) throw new RangeError(`there is no filter "${name}"`);
+    return bit;
   }
 
   /**
@@ -105,7 +118,7 @@ export class RowFilter {
    * in place of what is chosen there (of wavelengths, on top of it), or a yes.
    */
   leftBy(name: SetName | 'claims', value: string, state: GuideState): number {
-    const bit = BITS[name];
+    const bit = this.#bitOf(name);
     const others = name === 'nm' ? (state.sets.nm ?? []).filter((it) => it !== value) : [];
     let count = 0;
     this.rows.forEach((row, i) => {

@@ -10,10 +10,10 @@ import {
   type SetName,
   writeAddress,
 } from './guide-address.ts';
-import { FILTERS, type Filtered, type FilterName, type FilterRow, RowFilter } from './guide-filter.ts';
+import { type Filtered, type FilterRow, filterNames, RowFilter } from './guide-filter.ts';
 import type { PackedOffers } from './offers.ts';
 import type { OwnPrices } from './own-prices.ts';
-import { decodeRow } from './row-data.ts';
+import { decodeRow, PRICE_FILTER } from './row-data.ts';
 import { SortableTable } from './sortable-table.ts';
 
 type Calculator = typeof import('./own-prices.ts');
@@ -29,15 +29,18 @@ if (tools) start(tools);
 function start(form: HTMLFormElement): void {
   const find = <T extends HTMLElement>(selector: string) => form.querySelector<T>(selector) as T;
   const status = { ignored: find('[data-ignored]'), count: find('[data-count]'), own: find('[data-own-status]') };
+  const ranges = form.dataset.ranges?.split(' ') ?? [];
+  const filters = filterNames(ranges);
   const rows = tables.flatMap(({ element, sortable }) =>
     sortable.rows.map(
-      (row): FilterRow => ({ ...decodeRow(row.dataset.f ?? ''), sizeClass: element.dataset.class ?? '' }),
+      (row): FilterRow => ({ ...decodeRow(row.dataset.f ?? '', ranges), sizeClass: element.dataset.class ?? '' }),
     ),
   );
-  const filter = new RowFilter(rows);
+  const filter = new RowFilter(rows, ranges);
   const values = (name: string) =>
     [...form.querySelectorAll<HTMLInputElement>(`input[name="${name}"]`)].map((it) => it.value);
   const known: Known = {
+    ranges,
     sets: { class: values('class'), maker: values('maker'), nm: values('nm'), flicker: values('flicker') },
     panels: rows.map((it) => it.slug),
     tables: tables.map((it) => it.sortable.id),
@@ -52,7 +55,7 @@ function start(form: HTMLFormElement): void {
     return { ...readAddress(`?${fields}`, known).state, own: state.own, sorts: state.sorts };
   };
   const fill = () => {
-    const wanted = new URLSearchParams(writeAddress(state));
+    const wanted = new URLSearchParams(writeAddress(state, known));
     for (const field of form.querySelectorAll<HTMLInputElement>('input[name]')) {
       const own = wanted.getAll(field.name);
       if (field.type === 'checkbox') field.checked = own.includes(field.value);
@@ -60,7 +63,7 @@ function start(form: HTMLFormElement): void {
     }
   };
   const writeNow = (isNew: boolean) => {
-    const next = `${location.pathname}${writeAddress(state)}${location.hash}`;
+    const next = `${location.pathname}${writeAddress(state, known)}${location.hash}`;
     if (next === `${location.pathname}${location.search}${location.hash}`) return;
     history[isNew ? 'pushState' : 'replaceState'](null, '', next);
   };
@@ -87,11 +90,11 @@ function start(form: HTMLFormElement): void {
   };
   /** Counts are for reading, not for the paint that a reader waits for. */
   const showCounts = (filtered: Filtered) => {
-    for (const name of FILTERS) {
+    for (const name of filters) {
       const field = form.querySelector(`[data-without="${name}"]`);
       if (!field) continue;
       const isSet = isFilterSet(state, name);
-      field.textContent = isSet ? `leaves ${filtered.count} of ${filtered.without[name]}` : `${filtered.count} now`;
+      field.textContent = isSet ? `leaves ${filtered.count} of ${filtered.without.get(name)}` : `${filtered.count} now`;
     }
     for (const field of form.querySelectorAll<HTMLElement>('[data-by]')) {
       const name = field.dataset.by as SetName | 'claims';
@@ -133,7 +136,10 @@ function start(form: HTMLFormElement): void {
         for (const { sortable } of tables) sortable.refresh();
         isCalculated = isWanted;
         // A filter on the price goes by the price that the reader has.
-        for (const row of rows) row.price = calculation.panels.get(row.slug)?.price ?? row.price;
+        for (const row of rows) {
+          const own = calculation.panels.get(row.slug)?.price;
+          if (own !== undefined) row.numbers = { ...row.numbers, [PRICE_FILTER]: own };
+        }
         narrow();
       }
       painter.paintAnswer(find('[data-spend-answer]'), offers, prices, state.spend);
@@ -185,7 +191,7 @@ function start(form: HTMLFormElement): void {
     for (const { sortable } of tables) sortable.sort(state.sorts.get(sortable.id));
     narrow();
     for (const part of form.querySelectorAll<HTMLDetailsElement>('details'))
-      part.open ||= isInUse(state, part.dataset.part);
+      part.open ||= isInUse(state, part.dataset.part, filters);
     void calculateNow();
   };
   const follow = (isNew: boolean) => {
@@ -252,16 +258,16 @@ function start(form: HTMLFormElement): void {
   apply(location.search);
 }
 
-function isFilterSet(state: GuideState, name: FilterName): boolean {
+function isFilterSet(state: GuideState, name: string): boolean {
   if (name === 'since') return state.since !== undefined;
   if (name === 'claims') return state.hasHeld === true;
-  if ((SETS as readonly string[]).includes(name)) return (state.sets[name as (typeof SETS)[number]]?.length ?? 0) > 0;
-  return state.ranges[name as keyof GuideState['ranges']] !== undefined;
+  const set = SETS.find((it) => it === name);
+  return set ? (state.sets[set]?.length ?? 0) > 0 : state.ranges[name] !== undefined;
 }
 
 /** A part of the tools that the address speaks of stands open. */
-function isInUse(state: GuideState, part: string | undefined): boolean {
+function isInUse(state: GuideState, part: string | undefined, filters: readonly string[]): boolean {
   if (part === 'spend') return state.spend !== undefined;
   if (part === 'own') return state.own.size > 0 || state.extra !== undefined;
-  return FILTERS.some((name) => isFilterSet(state, name));
+  return filters.some((name) => isFilterSet(state, name));
 }

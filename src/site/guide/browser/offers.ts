@@ -1,4 +1,5 @@
 import type { BudgetComponent, ErrorSource, Figure } from '../../../measure/figure.ts';
+import { methodReference } from '../../../measure/method-versions.ts';
 import type { Contender } from '../../../measure/money/ranking.ts';
 import { type Said, verbatim } from '../../../measure/statement.ts';
 import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../../measure/uncertainty.ts';
@@ -11,7 +12,25 @@ export interface PackedOffers {
   currency: string;
   /** Errors that panels share. */
   lines: Array<{ key: string; distribution: ErrorSource['distribution']; nu: number | null }>;
+  /** By the id of the table. */
+  tables: Readonly<Record<string, PackedConditions>>;
   panels: PackedOffer[];
+}
+
+/** What the panels of a table were measured under. */
+export interface PackedConditions {
+  /** The nearest of the distances that are one with theirs, cm. */
+  distance: number;
+  /** Oldest version of the bench procedure that reads the grid alike. */
+  version: number;
+  /** They are the guide's own. */
+  isReference: boolean;
+}
+
+/** True where the figures of two tables can be compared: measured under the guide's conditions, or both alike otherwise. */
+export function areMeasuredAlike(one: PackedConditions, other: PackedConditions): boolean {
+  if (one.isReference || other.isReference) return one.isReference === other.isReference;
+  return one.version === other.version && one.distance === other.distance;
 }
 
 /** One panel: its price, where it is ranked, and its powers. */
@@ -55,7 +74,12 @@ const finite = (nu: number) => (Number.isFinite(nu) ? nu : null);
 const endless = (nu: number | null) => nu ?? Number.POSITIVE_INFINITY;
 
 /** Packs offers; `say` puts what there is to tell into words. */
-export function packOffers(currency: string, offers: readonly Offer[], say: (it: Said) => string): PackedOffers {
+export function packOffers(
+  currency: string,
+  tables: PackedOffers['tables'],
+  offers: readonly Offer[],
+  say: (it: Said) => string,
+): PackedOffers {
   const uses = new Map<string, Set<string>>();
   const figuresOf = (offer: Offer) => [offer.optical, ...(offer.emitted ? [offer.emitted] : [])];
   for (const offer of offers) {
@@ -90,7 +114,7 @@ export function packOffers(currency: string, offers: readonly Offer[], say: (it:
     optical: pack(optical),
     ...(emitted && { emitted: pack(emitted) }),
   }));
-  return { currency, lines, panels };
+  return { currency, lines, tables, panels };
 }
 
 /** A panel's power as a contender for a ranking, at a price. */
@@ -101,7 +125,7 @@ export function contenderOf(offers: PackedOffers, offer: PackedOffer, power: Pac
     metric: 'power',
     unit: 'W',
     basis: 'derived',
-    method: 'optical-power@1',
+    method: methodReference('optical-power'),
     inputs: [],
   } as const;
   const line = (key: string, contribution: number, nu: number, distribution: ErrorSource['distribution']) => ({

@@ -5,6 +5,7 @@ import { DOUBT_MARK } from '../../../words/marks.ts';
 import { isAlone, rankText } from '../../../words/rank-words.ts';
 import type { PackedOffers } from './offers.ts';
 import { type Calculated, type Calculation, figureText, type OwnPrices, spend, stepUpsFrom } from './own-prices.ts';
+import { slugOf } from './row-data.ts';
 
 /** What stood in a place before, to be put back. */
 const before = new WeakMap<HTMLElement, { nodes: Node[]; value: string | undefined }>();
@@ -62,32 +63,31 @@ export interface PaintedTable {
 /** Writes prices, prices per watt and ranks into the tables; the guide's own where there is no reckoning. */
 export function paintTables(tables: readonly PaintedTable[], calculation: Calculation | undefined): void {
   for (const { element: table, rows } of tables) {
-    const heads = [...(table.tHead?.rows[0]?.cells ?? [])].map((it) => it.dataset.col ?? '');
-    // The table that ranks by emitted watts has them first.
-    const isEmitted = heads.indexOf('price-per-emitted-watt') < heads.indexOf('price-per-watt');
+    const isEmitted = table.dataset.basis === 'emitted';
     for (const row of rows) {
-      const it = calculation?.panels.get(row.dataset.f?.split('|')[0] ?? '');
-      heads.forEach((head, i) => {
-        const cell = row.cells[i];
-        if (!cell || !PAINTED.includes(head)) return;
-        if (it) paintCell(cell, head, it, isEmitted);
+      const it = calculation?.panels.get(slugOf(row.dataset.f ?? ''));
+      for (const cell of row.cells) {
+        const column = PAINTED.find((name) => name === cell.dataset.col);
+        if (!column) continue;
+        if (it) paintCell(cell, column, it, isEmitted);
         else restore(cell);
-      });
+      }
     }
   }
 }
 
-const PAINTED = ['rank', 'price', 'price-per-watt', 'price-per-emitted-watt'];
+/** Columns that go with a price. */
+const PAINTED = ['rank', 'price', 'price-per-watt', 'price-per-emitted-watt'] as const;
 
-function paintCell(cell: HTMLElement, head: string, it: Calculated, isEmitted: boolean): void {
-  if (head === 'price') {
+function paintCell(cell: HTMLElement, column: (typeof PAINTED)[number], it: Calculated, isEmitted: boolean): void {
+  if (column === 'price') {
     replace(cell, figureCell(it.priceText, undefined, it.isOwn ? 'your price' : ''), it.price);
-  } else if (head === 'rank') {
+  } else if (column === 'rank') {
     const rank = isEmitted ? it.emittedRank : it.rank;
     const remark = rank && isAlone(rank) ? '' : `${rank && rank.tiedWith.length > 0 ? 'tie, ' : ''}with your prices`;
     if (rank) replace(cell, figureCell(rankText(rank), undefined, remark, marksOf(cell)), rank.place);
   } else {
-    const shown = head === 'price-per-watt' ? it.perWatt : it.perEmittedWatt;
+    const shown = column === 'price-per-watt' ? it.perWatt : it.perEmittedWatt;
     if (!shown) return;
     const { interval, absent } = shown;
     const remark = [interval && `(${interval})`, absent && '± not known', it.isOwn && 'at your price'];

@@ -1,3 +1,4 @@
+import { methodReference } from '../../../measure/method-versions.ts';
 /**
  * Ranks, step-ups and the frontier at a reader's own prices, by the code that the guide was built with. Loaded only
  * when somebody has another price or a sum to spend.
@@ -10,7 +11,7 @@ import { type Contender, type Rank, rankByPricePerWatt } from '../../../measure/
 import { type StepUp, stepUps } from '../../../measure/money/step-ups.ts';
 import { money, type Shown, showFigure } from '../../../words/format.ts';
 import { readJson } from '../../shared/browser/read-json.ts';
-import { contenderOf, type PackedOffer, type PackedOffers, type PerWatt } from './offers.ts';
+import { areMeasuredAlike, contenderOf, type PackedOffer, type PackedOffers, type PerWatt } from './offers.ts';
 
 /** Prices as the reader has them. */
 export interface OwnPrices {
@@ -99,11 +100,11 @@ export function calculate(offers: PackedOffers, prices: OwnPrices): Calculation 
 export function stepUpsFrom(offers: PackedOffers, prices: OwnPrices, slug: string): readonly StepUp[] {
   const self = offers.panels.find((it) => it.slug === slug);
   if (!self) return [];
-  // Tables of other conditions have ids of their own after the class's.
-  const conditions = (table: string) => table.replace(/^[a-z-]+?(?=-\d|$)/, '');
-  const alike = offers.panels.filter((it) =>
-    self.isReference ? it.isReference : !it.isReference && conditions(it.table) === conditions(self.table),
-  );
+  const own = offers.tables[self.table];
+  const alike = offers.panels.filter((it) => {
+    const conditions = offers.tables[it.table];
+    return own && conditions && areMeasuredAlike(own, conditions);
+  });
   const contender = (it: PackedOffer) => opticalContender(offers, it, prices);
   return stepUps(contender(self), alike.map(contender), offers.currency).best;
 }
@@ -134,7 +135,7 @@ function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: stri
     coverageFactor: isKnown ? 1 : null,
     degreesOfFreedom: null,
     basis: 'derived',
-    method: '',
+    method: methodReference('price-per-watt'),
     inputs: [],
     budget: [],
     unassessed: [],

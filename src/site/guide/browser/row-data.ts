@@ -14,16 +14,8 @@ export type FlickerValue = (typeof FLICKER_VALUES)[BesideNoEffect];
 export interface RowData {
   slug: string;
   maker: string;
-  /** Base currency. */
-  price?: number | undefined;
-  /** Optical power, W. */
-  power?: number | undefined;
-  /** Mean irradiance, mW/cm². */
-  mean?: number | undefined;
-  /** µT with the panel on. */
-  magnetic?: number | undefined;
-  /** dB(A) with the panel on. */
-  sound?: number | undefined;
+  /** What it can be narrowed by from one number to another, by the filter's name. */
+  numbers: Readonly<Record<string, number | undefined>>;
   /** Measured peaks, nm. */
   wavelengths: readonly number[];
   /** Flicker beside the line of no observable effect: at or under it, above it, or too fast for a line. */
@@ -34,16 +26,22 @@ export interface RowData {
   tested?: string | undefined;
 }
 
-const NUMBERS = ['price', 'power', 'mean', 'magnetic', 'sound'] as const;
+/** The filter whose number a reader's own price takes the place of. */
+export const PRICE_FILTER = 'price';
+
 const DIGITS = 5;
 
-/** The fields between bars, in a fixed order. */
-export function encodeRow(row: RowData): string {
+/**
+ * The fields between bars, in a fixed order.
+ *
+ * @param ranges names of the filters that take numbers, in the order that the page tells the script too
+ */
+export function encodeRow(row: RowData, ranges: readonly string[]): string {
   const yes = (it: boolean | undefined) => (it === undefined ? '' : it ? '1' : '0');
   return [
     row.slug,
     row.maker,
-    ...NUMBERS.map((name) => (row[name] === undefined ? '' : Number(row[name]?.toPrecision(DIGITS)).toString())),
+    ...ranges.map((name) => short(row.numbers[name])),
     row.wavelengths.join(','),
     row.flicker ?? '',
     yes(row.hasHeld),
@@ -51,20 +49,24 @@ export function encodeRow(row: RowData): string {
   ].join('|');
 }
 
+/** The panel of a row's text. */
+export function slugOf(text: string): string {
+  return text.split('|', 1)[0] ?? '';
+}
+
+const short = (it: number | undefined) => (it === undefined ? '' : Number(it.toPrecision(DIGITS)).toString());
+
 /** The fields again; what cannot be read is not known. */
-export function decodeRow(text: string): RowData {
+export function decodeRow(text: string, ranges: readonly string[]): RowData {
   const [slug = '', maker = '', ...rest] = text.split('|');
   const number = (it: string | undefined) => (it === undefined || it === '' ? undefined : Number(it));
   const yes = (it: string | undefined) => (it === '1' ? true : it === '0' ? false : undefined);
-  const [price, power, mean, magnetic, sound, wavelengths = '', flicker, held, tested] = rest;
+  const numbers = Object.fromEntries(ranges.map((name, i) => [name, number(rest[i])]));
+  const [wavelengths = '', flicker, held, tested] = rest.slice(ranges.length);
   return {
     slug,
     maker,
-    price: number(price),
-    power: number(power),
-    mean: number(mean),
-    magnetic: number(magnetic),
-    sound: number(sound),
+    numbers,
     wavelengths: wavelengths === '' ? [] : wavelengths.split(',').map(Number),
     flicker: Object.values(FLICKER_VALUES).find((it) => it === flicker),
     hasHeld: yes(held),

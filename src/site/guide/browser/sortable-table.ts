@@ -43,6 +43,15 @@ export interface Sorting {
   direction: 'ascending' | 'descending';
 }
 
+/** The column of the panels' names, which are sorted as texts. */
+const NAME = 'name';
+
+/** The name of a heading's or a cell's column; the head of a row is the panel's name. */
+const columnOf = (cell: HTMLElement) => cell.dataset.col ?? NAME;
+
+const directionOf = (text: string | null | undefined): Sorting['direction'] =>
+  text === 'descending' ? 'descending' : 'ascending';
+
 export class SortableTable {
   readonly id: string;
   readonly rows: readonly HTMLTableRowElement[];
@@ -50,7 +59,8 @@ export class SortableTable {
   onSort: ((sorting: Sorting) => void) | undefined;
   readonly #body: HTMLTableSectionElement;
   readonly #heads: HTMLTableCellElement[];
-  readonly #columns: Array<Column | undefined> = [];
+  /** By the name of the column. */
+  readonly #columns = new Map<string, Column>();
   /** Orders that were worked out, by column and direction. */
   readonly #orders = new Map<string, number[]>();
   /** The heading that the page came sorted by. */
@@ -79,11 +89,9 @@ export class SortableTable {
     this.#none.hidden = true;
     this.#none.textContent = 'None of these panels is left by the filters.';
     table.after(this.#none);
-    this.#heads.forEach((head, column) => {
-      this.#addButton(head, column);
-    });
+    for (const head of this.#heads) this.#addButton(head);
     // Names take longest to put in order; that is done while nobody waits.
-    setTimeout(() => this.#column(0), 0);
+    setTimeout(() => this.#column(NAME), 0);
     if (!this.#isAllShown) {
       this.#aside = this.#addAside(table);
       this.#more = this.#addMore(table);
@@ -100,30 +108,34 @@ export class SortableTable {
 
   /** Sorts as told, or as the page came. */
   sort(sorting: Sorting | undefined): void {
-    const index = sorting ? this.#heads.findIndex((head) => head.dataset.col === sorting.column) : -1;
-    if (sorting && index >= 0) this.#sortBy(index, sorting.direction);
+    const head = sorting && this.#headOf(sorting.column);
+    if (sorting && head) this.#sortBy(head, sorting.direction);
     else this.#unsort();
     this.#lay();
   }
 
   /** To be called where the sort values of rows have changed; the order is brought up to date. */
   refresh(): void {
-    this.#columns.length = 0;
+    this.#columns.clear();
     this.#orders.clear();
     this.#texts = undefined;
-    const sorted = this.#heads.findIndex((head) => head.hasAttribute('aria-sort'));
-    if (sorted >= 0) this.#sortBy(sorted, this.#heads[sorted]?.getAttribute('aria-sort') as Sorting['direction']);
+    const sorted = this.#heads.find((head) => head.hasAttribute('aria-sort'));
+    if (sorted) this.#sortBy(sorted, directionOf(sorted.getAttribute('aria-sort')));
     this.#lay();
   }
 
-  #addButton(head: HTMLTableCellElement, column: number): void {
+  #headOf(column: string): HTMLTableCellElement | undefined {
+    return this.#heads.find((head) => columnOf(head) === column);
+  }
+
+  #addButton(head: HTMLTableCellElement): void {
     const label = head.firstChild;
     if (!label || label.nodeType !== Node.TEXT_NODE) return;
     const button = document.createElement('button');
     button.type = 'button';
     button.append(label.textContent?.trim() ?? '');
     label.replaceWith(button);
-    button.addEventListener('click', () => this.#press(column));
+    button.addEventListener('click', () => this.#press(head));
   }
 
   #addMore(table: HTMLTableElement): HTMLButtonElement {
@@ -170,33 +182,35 @@ export class SortableTable {
     this.#body.rows[next]?.querySelector('a')?.focus();
   }
 
-  #column(index: number): Column {
-    const known = this.#columns[index];
+  #column(name: string): Column {
+    const known = this.#columns.get(name);
     if (known) return known;
-    const cells = this.rows.map((row) => row.cells[index]);
+    // All rows have the same cells in the same order: asking each cell of thousands for its name takes far longer.
+    const at = [...(this.rows[0]?.cells ?? [])].findIndex((cell) => columnOf(cell) === name);
+    const cells = this.rows.map((row) => row.cells[at]);
     const column = cells.some((cell) => cell?.hasAttribute('data-v'))
       ? Float64Array.from(cells, (cell) => Number.parseFloat(cell?.dataset.v ?? ''))
       : numbered(cells.map((cell) => cell?.textContent?.trim() ?? ''));
-    this.#columns[index] = column;
+    this.#columns.set(name, column);
     return column;
   }
 
-  #press(index: number): void {
-    const head = this.#heads[index] as HTMLTableCellElement;
+  #press(head: HTMLTableCellElement): void {
     const before = head.getAttribute('aria-sort');
     const opposite = before === 'ascending' ? 'descending' : 'ascending';
-    const direction = before ? opposite : head.dataset.first === 'descending' ? 'descending' : 'ascending';
-    this.#sortBy(index, direction);
+    const direction = before ? opposite : directionOf(head.dataset.first);
+    this.#sortBy(head, direction);
     this.#lay();
-    this.onSort?.({ column: head.dataset.col ?? '', direction });
+    this.onSort?.({ column: columnOf(head), direction });
   }
 
-  #sortBy(index: number, direction: Sorting['direction']): void {
-    const key = `${index} ${direction}`;
+  #sortBy(head: HTMLTableCellElement, direction: Sorting['direction']): void {
+    const name = columnOf(head);
+    const key = `${name} ${direction}`;
     let order = this.#orders.get(key);
     if (!order) {
       const sign = direction === 'ascending' ? 1 : -1;
-      const numbers = this.#column(index);
+      const numbers = this.#column(name);
       order = this.rows.map((_, i) => i);
       order.sort((a, b) => {
         const [x, y] = [numbers[a] as number, numbers[b] as number];
@@ -206,7 +220,7 @@ export class SortableTable {
       this.#orders.set(key, order);
     }
     this.#order = order;
-    this.#mark(this.#heads[index], direction);
+    this.#mark(head, direction);
   }
 
   #unsort(): void {

@@ -6,6 +6,8 @@ import {
   isFigure,
 } from '../../../measure/figure.ts';
 import { REPEATABILITY, unassessedScatter } from '../../../measure/instrument/instrument.ts';
+import { methodOfText, methodText } from '../../../measure/method-versions.ts';
+import type { MetricId } from '../../../measure/metrics.ts';
 import { type Said, verbatim } from '../../../measure/statement.ts';
 
 /** JSON has no infinity. */
@@ -47,7 +49,7 @@ export interface PackedFigure {
 /** Figures and gaps by metric, with the errors that their budgets share. JSON-safe. */
 export interface FigurePack {
   lines: PackedLine[];
-  figures: Record<string, PackedFigure | { gap: string }>;
+  figures: Partial<Record<MetricId, PackedFigure | { gap: string }>>;
 }
 
 /**
@@ -68,7 +70,7 @@ function packNumber(value: number): PackedNumber {
  * @param say puts what there is to tell into words: a page's script has not the words for everything
  */
 export function packFigures(
-  given: Iterable<readonly [metric: string, it: FigureOrGap]>,
+  given: Iterable<readonly [metric: MetricId, it: FigureOrGap]>,
   say: (it: Said) => string,
 ): FigurePack {
   const lines: PackedLine[] = [];
@@ -91,7 +93,7 @@ export function packFigures(
       value: packNumber(it.value),
       unit,
       basis,
-      method,
+      method: methodText(method),
       ...(bound && { bound }),
       ...(u === null
         ? { absent: say(it.uncertaintyAbsent ?? { code: 'uncertainty-not-known' }) }
@@ -118,8 +120,8 @@ function scatterOf({ unassessed }: Figure, say: (it: Said) => string): Pick<Pack
  * Figures and gaps again, as every function of measure/ takes them. What only a working page shows (the words of the
  * budget, inputs, notes, flags) is empty.
  */
-export function unpackFigures({ lines, figures }: FigurePack): Map<string, FigureOrGap> {
-  const unpack = (metric: string, it: PackedFigure | { gap: string }): FigureOrGap => {
+export function unpackFigures({ lines, figures }: FigurePack): Map<MetricId, FigureOrGap> {
+  const unpack = (metric: MetricId, it: PackedFigure | { gap: string }): FigureOrGap => {
     if ('gap' in it) return { gap: true, metric, reason: verbatim(it.gap) };
     const { id, unit, basis, method, bound, absent, scatter, u, interval, k, dof, budget = [] } = it;
     return {
@@ -128,7 +130,7 @@ export function unpackFigures({ lines, figures }: FigurePack): Map<string, Figur
       value: Number(it.value),
       unit,
       basis,
-      method,
+      method: methodOfText(method),
       ...(bound && { bound }),
       standardUncertainty: u === undefined ? null : Number(u),
       interval95: interval ? [Number(interval[0]), Number(interval[1])] : null,
@@ -142,7 +144,15 @@ export function unpackFigures({ lines, figures }: FigurePack): Map<string, Figur
       flags: [],
     };
   };
-  return new Map(Object.entries(figures).map(([metric, it]) => [metric, unpack(metric, it)]));
+  const holds = (metric: string): metric is keyof typeof figures => Object.hasOwn(figures, metric);
+  return new Map(
+    Object.keys(figures)
+      .filter(holds)
+      .flatMap((metric) => {
+        const it = figures[metric];
+        return it ? [[metric, unpack(metric, it)] as const] : [];
+      }),
+  );
 }
 
 function unpackLine({ key, type, distribution, degreesOfFreedom }: PackedLine, contribution: number): BudgetComponent {

@@ -9,6 +9,7 @@ import {
 } from '../../../../src/site/guide/browser/guide-address.ts';
 
 const KNOWN: Known = {
+  ranges: ['price', 'power', 'mean', 'magnetic', 'sound'],
   sets: {
     class: ['palm', 'desk'],
     maker: ['ostrel', 'quennick'],
@@ -105,7 +106,7 @@ describe('reading an address', () => {
           for (const end of Object.values(range)) expect(end >= 0 && end <= 1e9).toBe(true);
         }
         // Read again, a written address says the same, and nothing of it is odd.
-        expect(read(writeAddress(state))).toEqual({ state, ignored: '' });
+        expect(read(writeAddress(state, KNOWN))).toEqual({ state, ignored: '' });
       }),
       { numRuns: 500 },
     );
@@ -131,5 +132,5 @@ describe('plain numbers', () => {
 });
 
 test('an empty state writes no address', () => {
-  expect(writeAddress(EMPTY_STATE)).toBe('');
+  expect(writeAddress(EMPTY_STATE, KNOWN)).toBe('');
 });

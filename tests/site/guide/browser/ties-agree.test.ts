@@ -11,8 +11,9 @@ import { type ComparedContender, compareRow } from '../../../../src/site/compare
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
 import { panelsJson } from '../../../../src/site/export/data-files.ts';
 import { calculate, spend } from '../../../../src/site/guide/browser/own-prices.ts';
-import { guideView, rankSentence } from '../../../../src/site/guide/guide-view.ts';
+import { guideView } from '../../../../src/site/guide/guide-view.ts';
 import { offersJson } from '../../../../src/site/guide/offers-data.ts';
+import { rankSentence } from '../../../../src/site/guide/rank-sentence.ts';
 import { unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
 import { TODAY } from '../../../support/content-folder.ts';
 import { generateContent } from '../../../support/generate-content.ts';

@@ -1,0 +1,20 @@
+/** The canonical units of figures. One quantity, one unit; readers' units are a matter of presentation. */
+export type Unit =
+  | 'mW/cm²'
+  | 'W'
+  | 'cm²'
+  | 'cm'
+  | 'nm'
+  | '%'
+  | '1'
+  | '°'
+  | 'Hz'
+  | 'µT'
+  | 'V/m'
+  | 'mW/m²'
+  | 'dB(A)'
+  | 'J/cm²'
+  | 's'
+  | 'currency'
+  | 'currency/W'
+  | 'currency/h';

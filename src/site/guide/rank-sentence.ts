@@ -1,0 +1,51 @@
+import type { Ledger, PanelEntry, RankBasis } from '../../ledger/ledger.ts';
+import { versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
+import type { Rank } from '../../measure/money/ranking.ts';
+import { listed, ordinal } from '../../words/format.ts';
+import { ALONE, isAlone, rankRange } from '../../words/rank-words.ts';
+import { markOfRank, placing, rankAbsence, saidOr } from './rank-basis.ts';
+
+/** The rank as a sentence, ties named; with a mark where it goes by a figure in doubt. */
+export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis = 'optical'): string {
+  const plain = plainRankSentence(panel, ledger, basis);
+  const mark = placing(panel, basis).rank && markOfRank(panel, basis);
+  return mark ? `${plain} ${mark.mark} The figure it goes by is in doubt.` : plain;
+}
+
+function plainRankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis): string {
+  const { sizeClass, current } = panel;
+  const place = placing(panel, basis);
+  const { rank } = place;
+  if (!rank || !sizeClass) return `Not ranked: ${rankAbsence(place)}.`;
+  if (isAlone(rank)) {
+    return `${capital(ALONE)}: no other panel of the class ${sizeClass.name} ${basis === 'optical' ? 'was measured' : 'has an emitted power'} at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)} of the bench procedure, so there is none to rank it with.`;
+  }
+  const among = `of ${rank.of} in the class ${sizeClass.name}${current?.conditions.isReference ? '' : `, among those measured at ${current?.conditions.distance} cm under ${versionWords(current?.conditions.methodVersion)}`}`;
+  if (!rank.range) return `${ordinal(rank.place)} ${among}; no range, since ${saidOr(rank.rangeAbsent)}.`;
+  const tied = tiedNames(rank, ledger, basis);
+  const tie = tied.length > 0 ? ` A tie with ${listed(tied)}: the readings do not show which is the better value.` : '';
+  return `${rankRange(rank.range)} ${among}.${tie}`;
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Ties that a sentence names; where it is one of hundreds, a panel can tie with dozens. */
+const MOST_TIES = 6;
+
+/** The panels of a tie by name, or the nearest of them and how many others there are. */
+function tiedNames({ place, tiedWith }: Rank, ledger: Ledger, basis: RankBasis): string[] {
+  const nameOf = (slug: string) => ledger.panels.get(slug)?.name ?? slug;
+  if (tiedWith.length <= MOST_TIES) return tiedWith.map(nameOf);
+  const away = (slug: string) => {
+    const panel = ledger.panels.get(slug);
+    return Math.abs(((panel && placing(panel, basis).rank?.place) ?? Number.POSITIVE_INFINITY) - place);
+  };
+  const near = new Set(tiedWith.toSorted((a, b) => away(a) - away(b)).slice(0, MOST_TIES - 1));
+  const named = tiedWith.filter((slug) => near.has(slug)).map(nameOf);
+  return [...named, `${tiedWith.length - near.size} others near it in the table`];
+}
+
+/** "version 1 or 2": the versions of the bench procedure under which the grid is read alike. */
+export function versionWords(version: number | undefined): string {
+  return version === undefined ? 'no version' : `version ${versionsAlike(version).join(' or ')}`;
+}

@@ -1,0 +1,4 @@
+/** Address of a panel's page. */
+export function panelAddress(slug: string): string {
+  return `/panels/${slug}/`;
+}

@@ -5,6 +5,7 @@ import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { rawReadings } from '../../../src/site/calculation/raw-readings.ts';
 import { DATA_FORMAT, panelsCsv, panelsJson } from '../../../src/site/export/data-files.ts';
+import { metricNamed } from '../../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 import { parseRecords } from '../../support/parse-csv.ts';
@@ -52,7 +53,7 @@ describe('panels.csv', () => {
             expect([record?.standard_uncertainty, record?.interval95_low]).toEqual(['', '']);
             expect(record?.reason).toBe(it.uncertaintyAbsent);
           }
-          expect(`${record?.method}@${record?.method_version}`).toBe(it.method);
+          expect({ id: record?.method, version: Number(record?.method_version) }).toEqual(it.method);
         }
       }
     }
@@ -143,7 +144,7 @@ describe('panels.json', () => {
           const figure = demo
             .panel(panel.slug)
             .sessions.find((own) => own.date === session.date)
-            ?.figures.get(metric);
+            ?.figures.get(metricNamed(metric));
           if (isFigure(figure)) {
             expect(it.value).toBe(figure.value);
             expect(it.interval95 ?? null).toEqual(figure.interval95);

@@ -204,7 +204,7 @@ function calculationLink(cell: HtmlElement): HtmlElement | undefined {
 const EXACT = ['Claimed', 'Price', 'List', 'Really paid', `In ${data.currency}`];
 
 /** Units as pages write them behind a number. */
-const UNITS = new Set(METRICS.map((it) => it.unit).filter((it) => it !== '1'));
+const UNITS = new Set<string>(METRICS.map((it) => it.unit).filter((it) => it !== '1'));
 
 /** The head over a cell. */
 function headOf(cell: HtmlElement): string {

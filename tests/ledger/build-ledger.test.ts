@@ -5,6 +5,7 @@ import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
 import { say } from '../../src/words/say.ts';
+import { metricNamed } from '../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;
@@ -101,7 +102,7 @@ describe('gaps hand their reason on', () => {
     if (from !== to) content.edit(TEASEL, from, to);
     const { figures } = panel('teasel');
     for (const [metric, reason] of Object.entries(reasons))
-      expect(reasonOf(figures.get(metric)), metric).toMatch(reason);
+      expect(reasonOf(figures.get(metricNamed(metric))), metric).toMatch(reason);
   });
 
   test('a panel that was never on the bench has its size and its price, and a reason for all else', () => {
@@ -191,7 +192,7 @@ describe('struck readings', () => {
     const { figures } = panel('plover');
     const mean = figure(figures.get('mean-irradiance'));
     expect(mean.value).toBeCloseTo((31 + 38.2 + 30.8 + 40.1 + 50 + 39.9 + 30.6 + 37.8) / 8, 10);
-    for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'efficiency-combined'])
+    for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'efficiency-combined'] as const)
       expect(figure(figures.get(metric)).notes, metric).toContain('1 of 9 grid points without a kept reading');
   });
 });
@@ -211,7 +212,7 @@ describe('prices', () => {
   test('a list price stands in, and every figure that rests on it says so', () => {
     const { figures } = panel('teasel');
     expect(figure(figures.get('real-price')).value).toBe(400);
-    for (const metric of ['real-price', 'price-per-watt'])
+    for (const metric of ['real-price', 'price-per-watt'] as const)
       expect(figure(figures.get(metric)).notes, metric).toContain('list price: what buyers really pay is not recorded');
   });
 

@@ -18,7 +18,7 @@ import { panelContext } from '../../src/ledger/panel-context.ts';
 import { panelEntry, type SinglePanel } from '../../src/ledger/panel-entry.ts';
 import { workedLights } from '../../src/ledger/worked-lights.ts';
 import { isFigure } from '../../src/measure/figure.ts';
-import type { MetricId } from '../../src/measure/metrics.ts';
+import { metricNamed } from '../measure/make.ts';
 import { CLASSES, type Dice, dice, drawPanel, type SizeClass } from '../support/draw-panel.ts';
 import { placeLeds } from '../support/light-source.ts';
 import {
@@ -188,9 +188,9 @@ describe('how often the 95 % interval holds the truth, through the whole pipelin
     all = Array.from({ length: PANELS }, (_, index) => simulated(index));
   }, 300_000);
 
-  function coverage(metric: MetricId, truth: (it: Simulated) => number): { share: number; known: number } {
+  function coverage(metric: string, truth: (it: Simulated) => number): { share: number; known: number } {
     const known = all.flatMap((it) => {
-      const figure = it.panel.figures.get(metric);
+      const figure = it.panel.figures.get(metricNamed(metric));
       if (!isFigure(figure) || !figure.interval95) return [];
       const [low, high] = figure.interval95;
       return [low <= truth(it) && truth(it) <= high];

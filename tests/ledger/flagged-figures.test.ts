@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { flaggedFigures } from '../../src/ledger/flagged-figures.ts';
-import { type Basis, type Figure, type FigureOrGap, type Flag, gap, isFigure } from '../../src/measure/figure.ts';
+import { type Basis, type Figure, type FigureMap, type Flag, gap, isFigure } from '../../src/measure/figure.ts';
 import { figure } from '../measure/make.ts';
 
 const SESSION = 'lantern-40/2026-03-02';
@@ -12,7 +12,7 @@ const of = (metric: string, inputs: string[], basis: Basis = 'derived'): Figure 
 });
 
 /** A small session: a grid, of which a mean, a power and a price are made, and a model of the same readings. */
-const FIGURES: ReadonlyMap<string, FigureOrGap> = new Map(
+const FIGURES: FigureMap = new Map(
   [
     of('mean-irradiance', ['grid']),
     of('mean-irradiance-by-cells', ['grid']),
@@ -24,7 +24,7 @@ const FIGURES: ReadonlyMap<string, FigureOrGap> = new Map(
     of('mains-draw-combined', ['mains.combined'], 'measured'),
     of('efficiency-combined', ['optical-power', 'mains-draw-combined']),
     of('gridlock', ['gridlock'], 'measured'),
-  ].map((it) => [it.metric, it]),
+  ].map((it) => [it.metric, it] as const),
 );
 
 const flag = (concerns: string[], part: Partial<Flag> = {}): Flag => ({

@@ -3,13 +3,13 @@ import { panelSchema } from '../../src/content/schema/panel.ts';
 import { panelClaims } from '../../src/ledger/panel-claims.ts';
 import type { FigureOrGap } from '../../src/measure/figure.ts';
 import { gap } from '../../src/measure/figure.ts';
-import { figure, line, vague } from '../measure/make.ts';
+import { figure, figureMap, line, vague } from '../measure/make.ts';
 
 const panel = (claims: object | undefined) =>
   panelSchema.parse({ maker: 'm', model: 'M', status: 'published', ...(claims && { claims }) });
 
 /** A session that read 50 ± 4 mW/cm², 100 ± 2 W, 661 nm and 838 nm. */
-const READ: Partial<Record<MetricId, FigureOrGap>> = {
+const READ: Record<string, FigureOrGap> = {
   'peak-irradiance-combined': figure(50, [line('peak', 2)], 'peak-irradiance-combined', 'mW/cm²'),
   'mains-draw-combined': figure(100, [line('draw', 1)], 'mains-draw-combined', 'W'),
   'wavelength-red': figure(661, [line('red', 0.4)], 'wavelength-red', 'nm'),
@@ -17,12 +17,7 @@ const READ: Partial<Record<MetricId, FigureOrGap>> = {
 };
 
 const checks = (claims: object | undefined, figures = READ, distance = 15.24) =>
-  panelClaims(panel(claims), new Map(Object.entries(figures)), distance).map((it) => [
-    it.subject,
-    it.claimed,
-    it.outcome,
-    it.text,
-  ]);
+  panelClaims(panel(claims), figureMap(figures), distance).map((it) => [it.subject, it.claimed, it.outcome, it.text]);
 
 test('nothing claimed, nothing checked', () => {
   expect(checks(undefined)).toEqual([]);

@@ -15,7 +15,7 @@ describe('the change of a figure', () => {
       metric: 'optical-power-change',
       unit: '%',
       basis: 'derived',
-      method: 'optical-power@1',
+      method: { id: 'optical-power', version: 1 },
       calculation: '100 × (85.5 ÷ 90 − 1) = −5 %',
     });
     expect(change(figure(99), figure(90)).value).toBeCloseTo(10, 12);

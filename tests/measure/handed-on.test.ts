@@ -23,7 +23,7 @@ describe('a doubt', () => {
   });
 
   test('goes into a change between sessions and into a step-up', () => {
-    expect(isInDoubt(changeFigure('s', 'change', figure(12, [line('b', 0.1)]), doubted))).toBe(true);
+    expect(isInDoubt(changeFigure('s', 'optical-power-change', figure(12, [line('b', 0.1)]), doubted))).toBe(true);
     const [step] = stepUps(
       { panel: 'small', price: 100, power: doubted },
       [{ panel: 'large', price: 120, power: figure(20, [line('b', 0.1)]) }],

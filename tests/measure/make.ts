@@ -1,4 +1,4 @@
-import type { BudgetComponent, ErrorSource, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
+import type { BudgetComponent, ErrorSource, Figure, FigureMap, FigureOrGap, Unit } from '../../src/measure/figure.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import type { AngularResponse } from '../../src/measure/instrument/angular-response.ts';
 import type { Instrument } from '../../src/measure/instrument/instrument.ts';
@@ -57,6 +57,11 @@ export function line(key: string, contribution: number, part: Partial<ErrorSourc
 /** A metric by a name that a test has for it; of some the catalogue knows nothing. */
 export function metricNamed(name: string): MetricId {
   return name as MetricId;
+}
+
+/** Figures and gaps by the names of their metrics. */
+export function figureMap(figures: Readonly<Record<string, FigureOrGap | undefined>>): FigureMap {
+  return new Map(Object.entries(figures).flatMap(([name, it]) => (it ? [[metricNamed(name), it] as const] : [])));
 }
 
 const methodNamed = (name: string): MethodId => name as MethodId;

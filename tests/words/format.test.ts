@@ -260,7 +260,7 @@ describe('words', () => {
   });
 
   test('a method’s reference in its parts', () => {
-    expect(methodOf({ method: 'optical-power@2' })).toEqual({
+    expect(methodOf({ method: { id: 'optical-power', version: 2 } })).toEqual({
       id: 'optical-power',
       version: 2,
       address: '/methods/optical-power/',

@@ -56,7 +56,7 @@ describe('figures of a session’s light', () => {
       id: `${SESSION}/emitted-power`,
       metric: 'emitted-power',
       basis: 'modelled',
-      method: 'emitted-power@2',
+      method: { id: 'emitted-power', version: 2 },
       inputs: ['grid'],
     });
     expect(all.distances.map((it) => it.mean.id)).toEqual([

@@ -48,7 +48,11 @@ describe('the precautionary lines', () => {
 
   test('give a multiple of the lowest one', () => {
     const it = figureOf(precautionResult('p/d', reading()).figure);
-    expect(it).toMatchObject({ id: 'p/d/magnetic-field-precaution', unit: '1', method: 'building-biology@1' });
+    expect(it).toMatchObject({
+      id: 'p/d/magnetic-field-precaution',
+      unit: '1',
+      method: { id: 'building-biology', version: 1 },
+    });
     expect(it.value).toBeCloseTo(15.5, 9);
     expect(it.standardUncertainty).toBeCloseTo(1, 9);
     expect(it.calculation).toBe('k = 0.31 µT (= 3.1 mG = 310 nT) ÷ 0.02 µT = 15.5');

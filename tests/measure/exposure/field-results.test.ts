@@ -41,7 +41,7 @@ describe('fields without a frequency', () => {
         id: 'p/d/magnetic-field-share',
         unit: '%',
         basis: 'derived',
-        method: 'field-levels@2',
+        method: { id: 'field-levels', version: 2 },
       });
       // 100 x 0.31 / 27, and 0.02 / 27 of standard uncertainty.
       expect(strict.value).toBeCloseTo(1.148148, 6);
@@ -49,7 +49,11 @@ describe('fields without a frequency', () => {
       expect(strict.calculation).toBe('s = 100 × 0.31 µT (= 3.1 mG = 310 nT) ÷ 27 µT = 1.148 %');
       expect(strict.notes[0]).toContain('above 3 kHz');
       const mild = figureOf(mildOf(magnetic(), mains).figure);
-      expect(mild).toMatchObject({ id: 'p/d/magnetic-field-share-at-mains', unit: '%', method: 'field-levels@2' });
+      expect(mild).toMatchObject({
+        id: 'p/d/magnetic-field-share-at-mains',
+        unit: '%',
+        method: { id: 'field-levels', version: 2 },
+      });
       expect(mild.value).toBeCloseTo(0.155, 12);
       expect(mild.standardUncertainty).toBeCloseTo(0.01, 12);
       expect(mild.notes[0]).toContain(`the mains’ ${mains} Hz`);

@@ -41,7 +41,7 @@ describe('flicker as a multiple of a line', () => {
 
   test('8 % at 120 Hz: 0.833 times the low-risk line, twice the line of no effect', () => {
     const it = figureOf(lowRisk(depthOf(8, 0.4), frequencyOf(120)).figure);
-    expect(it).toMatchObject({ unit: '1', method: 'flicker-lines@1', basis: 'derived' });
+    expect(it).toMatchObject({ unit: '1', method: { id: 'flicker-lines', version: 1 }, basis: 'derived' });
     expect(it.value).toBeCloseTo(8 / 9.6, 12);
     expect(it.calculation).toBe('k = 8 % ÷ (0.08 % × 120) = 0.8333');
     expect(figureOf(noEffect(depthOf(8, 0.4), frequencyOf(120)).figure).value).toBeCloseTo(8 / 3.996, 12);

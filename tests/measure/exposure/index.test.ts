@@ -1,22 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { EXPOSURE_METRICS, EXPOSURE_VERSIONS } from '../../../src/measure/catalogue/exposure.ts';
 import {
   CLOSING,
   cited,
-  EXPOSURE_METRICS,
   type ExposureInput,
   exposureResults,
   nearInfraredFromMode,
   sentenceOf,
 } from '../../../src/measure/exposure/index.ts';
-import { EXPOSURE_METHODS } from '../../../src/measure/exposure/methods.ts';
-import { type Figure, gap, isFigure, type Unit } from '../../../src/measure/figure.ts';
+import { type Figure, type FigureOrGap, gap, isFigure, type Unit } from '../../../src/measure/figure.ts';
 import { methodReference } from '../../../src/measure/method-versions.ts';
-import { METRICS } from '../../../src/measure/metrics.ts';
+import { METRICS, type MetricId } from '../../../src/measure/metrics.ts';
 import { say } from '../../../src/words/say.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
 
-const UNITS = new Map(METRICS.map((it) => [it.id, it.unit as Unit]));
+const UNITS = new Map<string, Unit>(METRICS.map((it) => [it.id, it.unit]));
 const unitOf = (metric: string): Unit => UNITS.get(metric) ?? '1';
 
 /** A session in which all was read, and the panel pulses; relative uncertainty of 5 %. */
@@ -47,7 +46,7 @@ const readingOf = (metric: string, value: number, kind: Kind, relative = 0.05): 
   return kind === 'unknown' ? it : { ...it, bound: kind };
 };
 
-function input(read: (metric: string) => Figure | undefined, part: Partial<ExposureInput> = {}): ExposureInput {
+function input(read: (metric: MetricId) => FigureOrGap | undefined, part: Partial<ExposureInput> = {}): ExposureInput {
   const metric = 'peak-irradiance-near-infrared';
   return {
     session: 'lantern-40/2026-03-02',
@@ -80,17 +79,17 @@ describe('all measures of exposure', () => {
   });
 
   test('have figures of the registered metric, unit and method', () => {
-    const registered = new Map(EXPOSURE_METRICS.map((it) => [it.id, it]));
+    const registered = new Map<string, (typeof EXPOSURE_METRICS)[number]>(EXPOSURE_METRICS.map((it) => [it.id, it]));
     const figures = results.filter((it) => !it.id.startsWith('pulsing-')).map((it) => it.figure);
     // None for the retina, near-infrared flicker at two lines, and the mains where the frequency was read.
     expect(figures.filter(isFigure)).toHaveLength(EXPOSURE_METRICS.length - 4);
     for (const it of figures.filter(isFigure)) {
       const metric = registered.get(it.metric);
       expect(it.unit).toBe(metric?.unit);
-      expect(it.method).toBe(methodReference(metric?.method ?? ''));
+      expect(it.method).toBe(metric && methodReference(metric.method));
       expect(it.id).toBe(`lantern-40/2026-03-02/${it.metric}`);
       expect(it.calculation).toBeTruthy();
-      expect(EXPOSURE_METHODS.map(({ id }) => methodReference(id))).toContain(it.method);
+      expect(Object.keys(EXPOSURE_VERSIONS)).toContain(it.method.id);
     }
   });
 
@@ -127,9 +126,7 @@ describe('all measures of exposure', () => {
   });
 
   test('know the mains', () => {
-    const without = input((metric) =>
-      metric.endsWith('-field-frequency') ? undefined : (full.figure(metric) as Figure),
-    );
+    const without = input((metric) => (metric.endsWith('-field-frequency') ? undefined : full.figure(metric)));
     const [at50, at60] = [50, 60].map((mains) => exposureResults({ ...without, mains: mains as 50 | 60 }));
     const ratio = (id: string) => {
       const [here, there] = [at60, at50].map((all) => all?.find((it) => it.id === id)?.figure);

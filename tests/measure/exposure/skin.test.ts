@@ -67,7 +67,12 @@ describe('heating of the skin', () => {
     const result = skinResult('p/d', peak);
     const it = figureOf(result.figure);
     // 1000 W/m² of 3556.559 W/m²
-    expect(it).toMatchObject({ id: 'p/d/skin-heating-share', unit: '%', method: 'skin-heating@2', basis: 'derived' });
+    expect(it).toMatchObject({
+      id: 'p/d/skin-heating-share',
+      unit: '%',
+      method: { id: 'skin-heating', version: 2 },
+      basis: 'derived',
+    });
     expect(it.value).toBeCloseTo(28.117066, 5);
     expect(it.standardUncertainty).toBeCloseTo(0.06 * 28.117066, 5);
     expect(it.calculation).toBe('s = 100 × 100 mW/cm² × 10 ÷ 3556.6 W/m² = 28.12 %');

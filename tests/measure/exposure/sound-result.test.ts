@@ -24,7 +24,12 @@ describe('the sound of the panel alone', () => {
 
   test('moves with the calibration by one: both readings share it', () => {
     const it = figureOf(at(50, 40));
-    expect(it).toMatchObject({ id: 'p/d/sound-of-panel', unit: 'dB(A)', basis: 'derived', method: 'sound-of-panel@1' });
+    expect(it).toMatchObject({
+      id: 'p/d/sound-of-panel',
+      unit: 'dB(A)',
+      basis: 'derived',
+      method: { id: 'sound-of-panel', version: 1 },
+    });
     expect(it.budget.find((entry) => entry.source.key === 'calibration')?.contribution).toBeCloseTo(1, 12);
     // 1 / (1 - 10^-1) = 10/9
     expect(it.budget.find((entry) => entry.source.key === 'on/resolution')?.contribution).toBeCloseTo(0.1 / 0.9, 12);

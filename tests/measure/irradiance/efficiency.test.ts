@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { efficiencyFigure, netEfficiencyFigure } from '../../../src/measure/irradiance/efficiency.ts';
+import {
+  type EfficiencyInputs,
+  efficiencyFigure,
+  netEfficiencyFigure,
+} from '../../../src/measure/irradiance/efficiency.ts';
 import { IMPOSSIBLE_EFFICIENCY } from '../../../src/measure/thresholds.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { expectToMeet } from '../../references/check-value.ts';
@@ -10,8 +14,14 @@ const power = figure(90, [line('sensor/calibration', 4.5)]);
 const draw = (watts: number) => figure(watts, [line('mains/calibration', 0.01 * watts)], 'mains-draw');
 const peak = (value: number) => figure(value, [line('sensor/calibration', 0.05 * value)], 'peak', 'mW/cm²');
 const session = 'lantern-40/2026-03-02';
-const combined = { session, mode: 'combined', power, draw: draw(360) };
-const red = { session, mode: 'red', power, draw: draw(180), peaks: { mode: peak(60), combined: peak(100) } };
+const combined: EfficiencyInputs = { session, mode: 'combined', power, draw: draw(360) };
+const red: EfficiencyInputs & Required<Pick<EfficiencyInputs, 'peaks'>> = {
+  session,
+  mode: 'red',
+  power,
+  draw: draw(180),
+  peaks: { mode: peak(60), combined: peak(100) },
+};
 
 describe('efficiency', () => {
   test('is optical power over draw, in %', () => {

@@ -4,6 +4,7 @@ import { type Gap, isFigure } from '../../../src/measure/figure.ts';
 import { obliqueError } from '../../../src/measure/instrument/angular-response.ts';
 import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import { gridFigures, gridGaps, gridGeometry, pooledRepeats } from '../../../src/measure/irradiance/grid.ts';
+import { methodText } from '../../../src/measure/method-versions.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { CELL_MEANS, GRID_STATISTICS, HOT_MIDDLE } from '../../references/grid.ts';
 import { CERTIFIED_SETS } from '../../references/statistics.ts';
@@ -145,7 +146,7 @@ describe('figures of a grid', () => {
     const it = gridFigures(gridOf(HOT_MIDDLE), geometry);
     const summary = metrics.map((metric) => {
       const { id, unit, basis, method } = figureOf(it[metric]);
-      return `${id} ${unit} ${basis} ${method}`;
+      return `${id} ${unit} ${basis} ${methodText(method)}`;
     });
     expect(summary).toEqual([
       'lantern-40/2026-03-02/mean-irradiance mW/cm² derived mean-irradiance@2',

@@ -71,7 +71,7 @@ describe('optical power', () => {
       value: 90,
       unit: 'W',
       basis: 'derived',
-      method: 'optical-power@1',
+      method: { id: 'optical-power', version: 1 },
       calculation: 'P = Ē × A ÷ 1000 = 50 mW/cm² × 1800 cm² ÷ 1000 = 90 W',
     });
     expect((it.standardUncertainty ?? Number.NaN) / 90).toBeCloseTo(Math.hypot(0.05, 0.01), 12);

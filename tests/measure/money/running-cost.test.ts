@@ -9,7 +9,7 @@ test('an hour costs the draw in kW times the tariff', () => {
   expect(it).toMatchObject({
     id: 'lantern-40/2026-03-02/running-cost',
     unit: 'currency/h',
-    method: 'running-cost@1',
+    method: { id: 'running-cost', version: 1 },
     calculation: '400 W ÷ 1000 × 0.3 EUR/kWh = 0.12 EUR/h',
   });
   expect(it.value).toBeCloseTo(0.12, 12);

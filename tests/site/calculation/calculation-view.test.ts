@@ -78,7 +78,7 @@ describe('a figure’s working', () => {
       for (const figure of panel.figures.values()) {
         if (!isFigure(figure) || !figure.standardUncertainty) continue;
         // Values by distance have one account of their own.
-        if (figure.method.startsWith('distance-table')) continue;
+        if (figure.method.id === 'distance-table') continue;
         // Lines are shown with two digits.
         const lines = (shown.get(figure.id)?.budget ?? []).map((it) => Number.parseFloat(it.u.replace('−', '-')));
         const whole = Math.hypot(...lines);

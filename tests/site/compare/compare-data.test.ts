@@ -45,7 +45,12 @@ describe('a panel’s file', () => {
     const it = file('fennimarsh-sedge');
     const panel = demo.panel('fennimarsh-sedge');
     const figures = unpackFigures(it);
-    for (const metric of [...COMPARE_METRICS, 'field-width', 'mean-irradiance-at-5-cm', 'mean-irradiance-at-60-cm']) {
+    for (const metric of [
+      ...COMPARE_METRICS,
+      'field-width',
+      'mean-irradiance-at-5-cm',
+      'mean-irradiance-at-60-cm',
+    ] as const) {
       const [own, sent] = [panel.figures.get(metric), figures.get(metric)];
       if (!isFigure(own) || !isFigure(sent)) throw new Error(`no figure: ${metric}`);
       expect(Math.abs(sent.value / own.value - 1)).toBeLessThan(1e-5);

@@ -196,7 +196,7 @@ test('the caution on implants tells a field’s share by its strict end, from a 
     const figure = panel.figures.get('electric-field-share');
     if (!isFigure(figure)) throw new Error('the Gannet has no share');
     const own = { ...figure, value: share, interval95: [share - 1, share + 1] as const };
-    const changedPanel = { ...panel, figures: new Map([...panel.figures, ['electric-field-share', own]]) };
+    const changedPanel = { ...panel, figures: new Map(panel.figures).set('electric-field-share', own) };
     const text = calledCautions(changedPanel, 'EUR').find((it) => it.anchor === 'implants-and-fields')?.text ?? '';
     expect(text.includes('of the reference level')).toBe(isTold);
   }

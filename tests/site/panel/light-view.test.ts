@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { figureFinder, isFigure } from '../../../src/measure/figure.ts';
 import { distanceCalculation } from '../../../src/site/calculation/distance-calculation.ts';
 import { type LightView, lightView } from '../../../src/site/panel/light-view.ts';
+import { metricNamed } from '../../measure/make.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 
 let demo: Demo;
@@ -118,12 +119,12 @@ describe('the working of the table by distance', () => {
     const calculation = distanceCalculation(panel, session, 'EUR');
     expect(calculation?.figures.map((it) => it.anchor)).toHaveLength(18);
     for (const { anchor, shown } of calculation?.figures ?? []) {
-      expect(panel.figures.get(anchor)).toBeDefined();
+      expect(panel.figures.get(metricNamed(anchor))).toBeDefined();
       expect(shown.text).toMatch(/ ± | to /);
     }
     calculation?.budgets.forEach(({ lines }, q) => {
       calculation.heads.forEach((_, d) => {
-        const figure = panel.figures.get(calculation.figures[6 * q + d]?.anchor ?? '');
+        const figure = panel.figures.get(metricNamed(calculation.figures[6 * q + d]?.anchor ?? ''));
         if (!isFigure(figure)) throw new Error('no figure');
         const whole = Math.hypot(...lines.map((it) => Number(it.shares[d]))) / 100;
         expect(whole / ((figure.standardUncertainty ?? 0) / figure.value)).toBeGreaterThan(0.9);

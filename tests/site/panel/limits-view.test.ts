@@ -6,6 +6,7 @@ import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { calledCautions } from '../../../src/site/panel/called-cautions.ts';
 import { type LimitsView, limitsView } from '../../../src/site/panel/limits-view.ts';
+import { metricNamed } from '../../measure/make.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
 
@@ -84,7 +85,7 @@ describe('every panel', () => {
         for (const { id, figure } of session.limits) {
           if (id.startsWith('pulsing-')) continue;
           expect(metrics).toContain(id);
-          const it = session.figures.get(id);
+          const it = session.figures.get(metricNamed(id));
           expect(it && isFigure(it)).toBe(isFigure(figure));
           if (isFigure(figure)) expect(figure.id).toBe(`${session.id}/${id}`);
         }

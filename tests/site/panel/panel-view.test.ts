@@ -4,6 +4,7 @@ import { METHODS } from '../../../src/measure/methods.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { type PanelView, panelView } from '../../../src/site/panel/panel-view.ts';
 import { calculationAnchor, shownFigure } from '../../../src/site/shared/shown-figure.ts';
+import { metricNamed } from '../../measure/make.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
 
@@ -83,7 +84,9 @@ describe('workingAnchor', () => {
 
 describe('shownFigure', () => {
   test('of a metric that is not registered is a fault of the program', () => {
-    expect(() => shownFigure(demo.panel('ruddlestone-r60'), undefined, 'brightness', 'EUR')).toThrow('brightness');
+    expect(() => shownFigure(demo.panel('ruddlestone-r60'), undefined, metricNamed('brightness'), 'EUR')).toThrow(
+      'brightness',
+    );
   });
 
   test('marks a doubt and hands on notes', () => {

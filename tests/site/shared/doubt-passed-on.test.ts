@@ -15,6 +15,7 @@ import type { PlanData } from '../../../src/site/plan/browser/plan-panel.ts';
 import { isPlannable, planJson } from '../../../src/site/plan/plan-data.ts';
 import { plotsView } from '../../../src/site/plots/plots-view.ts';
 import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
+import { say } from '../../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { parseCsv } from '../../support/parse-csv.ts';
 
@@ -101,14 +102,15 @@ describe('a figure that can’t be right', () => {
     const { ledger, plover } = drawing(10);
     expect(plover.rank).toBeUndefined();
     expect(plover.byEmitted.rank).toBeUndefined();
-    expect(plover.rankAbsent).toMatch(/^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/);
+    const absent = plover.rankAbsent && say(plover.rankAbsent);
+    expect(absent).toMatch(/^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/);
     const unranked = guideView(ledger).flatMap((it) => it.unranked);
     expect(unranked).toContainEqual({
       name: 'Wrackline Plover',
       address: '/panels/plover/',
-      reason: plover.rankAbsent,
+      reason: absent,
     });
-    expect(panelView(plover, ledger).rank).toBe(`Not ranked: ${plover.rankAbsent}.`);
+    expect(panelView(plover, ledger).rank).toBe(`Not ranked: ${absent}.`);
   });
 
   test('is in no frontier, step-up, plot or sum, nor held against another', () => {
@@ -116,7 +118,7 @@ describe('a figure that can’t be right', () => {
     expect(ledger.frontier).toEqual(['teasel']);
     expect(plover.frontier).toBeUndefined();
     expect(plover.stepUps.best).toEqual([]);
-    expect(panelView(plover, ledger).stepUpsAbsent).toBe(plover.rankAbsent);
+    expect(panelView(plover, ledger).stepUpsAbsent).toBe(plover.rankAbsent && say(plover.rankAbsent));
     for (const other of ledger.panels.values()) {
       expect(other.stepUps.best.map((it) => it.panel)).not.toContain('plover');
     }
@@ -138,7 +140,11 @@ describe('a figure that can’t be right', () => {
         reason: 'that of Wrackline Plover can’t be right as it stands',
       });
     }
-    expect(json(ledger).panels[0]).toMatchObject({ rank: null, rank_absent: plover.rankAbsent, frontier: null });
+    expect(json(ledger).panels[0]).toMatchObject({
+      rank: null,
+      rank_absent: plover.rankAbsent && say(plover.rankAbsent),
+      frontier: null,
+    });
   });
 
   test('nothing of the kind at a draw that can be', () => {

@@ -10,7 +10,7 @@ import {
   unlikeness,
 } from '../../../../src/site/compare/browser/compare-words.ts';
 import type { ComparedPanel } from '../../../../src/site/compare/browser/compared-panel.ts';
-import { figure, line, RUNS, vague } from '../../../measure/make.ts';
+import { figure, figureMap, line, RUNS, vague } from '../../../measure/make.ts';
 
 // A third version of the procedure is supposed, which reads the grid otherwise.
 vi.mock('../../../../src/measure/irradiance/bench-procedure.ts', async (original) =>
@@ -62,7 +62,7 @@ const contender = (
   part?: Partial<ComparedPanel>,
 ): ComparedContender => ({
   panel: panel(name, part),
-  figures: new Map(Object.entries(figures)),
+  figures: figureMap(figures),
 });
 
 const watts = (value: number, ...own: Array<[key: string, u: number]>) =>
@@ -234,7 +234,7 @@ describe('what was not measured alike', () => {
   });
 
   test('another version of the method', () => {
-    const old = { ...watts(100), method: 'optical-power@2' };
+    const old = { ...watts(100), method: { id: 'optical-power', version: 2 } as const };
     expect(said(old, watts(100))).toBe(
       'can’t be compared: the two were worked out by different versions of the method',
     );

@@ -1,6 +1,7 @@
 /** The planner's numbers beside those that the build has worked out. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
+import type { MetricId } from '../../../../src/measure/metrics.ts';
 import { calculatePlan, eyeShare, ranged } from '../../../../src/site/plan/browser/plan-calculation.ts';
 import type { PlanData } from '../../../../src/site/plan/browser/plan-panel.ts';
 import { planJson } from '../../../../src/site/plan/plan-data.ts';
@@ -17,7 +18,7 @@ const panelOf = (slug: string) => {
   if (!it) throw new Error(slug);
   return it;
 };
-const figureOf = (slug: string, metric: string) => {
+const figureOf = (slug: string, metric: MetricId) => {
   const it = demo.panel(slug).figures.get(metric);
   if (!isFigure(it) || !it.interval95) throw new Error(`${slug}: no ${metric}`);
   return { value: it.value, low: it.interval95[0], high: it.interval95[1] };
@@ -49,7 +50,7 @@ describe('at the distances of the table', () => {
 describe('what reaches an eye', () => {
   const withReading = () => data.panels.filter((it) => 'shares' in it.infrared);
 
-  test.each([15, 30, 60])('%d cm: what is said of the infrared limit is what the build says', (cm) => {
+  test.each([15, 30, 60] as const)('%d cm: what is said of the infrared limit is what the build says', (cm) => {
     let ranges = 0;
     for (const panel of data.panels) {
       const eye = eyeShare(panel, cm);

@@ -101,9 +101,9 @@ test('what is no number is refused', () => {
 test('an error that figures share is kept once; one of the same name but another kind is another', () => {
   const { lines, figures: packed } = packFigures(
     [
-      ['a', figure(5, [line('meter', 1), line('own', 0.1)])],
-      ['b', figure(7, [line('meter', 2)])],
-      ['c', figure(7, [line('meter', 2, { distribution: 't', degreesOfFreedom: 4 })])],
+      ['optical-power', figure(5, [line('meter', 1), line('own', 0.1)])],
+      ['emitted-power', figure(7, [line('meter', 2)])],
+      ['capture', figure(7, [line('meter', 2, { distribution: 't', degreesOfFreedom: 4 })])],
     ],
     say,
   );
@@ -112,8 +112,8 @@ test('an error that figures share is kept once; one of the same name but another
     ['own', null],
     ['meter', 4],
   ]);
-  expect(packed.b).toMatchObject({ budget: [[0, 2]] });
-  expect(packed.c).toMatchObject({ budget: [[2, 2]] });
+  expect(packed['emitted-power']).toMatchObject({ budget: [[0, 2]] });
+  expect(packed.capture).toMatchObject({ budget: [[2, 2]] });
 });
 
 describe('every figure of the demo', () => {

@@ -1,18 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import type { AxeResults, RunOptions } from 'axe-core';
-import type { Page } from 'playwright-core';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { DEMO_SITE } from '../support/demo-folder.ts';
+import { bringChecker, COLOURS, EVERYTHING, excess, faultsInAllLooks, violations } from './accessibility-checker.ts';
 import { DESK, NARROWEST, type OpenSite, openSite, PHONE } from './browser.ts';
-import { PAGES, panelFiles, panelsJson } from './site.ts';
-
-const AXE = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8');
-const EVERYTHING: RunOptions['runOnly'] = {
-  type: 'tag',
-  values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-};
-/** All that can differ between light and dark; the other rules would find the same again. */
-const COLOURS: RunOptions['runOnly'] = { type: 'rule', values: ['color-contrast', 'link-in-text-block'] };
+import { FILES, PAGES, panelFiles, panelsJson } from './site.ts';
 
 const panels = panelsJson().panels.filter((it) => it.sessions.length > 0);
 const slugOf = (what: string, it: { slug: string } | undefined) => {
@@ -68,23 +60,6 @@ beforeAll(async () => {
 });
 afterAll(() => site.close());
 
-/** What the checker finds on a page as it stands. */
-async function violations(page: Page, runOnly: RunOptions['runOnly']): Promise<string[]> {
-  const found = await page.evaluate(
-    (options) => (globalThis as unknown as { axe: { run(options: RunOptions): Promise<AxeResults> } }).axe.run(options),
-    { runOnly, resultTypes: ['violations'] } satisfies RunOptions,
-  );
-  return found.violations.flatMap((it) => it.nodes.map((node) => `${it.id}: ${node.target.join(' ')} ${node.html}`));
-}
-
-/** Pixels that the page is too wide for its window. */
-async function excess(page: Page): Promise<number> {
-  return page.evaluate(() => {
-    const scroller = document.scrollingElement ?? document.documentElement;
-    return scroller.scrollWidth - scroller.clientWidth;
-  });
-}
-
 /** Opens a page of some kind, with all that it comes to show. */
 async function openKind(address: string) {
   const opened = await site.open(address);
@@ -97,19 +72,8 @@ async function openKind(address: string) {
 describe('a page of each kind, in light and dark, on a desk and on a phone', () => {
   test.concurrent.each(KINDS)('%s has no fault that the checker knows', async (_kind, address) => {
     await using opened = await openKind(address);
-    const { page, complaints } = opened;
-    await page.evaluate(AXE);
-    const faults: string[] = [];
-    for (const [where, viewport] of Object.entries({ desk: DESK, phone: PHONE })) {
-      await page.setViewportSize(viewport);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        const found = await violations(page, colorScheme === 'light' ? EVERYTHING : COLOURS);
-        faults.push(...found.map((it) => `${where}, ${colorScheme}: ${it}`));
-      }
-    }
-    expect(faults).toEqual([]);
-    expect(complaints).toEqual([]);
+    expect(await faultsInAllLooks(opened.page)).toEqual([]);
+    expect(opened.complaints).toEqual([]);
   });
 
   // A window of 320 pixels is one of 1280 at 400 %.
@@ -122,11 +86,27 @@ describe('a page of each kind, in light and dark, on a desk and on a phone', () 
   });
 });
 
+/** Rules for some width of the window that set a colour; the checker judges colours at one width alone. */
+function coloursByWidth(css: string): string[] {
+  const blocks = [...css.matchAll(/@media[^{]*(?:width|height|orientation)[^{]*\{((?:[^{}]*\{[^{}]*\})*)\s*\}/g)];
+  return blocks.flatMap((it) =>
+    /[{;]\s*(?:[a-z-]*color|background|fill|stroke|opacity|border)\b[^-:]*:/.test(it[1] ?? '') ? [it[0]] : [],
+  );
+}
+
+test('no colour hangs on the width of the window', () => {
+  const sheets = FILES.filter((it) => it.endsWith('.css')).map((it) => readFileSync(join(DEMO_SITE, it), 'utf8'));
+  const wide = sheets.flatMap((it) => [...it.matchAll(/@media[^{]*width/g)]);
+  expect(wide.length).toBeGreaterThan(0);
+  expect(sheets.flatMap(coloursByWidth)).toEqual([]);
+  expect(coloursByWidth('@media (width<=40rem){.a{margin:0}.b{color:red}}')).toHaveLength(1);
+});
+
 describe('faults are found where they are:', () => {
   test('by the checker', async () => {
     await using opened = await site.open('/404.html');
     const { page } = opened;
-    await page.evaluate(AXE);
+    await bringChecker(page);
     await page.locator('main').evaluate((it) => it.insertAdjacentHTML('beforeend', '<img src="/icon.svg">'));
     expect(await violations(page, EVERYTHING)).toEqual([expect.stringMatching(/^image-alt: /)]);
   });
@@ -134,7 +114,7 @@ describe('faults are found where they are:', () => {
   test('a colour too pale', async () => {
     await using opened = await site.open('/404.html', { colorScheme: 'dark' });
     const { page } = opened;
-    await page.evaluate(AXE);
+    await bringChecker(page);
     await page.locator('main p').evaluate((it) => it.style.setProperty('color', '#444'));
     expect(await violations(page, COLOURS)).toEqual([expect.stringMatching(/^color-contrast: /)]);
   });

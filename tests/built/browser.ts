@@ -49,8 +49,8 @@ async function openPage(
 ): Promise<OpenPage> {
   const context = await browser.newContext({ viewport: DESK, ...options });
   const page = await context.newPage();
-  // Everything comes from this machine; what is not there by then never comes.
-  page.setDefaultTimeout(10_000);
+  // Everything comes from this machine, which may be busy; what is not there by then never comes.
+  page.setDefaultTimeout(60_000);
   const complaints: string[] = [];
   page.on('console', (it) => {
     if (it.type() === 'error' || it.type() === 'warning') complaints.push(`${it.type()}: ${it.text()}`);

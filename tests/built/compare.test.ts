@@ -1,14 +1,11 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { COMPARE_METRICS } from '../../src/site/compare/browser/compare-rows.ts';
+import { excess, faultsInAllLooks } from './accessibility-checker.ts';
 import { DESK, NARROWEST, type OpenSite, openSite, PHONE } from './browser.ts';
 import { disagreements } from './printed.ts';
 import { attribute, currentFigures, pageAt, panelFiles, panelsJson, textOf } from './site.ts';
 
-const AXE = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8');
 const data = panelsJson();
 
 /** The first is known in full; then one without a model, one with gaps and marks, one read elsewhere, a large one. */
@@ -34,18 +31,6 @@ const heads = (page: Page) => page.locator('.side-by-side').first().locator('the
 const queryOf = (page: Page) => new URL(page.url()).search;
 const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent);
 const status = (page: Page) => page.locator('[data-compare-status]').textContent();
-const excess = (page: Page) =>
-  page.evaluate(() => (document.scrollingElement?.scrollWidth ?? 0) - document.documentElement.clientWidth);
-
-async function violations(page: Page): Promise<string[]> {
-  const found = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
-      runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] },
-      resultTypes: ['violations'],
-    }),
-  );
-  return found.violations.flatMap((it) => it.nodes.map((node) => `${it.id}: ${node.html}`));
-}
 
 describe('the figures', () => {
   test('are those of the data file, each with its uncertainty or a reason, and lead to their working', async () => {
@@ -275,15 +260,10 @@ describe('several panels', () => {
       await using opened = await site.open(addressOf(slugs));
       const { page, complaints } = opened;
       await settled(page, count);
-      await page.evaluate(AXE);
+      expect(await faultsInAllLooks(page)).toEqual([]);
       for (const viewport of [DESK, PHONE, NARROWEST]) {
         await page.setViewportSize(viewport);
         expect(await excess(page), `${viewport.width}`).toBe(0);
-        if (viewport === NARROWEST) continue;
-        for (const colorScheme of ['light', 'dark'] as const) {
-          await page.emulateMedia({ colorScheme });
-          expect(await violations(page), `${viewport.width} ${colorScheme}`).toEqual([]);
-        }
       }
       const small = await page
         .locator('main button, main select')

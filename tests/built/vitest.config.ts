@@ -15,5 +15,6 @@ export default defineConfig({
     // Nothing is judged by its time; a busy machine gets the time it needs.
     testTimeout: 300_000,
     hookTimeout: 300_000,
+    expect: { poll: { timeout: 60_000 } },
   },
 });

@@ -1,4 +1,18 @@
 import { describe, expect, test } from 'vitest';
+import type { Figure } from '../../src/measure/figure.ts';
+import { efficiencyFigure, netEfficiencyFigure } from '../../src/measure/irradiance/efficiency.ts';
+import { gridFigures } from '../../src/measure/irradiance/grid.ts';
+import { gridGeometry } from '../../src/measure/irradiance/grid-geometry.ts';
+import {
+  ledAreaFigure,
+  opticalPowerFigure,
+  peakToMeanFigure,
+  sideFigure,
+} from '../../src/measure/irradiance/optical-power.ts';
+import {
+  exposureEachMinuteFigure,
+  timeEachJouleFigure,
+} from '../../src/measure/irradiance/radiant-exposure-figures.ts';
 import { isMethodId, methodReference } from '../../src/measure/method-versions.ts';
 import {
   identityOf,
@@ -9,6 +23,10 @@ import {
   rangeFilters,
   rankingColumns,
 } from '../../src/measure/metrics.ts';
+import { priceFigure, pricePerWattFigure } from '../../src/measure/money/price.ts';
+import { runningCostFigure } from '../../src/measure/money/running-cost.ts';
+import { HOT_MIDDLE } from '../references/grid.ts';
+import { figure, figureOf, gridOf } from './make.ts';
 
 const twice = (all: readonly string[]) => all.filter((it, i) => all.indexOf(it) !== i);
 
@@ -81,5 +99,44 @@ test('a figure takes its unit and its method from its row', () => {
     metric: 'efficiency-red',
     unit: '%',
     method: methodReference('efficiency'),
+  });
+});
+
+describe('what is calculated agrees with the list', () => {
+  const grid = gridFigures(gridOf(HOT_MIDDLE), gridGeometry(3, 3, 24, 48, 2.54) ?? { code: 'field-not-measured' });
+  const side = (of: 'width' | 'height') =>
+    sideFigure({ panel: 'p', side: of, value: 30, edgeSetting: 0.3, instrument: undefined });
+  const watts = figure(100);
+  const price = priceFigure({
+    panel: 'p',
+    amount: 599,
+    currency: 'EUR',
+    rate: 1,
+    baseCurrency: 'EUR',
+    date: '2026-02-20',
+    kind: 'paid',
+  });
+  const inputs = { session: 's', mode: 'red' as const, power: figure(20), draw: watts };
+
+  const figures: Figure[] = [
+    ...Object.values(grid).map((it) => figureOf(it)),
+    side('width'),
+    side('height'),
+    ledAreaFigure('p', side('width'), side('height')),
+    opticalPowerFigure('s', figureOf(grid.mean), watts),
+    peakToMeanFigure('s', figureOf(grid.mean), figureOf(grid.mean)),
+    efficiencyFigure(inputs),
+    netEfficiencyFigure(inputs, figure(1)) ?? watts,
+    price,
+    pricePerWattFigure('s', price, watts, 'EUR'),
+    exposureEachMinuteFigure('s', figureOf(grid.mean)),
+    timeEachJouleFigure('s', figureOf(grid.mean)),
+    runningCostFigure('s', watts, 0.3, 'EUR'),
+  ];
+
+  test.each(figures.map((it) => [it.metric, it] as const))('%s: unit and method', (id, it) => {
+    const metric = metricById(id);
+    expect(it.unit).toBe(metric.unit);
+    expect(it.method).toBe(methodReference(metric.method));
   });
 });

@@ -145,13 +145,6 @@ export function gap(metric: string, reason: Said): Gap {
   return { gap: true, metric, reason };
 }
 
-/** Standard uncertainty relative to the value; 0 for an exact figure, null where it is not known. */
-export function relativeUncertainty(figure: Figure): number | null {
-  if (figure.standardUncertainty === null) return null;
-  if (figure.standardUncertainty === 0) return 0;
-  return figure.standardUncertainty / Math.abs(figure.value);
-}
-
 /** Looks figures up by their metric; a gap is none. */
 export function figureFinder(figures: ReadonlyMap<string, FigureOrGap>): (metric: string) => Figure | undefined {
   return (metric) => {

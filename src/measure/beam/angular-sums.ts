@@ -6,7 +6,7 @@ import { addPart, BASIS, BASIS_ORDERS } from './profile-basis.ts';
  * the angle at which it left, so an error that is a sum of 1 - cos^l makes of a part of order m the part itself less
  * one of order m + l: no sums over LEDs but those of the basis are needed.
  */
-const POWERS = [0.5, 2, 6, 16];
+export const POWERS: readonly number[] = [0.5, 2, 6, 16];
 
 /** Angles at which the error is matched, degrees, and how much of a wide panel's light comes from there. */
 const ANGLES = Array.from({ length: 17 }, (_, i) => 5 * i);
@@ -81,10 +81,4 @@ export function angularRows(rows: Float64Array, response: AngularResponse): Floa
     }
   }
   return out;
-}
-
-/** The error at an angle as the coefficients give it: for checks. */
-export function matchedError(coefficients: readonly number[], degrees: number): number {
-  const cosine = Math.cos((degrees * Math.PI) / 180);
-  return POWERS.reduce((sum, l, i) => sum + (coefficients[i] as number) * (1 - cosine ** l), 0);
 }

@@ -36,18 +36,6 @@ export function beamHalfAngle(exponent: number): number {
   return (2 * Math.asin(Math.sqrt(-Math.expm1(-Math.LN2 / exponent) / 2))) / DEGREE;
 }
 
-/**
- * Radiant intensity on the axis, W/sr: I0 = (m + 1) P / (2 pi), so that the intensity adds up to P over the
- * hemisphere.
- *
- * @param power emitted, W
- * @throws RangeError unless the order is above zero and finite
- */
-export function axialIntensity(exponent: number, power: number): number {
-  checkExponent(exponent);
-  return ((exponent + 1) * power) / (2 * Math.PI);
-}
-
 /** @throws RangeError unless the order is above zero and finite */
 export function checkExponent(exponent: number): void {
   if (!(exponent > 0 && Number.isFinite(exponent))) {

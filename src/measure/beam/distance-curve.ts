@@ -1,6 +1,6 @@
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { planeModel, type Spot } from './plane-model.ts';
-import { dimCandidates, peakCandidates } from './plane-values.ts';
+import { dimCandidates, peakCandidates } from './plane-spots.ts';
 import { BASIS_ORDERS } from './profile-basis.ts';
 
 /** Irradiance on a plane parallel to the panel, mW/cm2; distances in cm. */

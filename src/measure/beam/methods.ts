@@ -124,7 +124,7 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
       ['\\bar E', 'modelled mean over the whole LED-area rectangle at that distance, mW/cm²'],
     ],
     constants: [],
-    file: 'src/measure/beam/plane-values.ts',
+    file: 'src/measure/beam/results.ts',
   },
   {
     id: 'capture',
@@ -138,7 +138,7 @@ export const OPTICS_METHODS: readonly MethodEntry[] = [
       ['\\Phi', 'emitted power, W'],
     ],
     constants: [],
-    file: 'src/measure/beam/plane-values.ts',
+    file: 'src/measure/beam/results.ts',
   },
   {
     id: 'emitted-power',

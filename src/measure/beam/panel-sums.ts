@@ -1,7 +1,7 @@
 import { patternDrives } from './drive.ts';
 import { type Emitter, type EmitterPart, emitterParts, type Field, placeLeds, widened } from './emitter.ts';
 import { planeModel, type Spot } from './plane-model.ts';
-import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-values.ts';
+import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-spots.ts';
 import { BASIS, BASIS_HALF_ANGLES, BASIS_ORDERS } from './profile-basis.ts';
 
 /** An edge of the LED field, as one faces the panel. */

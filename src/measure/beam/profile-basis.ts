@@ -77,13 +77,6 @@ export function addCosine(weights: Float64Array, exponent: number, coefficient: 
   addPart(weights, exponent, (coefficient * 2 * Math.PI) / (exponent + 1));
 }
 
-/** Weights of one power of the cosine that gives off 1 W. */
-export function cosineWeights(exponent: number): Float64Array {
-  const weights = new Float64Array(BASIS);
-  addPart(weights, exponent, 1);
-  return weights;
-}
-
 /** For each pair of parts, the place of their product among the parts and what it has there. */
 const PRODUCTS = (() => {
   const first: number[] = [];

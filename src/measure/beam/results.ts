@@ -3,7 +3,7 @@ import { distanceCurve, placeValues } from './distance-curve.ts';
 import type { Readings } from './error-sources.ts';
 import type { PanelModel } from './panel-model.ts';
 import type { Layout, PanelSums } from './panel-sums.ts';
-import { gridSpots } from './plane-values.ts';
+import { gridSpots } from './plane-spots.ts';
 
 /** Places of a panel's results in their list. */
 export const RESULT_HALF_ANGLE = 0;

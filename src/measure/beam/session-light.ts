@@ -10,7 +10,7 @@ import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emit
 import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
 import type { OpticsInput } from './optics-input.ts';
-import { gridSpots } from './plane-values.ts';
+import { gridSpots } from './plane-spots.ts';
 
 declare module '../statement.ts' {
   interface StatementData {

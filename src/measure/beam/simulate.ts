@@ -1,10 +1,10 @@
 import { drawError, type Random } from '../random.ts';
+import { MILLI } from '../unit-factors.ts';
 import { emptySupposed, type Supposed, suppose } from './beam-prior.ts';
 import { BEAMS } from './beam-sampler.ts';
 import { PATTERNS } from './drive.ts';
 import { type Emitter, widened } from './emitter.ts';
 import { type ErrorEffect, movesReadingsApart } from './error-sources.ts';
-import { MILLI } from '../unit-factors.ts';
 import { grainOf, movedRows } from './moved-rows.ts';
 import { type BeamSource, beamSource, type OpticsInput } from './optics-input.ts';
 import type { PanelModel } from './panel-model.ts';

@@ -3,8 +3,9 @@ import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import { widened } from '../../../src/measure/beam/emitter.ts';
 import { GEOMETRY, type Layout, panelSums } from '../../../src/measure/beam/panel-sums.ts';
-import { BASIS, cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
+import { BASIS } from '../../../src/measure/beam/profile-basis.ts';
 import { anyLight, cosineBeam } from '../../support/any-beam.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 import { SIX_INCHES } from './make.ts';
 
 const field = { width: 20, height: 34 };

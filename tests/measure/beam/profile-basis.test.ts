@@ -4,11 +4,11 @@ import {
   addCosine,
   BASIS,
   BASIS_ORDERS,
-  cosineWeights,
   intensityAt,
   profileHalfAngle,
   squaredWeights,
 } from '../../../src/measure/beam/profile-basis.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 
 const cosine = (degrees: number) => Math.cos((degrees * Math.PI) / 180);
 

@@ -1,10 +1,10 @@
 import { type AngularResponse, angularError } from '../instrument/angular-response.ts';
-import { addPart, BASIS, BASIS_ORDERS } from './profile-basis.ts';
+import { addPart, BASIS, BASIS_EXPONENTS } from './profile-basis.ts';
 
 /**
- * What a meter's error at oblique light does to a beam. On a plane parallel to the panel, light from an LED comes in at
- * the angle at which it left, so an error that is a sum of 1 - cos^l makes of a part of order m the part itself less
- * one of order m + l: no sums over LEDs but those of the basis are needed.
+ * What a instrument's error at oblique light does to a beam. On a plane parallel to the panel, light from an LED comes in at
+ * the angle at which it left, so an error that is a sum of 1 - cos^l makes of a part of exponent m the part itself less
+ * one of exponent m + l: no sums over LEDs but those of the basis are needed.
  */
 export const POWERS: readonly number[] = [0.5, 2, 6, 16];
 
@@ -48,14 +48,14 @@ export function angularCoefficients(response: AngularResponse): number[] {
 }
 
 /**
- * The error as a matrix: what the meter adds to the light of a beam is that of a beam whose part `to` has the sum over
+ * The error as a matrix: what the instrument adds to the light of a beam is that of a beam whose part `to` has the sum over
  * `from` of `matrix[to * BASIS + from]` times the weights.
  */
 export function angularMatrix(response: AngularResponse): Float64Array {
   const coefficients = angularCoefficients(response);
   const matrix = new Float64Array(BASIS * BASIS);
   const column = new Float64Array(BASIS);
-  BASIS_ORDERS.forEach(({ exponent }, from) => {
+  BASIS_EXPONENTS.forEach(({ exponent }, from) => {
     column.fill(0);
     POWERS.forEach((l, i) => {
       const c = coefficients[i] as number;
@@ -67,7 +67,7 @@ export function angularMatrix(response: AngularResponse): Float64Array {
   return matrix;
 }
 
-/** Rows of what the meter adds to some rows: the rows times the matrix. */
+/** Rows of what the instrument adds to some rows: the rows times the matrix. */
 export function angularRows(rows: Float64Array, response: AngularResponse): Float64Array {
   const matrix = angularMatrix(response);
   const out = new Float64Array(rows.length);

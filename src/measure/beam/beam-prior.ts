@@ -35,9 +35,9 @@ const SPREAD_OF_HALF_ANGLE = 0.6;
 export const LEAST_HALF_ANGLE = 5;
 export const MOST_HALF_ANGLE = 78;
 
-/** Light that any lens lets past at a slant, as a bare LED throws it: its share is lognormal about 0.6 %. */
+/** Light that any lens lets past obliquely, as a bare LED throws it: its share is lognormal about 0.6 %. */
 export const USUAL_SPILL = 0.006;
-const SPILL_ORDER = 1;
+const SPILL_EXPONENT = 1;
 
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
 export const USUAL_DIFFERENCE = 0.04;
@@ -48,7 +48,7 @@ const SPREAD_OF_DRIVE = 0.8;
 /** Largest n, and terms of the binomial series. */
 const FLATTEST = 6;
 const FLAT_TERMS = 7;
-const STEEPEST_ORDER = 460;
+const STEEPEST_EXPONENT = 460;
 
 /** A beam and what else is supposed of a panel. */
 export interface Supposed {
@@ -83,7 +83,7 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   const exponentFor = (n: number) => Math.log1p(-(2 ** (-1 / n))) / logCosine;
   let flat = Math.min(FLATTEST, 1 + 2.5 * Math.max(0, steep + 0.1));
   // The steepest parts have to be in the basis.
-  while (flat > 1 && flat * exponentFor(flat) > STEEPEST_ORDER) flat = Math.max(1, flat - 0.25);
+  while (flat > 1 && flat * exponentFor(flat) > STEEPEST_EXPONENT) flat = Math.max(1, flat - 0.25);
   const exponent = exponentFor(flat);
   const dip = depth > 0 ? lambertianExponent(half * (0.3 + 0.6 * normalShare(at(DIP_WIDTH)))) : 0;
   let binomial = 1;
@@ -100,7 +100,7 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   const spill = Math.min(0.15, USUAL_SPILL * Math.exp(at(SPILL)));
   const main = Math.max(0.05, 1 - second - ring);
   for (let k = 0; k < BASIS; k++) weights[k] = main * (weights[k] as number);
-  addPart(weights, SPILL_ORDER, spill);
+  addPart(weights, SPILL_EXPONENT, spill);
   if (second + ring > 0) {
     if (second > 0) {
       // From 8 to 78 degrees, any ratio as likely as another.

@@ -1,7 +1,7 @@
 import { mean } from 'simple-statistics';
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { type PlaneMap, planeMap } from './plane-map.ts';
-import { BASIS_ORDERS } from './profile-basis.ts';
+import { BASIS_EXPONENTS } from './profile-basis.ts';
 
 /** Width of the flat figure that stands for a person, cm: about that of shoulders. Our own choice. */
 export const BODY_WIDTH = 45;
@@ -37,7 +37,7 @@ export function bodyMap(panel: PanelModel, distance: number, height: number, wid
   const columns = Math.ceil(width / CELL);
   const rows = Math.ceil(height / CELL);
   const terms = panelTerms(panel);
-  const maps = BASIS_ORDERS.flatMap(({ exponent }, k) => {
+  const maps = BASIS_EXPONENTS.flatMap(({ exponent }, k) => {
     const power = panel.power * (panel.weights[k] as number);
     return power === 0 ? [] : [planeMap(terms, exponent, power, distance, { width, height, columns, rows })];
   });

@@ -1,7 +1,7 @@
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 import { dimCandidates, peakCandidates } from './plane-spots.ts';
-import { BASIS_ORDERS } from './profile-basis.ts';
+import { BASIS_EXPONENTS } from './profile-basis.ts';
 
 /** Irradiance on a plane parallel to the panel, mW/cm2; distances in cm. */
 export interface CurvePoint {
@@ -48,7 +48,7 @@ export function placeValues(panel: PanelModel, spots: readonly Spot[]): (distanc
   const part = new Float64Array(spots.length + 1);
   return (distance) => {
     const values = new Array<number>(spots.length + 1).fill(0);
-    BASIS_ORDERS.forEach((of, k) => {
+    BASIS_EXPONENTS.forEach((of, k) => {
       const weight = panel.power * (panel.weights[k] as number);
       if (weight === 0) return;
       model.fill(of, distance, part);

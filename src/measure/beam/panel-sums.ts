@@ -2,7 +2,7 @@ import { patternDrives } from './drive.ts';
 import { type Emitter, type EmitterPart, emitterParts, type Field, placeLeds, widened } from './emitter.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-spots.ts';
-import { BASIS, BASIS_HALF_ANGLES, BASIS_ORDERS } from './profile-basis.ts';
+import { BASIS, BASIS_EXPONENTS, BASIS_HALF_ANGLES } from './profile-basis.ts';
 
 /** An edge of the LED field, as one faces the panel. */
 export type Edge = 'left' | 'right' | 'top' | 'bottom';
@@ -39,7 +39,7 @@ export type Geometry = (typeof GEOMETRY)[number];
  */
 export type Rows = Float64Array;
 
-/** Some rows, and what they answer to. */
+/** Some rows, and their sensitivity coefficients. */
 export interface Sums {
   count: number;
   base: Rows;
@@ -120,7 +120,7 @@ function fillRows(layout: Layout, terms: readonly EmitterPart[], shift: number):
     readings: new Float64Array((reference + sweep.length) * BASIS),
     targets: new Float64Array((1 + targets.length * targetRows) * BASIS),
   };
-  BASIS_ORDERS.forEach((of, k) => {
+  BASIS_EXPONENTS.forEach((of, k) => {
     model.fill(of, distance + shift, out);
     rows.targets[k] = out[0] as number;
     for (let j = 0; j < reference; j++) rows.readings[j * BASIS + k] = out[1 + j] as number;

@@ -17,7 +17,7 @@ const EACH_TARGET = 3;
 /** Place of a target's first result. */
 export const firstOfTarget = (target: number): number => FIRST_TARGET + EACH_TARGET * target;
 
-/** What one draw comes to. */
+/** What one trial comes to. */
 export interface Drawn {
   halfAngle: number;
   power: number;
@@ -27,10 +27,10 @@ export interface Drawn {
   sums: PanelSums;
 }
 
-/** One result, as it follows from a draw. */
+/** One result, as it follows from a trial. */
 export interface Result {
   name: string;
-  /** Whether a meter that reads high makes it higher. */
+  /** Whether an instrument that reads high makes it higher. */
   isGained: boolean;
   of(drawn: Drawn): number;
 }

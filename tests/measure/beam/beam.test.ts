@@ -11,7 +11,7 @@ import { axialIntensity } from '../../references/sum-over-leds.ts';
 import { RUNS } from '../make.ts';
 import { integral, normalBelow } from '../random-numbers.ts';
 
-describe('order and half angle', () => {
+describe('Lambertian exponent and half angle', () => {
   test.each(BEAM_ORDERS)('$label', (row) => {
     expectToMeet(lambertianExponent(row.arguments.halfAngle), row);
   });
@@ -56,7 +56,7 @@ describe('order and half angle', () => {
     expect(() => lambertianExponent(angle)).toThrow(RangeError);
   });
 
-  test.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('an order of %d is refused', (exponent) => {
+  test.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('an exponent of %d is refused', (exponent) => {
     expect(() => beamHalfAngle(exponent)).toThrow(RangeError);
   });
 });

@@ -89,7 +89,7 @@ describe('readings and targets as sums over the parts of a beam', () => {
     });
   });
 
-  test('they answer to the geometry as they do when it is laid out otherwise', () => {
+  test('their sensitivity coefficients to the geometry are what they come to when it is laid out otherwise', () => {
     const by = 0.05;
     const moved: Record<(typeof GEOMETRY)[number], (step: number) => Layout> = {
       distance: (step) => ({ ...layout, distance: SIX_INCHES + step, sweep: [10 + step, 40 + step] }),

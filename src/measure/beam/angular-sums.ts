@@ -1,3 +1,4 @@
+import { at, valueAt } from '../at.ts';
 import { type AngularResponse, angularError } from '../instrument/angular-response.ts';
 import { addPart, BASIS, BASIS_EXPONENTS } from './profile-basis.ts';
 
@@ -25,24 +26,24 @@ export function angularCoefficients(response: AngularResponse): number[] {
   // Normal equations with a touch of ridge, so that powers that look alike do not cancel each other in large numbers.
   const system = Array.from({ length: n }, (_, i) => [
     ...Array.from({ length: n }, (_, j) =>
-      rows.reduce((sum, it) => sum + (it.terms[i] as number) * (it.terms[j] as number), i === j ? 1e-6 : 0),
+      rows.reduce((sum, it) => sum + at(it.terms, i) * at(it.terms, j), i === j ? 1e-6 : 0),
     ),
-    rows.reduce((sum, it) => sum + (it.terms[i] as number) * it.value, 0),
+    rows.reduce((sum, it) => sum + at(it.terms, i) * it.value, 0),
   ]);
   for (let i = 0; i < n; i++) {
     const pivot = system[i] as number[];
     for (let k = i + 1; k < n; k++) {
       const row = system[k] as number[];
-      const factor = (row[i] as number) / (pivot[i] as number);
-      for (let j = i; j <= n; j++) row[j] = (row[j] as number) - factor * (pivot[j] as number);
+      const factor = at(row, i) / at(pivot, i);
+      for (let j = i; j <= n; j++) row[j] = at(row, j) - factor * at(pivot, j);
     }
   }
   const found = new Array<number>(n).fill(0);
   for (let i = n - 1; i >= 0; i--) {
     const row = system[i] as number[];
-    let value = row[n] as number;
-    for (let j = i + 1; j < n; j++) value -= (row[j] as number) * (found[j] as number);
-    found[i] = value / (row[i] as number);
+    let value = at(row, n);
+    for (let j = i + 1; j < n; j++) value -= at(row, j) * at(found, j);
+    found[i] = value / at(row, i);
   }
   return found;
 }
@@ -58,11 +59,11 @@ export function angularMatrix(response: AngularResponse): Float64Array {
   BASIS_EXPONENTS.forEach(({ exponent }, from) => {
     column.fill(0);
     POWERS.forEach((l, i) => {
-      const c = coefficients[i] as number;
-      column[from] = (column[from] as number) + c;
+      const c = at(coefficients, i);
+      column[from] = valueAt(column, from) + c;
       addPart(column, exponent + l, (-c * (exponent + 1)) / (exponent + l + 1));
     });
-    for (let to = 0; to < BASIS; to++) matrix[to * BASIS + from] = column[to] as number;
+    for (let to = 0; to < BASIS; to++) matrix[to * BASIS + from] = valueAt(column, to);
   });
   return matrix;
 }
@@ -75,7 +76,7 @@ export function angularRows(rows: Float64Array, response: AngularResponse): Floa
     for (let from = 0; from < BASIS; from++) {
       let sum = 0;
       for (let to = 0; to < BASIS; to++) {
-        sum += (rows[row * BASIS + to] as number) * (matrix[to * BASIS + from] as number);
+        sum += valueAt(rows, row * BASIS + to) * valueAt(matrix, to * BASIS + from);
       }
       out[row * BASIS + from] = sum;
     }

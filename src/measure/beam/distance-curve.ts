@@ -1,3 +1,4 @@
+import { at, valueAt } from '../at.ts';
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 import { dimCandidates, peakCandidates } from './plane-spots.ts';
@@ -49,10 +50,10 @@ export function placeValues(panel: PanelModel, spots: readonly Spot[]): (distanc
   return (distance) => {
     const values = new Array<number>(spots.length + 1).fill(0);
     BASIS_EXPONENTS.forEach((of, k) => {
-      const weight = panel.power * (panel.weights[k] as number);
+      const weight = panel.power * at(panel.weights, k);
       if (weight === 0) return;
       model.fill(of, distance, part);
-      for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) + weight * (part[i] as number);
+      for (let i = 0; i < values.length; i++) values[i] = at(values, i) + weight * valueAt(part, i);
     });
     return values;
   };

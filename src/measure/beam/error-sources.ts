@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import type { ErrorSource, Figure } from '../figure.ts';
 import type { AngularResponse } from '../instrument/angular-response.ts';
 import {
@@ -211,16 +212,16 @@ export function takeBeyond(
   );
   const { values, scatter, rounding } = taken;
   places.forEach(({ isBound, off }, j) => {
-    const value = values[j] as number;
+    const value = at(values, j);
     if (isBound) {
       values[j] = value / 2;
       rounding[j] = rectangular(value / 2);
       scatter[j] = 0;
     }
     if (off !== undefined) {
-      values[j] = (values[j] as number) - off;
+      values[j] = at(values, j) - off;
       // The reading with the panel off has steps too.
-      rounding[j] = Math.hypot(rounding[j] as number, resolutionComponents(instrument, '')[0]?.contribution ?? 0);
+      rounding[j] = Math.hypot(at(rounding, j), resolutionComponents(instrument, '')[0]?.contribution ?? 0);
     }
   });
   return { ...taken, isOffTaken: places.map((it) => it.off !== undefined) };

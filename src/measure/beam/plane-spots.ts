@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import { gridGeometry } from '../irradiance/grid-geometry.ts';
 import { type Emitter, type Field, isEven } from './emitter.ts';
 import type { Spot } from './plane-model.ts';
@@ -64,7 +65,7 @@ export function dimCandidates(emitter: Emitter, field: Field): Spot[] {
   // Both in the corner, or both in the gap next to it: what lies between is no darker than the darker of the two.
   const [across, down] = [gap(emitter.columns, a), gap(emitter.rows, b)];
   return across.flatMap((x, i) => {
-    const y = down[Math.min(i, down.length - 1)] as number;
+    const y = at(down, Math.min(i, down.length - 1));
     return [x, -x].flatMap((at) => [
       { x: at, y },
       { x: at, y: -y },

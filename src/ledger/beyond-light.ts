@@ -3,7 +3,7 @@ import type { BeyondPlace } from '../content/schema/beyond.ts';
 import type { Reading } from '../content/schema/quantity.ts';
 import type { SessionLight } from '../measure/beam/session-light.ts';
 
-/** Readings past the edges as the model takes them: places without a kept reading are left out. */
+/** Readings past the edges as the model takes them: places without an accepted reading are left out. */
 export function beyondLight(places: readonly BeyondPlace[]): NonNullable<SessionLight['beyond']> {
   return places.flatMap((place) => {
     const on = acceptedReadings(place.on);

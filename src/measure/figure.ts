@@ -129,13 +129,6 @@ export function gap(metric: MetricId, reason: Said): Gap {
   return { gap: true, metric, reason };
 }
 
-/** Standard uncertainty relative to the value; 0 for an exact figure, null where it is not known. */
-export function relativeUncertainty(figure: Figure): number | null {
-  if (figure.standardUncertainty === null) return null;
-  if (figure.standardUncertainty === 0) return 0;
-  return figure.standardUncertainty / Math.abs(figure.value);
-}
-
 /** Figures and gaps by their metric. */
 export type FigureMap = ReadonlyMap<MetricId, FigureOrGap>;
 

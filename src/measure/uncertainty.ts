@@ -14,11 +14,6 @@ export function rectangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);
 }
 
-/** Standard uncertainty of a value within +-a, likelier near the middle: a / sqrt 6 (JCGM 100:2008, 4.3.9). */
-export function triangular(halfWidth: number): number {
-  return halfWidth / Math.sqrt(6);
-}
-
 /**
  * Combined standard uncertainty of independent contributions: the root of the sum of squares
  * (JCGM 100:2008, 5.1.2). Contributions are in one unit; the result is in it too.

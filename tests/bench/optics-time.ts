@@ -3,11 +3,11 @@ import { performance } from 'node:perf_hooks';
 import { lambertianExponent } from '../../src/measure/beam/beam.ts';
 import { emitterParts, placeLeds } from '../../src/measure/beam/emitter.ts';
 import { estimatePanel } from '../../src/measure/beam/estimate.ts';
-import { irradianceAt } from '../../src/measure/beam/irradiance.ts';
 import type { OpticsInput } from '../../src/measure/beam/optics-input.ts';
 import { planeMap } from '../../src/measure/beam/plane-map.ts';
 import { TABLE_DISTANCES } from '../../src/measure/beam/table-distances.ts';
 import { exactBench, lightSource, opticsInput } from '../measure/beam/make.ts';
+import { irradianceAt } from '../references/sum-over-leds.ts';
 import { median, type Section, spread } from './report.ts';
 
 const FIELD = { width: 60, height: 120 };

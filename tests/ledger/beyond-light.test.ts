@@ -6,20 +6,20 @@ const light = (...places: object[]) =>
   beyondLight(beyondReadings.parse(places.map((it) => ({ edge: 'right', past: 8, on: 5, ...it }))));
 
 describe('readings past the edges, as the model takes them', () => {
-  test('are edge, centimetres, kept repeats and the room’s light', () => {
+  test('are edge, centimetres, accepted repeats and the room’s light', () => {
     const struck = { value: 9, struck: 'The sensor slipped.' };
     expect(light({ past: '0.2 m', on: [5, struck, '52 W/m2'], off: 0.1 })).toEqual([
       { edge: 'right', past: 20, on: [5, 5.2], off: 0.1 },
     ]);
   });
 
-  test('leave out a place whose readings were all struck out', () => {
+  test('leave out a place whose readings were all rejected', () => {
     expect(light({ on: { value: 9, struck: 'The sensor slipped.' } }, { past: 20 })).toEqual([
       { edge: 'right', past: 20, on: [5] },
     ]);
   });
 
-  test('say that a reading is a bound; a struck one does not make it one', () => {
+  test('say that a reading is a bound; a rejected one does not make it one', () => {
     expect(light({ on: ['<0.1', '<0.1'] })).toEqual([{ edge: 'right', past: 8, on: [0.1, 0.1], isBound: true }]);
     expect(light({ on: [0.2, { value: '<0.1', struck: 'Not warm yet.' }] })).toEqual([
       { edge: 'right', past: 8, on: [0.2] },

@@ -12,7 +12,6 @@ import {
   productFigure,
   propagate,
   rectangular,
-  triangular,
 } from '../../src/measure/uncertainty.ts';
 import { expectToMeet } from '../references/check-value.ts';
 import {
@@ -23,7 +22,6 @@ import {
   QUOTIENT_RELATIVE,
   type Quotient,
   RECTANGULAR,
-  TRIANGULAR,
   TYPE_A,
 } from '../references/uncertainty.ts';
 import { figure, identity, line, RUNS, vague } from './make.ts';
@@ -43,7 +41,6 @@ const quotient = ({ numerator, numeratorRelative, denominator, denominatorRelati
 
 describe('check values of the guide to uncertainty', () => {
   test.each(named(RECTANGULAR))('%s', (_, row) => expectToMeet(rectangular(row.arguments), row));
-  test.each(named(TRIANGULAR))('%s', (_, row) => expectToMeet(triangular(row.arguments), row));
   test.each(named(TYPE_A))('%s', (_, row) => {
     const { readings, ofTheMean } = row.arguments;
     const s = pooledRepeats([readings])?.standardDeviation ?? Number.NaN;

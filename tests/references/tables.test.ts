@@ -34,7 +34,6 @@ const TABLES: Record<string, readonly CheckValue<unknown>[]> = {
   'student t': [...T_975, ...TABLE_G2],
   uncertainty: [
     ...uncertainty.RECTANGULAR,
-    ...uncertainty.TRIANGULAR,
     ...uncertainty.TYPE_A,
     ...uncertainty.COMBINED,
     ...uncertainty.EFFECTIVE_DEGREES,

@@ -16,18 +16,6 @@ export const RECTANGULAR: readonly CheckValue<number>[] = [
   },
 ];
 
-/** Half-width of a triangular distribution to its standard uncertainty. */
-export const TRIANGULAR: readonly CheckValue<number>[] = [
-  {
-    label: 'triangular, a = 5',
-    arguments: 5,
-    expected: 2.041241,
-    ...SIX,
-    source: `a / √6, ${GUM}, 4.3.9 (clause from memory)`,
-    verified: 'computed',
-  },
-];
-
 /** Nine repeats of one quantity. */
 export const NINE_REPEATS = [98, 101, 99, 102, 100, 97, 103, 100, 100] as const;
 

@@ -137,7 +137,7 @@ export function ringBeam(halfAngle: number, ringAngle: number, ringShare: number
   return (degrees) => (1 - ringShare) * (m + 1) * Math.cos(degrees * DEGREE) ** m + (ringShare * ring(degrees)) / whole;
 }
 
-/** Brighter at a slant than straight ahead, then falling off steeply. */
+/** Brighter obliquely than straight ahead, then falling off steeply. */
 export const batwing =
   (edge: number, dip: number): Intensity =>
   (degrees) =>

@@ -1,3 +1,4 @@
+import { at, valueAt } from '../at.ts';
 import { lambertianExponent } from './beam.ts';
 import { PATTERNS } from './drive.ts';
 import { normalShare } from './error-function.ts';
@@ -35,9 +36,9 @@ const SPREAD_OF_HALF_ANGLE = 0.6;
 export const LEAST_HALF_ANGLE = 5;
 export const MOST_HALF_ANGLE = 78;
 
-/** Light that any lens lets past at a slant, as a bare LED throws it: its share is lognormal about 0.6 %. */
+/** Light that any lens lets past obliquely, as a bare LED throws it: its share is lognormal about 0.6 %. */
 export const USUAL_SPILL = 0.006;
-const SPILL_ORDER = 1;
+const SPILL_EXPONENT = 1;
 
 /** Standard deviation of the power from LED to LED: lognormal about 4 %. */
 export const USUAL_DIFFERENCE = 0.04;
@@ -48,7 +49,7 @@ const SPREAD_OF_DRIVE = 0.8;
 /** Largest n, and terms of the binomial series. */
 const FLATTEST = 6;
 const FLAT_TERMS = 7;
-const STEEPEST_ORDER = 460;
+const STEEPEST_EXPONENT = 460;
 
 /** A beam and what else is supposed of a panel. */
 export interface Supposed {
@@ -67,25 +68,25 @@ export function emptySupposed(): Supposed {
 
 /** What some latent numbers stand for. */
 export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
-  const at = (i: number) => latent[i] as number;
+  const drawn = (i: number) => at(latent, i);
   const { weights } = out;
   weights.fill(0);
   const half = Math.min(
     MOST_HALF_ANGLE,
-    Math.max(LEAST_HALF_ANGLE, USUAL_HALF_ANGLE * Math.exp(SPREAD_OF_HALF_ANGLE * at(MAIN))),
+    Math.max(LEAST_HALF_ANGLE, USUAL_HALF_ANGLE * Math.exp(SPREAD_OF_HALF_ANGLE * drawn(MAIN))),
   );
 
   // 1 - (1 - cos^m)^n: one power of the cosine for n = 1, ever flatter on top and steeper at its edge for larger n.
   // Lenses that throw less light straight ahead mostly end steeply too.
-  const depth = Math.min(0.98, Math.max(0, 0.7 * (at(DIP) - 0.2)));
-  const steep = at(FLAT) + (depth > 0 ? 0.8 : 0);
+  const depth = Math.min(0.98, Math.max(0, 0.7 * (drawn(DIP) - 0.2)));
+  const steep = drawn(FLAT) + (depth > 0 ? 0.8 : 0);
   const logCosine = Math.log(Math.cos((half * Math.PI) / 180));
   const exponentFor = (n: number) => Math.log1p(-(2 ** (-1 / n))) / logCosine;
   let flat = Math.min(FLATTEST, 1 + 2.5 * Math.max(0, steep + 0.1));
   // The steepest parts have to be in the basis.
-  while (flat > 1 && flat * exponentFor(flat) > STEEPEST_ORDER) flat = Math.max(1, flat - 0.25);
+  while (flat > 1 && flat * exponentFor(flat) > STEEPEST_EXPONENT) flat = Math.max(1, flat - 0.25);
   const exponent = exponentFor(flat);
-  const dip = depth > 0 ? lambertianExponent(half * (0.3 + 0.6 * normalShare(at(DIP_WIDTH)))) : 0;
+  const dip = depth > 0 ? lambertianExponent(half * (0.3 + 0.6 * normalShare(drawn(DIP_WIDTH)))) : 0;
   let binomial = 1;
   for (let j = 1; j <= FLAT_TERMS; j++) {
     binomial *= -(flat - j + 1) / j;
@@ -95,21 +96,21 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
   }
   scale(weights, 1);
 
-  const second = at(SECOND) < 0 ? 0 : 0.9 * -Math.expm1(-0.6 * at(SECOND));
-  const ring = Math.min(0.5, Math.max(0, 0.2 * (at(RING) - 0.3)));
-  const spill = Math.min(0.15, USUAL_SPILL * Math.exp(at(SPILL)));
+  const second = drawn(SECOND) < 0 ? 0 : 0.9 * -Math.expm1(-0.6 * drawn(SECOND));
+  const ring = Math.min(0.5, Math.max(0, 0.2 * (drawn(RING) - 0.3)));
+  const spill = Math.min(0.15, USUAL_SPILL * Math.exp(drawn(SPILL)));
   const main = Math.max(0.05, 1 - second - ring);
-  for (let k = 0; k < BASIS; k++) weights[k] = main * (weights[k] as number);
-  addPart(weights, SPILL_ORDER, spill);
+  for (let k = 0; k < BASIS; k++) weights[k] = main * valueAt(weights, k);
+  addPart(weights, SPILL_EXPONENT, spill);
   if (second + ring > 0) {
     if (second > 0) {
       // From 8 to 78 degrees, any ratio as likely as another.
-      const wide = lambertianExponent(8 * Math.exp(Math.log(78 / 8) * normalShare(at(SECOND_WIDTH))));
+      const wide = lambertianExponent(8 * Math.exp(Math.log(78 / 8) * normalShare(drawn(SECOND_WIDTH))));
       addCosine(weights, wide, (second * (wide + 1)) / (2 * Math.PI));
     }
     if (ring > 0) {
       // cos^a sin^4, highest at the angle whose squared cosine is a / (a + 4); its power is a beta function.
-      const cosine = Math.cos(((30 + 40 * normalShare(at(RING_ANGLE))) * Math.PI) / 180);
+      const cosine = Math.cos(((30 + 40 * normalShare(drawn(RING_ANGLE))) * Math.PI) / 180);
       const a = (4 * cosine * cosine) / (1 - cosine * cosine);
       const power = 2 * Math.PI * (1 / (a + 1) - 2 / (a + 3) + 1 / (a + 5));
       addCosine(weights, a, ring / power);
@@ -118,10 +119,10 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
     }
   }
   scale(weights, 1);
-  out.difference = Math.min(0.15, Math.max(0.005, USUAL_DIFFERENCE * Math.exp(0.5 * at(DIFFERENCE))));
+  out.difference = Math.min(0.15, Math.max(0.005, USUAL_DIFFERENCE * Math.exp(0.5 * drawn(DIFFERENCE))));
   for (let p = 0; p < PATTERNS.length; p++) {
     const { kind, size } = PATTERNS[p] as (typeof PATTERNS)[number];
-    const usual = USUAL_DRIVE[kind] * Math.exp(SPREAD_OF_DRIVE * at(KINDS[kind]));
+    const usual = USUAL_DRIVE[kind] * Math.exp(SPREAD_OF_DRIVE * drawn(KINDS[kind]));
     out.drive[p] = size * Math.min(0.25, Math.max(0.002, usual));
   }
   return out;
@@ -129,6 +130,6 @@ export function suppose(latent: ArrayLike<number>, out: Supposed): Supposed {
 
 function scale(weights: Float64Array, to: number): void {
   let sum = 0;
-  for (let k = 0; k < BASIS; k++) sum += weights[k] as number;
-  for (let k = 0; k < BASIS; k++) weights[k] = ((weights[k] as number) * to) / sum;
+  for (let k = 0; k < BASIS; k++) sum += valueAt(weights, k);
+  for (let k = 0; k < BASIS; k++) weights[k] = (valueAt(weights, k) * to) / sum;
 }

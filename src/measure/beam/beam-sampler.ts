@@ -1,3 +1,4 @@
+import { valueAt } from '../at.ts';
 import type { Random } from '../random.ts';
 import { emptySupposed, LATENTS, type Supposed, suppose } from './beam-prior.ts';
 import type { ReadingModel } from './reading-model.ts';
@@ -42,7 +43,7 @@ export function allowedBeams(model: ReadingModel, random: Random): AllowedBeams 
     const next = nextStep(logs, tempered, latents.length === FIRST ? BEAMS : KEPT * BEAMS);
     const chosen = resample(logs, next - tempered, BEAMS, random);
     latents = chosen.map((i) => Float64Array.from(latents[i] as Float64Array));
-    logs = Float64Array.from(chosen, (i) => logs[i] as number);
+    logs = Float64Array.from(chosen, (i) => valueAt(logs, i));
     tempered = next;
     const moves = tempered < 1 ? MOVES : LAST_MOVES;
     for (let move = 0; move < moves; move++) moveAll(latents, logs, tempered, likelihood, random, move);
@@ -87,7 +88,7 @@ function resample(logs: Float64Array, by: number, count: number, random: Random)
   let sum = 0;
   const chosen: number[] = [];
   for (let i = 0; i < weights.length; i++) {
-    sum += weights[i] as number;
+    sum += valueAt(weights, i);
     while (chosen.length < count && wanted < sum) {
       chosen.push(i);
       wanted += step;
@@ -116,19 +117,19 @@ function moveAll(
       // Keeps the normal distribution of each latent as it is, so that only the readings decide.
       const turn = 0.15 + 0.5 * random.uniform();
       const stay = Math.sqrt(1 - turn * turn);
-      for (let k = 0; k < LATENTS; k++) next[k] = stay * (here[k] as number) + turn * random.normal();
+      for (let k = 0; k < LATENTS; k++) next[k] = stay * valueAt(here, k) + turn * random.normal();
     } else {
       const one = latents[Math.floor(n * random.uniform())] as Float64Array;
       const other = latents[Math.floor(n * random.uniform())] as Float64Array;
       for (let k = 0; k < LATENTS; k++) {
-        const before = here[k] as number;
-        const after = before + gamma * ((one[k] as number) - (other[k] as number)) + 0.02 * random.normal();
+        const before = valueAt(here, k);
+        const after = before + gamma * (valueAt(one, k) - valueAt(other, k)) + 0.02 * random.normal();
         next[k] = after;
         log += (before * before - after * after) / 2;
       }
     }
     const found = likelihood(next);
-    log += tempered * (found - (logs[i] as number));
+    log += tempered * (found - valueAt(logs, i));
     if (Math.log(random.uniform()) < log) {
       latents[i] = next;
       logs[i] = found;

@@ -1,6 +1,6 @@
 /**
  * An LED as a generalised Lambertian source: its intensity falls as the m-th power of the cosine of the angle
- * from its axis. One number, the order m, says how narrow the beam is; 1 is a Lambertian surface.
+ * from its axis. One number, the Lambertian exponent m, says how narrow the beam is; 1 is a Lambertian surface.
  *
  * Source: Kahn and Barry 1997, Proceedings of the IEEE 85(2), 265 (formulas from memory).
  */
@@ -8,11 +8,11 @@
 const DEGREE = Math.PI / 180;
 
 /**
- * Order of the beam whose intensity falls to a half at `halfAngle`: m = -ln 2 / ln cos(half angle).
+ * Lambertian exponent of the beam whose intensity falls to a half at `halfAngle`: m = -ln 2 / ln cos(half angle).
  *
  * @param halfAngle degrees from the axis; data sheets often print twice this, the full beam angle
  * @throws RangeError unless 0 < halfAngle < 90
- * @example beamOrder(60) // 1
+ * @example lambertianExponent(60) // 1
  */
 export function lambertianExponent(halfAngle: number): number {
   if (!(halfAngle > 0 && halfAngle < 90)) {
@@ -25,9 +25,9 @@ export function lambertianExponent(halfAngle: number): number {
 }
 
 /**
- * Half angle of a beam of order m, degrees: arccos(2^(-1/m)); the inverse of `beamOrder`.
+ * Half angle of a beam of exponent m, degrees: arccos(2^(-1/m)); the inverse of `lambertianExponent`.
  *
- * @throws RangeError unless the order is above zero and finite
+ * @throws RangeError unless the exponent is above zero and finite
  * @example beamHalfAngle(1) // 60
  */
 export function beamHalfAngle(exponent: number): number {
@@ -36,21 +36,9 @@ export function beamHalfAngle(exponent: number): number {
   return (2 * Math.asin(Math.sqrt(-Math.expm1(-Math.LN2 / exponent) / 2))) / DEGREE;
 }
 
-/**
- * Radiant intensity on the axis, W/sr: I0 = (m + 1) P / (2 pi), so that the intensity adds up to P over the
- * hemisphere.
- *
- * @param power emitted, W
- * @throws RangeError unless the order is above zero and finite
- */
-export function axialIntensity(exponent: number, power: number): number {
-  checkExponent(exponent);
-  return ((exponent + 1) * power) / (2 * Math.PI);
-}
-
-/** @throws RangeError unless the order is above zero and finite */
+/** @throws RangeError unless the exponent is above zero and finite */
 export function checkExponent(exponent: number): void {
   if (!(exponent > 0 && Number.isFinite(exponent))) {
-    throw new RangeError(`the order of a beam is above zero and finite; found ${exponent}`);
+    throw new RangeError(`the exponent of a beam is above zero and finite; found ${exponent}`);
   }
 }

@@ -1,7 +1,8 @@
+import { at, valueAt } from '../at.ts';
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { planeModel, type Spot } from './plane-model.ts';
-import { dimCandidates, peakCandidates } from './plane-values.ts';
-import { BASIS_ORDERS } from './profile-basis.ts';
+import { dimCandidates, peakCandidates } from './plane-spots.ts';
+import { BASIS_EXPONENTS } from './profile-basis.ts';
 
 /** Irradiance on a plane parallel to the panel, mW/cm2; distances in cm. */
 export interface CurvePoint {
@@ -48,11 +49,11 @@ export function placeValues(panel: PanelModel, spots: readonly Spot[]): (distanc
   const part = new Float64Array(spots.length + 1);
   return (distance) => {
     const values = new Array<number>(spots.length + 1).fill(0);
-    BASIS_ORDERS.forEach((of, k) => {
-      const weight = panel.power * (panel.weights[k] as number);
+    BASIS_EXPONENTS.forEach((of, k) => {
+      const weight = panel.power * at(panel.weights, k);
       if (weight === 0) return;
       model.fill(of, distance, part);
-      for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) + weight * (part[i] as number);
+      for (let i = 0; i < values.length; i++) values[i] = at(values, i) + weight * valueAt(part, i);
     });
     return values;
   };

@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import { bandProfile, evenProfile, type Profile, rawPointProfile } from './profile.ts';
 
 /** The LED field as it was measured: outer edge of the first LED to outer edge of the last, cm. */
@@ -95,7 +96,7 @@ export function placeLeds(emitter: LedEmitter, field: Field): PlacedLed[] {
   counts.forEach((count, group) => {
     if (count === 0) throw new RangeError(`no LED is left for the group "${groups?.[group]?.name}"`);
   });
-  for (const led of leds) led.share = (shares[led.group] as number) / total / (counts[led.group] as number);
+  for (const led of leds) led.share = at(shares, led.group) / total / at(counts, led.group);
   return leds;
 }
 

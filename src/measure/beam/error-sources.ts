@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import type { ErrorSource, Figure } from '../figure.ts';
 import type { AngularResponse } from '../instrument/angular-response.ts';
 import {
@@ -73,7 +74,7 @@ export interface ErrorSources {
 
 /**
  * Errors that a session's readings share, under the keys that its other figures use, so that they cancel against
- * those: calibration, offset and oblique response of the meter, the distance, the sides of the field, and how far
+ * those: calibration, offset and oblique response of the instrument, the distance, the sides of the field, and how far
  * the light reaches past its edges.
  */
 export function sharedErrors(sources: ErrorSources): SharedError[] {
@@ -140,13 +141,13 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
 
 /** Readings at several places, and what each is off by on its own. */
 export interface Readings {
-  /** Means of the kept readings at each place, mW/cm2. */
+  /** Means of the accepted readings at each place, mW/cm2. */
   values: number[];
   /** Standard uncertainty of each from scatter, mW/cm2. */
   scatter: number[];
   /** The same from rounding to the display's steps; rectangular. */
   rounding: number[];
-  /** Where the meter's reading with the panel off was taken away, and its offset with it. */
+  /** Where the instrument's reading with the panel off was taken away, and its offset with it. */
   isOffTaken?: boolean[];
   /** Standard uncertainty of the distance of each on its own, cm, beside the one that all share. */
   ownDistance?: number;
@@ -163,7 +164,7 @@ export interface PooledRepeats {
  * Takes readings with their repeats: scatter from the repeats where there are any, pooled over the places, else from
  * the instrument file. A scatter that few repeats tell is widened as Student's t is (JCGM 100:2008, G.3).
  *
- * @param kept readings of each place that count, mW/cm2, at least one each
+ * @param accepted readings of each place, mW/cm2, at least one each
  */
 export function takeReadings(
   accepted: readonly (readonly number[])[],
@@ -187,7 +188,7 @@ export function takeReadings(
 
 /** A reading past an edge. */
 export interface BeyondReading {
-  /** Kept repeats, mW/cm2. */
+  /** Accepted repeats, mW/cm2. */
   on: readonly number[];
   /** The readings are under what they say. */
   isBound?: boolean;
@@ -196,7 +197,7 @@ export interface BeyondReading {
 }
 
 /**
- * Takes readings past the edges. What the panel off gives is taken away, and the meter's offset goes with it. A reading
+ * Takes readings past the edges. What the panel off gives is taken away, and the instrument's offset goes with it. A reading
  * under the display's first step lies anywhere below: half of it, give or take that half.
  */
 export function takeBeyond(
@@ -211,16 +212,16 @@ export function takeBeyond(
   );
   const { values, scatter, rounding } = taken;
   places.forEach(({ isBound, off }, j) => {
-    const value = values[j] as number;
+    const value = at(values, j);
     if (isBound) {
       values[j] = value / 2;
       rounding[j] = rectangular(value / 2);
       scatter[j] = 0;
     }
     if (off !== undefined) {
-      values[j] = (values[j] as number) - off;
+      values[j] = at(values, j) - off;
       // The reading with the panel off has steps too.
-      rounding[j] = Math.hypot(rounding[j] as number, resolutionComponents(instrument, '')[0]?.contribution ?? 0);
+      rounding[j] = Math.hypot(at(rounding, j), resolutionComponents(instrument, '')[0]?.contribution ?? 0);
     }
   });
   return { ...taken, isOffTaken: places.map((it) => it.off !== undefined) };

@@ -1,7 +1,7 @@
 import { checkExponent } from './beam.ts';
 
 /**
- * A beam as a sum of Gaussians. On a plane at distance z, the light of one LED of order m falls with the lateral
+ * A beam as a sum of Gaussians. On a plane at distance z, the light of one LED of exponent m falls with the lateral
  * distance rho as
  *
  *   K(rho) = z^(m+1) / (rho^2 + z^2)^((m+3)/2).
@@ -21,7 +21,7 @@ import { checkExponent } from './beam.ts';
  * Relative error against K: below 3e-7 wherever K is above 1e-9 of its value on the axis.
  */
 
-/** The lattice of ln t, t = tau / z^2 in 1/cm2: all orders and distances share its points. */
+/** The lattice of ln t, t = tau / z^2 in 1/cm2: all exponents and distances share its points. */
 const POINTS_EACH_E = 16;
 const LOWEST = -36;
 const HIGHEST = 14;
@@ -41,7 +41,7 @@ export const HIGHEST_EXPONENT = 500;
 /** Terms smaller than exp(-TAIL) of the largest are left out. */
 const TAIL = 23;
 
-/** What the lattice has to do with one order; worth keeping where an order is used for several distances. */
+/** What the lattice has to do with one exponent; worth keeping where an exponent is used for several distances. */
 export interface ExponentNodes {
   exponent: number;
   shape: number;
@@ -54,10 +54,11 @@ export interface ExponentNodes {
   top: number;
 }
 
-/** @throws RangeError unless the order is above zero and at most HIGHEST_ORDER */
+/** @throws RangeError unless the exponent is above zero and at most HIGHEST_EXPONENT */
 export function exponentNodes(exponent: number): ExponentNodes {
   checkExponent(exponent);
-  if (exponent > HIGHEST_EXPONENT) throw new RangeError(`an order of at most ${HIGHEST_EXPONENT}; found ${exponent}`);
+  if (exponent > HIGHEST_EXPONENT)
+    throw new RangeError(`an exponent of at most ${HIGHEST_EXPONENT}; found ${exponent}`);
   const shape = (exponent + 3) / 2;
   const middle = Math.log(shape);
   // A narrow beam is a narrow bell over ln tau, of width 1/sqrt(shape). This step keeps the error below 3e-7.
@@ -90,13 +91,13 @@ export interface Nodes {
   weight: Float64Array;
 }
 
-/** Room for the nodes of any order and distance. */
+/** Room for the nodes of any exponent and distance. */
 export function emptyNodes(): Nodes {
   return { count: 0, index: new Uint16Array(LATTICE_SIZE), weight: new Float64Array(LATTICE_SIZE) };
 }
 
 /**
- * Fills `nodes` for one order at one distance.
+ * Fills `nodes` for one exponent at one distance.
  *
  * @param distance cm
  * @param reach largest lateral distance that matters, cm

@@ -1,8 +1,9 @@
+import { valueAt } from '../at.ts';
 import { patternDrives } from './drive.ts';
 import { type Emitter, type EmitterPart, emitterParts, type Field, placeLeds, widened } from './emitter.ts';
 import { planeModel, type Spot } from './plane-model.ts';
-import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-values.ts';
-import { BASIS, BASIS_HALF_ANGLES, BASIS_ORDERS } from './profile-basis.ts';
+import { dimCandidates, type GridShape, gridSpots, peakCandidates } from './plane-spots.ts';
+import { BASIS, BASIS_EXPONENTS, BASIS_HALF_ANGLES } from './profile-basis.ts';
 
 /** An edge of the LED field, as one faces the panel. */
 export type Edge = 'left' | 'right' | 'top' | 'bottom';
@@ -39,7 +40,7 @@ export type Geometry = (typeof GEOMETRY)[number];
  */
 export type Rows = Float64Array;
 
-/** Some rows, and what they answer to. */
+/** Some rows, and their sensitivity coefficients. */
 export interface Sums {
   count: number;
   base: Rows;
@@ -120,21 +121,21 @@ function fillRows(layout: Layout, terms: readonly EmitterPart[], shift: number):
     readings: new Float64Array((reference + sweep.length) * BASIS),
     targets: new Float64Array((1 + targets.length * targetRows) * BASIS),
   };
-  BASIS_ORDERS.forEach((of, k) => {
+  BASIS_EXPONENTS.forEach((of, k) => {
     model.fill(of, distance + shift, out);
-    rows.targets[k] = out[0] as number;
-    for (let j = 0; j < reference; j++) rows.readings[j * BASIS + k] = out[1 + j] as number;
+    rows.targets[k] = valueAt(out, 0);
+    for (let j = 0; j < reference; j++) rows.readings[j * BASIS + k] = valueAt(out, 1 + j);
     sweep.forEach((at, j) => {
       model.fill(of, at + shift, out);
-      rows.readings[(reference + j) * BASIS + k] = out[1 + reference] as number;
+      rows.readings[(reference + j) * BASIS + k] = valueAt(out, 1 + reference);
     });
     // Targets are wanted at their very distances, so that an error of the distance does not touch them.
     if (shift !== 0) return;
     targets.forEach((at, t) => {
       model.fill(of, at, out);
       const first = (1 + t * targetRows) * BASIS + k;
-      rows.targets[first] = out[0] as number;
-      for (let j = 0; j < peaks + dims; j++) rows.targets[first + (1 + j) * BASIS] = out[2 + reference + j] as number;
+      rows.targets[first] = valueAt(out, 0);
+      for (let j = 0; j < peaks + dims; j++) rows.targets[first + (1 + j) * BASIS] = valueAt(out, 2 + reference + j);
     });
   });
   return rows;
@@ -164,16 +165,16 @@ export function panelSums(layout: Layout): PanelSums {
     fillRows(layout, emitterParts(emitter, field, drive), 0),
   );
   const compare = (after: { readings: Rows; targets: Rows }, step: number) => ({
-    readings: after.readings.map((it, i) => (it - (base.readings[i] as number)) / step),
-    targets: after.targets.map((it, i) => (it - (base.targets[i] as number)) / step),
+    readings: after.readings.map((it, i) => (it - valueAt(base.readings, i)) / step),
+    targets: after.targets.map((it, i) => (it - valueAt(base.targets, i)) / step),
   });
   const other = (changed: Layout) => fillRows(changed, emitterParts(changed.emitter, changed.field), 0);
   const nearer = fillRows(layout, even, STEP);
   const geometry = {
     // The reference plane's mean is one of the session's own distance, so it moves too; other targets do not.
     distance: {
-      readings: nearer.readings.map((it, i) => (it - (base.readings[i] as number)) / STEP),
-      targets: nearer.targets.map((it, i) => (i < BASIS ? (it - (base.targets[i] as number)) / STEP : 0)),
+      readings: nearer.readings.map((it, i) => (it - valueAt(base.readings, i)) / STEP),
+      targets: nearer.targets.map((it, i) => (i < BASIS ? (it - valueAt(base.targets, i)) / STEP : 0)),
     },
     width: compare(other({ ...layout, field: { ...field, width: field.width + STEP } }), STEP),
     height: compare(other({ ...layout, field: { ...field, height: field.height + STEP } }), STEP),
@@ -215,5 +216,5 @@ export function panelSums(layout: Layout): PanelSums {
 
 function rippleRows(base: Rows, planes: Float64Array): Rows {
   const ripples = new Map([...new Set(planes)].map((at) => [at, rippleOf(at, USUAL_PITCH)]));
-  return base.map((it, i) => it * (ripples.get(planes[Math.floor(i / BASIS)] as number)?.[i % BASIS] ?? 0));
+  return base.map((it, i) => it * (ripples.get(valueAt(planes, Math.floor(i / BASIS)))?.[i % BASIS] ?? 0));
 }

@@ -29,7 +29,7 @@ export interface PlaneMap {
  *
  * @param power of all LEDs together, W
  * @param distance cm
- * @throws RangeError for an order or a distance out of reach
+ * @throws RangeError for an exponent or a distance out of reach
  */
 export function irradianceOver(
   terms: readonly EmitterPart[],
@@ -72,7 +72,7 @@ export function irradianceOver(
  *
  * @param power of all LEDs together, W
  * @param distance from the LED plane, cm
- * @throws RangeError for an order, a distance or a raster out of reach
+ * @throws RangeError for an exponent, a distance or a raster out of reach
  */
 export function planeMap(
   terms: readonly EmitterPart[],

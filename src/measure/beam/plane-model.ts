@@ -1,14 +1,6 @@
 import { MILLI } from '../unit-factors.ts';
 import type { EmitterPart, Field } from './emitter.ts';
-import {
-  type ExponentNodes,
-  emptyNodes,
-  exponentNodes,
-  fillNodes,
-  LATTICE_ROOT,
-  LATTICE_SIZE,
-  LATTICE_T,
-} from './gaussian-sum.ts';
+import { type ExponentNodes, emptyNodes, fillNodes, LATTICE_ROOT, LATTICE_SIZE, LATTICE_T } from './gaussian-sum.ts';
 
 /** A place on a plane parallel to the panel, cm from its middle. */
 export interface Spot {
@@ -29,8 +21,6 @@ export interface PlaneModel {
    * @param out room for the values: one more than there are spots
    */
   fill(exponent: ExponentNodes, distance: number, out: Float64Array): void;
-  /** The same for an order and in an array of its own. */
-  values(exponent: number, distance: number): Float64Array;
 }
 
 /**
@@ -95,14 +85,7 @@ export function planeModel(terms: readonly EmitterPart[], rectangle: Field, spot
     out[0] = scale * mean;
     for (let i = 0; i < spots.length; i++) out[i + 1] = scale * (sums[pairOf[i] as number] as number);
   };
-  return {
-    fill,
-    values(exponent, distance) {
-      const out = new Float64Array(spots.length + 1);
-      fill(exponentNodes(exponent), distance, out);
-      return out;
-    },
-  };
+  return { fill };
 }
 
 /** The different values among some, and for each of them its place in that list. */

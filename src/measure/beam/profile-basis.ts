@@ -50,15 +50,15 @@ export class WeightedRows {
 const LOWEST_X = Math.log(lambertianExponent(WIDEST));
 const STEP = (Math.log(lambertianExponent(NARROWEST)) - LOWEST_X) / (BASIS - 1);
 
-/** Orders of the parts, from the widest to the narrowest. */
-export const BASIS_ORDERS: readonly ExponentNodes[] = Array.from({ length: BASIS }, (_, k) =>
+/** Exponents of the parts, from the widest to the narrowest. */
+export const BASIS_EXPONENTS: readonly ExponentNodes[] = Array.from({ length: BASIS }, (_, k) =>
   exponentNodes(Math.exp(LOWEST_X + k * STEP)),
 );
 
 /** Powers of the parts of a beam, W for each W of the whole or for the panel. */
 export type Weights = ArrayLike<number>;
 
-/** Adds a part of any order to some weights; an order outside of the basis is taken for its end. */
+/** Adds a part of any exponent to some weights; an exponent outside of the basis is taken for its end. */
 export function addPart(weights: Float64Array, exponent: number, power: number): void {
   const at = Math.min(BASIS - 1, Math.max(0, (Math.log(exponent) - LOWEST_X) / STEP));
   const first = Math.min(BASIS - 4, Math.max(0, Math.floor(at) - 1));
@@ -72,16 +72,9 @@ export function addPart(weights: Float64Array, exponent: number, power: number):
   into(3, (d * (d - 1) * (d - 2)) / 6);
 }
 
-/** Adds `coefficient` times cos^order, as an intensity in W/sr. */
+/** Adds `coefficient` times cos^exponent, as an intensity in W/sr. */
 export function addCosine(weights: Float64Array, exponent: number, coefficient: number): void {
   addPart(weights, exponent, (coefficient * 2 * Math.PI) / (exponent + 1));
-}
-
-/** Weights of one power of the cosine that gives off 1 W. */
-export function cosineWeights(exponent: number): Float64Array {
-  const weights = new Float64Array(BASIS);
-  addPart(weights, exponent, 1);
-  return weights;
 }
 
 /** For each pair of parts, the place of their product among the parts and what it has there. */
@@ -91,10 +84,9 @@ const PRODUCTS = (() => {
   const part = new Float64Array(BASIS);
   for (let k = 0; k < BASIS; k++) {
     for (let l = 0; l <= k; l++) {
-      const [m, n] = [BASIS_ORDERS[k] as ExponentNodes, BASIS_ORDERS[l] as ExponentNodes].map((it) => it.exponent) as [
-        number,
-        number,
-      ];
+      const [m, n] = [BASIS_EXPONENTS[k] as ExponentNodes, BASIS_EXPONENTS[l] as ExponentNodes].map(
+        (it) => it.exponent,
+      ) as [number, number];
       const exponent = m + n + 3;
       part.fill(0);
       addPart(part, exponent, ((k === l ? 1 : 2) * (m + 1) * (n + 1)) / (exponent + 1));
@@ -113,8 +105,8 @@ const PRODUCTS = (() => {
 })();
 
 /**
- * Weights of the square of a beam: on a plane, the light of one LED of order m times that of order n falls off like
- * order m + n + 3. The sum of squares over LEDs that have equal shares of the power is that of these weights, as if
+ * Weights of the square of a beam: on a plane, the light of one LED of exponent m times that of exponent n falls off like
+ * exponent m + n + 3. The sum of squares over LEDs that have equal shares of the power is that of these weights, as if
  * they were a beam's, times 1000 / (2 pi z^2), over the number of LEDs.
  */
 export function squaredWeights(weights: Weights, out: Float64Array): void {
@@ -136,7 +128,7 @@ export function intensityAt(weights: Weights, degrees: number): number {
   const logCosine = Math.log(Math.cos((degrees * Math.PI) / 180));
   let sum = 0;
   for (let k = 0; k < BASIS; k++) {
-    const { exponent } = BASIS_ORDERS[k] as ExponentNodes;
+    const { exponent } = BASIS_EXPONENTS[k] as ExponentNodes;
     sum += ((weights[k] as number) * (exponent + 1) * Math.exp(exponent * logCosine)) / (2 * Math.PI);
   }
   return sum;
@@ -146,7 +138,7 @@ export function intensityAt(weights: Weights, degrees: number): number {
 const ANGLE_STEP = 1;
 const ANGLES = 89;
 const SHAPES = Float64Array.from({ length: (ANGLES + 1) * BASIS }, (_, i) => {
-  const { exponent } = BASIS_ORDERS[i % BASIS] as ExponentNodes;
+  const { exponent } = BASIS_EXPONENTS[i % BASIS] as ExponentNodes;
   const angle = (Math.floor(i / BASIS) * ANGLE_STEP * Math.PI) / 180;
   return ((exponent + 1) / (2 * Math.PI)) * Math.cos(angle) ** exponent;
 });
@@ -176,4 +168,4 @@ export function profileHalfAngle(weights: Weights): number {
 }
 
 /** Half angle of each part, degrees. */
-export const BASIS_HALF_ANGLES: readonly number[] = BASIS_ORDERS.map((it) => beamHalfAngle(it.exponent));
+export const BASIS_HALF_ANGLES: readonly number[] = BASIS_EXPONENTS.map((it) => beamHalfAngle(it.exponent));

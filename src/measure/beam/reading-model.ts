@@ -12,7 +12,7 @@ export interface AllReadings {
   values: Float64Array;
   /** Standard uncertainty of each on its own from scatter and from steps of the display, mW/cm2. */
   own: Float64Array;
-  /** Whether the meter's offset is in it; what the meter shows with the panel off takes it away. */
+  /** Whether the instrument's offset is in it; what the instrument shows with the panel off takes it away. */
   isOffset: readonly boolean[];
   /** Standard uncertainty of the distance of each on its own, cm: a sweep is set anew for each reading. */
   ownDistance: Float64Array;
@@ -79,7 +79,7 @@ export interface ReadingModel {
    *
    * @param scores drawn errors, replaced by those that go with the readings
    * @param own drawn errors of each reading on its own, in its standard uncertainty
-   * @returns emitted power, W, before the gain of the meter
+   * @returns emitted power, W, before the gain of the instrument
    */
   draw(scores: Float64Array, own: Float64Array): number;
 }

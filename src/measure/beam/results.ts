@@ -1,9 +1,10 @@
+import { at, valueAt } from '../at.ts';
 import { MILLI } from '../unit-factors.ts';
 import { distanceCurve, placeValues } from './distance-curve.ts';
 import type { Readings } from './error-sources.ts';
 import type { PanelModel } from './panel-model.ts';
 import type { Layout, PanelSums } from './panel-sums.ts';
-import { gridSpots } from './plane-values.ts';
+import { gridSpots } from './plane-spots.ts';
 
 /** Places of a panel's results in their list. */
 export const RESULT_HALF_ANGLE = 0;
@@ -17,7 +18,7 @@ const EACH_TARGET = 3;
 /** Place of a target's first result. */
 export const firstOfTarget = (target: number): number => FIRST_TARGET + EACH_TARGET * target;
 
-/** What one draw comes to. */
+/** What one trial comes to. */
 export interface Drawn {
   halfAngle: number;
   power: number;
@@ -27,10 +28,10 @@ export interface Drawn {
   sums: PanelSums;
 }
 
-/** One result, as it follows from a draw. */
+/** One result, as it follows from a trial. */
 export interface Result {
   name: string;
-  /** Whether a meter that reads high makes it higher. */
+  /** Whether an instrument that reads high makes it higher. */
   isGained: boolean;
   of(drawn: Drawn): number;
 }
@@ -40,12 +41,12 @@ export function resultList(layout: Layout, isGrid: boolean): Result[] {
   return [
     { name: 'half-angle', isGained: false, of: (it) => it.halfAngle },
     { name: 'emitted', isGained: true, of: (it) => it.power },
-    { name: 'capture', isGained: false, of: (it) => (it.values[0] as number) * it.area },
-    { name: 'bias', isGained: false, of: (it) => (isGrid ? average(it.gridRows) / (it.values[0] as number) : 1) },
+    { name: 'capture', isGained: false, of: (it) => valueAt(it.values, 0) * it.area },
+    { name: 'bias', isGained: false, of: (it) => (isGrid ? average(it.gridRows) / valueAt(it.values, 0) : 1) },
     ...layout.targets.flatMap((_, t): Result[] => {
       const first = (sums: PanelSums) => 1 + t * sums.targetRows;
       return [
-        { name: `mean-${t}`, isGained: true, of: ({ power, values, sums }) => power * (values[first(sums)] as number) },
+        { name: `mean-${t}`, isGained: true, of: ({ power, values, sums }) => power * valueAt(values, first(sums)) },
         {
           name: `peak-${t}`,
           isGained: true,
@@ -60,7 +61,7 @@ export function resultList(layout: Layout, isGrid: boolean): Result[] {
           of: ({ values, sums }) => {
             const from = first(sums) + 1 + sums.targets.peaks;
             // Errors are taken to move a place in a straight line, which near the panel can lead past what there is.
-            const lowest = extreme(values, from, from + sums.targets.dims, -1) / (values[first(sums)] as number);
+            const lowest = extreme(values, from, from + sums.targets.dims, -1) / valueAt(values, first(sums));
             return Math.min(1, Math.max(0, lowest));
           },
         },
@@ -70,9 +71,9 @@ export function resultList(layout: Layout, isGrid: boolean): Result[] {
 }
 
 function extreme(values: Float64Array, from: number, to: number, sign: 1 | -1): number {
-  let best = values[from] as number;
+  let best = valueAt(values, from);
   for (let i = from + 1; i < to; i++) {
-    const it = values[i] as number;
+    const it = valueAt(values, i);
     if (sign * (it - best) > 0) best = it;
   }
   return best;
@@ -106,12 +107,12 @@ export function statedValues(
 
 function middle(values: Float64Array): number {
   const sorted = values.toSorted();
-  return sorted[Math.floor(sorted.length / 2)] as number;
+  return valueAt(sorted, Math.floor(sorted.length / 2));
 }
 
 /** Mean of some numbers. */
 export function average(values: ArrayLike<number>): number {
   let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i] as number;
+  for (let i = 0; i < values.length; i++) sum += at(values, i);
   return sum / values.length;
 }

@@ -10,7 +10,7 @@ import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emit
 import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
 import type { OpticsInput } from './optics-input.ts';
-import { gridSpots } from './plane-values.ts';
+import { gridSpots } from './plane-spots.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -32,16 +32,16 @@ export interface SessionLight {
   width: Figure;
   height: Figure;
   distance: DistanceSetting;
-  /** Kept readings of each point, mW/cm2, rows from the top; and how far the outer points lie inside, cm. */
+  /** Accepted readings of each point, mW/cm2, rows from the top; and how far the outer points lie inside, cm. */
   grid?: { points: readonly (readonly (readonly number[])[])[]; inset: number };
-  /** Kept readings on the axis, before the middle of the field, with the distance that was set for each, cm. */
+  /** Accepted readings on the axis, before the middle of the field, with the distance that was set for each, cm. */
   sweep?: readonly { distance: number; readings: readonly number[] }[];
-  /** Kept readings past the edges of the field, in the reference plane. */
+  /** Accepted readings past the edges of the field, in the reference plane. */
   beyond?: readonly {
     edge: 'left' | 'right' | 'top' | 'bottom';
     /** Past the middle of that edge, cm. */
     past: number;
-    /** Kept repeats, mW/cm2; under what they say where they are bounds. */
+    /** Accepted repeats, mW/cm2; under what they say where they are bounds. */
     on: readonly number[];
     isBound?: boolean;
     /** What the place gave with the panel off, mW/cm2: taken away. */

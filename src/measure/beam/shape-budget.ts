@@ -12,7 +12,7 @@ declare module '../statement.ts' {
   }
 }
 
-/** Correlations smaller than this are chance in as many draws as are made. */
+/** Correlations smaller than this are chance in as many trials as are made. */
 const CHANCE = 0.08;
 /** Ways in which the shape of the beam moves several results together. */
 const FACTORS = 4;
@@ -22,13 +22,13 @@ export interface SimulatedResult {
   /** Metric or place, for the key of its rest. */
   name: string;
   trials: Float64Array;
-  /** What a gain of the meter does to it: its value, or 0 where a gain cancels. */
+  /** What a gain of the instrument does to it: its value, or 0 where a gain cancels. */
   gained: number;
 }
 
 /**
  * Budgets of results that were drawn together. For each error its covariance with the result, which is what the result
- * shares with other figures that the error moves; a gain of the meter is known beforehand. What is left is the shape
+ * shares with other figures that the error moves; a gain of the instrument is known beforehand. What is left is the shape
  * of the beam, the drive and what each reading is off by on its own: a few factors that the results have in common (by
  * Gram and Schmidt's way, the largest first, beginning with the first result), and a rest of each. The squares of all
  * components of a result sum to its variance.

@@ -1,3 +1,4 @@
+import { at, valueAt } from '../at.ts';
 import { drawError, type Random } from '../random.ts';
 import { MILLI } from '../unit-factors.ts';
 import { emptySupposed, type Supposed, suppose } from './beam-prior.ts';
@@ -90,7 +91,7 @@ export function simulate(
       for (let j = 0; j < own.length; j++) own[j] = random.normal();
       let power = model.draw(direction, own);
       moving.forEach(({ scores }, e) => {
-        scores[trial] = direction[e] as number;
+        scores[trial] = valueAt(direction, e);
       });
       for (const { error, scores } of gains) {
         const score = drawError(random, error.source);
@@ -101,7 +102,7 @@ export function simulate(
       fillAmounts(amounts, supposed, direction, effects);
       wanted.fill(amounts, values);
       grain.forEach((u, row) => {
-        if (u > 0) values[row] = (values[row] as number) + u * random.normal();
+        if (u > 0) values[row] = valueAt(values, row) + u * random.normal();
       });
       read.fill(amounts, gridRows);
       one.power = power / otherBeams(values, gridRows, { layout, sums, area, source, random });
@@ -124,12 +125,12 @@ function fillAmounts(
   effects: readonly ErrorEffect[],
 ): void {
   PATTERNS.forEach((_, p) => {
-    amounts[p] = (supposed.drive[p] as number) * (direction[effects.length + p] as number);
+    amounts[p] = valueAt(supposed.drive, p) * valueAt(direction, effects.length + p);
   });
   GEOMETRY.forEach((length, g) => {
     let sum = 0;
     effects.forEach((effect, e) => {
-      sum += (effect[length] ?? 0) * (direction[e] as number);
+      sum += (effect[length] ?? 0) * valueAt(direction, e);
     });
     amounts[PATTERNS.length + g] = sum;
   });
@@ -152,15 +153,15 @@ function otherBeams(
     random,
   }: { layout: Layout; sums: PanelSums; area: number; source: BeamSource; random: Random },
 ): number {
-  const outside = Math.max(0, 1 - (values[0] as number) * area);
+  const outside = Math.max(0, 1 - valueAt(values, 0) * area);
   const passing = 1 / Math.max(0.5, 1 + Math.hypot(OTHER_BEAMS, OTHER_MISSED[source] * outside) * random.normal());
-  for (let j = 0; j < gridRows.length; j++) gridRows[j] = (gridRows[j] as number) * passing;
-  values[0] = (values[0] as number) * passing;
+  for (let j = 0; j < gridRows.length; j++) gridRows[j] = valueAt(gridRows, j) * passing;
+  values[0] = valueAt(values, 0) * passing;
   layout.targets.forEach((distance, t) => {
     const apart = Math.abs(Math.log(distance / layout.distance));
     const factor = passing * (1 + OTHER_DISTANCES[source] * apart * random.normal());
     const first = 1 + t * sums.targetRows;
-    for (let row = first; row < first + sums.targetRows; row++) values[row] = (values[row] as number) * factor;
+    for (let row = first; row < first + sums.targetRows; row++) values[row] = valueAt(values, row) * factor;
   });
   return passing;
 }
@@ -181,9 +182,9 @@ function meanBeam() {
   return {
     add(power: number, of: Float64Array, amounts: Float64Array) {
       const heavy = Math.sqrt(power);
-      for (let k = 0; k < BASIS; k++) weights[k] = (weights[k] as number) + heavy * (of[k] as number);
-      for (let p = 0; p < drive.length; p++) drive[p] = (drive[p] as number) + heavy * (amounts[p] as number);
-      edges += heavy * (amounts[EDGE] as number);
+      for (let k = 0; k < BASIS; k++) weights[k] = valueAt(weights, k) + heavy * valueAt(of, k);
+      for (let p = 0; p < drive.length; p++) drive[p] = at(drive, p) + heavy * valueAt(amounts, p);
+      edges += heavy * valueAt(amounts, EDGE);
       heaviness += heavy;
       logPowers += Math.log(power);
     },

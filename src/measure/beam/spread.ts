@@ -1,12 +1,12 @@
 import { quickselect } from 'simple-statistics';
 
-/** How far a result spreads over the draws. */
+/** How far a result spreads over the trials. */
 export interface Spread {
   standardUncertainty: number;
   interval95: readonly [number, number];
 }
 
-/** Standard deviation and the 2.5 % and 97.5 % points of some draws. */
+/** Standard deviation and the 2.5 % and 97.5 % points of some trials. */
 export function spreadOf(values: Float64Array): Spread {
   const n = values.length;
   let mean = 0;

@@ -44,7 +44,7 @@ export const BEAM_METHODS = {
       ['\\bar E_\\mathrm{grid}', 'modelled mean of the grid’s points, mW/cm²'],
       ['\\bar E', 'modelled mean over the whole LED-area rectangle at that distance, mW/cm²'],
     ],
-    file: 'src/measure/beam/plane-values.ts',
+    file: 'src/measure/beam/results.ts',
   },
   capture: {
     name: 'Capture',
@@ -56,7 +56,7 @@ export const BEAM_METHODS = {
       ['A', 'LED area, cm²'],
       ['\\Phi', 'emitted power, W'],
     ],
-    file: 'src/measure/beam/plane-values.ts',
+    file: 'src/measure/beam/results.ts',
   },
   'emitted-power': {
     name: 'Emitted power',

@@ -91,20 +91,17 @@ export function obliqueError(response: AngularResponse, field?: LitField, spot?:
   return error / weight;
 }
 
-/** The same for the mean over a field of nine spots in the middle of its thirds, each weighted by its light. */
-export function obliqueErrorOver(response: AngularResponse, field: LitField): number {
-  const thirds = [1 / 6, 1 / 2, 5 / 6];
-  const spots = thirds.flatMap((y) => thirds.map((x) => ({ x: x * field.width, y: y * field.height })));
-  const light = spots.map((spot) => overField(field, spot, (e) => angularError(response, e)));
-  return light.reduce((sum, it) => sum + it.error, 0) / light.reduce((sum, it) => sum + it.weight, 0);
-}
-
-/** Irradiance at a spot over the exitance of the field: the view factor, from the same cells. */
-export function fieldViewFactor(field: LitField, spot: Spot): number {
-  return overField(field, spot, () => 0).weight / Math.PI;
-}
-
-function overField({ width, height, distance }: LitField, spot: Spot, errorAt: (degrees: number) => number) {
+/**
+ * The light that a spot gets from a field, summed over its cells, and an error of it.
+ *
+ * @param errorAt relative error of light from an angle, degrees
+ * @returns the view factor between spot and field times pi, and the sum of the light times its error
+ */
+export function overField(
+  { width, height, distance }: LitField,
+  spot: Spot,
+  errorAt: (degrees: number) => number,
+): { weight: number; error: number } {
   const [left, right] = [Math.atan(-spot.x / distance), Math.atan((width - spot.x) / distance)];
   const across = (right - left) / CELLS;
   let [weight, error] = [0, 0];

@@ -80,19 +80,6 @@ export function instrumentAbsence(instrument: Instrument | undefined): Statement
   return instrument?.calibrationAbsent ?? NO_INSTRUMENT;
 }
 
-/** Whether a value, in the canonical unit, lies in the range of the display, ends included; without one there are no bounds. */
-export function isWithinRange(instrument: Pick<Instrument, 'range'>, value: number): boolean {
-  return !instrument.range || (value >= instrument.range.from && value <= instrument.range.to);
-}
-
-/**
- * Whether a value lies below the first step of the display: then it says no more than "below one step", and is a bound.
- * Not for levels in dB and temperatures, whose nought is a convention.
- */
-export function isBelowFirstStep(instrument: Pick<Instrument, 'resolution'>, value: number): boolean {
-  return value < instrument.resolution;
-}
-
 /** Errors of the calibration: one for all that the instrument reads until the next one. */
 export function calibrationComponents(instrument: Instrument, value: number): BudgetComponent[] {
   const components: BudgetComponent[] = [];

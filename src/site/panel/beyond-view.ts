@@ -12,7 +12,7 @@ export interface DrawnPlace {
   /** Where the text stands, clear of the dot and of its neighbours. */
   textX: number;
   textY: number;
-  /** Every reading of the place was struck out. */
+  /** Every reading of the place was rejected. */
   isRejected: boolean;
 }
 
@@ -36,7 +36,7 @@ export interface BeyondDrawing {
 export interface BeyondRow {
   /** "8 cm past the right edge" */
   place: string;
-  /** Readings with the panel on, as written; struck ones with their reason. */
+  /** Readings with the panel on, as written; rejected ones with their reason. */
   on: Array<{ written: string; struck?: string }>;
   /** With the panel off, and where that was read if not here. */
   off: string;
@@ -45,7 +45,7 @@ export interface BeyondRow {
 /** What was read past the edges in one session, ready to print. */
 export interface BeyondView {
   anchor: string;
-  /** Number of places with a kept reading. */
+  /** Number of places with an accepted reading. */
   count: number;
   rows: BeyondRow[];
   /** Undefined where the LED field was not measured. */

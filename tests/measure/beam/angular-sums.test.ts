@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { angularCoefficients, angularRows, matchedError } from '../../../src/measure/beam/angular-sums.ts';
+import { angularCoefficients, angularRows, POWERS } from '../../../src/measure/beam/angular-sums.ts';
 import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { panelSums } from '../../../src/measure/beam/panel-sums.ts';
-import { BASIS, cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
+import { BASIS } from '../../../src/measure/beam/profile-basis.ts';
 import { type AngularResponse, angularError } from '../../../src/measure/instrument/angular-response.ts';
 import { anyLight, cosineBeam } from '../../support/any-beam.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 
 const RESPONSES: AngularResponse[] = [
   { kind: 'f2', f2: 0.03 },
@@ -17,6 +18,12 @@ const RESPONSES: AngularResponse[] = [
     ],
   },
 ];
+
+/** The error at an angle as the coefficients give it. */
+function matchedError(coefficients: readonly number[], degrees: number): number {
+  const cosine = Math.cos((degrees * Math.PI) / 180);
+  return coefficients.reduce((sum, c, i) => sum + c * (1 - cosine ** (POWERS[i] ?? Number.NaN)), 0);
+}
 
 describe.each(RESPONSES)('a meter’s error at oblique light ($kind)', (response) => {
   test('is matched at the angles from which light comes', () => {

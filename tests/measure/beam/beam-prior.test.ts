@@ -37,7 +37,7 @@ describe('beams that are thought possible', () => {
     expect(shape(flat, 60)).toBeLessThan(shape(plain, 60));
   });
 
-  test('a dip is brighter at a slant than on the axis', () => {
+  test('a dip is brighter obliquely than on the axis', () => {
     const dip = beam({ [MAIN]: 1, [DIP]: 1.2 });
     expect(intensityAt(dip, 35)).toBeGreaterThan(1.2 * intensityAt(dip, 0));
   });

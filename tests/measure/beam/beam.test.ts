@@ -1,21 +1,29 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { axialIntensity, beamHalfAngle, lambertianExponent } from '../../../src/measure/beam/beam.ts';
+import { beamHalfAngle, lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { chiSquareExceeds } from '../../../src/measure/beam/chi-square.ts';
+import { emitterParts } from '../../../src/measure/beam/emitter.ts';
 import { erf } from '../../../src/measure/beam/error-function.ts';
+import { irradianceOver } from '../../../src/measure/beam/plane-map.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { AXIAL_INTENSITY, BEAM_ORDERS, CHI_SQUARE_TAILS, ERROR_FUNCTION } from '../../references/optics.ts';
+import { axialIntensity } from '../../references/sum-over-leds.ts';
 import { RUNS } from '../make.ts';
 import { integral, normalBelow } from '../random-numbers.ts';
 
-describe('order and half angle', () => {
+describe('Lambertian exponent and half angle', () => {
   test.each(BEAM_ORDERS)('$label', (row) => {
     expectToMeet(lambertianExponent(row.arguments.halfAngle), row);
   });
 
   test(AXIAL_INTENSITY.label, () => {
     const { halfAngle, power } = AXIAL_INTENSITY.arguments;
-    expectToMeet(axialIntensity(lambertianExponent(halfAngle), power), AXIAL_INTENSITY);
+    const exponent = lambertianExponent(halfAngle);
+    expectToMeet(axialIntensity(exponent, power), AXIAL_INTENSITY);
+    // One LED as the model has it: what falls on a square centimetre before it, over the solid angle of that.
+    const led = emitterParts({ kind: 'leds', columns: 1, rows: 1, ledSize: 0 }, { width: 1, height: 1 });
+    const [before = Number.NaN] = irradianceOver(led, exponent, power, 50, [0], [0]);
+    expect(((before / 1000) * 50 ** 2) / axialIntensity(exponent, power)).toBeCloseTo(1, 6);
   });
 
   test('each is the inverse of the other, to the ends of the range', () => {
@@ -48,9 +56,8 @@ describe('order and half angle', () => {
     expect(() => lambertianExponent(angle)).toThrow(RangeError);
   });
 
-  test.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('an order of %d is refused', (exponent) => {
+  test.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('an exponent of %d is refused', (exponent) => {
     expect(() => beamHalfAngle(exponent)).toThrow(RangeError);
-    expect(() => axialIntensity(exponent, 1)).toThrow(RangeError);
   });
 });
 

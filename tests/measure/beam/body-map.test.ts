@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { BODY_WIDTH, bodyMap } from '../../../src/measure/beam/body-map.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
-import { cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 import { knownEmitter, lightOf, lightSource } from './make.ts';
 
 const source = lightSource();

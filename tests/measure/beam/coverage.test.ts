@@ -76,8 +76,8 @@ describe.each<[Extra, { halfWidth: number; tau: number; beforeCommon: number }]>
     const blind = told().filter(({ result, error }) => {
       const emitted = result.estimates?.emitted;
       if (!emitted) return false;
-      const lines = emitted.budget.filter((it) => !/beam-shape|beam-rest/.test(it.source.key));
-      const u = Math.hypot(...lines.map((it) => it.contribution)) / emitted.value;
+      const named = emitted.budget.filter((it) => !/beam-shape|beam-rest/.test(it.source.key));
+      const u = Math.hypot(...named.map((it) => it.contribution)) / emitted.value;
       return Math.abs(error as number) <= 1.96 * u;
     });
     expect(blind.length / told().length).toBeLessThan(0.9);

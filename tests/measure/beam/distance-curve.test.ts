@@ -3,8 +3,8 @@ import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { distanceCurve } from '../../../src/measure/beam/distance-curve.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import type { PanelModel } from '../../../src/measure/beam/panel-model.ts';
-import { cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
 import { anyLight, cosineBeam, twoLobes } from '../../support/any-beam.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 
 const field = { width: 18, height: 28 };
 const emitter = { kind: 'leds', columns: 6, rows: 8, ledSize: 1.2 } as const;

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { assumedEmitter, countedEmitter } from '../../../src/measure/beam/assumed-emitter.ts';
 import { emitterParts, isEven, type LedEmitter, placeLeds } from '../../../src/measure/beam/emitter.ts';
-import { irradianceAt } from '../../../src/measure/beam/irradiance.ts';
-import { planeModel } from '../../../src/measure/beam/plane-model.ts';
+import { irradianceAt } from '../../references/sum-over-leds.ts';
 import { placeLeds as placeIndependently } from '../../support/light-source.ts';
+import { planeValuesOf } from '../../support/plane-values-of.ts';
 import { knownEmitter, lightSource } from './make.ts';
 
 const FIELD = { width: 20, height: 30 };
@@ -127,7 +127,7 @@ describe('panels as products of profiles', () => {
       { x: 4.1, y: -9.3 },
       { x: -9.9, y: 14 },
     ];
-    const found = planeModel(terms, FIELD, spots).values(6, 9);
+    const found = planeValuesOf(terms, FIELD, spots)(6, 9);
     spots.forEach((spot, i) => {
       const plain = irradianceAt(placeLeds(emitter, FIELD), 6, 1, { ...spot, z: 9 });
       expect(Math.abs((found[i + 1] as number) / plain - 1)).toBeLessThan(1e-6);

@@ -15,7 +15,7 @@ const work = (bench: Bench): OpticsEstimates => {
 };
 const relative = (it: Estimate | undefined) => (it ? it.standardUncertainty / it.value : Number.NaN);
 const componentOf = (it: Estimate | undefined, ending: string) =>
-  it?.budget.find((line) => line.source.key.endsWith(ending));
+  it?.budget.find((component) => component.source.key.endsWith(ending));
 
 /** 60 W behind LEDs of 20 degrees, and behind LEDs of 40. */
 const bench = exactBench(lightSource({ halfAngle: 20 }), { grid: [3, 3] });
@@ -194,7 +194,7 @@ describe('the simulation', () => {
     const [a, b, c] = [5, 5, 6].map((seed) => work({ ...bench, seed }));
     expect(a).toEqual(b);
     expect(a?.emitted.interval95).not.toEqual(c?.emitted.interval95);
-    // Another seed is another draw of the same: the value moves by far less than the interval is wide.
+    // Another seed is another simulation of the same: the value moves by far less than the interval is wide.
     expect(Math.abs((a?.emitted.value ?? 0) - (c?.emitted.value ?? 0))).toBeLessThan(
       0.3 * (a?.emitted.standardUncertainty ?? 0),
     );
@@ -203,9 +203,9 @@ describe('the simulation', () => {
   test('the squares of a budget’s components sum to the variance', () => {
     const found = work(bench);
     for (const it of [found.emitted, found.capture, found.halfAngle, found.samplingBias, found.targets[1]?.mean]) {
-      const u = Math.hypot(...(it?.budget ?? []).map((line) => line.contribution));
+      const u = Math.hypot(...(it?.budget ?? []).map((component) => component.contribution));
       expect(Math.abs(u / (it?.standardUncertainty ?? 0) - 1)).toBeLessThan(0.02);
-      expect(new Set(it?.budget.map((line) => line.source.key)).size).toBe(it?.budget.length);
+      expect(new Set(it?.budget.map((component) => component.source.key)).size).toBe(it?.budget.length);
     }
   });
 
@@ -254,7 +254,7 @@ test('two panels of one meter: its calibration cancels in their order', () => {
   });
   const only = figures.map((it) => ({
     ...it,
-    budget: it.budget.filter((line) => line.source.key.endsWith('/calibration')),
+    budget: it.budget.filter((component) => component.source.key.endsWith('/calibration')),
   }));
   const draw = powerSampler(only, seededRandom(1));
   const ratios = Array.from({ length: 200 }, () => {

@@ -3,8 +3,9 @@ import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import { widened } from '../../../src/measure/beam/emitter.ts';
 import { GEOMETRY, type Layout, panelSums } from '../../../src/measure/beam/panel-sums.ts';
-import { BASIS, cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
+import { BASIS } from '../../../src/measure/beam/profile-basis.ts';
 import { anyLight, cosineBeam } from '../../support/any-beam.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 import { SIX_INCHES } from './make.ts';
 
 const field = { width: 20, height: 34 };
@@ -88,7 +89,7 @@ describe('readings and targets as sums over the parts of a beam', () => {
     });
   });
 
-  test('they answer to the geometry as they do when it is laid out otherwise', () => {
+  test('their sensitivity coefficients to the geometry are what they come to when it is laid out otherwise', () => {
     const by = 0.05;
     const moved: Record<(typeof GEOMETRY)[number], (step: number) => Layout> = {
       distance: (step) => ({ ...layout, distance: SIX_INCHES + step, sweep: [10 + step, 40 + step] }),

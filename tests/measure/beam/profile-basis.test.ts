@@ -3,12 +3,12 @@ import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import {
   addCosine,
   BASIS,
-  BASIS_ORDERS,
-  cosineWeights,
+  BASIS_EXPONENTS,
   intensityAt,
   profileHalfAngle,
   squaredWeights,
 } from '../../../src/measure/beam/profile-basis.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 
 const cosine = (degrees: number) => Math.cos((degrees * Math.PI) / 180);
 
@@ -51,7 +51,7 @@ describe('a beam as a sum of powers of the cosine', () => {
     squaredWeights(weights, squares);
     const z = 12;
     const light = (of: ArrayLike<number>, rho: number) =>
-      BASIS_ORDERS.reduce(
+      BASIS_EXPONENTS.reduce(
         (sum, { exponent }, k) =>
           sum +
           ((of[k] as number) * ((1000 * (exponent + 1)) / (2 * Math.PI * z * z))) /

@@ -3,9 +3,9 @@ import { lambertianExponent } from '../../../src/measure/beam/beam.ts';
 import { PATTERNS } from '../../../src/measure/beam/drive.ts';
 import type { SharedError } from '../../../src/measure/beam/error-sources.ts';
 import { panelSums } from '../../../src/measure/beam/panel-sums.ts';
-import { cosineWeights } from '../../../src/measure/beam/profile-basis.ts';
 import { PAST_FLOOR, readingModel, USUAL_STRAY } from '../../../src/measure/beam/reading-model.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
+import { cosineWeights } from '../../support/cosine-weights.ts';
 import { lightOf, lightSource, points, SIX_INCHES } from './make.ts';
 
 const source = lightSource({ halfAngle: 30 });

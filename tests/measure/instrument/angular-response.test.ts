@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import {
   type AngularResponse,
   angularError,
-  fieldViewFactor,
+  type LitField,
   obliqueError,
-  obliqueErrorOver,
+  overField,
+  type Spot,
 } from '../../../src/measure/instrument/angular-response.ts';
 import { RUNS, slanted } from '../make.ts';
 
@@ -26,6 +27,17 @@ const f2Of = (response: (degrees: number) => number) =>
   integral((e) => Math.abs(response(e) / Math.cos(e * RADIAN) - 1), 85);
 
 const byF2 = (f2: number): AngularResponse => ({ kind: 'f2', f2 });
+/** Irradiance at a spot over the exitance of the field. */
+const fieldViewFactor = (field: LitField, spot: Spot) => overField(field, spot, () => 0).weight / Math.PI;
+
+/** The error of the mean over nine spots in the middle of a field's thirds, each weighted by its light. */
+function obliqueErrorOver(response: AngularResponse, field: LitField): number {
+  const thirds = [1 / 6, 1 / 2, 5 / 6];
+  const spots = thirds.flatMap((y) => thirds.map((x) => ({ x: x * field.width, y: y * field.height })));
+  const light = spots.map((spot) => overField(field, spot, (e) => angularError(response, e)));
+  return light.reduce((sum, it) => sum + it.error, 0) / light.reduce((sum, it) => sum + it.weight, 0);
+}
+
 const share = fc.double({ min: 0.001, max: 0.2, noNaN: true });
 
 describe('the error at an angle, from f2', () => {

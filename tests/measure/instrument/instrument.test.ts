@@ -3,9 +3,7 @@ import {
   angularComponents,
   calibrationComponents,
   instrumentAbsence,
-  isBelowFirstStep,
   isCalibrated,
-  isWithinRange,
   missingAngular,
   missingRepeatability,
   NO_INSTRUMENT,
@@ -168,30 +166,5 @@ describe('whether readings have a known uncertainty', () => {
     const early = instrument({ calibrationAbsent: later });
     expect(isCalibrated(early)).toBe(false);
     expect(instrumentAbsence(early)).toBe(later);
-  });
-});
-
-describe('the range of a display', () => {
-  const it = instrument({ range: { from: 0.1, to: 300 } });
-
-  test.each([
-    [0.0999, false],
-    [0.1, true],
-    [300, true],
-    [300.1, false],
-  ])('%d is within it: %s', (value, within) => {
-    expect(isWithinRange(it, value)).toBe(within);
-  });
-
-  test('that is not known holds everything', () => {
-    expect(isWithinRange(instrument(), 1e9)).toBe(true);
-  });
-
-  test.each([
-    [0, true],
-    [0.09, true],
-    [0.1, false],
-  ])('%d lies below a first step of 0.1: %s', (value, below) => {
-    expect(isBelowFirstStep(instrument({ resolution: 0.1 }), value)).toBe(below);
   });
 });

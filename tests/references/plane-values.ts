@@ -1,16 +1,15 @@
-import { mean } from 'simple-statistics';
-import { gridGeometry } from '../irradiance/grid-geometry.ts';
-import { MILLI } from '../unit-factors.ts';
-import { type Emitter, type EmitterPart, emitterParts, type Field, isEven, placeLeds } from './emitter.ts';
-import { irradianceOver } from './plane-map.ts';
-import { planeModel, type Spot } from './plane-model.ts';
+/**
+ * What a plane before a panel gets, its brightest and dimmest places searched for over the whole rectangle: the model
+ * looks at a few places only (plane-spots.ts) and is held against this.
+ */
 
-/** The n x m points of a grid whose outer ones lie `inset` cm inside the edges of the LED field. */
-export interface GridShape {
-  columns: number;
-  rows: number;
-  inset: number;
-}
+import { mean } from 'simple-statistics';
+import { type Emitter, type EmitterPart, emitterParts, type Field, placeLeds } from '../../src/measure/beam/emitter.ts';
+import { irradianceOver } from '../../src/measure/beam/plane-map.ts';
+import type { Spot } from '../../src/measure/beam/plane-model.ts';
+import { type GridShape, gridSpots } from '../../src/measure/beam/plane-spots.ts';
+import { MILLI } from '../../src/measure/unit-factors.ts';
+import { planeValuesOf } from '../support/plane-values-of.ts';
 
 /** An irradiance, mW/cm2, and where it is. */
 export interface SpotValue extends Spot {
@@ -34,15 +33,6 @@ export interface PlaneValues {
 }
 
 /**
- * The points of a grid, row by row from the top, from the left; undefined where the field is too small for the
- * inset.
- */
-export function gridSpots(grid: GridShape, field: Field): Spot[] | undefined {
-  const geometry = gridGeometry(grid.columns, grid.rows, field.width, field.height, grid.inset);
-  return geometry?.y.flatMap((y) => geometry.x.map((x) => ({ x: x - field.width / 2, y: field.height / 2 - y })));
-}
-
-/**
  * Mean, extremes and grid value over the LED-area rectangle on the plane at a distance, and the share of the power
  * that passes through it.
  *
@@ -61,7 +51,7 @@ export function planeValues(
   const terms = emitterParts(emitter, field);
   const spots = grid ? gridSpots(grid, field) : [];
   if (!spots) throw new RangeError('the LED field is too small for the inset of the grid');
-  const [perWatt = 0, ...points] = planeModel(terms, field, spots).values(exponent, distance);
+  const [perWatt = 0, ...points] = planeValuesOf(terms, field, spots)(exponent, distance);
   const average = power * perWatt;
   const through = (average * field.width * field.height) / MILLI;
   const gridMean = grid && power * mean(points);
@@ -134,58 +124,4 @@ function landmarks(places: readonly number[], edge: number): number[] {
   const leds = [...new Set(places)].sort((p, q) => p - q);
   const between = leds.slice(1).map((it, i) => (it + (leds[i] as number)) / 2);
   return [...new Set([-edge, ...leds, ...between, 0, edge])].sort((p, q) => p - q);
-}
-
-/**
- * Places among which the brightest is to be sought, whatever the beam: before an LED and between LEDs, in the middle of
- * the field and half-way to its edges, where an unevenly driven panel may be brighter; or a raster over the field of a
- * panel whose groups differ. Their number depends on the layout alone.
- */
-export function peakCandidates(emitter: Emitter, field: Field): Spot[] {
-  if (!isEven(emitter)) {
-    const raster = Array.from({ length: 9 }, (_, i) => (i - 4) / 9);
-    return raster.flatMap((y) => raster.map((x) => ({ x: x * field.width, y: y * field.height })));
-  }
-  const leds = emitter.kind === 'leds' ? emitter : undefined;
-  /** Places along one axis: those of the middle, and all. */
-  const along = (count: number | undefined, side: number): [middle: number[], all: number[]] => {
-    if (!leds || count === undefined) return [[0], [0, -side / 4, side / 4]];
-    if (count === 1) return [[0], [0]];
-    const half = (side - leds.ledSize) / (count - 1) / 2;
-    const aside = half * Math.max(1, 2 * Math.round(side / 8 / half) + (count % 2));
-    return [
-      [0, half],
-      [0, half, -aside, aside],
-    ];
-  };
-  const [middleX, allX] = along(leds?.columns, field.width);
-  const [middleY, allY] = along(leds?.rows, field.height);
-  // A cross: the middle both ways, and each way on from there.
-  const spots = [
-    ...allY.flatMap((y) => middleX.map((x) => ({ x, y }))),
-    ...allX.flatMap((x) => middleY.map((y) => ({ x, y }))),
-  ];
-  return [...new Map(spots.map((it) => [`${it.x}:${it.y}`, it])).values()];
-}
-
-/**
- * Places among which the dimmest is to be sought, whatever the beam: the corners of the field, and where narrow beams
- * leave gaps, the middle of the gaps next to them.
- */
-export function dimCandidates(emitter: Emitter, field: Field): Spot[] {
-  const [a, b] = [field.width / 2, field.height / 2];
-  if (emitter.kind === 'continuous') return [{ x: a, y: b }];
-  const gap = (count: number, edge: number) => {
-    const outer = edge - emitter.ledSize / 2;
-    return count > 1 ? [edge, outer * ((count - 2) / (count - 1))] : [edge];
-  };
-  // Both in the corner, or both in the gap next to it: what lies between is no darker than the darker of the two.
-  const [across, down] = [gap(emitter.columns, a), gap(emitter.rows, b)];
-  return across.flatMap((x, i) => {
-    const y = down[Math.min(i, down.length - 1)] as number;
-    return [x, -x].flatMap((at) => [
-      { x: at, y },
-      { x: at, y: -y },
-    ]);
-  });
 }

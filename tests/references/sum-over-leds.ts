@@ -1,6 +1,14 @@
-import { MILLI } from '../unit-factors.ts';
-import { checkExponent } from './beam.ts';
-import type { PlacedLed } from './emitter.ts';
+/**
+ * The light of a panel summed LED by LED, straight from the definition: what the model's sums over Gaussians are held
+ * against. Nothing of the model is in it.
+ */
+
+/** An LED, cm from the middle of the panel, and its share of the power of the whole panel. */
+export interface SummedLed {
+  x: number;
+  y: number;
+  share: number;
+}
 
 /** A place before the panel, cm: x and y as for LEDs, z the distance from the LED plane. */
 export interface Place {
@@ -17,22 +25,20 @@ const FACING = { x: 0, y: 0, z: -1 } as const;
  * I0 cos^m(a) cos(b) / r^2, with a the angle from the LED's axis and b the one from the receiver's normal. Light
  * from behind the receiver does not count.
  *
- * Exact but slow, and at a few places only; for whole planes see plane-map.ts.
+ * Exact but slow.
  *
- * @param order of the LEDs' beams
+ * @param exponent Lambertian exponent m of the LEDs' beams
  * @param power of all LEDs together, W
  * @param normal unit vector out of the receiver's face; straight at the panel where left out
- * @throws RangeError for a place that is not before the panel, a normal that is not of length 1, or an order that
- *   is not above zero
+ * @throws RangeError for a place that is not before the panel or a normal that is not of length 1
  */
 export function irradianceAt(
-  leds: readonly PlacedLed[],
+  leds: readonly SummedLed[],
   exponent: number,
   power: number,
   place: Place,
   normal: Place = FACING,
 ): number {
-  checkExponent(exponent);
   if (!(place.z > 0)) throw new RangeError(`a place before the panel is more than 0 cm away; found ${place.z} cm`);
   if (!(Math.abs(Math.hypot(normal.x, normal.y, normal.z) - 1) < 1e-6)) {
     throw new RangeError('a normal has the length 1');
@@ -46,5 +52,14 @@ export function irradianceAt(
     const received = -(x * normal.x + y * normal.y + place.z * normal.z) / r;
     if (received > 0) sum += (led.share * (place.z / r) ** exponent * received) / square;
   }
-  return (MILLI * power * (exponent + 1) * sum) / (2 * Math.PI);
+  return 1000 * axialIntensity(exponent, power) * sum;
+}
+
+/**
+ * Radiant intensity on the axis, W/sr: I0 = (m + 1) P / (2 pi), so that the intensity adds up to P over the hemisphere.
+ *
+ * @param power emitted, W
+ */
+export function axialIntensity(exponent: number, power: number): number {
+  return ((exponent + 1) * power) / (2 * Math.PI);
 }

@@ -7,6 +7,12 @@ import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts'
 import { axisInfrared } from './axis-infrared.ts';
 import type { InstrumentFinder } from './reading-figures.ts';
 
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    'near-infrared-not-measured': object;
+  }
+}
+
 /** A session's figures held against published limits, from the session's own readings. */
 export function exposureLimits(
   id: string,
@@ -40,7 +46,7 @@ export function sessionInfrared(
   reading: FigureOrGap | undefined,
 ): Infrared {
   return nearInfraredFromMode(
-    reading ?? gap('peak-irradiance-near-infrared', 'near-infrared alone was not measured'),
+    reading ?? gap('peak-irradiance-near-infrared', { code: 'near-infrared-not-measured' }),
     setting.distance,
     axisInfrared(id, session, setting, instrument),
   );

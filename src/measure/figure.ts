@@ -1,4 +1,4 @@
-import type { Said } from './statement.ts';
+import type { Said, Statement } from './statement.ts';
 
 /** Where a figure comes from: read off a meter, calculated from readings, from a model, or from the maker. */
 export type Basis = 'measured' | 'derived' | 'modelled' | 'claimed';
@@ -115,8 +115,11 @@ export interface Figure {
   inputs: string[];
   budget: BudgetComponent[];
   unassessed: Unassessed[];
-  /** The formula with this panel's numbers put in, as TeX; absent for plain readings. */
-  calculation?: string;
+  /**
+   * The formula with this panel's numbers put in: notation as a string, and as a statement where words belong to it;
+   * absent for plain readings.
+   */
+  calculation?: string | Statement;
   /** Plain notes on how the figure came about ("one reading struck out"). */
   notes: Said[];
   flags: Flag[];

@@ -49,6 +49,11 @@ export function isSameStatement(one: Said, other: Said): boolean {
   return one === other || statementKey(one) === statementKey(other);
 }
 
+/** True for a statement of one code, which may be among others. */
+export function isCode<Code extends StatementCode>(it: Said, code: Code): it is StatementOf<Code> & Statement {
+  return typeof it !== 'string' && it.code === code;
+}
+
 /** A text that is the same for statements that say the same. */
 export function statementKey(it: Said): string {
   return typeof it === 'string' ? it : JSON.stringify(it);

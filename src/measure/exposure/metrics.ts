@@ -38,7 +38,7 @@ export const EXPOSURE_METRICS: ReadonlyArray<{ id: string; name: string; method:
   },
   // Never a number: the figure is always a gap.
   { id: 'retinal-hazard', name: 'Retina', method: 'retinal-hazard', unit: '1' },
-  ...FLICKER_MODES.flatMap(([mode]) => [
+  ...FLICKER_MODES.flatMap((mode) => [
     {
       id: `flicker-low-risk-multiple-${mode}`,
       name: `Flicker: multiple of the low-risk line, ${MODE_NAMES[mode]}`,

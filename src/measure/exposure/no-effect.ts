@@ -1,6 +1,6 @@
 import { type FigureOrGap, isFigure } from '../figure.ts';
+import { cautiousEnd } from './cautious-end.ts';
 import { flickerLines } from './flicker-lines.ts';
-import { cautiousEnd } from './words.ts';
 
 /**
  * How a mode's flicker lies to the line of no observable effect: `under`, no higher than the line at the cautious end

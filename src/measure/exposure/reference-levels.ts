@@ -1,35 +1,9 @@
-import type { Limit } from './limit.ts';
-
-const ICNIRP_2010 = {
-  source: 'ICNIRP',
-  year: 2010,
-  edition: 'Health Physics 99(6):818–836',
-  standing: 'read',
-} as const;
-
-/** Reference level for magnetic fields, general public; seen in a copy of the paper, Table 4. */
-export const MAGNETIC_LEVEL: Limit = { name: 'reference level for magnetic fields, general public,', ...ICNIRP_2010 };
-/** Reference level for electric fields, general public; likewise. */
-export const ELECTRIC_LEVEL: Limit = { name: 'reference level for electric fields, general public,', ...ICNIRP_2010 };
-/**
- * Reference level for radio, whole body, average of 30 min, general public: seen in a public implementation that copies
- * the table. Power densities start above 30 MHz; a textbook has the same edge in the table for local exposure.
+/*
+ * Reference levels for the general public. Of ICNIRP 2010 (Health Physics 99(6):818-836), magnetic and electric fields, a
+ * copy of the paper was seen, Table 4. Of ICNIRP 2020 (Health Physics 118(5):483-524), radio, whole body, average of
+ * 30 min: seen in a public implementation that copies the table. Power densities start above 30 MHz; a textbook has the
+ * same edge in the table for local exposure, average of 6 min, which it reproduces.
  */
-export const RADIO_LEVEL: Limit = {
-  name: 'whole-body reference level for radio fields, general public,',
-  source: 'ICNIRP',
-  year: 2020,
-  edition: 'Health Physics 118(5):483–524',
-  standing: 'secondary',
-};
-/** Reference level for radio, local, average of 6 min, general public; seen in a textbook that reproduces the table. */
-export const LOCAL_RADIO_LEVEL: Limit = {
-  name: 'local reference level for radio fields, general public,',
-  source: 'ICNIRP',
-  year: 2020,
-  edition: 'Health Physics 118(5):483–524',
-  standing: 'read',
-};
 
 /** Frequencies that the levels of 2010 are used for here, Hz. */
 const LOWEST = 25;

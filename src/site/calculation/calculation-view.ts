@@ -1,11 +1,11 @@
 import { statedUncertainty } from '../../ledger/instruments.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { sentenceOf } from '../../measure/exposure/index.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { methodById } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from '../../words/format.ts';
+import { sentenceOf } from '../../words/limits/index.ts';
 import { say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { formula } from '../shared/formula.ts';
@@ -171,7 +171,7 @@ function figureCalculation(
     methodAddress: address,
     methodVersion: version,
     ...(figure.calculation && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
-    ...(figure.calculation && { calculation: figure.calculation }),
+    ...(figure.calculation && { calculation: say(figure.calculation) }),
     ...(held && { sentence: sentenceOf(held) }),
     budget: figure.budget.map((it) => {
       const { source, contribution } = it;

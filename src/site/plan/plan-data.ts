@@ -115,10 +115,10 @@ function spreadOf(it: FigureOrGap | undefined, distance: number): SpreadAt[] {
 function infraredOf({ figures, current }: PanelEntry): PlanPanel['infrared'] {
   const reading = figures.get('peak-irradiance-near-infrared');
   if (!isFigure(reading) || !current) {
-    return { absent: 'near-infrared alone was not measured' };
+    return { absent: say({ code: 'near-infrared-not-measured' }) };
   }
   // Above a bound may be anything.
-  if (reading.bound === 'above') return { absent: 'near-infrared alone is only known to be above a bound' };
+  if (reading.bound === 'above') return { absent: say({ code: 'infrared-above-a-bound' }) };
   return {
     shares: current.eyeShares.map(({ distance, value, low, high }) => ({
       distance,

@@ -2,10 +2,11 @@
 
 import { type BodyMap, bodyMap } from '../../../measure/beam/body-map.ts';
 import { distanceCurve } from '../../../measure/beam/distance-curve.ts';
+import { roundedTo } from '../../../measure/exposure/cautious-end.ts';
 import { LONG_EXPOSURE, longestExposureTime } from '../../../measure/exposure/infrared.ts';
 import { type ShareThere, shareThere } from '../../../measure/exposure/share-by-distance.ts';
-import { roundedTo } from '../../../measure/exposure/words.ts';
 import { timeForRadiantExposure } from '../../../measure/irradiance/radiant-exposure.ts';
+import { UNKNOWN_NEARER } from '../../../words/limits/infrared-phrases.ts';
 import type { Plan } from './plan-address.ts';
 import type { PlanData, PlanPanel, SpreadAt } from './plan-panel.ts';
 
@@ -117,7 +118,7 @@ export function eyeShare({ infrared }: PlanPanel, distance: number): EyeShare {
   if (there.kind === 'nearer') {
     const [nearest] = infrared.shares;
     return {
-      unknown: 'not known nearer than near-infrared was read; it is not less than there',
+      unknown: UNKNOWN_NEARER,
       ...(nearest && { secondsFartherAway: seconds(nearest.high) }),
     };
   }

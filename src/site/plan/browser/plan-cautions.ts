@@ -1,6 +1,5 @@
 /** The cautions of a planned session, as elements of the page; they stand whatever could be reckoned. */
-import { CLOSING } from '../../../measure/exposure/limit.ts';
-import { roundedTo, SPECTRAL_UNKNOWN, timeWords } from '../../../measure/exposure/words.ts';
+import { roundedTo } from '../../../measure/exposure/cautious-end.ts';
 import {
   CAUTION_WORDS,
   cautionAddress,
@@ -9,11 +8,21 @@ import {
   PANEL_CAUTIONS,
 } from '../../../words/caution-words.ts';
 import { fixed } from '../../../words/format.ts';
+import { AT_CAUTIOUS_END, VALUE_USED } from '../../../words/limits/amounts.ts';
+import { citedShortly, INFRARED_EYE } from '../../../words/limits/citations.ts';
+import {
+  LONG_EXPOSURE_LIMIT,
+  limitTime,
+  rangeSentence,
+  SPECTRAL_UNKNOWN,
+  shareSentence,
+  timeSentence,
+} from '../../../words/limits/infrared-phrases.ts';
+import { CLOSING } from '../../../words/limits/wording.ts';
 import { html } from '../../shared/browser/dom.ts';
 import type { EyeShare, Ranged } from './plan-calculation.ts';
 import type { PlanPanel } from './plan-panel.ts';
 
-const limitTime = (seconds: number) => timeWords(roundedTo(seconds, 'low'));
 const link = (href: string, text: string) => html('a', { href }, text);
 
 /** Where the time is longer than that after which the infrared limit would be used up: so, or at its upper end only. */
@@ -29,24 +38,21 @@ export function longerWords({ value, high = value }: Ranged, eye: EyeShare): str
 /** What reaches an eye at a distance, in a sentence. */
 export function eyeWords(panel: PlanPanel, cm: number, eye: EyeShare): string {
   if ('unknown' in eye) return `What near-infrared reaches an eye at ${cm} cm: ${eye.unknown}.`;
-  const { there, cautious, cautiousSeconds } = eye;
-  const start = `Looking towards the panel from ${cm} cm, near-infrared alone gives`;
-  const limit = 'of the limit for long exposures, 100 W/m² (IEC 62471:2006, 4.3.7, seen in secondary sources only)';
+  const time = timeSentence(eye.cautiousSeconds, 'that limit');
+  const isKnown = 'isErrorKnown' in panel.infrared && panel.infrared.isErrorKnown;
+  return [eyeShareWords(cm, eye), time, ...(isKnown ? [] : [SPECTRAL_UNKNOWN])].join(' ');
+}
+
+function eyeShareWords(cm: number, { there, cautious }: Exclude<EyeShare, { unknown: string }>): string {
+  const limit = `${LONG_EXPOSURE_LIMIT} ${citedShortly(INFRARED_EYE)}`;
   const digits = (value: number) => fixed(value, value < 100 ? 1 : 0);
   const high = digits(roundedTo(cautious, 'high'));
-  const share =
-    there.kind === 'range'
-      ? `${start} somewhere from ${digits(roundedTo(there.low, 'low'))} % to ${high} % ${limit}: it was not read there.`
-      : `${start} ${digits(there.reading.value)} % ${limit}; ${
-          there.reading.high === there.reading.value
-            ? 'the value itself is used, for its uncertainty is not known'
-            : `at the cautious end of the interval ${high} %`
-        }.`;
-  const time = Number.isFinite(cautiousSeconds)
-    ? `At the cautious end, the limit would be used up after ${limitTime(cautiousSeconds)}.`
-    : 'At the cautious end, it lies no higher than that limit, up to which the standard limits no time.';
-  const isKnown = 'isErrorKnown' in panel.infrared && panel.infrared.isErrorKnown;
-  return [share, time, isKnown ? '' : SPECTRAL_UNKNOWN].filter(Boolean).join(' ');
+  if (there.kind === 'range') return rangeSentence(cm, [digits(roundedTo(there.low, 'low')), high], limit);
+  const { value, high: end } = there.reading;
+  return shareSentence(
+    cm,
+    `${digits(value)} % ${limit}; ${end === value ? VALUE_USED : `${AT_CAUTIOUS_END} ${high} %`}`,
+  );
 }
 
 /** All cautions of a panel, the eyes' with what reaches one at the planned distance and its mark; `longer` stands out. */

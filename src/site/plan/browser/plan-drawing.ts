@@ -1,4 +1,4 @@
-import { EVEN_FROM } from '../../../measure/beam/body-map.ts';
+import { BODY_WIDTH, EVEN_FROM } from '../../../measure/beam/body-map.ts';
 import type { Field } from '../../../measure/beam/emitter.ts';
 import { html, svg } from '../../shared/browser/dom.ts';
 import type { Calculated } from './plan-calculation.ts';
@@ -13,7 +13,7 @@ const MARGIN = 10;
  */
 export function bodyDrawing({ body }: Calculated, height: number, field: Field): HTMLElement {
   const { columns, rows, values, mean, evenShare } = body;
-  const width = 45;
+  const width = BODY_WIDTH;
   const [cellWidth, cellHeight] = [(SCALE * width) / columns, (SCALE * height) / rows];
   const left = MARGIN + Math.max(0, (SCALE * (field.width - width)) / 2);
   const top = MARGIN + Math.max(0, (SCALE * (field.height - height)) / 2);

@@ -1,3 +1,5 @@
+import { BODY_WIDTH, EVEN_FROM } from '../../../measure/beam/body-map.ts';
+import { TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import { decimalsWithin, fixed, money, showDate } from '../../../words/format.ts';
 import { CM_PER_INCH } from '../../../words/other-unit.ts';
@@ -79,7 +81,9 @@ function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): HTMLEle
 export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated, data: PlanData): Node[] {
   const { mean, peak, seconds, energy, cost, body, isBeyond } = calculated;
   const { currency, tariff } = data;
-  const modelled = isBeyond ? 'modelled; the interval is that of the nearest distance from 5 to 60 cm' : 'modelled';
+  const modelled = isBeyond
+    ? `modelled; the interval is that of the nearest distance from ${Math.min(...TABLE_DISTANCES)} to ${Math.max(...TABLE_DISTANCES)} cm`
+    : 'modelled';
   const noTime = 'write a radiant exposure';
   const noDraw = 'absent' in panel.mains ? panel.mains.absent : noTime;
   const cm = plan.cm ?? 0;
@@ -138,7 +142,7 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
         'Evenly lit share of the body',
         'distance-table',
         [`${Math.round(100 * body.evenShare)} %`],
-        'gets at least 80 % of the mean over a flat figure 45 cm wide; rough, no interval is known',
+        `gets at least ${Math.round(100 * EVEN_FROM)} % of the mean over a flat figure ${BODY_WIDTH} cm wide; rough, no interval is known`,
       ),
     ),
     cautionNotice(panel, eyeWords(panel, cm, eye), longer, marksOf(panel, 'infrared')),

@@ -58,6 +58,12 @@ function marked(it: Figure, currency: string): string {
   return `${text} (${mark} ${mark === DOUBT_MARK ? 'in doubt' : 'impossible as it stands'})`;
 }
 
+/** The same with "below" for its sign. */
+function boundInWords(it: Figure, currency: string): string {
+  const { bound, ...value } = it;
+  return bound === 'below' ? `below ${marked(value, currency)}` : marked(it, currency);
+}
+
 const at = (distance: number | undefined) => (distance === undefined ? '' : ` at ${distance} cm`);
 
 /** What came out beside a published limit, behind another sentence. */
@@ -103,7 +109,7 @@ export function implantsWords({ on, off, place, shares }: FieldsFinding, currenc
   const told = shares.map(([kind, share]) => levelWords(kind, share)).filter((it) => it !== '');
   if (!on) return told.length > 0 ? [CAUTION_WORDS['implants-and-fields'].notRead, ...told].join(' ') : undefined;
   // An instrument for the mains alone is deaf to drivers, and a low reading of it clears nothing.
-  const size = marked(on, currency).replace(/^< /, 'below ');
+  const size = boundInWords(on, currency);
   const read = `A ${FIELD_NAMES.magnetic} of ${size}${place === undefined ? '' : ` at ${place}`}`;
   const isRoom = off && !off.bound && !on.bound && on.value <= off.value;
   const unseen = 'what the meter can’t see is not in it.';

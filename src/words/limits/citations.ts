@@ -1,41 +1,9 @@
 import type { LimitId } from '../../measure/exposure/limit.ts';
+import { type Citation, directive, IEC_62471, INFRARED_EYE } from './citation.ts';
 
-/**
- * How far the text of a limit was checked: `read` on a page that quotes it, `secondary` only in something that
- * cites it, `memory` neither.
- */
-export type LimitStanding = 'read' | 'secondary' | 'memory';
-
-/** Where a published limit, level or line stands, and how well we know its text. Data files have it as it is here. */
-export interface Citation {
-  /** What it limits: "infrared limit for the cornea and lens". */
-  name: string;
-  /** Who published it: "IEC 62471". */
-  source: string;
-  year: number;
-  edition: string;
-  clause?: string;
-  standing: LimitStanding;
-  /** Where the same limit stands too, and how well that is known; a sentence without its full stop. */
-  alsoIn?: string;
-}
-
-const IEC_62471 = { source: 'IEC 62471', year: 2006, edition: 'first edition' } as const;
 const IEEE_1789 = { source: 'IEEE Std 1789', year: 2015, edition: '2015 edition' } as const;
 const ICNIRP_2010 = { source: 'ICNIRP', year: 2010, edition: 'Health Physics 99(6):818–836' } as const;
 const ICNIRP_2020 = { source: 'ICNIRP', year: 2020, edition: 'Health Physics 118(5):483–524' } as const;
-
-const directive = (formula: string) =>
-  `Directive 2006/25/EC, Annex I, for people at work limits the same band (seen on a page that quotes it), by the same ${formula} (from memory)`;
-
-/** Apart, for the planner's script, which needs no other. */
-export const INFRARED_EYE: Citation = {
-  name: 'infrared limit for the cornea and lens',
-  ...IEC_62471,
-  clause: '4.3.7',
-  standing: 'secondary',
-  alsoIn: directive('numbers'),
-};
 
 /** Every limit that figures are held against or corrected by. */
 export const CITATIONS: Readonly<Record<LimitId, Citation>> = {
@@ -93,27 +61,3 @@ export const CITATIONS: Readonly<Record<LimitId, Citation>> = {
     standing: 'secondary',
   },
 };
-
-const STANDING_WORDS: Record<LimitStanding, string> = {
-  read: 'seen on a page that quotes it',
-  secondary: 'seen in secondary sources only',
-  memory: 'from memory',
-};
-
-/** The limit as a sentence part: name, source, year, edition, clause, and how well its text is known. */
-export function cited({ name, source, year, edition, clause, standing }: Citation): string {
-  // "2015 edition" names its year already.
-  const when = edition.includes(String(year)) ? [] : [String(year)];
-  const place = [source, ...when, edition, ...(clause ? [`clause ${clause}`] : [])].join(', ');
-  return `${name} of ${place} (${STANDING_WORDS[standing]})`;
-}
-
-/** The same in brackets, without the name: "(IEC 62471:2006, 4.3.7, seen in secondary sources only)". */
-export function citedShortly({ source, year, clause, standing }: Citation): string {
-  return `(${[`${source}:${year}`, ...(clause ? [clause] : []), STANDING_WORDS[standing]].join(', ')})`;
-}
-
-/** Limit and its second place, as sentences: "The limit is the ...". */
-export function limitSentence(limit: Citation): string {
-  return `The limit is the ${cited(limit)}.${limit.alsoIn ? ` ${limit.alsoIn}.` : ''}`;
-}

@@ -4,7 +4,8 @@ import { isFigure } from '../../measure/figure.ts';
 import { isCode } from '../../measure/statement.ts';
 import { say } from '../say.ts';
 import { amount, asRead } from './amounts.ts';
-import { CITATIONS, cited } from './citations.ts';
+import { cited } from './citation.ts';
+import { CITATIONS } from './citations.ts';
 import { outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 

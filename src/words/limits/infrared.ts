@@ -5,7 +5,7 @@ import { type Figure, isFigure } from '../../measure/figure.ts';
 import { number } from '../../measure/numbers.ts';
 import { say } from '../say.ts';
 import { AT_CAUTIOUS_END, timeWords, VALUE_USED } from './amounts.ts';
-import { INFRARED_EYE, limitSentence } from './citations.ts';
+import { INFRARED_EYE, limitSentence } from './citation.ts';
 import {
   LONG_EXPOSURE_LIMIT,
   limitTime,

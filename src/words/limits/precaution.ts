@@ -4,7 +4,8 @@ import type { PrecautionResult } from '../../measure/exposure/precaution-results
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { say } from '../say.ts';
 import { amount, capital } from './amounts.ts';
-import { CITATIONS, cited } from './citations.ts';
+import { cited } from './citation.ts';
+import { CITATIONS } from './citations.ts';
 import { FIELD_NAMES, readWords } from './field-words.ts';
 import { outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';

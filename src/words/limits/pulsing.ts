@@ -1,7 +1,8 @@
 import { ROW_EDGE, SLOW_DEPTH } from '../../measure/exposure/flicker-lines.ts';
 import type { Pulsing, PulsingResult } from '../../measure/exposure/pulsing.ts';
 import { amount } from './amounts.ts';
-import { CITATIONS, cited } from './citations.ts';
+import { cited } from './citation.ts';
+import { CITATIONS } from './citations.ts';
 import { MODE_WORDS } from './flicker.ts';
 import { outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';

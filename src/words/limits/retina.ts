@@ -1,4 +1,5 @@
-import { CITATIONS, cited } from './citations.ts';
+import { cited } from './citation.ts';
+import { CITATIONS } from './citations.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** Why nothing is concluded of the retina, and what it would take. */

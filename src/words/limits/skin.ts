@@ -2,7 +2,8 @@ import type { SkinResult } from '../../measure/exposure/skin.ts';
 import { SKIN_TIME } from '../../measure/exposure/skin-limit.ts';
 import { isFigure } from '../../measure/figure.ts';
 import { say } from '../say.ts';
-import { CITATIONS, limitSentence } from './citations.ts';
+import { limitSentence } from './citation.ts';
+import { CITATIONS } from './citations.ts';
 import { outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 

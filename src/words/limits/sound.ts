@@ -3,7 +3,8 @@ import type { SoundReading, SoundResult } from '../../measure/exposure/sound-res
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { say } from '../say.ts';
 import { AT_CAUTIOUS_END, amount, asRead, VALUE_USED } from './amounts.ts';
-import { CITATIONS, cited } from './citations.ts';
+import { cited } from './citation.ts';
+import { CITATIONS } from './citations.ts';
 import { placeWords } from './field-words.ts';
 import { outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';

@@ -100,10 +100,11 @@ function scaled({ value, low, high }: Ranged, by: number): Ranged {
 
 /** A value with the interval that is known for the distances around: straight over the logarithm of the distance. */
 export function ranged(value: number, spread: readonly SpreadAt[], distance: number): Ranged {
+  // Beyond the last, -1 counts from the end.
   const after = spread.findIndex(([at]) => at >= distance);
-  const upper = spread[after === -1 ? spread.length - 1 : after];
+  const upper = spread.at(after);
   if (!upper) return { value };
-  const lower = after > 0 ? (spread[after - 1] as SpreadAt) : upper;
+  const lower = after > 0 ? (spread[after - 1] ?? upper) : upper;
   const width = Math.log(upper[0] / lower[0]);
   const part = width > 0 ? Math.log(distance / lower[0]) / width : 0;
   const between = (i: 1 | 2) => lower[i] + part * (upper[i] - lower[i]);

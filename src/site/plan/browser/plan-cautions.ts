@@ -9,7 +9,7 @@ import {
 } from '../../../words/caution-words.ts';
 import { fixed } from '../../../words/format.ts';
 import { AT_CAUTIOUS_END, VALUE_USED } from '../../../words/limits/amounts.ts';
-import { citedShortly, INFRARED_EYE } from '../../../words/limits/citations.ts';
+import { citedShortly, INFRARED_EYE } from '../../../words/limits/citation.ts';
 import {
   LONG_EXPOSURE_LIMIT,
   limitTime,
@@ -25,14 +25,28 @@ import type { PlanPanel } from './plan-panel.ts';
 
 const link = (href: string, text: string) => html('a', { href }, text);
 
-/** Where the time is longer than that after which the infrared limit would be used up: so, or at its upper end only. */
-export function longerWords({ value, high = value }: Ranged, eye: EyeShare): string | undefined {
+/** A planned time that is longer than the one after which the infrared limit would be used up. */
+export interface LongerThanLimit {
+  /** The time itself is longer, not its upper end alone. */
+  isItself: boolean;
+  /** What it is longer than. */
+  than: string;
+}
+
+/** Undefined where the time is no longer, or where nothing is known of the eye. */
+export function longerThanLimit({ value, high = value }: Ranged, eye: EyeShare): LongerThanLimit | undefined {
   const seconds = 'unknown' in eye ? eye.secondsFartherAway : eye.cautiousSeconds;
   if (seconds === undefined || high <= seconds) return undefined;
-  const which = value > seconds ? 'This is longer' : 'At the upper end of its interval this is longer';
-  return 'unknown' in eye
-    ? `${which} than the time after which the infrared limit for the eye would be used up where near-infrared was read, which is farther away.`
-    : `${which} than the ${limitTime(seconds)} after which the infrared limit for the eye ${eye.there.kind === 'range' ? 'may' : 'would'} be used up, looking towards the panel.`;
+  const than =
+    'unknown' in eye
+      ? 'the time after which the infrared limit for the eye would be used up where near-infrared was read, which is farther away'
+      : `the ${limitTime(seconds)} after which the infrared limit for the eye ${eye.there.kind === 'range' ? 'may' : 'would'} be used up, looking towards the panel`;
+  return { isItself: value > seconds, than };
+}
+
+/** The same in a sentence; `time` is what the time is called where it begins the sentence. */
+export function longerWords({ isItself, than }: LongerThanLimit, time: string): string {
+  return `${isItself ? `${time} is` : 'At the upper end of its interval this is'} longer than ${than}.`;
 }
 
 /** What reaches an eye at a distance, in a sentence. */
@@ -59,7 +73,7 @@ function eyeShareWords(cm: number, { there, cautious }: Exclude<EyeShare, { unkn
 export function cautionNotice(
   panel: PlanPanel,
   eye?: string,
-  longer?: string,
+  longer?: LongerThanLimit,
   marks: readonly HTMLElement[] = [],
 ): HTMLElement {
   const items = PANEL_CAUTIONS.flatMap((anchor) => {
@@ -75,7 +89,7 @@ export function cautionNotice(
         html(
           'dd',
           {},
-          isEyes && longer !== undefined && html('strong', {}, `${longer.replace(/^This/, 'The planned time')} `),
+          isEyes && longer && html('strong', {}, `${longerWords(longer, 'The planned time')} `),
           text,
           ...(isEyes ? marks : []),
         ),

@@ -6,7 +6,7 @@ import { CM_PER_INCH } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
 import type { Plan } from './plan-address.ts';
 import { type Calculated, eyeShare, type Ranged } from './plan-calculation.ts';
-import { cautionNotice, eyeWords, longerWords } from './plan-cautions.ts';
+import { cautionNotice, eyeWords, longerThanLimit, longerWords } from './plan-cautions.ts';
 import { bodyDrawing } from './plan-drawing.ts';
 import type { Doubted, PlanData, PlanPanel } from './plan-panel.ts';
 
@@ -88,7 +88,7 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
   const noDraw = 'absent' in panel.mains ? panel.mains.absent : noTime;
   const cm = plan.cm ?? 0;
   const eye = eyeShare(panel, cm);
-  const longer = seconds && longerWords(seconds, eye);
+  const longer = seconds && longerThanLimit(seconds, eye);
   return [
     html('h2', {}, `${panel.name}, ${cm} cm (${figure(cm / CM_PER_INCH)} in)`),
     html(
@@ -99,7 +99,7 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
         'radiant-exposure',
         seconds ? [spanned(minutes(seconds), ' min'), marksOf(panel, 'mean')] : ['–'],
         ...(seconds ? [`for ${plan.exposure} J/cm² at the mean irradiance; ${modelled}. `] : [noTime]),
-        ...(longer ? [html('strong', {}, longer)] : []),
+        ...(longer ? [html('strong', {}, longerWords(longer, 'This'))] : []),
       ),
       entry(
         'Mean irradiance',

@@ -2,7 +2,18 @@
 import { CM_PER_INCH } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { readJson } from '../../shared/browser/read-json.ts';
-import { FARTHEST_CM, MOST_EXPOSURE, NEAREST_CM, type Plan, planAddress, readPlan, within } from './plan-address.ts';
+import {
+  FARTHEST_CM,
+  LEAST_EXPOSURE,
+  LEAST_HEIGHT,
+  MOST_EXPOSURE,
+  MOST_HEIGHT,
+  NEAREST_CM,
+  type Plan,
+  planAddress,
+  readPlan,
+  within,
+} from './plan-address.ts';
 import { calculatePlan, eyeShare } from './plan-calculation.ts';
 import { cautionNotice, eyeWords } from './plan-cautions.ts';
 import type { PlanData, PlanPanel } from './plan-panel.ts';
@@ -68,14 +79,14 @@ async function start(place: HTMLFormElement): Promise<void> {
   };
   const follow = (isNew: boolean) => {
     const cm = within(String(Number((Number(fields.distance.value) * factor()).toFixed(3))), NEAREST_CM, FARTHEST_CM);
-    const exposure = within(fields.exposure.value, 1e-6, MOST_EXPOSURE);
-    const height = within(fields.height.value, 50, 250);
+    const exposure = within(fields.exposure.value, LEAST_EXPOSURE, MOST_EXPOSURE);
+    const height = within(fields.height.value, LEAST_HEIGHT, MOST_HEIGHT);
     const odd = [
       fields.distance.value !== '' && cm === undefined && `The distance is from ${NEAREST_CM} to ${FARTHEST_CM} cm.`,
       fields.exposure.value !== '' &&
         exposure === undefined &&
         `The exposure is above 0 and up to ${MOST_EXPOSURE} J/cm².`,
-      height === undefined && 'The height is from 50 to 250 cm.',
+      height === undefined && `The height is from ${LEAST_HEIGHT} to ${MOST_HEIGHT} cm.`,
     ].filter(Boolean);
     plan = {
       ...(select.value !== '' && { panel: select.value }),

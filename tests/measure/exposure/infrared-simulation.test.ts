@@ -7,9 +7,9 @@ import { randomNormal } from 'd3-random';
 import { describe, expect, test } from 'vitest';
 import type { Session } from '../../../src/content/schema/session.ts';
 import { axisInfrared } from '../../../src/ledger/axis-infrared.ts';
+import { cautiousEnd } from '../../../src/measure/exposure/cautious-end.ts';
 import { nearInfraredFromMode } from '../../../src/measure/exposure/infrared-results.ts';
 import { type Infrared, shareAt } from '../../../src/measure/exposure/infrared-shares.ts';
-import { cautiousEnd } from '../../../src/measure/exposure/words.ts';
 import { readingFigure } from '../../../src/measure/reading.ts';
 import {
   channelIrradiance,

@@ -23,8 +23,14 @@ const form = document.querySelector<HTMLFormElement>('#plan');
 
 if (form) void start(form);
 
+/** An element that the page has; an Error where it has none. */
+function find<T extends HTMLElement>(selector: string): T {
+  const element = document.querySelector<T>(selector);
+  if (!element) throw new Error(`the page has no ${selector}`);
+  return element;
+}
+
 async function start(place: HTMLFormElement): Promise<void> {
-  const find = <T extends HTMLElement>(selector: string) => document.querySelector<T>(selector) as T;
   const said = find('[data-plan-said]');
   let data: PlanData;
   try {

@@ -90,7 +90,8 @@ function energyOf(draw: Ranged, time: Ranged): Ranged {
   return { value: energy, low: energy * Math.max(0, 1 - below), high: energy * (1 + above) };
 }
 
-function scaled({ value, low, high }: Ranged, by: number): Ranged {
+/** A value and its interval times a number. */
+export function scaled({ value, low, high }: Ranged, by: number): Ranged {
   return {
     value: by * value,
     ...(low !== undefined && { low: by * low }),

@@ -7,7 +7,7 @@ export type Cautious = 'high' | 'low';
 const DIGITS = 3;
 
 /**
- * The value to reckon with if one is cautious: that end of the 95 % interval; the bound of a bounded figure; the
+ * The value to count on if one is cautious: that end of the 95 % interval; the bound of a bounded figure; the
  * value itself where its uncertainty is not known.
  *
  * @returns undefined where the figure is bounded on the other side, so that nothing limits it on this one

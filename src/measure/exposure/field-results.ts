@@ -60,17 +60,19 @@ export function fieldResults(session: string, reading: FieldReading, mains: Main
   } as const;
   if (kind === 'radio') return [{ ...common, id: metric, end: 'strict', figure: strict, mild: undefined }];
   const atMains = `${metric}-at-mains`;
-  const mild = levels.mild ? share(atMains, levels.mild) : gap(atMains, notAtMains(on, frequency));
+  const mild = levels.mild
+    ? share(atMains, levels.mild)
+    : gap(atMains, isFigure(on) ? shownInstead(levels.strict) : on.reason);
   return [
     { ...common, id: metric, end: 'strict', figure: strict, mild },
     { ...common, id: atMains, end: 'mild', figure: mild, mild },
   ];
 }
 
-/** Why there is no share at the mains' frequency, where the instrument showed one. */
-function notAtMains(on: FigureOrGap, frequency: Figure | undefined): Said {
-  if (!isFigure(on)) return on.reason;
-  return frequency ? { code: 'field-share-at-shown-frequency', hertz: frequency.value } : { code: 'not-measured' };
+/** Why there is no share at the mains' frequency: a RangeError where the instrument showed none. */
+function shownInstead({ frequency }: Level): Said {
+  if (frequency?.from !== 'instrument') throw new RangeError('without a shown frequency there are two ends');
+  return { code: 'field-share-at-shown-frequency', hertz: frequency.hertz };
 }
 
 function shareOf(id: string, metric: string, reading: FieldReading, on: Figure, level: Level): Figure {

@@ -23,8 +23,8 @@ const UPPER_ROW = { lowRisk: 0.08, noEffect: 0.0333 };
 
 export interface FlickerLines {
   /** Modulation depth (percent flicker), %. */
-  lowRisk: number | 'no limit';
-  noEffect: number | 'no limit';
+  lowRisk: number | 'no-limit';
+  noEffect: number | 'no-limit';
 }
 
 /**
@@ -39,7 +39,7 @@ export function flickerLines(frequency: number): FlickerLines {
   if (!(frequency > 0)) throw new RangeError(`no frequency of flicker: ${frequency} Hz`);
   const row = frequency < ROW_EDGE ? LOWER_ROW : UPPER_ROW;
   return {
-    lowRisk: frequency > LOW_RISK_TO ? 'no limit' : row.lowRisk * frequency,
-    noEffect: frequency > NO_EFFECT_TO ? 'no limit' : row.noEffect * frequency,
+    lowRisk: frequency > LOW_RISK_TO ? 'no-limit' : row.lowRisk * frequency,
+    noEffect: frequency > NO_EFFECT_TO ? 'no-limit' : row.noEffect * frequency,
   };
 }

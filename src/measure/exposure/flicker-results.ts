@@ -81,7 +81,7 @@ function multiple(
   if (frequency.bound) return unknown({ code: 'flicker-frequency-a-bound' });
   if (!(frequency.value > 0)) return unknown({ code: 'flicker-without-frequency' });
   const line = flickerLines(frequency.value)[which];
-  if (line === 'no limit') return gap(metric, { code: 'flicker-no-line-above', hertz: to });
+  if (line === 'no-limit') return gap(metric, { code: 'flicker-no-line-above', hertz: to });
   const value = depth.value / line;
   const identity: Omit<FigureIdentity, 'inputs'> = {
     id: `${session}/${metric}`,
@@ -116,7 +116,7 @@ function nearStep(frequency: Figure, depth: Figure, which: FlickerLine): Said[] 
   const hertz = frequency.value;
   if (hertz < ROW_EDGE || hertz >= ROW_EDGE * (1 + NEAR_EDGE)) return [];
   const below = flickerLines(ROW_EDGE * (1 - 1e-9))[which];
-  if (below === 'no limit') return [];
+  if (below === 'no-limit') return [];
   return [
     { code: 'flicker-near-step', hertz, multiple: depth.value / below, ...(depth.bound && { bound: depth.bound }) },
   ];

@@ -19,13 +19,13 @@ export const SKIN_TIME = 10;
  * 62471:2006, 4.3.8, from secondary sources).
  *
  * @param seconds time of the exposure; a negative time or NaN is a RangeError
- * @returns 'no limit' from 10 s on: the standard has none there, since pain and heat stress come first, and it is neither
+ * @returns 'no-limit' from 10 s on: the standard has none there, since pain and heat stress come first, and it is neither
  *   met nor exceeded
  * @example skinLimit(2) // 11892.07
  */
-export function skinLimit(seconds: number): number | 'no limit' {
+export function skinLimit(seconds: number): number | 'no-limit' {
   if (!(seconds >= 0)) throw new RangeError(`no time of exposure: ${seconds} s`);
-  return seconds >= SKIN_TIME ? 'no limit' : irradianceFor(seconds);
+  return seconds >= SKIN_TIME ? 'no-limit' : irradianceFor(seconds);
 }
 
 /** What the limit comes down to just under 10 s, W/m²: 3557. */

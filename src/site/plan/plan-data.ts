@@ -31,7 +31,7 @@ export function planJson(ledger: Ledger): string {
 /** The planner names published panels alone. */
 const isListed = ({ data }: PanelEntry) => data.status === 'published';
 
-/** True where the planner can reckon with a panel: it names it, has a model of its light, and nothing rules it out. */
+/** True where the planner can calculate with a panel: it names it, has a model of its light, and nothing rules it out. */
 export function isPlannable(panel: PanelEntry): boolean {
   return isListed(panel) && panel.current?.light.model !== undefined && whyImpossible(panel) === undefined;
 }

@@ -5,7 +5,7 @@ import { number } from '../../measure/numbers.ts';
 /** Significant digits of numbers in a sentence. */
 const DIGITS = 3;
 
-/** What stands before the number that a cautious reader reckons with. */
+/** What stands before the number that a cautious reader counts on. */
 export const AT_CAUTIOUS_END = 'at the cautious end of the interval';
 
 /** What is said where there is no interval to have such an end. */

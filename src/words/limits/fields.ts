@@ -3,6 +3,7 @@ import type { FieldReading } from '../../measure/exposure/field-reading.ts';
 import type { FieldResult } from '../../measure/exposure/field-results.ts';
 import { SLOPE_TO } from '../../measure/exposure/reference-levels.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
+import type { Said } from '../../measure/statement.ts';
 import { say } from '../say.ts';
 import { amount, capital, hertzWords } from './amounts.ts';
 import { cited } from './citation.ts';
@@ -24,13 +25,13 @@ export function fieldWords(result: FieldResult): LimitWords {
   const { kind, on } = reading;
   const head = headOf(result);
   const limit = `The level is the ${cited(CITATIONS[levels.limit])}.`;
-  if (!isFigure(strict) || !isFigure(on)) {
-    const reason = isFigure(strict) ? '' : say(strict.reason);
-    return worded(head, {
-      withheld: `No share of the level can be given for the ${FIELD_NAMES[kind]}: ${reason}.`,
+  const without = (reason: Said) =>
+    worded(head, {
+      withheld: `No share of the level can be given for the ${FIELD_NAMES[kind]}: ${say(reason)}.`,
       background: [limit, IMPLANTS],
     });
-  }
+  if (!isFigure(on)) return without(on.reason);
+  if (!isFigure(strict)) return without(strict.reason);
   const isRadio = kind === 'radio';
   return worded(head, {
     outcome: [readWords(reading), isRadio ? '' : seenWords(reading), shareWords(result, strict, on)],

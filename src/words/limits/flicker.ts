@@ -44,7 +44,7 @@ export function flickerWords(result: FlickerResult): LimitWords {
   }
   if (!isFigure(depth) || !isFigure(frequency)) throw new Error(`${result.id} was made without its readings`);
   const height = flickerLines(frequency.value)[line];
-  const of = height === 'no limit' ? 'the line' : `the line at that frequency, ${amount(height, '%')}`;
+  const of = height === 'no-limit' ? 'the line' : `the line at that frequency, ${amount(height, '%')}`;
   const step = figure.notes.find((it) => isCode(it, 'flicker-near-step'));
   return worded(head, {
     outcome: [

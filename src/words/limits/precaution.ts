@@ -2,6 +2,7 @@ import type { PrecautionRange } from '../../measure/exposure/building-biology.ts
 import type { FieldKind } from '../../measure/exposure/field-reading.ts';
 import type { PrecautionResult } from '../../measure/exposure/precaution-results.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
+import type { Said } from '../../measure/statement.ts';
 import { say } from '../say.ts';
 import { amount, capital } from './amounts.ts';
 import { cited } from './citation.ts';
@@ -33,19 +34,19 @@ export function precautionWords({ figure, reading, line, range }: PrecautionResu
   const { kind, on } = reading;
   const head = { subject: capital(FIELD_NAMES[kind]), aspect: 'multiple of a precautionary line for beds' };
   const guideline = `The lines are the edges of the ${cited(CITATIONS['sleeping-places'])}.`;
-  if (!isFigure(figure) || !isFigure(on) || range === undefined) {
-    const reason = isFigure(on) ? '' : say(on.reason);
-    return worded(head, {
-      withheld: `No multiple of the line for sleeping places can be given for the ${FIELD_NAMES[kind]}: ${reason}.`,
+  const without = (reason: Said) =>
+    worded(head, {
+      withheld: `No multiple of the line for sleeping places can be given for the ${FIELD_NAMES[kind]}: ${say(reason)}.`,
       background: [guideline, STATUS],
     });
-  }
+  if (!isFigure(on)) return without(on.reason);
+  if (!isFigure(figure)) return without(figure.reason);
   const multiple = outcome(figure, 'high', `the lowest line for sleeping places, ${amount(line, on.unit)}`);
   return worded(head, {
     outcome: [
       readWords(reading),
       `The reading with the panel on, the room’s own field included, is ${multiple}.`,
-      rangeWords(range, on),
+      range === undefined ? '' : rangeWords(range, on),
     ],
     background: [KIND_WORDS[kind], guideline, STATUS],
   });

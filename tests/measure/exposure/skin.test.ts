@@ -15,7 +15,7 @@ describe('the skin limit', () => {
   test('does not apply from 10 s on', () => {
     expect(typeof skinLimit(9.999)).toBe('number');
     for (const seconds of [10, 600, Number.POSITIVE_INFINITY]) {
-      expect(skinLimit(seconds)).toBe('no limit');
+      expect(skinLimit(seconds)).toBe('no-limit');
     }
     // 20000 x 10^0.25 = 35565.6 J/m² in 10 s.
     expect(SKIN_LIMIT_AT_END).toBeCloseTo(3556.5588, 4);

@@ -76,7 +76,7 @@ function secondsFor(exposure: number, { value, low, high }: Ranged): Ranged {
 }
 
 /**
- * Draw and time are read with different meters, so their relative half-widths add as squares. Without the interval of
+ * Draw and time are read with different instruments, so their relative half-widths add as squares. Without the interval of
  * one of them there is none.
  */
 function energyOf(draw: Ranged, time: Ranged): Ranged {

@@ -1,4 +1,4 @@
-/** The cautions of a planned session, as elements of the page; they stand whatever could be reckoned. */
+/** The cautions of a planned session, as elements of the page; they stand whatever could be calculated. */
 import {
   CAUTION_WORDS,
   cautionAddress,

@@ -56,7 +56,6 @@ export function fieldResults(session: string, reading: FieldReading, mains: Main
     levels,
     strict,
     limit: levels.limit,
-    caution: 'implants-and-fields',
   } as const;
   if (kind === 'radio') return [{ ...common, id: metric, end: 'strict', figure: strict, mild: undefined }];
   const atMains = `${metric}-at-mains`;

@@ -63,7 +63,7 @@ export function flickerResults(session: string, readings: (mode: FlickerMode) =>
         mode === 'near-infrared'
           ? gap(id, { code: 'flicker-lines-visible-only' })
           : multiple(session, id, reading, line, to);
-      return { hazard: 'flicker', id, figure, ...reading, mode, line, limit, caution: 'flicker' };
+      return { hazard: 'flicker', id, figure, ...reading, mode, line, limit };
     });
   });
 }

@@ -87,7 +87,6 @@ function pair(
     cautiousSeconds: isFigure(share) ? secondsAtCautiousEnd(share) : undefined,
     isSpectralErrorKnown: isFigure(irradiance) && knowsSpectralError(irradiance),
     limit: 'infrared-eye',
-    caution: 'eyes',
   } as const;
   return [
     { ...common, hazard: 'infrared-share', id: `infrared-share-at-${place}`, figure: share },

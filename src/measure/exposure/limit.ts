@@ -18,9 +18,6 @@ export type LimitId =
   | 'sleeping-places'
   | 'background-sound';
 
-/** Anchors of the page of cautions that a result stands beside. */
-export type CautionAnchor = 'eyes' | 'skin-and-heat' | 'flicker' | 'implants-and-fields' | 'sound';
-
 /**
  * One figure held against one published limit. It gives no verdict. Each hazard has a type of its own, which adds what
  * its words need (words/limits/).
@@ -31,5 +28,4 @@ export interface HeldFigure {
   figure: FigureOrGap;
   /** Undefined where the figure is held against none. */
   limit: LimitId | undefined;
-  caution: CautionAnchor;
 }

@@ -45,6 +45,5 @@ export function precautionResult(session: string, reading: FieldReading): Precau
     line,
     range: isFigure(on) ? rangeOf(kind, cautiousEnd(on, 'high') ?? on.value) : undefined,
     limit: 'sleeping-places',
-    caution: 'implants-and-fields',
   };
 }

@@ -48,7 +48,6 @@ export function pulsingResults(readings: (mode: FlickerMode) => FlickerReading):
         pulsing: kind,
         frequency,
         limit: mode === 'near-infrared' ? undefined : 'flicker-seizures',
-        caution: 'flicker',
       },
     ];
   });

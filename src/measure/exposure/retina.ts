@@ -25,6 +25,5 @@ export function retinaResult(): RetinaResult {
     id: METRIC,
     figure: gap(METRIC, { code: 'retina-needs-radiance' }),
     limit: 'retina',
-    caution: 'eyes',
   };
 }

@@ -41,5 +41,5 @@ export function skinResult(session: string, peak: FigureOrGap): SkinResult {
         { what: { code: 'light-beyond-reach' }, reason: { code: 'heat-missed' } },
       )
     : gap(METRIC, peak.reason);
-  return { hazard: 'skin', id: METRIC, figure, limit: 'skin-heating', caution: 'skin-and-heat' };
+  return { hazard: 'skin', id: METRIC, figure, limit: 'skin-heating' };
 }

@@ -109,5 +109,5 @@ export function soundResult(session: string, reading: SoundReading): SoundResult
   const end = isFigure(on) && on.interval95 ? cautiousEnd(on, 'high') : undefined;
   const atMost =
     isFigure(figure) && figure.bound && isFigure(on) && end !== undefined ? figure.value + (end - on.value) : undefined;
-  return { hazard: 'sound', id: METRIC, figure, reading, atMost, limit: undefined, caution: 'sound' };
+  return { hazard: 'sound', id: METRIC, figure, reading, atMost, limit: undefined };
 }

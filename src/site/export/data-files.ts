@@ -9,6 +9,7 @@ import type { Rank } from '../../measure/money/ranking.ts';
 import { cautionAddress } from '../../words/caution-words.ts';
 import { methodOf } from '../../words/format.ts';
 import { CITATIONS } from '../../words/limits/citations.ts';
+import { HAZARD_CAUTIONS } from '../../words/limits/hazard-cautions.ts';
 import { limitWords } from '../../words/limits/index.ts';
 import { textOf, titleOf } from '../../words/limits/wording.ts';
 import { isAlone } from '../../words/rank-words.ts';
@@ -64,7 +65,7 @@ function limitData(result: LimitResult) {
     title: titleOf(words),
     sentence: textOf(words),
     limit: result.limit ? CITATIONS[result.limit] : null,
-    caution: cautionAddress(result.caution),
+    caution: cautionAddress(HAZARD_CAUTIONS[result.hazard]),
   };
 }
 

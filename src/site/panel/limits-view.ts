@@ -3,6 +3,7 @@ import { isUntimed } from '../../measure/exposure/exposure-time.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { cautionAddress } from '../../words/caution-words.ts';
+import { HAZARD_CAUTIONS, type Hazard } from '../../words/limits/hazard-cautions.ts';
 import { limitWords } from '../../words/limits/index.ts';
 import { CLOSING, type LimitWords } from '../../words/limits/wording.ts';
 import { say } from '../../words/say.ts';
@@ -36,27 +37,25 @@ export interface LimitsView {
 interface Group {
   id: string;
   title: string;
-  caution: LimitResult['caution'];
-  hazards: ReadonlyArray<LimitResult['hazard']>;
+  /** All of one caution. */
+  hazards: readonly [Hazard, ...Hazard[]];
 }
 
 const GROUPS: readonly Group[] = [
-  { id: 'eyes', title: 'Eyes', caution: 'eyes', hazards: ['infrared-share', 'infrared-time', 'retina'] },
-  { id: 'skin', title: 'Skin', caution: 'skin-and-heat', hazards: ['skin'] },
-  { id: 'flicker', title: 'Flicker', caution: 'flicker', hazards: ['flicker', 'pulsing'] },
+  { id: 'eyes', title: 'Eyes', hazards: ['infrared-share', 'infrared-time', 'retina'] },
+  { id: 'skin', title: 'Skin', hazards: ['skin'] },
+  { id: 'flicker', title: 'Flicker', hazards: ['flicker', 'pulsing'] },
   {
     id: 'fields',
     title: 'Fields, against reference levels for the public',
-    caution: 'implants-and-fields',
     hazards: ['field'],
   },
   {
     id: 'beds',
     title: 'Fields, against a private precautionary guideline for sleeping places',
-    caution: 'implants-and-fields',
     hazards: ['precaution'],
   },
-  { id: 'sound', title: 'Sound', caution: 'sound', hazards: ['sound'] },
+  { id: 'sound', title: 'Sound', hazards: ['sound'] },
 ];
 
 /** A result with its words, made once for a page. */
@@ -70,14 +69,14 @@ export function limitsView(panel: PanelEntry, currency: string): LimitsView | un
   const { current } = panel;
   if (!current) return undefined;
   return {
-    groups: GROUPS.map(({ id, title, caution, hazards }) => {
+    groups: GROUPS.map(({ id, title, hazards }) => {
       const told = current.limits
         .filter((it) => hazards.includes(it.hazard) && !saysNothing(it, current.conditions.distance))
         .map((result): Told => ({ result, words: limitWords(result) }));
       return {
         id: `limits-${id}`,
         title,
-        caution: cautionAddress(caution),
+        caution: cautionAddress(HAZARD_CAUTIONS[hazards[0]]),
         rows: rowsOf(panel, told, currency),
         background: [...new Set(told.flatMap(({ words }) => words.background))],
       };

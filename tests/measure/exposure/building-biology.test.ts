@@ -59,7 +59,6 @@ describe('the precautionary lines', () => {
     expect(precautionResult('p/d', reading())).toMatchObject({
       hazard: 'precaution',
       limit: 'sleeping-places',
-      caution: 'implants-and-fields',
       line: 0.02,
       range: 'severe',
     });

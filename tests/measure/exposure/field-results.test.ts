@@ -61,11 +61,10 @@ describe('fields without a frequency', () => {
     expect(figureOf(strict.figure)).toMatchObject({ bound: 'below' });
   });
 
-  test('stand beside the caution on implants, and are held against the level of their kind', () => {
+  test('are held against the level of their kind', () => {
     expect(strictOf(magnetic())).toMatchObject({
       hazard: 'field',
       limit: 'magnetic-level',
-      caution: 'implants-and-fields',
     });
     expect(strictOf(electric(40)).limit).toBe('electric-level');
   });

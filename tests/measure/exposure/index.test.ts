@@ -42,16 +42,6 @@ describe('all measures of exposure', () => {
     }
   });
 
-  test('stand beside a caution', () => {
-    const anchors = new Set(results.map((it) => it.caution));
-    expect([...anchors]).toEqual(
-      ['eyes', 'skin-and-heat', 'flicker', 'implants-and-fields', 'sound'].toSorted(
-        (a, b) => [...anchors].indexOf(a as never) - [...anchors].indexOf(b as never),
-      ),
-    );
-    expect(anchors.size).toBe(5);
-  });
-
   test('know the mains', () => {
     const without = exposureInput((metric) =>
       metric.endsWith('-field-frequency') ? undefined : (FULL.figure(metric) as Figure),

@@ -17,9 +17,9 @@ describe('infrared at the eye', () => {
     expect(results().map((it) => it.id)).toEqual(
       ['reading', '15-cm', '30-cm', '60-cm'].flatMap((at) => [`infrared-share-at-${at}`, `infrared-stay-at-${at}`]),
     );
-    for (const { id, figure: it, caution, limit } of results()) {
+    for (const { id, figure: it, hazard, limit } of results()) {
       expect(it.metric).toBe(id);
-      expect(caution).toBe('eyes');
+      expect(hazard).toBe(id.startsWith('infrared-stay') ? 'infrared-time' : 'infrared-share');
       expect(limit).toBe('infrared-eye');
     }
   });

@@ -52,7 +52,6 @@ describe('pulsing modes', () => {
       mode: 'red',
       pulsing: 'deliberate',
       limit: 'flicker-seizures',
-      caution: 'flicker',
     });
     expect(red?.frequency.value).toBe(40.4);
     expect(results({ red: reading(60, 33) })[0]?.pulsing).toBe('slow');

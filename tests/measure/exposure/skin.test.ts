@@ -69,7 +69,7 @@ describe('heating of the skin', () => {
     expect(it.standardUncertainty).toBeCloseTo(0.06 * 28.117066, 5);
     expect(it.calculation).toBe('s = 100 × 100 mW/cm² × 10 ÷ 3556.6 W/m² = 28.12 %');
     expect(it.unassessed.at(-1)).toEqual({ what: { code: 'light-beyond-reach' }, reason: { code: 'heat-missed' } });
-    expect(result).toMatchObject({ hazard: 'skin', limit: 'skin-heating', caution: 'skin-and-heat' });
+    expect(result).toMatchObject({ hazard: 'skin', limit: 'skin-heating' });
   });
 
   test('without a peak is a gap with its reason', () => {

@@ -101,7 +101,7 @@ describe('the sound of the panel alone', () => {
 describe('as a result', () => {
   test('an upper bound moves by the doubt in the reading, and is held against no limit', () => {
     const result = soundResult('p/d', { on: soundLevel(45, 'on'), off: soundLevel(41, 'off'), distance: '1 m' });
-    expect(result).toMatchObject({ hazard: 'sound', limit: undefined, caution: 'sound' });
+    expect(result).toMatchObject({ hazard: 'sound', limit: undefined });
     // 45 - 1.3 = 43.7, and 1.96 · 1.005 more
     expect(result.atMost).toBeCloseTo(43.7 + 1.959964 * Math.hypot(1, 0.1), 5);
   });

@@ -94,6 +94,17 @@ describe('every panel', () => {
   });
 });
 
+test('each group leads to its caution', () => {
+  expect(view('ruddlestone-r150').groups.map(({ id, caution }) => [id, caution])).toEqual([
+    ['limits-eyes', '/cautions/#eyes'],
+    ['limits-skin', '/cautions/#skin-and-heat'],
+    ['limits-flicker', '/cautions/#flicker'],
+    ['limits-fields', '/cautions/#implants-and-fields'],
+    ['limits-beds', '/cautions/#implants-and-fields'],
+    ['limits-sound', '/cautions/#sound'],
+  ]);
+});
+
 describe('one hazard after the other', () => {
   test('eyes: share and time at the reading’s distance and at 30 and 60 cm; no word on the retina but why', () => {
     const eyes = group('kelpwright-gannet', 'eyes');

@@ -5,6 +5,7 @@ import { exposureResults } from '../../../src/measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../../../src/measure/figure.ts';
 import { cited } from '../../../src/words/limits/citation.ts';
 import { CITATIONS } from '../../../src/words/limits/citations.ts';
+import { HAZARD_CAUTIONS } from '../../../src/words/limits/hazard-cautions.ts';
 import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
 import { CLOSING, titleOf } from '../../../src/words/limits/wording.ts';
 import { say } from '../../../src/words/say.ts';
@@ -52,6 +53,21 @@ test('name the limit with its source and year, and where its text was not read',
     if (limit.standing === 'secondary') expect(sentence).toContain('(seen in secondary sources only)');
     if (limit.standing === 'memory') expect(sentence).toContain('(from memory)');
   }
+});
+
+test('every hazard stands beside a caution of its own kind', () => {
+  const anchors = exposureResults(FULL).map(({ id, hazard }) => [id.split('-')[0], HAZARD_CAUTIONS[hazard]] as const);
+  expect(Object.fromEntries(anchors)).toEqual({
+    infrared: 'eyes',
+    retinal: 'eyes',
+    skin: 'skin-and-heat',
+    flicker: 'flicker',
+    pulsing: 'flicker',
+    magnetic: 'implants-and-fields',
+    electric: 'implants-and-fields',
+    radio: 'implants-and-fields',
+    sound: 'sound',
+  });
 });
 
 test('where nothing was read, the text begins with that', () => {

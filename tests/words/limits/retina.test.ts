@@ -6,14 +6,14 @@ import { say } from '../../../src/words/say.ts';
 
 test('nothing is concluded of the retina: a gap, with the measurement that it would take', () => {
   const result = retinaResult();
-  const { figure, caution, limit } = result;
+  const { figure, hazard, limit } = result;
   const sentence = sentenceOf(result);
   expect(figure).toEqual({ gap: true, metric: 'retinal-hazard', reason: { code: 'retina-needs-radiance' } });
   expect(say({ code: 'retina-needs-radiance' })).toBe('needs radiance; only irradiance on a plane was measured');
   expect(sentence).toContain('assigns no risk group');
   expect(sentence).toContain('radiance within a stated angle of acceptance, through a stated aperture, at 200 mm');
   expect(sentence).toContain('no weak visual stimulus');
-  expect(caution).toBe('eyes');
+  expect(hazard).toBe('retina');
   expect(limit).toBe('retina');
   expect(CITATIONS.retina.standing).toBe('memory');
 });

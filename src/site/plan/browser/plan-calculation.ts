@@ -46,7 +46,7 @@ export interface Calculated {
 
 const WATT_SECONDS_A_KWH = 3.6e6;
 
-/** Reckons a plan; the panel has a model. */
+/** Calculates a plan; the panel has a model. */
 export function calculatePlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): Calculated | undefined {
   const { model, spread, mains } = panel;
   const { cm } = plan;

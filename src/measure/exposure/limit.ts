@@ -14,7 +14,6 @@ export type LimitId =
   | 'magnetic-level'
   | 'electric-level'
   | 'radio-level'
-  | 'radio-level-local'
   | 'sleeping-places'
   | 'background-sound';
 

@@ -2,7 +2,7 @@
  * Reference levels for the general public. Of ICNIRP 2010 (Health Physics 99(6):818-836), magnetic and electric fields, a
  * copy of the paper was seen, Table 4. Of ICNIRP 2020 (Health Physics 118(5):483-524), radio, whole body, average of
  * 30 min: seen in a public implementation that copies the table. Power densities start above 30 MHz; a textbook has the
- * same edge in the table for local exposure, average of 6 min, which it reproduces.
+ * same edge in the table for local exposure, which isn't used.
  */
 
 /** Frequencies that the levels of 2010 are used for here, Hz. */
@@ -50,35 +50,12 @@ export function electricReferenceLevel(frequency: number): number {
   return frequency < SLOPE_TO ? 250_000 / frequency : LOWEST_ELECTRIC_LEVEL;
 }
 
-/** Lowest of the whole-body levels for power density, W/m²: what a reading of unknown frequency is held against. */
+/**
+ * Lowest of the whole-body levels of ICNIRP 2020 for power density, 30 min, general public, W/m² (from a secondary source):
+ * that from 30 MHz to 400 MHz, what a reading of unknown frequency is held against. Up to 30 MHz the levels are field
+ * strengths; above 2 GHz the level is five times as high.
+ */
 export const LOWEST_RADIO_LEVEL = 2;
-
-/**
- * Reference level of ICNIRP 2020 for power density, whole body, 30 min, general public, W/m² (from a secondary
- * source). Up to 30 MHz the levels are field strengths, not power densities.
- *
- * @param megahertz above 30 MHz, up to 300 GHz; else a RangeError
- * @example radioReferenceLevel(900) // 4.5
- */
-export function radioReferenceLevel(megahertz: number): number {
-  demand(megahertz, 30, 300_000, 'MHz');
-  if (megahertz === 30) throw new RangeError('at 30 MHz the level is a field strength');
-  if (megahertz <= 400) return LOWEST_RADIO_LEVEL;
-  return megahertz <= 2000 ? megahertz / 200 : 10;
-}
-
-/**
- * Reference level of ICNIRP 2020 for power density, local, 6 min, general public, W/m².
- *
- * @param gigahertz above 2 GHz, up to 300 GHz; else a RangeError
- * @example localRadioReferenceLevel(24.125) // 31.31
- */
-export function localRadioReferenceLevel(gigahertz: number): number {
-  demand(gigahertz, 2, 300, 'GHz');
-  if (gigahertz === 2) throw new RangeError('at 2 GHz another row holds');
-  if (gigahertz <= 6) return 40;
-  return gigahertz < 300 ? 55 * gigahertz ** -0.177 : 20;
-}
 
 function demand(frequency: number, from: number, to: number, unit: string): void {
   if (!(frequency >= from && frequency <= to)) {

@@ -41,11 +41,6 @@ export const CITATIONS: Readonly<Record<LimitId, Citation>> = {
     ...ICNIRP_2020,
     standing: 'secondary',
   },
-  'radio-level-local': {
-    name: 'local reference level for radio fields, general public,',
-    ...ICNIRP_2020,
-    standing: 'read',
-  },
   'sleeping-places': {
     name: 'ranges for sleeping places',
     source: 'the Standard of Building Biology Testing Methods',

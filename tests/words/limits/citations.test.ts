@@ -35,10 +35,6 @@ describe('where limits are published', () => {
       'whole-body reference level for radio fields, general public, of ICNIRP, 2020, Health Physics 118(5):483–524 (seen in secondary sources only)',
     ],
     [
-      'radio-level-local',
-      'local reference level for radio fields, general public, of ICNIRP, 2020, Health Physics 118(5):483–524 (seen on a page that quotes it)',
-    ],
-    [
       'sleeping-places',
       'ranges for sleeping places of the Standard of Building Biology Testing Methods, SBM-2015 with the numbers seen for SBM-2008 (from memory)',
     ],

@@ -7,7 +7,15 @@ import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { AngularResponse } from '../measure/instrument/angular-response.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
+import type { Statement } from '../measure/statement.ts';
 import type { UsedInstrument } from './ledger.ts';
+
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    /** No calibration counts for a session. */
+    'calibrated-later': { first: string };
+  }
+}
 
 /** Calibrations of an instrument, newest first. */
 export function calibrationsOf(instrument: InstrumentFile): Calibration[] {
@@ -21,7 +29,7 @@ export function calibrationOn(instrument: InstrumentFile, day: string): Calibrat
 
 /**
  * An instrument file as the calculation sees it on a day: standard uncertainties, canonical units, fractions. A day
- * before the first calibration gives a meter that says so, and whose readings have no known uncertainty.
+ * before the first calibration gives an instrument that says so, and whose readings have no known uncertainty.
  *
  * @param day of the session
  */
@@ -45,13 +53,15 @@ export function instrumentOf(id: string, instrument: InstrumentFile, day: string
 function calibrated(instrument: InstrumentFile, day: string, factor: number) {
   const calibration = calibrationOn(instrument, day);
   if (!calibration) {
-    const first = calibrationsOf(instrument).at(-1)?.date;
+    const first = calibrationsOf(instrument).at(-1);
+    if (!first) throw new Error(`${instrument.name}: an instrument without a calibration was let through`);
+    const absent: Statement = { code: 'calibrated-later', first: first.date };
     return {
-      calibrationAbsent: `the meter was first calibrated on ${first}, after this session`,
+      calibrationAbsent: absent,
       calibrationDate: '',
       calibrationRelative: 0,
       calibrationAbsolute: 0,
-      calibrationStated: 'none on that day',
+      calibrationStated: { relative: 0, absolute: 0, unit: instrument.unit, coverageFactor: 1 },
     };
   }
   const { date, relative, absolute, coverageFactor } = calibration;
@@ -59,14 +69,8 @@ function calibrated(instrument: InstrumentFile, day: string, factor: number) {
     calibrationDate: date,
     calibrationRelative: relative / 100 / coverageFactor,
     calibrationAbsolute: (absolute * factor) / coverageFactor,
-    calibrationStated: statedUncertainty(calibration, instrument.unit),
+    calibrationStated: { relative, absolute, unit: instrument.unit, coverageFactor },
   };
-}
-
-/** "4 % and 0.2 W at k = 2": what a calibration promises, as it was stated. */
-export function statedUncertainty({ relative, absolute, coverageFactor }: Calibration, unit: string): string {
-  const parts = [relative > 0 && `${relative} %`, absolute > 0 && `${absolute} ${unit}`].filter(Boolean);
-  return parts.length > 0 ? `${parts.join(' and ')} at k = ${coverageFactor}` : 'none stated';
 }
 
 function fractions({ red, nearInfrared }: NonNullable<InstrumentFile['spectralResponse']>) {

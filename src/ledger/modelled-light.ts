@@ -12,6 +12,7 @@ import { TABLE_DISTANCES } from '../measure/beam/table-distances.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
 import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { Said } from '../measure/statement.ts';
 import { beyondLight } from './beyond-light.ts';
 import { estimateOnce } from './optics-store.ts';
 import { bandsOf } from './reading-figures.ts';
@@ -51,7 +52,7 @@ const SAME = 1e-6;
 /** Works out a session's light by the model; gaps with the reason where it can't be. */
 export function modelledLight(context: LightContext): ModelledLight {
   const { slug, id, panel, session, instrument, field, distance, power, mains } = context;
-  const none = (reason: string): ModelledLight => ({
+  const none = (reason: Said): ModelledLight => ({
     figures: opticsGaps(reason),
     flags: [],
     source: undefined,

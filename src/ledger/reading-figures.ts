@@ -1,6 +1,6 @@
 import type { InstrumentKind } from '../content/schema/instrument.ts';
 import type { Reading } from '../content/schema/quantity.ts';
-import { MODES, type Mode, type Session } from '../content/schema/session.ts';
+import { MODE_KEYS, type ModeKey, type Session } from '../content/schema/session.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
 import {
@@ -10,13 +10,29 @@ import {
   RED_ALONE,
 } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { Mode } from '../measure/modes.ts';
 import { readingFigure } from '../measure/reading.ts';
+import type { Statement } from '../measure/statement.ts';
 
-/** The session's meter for a kind of reading; undefined where the session names none. */
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    /** Why a reading of a frequency has no uncertainty. */
+    'frequency-error-not-stated': object;
+    /** From how far, as the tester wrote it. */
+    'read-at': { distance: string };
+    'reading-distance-not-recorded': object;
+  }
+}
+
+/** The session's instrument for a kind of reading; undefined where the session names none. */
 export type InstrumentFinder = (kind: InstrumentKind) => Instrument | undefined;
 
 /** How metric ids spell the modes. */
-export const MODE_IDS: Record<Mode, string> = { red: 'red', nearInfrared: 'near-infrared', combined: 'combined' };
+export const MODE_IDS = {
+  red: 'red',
+  nearInfrared: 'near-infrared',
+  combined: 'combined',
+} as const satisfies Record<ModeKey, Mode>;
 
 /** What a reading is called in the session, and as a metric. */
 interface Item {
@@ -28,11 +44,11 @@ interface Item {
   path: string;
   /** Of light: how much of it lies in each band. */
   bands?: BandShares;
-  notes?: string[];
+  notes?: Statement[];
 }
 
 /** How the light of each mode is shared out between the bands, by the peaks of the channels alone. */
-export function bandsOf({ peak }: Session): Record<Mode, BandShares> {
+export function bandsOf({ peak }: Session): Record<ModeKey, BandShares> {
   return {
     red: RED_ALONE,
     nearInfrared: NEAR_INFRARED_ALONE,
@@ -56,7 +72,7 @@ export function readingFigures(
             session: id,
             path: `${id}/${path}`,
             instrument: instrument && instrumentFor(instrument),
-            ...(!instrument && { noInstrument: 'the meter’s file states none for the frequency' }),
+            ...(!instrument && { noInstrument: { code: 'frequency-error-not-stated' } as const }),
             ...(reading.bound && { bound: reading.bound }),
             ...(instrument === 'irradiance' && { distance }),
           }),
@@ -65,11 +81,15 @@ export function readingFigures(
   );
 }
 
+function distanceNote(distance: { written: string } | undefined): Statement {
+  return distance ? { code: 'read-at', distance: distance.written } : { code: 'reading-distance-not-recorded' };
+}
+
 function items(session: Session): Item[] {
   const { peak, mains, wavelengths, flicker } = session;
   const bands = bandsOf(session);
   const list: Item[] = [];
-  for (const mode of MODES) {
+  for (const mode of MODE_KEYS) {
     const suffix = MODE_IDS[mode];
     list.push(
       {
@@ -97,7 +117,7 @@ function items(session: Session): Item[] {
         instrument: 'flicker',
         path: `flicker.${mode}.percent`,
       },
-      // A flicker meter's file states its uncertainty in percent flicker; for the frequency it states none.
+      // A flicker instrument's file states its uncertainty in percent flicker; for the frequency it states none.
       {
         reading: flicker?.[mode]?.frequency,
         metric: `flicker-frequency-${suffix}`,
@@ -144,11 +164,7 @@ function items(session: Session): Item[] {
     ['sound', 'sound', 'dB(A)'],
   ] as const) {
     const field = session[kind];
-    const notes = field?.distance
-      ? [`read at ${field.distance.written}`]
-      : field
-        ? ['the distance of the reading is not recorded']
-        : [];
+    const notes = field ? [distanceNote(field.distance)] : [];
     for (const state of ['on', 'off'] as const) {
       list.push({
         reading: field?.[state],
@@ -161,7 +177,7 @@ function items(session: Session): Item[] {
       });
     }
     if (kind === 'radio' || kind === 'sound') continue;
-    // A field meter's file states its uncertainty for the field; for the frequency it states none.
+    // A field instrument's file states its uncertainty for the field; for the frequency it states none.
     list.push({
       reading: session[kind]?.frequency,
       metric: `${metric}-frequency`,

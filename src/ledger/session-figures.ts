@@ -3,20 +3,34 @@ import { acceptedReadings } from '../content/read/grid-points.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
-import { emittedEfficiencyFigure } from '../measure/beam/figures.ts';
+import { emittedEfficiencyFigure, pricePerEmittedWattFigure } from '../measure/beam/figures.ts';
 import { type LimitResult, type ShareReading, shareReadings } from '../measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { efficiencyFigure, netEfficiencyFigure } from '../measure/irradiance/efficiency.ts';
-import { type GridGeometry, gridFigures, gridGaps, gridGeometry } from '../measure/irradiance/grid.ts';
+import { gridFigures, gridGaps } from '../measure/irradiance/grid.ts';
+import { type GridGeometry, gridGeometry } from '../measure/irradiance/grid-geometry.ts';
 import { opticalPowerFigure, peakToMeanFigure } from '../measure/irradiance/optical-power.ts';
 import { exposureEachMinuteFigure, timeEachJouleFigure } from '../measure/irradiance/radiant-exposure-figures.ts';
 import { METRICS } from '../measure/metrics.ts';
+import { MODES, type Mode } from '../measure/modes.ts';
+import { pricePerWattFigure } from '../measure/money/price.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
-import type { Said } from '../measure/statement.ts';
+import { isCode, type Said } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import { type ModelledLight, modelledLight } from './modelled-light.ts';
-import { bandsOf, type InstrumentFinder, MODE_IDS, readingFigures } from './reading-figures.ts';
+import { bandsOf, type InstrumentFinder, readingFigures } from './reading-figures.ts';
+
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    'grid-not-measured': object;
+    /** How far inside the edges of the field the points lie, as the tester wrote it. */
+    'field-too-small': { inset: string };
+    'not-worked-out': object;
+    'standby-only-a-bound': object;
+    'standby-as-large': object;
+  }
+}
 
 /** What a session's figures are made from, besides the session. */
 export interface SessionContext {
@@ -29,6 +43,8 @@ export interface SessionContext {
   instrumentFor: InstrumentFinder;
   /** Width, height and area of the LED field; a gap where it was not measured. */
   field: { width: FigureOrGap; height: FigureOrGap; area: FigureOrGap };
+  /** What the panel costs, by which the current session's watts are priced; a gap where there is none. */
+  price: FigureOrGap;
 }
 
 /** All figures of one session, by metric, what was not read as a gap with its reason; and the modelled light. */
@@ -38,7 +54,7 @@ export function sessionFigures(context: SessionContext): {
   limits: LimitResult[];
   eyeShares: readonly ShareReading[];
 } {
-  const { id, slug, panel, session, guide, instrumentFor, field } = context;
+  const { id, slug, panel, session, guide, instrumentFor, field, price } = context;
   const distance: DistanceSetting = {
     distance: (session.distance ?? guide.referenceDistance).value,
     halfWidth: guide.distanceSetting.value,
@@ -65,10 +81,10 @@ export function sessionFigures(context: SessionContext): {
         },
         geometryOf(session.grid, field),
       )
-    : gridGaps('the grid was not measured');
+    : gridGaps({ code: 'grid-not-measured' });
   put(grid.mean, grid.cellMean, grid.lowestToMean, grid.highestToMean, grid.variation);
 
-  const get = (metric: string): FigureOrGap => figures.get(metric) ?? gap(metric, 'not measured');
+  const get = (metric: string): FigureOrGap => figures.get(metric) ?? gap(metric, { code: 'not-measured' });
   const peak = get('peak-irradiance-combined');
   put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(id, p, m)));
   const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(id, m, a));
@@ -99,7 +115,7 @@ export function sessionFigures(context: SessionContext): {
       runningCostFigure(id, draw, guide.tariff.price, guide.currency),
     ),
   );
-  for (const mode of Object.values(MODE_IDS)) put(...efficiencies(id, mode, get, power, peak));
+  for (const mode of MODES) put(...efficiencies(id, mode, get, power, peak));
 
   const reading = figures.get('peak-irradiance-near-infrared');
   const infrared = sessionInfrared(id, session, distance, instrumentFor('irradiance'), reading);
@@ -107,22 +123,23 @@ export function sessionFigures(context: SessionContext): {
   // What pulses is named by a reading that is there already.
   for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);
 
-  // Money belongs to the panel: its entry puts the two in for the current session.
-  put(
-    ...['real-price', 'price-per-watt', 'price-per-emitted-watt'].map((metric) =>
-      gap(metric, 'reckoned for the current session only'),
-    ),
-  );
+  put(price, perWatt(id, price, power, guide.currency));
+  put(from('price-per-emitted-watt', [price, emitted], (c, p) => pricePerEmittedWattFigure(id, c, p, guide.currency)));
   for (const metric of METRICS) {
     if (figures.has(metric.id)) continue;
-    put(gap(metric.id, metric.method === 'distance-table' ? (withheld ?? 'not worked out') : 'not measured'));
+    put(
+      gap(
+        metric.id,
+        metric.method === 'distance-table' ? (withheld ?? { code: 'not-worked-out' }) : { code: 'not-measured' },
+      ),
+    );
   }
   return { figures, light, limits, eyeShares: shareReadings(id, infrared) };
 }
 
 function efficiencies(
   session: string,
-  mode: string,
+  mode: Mode,
   get: (metric: string) => FigureOrGap,
   power: FigureOrGap,
   peak: FigureOrGap,
@@ -141,10 +158,15 @@ function efficiencies(
   const gross = from(metric, [power, draw, ...peaks], (p, d, mp, cp) => efficiencyFigure(inputs(p, d, mp, cp)));
   const standby = get('mains-draw-standby');
   const lessStandby = from(net, [power, draw, standby, ...peaks], (p, d, s, mp, cp) => {
-    if (s.bound) return gap(net, 'standby is known only as a bound');
-    return netEfficiencyFigure(inputs(p, d, mp, cp), s) ?? gap(net, 'standby draws as much as the mode itself');
+    if (s.bound) return gap(net, { code: 'standby-only-a-bound' });
+    return netEfficiencyFigure(inputs(p, d, mp, cp), s) ?? gap(net, { code: 'standby-as-large' });
   });
   return [gross, lessStandby];
+}
+
+/** What a watt through the reference plane costs; a gap where there is no price or no power. */
+export function perWatt(session: string, price: FigureOrGap, power: FigureOrGap, currency: string): FigureOrGap {
+  return from('price-per-watt', [price, power], (c, p) => pricePerWattFigure(session, c, p, currency));
 }
 
 /** A figure from others; where one of them is a gap, a gap that hands the reason on. */
@@ -159,12 +181,12 @@ function from(
 }
 
 function reasonFor(metric: string, reason: Said): Said {
-  const isUnread = reason === 'not measured' || (typeof reason !== 'string' && reason.code === 'not-measured');
-  return isUnread ? { code: 'input-not-measured', metric } : reason;
+  return isCode(reason, 'not-measured') ? { code: 'input-not-measured', metric } : reason;
 }
 
-function geometryOf(grid: NonNullable<Session['grid']>, field: SessionContext['field']): GridGeometry | string {
-  if (!isFigure(field.width) || !isFigure(field.height)) return 'the LED field was not measured';
+function geometryOf(grid: NonNullable<Session['grid']>, field: SessionContext['field']): GridGeometry | Said {
+  if (!isFigure(field.width)) return field.width.reason;
+  if (!isFigure(field.height)) return field.height.reason;
   const geometry = gridGeometry(
     grid.rows[0]?.length ?? 0,
     grid.rows.length,
@@ -172,10 +194,10 @@ function geometryOf(grid: NonNullable<Session['grid']>, field: SessionContext['f
     field.height.value,
     grid.inset.value,
   );
-  return geometry ?? `the LED field is too small for points ${grid.inset.written} inside its edges`;
+  return geometry ?? { code: 'field-too-small', inset: grid.inset.written };
 }
 
-/** Mean of the kept readings of each point of a session's grid, row by row; null where none was kept. */
+/** Mean of the accepted readings of each point of a session's grid, row by row; null where there is none. */
 export function gridPointMeans(session: Session): Array<number | null> {
   return (session.grid?.rows ?? []).flat().map((point) => {
     const accepted = acceptedReadings(point);

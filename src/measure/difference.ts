@@ -1,5 +1,5 @@
 import type { Figure } from './figure.ts';
-import { REPEATABILITY } from './instrument/instrument.ts';
+import { unassessedScatter } from './instrument/instrument.ts';
 import { type ErrorShares, errorShares, type SharedErrors, togetherIn } from './shared-errors.ts';
 import type { Said } from './statement.ts';
 import { coverageFactor, linearFigure } from './uncertainty.ts';
@@ -45,28 +45,8 @@ const EQUAL = 5e-6;
 export function ratioTo(figure: Figure, other: Figure): Difference {
   const missing = ratioMissing(figure, other);
   if (missing) return { kind: 'unknown', reason: missing };
-  const [own, others] = errorShares([figure, other]) as [ErrorShares, ErrorShares];
+  const [own, others] = errorShares([figure, other]);
   return ratioOf(figure.value / other.value, own, others);
-}
-
-/** A price, which is exact, and what is had for it. */
-export interface Cost {
-  /** Base currency. */
-  price: number;
-  power: Figure;
-}
-
-/**
- * Ratio of what a watt costs to what another one's costs, with its 95 % interval, from the errors of the two powers. What
- * panels are ranked by, held against each other: the one way in which a tie in a ranking is told.
- */
-export function costRatio(cost: Cost, other: Cost): Difference {
-  const missing = ratioMissing(other.power, cost.power);
-  if (missing) return { kind: 'unknown', reason: missing };
-  const [own, others] = errorShares([cost.power, other.power]) as [ErrorShares, ErrorShares];
-  const ratio = cost.price / cost.power.value / (other.price / other.power.value);
-  // The dearer watt is the one of less power: the errors change places.
-  return ratioOf(ratio, others, own);
 }
 
 /** True where readings do not tell which of two is more: the interval holds "no difference", or there is none at all. */
@@ -117,7 +97,10 @@ export function differenceFrom(figure: Figure, other: Figure): Difference {
     { figure: other, sensitivity: -1 },
   ]);
   const { value, standardUncertainty, coverageFactor } = difference;
-  const reach = (coverageFactor as number) * (standardUncertainty as number);
+  if (standardUncertainty === null || coverageFactor === null) {
+    return { kind: 'unknown', reason: difference.uncertaintyAbsent ?? { code: 'an-uncertainty-not-known' } };
+  }
+  const reach = coverageFactor * standardUncertainty;
   const equal = EQUAL * Math.max(Math.abs(figure.value), Math.abs(other.value));
   if (reach <= equal) {
     return { kind: Math.abs(value) <= equal ? 'same' : 'apart', value, interval95: [value, value] };
@@ -156,7 +139,7 @@ function missingFrom(figure: Figure, other: Figure): Said | undefined {
  */
 export function scatterUnknown(figure: Figure, other: Figure): Said | undefined {
   if (figure === other) return undefined;
-  const silent = [...figure.unassessed, ...other.unassessed].find((it) => it.what === REPEATABILITY);
+  const silent = unassessedScatter([...figure.unassessed, ...other.unassessed]);
   if (!silent) return undefined;
   const keys = new Set(figure.budget.map((it) => it.source.key));
   return other.budget.some((it) => keys.has(it.source.key)) ? silent.reason : undefined;

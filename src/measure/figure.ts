@@ -1,6 +1,6 @@
 import type { Said, Statement } from './statement.ts';
 
-/** Where a figure comes from: read off a meter, calculated from readings, from a model, or from the maker. */
+/** Where a figure comes from: read off an instrument, calculated from readings, from a model, or from the maker. */
 export type Basis = 'measured' | 'derived' | 'modelled' | 'claimed';
 
 /** The canonical units of figures. One quantity, one unit; readers' units are a matter of presentation. */
@@ -37,7 +37,7 @@ export interface ErrorSource {
    * of an instrument moves all that it read, so it cancels in ratios and in the order of panels.
    */
   key: string;
-  /** What it is: the calibration of the irradiance meter. */
+  /** What it is: the calibration of the light meter. */
   what: Said;
   /** Type A: from the scatter of repeated readings. Type B: from anything else (JCGM 100:2008, 4.2 and 4.3). */
   type: 'A' | 'B';
@@ -83,7 +83,7 @@ export interface Flag {
   at?: readonly PropertyKey[];
   /**
    * What it concerns is all that it reaches: it is not handed on to what is made of that. So it is with a calibration
-   * that has run out, which cancels in some figures made of the meter's readings.
+   * that has run out, which cancels in some figures made of the instrument's readings.
    */
   isNotHandedOn?: true;
   /** On a figure that it was handed on to: metric id of the figure that it concerns, of which this one is made. */
@@ -120,7 +120,7 @@ export interface Figure {
    * absent for plain readings.
    */
   calculation?: string | Statement;
-  /** Plain notes on how the figure came about ("one reading struck out"). */
+  /** Plain notes on how the figure came about (a reading was rejected). */
   notes: Said[];
   flags: Flag[];
 }

@@ -19,9 +19,17 @@ import {
 } from './instrument/spectral-response.ts';
 import { type DistanceSetting, distanceComponents, litField } from './irradiance/distance-setting.ts';
 import { methodReference } from './method-versions.ts';
+import type { Statement } from './statement.ts';
 import { makeFigure } from './uncertainty.ts';
 
-/** One value read off a meter. */
+declare module './statement.ts' {
+  interface StatementData {
+    /** Below the first step of the display, or past its end. */
+    'reading-is-bound': { bound: Bound };
+  }
+}
+
+/** One value read off an instrument. */
 export interface InstrumentReading {
   metric: string;
   methodId: string;
@@ -38,12 +46,12 @@ export interface InstrumentReading {
   distance?: DistanceSetting;
   /** How much of the light lies in each band; all of it in either where it is left out. */
   bands?: BandShares;
-  notes?: string[];
-  /** Why there is no meter, where it is not the session's omission. */
-  noInstrument?: string;
+  notes?: Statement[];
+  /** Why there is no instrument, where it is not the session's omission. */
+  noInstrument?: Statement;
 }
 
-/** A reading as a figure: calibration, resolution and repeatability of its meter make its uncertainty. */
+/** A reading as a figure: calibration, resolution and repeatability of its instrument make its uncertainty. */
 export function readingFigure(reading: InstrumentReading): Figure {
   const { metric, instrument, session, value, distance, bands = SHARES_UNKNOWN } = reading;
   const identity = {
@@ -57,7 +65,7 @@ export function readingFigure(reading: InstrumentReading): Figure {
     ...(reading.notes && { notes: reading.notes }),
   };
   if (reading.bound) {
-    return makeFigure(identity, value, { absent: `the reading is a bound: ${reading.bound} the meter's reach` });
+    return makeFigure(identity, value, { absent: { code: 'reading-is-bound', bound: reading.bound } });
   }
   if (!isCalibrated(instrument)) {
     return makeFigure(identity, value, {

@@ -12,17 +12,18 @@ export interface ErrorShares {
  * Prepares figures to be held against one another, so that a ranking of a thousand panels can go through all of its
  * pairs: what is looked up by its key here is found by its place afterwards.
  */
+export function errorShares<T extends readonly Figure[]>(figures: readonly [...T]): { [K in keyof T]: ErrorShares };
 export function errorShares(figures: readonly Figure[]): ErrorShares[] {
   const numbers = new Map<string, number>();
   return figures.map(({ value, budget }) => {
-    const lines = new Map<number, { share: number; degreesOfFreedom: number }>();
+    const parts = new Map<number, { share: number; degreesOfFreedom: number }>();
     for (const { source, contribution } of budget) {
       const { key, degreesOfFreedom } = source;
       const number = numbers.get(key) ?? numbers.size;
       numbers.set(key, number);
-      lines.set(number, { share: (lines.get(number)?.share ?? 0) + contribution / value, degreesOfFreedom });
+      parts.set(number, { share: (parts.get(number)?.share ?? 0) + contribution / value, degreesOfFreedom });
     }
-    const sorted = [...lines].toSorted(([a], [b]) => a - b);
+    const sorted = [...parts].toSorted(([a], [b]) => a - b);
     return {
       error: Int32Array.from(sorted, ([number]) => number),
       share: Float64Array.from(sorted, ([, it]) => it.share),

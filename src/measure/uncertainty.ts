@@ -1,10 +1,13 @@
 import type { BudgetComponent, ErrorSource, Figure, Unassessed } from './figure.ts';
 import { handedOn } from './handed-on.ts';
 import { type Said, statementKey } from './statement.ts';
-import { studentQuantile } from './student-t.ts';
+import { student975 } from './student-t.ts';
 
-/** Probability of the coverage interval that every figure carries. */
-export const COVERAGE = 0.95;
+declare module './statement.ts' {
+  interface StatementData {
+    'input-uncertainty-not-known': object;
+  }
+}
 
 /** Standard uncertainty of a value known to lie within +-a with equal chance: a / sqrt 3 (JCGM 100:2008, 4.3.7). */
 export function rectangular(halfWidth: number): number {
@@ -67,7 +70,7 @@ function wholeDegrees(exact: number): number {
 
 /** Coverage factor for 95 %: t(0.975, nu) (JCGM 100:2008, G.3); 1.96 for infinitely many. */
 export function coverageFactor(degreesOfFreedom: number): number {
-  return studentQuantile((1 + COVERAGE) / 2, degreesOfFreedom);
+  return student975(degreesOfFreedom);
 }
 
 /** What a figure is, apart from its numbers. */
@@ -110,7 +113,7 @@ export function makeFigure(identity: FigureIdentity, value: number, knowledge: U
     figure.uncertaintyAbsent = knowledge.absent;
     return figure;
   }
-  const u = combinedUncertainty(budget.map((line) => line.contribution));
+  const u = combinedUncertainty(budget.map((it) => it.contribution));
   const degreesOfFreedom = effectiveDegreesOfFreedom(budget);
   const k = coverageFactor(degreesOfFreedom);
   figure.standardUncertainty = u;
@@ -128,7 +131,7 @@ export interface Term {
 
 /**
  * Law of propagation of uncertainty (JCGM 100:2008, 5.1.2 and, for errors that inputs share, 5.2.2): every
- * line of every input is carried over times its sensitivity; lines with one key are one error and are added
+ * component of every input's budget is carried over times its sensitivity; components with one key are one error and are added
  * with their signs before anything is squared.
  *
  * An input without a known uncertainty makes the result's unknown too, with the reason handed on. So are doubts about
@@ -147,7 +150,7 @@ export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: numbe
 
 function propagatedKnowledge(terms: readonly Term[]): UncertaintyKnowledge {
   const unknown = terms.find((term) => term.figure.standardUncertainty === null);
-  if (unknown) return { absent: unknown.figure.uncertaintyAbsent ?? 'the uncertainty of an input is not known' };
+  if (unknown) return { absent: unknown.figure.uncertaintyAbsent ?? { code: 'input-uncertainty-not-known' } };
   const unassessed = distinct(
     terms.map((term) => term.figure.unassessed),
     (it) => statementKey(it.what) + statementKey(it.reason),

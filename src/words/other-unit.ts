@@ -1,8 +1,6 @@
 import type { Figure, Unit } from '../measure/figure.ts';
+import { CM_PER_INCH } from '../measure/unit-factors.ts';
 import { fixed, type Shown, showFigure } from './format.ts';
-
-/** Exactly (international yard and pound agreement, 1959). */
-export const CM_PER_INCH = 2.54;
 
 /** Units that readers may prefer, and how much of the other one is one of ours. */
 const OTHERS: Partial<Record<Unit, { unit: string; factor: number }>> = {

@@ -3,7 +3,10 @@ import { speaker, type WordsOf } from './speaker.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
 import { exposureWords } from './statements/exposure.ts';
 import { GENERAL_WORDS } from './statements/general.ts';
+import { INSTRUMENT_WORDS } from './statements/instrument.ts';
+import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
+import { MONEY_WORDS } from './statements/money.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
 const within = (it: Said): string => say(it);
@@ -12,6 +15,9 @@ const within = (it: Said): string => say(it);
 const WORDS: WordsOf<StatementCode> = {
   ...GENERAL_WORDS,
   ...DIFFERENCE_WORDS,
+  ...INSTRUMENT_WORDS,
+  ...IRRADIANCE_WORDS,
+  ...MONEY_WORDS,
   ...ledgerWords(within),
   ...exposureWords(within),
 };

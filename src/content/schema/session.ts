@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
+import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { beyondReadings } from './beyond.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
@@ -18,8 +19,8 @@ const gridReading = z.union([irradiance('One reading.'), rejectedReading]);
 export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]);
 
 /** The three ways in which a panel is switched on. */
-export const MODES = ['red', 'nearInfrared', 'combined'] as const;
-export type Mode = (typeof MODES)[number];
+export const MODE_KEYS = ['red', 'nearInfrared', 'combined'] as const;
+export type ModeKey = (typeof MODE_KEYS)[number];
 
 const grid = z.strictObject({
   inset: quantity(
@@ -29,7 +30,7 @@ const grid = z.strictObject({
       min: 0,
       max: 100,
     },
-  ).default({ value: 2.54, unit: 'cm', written: '1 in' }),
+  ).default({ value: CM_PER_INCH, unit: 'cm', written: '1 in' }),
   rows: z
     .array(z.array(gridPoint).min(1))
     .min(1)

@@ -1,3 +1,4 @@
+import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 /**
  * The quantities that content may state, each with one canonical unit and the spellings that are read.
  * A spelling is matched after `normaliseUnit`, so `µT`, `uT` and `μT`, or `mW/cm²` and `mW/cm^2`, are one.
@@ -21,8 +22,16 @@ export const QUANTITIES = {
     name: 'a length',
     canonical: 'cm',
     typed: 'cm',
-    // 1 in = 2.54 cm exactly (international yard and pound agreement, 1959).
-    units: by({ cm: 1, mm: 0.1, m: 100, in: 2.54, inch: 2.54, inches: 2.54, '"': 2.54, ft: 30.48 }),
+    units: by({
+      cm: 1,
+      mm: 0.1,
+      m: 100,
+      in: CM_PER_INCH,
+      inch: CM_PER_INCH,
+      inches: CM_PER_INCH,
+      '"': CM_PER_INCH,
+      ft: 12 * CM_PER_INCH,
+    }),
   },
   wavelength: { name: 'a wavelength', canonical: 'nm', typed: 'nm', units: by({ nm: 1, um: 1000 }) },
   irradiance: {

@@ -8,8 +8,7 @@ import {
 } from '../instrument/instrument.ts';
 import { type BandShares, SHARES_UNKNOWN, spectralComponents } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
-import { studentQuantile } from '../student-t.ts';
-import { rectangular } from '../uncertainty.ts';
+import { coverageFactor, rectangular } from '../uncertainty.ts';
 
 /**
  * What the truth is beyond what is stated, when an error is at one standard uncertainty: a reading that is 2 % too
@@ -154,8 +153,7 @@ export function takeReadings(
   const values = accepted.map((it) => it.reduce((sum, value) => sum + value, 0) / it.length);
   const rounding = resolutionComponents(instrument, '')[0]?.contribution ?? 0;
   const widened = pooled
-    ? (pooled.standardDeviation * studentQuantile(0.975, pooled.degreesOfFreedom)) /
-      studentQuantile(0.975, Number.POSITIVE_INFINITY)
+    ? (pooled.standardDeviation * coverageFactor(pooled.degreesOfFreedom)) / coverageFactor(Number.POSITIVE_INFINITY)
     : 0;
   return {
     values,

@@ -1,12 +1,12 @@
 import type { BudgetComponent } from '../figure.ts';
 import { drawError, seededRandom } from '../random.ts';
+import { MILLI } from '../unit-factors.ts';
 import { emptySupposed, suppose } from './beam-prior.ts';
 import { allowedBeams, BEAMS } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
 import { PATTERNS } from './drive.ts';
 import { type Emitter, widened } from './emitter.ts';
 import type { Readings, SharedError } from './error-sources.ts';
-import { MILLI } from './irradiance.ts';
 import { grainOf, movedRows } from './moved-rows.ts';
 import { overMains } from './over-mains.ts';
 import type { PanelModel } from './panel-model.ts';

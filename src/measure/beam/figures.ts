@@ -2,7 +2,9 @@ import { type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '
 import { type Instrument, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
 import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
+import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
+import type { Said } from '../statement.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 import type { BeamSource, Estimate, OpticsResult } from './estimate.ts';
 import type { Spread } from './spread.ts';
@@ -39,7 +41,7 @@ const METRICS = {
 } as const;
 
 /** The same gap for every figure. */
-export function opticsGaps(reason: string): OpticsFigures {
+export function opticsGaps(reason: Said): OpticsFigures {
   return {
     halfAngle: gap(METRICS.halfAngle, reason),
     samplingBias: gap(METRICS.samplingBias, reason),
@@ -201,7 +203,7 @@ export function pricePerEmittedWattFigure(
   emitted: Figure,
   baseCurrency: string,
 ): Figure {
-  const value = price.value / emitted.value;
+  const value = pricePerWatt(price.value, emitted.value);
   const figure = productFigure(
     {
       id: `${session}/price-per-emitted-watt`,

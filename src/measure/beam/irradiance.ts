@@ -1,3 +1,4 @@
+import { MILLI } from '../unit-factors.ts';
 import { checkExponent } from './beam.ts';
 import type { PlacedLed } from './emitter.ts';
 
@@ -7,9 +8,6 @@ export interface Place {
   y: number;
   z: number;
 }
-
-/** mW in a W. */
-export const MILLI = 1000;
 
 /** The direction of a sensor that looks straight at the panel's plane. */
 const FACING = { x: 0, y: 0, z: -1 } as const;

@@ -1,4 +1,4 @@
-import { MILLI } from './irradiance.ts';
+import { MILLI } from '../unit-factors.ts';
 import { GEOMETRY, type PanelSums, type Sums } from './panel-sums.ts';
 import { BASIS, squaredWeights, WeightedRows } from './profile-basis.ts';
 

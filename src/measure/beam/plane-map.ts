@@ -1,6 +1,6 @@
+import { MILLI } from '../unit-factors.ts';
 import type { EmitterPart } from './emitter.ts';
 import { emptyNodes, exponentNodes, fillNodes, LATTICE_ROOT, LATTICE_T } from './gaussian-sum.ts';
-import { MILLI } from './irradiance.ts';
 
 /** A rectangle parallel to the panel, cut into equal cells. Lengths in cm, from the middle of the LED field. */
 export interface Raster {

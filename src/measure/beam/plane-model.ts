@@ -1,3 +1,4 @@
+import { MILLI } from '../unit-factors.ts';
 import type { EmitterPart, Field } from './emitter.ts';
 import {
   type ExponentNodes,
@@ -8,7 +9,6 @@ import {
   LATTICE_SIZE,
   LATTICE_T,
 } from './gaussian-sum.ts';
-import { MILLI } from './irradiance.ts';
 
 /** A place on a plane parallel to the panel, cm from its middle. */
 export interface Spot {

@@ -1,7 +1,7 @@
 import { mean } from 'simple-statistics';
-import { gridGeometry } from '../irradiance/grid.ts';
+import { gridGeometry } from '../irradiance/grid-geometry.ts';
+import { MILLI } from '../unit-factors.ts';
 import { type Emitter, type EmitterPart, emitterParts, type Field, isEven, placeLeds } from './emitter.ts';
-import { MILLI } from './irradiance.ts';
 import { irradianceOver } from './plane-map.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 

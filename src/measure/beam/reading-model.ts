@@ -1,8 +1,8 @@
+import { MILLI } from '../unit-factors.ts';
 import { angularRows } from './angular-sums.ts';
 import type { Supposed } from './beam-prior.ts';
 import { PATTERNS } from './drive.ts';
 import type { SharedError } from './error-sources.ts';
-import { MILLI } from './irradiance.ts';
 import { GEOMETRY, type PanelSums, type Rows } from './panel-sums.ts';
 import { BASIS, squaredWeights, WeightedRows } from './profile-basis.ts';
 

@@ -1,6 +1,6 @@
+import { MILLI } from '../unit-factors.ts';
 import { distanceCurve, placeValues } from './distance-curve.ts';
 import type { Readings } from './error-sources.ts';
-import { MILLI } from './irradiance.ts';
 import type { PanelModel } from './panel-model.ts';
 import type { Layout, PanelSums } from './panel-sums.ts';
 import { gridSpots } from './plane-values.ts';

@@ -2,8 +2,9 @@ import type { Figure } from '../figure.ts';
 import { type Instrument, instrumentAbsence, isCalibrated } from '../instrument/instrument.ts';
 import type { BandShares } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
-import { pooledRepeats } from '../irradiance/grid.ts';
+import { pooledRepeats } from '../irradiance/repeats.ts';
 import { seedFromText } from '../random.ts';
+import type { Said } from '../statement.ts';
 import { rectangular } from '../uncertainty.ts';
 import { assumedEmitter, type CountedLeds, countedEmitter } from './assumed-emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from './error-sources.ts';
@@ -51,7 +52,7 @@ export interface SessionLight {
 }
 
 /** What the calculation needs, with notes on what was assumed; or why it cannot be made. */
-export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld: string };
+export type SessionOptics = { input: OpticsInput; notes: string[] } | { withheld: Said };
 
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
 export function sessionOptics(light: SessionLight): SessionOptics {

@@ -1,10 +1,8 @@
+import { CM_PER_INCH } from '../unit-factors.ts';
 import { type Check, words } from './check.ts';
 
 /** Bench distances under this, cm, are odd: single LEDs show, and meters are not made for so oblique a light. Our own choice. */
 export const NEAREST_BENCH = 10;
-
-/** cm an inch, exactly (international yard and pound agreement, 1959). */
-const INCH = 2.54;
 
 /** A number of centimetres that would be the reference distance in inches, within this share of it. Our own choice. */
 export const SAME_NUMBER = 0.02;
@@ -14,7 +12,7 @@ export const benchDistance: Check = {
   guards: 'A distance in inches typed as centimetres, or a bench nearer than meters are made for.',
   run: ({ distances, reference }) =>
     distances.flatMap(({ what, value, at, concerns, isBench = false }) => {
-      const inInches = Math.abs(value * INCH - reference) <= SAME_NUMBER * reference;
+      const inInches = Math.abs(value * CM_PER_INCH - reference) <= SAME_NUMBER * reference;
       if (!inInches && !(isBench && value < NEAREST_BENCH)) return [];
       return [
         {

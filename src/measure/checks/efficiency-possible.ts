@@ -1,7 +1,6 @@
 import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../methods.ts';
+import { MODES_COMBINED_FIRST } from '../modes.ts';
 import { type Check, words } from './check.ts';
-
-const MODES = ['combined', 'red', 'near-infrared'];
 
 /**
  * What an efficiency that can't be puts in doubt besides itself: at least one of the figures that it is made of, and
@@ -24,7 +23,7 @@ export const efficiencyPossible: Check = {
   run: (facts) => {
     const combined = facts.figure('efficiency-combined');
     const isCombinedSound = combined !== undefined && combined.value / 100 <= ODD_EFFICIENCY;
-    return MODES.flatMap((mode) =>
+    return MODES_COMBINED_FIRST.flatMap((mode) =>
       [`efficiency-${mode}`, `efficiency-${mode}-net`].map((metric) => ({ mode, metric })),
     ).flatMap(({ mode, metric }) => {
       const figure = facts.figure(metric);

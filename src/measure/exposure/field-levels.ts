@@ -1,4 +1,5 @@
 import { type Figure, isFigure } from '../figure.ts';
+import { MILLI } from '../unit-factors.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
 import type { LimitId } from './limit.ts';
 import {
@@ -12,9 +13,6 @@ import {
 
 /** Frequencies of the mains, Hz. */
 export type MainsFrequency = 50 | 60;
-
-/** 1 W/m² = 1000 mW/m². */
-const MILLI = 1000;
 
 /**
  * Where all of a field is taken to be: where drivers work, from 3 kHz on; at the mains' frequency; or at the one that the

@@ -1,10 +1,46 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
+import { isCode, type Statement } from '../statement.ts';
 import { rectangular } from '../uncertainty.ts';
 import type { AngularResponse } from './angular-response.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Why a reading has no uncertainty. */
+    'instrument-not-named': object;
+    /** Errors of an instrument, and how they were come by. */
+    calibration: { instrument: string };
+    'calibration-as-stated': { date: string; stated: StatedUncertainty };
+    offset: { instrument: string };
+    'offset-as-stated': { date: string };
+    resolution: { instrument: string };
+    'half-step': object;
+    'half-step-averaged': object;
+    'half-step-each': object;
+    'angular-response': object;
+    'angular-as-stated': { response: AngularResponse };
+    repeatability: object;
+    /** As fraction of the reading, or in decibels. */
+    'repeatability-as-stated': { relative: number } | { decibels: number };
+    /** Where an instrument's file is silent. */
+    'scatter-not-known': { instrument: string };
+    'cosine-response': object;
+    'not-stated-for': { instrument: string };
+  }
+}
+
+/** What a calibration promises, as it was stated: in percent, in the unit of the display, at a coverage factor. */
+export interface StatedUncertainty {
+  /** % of the reading */
+  relative: number;
+  /** In `unit`. */
+  absolute: number;
+  unit: string;
+  coverageFactor: number;
+}
+
 /**
- * What the calculation needs to know of a meter. Relative values are fractions of the reading, absolute ones
- * are in the canonical unit of what the meter reads; all are standard uncertainties (k = 1).
+ * What the calculation needs to know of an instrument. Relative values are fractions of the reading, absolute ones
+ * are in the canonical unit of what it reads; all are standard uncertainties (k = 1).
  */
 export interface Instrument {
   id: string;
@@ -12,18 +48,18 @@ export interface Instrument {
   /** What it responds to, in its file's words. */
   response?: string;
   /** Why no calibration counts for the readings; they then have no known uncertainty. */
-  calibrationAbsent?: string;
+  calibrationAbsent?: Statement;
   /** Day of the calibration that counts: a new one is a new error. Empty where there is none. */
   calibrationDate: string;
   calibrationRelative: number;
   calibrationAbsolute: number;
-  /** How the two were stated: "5 % at k = 2". */
-  calibrationStated: string;
+  /** How the two were stated. */
+  calibrationStated: StatedUncertainty;
   /** Smallest step of the display. */
   resolution: number;
   /** Lowest and highest value that the display shows. */
   range?: { from: number; to: number };
-  /** Errors of the sensor in each band, beyond the calibration; an irradiance meter's. */
+  /** Errors of the sensor in each band, beyond the calibration; a light meter's. */
   spectralResponse?: { red?: number; nearInfrared?: number };
   angularResponse?: AngularResponse;
   repeatability?: number;
@@ -31,20 +67,20 @@ export interface Instrument {
   repeatabilityDecibels?: number;
 }
 
-/** Why a reading has no uncertainty: said in the figure. */
-export const NO_INSTRUMENT = 'the session does not name the meter';
+/** Why a reading has no uncertainty. */
+export const NO_INSTRUMENT: Statement = { code: 'instrument-not-named' };
 
-/** Whether the uncertainty of readings is known: their meter is named, and one of its calibrations counts for them. */
+/** Whether the uncertainty of readings is known: their instrument is named, and one of its calibrations counts for them. */
 export function isCalibrated(instrument: Instrument | undefined): instrument is Instrument {
   return instrument !== undefined && instrument.calibrationAbsent === undefined;
 }
 
 /** Why it is not. */
-export function instrumentAbsence(instrument: Instrument | undefined): string {
+export function instrumentAbsence(instrument: Instrument | undefined): Statement {
   return instrument?.calibrationAbsent ?? NO_INSTRUMENT;
 }
 
-/** Whether a value, in the canonical unit, lies in the range of the display, ends included; a meter without one has no bounds. */
+/** Whether a value, in the canonical unit, lies in the range of the display, ends included; without one there are no bounds. */
 export function isWithinRange(instrument: Pick<Instrument, 'range'>, value: number): boolean {
   return !instrument.range || (value >= instrument.range.from && value <= instrument.range.to);
 }
@@ -57,33 +93,37 @@ export function isBelowFirstStep(instrument: Pick<Instrument, 'resolution'>, val
   return value < instrument.resolution;
 }
 
-/** Errors of the calibration: one for all that the meter reads until the next one. */
+/** Errors of the calibration: one for all that the instrument reads until the next one. */
 export function calibrationComponents(instrument: Instrument, value: number): BudgetComponent[] {
-  const lines: BudgetComponent[] = [];
+  const components: BudgetComponent[] = [];
   const base = { type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY } as const;
   if (instrument.calibrationRelative > 0) {
-    lines.push({
+    components.push({
       source: {
         ...base,
         key: `${instrument.id}@${instrument.calibrationDate}/calibration`,
-        what: `Calibration of the ${instrument.name}`,
-        evaluation: `calibration of ${instrument.calibrationDate}: ${instrument.calibrationStated}, normal; common to all that it read until the next one`,
+        what: { code: 'calibration', instrument: instrument.name },
+        evaluation: {
+          code: 'calibration-as-stated',
+          date: instrument.calibrationDate,
+          stated: instrument.calibrationStated,
+        },
       },
       contribution: instrument.calibrationRelative * value,
     });
   }
   if (instrument.calibrationAbsolute > 0) {
-    lines.push({
+    components.push({
       source: {
         ...base,
         key: `${instrument.id}@${instrument.calibrationDate}/offset`,
-        what: `Offset of the ${instrument.name}`,
-        evaluation: `stated with the calibration of ${instrument.calibrationDate}, normal; common to all that it read until the next one`,
+        what: { code: 'offset', instrument: instrument.name },
+        evaluation: { code: 'offset-as-stated', date: instrument.calibrationDate },
       },
       contribution: instrument.calibrationAbsolute,
     });
   }
-  return lines;
+  return components;
 }
 
 /**
@@ -97,14 +137,11 @@ export function resolutionComponents(instrument: Instrument, key: string, share 
     {
       source: {
         key: `${key}/resolution`,
-        what: `Resolution of the ${instrument.name}`,
+        what: { code: 'resolution', instrument: instrument.name },
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation:
-          share === 1
-            ? 'half a step either way, rectangular'
-            : 'half a step either way a reading, rectangular, averaged over the points',
+        evaluation: { code: share === 1 ? 'half-step' : 'half-step-averaged' },
       },
       contribution: rectangular(instrument.resolution / 2) * share,
     },
@@ -112,27 +149,23 @@ export function resolutionComponents(instrument: Instrument, key: string, share 
 }
 
 /**
- * Oblique light near a panel. The angular error is the meter's own, but how much of it shows depends on the
- * panel and the distance, so it is taken as one error a session and not as one of the meter.
+ * Oblique light near a panel. The angular error is the instrument's own, but how much of it shows depends on the
+ * panel and the distance, so it is taken as one error a session and not as one of the instrument.
  *
  * @param error that the oblique light makes of the value, in its unit: see `obliqueError`
  */
 export function angularComponents(instrument: Instrument, session: string, error: number): BudgetComponent[] {
   const { angularResponse } = instrument;
   if (angularResponse === undefined) return [];
-  const stated =
-    angularResponse.kind === 'f2'
-      ? `f2 of ${percent(angularResponse.f2)}`
-      : `errors at ${angularResponse.points.map((it) => `${it.angle}°`).join(', ')}`;
   return [
     {
       source: {
         key: `${session}/angular`,
-        what: 'Angular (cosine) response of the meter',
+        what: { code: 'angular-response' },
         type: 'B',
         distribution: 'normal',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `${stated} in the instrument file, at the angles from which an even, wide field lights the meter; normal`,
+        evaluation: { code: 'angular-as-stated', response: angularResponse },
       },
       contribution: error,
     },
@@ -149,10 +182,6 @@ export function repeatabilityComponents(
   const { repeatability, repeatabilityDecibels } = instrument;
   const scatter = repeatabilityDecibels ?? (repeatability ?? 0) * value;
   if (scatter === 0) return [];
-  const stated =
-    repeatabilityDecibels === undefined
-      ? `${percent(repeatability ?? 0)} of the reading`
-      : `${repeatabilityDecibels} dB`;
   return [
     {
       source: {
@@ -161,7 +190,12 @@ export function repeatabilityComponents(
         type: 'B',
         distribution: 'normal',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `${stated}, from the instrument file: no repeats in the session`,
+        evaluation: {
+          code: 'repeatability-as-stated',
+          ...(repeatabilityDecibels === undefined
+            ? { relative: repeatability ?? 0 }
+            : { decibels: repeatabilityDecibels }),
+        },
       },
       contribution: scatter * share,
     },
@@ -169,27 +203,23 @@ export function repeatabilityComponents(
 }
 
 /** What budgets call the scatter of readings; a difference looks for it. */
-export const REPEATABILITY = 'Repeatability';
+export const REPEATABILITY: Statement = { code: 'repeatability' };
 
-/** Said where a meter's file is silent, so that the omission shows. */
+/** The scatter of readings, where no budget holds it; undefined where one does. */
+export function unassessedScatter(unassessed: readonly Unassessed[]): Unassessed | undefined {
+  return unassessed.find(({ what }) => isCode(what, 'repeatability'));
+}
+
+/** Told where an instrument's file is silent, so that the omission shows. */
 export function missingRepeatability(instrument: Instrument): Unassessed[] {
   return instrument.repeatability === undefined && instrument.repeatabilityDecibels === undefined
-    ? [
-        {
-          what: REPEATABILITY,
-          reason: `no repeats were taken, and how readings scatter is not known for the ${instrument.name}`,
-        },
-      ]
+    ? [{ what: REPEATABILITY, reason: { code: 'scatter-not-known', instrument: instrument.name } }]
     : [];
 }
 
-/** Said where the angular response is not known. */
+/** Told where the angular response is not known. */
 export function missingAngular(instrument: Instrument): Unassessed[] {
   return instrument.angularResponse === undefined
-    ? [{ what: 'Angular (cosine) response', reason: `not stated for the ${instrument.name}` }]
+    ? [{ what: { code: 'cosine-response' }, reason: { code: 'not-stated-for', instrument: instrument.name } }]
     : [];
-}
-
-function percent(fraction: number): string {
-  return `${Number((fraction * 100).toPrecision(3))} %`;
 }

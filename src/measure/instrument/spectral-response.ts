@@ -1,6 +1,15 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
 import type { Instrument } from './instrument.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    'spectral-response': { band?: Band };
+    /** The error as fraction of the band's light, and how much of the light that is. */
+    'spectral-as-stated': { band: Band; error: number; shares: BandShares };
+    'spectral-not-stated': { bands: readonly Band[]; instrument: string };
+  }
+}
+
 /** The two bands in which panels shine. */
 export type Band = 'red' | 'nearInfrared';
 
@@ -23,19 +32,19 @@ export function bandShares(red: number | undefined, nearInfrared: number | undef
   return { red: red / (red + nearInfrared), nearInfrared: nearInfrared / (red + nearInfrared) };
 }
 
-const BANDS: ReadonlyArray<{ band: Band; key: string; name: string }> = [
-  { band: 'red', key: 'red', name: 'red' },
-  { band: 'nearInfrared', key: 'near-infrared', name: 'near-infrared' },
+const BANDS: ReadonlyArray<{ band: Band; key: string }> = [
+  { band: 'red', key: 'red' },
+  { band: 'nearInfrared', key: 'near-infrared' },
 ];
 
 /**
- * What a meter misreads because its sensor does not answer to every wavelength alike. One error a band for all that
- * the meter ever read: another calibration of the same sensor does not change it.
+ * What an instrument misreads because its sensor does not answer to every wavelength alike. One error a band for all that
+ * it ever read: another calibration of the same sensor does not change it.
  *
  * @param value in the canonical unit; 1 gives relative contributions
  */
 export function spectralComponents(instrument: Instrument, value: number, shares: BandShares): BudgetComponent[] {
-  return BANDS.flatMap(({ band, key, name }): BudgetComponent[] => {
+  return BANDS.flatMap(({ band, key }): BudgetComponent[] => {
     const error = instrument.spectralResponse?.[band];
     const share = shares[band];
     if (!error || share === 0) return [];
@@ -43,11 +52,11 @@ export function spectralComponents(instrument: Instrument, value: number, shares
       {
         source: {
           key: `${instrument.id}/spectral-${key}`,
-          what: `Spectral response (${name})`,
+          what: { code: 'spectral-response', band },
           type: 'B',
           distribution: 'normal',
           degreesOfFreedom: Number.POSITIVE_INFINITY,
-          evaluation: `${tidy(100 * error)} % of the ${name}, from the instrument file, normal; ${partOf(share, shares)}`,
+          evaluation: { code: 'spectral-as-stated', band, error, shares },
         },
         contribution: error * share * value,
       },
@@ -55,17 +64,15 @@ export function spectralComponents(instrument: Instrument, value: number, shares
   });
 }
 
-/** Said where a band was read for which the meter's file states no error. */
+/** Told where a band was read for which the instrument's file states no error. */
 export function missingSpectral(instrument: Instrument, shares: BandShares): Unassessed[] {
   const silent = BANDS.filter(({ band }) => shares[band] > 0 && instrument.spectralResponse?.[band] === undefined);
   if (silent.length === 0) return [];
-  const bands = silent.map((it) => it.name).join(' and ');
-  return [{ what: 'Spectral response', reason: `no error in ${bands} is stated for the ${instrument.name}` }];
+  const bands = silent.map((it) => it.band);
+  return [
+    {
+      what: { code: 'spectral-response' },
+      reason: { code: 'spectral-not-stated', bands, instrument: instrument.name },
+    },
+  ];
 }
-
-function partOf(share: number, { red, nearInfrared }: BandShares): string {
-  if (share !== 1) return `${tidy(100 * share)} % of the light by the peaks of each channel alone`;
-  return red === nearInfrared ? 'taken for all of the light, whose shares are not known' : 'all of the light';
-}
-
-const tidy = (value: number) => Number(value.toPrecision(3));

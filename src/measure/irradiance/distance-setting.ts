@@ -2,6 +2,14 @@ import type { BudgetComponent } from '../figure.ts';
 import type { LitField } from '../instrument/angular-response.ts';
 import { rectangular } from '../uncertainty.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    'distance-setting': object;
+    /** Half-width and distance, cm; irradiance falls as the distance to the power `exponent`. */
+    'distance-as-set': { halfWidth: number; distance: number; exponent: number };
+  }
+}
+
 /**
  * How strongly irradiance answers to the distance: p in E ~ z^-p, at distance z from a uniform Lambertian
  * disc of the same area, on its axis. With E ~ R^2 / (R^2 + z^2), p = 2 z^2 / (R^2 + z^2): 0 at contact, 2
@@ -30,7 +38,7 @@ export interface DistanceSetting {
   field?: { width: number; height: number };
 }
 
-/** The field with its distance, as the angular error of a meter asks for it; undefined where its sides are not known. */
+/** The field with its distance, as the angular error of an instrument asks for it; undefined where its sides are not known. */
 export function litField({ distance, field }: DistanceSetting): LitField | undefined {
   return field && { ...field, distance };
 }
@@ -43,11 +51,11 @@ export function distanceComponents(setting: DistanceSetting, session: string, va
     {
       source: {
         key: `${session}/distance`,
-        what: 'Setting of the distance',
+        what: { code: 'distance-setting' },
         type: 'B',
         distribution: 'rectangular',
         degreesOfFreedom: Number.POSITIVE_INFINITY,
-        evaluation: `±${setting.halfWidth} cm at ${setting.distance} cm, rectangular; irradiance falls as distance to the power ${p.toFixed(2)} here`,
+        evaluation: { code: 'distance-as-set', halfWidth: setting.halfWidth, distance: setting.distance, exponent: p },
       },
       contribution: (-p * value * rectangular(setting.halfWidth)) / setting.distance,
     },

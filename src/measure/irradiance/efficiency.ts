@@ -3,6 +3,12 @@ import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { linearFigure, productFigure } from '../uncertainty.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    'scaled-by-peaks': object;
+  }
+}
+
 /** What one mode's efficiency is calculated from. */
 export interface EfficiencyInputs {
   session: string;
@@ -70,7 +76,7 @@ function efficiency(
       basis: 'derived',
       method: methodReference('efficiency'),
       calculation: `η = ${number(power.value)} W${scaleText} ÷ ${drawText} = ${number((100 * power.value * scale) / draw.value)} %`,
-      notes: peaks ? ['scaled from both channels by the peaks'] : [],
+      notes: peaks ? [{ code: 'scaled-by-peaks' }] : [],
     },
     [
       { figure: power, power: 1 },

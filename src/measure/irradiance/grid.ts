@@ -1,5 +1,6 @@
-import { mean, sampleStandardDeviation } from 'simple-statistics';
-import type { BudgetComponent, Figure, FigureOrGap, Unassessed } from '../figure.ts';
+import { mean } from 'simple-statistics';
+import { at } from '../at.ts';
+import type { BudgetComponent, Figure, FigureOrGap } from '../figure.ts';
 import { gap } from '../figure.ts';
 import { obliqueError } from '../instrument/angular-response.ts';
 import {
@@ -21,13 +22,28 @@ import {
 } from '../instrument/spectral-response.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
-import { makeFigure } from '../uncertainty.ts';
+import type { Said, Statement } from '../statement.ts';
+import { makeFigure, type UncertaintyKnowledge } from '../uncertainty.ts';
 import { type DistanceSetting, distanceComponents, litField } from './distance-setting.ts';
-import { type UniformityFigures, uniformityFigures, uniformityGaps } from './uniformity.ts';
+import type { GridGeometry } from './grid-geometry.ts';
+import { pooledRepeats, type Repeats } from './repeats.ts';
+import { type GridPoint, type UniformityFigures, uniformityFigures, uniformityGaps } from './uniformity.ts';
 
-/** A grid as it was read: rows from the top, points from the left, each with the readings that were kept. */
+declare module '../statement.ts' {
+  interface StatementData {
+    'grid-all-rejected': object;
+    'grid-points-empty': { empty: number; of: number };
+    'repeats-at-a-point': object;
+    /** Standard deviation in mW/cm2. */
+    'repeats-pooled': { standardDeviation: number; degreesOfFreedom: number };
+    /** The different shares of the cells, and the mean that they make, mW/cm2. */
+    'cell-mean-calculation': { shares: readonly number[]; mean: number };
+  }
+}
+
+/** A grid as it was read: rows from the top, points from the left, each with the readings that were accepted. */
 export interface GridReadings {
-  /** Kept readings of each point, mW/cm2; empty where all of them were struck out. */
+  /** Accepted readings of each point, mW/cm2; empty where all of them were rejected. */
   points: readonly (readonly (readonly number[])[])[];
   /** Where it was read, for ids: `<panel>/<date>`. */
   session: string;
@@ -35,69 +51,6 @@ export interface GridReadings {
   distance: DistanceSetting;
   /** How much of the light lies in each band; all of it in either where it is left out. */
   bands?: BandShares;
-}
-
-/** Where the points lie on the LED field, and the part of the field that each stands for. */
-export interface GridGeometry {
-  /** cm from the left edge of the field, one a column. */
-  x: number[];
-  /** cm from the top edge of the field, one a row. */
-  y: number[];
-  /** Share of the field nearer to the point than to any other, row by row; sums to 1. */
-  shares: number[][];
-}
-
-/**
- * Positions of an n x m grid whose outer points lie `inset` inside the edges, and the cells around them: cells
- * meet half-way between neighbours, and outer ones reach to the edge. A single row or column lies in the middle.
- *
- * @param width of the LED field, cm
- * @param height of the LED field, cm
- * @param inset cm
- * @returns undefined where the field is too small for the inset, so that points would coincide or cross
- */
-export function gridGeometry(
-  columns: number,
-  rows: number,
-  width: number,
-  height: number,
-  inset: number,
-): GridGeometry | undefined {
-  const along = (count: number, size: number): { at: number[]; share: number[] } | undefined => {
-    if (count === 1) return { at: [size / 2], share: [1] };
-    if (2 * inset >= size) return undefined;
-    const at = Array.from({ length: count }, (_, i) => inset + ((size - 2 * inset) * i) / (count - 1));
-    const edges = [0, ...at.slice(1).map((it, i) => (it + (at[i] as number)) / 2), size];
-    return { at, share: at.map((_, i) => ((edges[i + 1] as number) - (edges[i] as number)) / size) };
-  };
-  const across = along(columns, width);
-  const down = along(rows, height);
-  if (!across || !down) return undefined;
-  return { x: across.at, y: down.at, shares: down.share.map((dy) => across.share.map((dx) => dx * dy)) };
-}
-
-/** Pooled standard deviation of repeats at the same point, and its degrees of freedom. */
-export interface Repeats {
-  standardDeviation: number;
-  degreesOfFreedom: number;
-}
-
-/**
- * Scatter of repeated readings at one point, pooled over the points that have any: the root of
- * sum (n_j - 1) s_j^2 / sum (n_j - 1). Spread between points does not enter.
- *
- * Source: pooled estimate, JCGM 100:2008, H.3.6 and 4.2.4 (clause numbers from memory).
- */
-export function pooledRepeats(points: readonly (readonly number[])[]): Repeats | undefined {
-  let squares = 0;
-  let degreesOfFreedom = 0;
-  for (const readings of points) {
-    if (readings.length < 2) continue;
-    squares += (readings.length - 1) * sampleStandardDeviation([...readings]) ** 2;
-    degreesOfFreedom += readings.length - 1;
-  }
-  if (degreesOfFreedom === 0) return undefined;
-  return { standardDeviation: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
 }
 
 /** All figures of one grid. */
@@ -112,7 +65,7 @@ const METRICS = {
 } as const;
 
 /** The same gap for every figure of a grid. */
-export function gridGaps(reason: string): GridFigures {
+export function gridGaps(reason: Said): GridFigures {
   return {
     mean: gap(METRICS.mean, reason),
     cellMean: gap(METRICS.cellMean, reason),
@@ -126,27 +79,31 @@ export function gridGaps(reason: string): GridFigures {
  * coefficient of variation over the points. The spread between points is the panel's non-uniformity. It is
  * not an uncertainty of the mean, and no part of it enters any budget.
  *
- * @param geometry for the cells; a string says why there is none
+ * @param geometry for the cells; a statement says why there is none
  */
-export function gridFigures(grid: GridReadings, geometry: GridGeometry | string): GridFigures {
+export function gridFigures(grid: GridReadings, geometry: GridGeometry | Said): GridFigures {
+  const cells = isAbsent(geometry) ? [] : geometry.shares.flat();
   const flat = grid.points.flat();
   const oblique = obliqueErrors(grid, geometry);
-  const accepted = flat
-    .map((readings, index) => ({ readings, index, oblique: oblique[index] ?? 0 }))
-    .filter((it) => it.readings.length > 0);
-  if (accepted.length === 0) return gridGaps('every reading of the grid was struck out');
+  const points = flat
+    .map((readings, place) => ({ readings, place, oblique: oblique?.[place] ?? 0 }))
+    .filter((it) => it.readings.length > 0)
+    .map(({ readings, ...it }): GridPoint => ({ ...it, value: mean([...readings]), count: readings.length }));
+  if (points.length === 0) return gridGaps({ code: 'grid-all-rejected' });
 
-  const values = accepted.map((it) => mean([...it.readings]));
-  const dropped = flat.length - accepted.length;
-  const notes = dropped > 0 ? [`${dropped} of ${flat.length} grid points without a kept reading`] : [];
-  const path = `${grid.session}/grid`;
+  const empty = flat.length - points.length;
+  const notes: Statement[] = empty > 0 ? [{ code: 'grid-points-empty', empty, of: flat.length }] : [];
   const repeats = pooledRepeats(flat);
-  const geometricShares = typeof geometry === 'string' ? undefined : geometry.shares.flat();
 
-  const weighted = (metric: string, weights: readonly number[], calculation: string): Figure => {
+  const weightedMean = (
+    metric: string,
+    weightOf: (point: GridPoint) => number,
+    calculation: (mean: number) => string | Statement,
+  ): Figure => {
+    const weights = points.map(weightOf);
     const total = weights.reduce((sum, w) => sum + w, 0);
-    const shares = weights.map((w) => w / total);
-    const value = values.reduce((sum, v, i) => sum + v * (shares[i] as number), 0);
+    const weighted = points.map((point) => ({ ...point, share: weightOf(point) / total }));
+    const value = weighted.reduce((sum, it) => sum + it.value * it.share, 0);
     return makeFigure(
       {
         id: `${grid.session}/${metric}`,
@@ -154,45 +111,43 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | string)
         unit: 'mW/cm²',
         basis: 'derived',
         method: methodReference('mean-irradiance'),
-        inputs: [path],
-        calculation: `${calculation} = ${number(value)} mW/cm²`,
+        inputs: [`${grid.session}/grid`],
+        calculation: calculation(value),
         notes,
       },
       value,
-      gridKnowledge(grid, accepted, values, shares, repeats, value),
+      gridKnowledge(grid, weighted, repeats, value),
     );
   };
 
-  const equal = weighted(
+  const equal = weightedMean(
     METRICS.mean,
-    accepted.map(() => 1),
-    `Ē = (${values.map((it) => number(it)).join(' + ')}) ÷ ${accepted.length}`,
+    () => 1,
+    (value) => `Ē = (${points.map((it) => number(it.value)).join(' + ')}) ÷ ${points.length} = ${number(value)} mW/cm²`,
   );
-
-  const cellMean: FigureOrGap =
-    typeof geometry === 'string' || geometricShares === undefined
-      ? gap(METRICS.cellMean, geometry as string)
-      : weighted(
-          METRICS.cellMean,
-          accepted.map((it) => geometricShares[it.index] as number),
-          `Ē = Σ (cell share × reading), shares ${[...new Set(geometricShares.map((it) => number(it, 3)))].join(', ')}`,
-        );
-
   return {
     mean: equal,
-    cellMean,
+    cellMean: isAbsent(geometry)
+      ? gap(METRICS.cellMean, geometry)
+      : weightedMean(
+          METRICS.cellMean,
+          (it) => at(cells, it.place),
+          (value) => ({ code: 'cell-mean-calculation', shares: cells, mean: value }),
+        ),
     ...uniformityFigures({
       session: grid.session,
       instrument: grid.instrument,
-      values,
-      counts: accepted.map((it) => it.readings.length),
-      places: accepted.map((it) => it.index),
+      points,
       repeats,
       mean: equal,
-      oblique: accepted.map((it) => it.oblique),
       common: (value, obliqueError) => commonComponents(grid, value, obliqueError),
     }),
   };
+}
+
+/** True where there is no geometry, but the reason for it. */
+function isAbsent(it: GridGeometry | Said): it is Said {
+  return typeof it === 'string' || 'code' in it;
 }
 
 /** Errors that all readings of a grid share, as they show at a value; that of oblique light as it was found, mW/cm2. */
@@ -210,57 +165,56 @@ function commonComponents(
   ];
 }
 
-/** Relative error of the meter at each point from the angles at which the field's light reaches it, row by row. */
-function obliqueErrors({ instrument, points, distance }: GridReadings, geometry: GridGeometry | string): number[] {
+/**
+ * Relative error of the instrument at each point from the angles at which the field's light reaches it, row by row;
+ * undefined where its angular response is not known.
+ */
+function obliqueErrors(
+  { instrument, points, distance }: GridReadings,
+  geometry: GridGeometry | Said,
+): number[] | undefined {
   const response = instrument?.angularResponse;
-  if (!response) return [];
+  if (!response) return undefined;
   const field = litField(distance);
   return points.flatMap((row, j) =>
-    row.map((_, i) => {
-      const spot =
-        typeof geometry === 'string' ? undefined : { x: geometry.x[i] as number, y: geometry.y[j] as number };
-      return obliqueError(response, field, spot);
-    }),
+    row.map((_, i) =>
+      obliqueError(response, field, isAbsent(geometry) ? undefined : { x: at(geometry.x, i), y: at(geometry.y, j) }),
+    ),
   );
 }
 
+/** @param points each with its share in the mean, which sum to 1 */
 function gridKnowledge(
   grid: GridReadings,
-  accepted: ReadonlyArray<{ readings: readonly number[]; index: number; oblique: number }>,
-  values: readonly number[],
-  shares: readonly number[],
+  points: ReadonlyArray<GridPoint & { share: number }>,
   repeats: Repeats | undefined,
   value: number,
-): { budget: BudgetComponent[]; unassessed: Unassessed[] } | { absent: string } {
+): UncertaintyKnowledge {
   const { instrument, session, bands = SHARES_UNKNOWN } = grid;
   if (!isCalibrated(instrument)) return { absent: instrumentAbsence(instrument) };
-  const oblique = accepted.reduce((sum, it, i) => sum + (shares[i] as number) * (values[i] as number) * it.oblique, 0);
+  const oblique = points.reduce((sum, it) => sum + it.share * it.value * it.oblique, 0);
   // Points round and scatter each on their own: root of the sum of squared weights; 1/sqrt n for equal ones.
-  const spreadShare = Math.hypot(...shares);
+  const spreadShare = Math.hypot(...points.map((it) => it.share));
   const key = `${session}/grid`;
-  const scatterShare = Math.sqrt(
-    accepted.reduce((sum, it, i) => sum + (shares[i] as number) ** 2 / it.readings.length, 0),
-  );
   const budget: BudgetComponent[] = [
     ...commonComponents(grid, value, oblique),
     ...resolutionComponents(instrument, key, spreadShare),
   ];
   if (repeats) {
+    const scatterShare = Math.sqrt(points.reduce((sum, it) => sum + it.share ** 2 / it.count, 0));
     budget.push({
       source: {
         key: `${key}/repeatability`,
-        what: 'Repeats at a point',
+        what: { code: 'repeats-at-a-point' },
         type: 'A',
         distribution: 't',
         degreesOfFreedom: repeats.degreesOfFreedom,
-        evaluation: `s = ${number(repeats.standardDeviation, 3)} mW/cm² pooled over repeats at a point, ${repeats.degreesOfFreedom} degrees of freedom`,
+        evaluation: { code: 'repeats-pooled', ...repeats },
       },
       contribution: repeats.standardDeviation * scatterShare,
     });
   } else {
-    const rootMeanSquare = Math.sqrt(
-      values.reduce((sum, v, i) => sum + (v * (shares[i] as number)) ** 2 / (accepted[i]?.readings.length ?? 1), 0),
-    );
+    const rootMeanSquare = Math.sqrt(points.reduce((sum, it) => sum + (it.value * it.share) ** 2 / it.count, 0));
     budget.push(...repeatabilityComponents(instrument, key, rootMeanSquare));
   }
   return {

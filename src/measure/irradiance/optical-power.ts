@@ -2,7 +2,19 @@ import type { BudgetComponent, Figure } from '../figure.ts';
 import { calibrationComponents, type Instrument, resolutionComponents } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
+import type { Statement } from '../statement.ts';
 import { makeFigure, productFigure, rectangular } from '../uncertainty.ts';
+import { MILLI } from '../unit-factors.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    'edge-setting': { side: 'width' | 'height' };
+    /** Half-width at each of two edges, cm. */
+    'edges-as-set': { halfWidth: number };
+    'tape-calibration': object;
+    'tape-not-named': object;
+  }
+}
 
 /** A side of the LED field as it was measured. */
 export interface SideReading {
@@ -20,7 +32,7 @@ export interface SideReading {
 export function sideFigure({ panel, side, value, edgeSetting, instrument }: SideReading): Figure {
   const metric = `field-${side}`;
   const id = `${panel}/${metric}`;
-  const absent = instrument ? instrument.calibrationAbsent : 'the session does not name it';
+  const absent: Statement | undefined = instrument ? instrument.calibrationAbsent : { code: 'tape-not-named' };
   const edges: BudgetComponent[] =
     edgeSetting === 0
       ? []
@@ -28,11 +40,11 @@ export function sideFigure({ panel, side, value, edgeSetting, instrument }: Side
           {
             source: {
               key: `${id}/edges`,
-              what: `Setting on the edges (${side})`,
+              what: { code: 'edge-setting', side },
               type: 'B',
               distribution: 'rectangular',
               degreesOfFreedom: Number.POSITIVE_INFINITY,
-              evaluation: `±${edgeSetting} cm at each of two edges, rectangular`,
+              evaluation: { code: 'edges-as-set', halfWidth: edgeSetting },
             },
             contribution: Math.SQRT2 * rectangular(edgeSetting),
           },
@@ -52,7 +64,7 @@ export function sideFigure({ panel, side, value, edgeSetting, instrument }: Side
         ...edges,
         ...(instrument ? [...calibrationComponents(instrument, value), ...resolutionComponents(instrument, id)] : []),
       ],
-      unassessed: absent === undefined ? [] : [{ what: 'Calibration of the tape', reason: absent }],
+      unassessed: absent === undefined ? [] : [{ what: { code: 'tape-calibration' }, reason: absent }],
     },
   );
 }
@@ -75,9 +87,6 @@ export function ledAreaFigure(panel: string, width: Figure, height: Figure): Fig
     ],
   );
 }
-
-/** mW in a W. */
-const MILLI = 1000;
 
 /**
  * Optical power through the LED-area rectangle at the measuring distance, W: mean irradiance (mW/cm2) times

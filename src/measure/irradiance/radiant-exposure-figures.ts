@@ -2,10 +2,8 @@ import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
+import { MILLI } from '../unit-factors.ts';
 import { radiantExposure, timeForRadiantExposure } from './radiant-exposure.ts';
-
-/** mW/cm2 times s gives mJ/cm2. */
-const MILLI = 1000;
 
 /** Seconds in the minute that readers see exposures by. */
 const MINUTE = 60;

@@ -1,5 +1,4 @@
-/** mW/cm2 times s gives mJ/cm2. */
-const MILLI = 1000;
+import { MILLI } from '../unit-factors.ts';
 
 /**
  * Radiant exposure at the surface, J/cm2: irradiance (mW/cm2) times time (s) / 1000. For pulsed light the

@@ -1,4 +1,5 @@
 import { mean as average, sampleStandardDeviation } from 'simple-statistics';
+import { at } from '../at.ts';
 import { type BudgetComponent, type Figure, type FigureOrGap, gap } from '../figure.ts';
 import {
   angularComponents,
@@ -7,12 +8,22 @@ import {
   instrumentAbsence,
   isCalibrated,
   missingRepeatability,
+  REPEATABILITY,
   resolutionComponents,
 } from '../instrument/instrument.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
+import type { Said } from '../statement.ts';
 import { type FigureIdentity, makeFigure, productFigure } from '../uncertainty.ts';
-import type { Repeats } from './grid.ts';
+import type { Repeats } from './repeats.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    'one-grid-point': object;
+    'repeats-pooled-over-points': object;
+    'repeatability-at-each-point': object;
+  }
+}
 
 /** How even the light is over a grid. */
 export interface UniformityFigures {
@@ -24,22 +35,27 @@ export interface UniformityFigures {
   variation: FigureOrGap;
 }
 
+/** A point of a grid with accepted readings. */
+export interface GridPoint {
+  /** Its place in the grid, row by row. */
+  place: number;
+  /** Mean of its accepted readings, mW/cm2, and how many those are. */
+  value: number;
+  count: number;
+  /** Relative error from the angles at which light reaches it: one error of the instrument, that shows unevenly. */
+  oblique: number;
+}
+
 /** What they follow from. */
 export interface UniformityInputs {
   /** `<panel>/<date>` */
   session: string;
   instrument: Instrument | undefined;
-  /** Mean of the kept readings of each point with any, mW/cm2, and how many those are. */
-  values: readonly number[];
-  counts: readonly number[];
-  /** The place of each in the grid, row by row. */
-  places: readonly number[];
+  points: readonly GridPoint[];
   /** Scatter of repeats at a point, where there were any. */
   repeats: Repeats | undefined;
   /** Mean over the points with equal weights. */
   mean: Figure;
-  /** Relative error of each from the angles at which light reaches it: one error of the meter, that shows unevenly. */
-  oblique: readonly number[];
   /** Errors that all readings share, as they show at a value with its error of oblique light, mW/cm2. */
   common: (value: number, obliqueError: number) => BudgetComponent[];
 }
@@ -49,7 +65,7 @@ const HIGHEST = 'uniformity-highest';
 const VARIATION = 'uniformity-variation';
 
 /** The same gap for all three. */
-export function uniformityGaps(reason: string): UniformityFigures {
+export function uniformityGaps(reason: Said): UniformityFigures {
   return {
     lowestToMean: gap(LOWEST, reason),
     highestToMean: gap(HIGHEST, reason),
@@ -62,11 +78,14 @@ export function uniformityGaps(reason: string): UniformityFigures {
  * source). A single point has none of them.
  */
 export function uniformityFigures(inputs: UniformityInputs): UniformityFigures {
-  const { values } = inputs;
-  if (values.length < 2) return uniformityGaps('one grid point only');
+  const [first, ...others] = inputs.points;
+  if (!first || others.length === 0) return uniformityGaps({ code: 'one-grid-point' });
+  // The first of equal ones.
+  const lowest = others.reduce((best, it) => (it.value < best.value ? it : best), first);
+  const highest = others.reduce((best, it) => (it.value > best.value ? it : best), first);
   return {
-    lowestToMean: pointToMean(inputs, LOWEST, values.indexOf(Math.min(...values)), 'E_min'),
-    highestToMean: pointToMean(inputs, HIGHEST, values.indexOf(Math.max(...values)), 'E_max'),
+    lowestToMean: pointToMean(inputs, LOWEST, lowest, 'E_min'),
+    highestToMean: pointToMean(inputs, HIGHEST, highest, 'E_max'),
     variation: variation(inputs),
   };
 }
@@ -76,9 +95,9 @@ export function uniformityFigures(inputs: UniformityInputs): UniformityFigures {
  * moves with point i by (delta_ir - r/n) / mean (JCGM 100:2008, 5.1.2). What all readings share cancels as far as it
  * is a factor; an offset does not.
  */
-function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbol: string): Figure {
-  const { session, instrument, values, mean, common } = inputs;
-  const value = values[at] ?? Number.NaN;
+function pointToMean(inputs: UniformityInputs, metric: string, point: GridPoint, symbol: string): Figure {
+  const { session, instrument, points, mean, common } = inputs;
+  const { value } = point;
   const ratio = value / mean.value;
   const identity = {
     id: `${session}/${metric}`,
@@ -86,7 +105,7 @@ function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbo
     unit: '%' as const,
     basis: 'derived' as const,
     method: methodReference('uniformity'),
-    inputs: [`${session}/grid/${inputs.places[at]}`, mean.id],
+    inputs: [`${session}/grid/${point.place}`, mean.id],
     calculation: `${symbol} ÷ Ē = ${number(value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(100 * ratio)} %`,
     notes: mean.notes,
   };
@@ -100,12 +119,12 @@ function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbo
   const cancelled = productFigure(
     identity,
     [
-      { figure: shared(value, value * (inputs.oblique[at] ?? 0), 'point'), power: 1 },
+      { figure: shared(value, value * point.oblique, 'point'), power: 1 },
       { figure: shared(mean.value, average(obliqueErrorsOf(inputs)), 'mean'), power: -1 },
     ],
     100,
   );
-  const sensitivities = values.map((_, i) => (100 * ((i === at ? 1 : 0) - ratio / values.length)) / mean.value);
+  const sensitivities = points.map((it) => (100 * ((it === point ? 1 : 0) - ratio / points.length)) / mean.value);
   return makeFigure(identity, 100 * ratio, {
     budget: [...cancelled.budget, ...ownComponents(inputs, instrument, identity, sensitivities)],
     unassessed: unassessedOf(inputs, instrument),
@@ -118,9 +137,10 @@ function pointToMean(inputs: UniformityInputs, metric: string, at: number, symbo
  * A common factor cancels, and an offset moves the mean alone.
  */
 function variation(inputs: UniformityInputs): Figure {
-  const { session, instrument, values, mean } = inputs;
+  const { session, instrument, points, mean } = inputs;
+  const values = points.map((it) => it.value);
   const n = values.length;
-  const s = sampleStandardDeviation([...values]);
+  const s = sampleStandardDeviation(values);
   const value = (100 * s) / mean.value;
   const identity = {
     id: `${session}/${VARIATION}`,
@@ -141,8 +161,8 @@ function variation(inputs: UniformityInputs): Figure {
   const offset = calibrationComponents(instrument, 0)
     .filter((it) => it.source.key.endsWith('/offset'))
     .map(({ source, contribution }) => ({ source, contribution: (-value * contribution) / mean.value }));
-  // Oblique light is one error of the meter, which shows more at some points than at others.
-  const oblique = obliqueErrorsOf(inputs).reduce((sum, it, i) => sum + it * (sensitivities[i] ?? 0), 0);
+  // Oblique light is one error of the instrument, which shows more at some points than at others.
+  const oblique = obliqueErrorsOf(inputs).reduce((sum, it, i) => sum + it * at(sensitivities, i), 0);
   return makeFigure(identity, value, {
     budget: [
       ...offset,
@@ -154,43 +174,43 @@ function variation(inputs: UniformityInputs): Figure {
 }
 
 /** Error of oblique light at each point, mW/cm2. */
-function obliqueErrorsOf({ values, oblique }: UniformityInputs): number[] {
-  return values.map((value, i) => value * (oblique[i] ?? 0));
+function obliqueErrorsOf({ points }: UniformityInputs): number[] {
+  return points.map((it) => it.value * it.oblique);
 }
 
 /** What each reading is off by on its own: rounding, and scatter at its own reading, each by its sensitivity. */
 function ownComponents(
-  { values, counts, repeats }: UniformityInputs,
+  { points, repeats }: UniformityInputs,
   instrument: Instrument,
   { id }: Pick<FigureIdentity, 'id'>,
   sensitivities: readonly number[],
 ): BudgetComponent[] {
-  const lines: BudgetComponent[] = resolutionComponents(instrument, id, Math.hypot(...sensitivities)).map((it) => ({
-    ...it,
-    source: { ...it.source, evaluation: 'half a step either way a reading, rectangular' },
-  }));
+  const components: BudgetComponent[] = resolutionComponents(instrument, id, Math.hypot(...sensitivities)).map(
+    (it) => ({
+      ...it,
+      source: { ...it.source, evaluation: { code: 'half-step-each' } },
+    }),
+  );
   const scatter = Math.hypot(
-    ...sensitivities.map((sensitivity, i) => {
-      const own = repeats?.standardDeviation ?? (instrument.repeatability ?? 0) * (values[i] ?? 0);
-      return (sensitivity * own) / Math.sqrt(counts[i] ?? 1);
+    ...points.map(({ value, count }, i) => {
+      const own = repeats?.standardDeviation ?? (instrument.repeatability ?? 0) * value;
+      return (at(sensitivities, i) * own) / Math.sqrt(count);
     }),
   );
   if (scatter > 0) {
-    lines.push({
+    components.push({
       source: {
         key: `${id}/repeatability`,
-        what: 'Repeatability',
+        what: REPEATABILITY,
         type: repeats ? 'A' : 'B',
         distribution: repeats ? 't' : 'normal',
         degreesOfFreedom: repeats?.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
-        evaluation: repeats
-          ? 'pooled over the points with repeats'
-          : 'from the instrument file, at each point’s own reading: no repeats in the session',
+        evaluation: { code: repeats ? 'repeats-pooled-over-points' : 'repeatability-at-each-point' },
       },
       contribution: scatter,
     });
   }
-  return lines;
+  return components;
 }
 
 function unassessedOf({ mean, repeats }: UniformityInputs, instrument: Instrument) {

@@ -2,6 +2,15 @@ import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
+import { pricePerWatt } from './cost.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** An equation of a price, with what kind of price it is and of which day. */
+    'price-calculation': { equation: string; kind: BasePrice['kind']; date: string };
+    'list-price-only': object;
+  }
+}
 
 /** A price in the guide's base currency. */
 export interface BasePrice {
@@ -29,8 +38,13 @@ export function priceFigure(price: BasePrice): Figure {
       basis: converted ? 'derived' : 'measured',
       method: methodReference('real-price'),
       inputs: [`${panel}/prices/${date}`],
-      calculation: `C = ${number(amount, 7)} ${currency}${converted ? ` × ${rate} = ${number(value, 7)} ${baseCurrency}` : ''}, ${kind === 'paid' ? 'really paid' : 'list price'} on ${date}`,
-      notes: kind === 'list' ? ['list price: what buyers really pay is not recorded'] : [],
+      calculation: {
+        code: 'price-calculation',
+        equation: `C = ${number(amount, 7)} ${currency}${converted ? ` × ${rate} = ${number(value, 7)} ${baseCurrency}` : ''}`,
+        kind,
+        date,
+      },
+      notes: kind === 'list' ? [{ code: 'list-price-only' }] : [],
     },
     value,
     { budget: [] },
@@ -39,7 +53,7 @@ export function priceFigure(price: BasePrice): Figure {
 
 /** Price per optical watt, base currency a W. */
 export function pricePerWattFigure(session: string, price: Figure, power: Figure, baseCurrency: string): Figure {
-  const value = price.value / power.value;
+  const value = pricePerWatt(price.value, power.value);
   return productFigure(
     {
       id: `${session}/price-per-watt`,

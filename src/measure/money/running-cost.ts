@@ -2,16 +2,14 @@ import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
-
-/** W in a kW. */
-const KILO = 1000;
+import { MILLI } from '../unit-factors.ts';
 
 /**
  * Cost of one hour's use, base currency an hour: mains draw with both channels on (W) times the tariff (base
  * currency per kWh). The tariff is exact and dated.
  */
 export function runningCostFigure(session: string, draw: Figure, tariff: number, baseCurrency: string): Figure {
-  const value = (draw.value / KILO) * tariff;
+  const value = (draw.value / MILLI) * tariff;
   return productFigure(
     {
       id: `${session}/running-cost`,
@@ -22,6 +20,6 @@ export function runningCostFigure(session: string, draw: Figure, tariff: number,
       calculation: `${number(draw.value)} W ÷ 1000 × ${tariff} ${baseCurrency}/kWh = ${number(value)} ${baseCurrency}/h`,
     },
     [{ figure: draw, power: 1 }],
-    tariff / KILO,
+    tariff / MILLI,
   );
 }

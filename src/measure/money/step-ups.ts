@@ -3,6 +3,7 @@ import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
 import { linearFigure, productFigure } from '../uncertainty.ts';
+import { pricePerWatt } from './cost.ts';
 import type { Contender } from './ranking.ts';
 
 /** A larger panel whose extra watts cost less each than the smaller panel's own. */
@@ -35,11 +36,11 @@ const MOST = 10;
  * Panels must have been measured under the same conditions; that is the caller's to see to.
  */
 export function stepUps(from: Contender, others: readonly Contender[], baseCurrency: string): StepUps {
-  const ownPerWatt = from.price / from.power.value;
+  const ownPerWatt = pricePerWatt(from.price, from.power.value);
   const candidates: Array<{ to: Contender; extraWatt: number }> = [];
   for (const to of others) {
     if (to.panel === from.panel || to.power.value <= from.power.value) continue;
-    const extraWatt = (to.price - from.price) / (to.power.value - from.power.value);
+    const extraWatt = pricePerWatt(to.price - from.price, to.power.value - from.power.value);
     if (extraWatt < ownPerWatt) candidates.push({ to, extraWatt });
   }
   candidates.sort((a, b) => a.extraWatt - b.extraWatt || a.to.panel.localeCompare(b.to.panel, 'en'));
@@ -81,7 +82,7 @@ function stepUp(from: Contender, to: Contender, baseCurrency: string): StepUp {
       unit: 'currency/W',
       basis: 'derived',
       method: methodReference('step-up'),
-      calculation: `${number(extraPrice, 7)} ${baseCurrency} ÷ ${number(extraPower.value)} W = ${number(extraPrice / extraPower.value)} ${baseCurrency}/W`,
+      calculation: `${number(extraPrice, 7)} ${baseCurrency} ÷ ${number(extraPower.value)} W = ${number(pricePerWatt(extraPrice, extraPower.value))} ${baseCurrency}/W`,
     },
     [{ figure: extraPower, power: -1 }],
     extraPrice,

@@ -1,4 +1,3 @@
-import { statedUncertainty } from '../../ledger/instruments.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { methodById } from '../../measure/methods.ts';
@@ -7,6 +6,7 @@ import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from '../../words/format.ts';
 import { sentenceOf } from '../../words/limits/index.ts';
 import { say } from '../../words/say.ts';
+import { statedUncertainty } from '../../words/stated-uncertainty.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { formula } from '../shared/formula.ts';
 import { calculationAnchor } from '../shared/shown-figure.ts';
@@ -140,7 +140,7 @@ function instrumentLines({ instruments, date }: SessionEntry): SessionCalculatio
     calibrated: calibration ? showDate(calibration.date) : 'not before the session',
     due: calibration ? showDate(calibration.due) : '',
     isOverdue: calibration !== undefined && calibration.due < date,
-    uncertainty: calibration ? statedUncertainty(calibration, unitSigns(unit)) : 'not known',
+    uncertainty: calibration ? statedUncertainty({ ...calibration, unit: unitSigns(unit) }) : 'not known',
   }));
 }
 

@@ -1,5 +1,4 @@
 import { csvFormatBody, csvFormatRow } from 'd3-dsv';
-import { statedUncertainty } from '../../ledger/instruments.ts';
 import type { Ledger, PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../../measure/figure.ts';
@@ -14,6 +13,7 @@ import { limitWords } from '../../words/limits/index.ts';
 import { textOf, titleOf } from '../../words/limits/wording.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
+import { statedUncertainty } from '../../words/stated-uncertainty.ts';
 import { rawReadings } from '../calculation/raw-readings.ts';
 
 /** Version of the two files' form; goes up when a field changes its meaning or goes. */
@@ -35,7 +35,7 @@ function sessionData(session: SessionEntry, currency: string) {
           id,
           calibration: calibration?.date ?? null,
           holds_until: calibration?.due ?? null,
-          uncertainty: calibration ? statedUncertainty(calibration, unit) : null,
+          uncertainty: calibration ? statedUncertainty({ ...calibration, unit }) : null,
         },
       ]),
     ),

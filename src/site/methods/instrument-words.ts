@@ -1,6 +1,7 @@
 import type { Calibration, InstrumentFile, InstrumentKind } from '../../content/schema/instrument.ts';
-import { calibrationDue, statedUncertainty } from '../../ledger/instruments.ts';
+import { calibrationDue } from '../../ledger/instruments.ts';
 import { showDate, unitSigns } from '../../words/format.ts';
+import { statedUncertainty } from '../../words/stated-uncertainty.ts';
 
 /** One line of an instrument's history. */
 export interface CalibrationLine {
@@ -29,7 +30,7 @@ export function calibrationLine(calibration: Calibration, unit: string): Calibra
   return {
     date: showDate(calibration.date),
     due: showDate(calibrationDue(calibration)),
-    uncertainty: statedUncertainty(calibration, unitSigns(unit)),
+    uncertainty: statedUncertainty({ ...calibration, unit: unitSigns(unit) }),
     reference: calibration.reference,
   };
 }

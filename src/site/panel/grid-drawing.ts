@@ -1,7 +1,7 @@
 import { pointReadings } from '../../content/read/grid-points.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { gridPointMeans } from '../../ledger/session-figures.ts';
-import { gridGeometry } from '../../measure/irradiance/grid.ts';
+import { gridGeometry } from '../../measure/irradiance/grid-geometry.ts';
 import { fixed } from '../../words/format.ts';
 
 /** One point of the grid on the drawing; lengths in cm, as the drawing's units. */

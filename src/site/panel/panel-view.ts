@@ -1,5 +1,6 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import type { FigureOrGap } from '../../measure/figure.ts';
+import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, money, showDate, showFigure } from '../../words/format.ts';
@@ -106,8 +107,6 @@ export interface PanelView {
   compare?: string;
 }
 
-const MODES = ['combined', 'red', 'near-infrared'] as const;
-
 /** The view of one panel. */
 export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { data, slug, current } = panel;
@@ -121,7 +120,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const modeRow = (name: string, metric: string) => ({
     name,
     method: figure(`${metric}-combined`).method,
-    cells: MODES.map((mode) => figure(`${metric}-${mode}`)),
+    cells: MODES_COMBINED_FIRST.map((mode) => figure(`${metric}-${mode}`)),
   });
 
   return {
@@ -161,7 +160,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
         {
           name: 'Efficiency less standby',
           method: '/methods/efficiency/',
-          cells: MODES.map((mode) => figure(`efficiency-${mode}-net`)),
+          cells: MODES_COMBINED_FIRST.map((mode) => figure(`efficiency-${mode}-net`)),
         },
         modeRow('Flicker', 'flicker'),
         modeRow('Flicker frequency', 'flicker-frequency'),

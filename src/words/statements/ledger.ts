@@ -13,6 +13,22 @@ export const ledgerWords = (
   | 'range-not-known'
   | 'impossible-as-it-stands'
   | 'input-not-measured'
+  | 'calibrated-later'
+  | 'frequency-error-not-stated'
+  | 'read-at'
+  | 'reading-distance-not-recorded'
+  | 'grid-not-measured'
+  | 'field-not-measured'
+  | 'field-too-small'
+  | 'not-worked-out'
+  | 'standby-only-a-bound'
+  | 'standby-as-large'
+  | 'current-session-only'
+  | 'no-session-yet'
+  | 'no-price'
+  | 'first-session'
+  | 'no-power-to-compare'
+  | 'other-conditions'
 > => ({
   'still-a-draft': () => 'still a draft',
   withdrawn: () => 'withdrawn from the guide',
@@ -20,5 +36,21 @@ export const ledgerWords = (
   'range-not-known': ({ because }) => `its range is not known: ${say(because)}`,
   'impossible-as-it-stands': ({ finding }) =>
     `${IMPOSSIBLE_MARK} impossible as it stands. ${say(finding).replace(/\.$/, '')}`,
+  'calibrated-later': ({ first }) => `the meter was first calibrated on ${first}, after this session`,
+  'frequency-error-not-stated': () => 'the meter’s file states none for the frequency',
+  'read-at': ({ distance }) => `read at ${distance}`,
+  'reading-distance-not-recorded': () => 'the distance of the reading is not recorded',
+  'grid-not-measured': () => 'the grid was not measured',
+  'field-not-measured': () => 'the LED field was not measured',
+  'field-too-small': ({ inset }) => `the LED field is too small for points ${inset} inside its edges`,
+  'not-worked-out': () => 'not worked out',
+  'standby-only-a-bound': () => 'standby is known only as a bound',
+  'standby-as-large': () => 'standby draws as much as the mode itself',
+  'current-session-only': () => 'reckoned for the current session only',
+  'no-session-yet': () => 'there is no bench session yet',
+  'no-price': () => 'no price is recorded',
+  'first-session': () => 'the first session',
+  'no-power-to-compare': () => 'one of the two has no optical power',
+  'other-conditions': () => 'measured under other conditions',
   'input-not-measured': ({ metric }) => `${nameOf(metric)} was not measured`,
 });

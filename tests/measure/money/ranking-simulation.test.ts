@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { costRatio } from '../../../src/measure/difference.ts';
 import type { ErrorSource } from '../../../src/measure/figure.ts';
+import { costRatio } from '../../../src/measure/money/cost.ts';
 import { type Contender, powerSampler, RANK_TRIALS, rankByPricePerWatt } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { say } from '../../../src/words/say.ts';

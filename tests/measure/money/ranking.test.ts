@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { costRatio, isTie } from '../../../src/measure/difference.ts';
+import { isTie } from '../../../src/measure/difference.ts';
+import { costRatio } from '../../../src/measure/money/cost.ts';
 import { type Contender, powerSampler, type Rank, rankByPricePerWatt } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
 import { figure, line, RUNS, vague } from '../make.ts';

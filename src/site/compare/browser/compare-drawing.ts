@@ -1,5 +1,6 @@
 /** LED fields to one scale beside a standing figure. No DOM. */
 
+import { USUAL_HEIGHT } from '../../../measure/person.ts';
 import { fixed } from '../../../words/format.ts';
 import type { ComparedPanel, Size } from './compared-panel.ts';
 
@@ -24,10 +25,8 @@ export interface FieldsDrawing {
 
 /** CSS pixels a centimetre. */
 const SCALE = 2;
-/** Height of the standing figure, cm. */
-export const PERSON = 170;
 /** Where the middle of each panel hangs, cm above the floor: half of the figure's height. */
-const HUNG = PERSON / 2;
+const HUNG = USUAL_HEIGHT / 2;
 const MARGIN = 8;
 const RULE_WIDTH = 52;
 const PERSON_WIDTH = 150;
@@ -101,7 +100,7 @@ export function fieldsDrawing(panels: readonly ComparedPanel[]): FieldsDrawing |
     };
   });
   const personAt = RULE_WIDTH + PERSON_WIDTH / 2;
-  const top = up(PERSON);
+  const top = up(USUAL_HEIGHT);
   return {
     width: round(left + MARGIN),
     height: round(floor + 3 * LINE + 2 * MARGIN),
@@ -113,7 +112,7 @@ export function fieldsDrawing(panels: readonly ComparedPanel[]): FieldsDrawing |
       label: { x: personAt, y: floor + LINE },
     },
     fields,
-    description: `LED fields to one scale beside a standing figure of ${PERSON} cm: ${drawn
+    description: `LED fields to one scale beside a standing figure of ${USUAL_HEIGHT} cm: ${drawn
       .map((it) => `${it.name} ${sizeWords(it.field)}${it.housing ? ` in a housing of ${sizeWords(it.housing)}` : ''}`)
       .join('; ')}`,
   };
@@ -136,10 +135,10 @@ function ruleTicks(tallest: number, up: (cm: number) => number): FieldsDrawing['
 
 /** The outline through the middles of its sides, each corner rounded. */
 function bodyPath(middle: number, top: number): string {
-  const right = OUTLINE.map(([x, y]) => [middle + SCALE * x, top + SCALE * Math.min(y, PERSON)] as const);
+  const right = OUTLINE.map(([x, y]) => [middle + SCALE * x, top + SCALE * Math.min(y, USUAL_HEIGHT)] as const);
   const left = OUTLINE.slice(0, -1)
     .toReversed()
-    .map(([x, y]) => [middle - SCALE * x, top + SCALE * Math.min(y, PERSON)] as const);
+    .map(([x, y]) => [middle - SCALE * x, top + SCALE * Math.min(y, USUAL_HEIGHT)] as const);
   const corners = [...right, ...left];
   const between = (i: number) => {
     const [a, b] = [corners[i], corners[(i + 1) % corners.length]] as [readonly number[], readonly number[]];

@@ -2,6 +2,7 @@
 
 import { distanceMetric, TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import { isFigure } from '../../../measure/figure.ts';
+import { USUAL_HEIGHT } from '../../../measure/person.ts';
 import { isClose, type Shown, showDate, showFigure } from '../../../words/format.ts';
 import { inInches, inOtherUnit, unitKeys } from '../../../words/other-unit.ts';
 import { sayDifference } from '../../../words/say-difference.ts';
@@ -227,7 +228,7 @@ function sizes(contenders: readonly ComparedContender[]): HTMLElement[] {
                 svg('text', { class: 'y', x: drawing.rule.x - 13, y: drawing.floor + 17 }, 'cm'),
                 svg('path', { class: 'person', d: drawing.person.body }),
                 svg('ellipse', { class: 'person', ...drawing.person.head }),
-                svg('text', { class: 'x', ...drawing.person.label }, '170 cm tall'),
+                svg('text', { class: 'x', ...drawing.person.label }, `${USUAL_HEIGHT} cm tall`),
                 ...drawing.fields.flatMap(({ leds, housing, middle, lines }) => [
                   ...(housing ? [svg('rect', { class: 'housing', ...housing })] : []),
                   svg('rect', { class: 'leds', ...leds }),

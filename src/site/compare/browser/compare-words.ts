@@ -1,9 +1,10 @@
 /** Differences between panels in words. No DOM. */
 
-import { type Cost, costRatio, type Difference, differenceFrom, ratioTo } from '../../../measure/difference.ts';
+import { type Difference, differenceFrom, ratioTo } from '../../../measure/difference.ts';
 import { type FigureOrGap, isFigure } from '../../../measure/figure.ts';
 import { areNinePointAlike } from '../../../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../../../measure/irradiance/same-distance.ts';
+import { type Cost, costRatio } from '../../../measure/money/cost.ts';
 import { fixed, listed } from '../../../words/format.ts';
 import { DOUBT_MARK, IMPOSSIBLE_MARK } from '../../../words/marks.ts';
 import { sayDifference } from '../../../words/say-difference.ts';

@@ -1,4 +1,5 @@
 /** Shows what was reckoned with a reader's own prices in the page, and puts the guide's own back. */
+import { pricePerWatt } from '../../../measure/money/cost.ts';
 import { money } from '../../../words/format.ts';
 import { DOUBT_MARK } from '../../../words/marks.ts';
 import { isAlone, rankText } from '../../../words/rank-words.ts';
@@ -174,7 +175,7 @@ export function paintAnswer(
     return;
   }
   const { best, asGood, stepUp } = answer;
-  const perWatt = best.price / best.power.value;
+  const perWatt = pricePerWatt(best.price, best.power.value);
   const lines = [
     element('p', [
       `For ${money(sum, currency)} the most light, in watts through the frame, is the `,

@@ -1,4 +1,5 @@
 /** The planner's state in the address: `/plan/?panel=slug&cm=30&exposure=12&height=181&unit=in`. No DOM. */
+import { USUAL_HEIGHT } from '../../../measure/person.ts';
 
 export interface Plan {
   panel?: string;
@@ -15,7 +16,6 @@ export interface Plan {
 /** Distances that can be planned for, cm. */
 export const NEAREST_CM = 5;
 export const FARTHEST_CM = 200;
-const USUAL_HEIGHT = 170;
 export const LEAST_HEIGHT = 50;
 export const MOST_HEIGHT = 250;
 export const LEAST_EXPOSURE = 1e-6;

@@ -1,5 +1,5 @@
 /** The planner's form: what is written in it as a plan, and a plan written into it. */
-import { CM_PER_INCH } from '../../../words/other-unit.ts';
+import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
 import { html } from '../../shared/browser/dom.ts';
 import {
   FARTHEST_CM,

@@ -1,9 +1,9 @@
 /** What a planned session comes to, as elements of the page. */
 import { BODY_WIDTH, EVEN_FROM } from '../../../measure/beam/body-map.ts';
 import { TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
+import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import { showDate } from '../../../words/format.ts';
-import { CM_PER_INCH } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
 import type { Plan } from './plan-address.ts';
 import { type Calculated, eyeShare } from './plan-calculation.ts';

@@ -1,4 +1,5 @@
 /** What a plan comes to, in words. No DOM. */
+import { MILLI } from '../../../measure/unit-factors.ts';
 import { decimalsWithin, fixed, money } from '../../../words/format.ts';
 import type { Plan } from './plan-address.ts';
 import { type Calculated, type Ranged, scaled } from './plan-calculation.ts';
@@ -8,7 +9,6 @@ import type { PlanPanel } from './plan-panel.ts';
 const MOST_MONEY_DECIMALS = 4;
 
 const SECONDS_A_MINUTE = 60;
-const WATTS_A_KILOWATT = 1000;
 
 /** A number with as many digits as its size deserves. */
 export function plainNumber(value: number): string {
@@ -28,8 +28,7 @@ export function spanned({ value, low, high }: Ranged, unit: string, show = fixed
 export const minutesWords = (seconds: Ranged) => spanned(scaled(seconds, 1 / SECONDS_A_MINUTE), ' min');
 
 /** Below a kilowatt-hour in watt-hours, where small panels have their digits. */
-export const energyWords = (kwh: Ranged) =>
-  kwh.value < 1 ? spanned(scaled(kwh, WATTS_A_KILOWATT), ' Wh') : spanned(kwh, ' kWh');
+export const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(scaled(kwh, MILLI), ' Wh') : spanned(kwh, ' kWh'));
 
 /** Money, no finer than on the other pages. */
 export const costWords = (cost: Ranged, currency: string) =>

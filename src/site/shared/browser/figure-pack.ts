@@ -5,7 +5,7 @@ import {
   type FigureOrGap,
   isFigure,
 } from '../../../measure/figure.ts';
-import { REPEATABILITY } from '../../../measure/instrument/instrument.ts';
+import { REPEATABILITY, unassessedScatter } from '../../../measure/instrument/instrument.ts';
 import { type Said, verbatim } from '../../../measure/statement.ts';
 
 /** JSON has no infinity. */
@@ -94,7 +94,7 @@ export function packFigures(
       method,
       ...(bound && { bound }),
       ...(u === null
-        ? { absent: say(it.uncertaintyAbsent ?? 'not known') }
+        ? { absent: say(it.uncertaintyAbsent ?? { code: 'uncertainty-not-known' }) }
         : {
             u: packNumber(u),
             ...(interval95 && { interval: [packNumber(interval95[0]), packNumber(interval95[1])] as const }),
@@ -110,7 +110,7 @@ export function packFigures(
 }
 
 function scatterOf({ unassessed }: Figure, say: (it: Said) => string): Pick<PackedFigure, 'scatter'> {
-  const silent = unassessed.find((it) => it.what === REPEATABILITY);
+  const silent = unassessedScatter(unassessed);
   return silent ? { scatter: say(silent.reason) } : {};
 }
 

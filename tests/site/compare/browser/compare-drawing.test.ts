@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
-import { fieldsDrawing, PERSON } from '../../../../src/site/compare/browser/compare-drawing.ts';
+import { USUAL_HEIGHT } from '../../../../src/measure/person.ts';
+import { fieldsDrawing } from '../../../../src/site/compare/browser/compare-drawing.ts';
 import { curvesPlot, DASHES } from '../../../../src/site/compare/browser/compare-plot.ts';
 import type { ComparedPanel } from '../../../../src/site/compare/browser/compared-panel.ts';
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
@@ -18,7 +19,7 @@ describe('LED fields to one scale', () => {
     const panels = FIVE.map(file);
     const drawing = fieldsDrawing(panels);
     if (!drawing) throw new Error('nothing is drawn');
-    const scale = (drawing.floor - (drawing.person.head.cy - drawing.person.head.ry)) / PERSON;
+    const scale = (drawing.floor - (drawing.person.head.cy - drawing.person.head.ry)) / USUAL_HEIGHT;
     panels.forEach((panel, i) => {
       const it = drawing.fields[i];
       expect((it?.leds.width ?? 0) / scale).toBeCloseTo(panel.field?.width ?? -1, 0);

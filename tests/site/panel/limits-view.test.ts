@@ -209,7 +209,7 @@ describe('from the readings of a panel', () => {
     expect(figures?.get('magnetic-field-frequency')).toMatchObject({
       value: 1000,
       unit: 'Hz',
-      uncertaintyAbsent: 'the meter’s file states none for the frequency',
+      uncertaintyAbsent: { code: 'frequency-error-not-stated' },
     });
     expect(figures?.get('magnetic-field-share')).toMatchObject({
       inputs: ['plover/2026-10-01/magnetic-field-on', 'plover/2026-10-01/magnetic-field-frequency'],

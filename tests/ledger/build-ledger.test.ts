@@ -3,7 +3,9 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
+import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
+import type { Said } from '../../src/measure/statement.ts';
 import { say } from '../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
@@ -28,6 +30,7 @@ function figure(it: FigureOrGap | undefined) {
   return it;
 }
 
+const said = (it: Said | undefined) => (it === undefined ? 'nothing' : say(it));
 const reasonOf = (it: FigureOrGap | undefined) => (it && !isFigure(it) ? say(it.reason) : 'a figure');
 
 describe('gaps hand their reason on', () => {
@@ -112,7 +115,7 @@ describe('gaps hand their reason on', () => {
     expect(known.toSorted()).toEqual(['field-height', 'field-width', 'led-area', 'real-price']);
     expect(teasel.figures.size).toBe(METRICS.length);
     expect(reasonOf(teasel.figures.get('sound-on'))).toBe('there is no bench session yet');
-    expect(teasel.rankAbsent).toBe('there is no bench session yet');
+    expect(said(teasel.rankAbsent)).toBe('there is no bench session yet');
   });
 
   test('a standby known only as a bound leaves no efficiency less standby', () => {
@@ -138,14 +141,14 @@ describe('uncertainty', () => {
       expect(figure(teasel.figures.get(metric)), metric).toMatchObject({
         standardUncertainty: null,
         interval95: null,
-        uncertaintyAbsent: 'the session does not name the meter',
+        uncertaintyAbsent: NO_INSTRUMENT,
       });
     }
     // 330 / 9 mW/cm² over 960 cm².
     expect(figure(teasel.figures.get('optical-power')).value).toBeCloseTo(((330 / 9) * 960) / 1000, 10);
     // Without a range a place would look surer than all others, so there is none.
     expect(teasel.rank).toBeUndefined();
-    expect(teasel.rankAbsent).toBe('its range is not known: the session does not name the meter');
+    expect(said(teasel.rankAbsent)).toBe('its range is not known: the session does not name the meter');
     expect(
       ledger()
         .classes.flatMap((it) => it.unranked)
@@ -161,7 +164,7 @@ describe('uncertainty', () => {
     expect(it.value).toBeCloseTo(0.43, 12);
     const expected = Math.hypot(0.03 * 0.43, 0.01 / 2, 0.01 / 2 / Math.sqrt(3));
     expect(it.standardUncertainty).toBeCloseTo(expected, 12);
-    expect(it.notes).toContain('read at 6 in');
+    expect(it.notes.map(say)).toContain('read at 6 in');
   });
 
   test('of a level is absolute, in decibels', () => {
@@ -175,7 +178,7 @@ describe('uncertainty', () => {
     content.edit(PLOVER, '      length: rule\n', '');
     const without = figure(panel('plover').figures.get('led-area'));
     expect(without.budget.map((it) => it.source.key).join(' ')).not.toContain('rule@');
-    expect(without.unassessed).toEqual([{ what: 'Calibration of the tape', reason: 'the session does not name it' }]);
+    expect(without.unassessed).toEqual([{ what: { code: 'tape-calibration' }, reason: { code: 'tape-not-named' } }]);
   });
 });
 
@@ -192,7 +195,7 @@ describe('struck readings', () => {
     const mean = figure(figures.get('mean-irradiance'));
     expect(mean.value).toBeCloseTo((31 + 38.2 + 30.8 + 40.1 + 50 + 39.9 + 30.6 + 37.8) / 8, 10);
     for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'efficiency-combined'])
-      expect(figure(figures.get(metric)).notes, metric).toContain('1 of 9 grid points without a kept reading');
+      expect(figure(figures.get(metric)).notes, metric).toContainEqual({ code: 'grid-points-empty', empty: 1, of: 9 });
   });
 });
 
@@ -212,7 +215,7 @@ describe('prices', () => {
     const { figures } = panel('teasel');
     expect(figure(figures.get('real-price')).value).toBe(400);
     for (const metric of ['real-price', 'price-per-watt'])
-      expect(figure(figures.get(metric)).notes, metric).toContain('list price: what buyers really pay is not recorded');
+      expect(figure(figures.get(metric)).notes, metric).toContainEqual({ code: 'list-price-only' });
   });
 
   test('an old price is noted on the day it is looked at', () => {
@@ -297,7 +300,7 @@ describe('sessions', () => {
     const line = budgetOf(then).find((it) => it.source.key === 'thermopile@2025-05-01/calibration');
     // 6 % at k = 2.
     expect((line?.contribution ?? 0) / (isFigure(then) ? then.value : 1)).toBeCloseTo(0.03, 12);
-    expect(line?.source.evaluation).toContain('calibration of 2025-05-01: 6 % at k = 2');
+    expect(said(line?.source.evaluation)).toContain('calibration of 2025-05-01: 6 % at k = 2');
     // A newer one yet changes neither.
     content.edit(
       'instruments/thermopile.yaml',
@@ -384,7 +387,7 @@ describe('conditions', () => {
     const of = ledger();
     const last = of.classes.at(-1);
     expect([last?.sizeClass, last?.groups, last?.unranked.map((it) => it.slug)]).toEqual([undefined, [], ['teasel']]);
-    expect(panel('teasel', of).rankAbsent).toBe('the LED field was not measured');
+    expect(said(panel('teasel', of).rankAbsent)).toBe('the LED field was not measured');
     expect(of.classes.map((it) => it.sizeClass?.id)).toEqual(['small', undefined]);
   });
 

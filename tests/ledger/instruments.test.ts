@@ -8,13 +8,7 @@ import {
 import { INSTRUMENT_QUANTITY, instrumentUnit } from '../../src/content/schema/instrument-units.ts';
 import { sessionSchema } from '../../src/content/schema/session.ts';
 import { QUANTITIES } from '../../src/content/schema/units.ts';
-import {
-  calibrationDue,
-  calibrationOn,
-  instrumentOf,
-  statedUncertainty,
-  usedInstruments,
-} from '../../src/ledger/instruments.ts';
+import { calibrationDue, calibrationOn, instrumentOf, usedInstruments } from '../../src/ledger/instruments.ts';
 
 type Change = Partial<Omit<InstrumentFile, 'calibrations'>> & { calibration?: Partial<Calibration> };
 
@@ -85,12 +79,6 @@ describe('usedInstruments', () => {
   });
 });
 
-test('what a calibration promises is said as it was stated', () => {
-  expect(statedUncertainty(calibrationOf({ absolute: 0.2 }), 'mW/cm²')).toBe('4 % and 0.2 mW/cm² at k = 2');
-  expect(statedUncertainty(calibrationOf({ relative: 0, absolute: 1.4 }), 'dB(A)')).toBe('1.4 dB(A) at k = 2');
-  expect(statedUncertainty(calibrationOf({ relative: 0 }), 'W')).toBe('none stated');
-});
-
 describe('calibrationDue', () => {
   test.each([
     ['2026-01-15', 24, '2028-01-15'],
@@ -137,7 +125,7 @@ describe('instrumentUnit', () => {
   });
 });
 
-describe('meterOf', () => {
+describe('instrumentOf', () => {
   test('percentages become fractions, expanded uncertainties standard ones', () => {
     expect(instrumentOf('thermopile', file({ angularResponse: { f2: 1.5 }, repeatability: 0.8 }), DAY)).toEqual({
       id: 'thermopile',
@@ -146,7 +134,7 @@ describe('meterOf', () => {
       calibrationDate: '2026-01-15',
       calibrationRelative: 0.02,
       calibrationAbsolute: 0,
-      calibrationStated: '4 % at k = 2',
+      calibrationStated: { relative: 4, absolute: 0, unit: 'mW/cm2', coverageFactor: 2 },
       resolution: 0.1,
       range: { from: 0.1, to: 300 },
       angularResponse: { kind: 'f2', f2: 0.015 },
@@ -162,7 +150,12 @@ describe('meterOf', () => {
     );
     expect(instrument.calibrationRelative).toBeCloseTo(0.02, 12);
     expect(instrument.calibrationAbsolute).toBeCloseTo(0.3 / 2.58, 12);
-    expect(instrument.calibrationStated).toBe('5.16 % and 0.3 mW/cm2 at k = 2.58');
+    expect(instrument.calibrationStated).toEqual({
+      relative: 5.16,
+      absolute: 0.3,
+      unit: 'mW/cm2',
+      coverageFactor: 2.58,
+    });
   });
 
   test('absolute uncertainty and resolution are carried over from the unit of the display', () => {
@@ -174,7 +167,7 @@ describe('meterOf', () => {
     // 1 mG at k = 2 is 0.05 µT; steps of 0.2 mG are 0.02 µT.
     expect(instrument.calibrationAbsolute).toBeCloseTo(0.05, 12);
     expect(instrument.resolution).toBeCloseTo(0.02, 12);
-    expect(instrument.calibrationStated).toBe('1 mG at k = 2');
+    expect(instrument.calibrationStated).toEqual({ relative: 0, absolute: 1, unit: 'mG', coverageFactor: 2 });
   });
 
   test('a difference of temperatures in Fahrenheit has no offset', () => {
@@ -205,12 +198,12 @@ describe('meterOf', () => {
       calibrationRelative: 0.015,
       calibrationAbsolute: 0.1,
     });
-    expect(after?.calibrationStated).toBe('3 % and 0.2 mW/cm2 at k = 2');
+    expect(after?.calibrationStated).toMatchObject({ relative: 3, absolute: 0.2, coverageFactor: 2 });
   });
 
-  test('before the first calibration says that none counts, and since when one would', () => {
+  test('before the first calibration tells that none counts, and since when one would', () => {
     const instrument = instrumentOf('m', recalibrated(), '2024-01-14');
-    expect(instrument.calibrationAbsent).toBe('the meter was first calibrated on 2024-01-15, after this session');
+    expect(instrument.calibrationAbsent).toEqual({ code: 'calibrated-later', first: '2024-01-15' });
     expect(instrument.calibrationRelative).toBe(0);
   });
 

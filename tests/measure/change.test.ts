@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { changeFigure } from '../../src/measure/change.ts';
+import { NO_INSTRUMENT, REPEATABILITY } from '../../src/measure/instrument/instrument.ts';
 import { figure, line, RUNS, vague } from './make.ts';
 
 const change = (later: Parameters<typeof changeFigure>[2], earlier: Parameters<typeof changeFigure>[3]) =>
@@ -57,16 +58,16 @@ describe('the change of a figure', () => {
   });
 
   test('has no uncertainty where one of the two has none', () => {
-    const it = change(figure(90), vague(90, 'no meter is named'));
+    const it = change(figure(90), vague(90, NO_INSTRUMENT));
     expect(it).toMatchObject({ value: 0, standardUncertainty: null, interval95: null });
-    expect(it.uncertaintyAbsent).toBe('no meter is named');
+    expect(it.uncertaintyAbsent).toBe(NO_INSTRUMENT);
   });
 
   test('is told without an interval where how readings scatter is not known and all else is shared', () => {
-    const reason = 'no repeats were taken, and how readings scatter is not known for the meter';
+    const reason = { code: 'scatter-not-known', instrument: 'meter' } as const;
     const silent = (value: number) => ({
       ...figure(value, [line('meter@2026-01-10/calibration', 0.02 * value), line(`${value}/resolution`, 0.01)]),
-      unassessed: [{ what: 'Repeatability', reason }],
+      unassessed: [{ what: REPEATABILITY, reason }],
     });
     const it = change(silent(88.2), silent(90));
     expect(it.value).toBeCloseTo(-2, 12);

@@ -1,14 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  costRatio,
-  type Difference,
-  differenceFrom,
-  isTie,
-  ratioTo,
-  scatterUnknown,
-} from '../../src/measure/difference.ts';
+import { type Difference, differenceFrom, ratioTo, scatterUnknown } from '../../src/measure/difference.ts';
+import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
 import { type InstrumentReading, readingFigure } from '../../src/measure/reading.ts';
+import { say } from '../../src/words/say.ts';
 import { figure, instrument, line, RUNS, vague } from './make.ts';
 import { type Numbers, randomNumbers } from './random-numbers.ts';
 
@@ -16,7 +11,7 @@ import { type Numbers, randomNumbers } from './random-numbers.ts';
 const K = 1.959964;
 
 const known = (it: Difference) => {
-  if (it.kind === 'unknown') throw new Error(`not known: ${it.reason}`);
+  if (it.kind === 'unknown') throw new Error(`not known: ${say(it.reason)}`);
   return it;
 };
 
@@ -90,10 +85,10 @@ describe('the ratio to another figure', () => {
   });
 
   test.each([
-    ['an unknown uncertainty', vague(5, 'no meter is named'), figure(4), 'no meter is named'],
-    ['an unknown uncertainty of the other', figure(4), vague(5, 'no meter is named'), 'no meter is named'],
-    ['a bound', { ...figure(5), bound: 'below' as const }, figure(4), 'one of the two is only a bound'],
-    ['nought', figure(0), figure(4), 'there is no ratio to nought'],
+    ['an unknown uncertainty', vague(5, NO_INSTRUMENT), figure(4), NO_INSTRUMENT],
+    ['an unknown uncertainty of the other', figure(4), vague(5, NO_INSTRUMENT), NO_INSTRUMENT],
+    ['a bound', { ...figure(5), bound: 'below' as const }, figure(4), { code: 'one-only-a-bound' }],
+    ['nought', figure(0), figure(4), { code: 'no-ratio-to-nought' }],
   ])('is not known with %s', (_, one, other, reason) => {
     expect(ratioTo(one, other)).toEqual({ kind: 'unknown', reason });
   });
@@ -139,32 +134,6 @@ describe('against a direct simulation', () => {
     // The upper end of a skew ratio scatters more; four times is never met by chance.
     expect(Math.abs(it.interval95[0] - outside[0])).toBeLessThan(4 * scatter);
     expect(Math.abs(it.interval95[1] - outside[1])).toBeLessThan(6 * scatter);
-  });
-});
-
-describe('what a watt costs, against another', () => {
-  test('is the ratio of the prices over that of the powers, which have the errors', () => {
-    const [x, y] = [figure(120, [line('a', 3)]), figure(100, [line('b', 2)])];
-    const cost = known(costRatio({ price: 660, power: x }, { price: 500, power: y }));
-    const power = known(ratioTo(y, x));
-    expect(cost.value).toBeCloseTo(660 / 120 / 5, 12);
-    expect(cost.interval95[0]).toBeCloseTo((660 / 500) * power.interval95[0], 12);
-    expect(cost.interval95[1]).toBeCloseTo((660 / 500) * power.interval95[1], 12);
-  });
-
-  test('of two equal exact offers is the same', () => {
-    expect(costRatio({ price: 10, power: figure(5) }, { price: 20, power: figure(10) }).kind).toBe('same');
-  });
-
-  test('is not known without an uncertainty, in whichever it is missing', () => {
-    const [sure, unsure] = [
-      { price: 10, power: figure(5, [line('a', 0.1)]) },
-      { price: 10, power: vague(5, 'no meter is named') },
-    ];
-    for (const it of [costRatio(sure, unsure), costRatio(unsure, sure)]) {
-      expect(it).toEqual({ kind: 'unknown', reason: 'no meter is named' });
-      expect(isTie(it)).toBe(false);
-    }
   });
 });
 
@@ -224,7 +193,7 @@ describe('readings whose scatter is not known', () => {
     for (const compare of [differenceFrom, ratioTo]) {
       expect(compare(level(44.7), level(43))).toEqual({
         kind: 'unknown',
-        reason: 'no repeats were taken, and how readings scatter is not known for the sound meter',
+        reason: { code: 'scatter-not-known', instrument: 'sound meter' },
       });
     }
     // Equal displays are no "same" either.

@@ -1,14 +1,16 @@
 import type { BudgetComponent, ErrorSource, Figure, FigureOrGap, Unit } from '../../src/measure/figure.ts';
 import { isFigure } from '../../src/measure/figure.ts';
 import type { AngularResponse } from '../../src/measure/instrument/angular-response.ts';
-import type { Instrument } from '../../src/measure/instrument/instrument.ts';
+import { type Instrument, NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
 import type { GridReadings } from '../../src/measure/irradiance/grid.ts';
+import { type Said, verbatim } from '../../src/measure/statement.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
+import { say } from '../../src/words/say.ts';
 
 /** Settings of every property test: the same cases in each run. */
 export const RUNS = { seed: 152_400, numRuns: 200 } as const;
 
-/** A meter without any error, save for what is given. */
+/** An instrument without any error, save for what is given. */
 export function instrument(part: Partial<Instrument> = {}): Instrument {
   return {
     id: 'irradiance-meter',
@@ -16,7 +18,7 @@ export function instrument(part: Partial<Instrument> = {}): Instrument {
     calibrationDate: '2026-01-10',
     calibrationRelative: 0,
     calibrationAbsolute: 0,
-    calibrationStated: '5 % at k = 2',
+    calibrationStated: { relative: 5, absolute: 0, unit: 'mW/cm2', coverageFactor: 2 },
     resolution: 0,
     spectralResponse: { red: 0, nearInfrared: 0 },
     angularResponse: slanted(0),
@@ -36,16 +38,16 @@ export function slanted(error: number): AngularResponse {
   };
 }
 
-/** A line of a budget: normal and of type B, save for what is given. */
+/** A component of a budget: normal and of type B, save for what is given. */
 export function line(key: string, contribution: number, part: Partial<ErrorSource> = {}): BudgetComponent {
   return {
     source: {
       key,
-      what: key,
+      what: verbatim(key),
       type: 'B',
       distribution: 'normal',
       degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: 'for a test',
+      evaluation: verbatim('for a test'),
       ...part,
     },
     contribution,
@@ -68,20 +70,20 @@ export function figure(
 }
 
 /** A figure whose uncertainty is not known. */
-export function vague(value: number, absent = 'the session does not name the meter', metric = 'optical-power'): Figure {
+export function vague(value: number, absent: Said = NO_INSTRUMENT, metric = 'optical-power'): Figure {
   return makeFigure(identity(metric), value, { absent });
 }
 
 /** The figure, where there is one; a gap fails the test. */
 export function figureOf(it: FigureOrGap | undefined): Figure {
-  if (!isFigure(it)) throw new Error(`no figure: ${it?.reason ?? 'undefined'}`);
+  if (!isFigure(it)) throw new Error(`no figure: ${it ? say(it.reason) : 'undefined'}`);
   return it;
 }
 
-/** Contribution of the line of a budget whose key ends so; fails where it is missing or not the only one. */
+/** The component of a budget whose key ends so; fails where it is missing or not the only one. */
 export function componentOf(it: Figure, ending: string): BudgetComponent {
   const found = it.budget.filter((entry) => entry.source.key.endsWith(ending));
-  if (found.length !== 1) throw new Error(`${found.length} lines end in "${ending}"`);
+  if (found.length !== 1) throw new Error(`${found.length} components end in "${ending}"`);
   return found[0] as BudgetComponent;
 }
 

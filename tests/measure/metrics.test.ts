@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Figure } from '../../src/measure/figure.ts';
 import { efficiencyFigure, netEfficiencyFigure } from '../../src/measure/irradiance/efficiency.ts';
-import { gridFigures, gridGeometry } from '../../src/measure/irradiance/grid.ts';
+import { gridFigures } from '../../src/measure/irradiance/grid.ts';
+import { gridGeometry } from '../../src/measure/irradiance/grid-geometry.ts';
 import {
   ledAreaFigure,
   opticalPowerFigure,
@@ -43,7 +44,7 @@ describe('the list of metrics', () => {
 });
 
 describe('what is calculated agrees with the list', () => {
-  const grid = gridFigures(gridOf(HOT_MIDDLE), gridGeometry(3, 3, 24, 48, 2.54) ?? 'none');
+  const grid = gridFigures(gridOf(HOT_MIDDLE), gridGeometry(3, 3, 24, 48, 2.54) ?? { code: 'field-not-measured' });
   const side = (of: 'width' | 'height') =>
     sideFigure({ panel: 'p', side: of, value: 30, edgeSetting: 0.3, instrument: undefined });
   const watts = figure(100);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
 import { type InstrumentReading, readingFigure } from '../../src/measure/reading.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { componentOf, instrument, slanted } from './make.ts';
 
 const SENSOR = instrument({
@@ -22,11 +23,13 @@ const reading = (part: Partial<InstrumentReading> = {}): InstrumentReading => ({
   ...part,
 });
 
+const JUDGED = verbatim('judged by eye');
+
 const AT_SIX_INCHES = { distance: 15.24, halfWidth: 0.2, area: undefined };
 
 describe('a reading as a figure', () => {
   test('keeps value, unit, identity and where it came from', () => {
-    const it = readingFigure(reading({ notes: ['one reading struck out'] }));
+    const it = readingFigure(reading({ notes: [verbatim('one reading rejected')] }));
     expect(it).toMatchObject({
       id: 'lantern-40/2026-03-02/peak-irradiance-red',
       metric: 'peak-irradiance-red',
@@ -35,12 +38,12 @@ describe('a reading as a figure', () => {
       basis: 'measured',
       method: 'peak-irradiance@2',
       inputs: ['lantern-40/sessions/0/peak/red'],
-      notes: ['one reading struck out'],
+      notes: [verbatim('one reading rejected')],
       flags: [],
     });
   });
 
-  test('has the errors of its meter in its budget', () => {
+  test('has the errors of its instrument in its budget', () => {
     const it = readingFigure(reading());
     expect(componentOf(it, '/calibration').contribution).toBeCloseTo(2, 12);
     expect(componentOf(it, '/offset').contribution).toBe(0.05);
@@ -72,12 +75,13 @@ describe('a reading as a figure', () => {
     ).toBe(false);
   });
 
-  test('before the first calibration of its meter has no uncertainty and says why', () => {
-    const early = { ...SENSOR, calibrationAbsent: 'the meter was first calibrated on 2026-04-01, after this session' };
-    expect(readingFigure(reading({ instrument: early, noInstrument: 'another reason' }))).toMatchObject({
+  test('before the first calibration of its instrument has no uncertainty and tells why', () => {
+    const later = { code: 'calibrated-later', first: '2026-04-01' } as const;
+    const early = { ...SENSOR, calibrationAbsent: later };
+    expect(readingFigure(reading({ instrument: early, noInstrument: JUDGED }))).toMatchObject({
       value: 80,
       standardUncertainty: null,
-      uncertaintyAbsent: 'the meter was first calibrated on 2026-04-01, after this session',
+      uncertaintyAbsent: later,
     });
   });
 
@@ -97,7 +101,7 @@ describe('a reading as a figure', () => {
     expect(componentOf(unknown, '/angular').contribution / 80).toBeCloseTo((0.025 * 0.5) / 0.477667, 6);
   });
 
-  test('says what its meter’s file is silent about; oblique light only for light', () => {
+  test('tells what its instrument’s file is silent about; oblique light only for light', () => {
     const silent = instrument({
       calibrationRelative: 0.025,
       spectralResponse: undefined,
@@ -106,15 +110,15 @@ describe('a reading as a figure', () => {
     });
     const sources = (part: Partial<InstrumentReading>) =>
       readingFigure(reading({ instrument: silent, ...part })).unassessed.map((it) => it.what);
-    expect(sources({})).toEqual(['Repeatability']);
+    expect(sources({})).toEqual([{ code: 'repeatability' }]);
     expect(sources({ distance: AT_SIX_INCHES })).toEqual([
-      'Spectral response',
-      'Angular (cosine) response',
-      'Repeatability',
+      { code: 'spectral-response' },
+      { code: 'cosine-response' },
+      { code: 'repeatability' },
     ]);
   });
 
-  test('without a meter has no uncertainty and says why', () => {
+  test('without an instrument has no uncertainty and tells why', () => {
     const it = readingFigure(reading({ instrument: undefined }));
     expect(it).toMatchObject({
       value: 80,
@@ -124,16 +128,16 @@ describe('a reading as a figure', () => {
     });
   });
 
-  test('without a meter for a reason of its own gives that reason', () => {
-    const it = readingFigure(reading({ instrument: undefined, noInstrument: 'judged by eye' }));
-    expect(it.uncertaintyAbsent).toBe('judged by eye');
-    expect(readingFigure(reading({ noInstrument: 'judged by eye' })).standardUncertainty).toBeGreaterThan(0);
+  test('without an instrument for a reason of its own gives that reason', () => {
+    const it = readingFigure(reading({ instrument: undefined, noInstrument: JUDGED }));
+    expect(it.uncertaintyAbsent).toBe(JUDGED);
+    expect(readingFigure(reading({ noInstrument: JUDGED })).standardUncertainty).toBeGreaterThan(0);
   });
 
   test.each(['below', 'above'] as const)('that is a bound stays a bound: %s', (bound) => {
     const it = readingFigure(reading({ value: 0.1, bound }));
     expect(it).toMatchObject({ value: 0.1, bound, standardUncertainty: null, interval95: null });
-    expect(it.uncertaintyAbsent).toContain(`a bound: ${bound}`);
+    expect(it.uncertaintyAbsent).toEqual({ code: 'reading-is-bound', bound });
   });
 
   test('that is no bound has no trace of one', () => {

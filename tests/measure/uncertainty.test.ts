@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { BudgetComponent } from '../../src/measure/figure.ts';
-import { pooledRepeats } from '../../src/measure/irradiance/grid.ts';
+import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
+import { pooledRepeats } from '../../src/measure/irradiance/repeats.ts';
 import {
   combinedUncertainty,
   coverageFactor,
@@ -120,13 +121,13 @@ describe('making a figure', () => {
   });
 
   test('an unknown uncertainty has its reason in place of numbers', () => {
-    expect(vague(84, 'no meter is named')).toMatchObject({
+    expect(vague(84, NO_INSTRUMENT)).toMatchObject({
       value: 84,
       standardUncertainty: null,
       interval95: null,
       coverageFactor: null,
       degreesOfFreedom: null,
-      uncertaintyAbsent: 'no meter is named',
+      uncertaintyAbsent: NO_INSTRUMENT,
       budget: [],
     });
   });
@@ -229,9 +230,9 @@ describe('propagation', () => {
   test('an input without a known uncertainty makes the result’s unknown, with its reason', () => {
     const it = propagate(identity(), 2, [
       { figure: figure(1, [line('a', 1)]), sensitivity: 1 },
-      { figure: vague(1, 'no meter is named'), sensitivity: 1 },
+      { figure: vague(1, NO_INSTRUMENT), sensitivity: 1 },
     ]);
-    expect(it).toMatchObject({ value: 2, standardUncertainty: null, uncertaintyAbsent: 'no meter is named' });
+    expect(it).toMatchObject({ value: 2, standardUncertainty: null, uncertaintyAbsent: NO_INSTRUMENT });
   });
 
   test('inputs are left as they were', () => {

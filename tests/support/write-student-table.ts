@@ -1,13 +1,14 @@
+/** Writes src/measure/student-t-table.ts. Format it afterwards: `npm run format`. */
 import { writeFileSync } from 'node:fs';
 import jstat from 'jstat';
 
 /** Up to here the table goes; beyond, the expansion about the normal quantile is as good as any search. */
 const LAST = 100;
 
-/** The text of src/measure/student-t-table.ts. */
-export function studentTable(): string {
-  const rows = Array.from({ length: LAST }, (_, i) => `  ${jstat.studentt.inv(0.975, i + 1)},`);
-  return `// Written by \`npx node tests/support/write-student-table.ts\`: the values of jstat, which readers need not download.
+const rows = Array.from({ length: LAST }, (_, i) => `  ${jstat.studentt.inv(0.975, i + 1)},`);
+writeFileSync(
+  'src/measure/student-t-table.ts',
+  `// Written by \`npx node tests/support/write-student-table.ts\`: the values of jstat, which readers need not download.
 
 /** The 0.975 quantile of the normal distribution. */
 export const NORMAL_975 = ${jstat.normal.inv(0.975, 0, 1)};
@@ -16,7 +17,5 @@ export const NORMAL_975 = ${jstat.normal.inv(0.975, 0, 1)};
 export const STUDENT_975: readonly number[] = [
 ${rows.join('\n')}
 ];
-`;
-}
-
-if (import.meta.main) writeFileSync('src/measure/student-t-table.ts', studentTable());
+`,
+);

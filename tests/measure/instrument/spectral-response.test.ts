@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ratioTo } from '../../../src/measure/difference.ts';
 import {
+  type Band,
   type BandShares,
   bandShares,
   missingSpectral,
@@ -52,7 +53,7 @@ describe('the errors of the sensor', () => {
     }
   });
 
-  test('are one error for all that the meter ever read: another calibration leaves them', () => {
+  test('are one error for all that the instrument ever read: another calibration leaves them', () => {
     const keys = (calibrationDate: string) =>
       spectralComponents({ ...SILICON, calibrationDate }, 80, SHARES_UNKNOWN).map((it) => it.source.key);
     expect(keys('2024-01-01')).toEqual(keys('2026-01-01'));
@@ -66,7 +67,7 @@ describe('the errors of the sensor', () => {
     expect(different.kind).toBe('tie');
   });
 
-  test('of nought have no line', () => {
+  test('of nought have no component', () => {
     expect(
       spectralComponents(instrument({ spectralResponse: { red: 0, nearInfrared: 0 } }), 80, SHARES_UNKNOWN),
     ).toEqual([]);
@@ -74,23 +75,23 @@ describe('the errors of the sensor', () => {
 });
 
 describe('a response that is not stated', () => {
-  const sources = (spectralResponse: { red?: number; nearInfrared?: number } | undefined, shares: BandShares) =>
-    missingSpectral(instrument({ spectralResponse }), shares).map((it) => `${it.what}: ${it.reason}`);
+  const missing = (spectralResponse: { red?: number; nearInfrared?: number } | undefined, shares: BandShares) =>
+    missingSpectral(instrument({ spectralResponse }), shares);
+  const silentIn = (...bands: Band[]) => [
+    {
+      what: { code: 'spectral-response' },
+      reason: { code: 'spectral-not-stated', bands, instrument: 'irradiance meter' },
+    },
+  ];
 
-  test('is said for the bands that were read', () => {
-    expect(sources(undefined, SHARES_UNKNOWN)).toEqual([
-      'Spectral response: no error in red and near-infrared is stated for the irradiance meter',
-    ]);
-    expect(sources(undefined, RED_ALONE)).toEqual([
-      'Spectral response: no error in red is stated for the irradiance meter',
-    ]);
-    expect(sources({ red: 0.01 }, bandShares(30, 20))).toEqual([
-      'Spectral response: no error in near-infrared is stated for the irradiance meter',
-    ]);
+  test('is told for the bands that were read', () => {
+    expect(missing(undefined, SHARES_UNKNOWN)).toEqual(silentIn('red', 'nearInfrared'));
+    expect(missing(undefined, RED_ALONE)).toEqual(silentIn('red'));
+    expect(missing({ red: 0.01 }, bandShares(30, 20))).toEqual(silentIn('nearInfrared'));
   });
 
   test('is not missing where it is stated, be it as nought, or where the band was not on', () => {
-    expect(sources({ red: 0, nearInfrared: 0 }, SHARES_UNKNOWN)).toEqual([]);
-    expect(sources({ red: 0.01 }, RED_ALONE)).toEqual([]);
+    expect(missing({ red: 0, nearInfrared: 0 }, SHARES_UNKNOWN)).toEqual([]);
+    expect(missing({ red: 0.01 }, RED_ALONE)).toEqual([]);
   });
 });

@@ -44,21 +44,29 @@ describe('distance exponent', () => {
   });
 });
 
-describe('the line of the distance', () => {
+describe('the component of the distance', () => {
   const setting = { distance: 15.24, halfWidth: 0.2, area: 1800 };
 
   test('is one error a session, rectangular; farther is dimmer', () => {
     const [it] = distanceComponents(setting, 'lantern-40/2026-03-02', 50);
     expect(it).toMatchObject({
-      key: 'lantern-40/2026-03-02/distance',
-      type: 'B',
-      distribution: 'rectangular',
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
+      source: {
+        key: 'lantern-40/2026-03-02/distance',
+        what: { code: 'distance-setting' },
+        type: 'B',
+        distribution: 'rectangular',
+        degreesOfFreedom: Number.POSITIVE_INFINITY,
+        evaluation: {
+          code: 'distance-as-set',
+          halfWidth: 0.2,
+          distance: 15.24,
+          exponent: distanceExponent(15.24, 1800),
+        },
+      },
     });
     const slope = (disc(Math.sqrt(1800 / Math.PI), 15.241) / disc(Math.sqrt(1800 / Math.PI), 15.239) - 1) / 0.002;
     expect(it?.contribution).toBeCloseTo((50 * slope * 0.2) / Math.sqrt(3), 3);
     expect(it?.contribution).toBeLessThan(0);
-    expect(it?.source.evaluation).toContain('±0.2 cm at 15.24 cm');
   });
 
   test('is not there where the distance is set exactly', () => {

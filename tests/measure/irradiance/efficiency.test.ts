@@ -27,11 +27,11 @@ describe('efficiency', () => {
     expect((it.standardUncertainty ?? Number.NaN) / 25).toBeCloseTo(Math.hypot(0.05, 0.01), 12);
   });
 
-  test('of one channel is scaled by the peaks, and says so', () => {
+  test('of one channel is scaled by the peaks, and tells so', () => {
     const it = efficiencyFigure(red);
     expect(it.value).toBeCloseTo(30, 12);
     expect(it.calculation).toBe('η = 90 W × 60 ÷ 100 ÷ 180 W = 30 %');
-    expect(it.notes).toEqual(['scaled from both channels by the peaks']);
+    expect(it.notes).toEqual([{ code: 'scaled-by-peaks' }]);
     expect(it.inputs).toHaveLength(4);
   });
 

@@ -3,13 +3,16 @@ import { describe, expect, test } from 'vitest';
 import { type Gap, isFigure } from '../../../src/measure/figure.ts';
 import { obliqueError } from '../../../src/measure/instrument/angular-response.ts';
 import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
-import { gridFigures, gridGaps, gridGeometry, pooledRepeats } from '../../../src/measure/irradiance/grid.ts';
+import { gridFigures, gridGaps } from '../../../src/measure/irradiance/grid.ts';
+import { gridGeometry } from '../../../src/measure/irradiance/grid-geometry.ts';
+import { pooledRepeats } from '../../../src/measure/irradiance/repeats.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { CELL_MEANS, GRID_STATISTICS, HOT_MIDDLE } from '../../references/grid.ts';
 import { CERTIFIED_SETS } from '../../references/statistics.ts';
 import { componentOf, figureOf, gridOf, instrument, RUNS, slanted } from '../make.ts';
 
-const NO_CELLS = 'the LED field is not known';
+const NO_CELLS = verbatim('the LED field is not known');
 const metrics = ['mean', 'cellMean', 'lowestToMean', 'highestToMean', 'variation'] as const;
 const SENSOR = instrument({
   calibrationRelative: 0.025,
@@ -24,93 +27,6 @@ const uncertaintyOf = (it: Parameters<typeof figureOf>[0]) => figureOf(it).stand
 const irradiance = fc.double({ min: 1, max: 500, noNaN: true });
 const nine = fc.array(irradiance, { minLength: 9, maxLength: 9 });
 const rowsOf = (values: readonly number[]) => [values.slice(0, 3), values.slice(3, 6), values.slice(6, 9)];
-
-describe('geometry', () => {
-  test('outer points lie inside the edges, and cells meet half-way between neighbours', () => {
-    const it = gridGeometry(3, 3, 30, 60, 2.54);
-    expect(it?.x).toEqual([2.54, 15, expect.closeTo(27.46, 10)]);
-    expect(it?.y).toEqual([2.54, 30, expect.closeTo(57.46, 10)]);
-    const across = [8.77 / 30, 12.46 / 30, 8.77 / 30];
-    const down = [16.27 / 60, 27.46 / 60, 16.27 / 60];
-    down.forEach((dy, row) => {
-      across.forEach((dx, column) => {
-        expect(it?.shares[row]?.[column]).toBeCloseTo(dx * dy, 12);
-      });
-    });
-  });
-
-  test('a single row or column lies in the middle, however large the inset', () => {
-    expect(gridGeometry(1, 1, 30, 60, 40)).toEqual({ x: [15], y: [30], shares: [[1]] });
-    const strip = gridGeometry(3, 1, 30, 2, 2.54);
-    expect(strip?.y).toEqual([1]);
-    expect(strip?.shares).toHaveLength(1);
-  });
-
-  test('points that would coincide or cross give no geometry', () => {
-    expect(gridGeometry(3, 3, 30, 60, 14.99)).toBeDefined();
-    expect(gridGeometry(3, 3, 30, 60, 15)).toBeUndefined();
-    expect(gridGeometry(3, 3, 60, 30, 15)).toBeUndefined();
-    expect(gridGeometry(3, 3, 4, 60, 2.54)).toBeUndefined();
-  });
-
-  test('shares sum to 1, and points lie in order within the field', () => {
-    const count = fc.integer({ min: 1, max: 9 });
-    const side = fc.double({ min: 5, max: 200, noNaN: true });
-    fc.assert(
-      fc.property(
-        count,
-        count,
-        side,
-        side,
-        fc.double({ min: 0, max: 2.4, noNaN: true }),
-        (columns, rows, w, h, inset) => {
-          const it = gridGeometry(columns, rows, w, h, inset);
-          if (!it) throw new Error('a field of 5 cm has room for an inset of 2.4 cm');
-          const shares = it.shares.flat();
-          expect(shares).toHaveLength(columns * rows);
-          expect(shares.every((share) => share > 0)).toBe(true);
-          expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 10);
-          for (const [at, size] of [
-            [it.x, w],
-            [it.y, h],
-          ] as const) {
-            expect(at.toSorted((a, b) => a - b)).toEqual(at);
-            expect(at[0]).toBeGreaterThanOrEqual(0);
-            expect(at.at(-1)).toBeLessThanOrEqual(size * (1 + 1e-12));
-          }
-        },
-      ),
-      RUNS,
-    );
-  });
-});
-
-describe('pooled repeats', () => {
-  test('weigh each point by its degrees of freedom', () => {
-    // Variances 2 with one degree of freedom and 4 with two: (2 + 8) / 3.
-    const it = pooledRepeats([[1, 3], [10, 12, 14], [50]]);
-    expect(it?.degreesOfFreedom).toBe(3);
-    expect(it?.standardDeviation).toBeCloseTo(Math.sqrt(10 / 3), 12);
-  });
-
-  test('are undefined where no point was read twice', () => {
-    expect(pooledRepeats([])).toBeUndefined();
-    expect(pooledRepeats([[1], [2], []])).toBeUndefined();
-  });
-
-  test('do not see the spread between points', () => {
-    const points = fc.array(fc.array(irradiance, { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 9 });
-    fc.assert(
-      fc.property(points, fc.array(irradiance, { minLength: 9, maxLength: 9 }), (readings, moves) => {
-        const before = pooledRepeats(readings);
-        const after = pooledRepeats(readings.map((point, i) => point.map((value) => value + (moves[i] as number))));
-        expect(after?.degreesOfFreedom).toBe(before?.degreesOfFreedom);
-        if (before) expect(after?.standardDeviation).toBeCloseTo(before.standardDeviation, 6);
-      }),
-      RUNS,
-    );
-  });
-});
 
 describe('certified data sets', () => {
   test.each(CERTIFIED_SETS.map((set) => [set.mean.arguments, set] as const))('%s', (_, set) => {
@@ -137,11 +53,11 @@ describe('figures of a grid', () => {
 
   test.each(CELL_MEANS.map((row) => [row.label, row] as const))('%s', (_, row) => {
     const geometry = gridGeometry(3, 3, 24, 24, 24 * row.arguments.insetShare);
-    expectToMeet(figureValue(gridFigures(gridOf(HOT_MIDDLE), geometry ?? 'none').cellMean), row);
+    expectToMeet(figureValue(gridFigures(gridOf(HOT_MIDDLE), geometry ?? NO_CELLS).cellMean), row);
   });
 
   test('say what they are and how they came about', () => {
-    const geometry = gridGeometry(3, 3, 24, 24, 2.54) ?? 'none';
+    const geometry = gridGeometry(3, 3, 24, 24, 2.54) ?? NO_CELLS;
     const it = gridFigures(gridOf(HOT_MIDDLE), geometry);
     const summary = metrics.map((metric) => {
       const { id, unit, basis, method } = figureOf(it[metric]);
@@ -161,7 +77,7 @@ describe('figures of a grid', () => {
     expect(figureOf(it.variation).calculation).toContain('= 20.34 %');
   });
 
-  test('of nothing but struck-out readings are gaps with the reason', () => {
+  test('of nothing but rejected readings are gaps with the reason', () => {
     const it = gridFigures(
       gridOf([], {
         points: [
@@ -173,12 +89,12 @@ describe('figures of a grid', () => {
     );
     for (const metric of metrics) {
       expect(isFigure(it[metric])).toBe(false);
-      expect((it[metric] as Gap).reason).toBe('every reading of the grid was struck out');
+      expect((it[metric] as Gap).reason).toEqual({ code: 'grid-all-rejected' });
     }
     expect(gridFigures(gridOf([]), NO_CELLS).mean).toMatchObject({ gap: true });
   });
 
-  test('leave a struck-out point out and say so', () => {
+  test('leave a rejected point out and tell so', () => {
     const points = [
       [[80], [100], [80]],
       [[100], [], [100]],
@@ -187,17 +103,17 @@ describe('figures of a grid', () => {
     const it = gridFigures(gridOf([], { points }), NO_CELLS);
     expect(figureValue(it.mean)).toBeCloseTo(90, 12);
     for (const metric of ['mean', 'lowestToMean', 'highestToMean', 'variation'] as const) {
-      expect(figureOf(it[metric]).notes).toEqual(['1 of 9 grid points without a kept reading']);
+      expect(figureOf(it[metric]).notes).toEqual([{ code: 'grid-points-empty', empty: 1, of: 9 }]);
     }
   });
 
   test('share the field among the points that are left', () => {
-    // Cells of a row at 2, 15 and 28 of 30 cm: 8.5, 13 and 8.5 cm wide. The first one is struck out.
+    // Cells of a row at 2, 15 and 28 of 30 cm: 8.5, 13 and 8.5 cm wide. The first one is rejected.
     const points = [[[], [60], [90]]];
-    const geometry = gridGeometry(3, 1, 30, 60, 2) ?? 'none';
+    const geometry = gridGeometry(3, 1, 30, 60, 2) ?? NO_CELLS;
     const it = figureOf(gridFigures(gridOf([], { points }), geometry).cellMean);
     expect(it.value).toBeCloseTo((13 * 60 + 8.5 * 90) / 21.5, 10);
-    expect(it.notes).toEqual(['1 of 3 grid points without a kept reading']);
+    expect(it.notes).toEqual([{ code: 'grid-points-empty', empty: 1, of: 3 }]);
   });
 
   test('take the mean of a point before the mean of the grid', () => {
@@ -210,7 +126,7 @@ describe('figures of a grid', () => {
     const it = gridFigures(gridOf([[80]]), NO_CELLS);
     expect(figureValue(it.mean)).toBe(80);
     for (const metric of ['lowestToMean', 'highestToMean', 'variation'] as const) {
-      expect(it[metric]).toMatchObject({ gap: true, reason: 'one grid point only' });
+      expect(it[metric]).toMatchObject({ gap: true, reason: { code: 'one-grid-point' } });
     }
   });
 
@@ -223,7 +139,7 @@ describe('figures of a grid', () => {
   });
 
   test('without a meter have values and no uncertainty', () => {
-    const geometry = gridGeometry(3, 3, 24, 24, 2.54) ?? 'none';
+    const geometry = gridGeometry(3, 3, 24, 24, 2.54) ?? NO_CELLS;
     const it = gridFigures(gridOf(HOT_MIDDLE, { instrument: undefined }), geometry);
     for (const metric of metrics) {
       expect(figureOf(it[metric])).toMatchObject({ standardUncertainty: null, uncertaintyAbsent: NO_INSTRUMENT });
@@ -232,8 +148,8 @@ describe('figures of a grid', () => {
   });
 
   test('a gap for the whole grid has the figures’ own metrics', () => {
-    const gaps = gridGaps('not measured');
-    const figures = gridFigures(gridOf(HOT_MIDDLE), gridGeometry(3, 3, 24, 24, 2.54) ?? 'none');
+    const gaps = gridGaps({ code: 'not-measured' });
+    const figures = gridFigures(gridOf(HOT_MIDDLE), gridGeometry(3, 3, 24, 24, 2.54) ?? NO_CELLS);
     for (const metric of metrics) expect(gaps[metric].metric).toBe(figures[metric].metric);
   });
 });
@@ -250,7 +166,7 @@ describe('uncertainty of the mean', () => {
     expect(componentOf(it, '/resolution').contribution).toBeCloseTo(0.1 / Math.sqrt(12) / 3, 10);
     const squares = HOT_MIDDLE.flat().reduce((sum, value) => sum + value ** 2, 0);
     expect(componentOf(it, '/repeatability')).toMatchObject({
-      type: 'B',
+      source: { type: 'B', evaluation: { code: 'repeatability-as-stated', relative: 0.01 } },
       contribution: expect.closeTo((0.01 * Math.sqrt(squares)) / 9, 10),
     });
   });
@@ -260,21 +176,24 @@ describe('uncertainty of the mean', () => {
     const it = figureOf(gridFigures(gridOf([], { points, instrument: SENSOR }), NO_CELLS).mean);
     // s = √2 at a point; the means of the points scatter by s/√2, s and s.
     expect(componentOf(it, '/repeatability')).toMatchObject({
-      type: 'A',
-      distribution: 't',
-      degreesOfFreedom: 1,
+      source: {
+        type: 'A',
+        distribution: 't',
+        degreesOfFreedom: 1,
+        evaluation: { code: 'repeats-pooled', standardDeviation: expect.closeTo(Math.SQRT2, 12), degreesOfFreedom: 1 },
+      },
       contribution: expect.closeTo((Math.SQRT2 * Math.sqrt(1 / 2 + 1 + 1)) / 3, 10),
     });
     expect(it.unassessed).toEqual([]);
   });
 
-  test('says so where neither repeats nor a repeatability are known', () => {
+  test('tells so where neither repeats nor a repeatability are known', () => {
     const silent = instrument({ repeatability: undefined, spectralResponse: undefined, angularResponse: undefined });
     const it = figureOf(gridFigures(gridOf(HOT_MIDDLE, { instrument: silent }), NO_CELLS).mean);
     expect(it.unassessed.map((entry) => entry.what)).toEqual([
-      'Spectral response',
-      'Angular (cosine) response',
-      'Repeatability',
+      { code: 'spectral-response' },
+      { code: 'cosine-response' },
+      { code: 'repeatability' },
     ]);
   });
 
@@ -294,7 +213,8 @@ describe('uncertainty of the mean', () => {
     const of = (rows: number[][]) =>
       componentOf(
         figureOf(
-          gridFigures(gridOf(rows, { instrument: sensor, distance }), gridGeometry(3, 3, 30, 60, 2.54) ?? '').mean,
+          gridFigures(gridOf(rows, { instrument: sensor, distance }), gridGeometry(3, 3, 30, 60, 2.54) ?? NO_CELLS)
+            .mean,
         ),
         '/angular',
       ).contribution;
@@ -321,11 +241,12 @@ describe('uncertainty of the mean', () => {
   });
 
   test('is not known before the first calibration of the meter', () => {
-    const early = instrument({ calibrationAbsent: 'the meter was first calibrated on 2026-04-01, after this session' });
+    const later = { code: 'calibrated-later', first: '2026-04-01' } as const;
+    const early = instrument({ calibrationAbsent: later });
     const all = gridFigures(gridOf(HOT_MIDDLE, { instrument: early }), NO_CELLS);
     for (const metric of ['mean', 'lowestToMean', 'highestToMean', 'variation'] as const) {
       expect(figureOf(all[metric]).standardUncertainty, metric).toBeNull();
-      expect(figureOf(all[metric]).uncertaintyAbsent, metric).toContain('2026-04-01');
+      expect(figureOf(all[metric]).uncertaintyAbsent, metric).toBe(later);
     }
   });
 
@@ -394,7 +315,7 @@ describe('uncertainty of the mean', () => {
 });
 
 describe('properties of the figures', () => {
-  const geometry = gridGeometry(3, 3, 24, 48, 2.54) ?? 'none';
+  const geometry = gridGeometry(3, 3, 24, 48, 2.54) ?? NO_CELLS;
   const ideal = instrument({ calibrationRelative: 0.025, angularResponse: slanted(0.02), repeatability: 0.01 });
 
   test('scaling all readings scales the means with their uncertainties and leaves the ratios', () => {

@@ -26,13 +26,13 @@ describe('a side of the LED field', () => {
     expect(it).toMatchObject({ id: 'lantern-40/field-width', unit: 'cm', basis: 'measured', unassessed: [] });
   });
 
-  test('says so where the tape is not named', () => {
+  test('tells so where the tape is not named', () => {
     const it = sideFigure({ panel: 'p', side: 'height', value: 60, edgeSetting: 0.3, instrument: undefined });
     expect(it.budget).toHaveLength(1);
-    expect(it.unassessed).toEqual([{ what: 'Calibration of the tape', reason: 'the session does not name it' }]);
+    expect(it.unassessed).toEqual([{ what: { code: 'tape-calibration' }, reason: { code: 'tape-not-named' } }]);
   });
 
-  test('set exactly has no line for its edges', () => {
+  test('set exactly has no component for its edges', () => {
     expect(sideFigure({ panel: 'p', side: 'width', value: 60, edgeSetting: 0, instrument: undefined }).budget).toEqual(
       [],
     );

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import { radiantExposure, timeForRadiantExposure } from '../../../src/measure/irradiance/radiant-exposure.ts';
 import {
   exposureEachMinuteFigure,
@@ -63,7 +64,7 @@ describe('figures for readers', () => {
   });
 
   test('have no uncertainty where the mean has none', () => {
-    expect(exposureEachMinuteFigure('s', vague(50, 'no meter')).uncertaintyAbsent).toBe('no meter');
-    expect(timeEachJouleFigure('s', vague(50, 'no meter')).uncertaintyAbsent).toBe('no meter');
+    expect(exposureEachMinuteFigure('s', vague(50, NO_INSTRUMENT)).uncertaintyAbsent).toBe(NO_INSTRUMENT);
+    expect(timeEachJouleFigure('s', vague(50, NO_INSTRUMENT)).uncertaintyAbsent).toBe(NO_INSTRUMENT);
   });
 });

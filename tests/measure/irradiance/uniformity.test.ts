@@ -3,10 +3,11 @@ import { sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { gridFigures } from '../../../src/measure/irradiance/grid.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { HOT_MIDDLE } from '../../references/grid.ts';
 import { componentOf, figureOf, gridOf, instrument, RUNS, slanted } from '../make.ts';
 
-const NO_CELLS = 'the LED field is not known';
+const NO_CELLS = verbatim('the LED field is not known');
 const AT_FIFTEEN = { distance: 15, halfWidth: 0.2, area: 1800 };
 const figureValue = (it: Parameters<typeof figureOf>[0]) => figureOf(it).value;
 const uncertaintyOf = (it: Parameters<typeof figureOf>[0]) => figureOf(it).standardUncertainty ?? Number.NaN;

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import { type BasePrice, priceFigure, pricePerWattFigure } from '../../../src/measure/money/price.ts';
 import { figure, line, vague } from '../make.ts';
 
@@ -22,7 +23,7 @@ describe('the price really paid', () => {
       basis: 'measured',
       standardUncertainty: 0,
       interval95: [599, 599],
-      calculation: 'C = 599 EUR, really paid on 2026-02-20',
+      calculation: { code: 'price-calculation', equation: 'C = 599 EUR', kind: 'paid', date: '2026-02-20' },
       notes: [],
       inputs: ['lantern-40/prices/2026-02-20'],
     });
@@ -32,17 +33,17 @@ describe('the price really paid', () => {
     const it = priceFigure(price({ amount: 650, currency: 'USD', rate: 0.9 }));
     expect(it.value).toBeCloseTo(585, 10);
     expect(it.basis).toBe('derived');
-    expect(it.calculation).toBe('C = 650 USD × 0.9 = 585 EUR, really paid on 2026-02-20');
+    expect(it.calculation).toMatchObject({ equation: 'C = 650 USD × 0.9 = 585 EUR', kind: 'paid' });
   });
 
-  test('that is a list price says so', () => {
+  test('that is a list price tells so', () => {
     const it = priceFigure(price({ kind: 'list' }));
-    expect(it.calculation).toContain('list price on 2026-02-20');
-    expect(it.notes).toEqual(['list price: what buyers really pay is not recorded']);
+    expect(it.calculation).toMatchObject({ kind: 'list', date: '2026-02-20' });
+    expect(it.notes).toEqual([{ code: 'list-price-only' }]);
   });
 
-  test('keeps its cents in the working', () => {
-    expect(priceFigure(price({ amount: 12345.99 })).calculation).toContain('12345.99 EUR');
+  test('keeps its cents in the calculation', () => {
+    expect(priceFigure(price({ amount: 12345.99 })).calculation).toMatchObject({ equation: 'C = 12345.99 EUR' });
   });
 });
 
@@ -62,11 +63,11 @@ describe('price per optical watt', () => {
 
   test('carries the note of a list price', () => {
     const it = pricePerWattFigure('s', priceFigure(price({ kind: 'list' })), figure(100), 'EUR');
-    expect(it.notes).toHaveLength(1);
+    expect(it.notes).toEqual([{ code: 'list-price-only' }]);
   });
 
   test('has no uncertainty where the power has none', () => {
-    const it = pricePerWattFigure('s', priceFigure(price()), vague(100, 'no meter'), 'EUR');
-    expect(it).toMatchObject({ standardUncertainty: null, uncertaintyAbsent: 'no meter' });
+    const it = pricePerWattFigure('s', priceFigure(price()), vague(100, NO_INSTRUMENT), 'EUR');
+    expect(it).toMatchObject({ standardUncertainty: null, uncertaintyAbsent: NO_INSTRUMENT });
   });
 });

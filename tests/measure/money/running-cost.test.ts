@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import { runningCostFigure } from '../../../src/measure/money/running-cost.ts';
 import { figure, line, vague } from '../make.ts';
 
@@ -18,7 +19,7 @@ test('an hour costs the draw in kW times the tariff', () => {
 test('its uncertainty is that of the draw: the tariff is exact', () => {
   const it = runningCostFigure('s', draw, 0.3, 'EUR');
   expect(it.standardUncertainty).toBeCloseTo(0.0012, 12);
-  expect(runningCostFigure('s', vague(400, 'no meter'), 0.3, 'EUR').uncertaintyAbsent).toBe('no meter');
+  expect(runningCostFigure('s', vague(400, NO_INSTRUMENT), 0.3, 'EUR').uncertaintyAbsent).toBe(NO_INSTRUMENT);
 });
 
 test('at a tariff of nothing it costs nothing', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import type { Contender } from '../../../src/measure/money/ranking.ts';
 import { stepUps } from '../../../src/measure/money/step-ups.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
@@ -75,14 +76,14 @@ describe('step-ups', () => {
   });
 
   test('of unknown uncertainty are taken at their value, and say why they have no more', () => {
-    const unknown: Contender = { panel: 'b', price: 620, power: vague(101, 'no meter is named') };
+    const unknown: Contender = { panel: 'b', price: 620, power: vague(101, NO_INSTRUMENT) };
     const [it] = best(SMALL, [{ ...unknown, price: 601 }]);
     expect(it?.extraPower).toMatchObject({
       value: 1,
       standardUncertainty: null,
-      uncertaintyAbsent: 'no meter is named',
+      uncertaintyAbsent: NO_INSTRUMENT,
     });
-    expect(it?.extraPricePerWatt?.uncertaintyAbsent).toBe('no meter is named');
+    expect(it?.extraPricePerWatt?.uncertaintyAbsent).toBe(NO_INSTRUMENT);
     expect(names(SMALL, [unknown])).toEqual([]);
   });
 

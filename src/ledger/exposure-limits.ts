@@ -8,6 +8,12 @@ import type { MetricId } from '../measure/metrics.ts';
 import { axisInfrared } from './axis-infrared.ts';
 import type { InstrumentFinder } from './reading-figures.ts';
 
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    'near-infrared-not-measured': object;
+  }
+}
+
 /** A session's figures held against published limits, from the session's own readings. */
 export function exposureLimits(
   id: string,
@@ -41,7 +47,7 @@ export function sessionInfrared(
   reading: FigureOrGap | undefined,
 ): Infrared {
   return nearInfraredFromMode(
-    reading ?? gap('peak-irradiance-near-infrared', 'near-infrared alone was not measured'),
+    reading ?? gap('peak-irradiance-near-infrared', { code: 'near-infrared-not-measured' }),
     setting.distance,
     axisInfrared(id, session, setting, instrument),
   );

@@ -2,6 +2,7 @@ import type { Said, StatementCode } from '../measure/statement.ts';
 import { speaker, type WordsOf } from './speaker.ts';
 import { beamWords } from './statements/beam.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
+import { exposureWords } from './statements/exposure.ts';
 import { GENERAL_WORDS } from './statements/general.ts';
 import { INSTRUMENT_WORDS } from './statements/instrument.ts';
 import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
@@ -20,6 +21,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...MONEY_WORDS,
   ...ledgerWords(within),
   ...beamWords(within),
+  ...exposureWords(within),
 };
 
 /** A statement of the calculation in words, within a sentence, without a full stop. */

@@ -200,25 +200,6 @@ export const RADIO_JOIN: CheckValue<number> = {
   verified: 'secondary',
 };
 
-const local = (gigahertz: number, expected: number, part: Partial<CheckValue<number>> = {}): CheckValue<number> => ({
-  label: `${gigahertz} GHz`,
-  arguments: gigahertz,
-  ...sixDigits(expected),
-  source: `${ICNIRP_2020}, local, 6 min, worked out with 30 digits`,
-  verified: 'computed',
-  ...part,
-});
-
-/** Local reference levels for radio, W/m², by frequency in GHz: both sides of 6 GHz. */
-export const LOCAL_RADIO_LEVELS: readonly CheckValue<number>[] = [
-  local(2.1, 40, { ...EXACT, source: `${ICNIRP_2020}; a textbook that reproduces the table`, verified: 'read' }),
-  local(6, 40, { ...EXACT, source: `${ICNIRP_2020}; a textbook that reproduces the table`, verified: 'read' }),
-  local(6.0001, 40.0524),
-  local(24.125, 31.3088),
-  local(60, 26.6459),
-  local(300, 20, { ...EXACT, source: `${ICNIRP_2020}; a textbook that reproduces the table`, verified: 'read' }),
-];
-
 const ISO_3744 = 'ISO 3744:2010, equation 16 (from secondary sources), worked out with 30 digits';
 const correction = (margin: number, expected: number): CheckValue<number> => ({
   label: `margin of ${margin} dB`,
@@ -296,7 +277,6 @@ export const EXPOSURE_TABLES: Record<string, readonly CheckValue<unknown>[]> = {
   'magnetic levels': MAGNETIC_LEVELS,
   'electric levels': ELECTRIC_LEVELS,
   'radio levels': [...RADIO_LEVELS, RADIO_JOIN],
-  'local radio levels': LOCAL_RADIO_LEVELS,
   'background correction, formula': ENERGY_CORRECTIONS,
   'background correction, rule': BACKGROUND_CORRECTIONS,
   'sound levels': [...SOUND_LEVELS, ENERGY_DIFFERENCE],

@@ -1,14 +1,3 @@
-import type { Limit } from './limit.ts';
-
-/** The background correction; its equation seen in secondary sources only. */
-export const BACKGROUND_CORRECTION: Limit = {
-  name: 'correction for background sound, equation 16,',
-  source: 'ISO 3744',
-  year: 2010,
-  edition: '2010 edition',
-  standing: 'secondary',
-};
-
 /** Above this margin, dB, the room is left out of account. */
 export const NO_CORRECTION_ABOVE = 15;
 /** Below this margin, dB, the correction is held at its largest, and the level is an upper bound. */

@@ -1,21 +1,13 @@
 import type { FieldKind } from './field-reading.ts';
-import type { Limit } from './limit.ts';
 
-/**
- * Guideline ranges for sleeping places. The words are those of SBM-2015 (seen on a page that quotes them); the
- * numbers were seen for SBM-2008. That the table of 2015 has the same numbers is from memory.
+/*
+ * Guideline ranges for sleeping places, the Standard of Building Biology Testing Methods. Its four ranges are those of
+ * SBM-2015 (seen on a page that quotes them); the numbers were seen for SBM-2008. That the table of 2015 has the same
+ * numbers is from memory.
  */
-export const SLEEPING_PLACES: Limit = {
-  name: 'ranges for sleeping places',
-  source: 'the Standard of Building Biology Testing Methods',
-  year: 2015,
-  edition: 'SBM-2015 with the numbers seen for SBM-2008',
-  standing: 'memory',
-};
 
-/** The four ranges in the words of SBM-2015. */
-export const RANGES = ['No anomaly', 'Slight anomaly', 'Severe anomaly', 'Extreme anomaly'] as const;
-export type PrecautionRange = (typeof RANGES)[number];
+/** How far a field is from none at all, by the guideline: its four ranges. */
+export type PrecautionRange = 'no-anomaly' | 'slight' | 'severe' | 'extreme';
 
 /** Lower edges of the second to fourth range: magnetic µT, electric V/m (against ground potential), radio mW/m². */
 export const RANGE_EDGES: Record<FieldKind, readonly [number, number, number]> = {
@@ -31,10 +23,12 @@ export const RANGE_EDGES: Record<FieldKind, readonly [number, number, number]> =
  * range that starts there (our own rule). A private guideline for beds at night, without official status.
  *
  * @param value µT, V/m or mW/m²; negative or NaN is a RangeError
- * @example rangeOf('magnetic', 0.3) // 'Severe anomaly'
+ * @example rangeOf('magnetic', 0.3) // 'severe'
  */
 export function rangeOf(kind: FieldKind, value: number): PrecautionRange {
   if (!(value >= 0)) throw new RangeError(`no ${kind} field: ${value}`);
-  const edgesReached = RANGE_EDGES[kind].filter((edge) => value >= edge).length;
-  return RANGES[edgesReached] as PrecautionRange;
+  const [slight, severe, extreme] = RANGE_EDGES[kind];
+  if (value >= extreme) return 'extreme';
+  if (value >= severe) return 'severe';
+  return value >= slight ? 'slight' : 'no-anomaly';
 }

@@ -2,19 +2,44 @@ import { type Basis, type Bound, type Figure, type FigureOrGap, gap } from '../f
 import { methodReference } from '../method-versions.ts';
 import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
+import { isCode } from '../statement.ts';
 import { propagate } from '../uncertainty.ts';
+import { cautiousEnd } from './cautious-end.ts';
 import { JOIN, LONG_EXPOSURE, LONGEST_TIMED, longestExposureTime } from './infrared.ts';
-import { relation } from './words.ts';
+import { relation } from './made-of.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** A time of `LONGEST_TIMED` is no time at all: the standard limits none. */
+    'exposure-time-untimed': object;
+    'exposure-time-no-lower-end': object;
+    /** The whole interval is cut where the formula ends. */
+    'exposure-time-all-at-end': object;
+    /** The equation for an irradiance, W/m², that the standard limits no time at. */
+    'exposure-time-untimed-equation': { irradiance: number; bound?: Bound };
+  }
+}
 
 /** W/m² of a share of the long-exposure limit, %. */
 const irradianceOf = (share: number) => (share / 100) * LONG_EXPOSURE;
 
-/** The stay, cut where the standard's formula ends. */
+/** The time, cut where the standard's formula ends. */
 const cappedExposureTime = (share: number) =>
   Math.min(LONGEST_TIMED, longestExposureTime(Math.max(0, irradianceOf(share))));
 
-/** Said where a figure of 1000 s is no time at all. */
-export const UNTIMED_NOTE = `${LONGEST_TIMED} s stands for “not limited by time in this standard”`;
+/** True where a figure of 1000 s is no time at all: the standard limits none. */
+export function isUntimed({ notes }: Pick<Figure, 'notes'>): boolean {
+  return notes.some((it) => isCode(it, 'exposure-time-untimed'));
+}
+
+/**
+ * Time until the infrared limit is used up at the cautious end of a share of it, %, s: Infinity where that is no higher
+ * than the limit for long exposures; undefined where the share is only known to be above a bound.
+ */
+export function secondsAtCautiousEnd(share: Figure): number | undefined {
+  const end = cautiousEnd(share, 'high');
+  return end === undefined ? undefined : longestExposureTime(irradianceOf(end));
+}
 
 /**
  * Time until the infrared limit is used up, s, from the share of the long-exposure limit, %. It falls as the share
@@ -23,16 +48,14 @@ export const UNTIMED_NOTE = `${LONGEST_TIMED} s stands for “not limited by tim
  */
 export function exposureTimeFigure(session: string, metric: MetricId, share: Figure, basis: Basis): FigureOrGap {
   const irradiance = irradianceOf(share.value);
-  const isUntimed = irradiance <= LONG_EXPOSURE;
-  if (isUntimed && share.bound === 'above') {
-    return gap(metric, 'the irradiance is only known to be above a bound, so that the time has no lower end');
-  }
+  const isLimitless = irradiance <= LONG_EXPOSURE;
+  if (isLimitless && share.bound === 'above') return gap(metric, { code: 'exposure-time-no-lower-end' });
   const value = cappedExposureTime(share.value);
   const [low, high] = share.interval95 ?? [share.value, share.value];
   const isCut = cappedExposureTime(high) === LONGEST_TIMED;
   // t ~ share^(-4/3)
   const slope = isCut ? 0 : (-4 / 3) * (value / Math.max(share.value, (100 * JOIN) / LONG_EXPOSURE));
-  const bound = boundOf(share, isUntimed);
+  const bound = boundOf(share, isLimitless);
   const figure = propagate(
     {
       id: `${session}/${metric}`,
@@ -41,9 +64,9 @@ export function exposureTimeFigure(session: string, metric: MetricId, share: Fig
       basis,
       method: methodReference('infrared-eye'),
       ...(bound && { bound }),
-      ...(isUntimed && { notes: [UNTIMED_NOTE] }),
-      calculation: isUntimed
-        ? `E ${relation(share.bound)} ${number(irradiance)} W/m² ≤ ${LONG_EXPOSURE} W/m²: not limited by time`
+      ...(isLimitless && { notes: [{ code: 'exposure-time-untimed' }] }),
+      calculation: isLimitless
+        ? { code: 'exposure-time-untimed-equation', irradiance, ...(share.bound && { bound: share.bound }) }
         : `t ${relation(bound)} min(${LONGEST_TIMED} s, (18000 ÷ ${number(irradiance)} W/m²)^(4/3)) = ${number(value)} s`,
     },
     value,
@@ -51,7 +74,7 @@ export function exposureTimeFigure(session: string, metric: MetricId, share: Fig
   );
   const u = figure.standardUncertainty;
   if (u === null) return { ...figure, flags: share.flags };
-  if (cappedExposureTime(high) === LONGEST_TIMED) {
+  if (isCut) {
     return {
       ...figure,
       standardUncertainty: null,
@@ -59,7 +82,7 @@ export function exposureTimeFigure(session: string, metric: MetricId, share: Fig
       coverageFactor: null,
       degreesOfFreedom: null,
       budget: [],
-      uncertaintyAbsent: `all of its interval lies at ${LONGEST_TIMED} s, where the formula ends`,
+      uncertaintyAbsent: { code: 'exposure-time-all-at-end' },
       flags: share.flags,
     };
   }
@@ -69,7 +92,7 @@ export function exposureTimeFigure(session: string, metric: MetricId, share: Fig
 }
 
 /** A bound of the share turned round; a time that is cut is at least what it is cut to. */
-function boundOf(share: Figure, isUntimed: boolean): Bound | undefined {
-  if (isUntimed || share.bound === 'below') return 'above';
+function boundOf(share: Figure, isLimitless: boolean): Bound | undefined {
+  if (isLimitless || share.bound === 'below') return 'above';
   return share.bound && 'below';
 }

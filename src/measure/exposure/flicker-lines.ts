@@ -1,19 +1,7 @@
-import type { Limit } from './limit.ts';
-
-const IEEE_1789 = { source: 'IEEE Std 1789', year: 2015, edition: '2015 edition', clause: '8.1.1' } as const;
-
-/** The line of low risk, Practice 1: seen in a public implementation that cites the clause. */
-export const LOW_RISK: Limit = { name: 'low-risk line (Practice 1)', ...IEEE_1789, standing: 'secondary' };
-/** The line of no observable effect, Practice 2: likewise. */
-export const NO_EFFECT: Limit = { name: 'no-observable-effect line (Practice 2)', ...IEEE_1789, standing: 'secondary' };
-/** Practice 3, against seizures: from memory. */
-export const SLOW_FLICKER: Limit = {
-  name: 'rule against seizures (Practice 3)',
-  source: 'IEEE Std 1789',
-  year: 2015,
-  edition: '2015 edition',
-  standing: 'memory',
-};
+/*
+ * IEEE Std 1789-2015, 8.1.1. The line of low risk (Practice 1) and that of no observable effect (Practice 2) were seen in a
+ * public implementation that cites the clause; the rule against seizures (Practice 3) is from memory.
+ */
 
 /** Below this frequency, Hz, the lower row holds; 90 Hz itself is of the upper row. */
 export const ROW_EDGE = 90;
@@ -35,8 +23,8 @@ const UPPER_ROW = { lowRisk: 0.08, noEffect: 0.0333 };
 
 export interface FlickerLines {
   /** Modulation depth (percent flicker), %. */
-  lowRisk: number | 'no limit';
-  noEffect: number | 'no limit';
+  lowRisk: number | 'no-limit';
+  noEffect: number | 'no-limit';
 }
 
 /**
@@ -51,7 +39,7 @@ export function flickerLines(frequency: number): FlickerLines {
   if (!(frequency > 0)) throw new RangeError(`no frequency of flicker: ${frequency} Hz`);
   const row = frequency < ROW_EDGE ? LOWER_ROW : UPPER_ROW;
   return {
-    lowRisk: frequency > LOW_RISK_TO ? 'no limit' : row.lowRisk * frequency,
-    noEffect: frequency > NO_EFFECT_TO ? 'no limit' : row.noEffect * frequency,
+    lowRisk: frequency > LOW_RISK_TO ? 'no-limit' : row.lowRisk * frequency,
+    noEffect: frequency > NO_EFFECT_TO ? 'no-limit' : row.noEffect * frequency,
   };
 }

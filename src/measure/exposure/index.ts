@@ -1,36 +1,58 @@
 import { type FigureOrGap, gap } from '../figure.ts';
 import type { MetricId } from '../metrics.ts';
+import type { Said } from '../statement.ts';
 import type { MainsFrequency } from './field-levels.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
-import { fieldResults } from './field-results.ts';
-import { type FlickerMode, type FlickerReading, flickerResults } from './flicker-results.ts';
-import { infraredResults } from './infrared-results.ts';
+import { type FieldResult, fieldResults } from './field-results.ts';
+import { type FlickerMode, type FlickerReading, type FlickerResult, flickerResults } from './flicker-results.ts';
+import { type InfraredShareResult, type InfraredTimeResult, infraredResults } from './infrared-results.ts';
 import type { Infrared } from './infrared-shares.ts';
-import type { LimitResult } from './limit.ts';
-import { precautionResult } from './precaution-results.ts';
-import { pulsingResults } from './pulsing.ts';
-import { retinaResult } from './retina.ts';
-import { skinResult } from './skin.ts';
-import { soundResult } from './sound-result.ts';
+import { type PrecautionResult, precautionResult } from './precaution-results.ts';
+import { type PulsingResult, pulsingResults } from './pulsing.ts';
+import { type RetinaResult, retinaResult } from './retina.ts';
+import { type SkinResult, skinResult } from './skin.ts';
+import { type SoundResult, soundResult } from './sound-result.ts';
 
 export { EYE_DISTANCES } from './eye-distances.ts';
 export type { MainsFrequency } from './field-levels.ts';
 export { knowsSpectralError, nearInfraredFromMode } from './infrared-results.ts';
 export { type AxisReading, type Infrared, shareReadings } from './infrared-shares.ts';
-export { CLOSING, cited, type Limit, type LimitResult, sentenceOf } from './limit.ts';
+export type { LimitId } from './limit.ts';
 export type { ShareReading } from './share-by-distance.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    'combined-not-measured': object;
+    'flicker-not-measured': object;
+    'flicker-frequency-not-recorded': object;
+    'not-measured-panel-on': object;
+    'not-measured-panel-off': object;
+  }
+}
+
+/** A figure held against a published limit, by its hazard. words/limits/ says what came out. */
+export type LimitResult =
+  | InfraredShareResult
+  | InfraredTimeResult
+  | SkinResult
+  | RetinaResult
+  | FlickerResult
+  | PulsingResult
+  | FieldResult
+  | PrecautionResult
+  | SoundResult;
 
 /** What the measures of exposure are made from. */
 export interface ExposureInput {
   /** `<panel>/<date>` */
   session: string;
   /** The session's reading of a metric; undefined where it was not taken. */
-  figure(metric: MetricId): FigureOrGap | undefined;
+  figure(metric: string): FigureOrGap | undefined;
   /** What was read with near-infrared alone on. */
   infrared: Infrared;
   /** Distances of the field and sound readings as they were written; left out where none was. */
   distances: Partial<Record<FieldKind | 'sound', string | undefined>>;
-  /** What the meters of the fields respond to, in their files' words; left out where the session names none. */
+  /** What the instruments of the fields respond to, in their files' words; left out where the session names none. */
   responses?: Partial<Record<FieldKind, string | undefined>>;
   /** Hz, of the mains at the bench. */
   mains: MainsFrequency;
@@ -44,22 +66,22 @@ const FIELDS = ['magnetic', 'electric', 'radio'] as const;
  */
 export function exposureResults(input: ExposureInput): LimitResult[] {
   const { session, distances } = input;
-  const reading = (metric: MetricId, missing: string): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
+  const reading = (metric: MetricId, missing: Said): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
   const flicker = (mode: FlickerMode): FlickerReading => ({
-    depth: reading(`flicker-${mode}`, 'flicker was not measured'),
-    frequency: reading(`flicker-frequency-${mode}`, 'no frequency is recorded'),
+    depth: reading(`flicker-${mode}`, { code: 'flicker-not-measured' }),
+    frequency: reading(`flicker-frequency-${mode}`, { code: 'flicker-frequency-not-recorded' }),
   });
   const field = (kind: FieldKind): FieldReading => ({
     kind,
-    on: reading(`${kind}-field-on`, 'not measured with the panel on'),
-    off: reading(`${kind}-field-off`, 'not measured'),
+    on: reading(`${kind}-field-on`, { code: 'not-measured-panel-on' }),
+    off: reading(`${kind}-field-off`, { code: 'not-measured' }),
     distance: distances[kind],
-    frequency: kind === 'radio' ? undefined : input.figure(`${kind}-field-frequency`),
+    frequency: input.figure(`${kind}-field-frequency`),
     response: input.responses?.[kind],
   });
   return [
     ...infraredResults(session, input.infrared),
-    skinResult(session, reading('peak-irradiance-combined', 'both channels together were not measured')),
+    skinResult(session, reading('peak-irradiance-combined', { code: 'combined-not-measured' })),
     retinaResult(),
     ...flickerResults(session, flicker),
     ...pulsingResults(flicker),
@@ -68,8 +90,8 @@ export function exposureResults(input: ExposureInput): LimitResult[] {
       precautionResult(session, field(kind)),
     ]),
     soundResult(session, {
-      on: reading('sound-on', 'not measured with the panel on'),
-      off: reading('sound-off', 'not measured with the panel off'),
+      on: reading('sound-on', { code: 'not-measured-panel-on' }),
+      off: reading('sound-off', { code: 'not-measured-panel-off' }),
       distance: distances.sound,
     }),
   ];

@@ -4,10 +4,33 @@ import { methodReference } from '../method-versions.ts';
 import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
+import { cautiousEnd, roundedTo } from './cautious-end.ts';
 import type { EyeDistance } from './eye-distances.ts';
 import { LONG_EXPOSURE } from './infrared.ts';
+import { leavingOut, relation } from './made-of.ts';
 import { type ShareReading, type ShareThere, shareThere } from './share-by-distance.ts';
-import { cautiousEnd, leavingOut, relation, roundedTo } from './words.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** What a budget leaves out, and why. */
+    'places-off-middle': object;
+    'infrared-raised-from-middle': object;
+    'infrared-above-a-bound': object;
+    /** Nearer than it was read, `than` cm. */
+    'infrared-not-known-nearer': { than: number };
+    'infrared-not-read-there': object;
+    /** Ends of a range, %. */
+    'infrared-share-range': InfraredRange;
+    /** The range's equation: where it is, cm, and of which reading, cm, its cautious end is taken. */
+    'infrared-share-range-equation': InfraredRange & { distance: number; from: number };
+  }
+}
+
+/** Ends of a range of the share, %, rounded away from the middle. */
+interface InfraredRange {
+  low: number;
+  high: number;
+}
 
 /** mW/cm² to % of the long-exposure limit: 1 mW/cm² is 10 W/m². */
 const PERCENT_PER_UNIT = (100 * 10) / LONG_EXPOSURE;
@@ -21,8 +44,8 @@ export interface AxisReading {
 }
 
 /**
- * Infrared as it was read, and how it was come by. Here a measured spectrum may enter one day: its sum over
- * 780-3000 nm would be the irradiance, and the words would say so.
+ * Infrared as it was read: the whole reading with near-infrared alone on is taken for infrared of 780-3000 nm. Here a
+ * measured spectrum may enter one day: its sum over that band would be the irradiance, and the words would say so.
  */
 export interface Infrared {
   /** Highest over the panel at the reading's own distance, mW/cm². */
@@ -31,8 +54,6 @@ export interface Infrared {
   distance: number;
   /** Before the middle, at any distance, that one too. */
   axis: readonly AxisReading[];
-  /** A sentence part: "taken from ...". */
-  basisWords: string;
   /** What the budget of the irradiance leaves out. */
   unassessed: Unassessed[];
 }
@@ -45,9 +66,8 @@ export interface Share {
 }
 
 const UNMIXED: Unassessed = {
-  what: 'Places off the middle',
-  reason:
-    'near-infrared was read before the middle only, and raised by as much as the highest reading lay above the middle at the panel’s own distance',
+  what: { code: 'places-off-middle' },
+  reason: { code: 'infrared-raised-from-middle' },
 };
 
 /** Share of the long-exposure limit at the reading's own distance, %. */
@@ -65,22 +85,21 @@ export function shareAt(session: string, infrared: Infrared, distance: EyeDistan
   const metric = `infrared-share-at-${distance}-cm` as const;
   const { irradiance } = infrared;
   if (!isFigure(irradiance)) return { figure: gap(metric, irradiance.reason) };
-  if (irradiance.bound === 'above') {
-    return { figure: gap(metric, 'near-infrared alone is only known to be above a bound') };
-  }
+  if (irradiance.bound === 'above') return { figure: gap(metric, { code: 'infrared-above-a-bound' }) };
   const figures = readShares(session, infrared, irradiance, metric);
   const there = shareThere(figures.map(readingOf), distance);
   if (there.kind === 'nearer') {
-    return {
-      figure: gap(metric, `not known nearer than the reading at ${number(there.than)} cm; not less than there`),
-      there,
-    };
+    return { figure: gap(metric, { code: 'infrared-not-known-nearer', than: there.than }), there };
   }
-  if (there.kind === 'read') {
-    const own = figures.find((it) => it.distance === there.reading.distance) as (typeof figures)[number];
-    return { figure: own.share, there };
-  }
-  return { figure: rangeFigure(session, metric, distance, there, figures), there };
+  if (there.kind === 'read') return { figure: readAt(figures, there.reading).share, there };
+  return { figure: rangeFigure(session, metric, distance, there, readAt(figures, there.from).share), there };
+}
+
+/** The share that a reading is of; a RangeError where there is none. */
+function readAt(shares: readonly ReadShare[], { distance }: ShareReading): ReadShare {
+  const found = shares.find((it) => it.distance === distance);
+  if (!found) throw new RangeError(`no share was read at ${distance} cm`);
+  return found;
 }
 
 /** Shares that were read, from the reading's own distance on, nearest first; for the planner too. */
@@ -165,11 +184,11 @@ function rangeFigure(
   session: string,
   metric: MetricId,
   distance: number,
-  { low, high, from }: Extract<ShareThere, { kind: 'range' }>,
-  figures: readonly ReadShare[],
+  there: Extract<ShareThere, { kind: 'range' }>,
+  source: Figure,
 ): Figure {
-  const source = figures.find((it) => it.distance === from.distance) as ReadShare;
-  const most = roundedTo(high, 'high');
+  const [low, high] = [roundedTo(there.low, 'low'), roundedTo(there.high, 'high')];
+  const from = there.from.distance;
   const figure = makeFigure(
     {
       id: `${session}/${metric}`,
@@ -178,12 +197,12 @@ function rangeFigure(
       basis: 'derived',
       method: methodReference('infrared-eye'),
       bound: 'below',
-      inputs: source.share.inputs,
-      notes: [`from ${number(roundedTo(low, 'low'))} % to ${number(most)} %`],
-      calculation: `s(${number(distance)} cm) < s(${number(from.distance)} cm) at its cautious end = ${number(most)} %; s(${number(distance)} cm) > ${number(roundedTo(low, 'low'))} %`,
+      inputs: source.inputs,
+      notes: [{ code: 'infrared-share-range', low, high }],
+      calculation: { code: 'infrared-share-range-equation', distance, from, low, high },
     },
-    most,
-    { absent: 'a range, for it was not read at this distance' },
+    high,
+    { absent: { code: 'infrared-not-read-there' } },
   );
-  return { ...leavingOut(figure, ...source.share.unassessed), flags: source.share.flags };
+  return { ...leavingOut(figure, ...source.unassessed), flags: source.flags };
 }

@@ -1,19 +1,7 @@
-import type { Limit } from './limit.ts';
-
-/**
- * Infrared limit for the cornea and lens. Formula and clause seen only in secondary sources; the band starts at
- * 780 nm, and the sum over it is not weighted.
+/*
+ * Infrared limit for the cornea and lens, IEC 62471:2006, 4.3.7. Formula and clause seen only in secondary sources; the
+ * band starts at 780 nm, and the sum over it is not weighted.
  */
-export const INFRARED_LIMIT: Limit = {
-  name: 'infrared limit for the cornea and lens',
-  source: 'IEC 62471',
-  year: 2006,
-  edition: 'first edition',
-  clause: '4.3.7',
-  standing: 'secondary',
-  alsoIn:
-    'Directive 2006/25/EC, Annex I, for people at work limits the same band (seen on a page that quotes it), by the same numbers (from memory)',
-};
 
 /** E = 18000 t^-0.75 W/m², t in s. */
 const COEFFICIENT = 18_000;
@@ -48,7 +36,7 @@ export function infraredLimit(seconds: number): number {
  * sources). Infinity up to 100 W/m²; 1000 s in the step between 100 W/m² and what the formula gives at 1000 s.
  *
  * @param irradiance W/m², 780-3000 nm; negative or NaN is a RangeError
- * @example longestStay(1000) // 47.17
+ * @example longestExposureTime(1000) // 47.17
  */
 export function longestExposureTime(irradiance: number): number {
   if (!(irradiance >= 0)) throw new RangeError(`no irradiance: ${irradiance} W/m²`);

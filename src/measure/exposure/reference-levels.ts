@@ -1,35 +1,9 @@
-import type { Limit } from './limit.ts';
-
-const ICNIRP_2010 = {
-  source: 'ICNIRP',
-  year: 2010,
-  edition: 'Health Physics 99(6):818–836',
-  standing: 'read',
-} as const;
-
-/** Reference level for magnetic fields, general public; seen in a copy of the paper, Table 4. */
-export const MAGNETIC_LEVEL: Limit = { name: 'reference level for magnetic fields, general public,', ...ICNIRP_2010 };
-/** Reference level for electric fields, general public; likewise. */
-export const ELECTRIC_LEVEL: Limit = { name: 'reference level for electric fields, general public,', ...ICNIRP_2010 };
-/**
- * Reference level for radio, whole body, average of 30 min, general public: seen in a public implementation that copies
- * the table. Power densities start above 30 MHz; a textbook has the same edge in the table for local exposure.
+/*
+ * Reference levels for the general public. Of ICNIRP 2010 (Health Physics 99(6):818-836), magnetic and electric fields, a
+ * copy of the paper was seen, Table 4. Of ICNIRP 2020 (Health Physics 118(5):483-524), radio, whole body, average of
+ * 30 min: seen in a public implementation that copies the table. Power densities start above 30 MHz; a textbook has the
+ * same edge in the table for local exposure, which isn't used.
  */
-export const RADIO_LEVEL: Limit = {
-  name: 'whole-body reference level for radio fields, general public,',
-  source: 'ICNIRP',
-  year: 2020,
-  edition: 'Health Physics 118(5):483–524',
-  standing: 'secondary',
-};
-/** Reference level for radio, local, average of 6 min, general public; seen in a textbook that reproduces the table. */
-export const LOCAL_RADIO_LEVEL: Limit = {
-  name: 'local reference level for radio fields, general public,',
-  source: 'ICNIRP',
-  year: 2020,
-  edition: 'Health Physics 118(5):483–524',
-  standing: 'read',
-};
 
 /** Frequencies that the levels of 2010 are used for here, Hz. */
 const LOWEST = 25;
@@ -76,35 +50,12 @@ export function electricReferenceLevel(frequency: number): number {
   return frequency < SLOPE_TO ? 250_000 / frequency : LOWEST_ELECTRIC_LEVEL;
 }
 
-/** Lowest of the whole-body levels for power density, W/m²: what a reading of unknown frequency is held against. */
+/**
+ * Lowest of the whole-body levels of ICNIRP 2020 for power density, 30 min, general public, W/m² (from a secondary source):
+ * that from 30 MHz to 400 MHz, what a reading of unknown frequency is held against. Up to 30 MHz the levels are field
+ * strengths; above 2 GHz the level is five times as high.
+ */
 export const LOWEST_RADIO_LEVEL = 2;
-
-/**
- * Reference level of ICNIRP 2020 for power density, whole body, 30 min, general public, W/m² (from a secondary
- * source). Up to 30 MHz the levels are field strengths, not power densities.
- *
- * @param megahertz above 30 MHz, up to 300 GHz; else a RangeError
- * @example radioReferenceLevel(900) // 4.5
- */
-export function radioReferenceLevel(megahertz: number): number {
-  demand(megahertz, 30, 300_000, 'MHz');
-  if (megahertz === 30) throw new RangeError('at 30 MHz the level is a field strength');
-  if (megahertz <= 400) return LOWEST_RADIO_LEVEL;
-  return megahertz <= 2000 ? megahertz / 200 : 10;
-}
-
-/**
- * Reference level of ICNIRP 2020 for power density, local, 6 min, general public, W/m².
- *
- * @param gigahertz above 2 GHz, up to 300 GHz; else a RangeError
- * @example localRadioReferenceLevel(24.125) // 31.31
- */
-export function localRadioReferenceLevel(gigahertz: number): number {
-  demand(gigahertz, 2, 300, 'GHz');
-  if (gigahertz === 2) throw new RangeError('at 2 GHz another row holds');
-  if (gigahertz <= 6) return 40;
-  return gigahertz < 300 ? 55 * gigahertz ** -0.177 : 20;
-}
 
 function demand(frequency: number, from: number, to: number, unit: string): void {
   if (!(frequency >= from && frequency <= to)) {

@@ -1,4 +1,4 @@
-/** What readings at some distances say of the infrared at another. Numbers only: the planner reckons with it too. */
+/** What readings at some distances say of the infrared at another. Numbers only: the planner calculates with it too. */
 import { sameDistance } from '../irradiance/same-distance.ts';
 
 /** A share of the limit that was read, %, with the ends of its interval; both are the value where none is known. */

@@ -1,20 +1,8 @@
-import type { Limit } from './limit.ts';
-
-/**
- * Thermal limit for the skin, 380-3000 nm: its formula, for the radiant exposure, seen only in public implementations
- * that cite the clause. Directive 2006/25/EC, Annex I, has the same limit, from memory; that it has one, for the same
- * band, was seen on pages that quote it.
+/*
+ * Thermal limit for the skin, 380-3000 nm, IEC 62471:2006, 4.3.8: its formula, for the radiant exposure, seen only in
+ * public implementations that cite the clause. Directive 2006/25/EC, Annex I, has the same limit, from memory; that it
+ * has one, for the same band, was seen on pages that quote it.
  */
-export const SKIN_LIMIT: Limit = {
-  name: 'thermal limit for the skin',
-  source: 'IEC 62471',
-  year: 2006,
-  edition: 'first edition',
-  clause: '4.3.8',
-  standing: 'secondary',
-  alsoIn:
-    'Directive 2006/25/EC, Annex I, for people at work limits the same band (seen on a page that quotes it), by the same formula (from memory)',
-};
 
 /**
  * The limit is for the radiant exposure, H = E t = 20000 t^0.25 J/m², t in s; so the irradiance is 20000 t^-0.75 W/m².
@@ -26,24 +14,18 @@ const EXPONENT_OF_RADIANT_EXPOSURE = 0.25;
 /** The limit is for exposures shorter than this, s ("only less than 10 s": seen on a page that quotes it). */
 export const SKIN_TIME = 10;
 
-/** Where the standard has no limit, with the reason: neither met nor exceeded. */
-export interface NotApplicable {
-  notApplicable: string;
-}
-
 /**
  * Irradiance limit for the skin, W/m², 380-3000 nm: the limit of the radiant exposure divided by the time (IEC
- * 62471:2006, 4.3.8, from secondary sources). From 10 s on the standard has none, since pain and heat stress come first.
+ * 62471:2006, 4.3.8, from secondary sources).
  *
  * @param seconds time of the exposure; a negative time or NaN is a RangeError
+ * @returns 'no-limit' from 10 s on: the standard has none there, since pain and heat stress come first, and it is neither
+ *   met nor exceeded
  * @example skinLimit(2) // 11892.07
  */
-export function skinLimit(seconds: number): number | NotApplicable {
+export function skinLimit(seconds: number): number | 'no-limit' {
   if (!(seconds >= 0)) throw new RangeError(`no time of exposure: ${seconds} s`);
-  if (seconds >= SKIN_TIME) {
-    return { notApplicable: `the standard has no skin limit for exposures of ${SKIN_TIME} s and more` };
-  }
-  return irradianceFor(seconds);
+  return seconds >= SKIN_TIME ? 'no-limit' : irradianceFor(seconds);
 }
 
 /** What the limit comes down to just under 10 s, W/m²: 3557. */

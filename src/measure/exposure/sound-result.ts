@@ -1,10 +1,26 @@
-import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
+import { type Bound, type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
+import { type Said, statementKey } from '../statement.ts';
 import { makeFigure, propagate } from '../uncertainty.ts';
-import { BACKGROUND_CORRECTION, backgroundCorrection, levelSensitivities } from './background-sound.ts';
-import { cited, type LimitResult, worded } from './limit.ts';
-import { amount, asRead, cautiousEnd, outcome, roundedTo } from './words.ts';
+import { BOUND_BELOW, backgroundCorrection, levelSensitivities, NO_CORRECTION_ABOVE } from './background-sound.ts';
+import { cautiousEnd } from './cautious-end.ts';
+import type { HeldFigure } from './limit.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** The reading with the panel on, dB(A). */
+    'sound-on-a-bound': { level: number; bound: Bound };
+    'sound-room-unknown': { because: Said };
+    'sound-room-beyond-reach': object;
+    'sound-room-too-quiet': object;
+    'sound-room-too-loud': object;
+    /** What the panel gives at most, dB(A). */
+    'sound-not-told-from-room': { atMost: number };
+    /** The equation where the room is below a bound: both levels, dB(A). */
+    'sound-quiet-room-equation': { on: number; room: number };
+  }
+}
 
 const METRIC = 'sound-of-panel';
 
@@ -19,9 +35,9 @@ export interface SoundReading {
 /** The panel's own sound level at the place of the reading: the level read, less what the room adds. */
 export function soundFigure(session: string, { on, off }: SoundReading): FigureOrGap {
   if (!isFigure(on)) return gap(METRIC, on.reason);
-  if (on.bound) return gap(METRIC, `the reading with the panel on is only a bound, ${asRead(on)}`);
-  if (!isFigure(off)) return gap(METRIC, `the room can’t be taken off: ${off.reason}`);
-  if (off.bound === 'above') return gap(METRIC, 'the room was louder than the meter reads');
+  if (on.bound) return gap(METRIC, { code: 'sound-on-a-bound', level: on.value, bound: on.bound });
+  if (!isFigure(off)) return gap(METRIC, { code: 'sound-room-unknown', because: off.reason });
+  if (off.bound === 'above') return gap(METRIC, { code: 'sound-room-beyond-reach' });
   const identity = {
     id: `${session}/${METRIC}`,
     metric: METRIC,
@@ -31,13 +47,13 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
     // A level in decibels may lie below zero.
     lowest: Number.NEGATIVE_INFINITY,
   } as const;
-  const upperBound = (value: number, calculation: string, absent: string) =>
+  const upperBound = (value: number, calculation: Figure['calculation'] & {}, absent: Said) =>
     makeFigure(
       {
         ...identity,
         bound: 'below',
         inputs: [on.id, off.id],
-        notes: [...new Set([...on.notes, ...off.notes])],
+        notes: [...new Map([...on.notes, ...off.notes].map((it) => [statementKey(it), it])).values()],
         calculation,
       },
       value,
@@ -47,28 +63,26 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
   if (off.bound === 'below') {
     return upperBound(
       on.value,
-      `L ≤ L_on = ${number(on.value)} dB(A), the room being below ${number(off.value)} dB(A)`,
-      'only an upper bound is known, for the room was too quiet for the meter',
+      { code: 'sound-quiet-room-equation', on: on.value, room: off.value },
+      { code: 'sound-room-too-quiet' },
     );
   }
   // 45.2 less 30.2 is 15 dB, not the 15.000000000000004 of floating point, which is another row.
   const margin = Number((on.value - off.value).toFixed(9));
   if (!(margin > 0)) {
-    return gap(METRIC, `not distinguishable from the room: at most ${amount(on.value, 'dB(A)')}`);
+    return gap(METRIC, { code: 'sound-not-told-from-room', atMost: on.value });
   }
   const { correction, isUpperBound } = backgroundCorrection(margin);
   const value = on.value - correction;
   const difference = `${number(on.value)} dB(A) − ${number(correction)} dB = ${number(value)} dB(A)`;
   if (isUpperBound) {
-    return upperBound(
-      value,
-      `ΔL = ${number(margin)} dB < 6 dB: L ≤ ${difference}`,
-      'only an upper bound is known, for the room is too loud for the full correction',
-    );
+    return upperBound(value, `ΔL = ${number(margin)} dB < ${BOUND_BELOW} dB: L ≤ ${difference}`, {
+      code: 'sound-room-too-loud',
+    });
   }
   const calculation =
     correction === 0
-      ? `ΔL = ${number(margin)} dB > 15 dB: L = ${difference}`
+      ? `ΔL = ${number(margin)} dB > ${NO_CORRECTION_ABOVE} dB: L = ${difference}`
       : `L = 10 lg(10^(${number(on.value)}/10) − 10^(${number(off.value)}/10)) = ${difference}`;
   const { on: onSensitivity, off: offSensitivity } = correction === 0 ? { on: 1, off: 0 } : levelSensitivities(margin);
   return propagate({ ...identity, calculation }, value, [
@@ -77,37 +91,23 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
   ]);
 }
 
-/** The panel's sound in words. It is held against no limit. */
-export function soundResult(session: string, reading: SoundReading): LimitResult {
+/** The panel's sound. It is held against no limit. */
+export interface SoundResult extends HeldFigure {
+  hazard: 'sound';
+  reading: SoundReading;
+  /**
+   * What an upper bound comes to at the cautious end of the reading with the panel on, dB(A): a bound carries no interval,
+   * but how far the reading itself may be off moves it all the same. Undefined where that is not known, or no bound.
+   */
+  atMost: number | undefined;
+}
+
+/** The panel's own sound as a result. */
+export function soundResult(session: string, reading: SoundReading): SoundResult {
   const figure = soundFigure(session, reading);
-  const method = `The room is taken off by the ${cited(BACKGROUND_CORRECTION)}; no limit is held against it.`;
-  return {
-    id: METRIC,
-    title: 'Sound of the panel alone',
-    figure,
-    ...(isFigure(figure)
-      ? worded([readWords(reading), panelWords(figure, reading.on)], POINT, method)
-      : worded([`No level can be given for the panel alone: ${figure.reason}.`], POINT, method)),
-    limit: undefined,
-    caution: 'sound',
-  };
-}
-
-const POINT = 'It is a level at a point, not a sound power.';
-
-function readWords({ on, off, distance }: SoundReading): string {
-  if (!isFigure(on) || !isFigure(off)) return '';
-  const place = distance === undefined ? 'the distance is not recorded' : `read at ${distance}`;
-  return `With the panel on, the level was ${asRead(on)}; with it off, ${asRead(off)}; ${place}.`;
-}
-
-function panelWords(figure: Figure, on: FigureOrGap): string {
-  if (!figure.bound || !isFigure(on)) return `The panel alone gives ${outcome(figure, 'high')}.`;
-  // A bound carries no interval; how far the reading itself may be off moves it all the same.
-  const end = on.interval95 ? cautiousEnd(on, 'high') : undefined;
-  const moved =
-    end === undefined
-      ? ' (the value itself is used, for its uncertainty is not known)'
-      : `, at the cautious end of the interval of the reading at most ${amount(roundedTo(figure.value + (end - on.value), 'high'), 'dB(A)')}`;
-  return `The panel alone gives at most ${amount(figure.value, 'dB(A)')}${moved}; ${figure.uncertaintyAbsent}.`;
+  const { on } = reading;
+  const end = isFigure(on) && on.interval95 ? cautiousEnd(on, 'high') : undefined;
+  const atMost =
+    isFigure(figure) && figure.bound && isFigure(on) && end !== undefined ? figure.value + (end - on.value) : undefined;
+  return { hazard: 'sound', id: METRIC, figure, reading, atMost, limit: undefined };
 }

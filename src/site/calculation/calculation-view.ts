@@ -1,10 +1,10 @@
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { sentenceOf } from '../../measure/exposure/index.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { methodById } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from '../../words/format.ts';
+import { sentenceOf } from '../../words/limits/index.ts';
 import { say } from '../../words/say.ts';
 import { statedUncertainty } from '../../words/stated-uncertainty.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';

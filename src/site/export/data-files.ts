@@ -1,11 +1,16 @@
 import { csvFormatBody, csvFormatRow } from 'd3-dsv';
 import type { Ledger, PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { sentenceOf } from '../../measure/exposure/index.ts';
+import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
+import { cautionAddress } from '../../words/caution-words.ts';
 import { methodOf } from '../../words/format.ts';
+import { CITATIONS } from '../../words/limits/citations.ts';
+import { HAZARD_CAUTIONS } from '../../words/limits/hazard-cautions.ts';
+import { limitWords } from '../../words/limits/index.ts';
+import { textOf, titleOf } from '../../words/limits/wording.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
 import { statedUncertainty } from '../../words/stated-uncertainty.ts';
@@ -38,13 +43,7 @@ function sessionData(session: SessionEntry, currency: string) {
       METRICS.map((metric) => [metric.id, figureData(session.figures.get(metric.id), currency)]).filter(([, it]) => it),
     ),
     readings: rawReadings(session).map((it) => ({ ...it })),
-    limits: session.limits.map((it) => ({
-      figure: it.id,
-      title: it.title,
-      sentence: sentenceOf(it),
-      limit: it.limit ?? null,
-      caution: `/cautions/#${it.caution}`,
-    })),
+    limits: session.limits.map(limitData),
     flags: session.flags.map(({ check, severity, finding, concerns }) => ({
       check,
       severity,
@@ -56,6 +55,17 @@ function sessionData(session: SessionEntry, currency: string) {
       measured: measured?.id ?? null,
       difference,
     })),
+  };
+}
+
+function limitData(result: LimitResult) {
+  const words = limitWords(result);
+  return {
+    figure: result.id,
+    title: titleOf(words),
+    sentence: textOf(words),
+    limit: result.limit ? CITATIONS[result.limit] : null,
+    caution: cautionAddress(HAZARD_CAUTIONS[result.hazard]),
   };
 }
 

@@ -64,7 +64,7 @@ export function rowDataOf(panel: PanelEntry): string {
     besideNoEffectLine(figure(`flicker-${mode}`), figure(`flicker-frequency-${mode}`));
   const flicker = panelBesideNoEffectLine(
     beside('combined'),
-    isFigure(figure('flicker-red')) ? beside('red') : 'not read',
+    isFigure(figure('flicker-red')) ? beside('red') : 'not-read',
   );
   const checked = panel.claims.filter((it) => it.outcome !== 'not comparable');
   const ranges = rangeFilters();

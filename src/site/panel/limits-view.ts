@@ -1,7 +1,12 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
-import { UNTIMED_NOTE } from '../../measure/exposure/exposure-time.ts';
-import { CLOSING, type LimitResult } from '../../measure/exposure/index.ts';
-import { isFigure } from '../../measure/figure.ts';
+import { isUntimed } from '../../measure/exposure/exposure-time.ts';
+import type { LimitResult } from '../../measure/exposure/index.ts';
+import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { cautionAddress } from '../../words/caution-words.ts';
+import { HAZARD_CAUTIONS, type Hazard } from '../../words/limits/hazard-cautions.ts';
+import { limitWords } from '../../words/limits/index.ts';
+import { CLOSING, type LimitWords } from '../../words/limits/wording.ts';
+import { say } from '../../words/say.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 
 /** What was held against a limit: one or two figures, and what came out in words. */
@@ -29,38 +34,51 @@ export interface LimitsView {
   closing: string;
 }
 
-const GROUPS: ReadonlyArray<{ id: string; title: string; holds: (id: string) => boolean }> = [
-  { id: 'eyes', title: 'Eyes', holds: (id) => id.startsWith('infrared-') || id === 'retinal-hazard' },
-  { id: 'skin', title: 'Skin', holds: (id) => id.startsWith('skin-') },
-  { id: 'flicker', title: 'Flicker', holds: (id) => id.startsWith('flicker-') || id.startsWith('pulsing-') },
+interface Group {
+  id: string;
+  title: string;
+  /** All of one caution. */
+  hazards: readonly [Hazard, ...Hazard[]];
+}
+
+const GROUPS: readonly Group[] = [
+  { id: 'eyes', title: 'Eyes', hazards: ['infrared-share', 'infrared-time', 'retina'] },
+  { id: 'skin', title: 'Skin', hazards: ['skin'] },
+  { id: 'flicker', title: 'Flicker', hazards: ['flicker', 'pulsing'] },
   {
     id: 'fields',
     title: 'Fields, against reference levels for the public',
-    holds: (id) => id.includes('-field-share'),
+    hazards: ['field'],
   },
   {
     id: 'beds',
     title: 'Fields, against a private precautionary guideline for sleeping places',
-    holds: (id) => id.endsWith('-field-precaution'),
+    hazards: ['precaution'],
   },
-  { id: 'sound', title: 'Sound', holds: (id) => id.startsWith('sound-') },
+  { id: 'sound', title: 'Sound', hazards: ['sound'] },
 ];
+
+/** A result with its words, made once for a page. */
+interface Told {
+  result: LimitResult;
+  words: LimitWords;
+}
 
 /** A panel's current session against published limits; undefined where it has never been on the bench. */
 export function limitsView(panel: PanelEntry, currency: string): LimitsView | undefined {
   const { current } = panel;
   if (!current) return undefined;
   return {
-    groups: GROUPS.map(({ id, title, holds }) => {
-      const results = current.limits.filter((it) => holds(it.id) && !saysNothing(it, current.conditions.distance));
-      const background = new Set(results.flatMap((it) => it.background));
-      background.delete(CLOSING);
+    groups: GROUPS.map(({ id, title, hazards }) => {
+      const told = current.limits
+        .filter((it) => hazards.includes(it.hazard) && !saysNothing(it, current.conditions.distance))
+        .map((result): Told => ({ result, words: limitWords(result) }));
       return {
         id: `limits-${id}`,
         title,
-        caution: `/cautions/#${results[0]?.caution}`,
-        rows: rowsOf(panel, results, currency),
-        background: [...background],
+        caution: cautionAddress(HAZARD_CAUTIONS[hazards[0]]),
+        rows: rowsOf(panel, told, currency),
+        background: [...new Set(told.flatMap(({ words }) => words.background))],
       };
     }),
     closing: CLOSING,
@@ -71,45 +89,35 @@ export function limitsView(panel: PanelEntry, currency: string): LimitsView | un
 const BESIDE_READING = 0.05;
 
 /** What is not known a few millimetres nearer than the reading is not worth a row beside that of the reading itself. */
-function saysNothing({ figure, distance }: LimitResult, readAt: number): boolean {
-  if (isFigure(figure) || distance === undefined || distance === readAt) return false;
-  return Math.abs(distance - readAt) < BESIDE_READING * readAt;
+function saysNothing(result: LimitResult, readAt: number): boolean {
+  if (isFigure(result.figure) || !('distance' in result) || result.distance === readAt) return false;
+  return Math.abs(result.distance - readAt) < BESIDE_READING * readAt;
 }
 
 /** Results of one thing stand together: the share and the time at one distance, both lines of one mode. */
-function rowsOf(panel: PanelEntry, results: readonly LimitResult[], currency: string): LimitRow[] {
-  const things = Map.groupBy(results, (it) => it.title.split(':')[0] as string);
-  return [...things].map(([title, own]) => ({
+function rowsOf(panel: PanelEntry, told: readonly Told[], currency: string): LimitRow[] {
+  return [...Map.groupBy(told, ({ words }) => words.subject)].map(([title, own]) => ({
     title,
-    // Flags are put on the figures of the panel. Of the notes the words below tell all but what 1000 s stands for.
-    figures: own.map(({ figure }) => {
-      const shown = shownFigure(panel, panel.figures.get(figure.metric) ?? figure, figure.metric, currency);
-      return {
-        ...shown,
-        notes: shown.notes.filter((it) => it === UNTIMED_NOTE),
-        label: LABELS[figure.metric] ?? labelOf(shown.name),
-      };
-    }),
+    figures: own.map(({ result: { figure }, words }) => ({
+      // Flags are put on the figures of the panel.
+      ...shownFigure(panel, panel.figures.get(figure.metric) ?? figure, figure.metric, currency),
+      notes: notesOf(figure),
+      label: words.label,
+    })),
     words: wordsOf(own),
   }));
 }
 
-/** Where there is no share or multiple of a limit, what stands in its place. */
-const LABELS: Readonly<Record<string, string>> = {
-  'retinal-hazard': 'no share of a limit',
-  'sound-of-panel': 'no limit is held against it',
-};
-
-/** "Flicker: multiple of the low-risk line, red alone" to what the row's head does not say. */
-function labelOf(name: string): string {
-  return (name.split(': ')[1] ?? name).replace(/, (both channels|red alone|near-infrared alone)$/, '');
+/** Of a figure's notes the words below tell all but what 1000 s stands for. */
+function notesOf(figure: FigureOrGap): string[] {
+  return isFigure(figure) && isUntimed(figure) ? [say({ code: 'exposure-time-untimed' })] : [];
 }
 
-/** Opens the sentence of a gap that names the reason, which its cell does already. */
-const SAYS_THE_GAP = /^No (share|time|multiple|level) /;
-
-/** What came out, each thing once. A time to a limit says again what its share has said. */
-function wordsOf(results: readonly LimitResult[]): string[] {
-  const told = results.filter((it) => !it.id.startsWith('infrared-stay-'));
-  return [...new Set(told.flatMap((it) => it.outcome.filter((one) => isFigure(it.figure) || !SAYS_THE_GAP.test(one))))];
+/**
+ * What came out, each thing once. A time to a limit says again what its share has said, and why there is no figure stands
+ * in the figure's cell.
+ */
+function wordsOf(told: readonly Told[]): string[] {
+  const own = told.filter(({ result }) => result.hazard !== 'infrared-time');
+  return [...new Set(own.flatMap(({ words }) => words.outcome))];
 }

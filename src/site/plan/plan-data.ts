@@ -32,7 +32,7 @@ export function planJson(ledger: Ledger): string {
 /** The planner names published panels alone. */
 const isListed = ({ data }: PanelEntry) => data.status === 'published';
 
-/** True where the planner can reckon with a panel: it names it, has a model of its light, and nothing rules it out. */
+/** True where the planner can calculate with a panel: it names it, has a model of its light, and nothing rules it out. */
 export function isPlannable(panel: PanelEntry): boolean {
   return isListed(panel) && panel.current?.light.model !== undefined && whyImpossible(panel) === undefined;
 }
@@ -116,10 +116,10 @@ function spreadOf(it: FigureOrGap | undefined, distance: number): SpreadAt[] {
 function infraredOf({ figures, current }: PanelEntry): PlanPanel['infrared'] {
   const reading = figures.get('peak-irradiance-near-infrared');
   if (!isFigure(reading) || !current) {
-    return { absent: 'near-infrared alone was not measured' };
+    return { absent: say({ code: 'near-infrared-not-measured' }) };
   }
   // Above a bound may be anything.
-  if (reading.bound === 'above') return { absent: 'near-infrared alone is only known to be above a bound' };
+  if (reading.bound === 'above') return { absent: say({ code: 'infrared-above-a-bound' }) };
   return {
     shares: current.eyeShares.map(({ distance, value, low, high }) => ({
       distance,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { exposureTimeFigure, UNTIMED_NOTE } from '../../../src/measure/exposure/exposure-time.ts';
+import { exposureTimeFigure, isUntimed, secondsAtCautiousEnd } from '../../../src/measure/exposure/exposure-time.ts';
 import { longestExposureTime } from '../../../src/measure/exposure/infrared.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
@@ -11,7 +11,7 @@ const share = (value: number, u = 0) => figure(value, u > 0 ? [line('sensor', u)
 const exposureTime = (it: Parameters<typeof exposureTimeFigure>[2]) =>
   exposureTimeFigure('p/d', METRIC, it, 'modelled');
 
-describe('the stay as a figure', () => {
+describe('the longest exposure time as a figure', () => {
   test('has a standard uncertainty of first order and the interval of the share, turned round', () => {
     const it = figureOf(exposureTime(share(500, 30)));
     expect(it).toMatchObject({
@@ -24,7 +24,7 @@ describe('the stay as a figure', () => {
     expect(it.value).toBeCloseTo(118.869381, 5);
     // (4/3) t u/E = 4/3 · 118.869 · 0.06
     expect(it.standardUncertainty).toBeCloseTo(9.50955, 4);
-    expect(it.budget).toMatchObject([{ key: 'sensor' }]);
+    expect(it.budget.map(({ source }) => source.key)).toEqual(['sensor']);
     expect(it.budget[0]?.contribution).toBeLessThan(0);
     const [low, high] = it.interval95 ?? [0, 0];
     expect(low).toBeCloseTo(longestExposureTime(500 + 1.959964 * 30), 4);
@@ -51,11 +51,13 @@ describe('the stay as a figure', () => {
     for (const value of [0, 40, 100]) {
       const it = figureOf(exposureTime(share(value)));
       expect(it).toMatchObject({ value: 1000, bound: 'above', interval95: null, standardUncertainty: null });
-      expect(it.uncertaintyAbsent).toBe('all of its interval lies at 1000 s, where the formula ends');
-      expect(it.notes).toContain(UNTIMED_NOTE);
+      expect(it.uncertaintyAbsent).toEqual({ code: 'exposure-time-all-at-end' });
+      expect(isUntimed(it)).toBe(true);
+      expect(it.calculation).toEqual({ code: 'exposure-time-untimed-equation', irradiance: value });
     }
     expect(figureOf(exposureTime(share(100.5)))).toMatchObject({ value: 1000, notes: [] });
     expect(figureOf(exposureTime(share(100.5))).bound).toBeUndefined();
+    expect(isUntimed(figureOf(exposureTime(share(100.5))))).toBe(false);
   });
 
   test('keeps its uncertainty where only a part of the interval is cut', () => {
@@ -84,7 +86,14 @@ describe('the stay as a figure', () => {
     // Above 50 % may be anything: there is no time to give.
     const none = exposureTime(bounded(50, 'above'));
     expect(isFigure(none)).toBe(false);
-    expect(none).toMatchObject({ gap: true, metric: METRIC });
+    expect(none).toEqual({ gap: true, metric: METRIC, reason: { code: 'exposure-time-no-lower-end' } });
+  });
+
+  test('at the cautious end of the share: none up to the limit, not known beyond a bound', () => {
+    expect(secondsAtCautiousEnd(share(500, 30))).toBeCloseTo(longestExposureTime(500 + 1.959964 * 30), 4);
+    expect(secondsAtCautiousEnd(share(60, 5))).toBe(Number.POSITIVE_INFINITY);
+    expect(secondsAtCautiousEnd({ ...vague(500, 'a bound'), bound: 'above' })).toBeUndefined();
+    expect(secondsAtCautiousEnd({ ...vague(500, 'a bound'), bound: 'below' })).toBeCloseTo(118.869381, 5);
   });
 
   test('falls as the share grows, and holds its value in its interval', () => {

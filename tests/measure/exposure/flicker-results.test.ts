@@ -1,29 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type FlickerReading, flickerResults } from '../../../src/measure/exposure/flicker-results.ts';
-import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
-import { type FigureOrGap, gap } from '../../../src/measure/figure.ts';
+import { flickerResults } from '../../../src/measure/exposure/flicker-results.ts';
+import type { FigureOrGap } from '../../../src/measure/figure.ts';
+import { depthOf, frequencyOf, NO_FLICKER, resultOf } from '../../support/exposure-readings.ts';
 import { figure, figureOf, line, RUNS, vague } from '../make.ts';
 
-const depthOf = (value: number, u = 0) =>
-  figure(value, u > 0 ? [line('flicker-meter', u)] : [], 'flicker-combined', '%');
-/** As the ledger has it: the meter's file states no uncertainty of the frequency. */
-const frequencyOf = (value: number) => ({
-  ...vague(value, 'the meter’s file states none for the frequency', 'flicker-frequency-combined'),
-  unit: 'Hz' as const,
-});
-const NONE: FlickerReading = {
-  depth: gap('flicker-combined', 'flicker was not measured'),
-  frequency: gap('flicker-frequency-combined', 'no frequency is recorded'),
-};
-
 const results = (depth: FigureOrGap, frequency: FigureOrGap) =>
-  flickerResults('p/d', (mode) => (mode === 'red' ? NONE : { depth, frequency }));
-const result = (id: string, depth: FigureOrGap, frequency: FigureOrGap) => {
-  const it = results(depth, frequency).find((entry) => entry.id === id);
-  if (!it) throw new Error(`no result ${id}`);
-  return it;
-};
+  flickerResults('p/d', (mode) => (mode === 'red' ? NO_FLICKER : { depth, frequency }));
+const result = (id: string, depth: FigureOrGap, frequency: FigureOrGap) => resultOf(results(depth, frequency), id);
 const lowRisk = (depth: FigureOrGap, frequency: FigureOrGap) =>
   result('flicker-low-risk-multiple-combined', depth, frequency);
 const noEffect = (depth: FigureOrGap, frequency: FigureOrGap) =>
@@ -52,12 +36,9 @@ describe('flicker as a multiple of a line', () => {
     expect(it.standardUncertainty).toBeCloseTo(0.4 / 9.6, 12);
     expect(it.budget.map((entry) => entry.source.key)).toEqual(['flicker-meter']);
     expect(it.unassessed).toEqual([
-      { what: 'Frequency of the flicker', reason: 'the meter’s file states none for the frequency' },
+      { what: { code: 'flicker-frequency' }, reason: 'the meter’s file states none for the frequency' },
     ]);
     expect(it.inputs).toEqual(['test/flicker-combined', 'test/flicker-frequency-combined']);
-    expect(sentenceOf(lowRisk(depthOf(8, 0.4), frequencyOf(120)))).toContain(
-      'How sure the frequency is, is not known.',
-    );
   });
 
   test('takes the uncertainty of the frequency where it is known', () => {
@@ -66,7 +47,6 @@ describe('flicker as a multiple of a line', () => {
     expect(it.value).toBeCloseTo(8 / 9.6, 12);
     expect(it.standardUncertainty).toBeCloseTo((0.01 * 8) / 9.6, 12);
     expect(it.unassessed).toEqual([]);
-    expect(sentenceOf(lowRisk(depthOf(8), known))).not.toContain('How sure the frequency');
   });
 
   test('of a bound stays a bound', () => {
@@ -74,21 +54,23 @@ describe('flicker as a multiple of a line', () => {
     const it = lowRisk(depth, frequencyOf(100));
     expect(figureOf(it.figure)).toMatchObject({ bound: 'below', value: 0.125 });
     expect(figureOf(it.figure).calculation).toMatch(/^k < 1 %/);
-    expect(sentenceOf(it)).toContain('by below 1 % at 100 Hz: below 0.125 times the line');
   });
 
   test('of no modulation is nought', () => {
     expect(figureOf(lowRisk(depthOf(0), frequencyOf(100)).figure).value).toBe(0);
   });
 
-  test('close above 90 Hz says what it would be below', () => {
-    const near = lowRisk(depthOf(9), frequencyOf(91));
-    expect(sentenceOf(near)).toContain(
-      'Note: 91 Hz is close to 90 Hz, where the line steps; just below it the multiple would be 4.',
-    );
-    expect(sentenceOf(lowRisk(depthOf(9), frequencyOf(90)))).toContain('where the line steps');
-    expect(sentenceOf(lowRisk(depthOf(9), frequencyOf(95)))).not.toContain('where the line steps');
-    expect(sentenceOf(lowRisk(depthOf(9), frequencyOf(89.9)))).not.toContain('where the line steps');
+  test('close above 90 Hz notes what it would be below', () => {
+    const notes = (depth: FigureOrGap, hertz: number) => figureOf(lowRisk(depth, frequencyOf(hertz)).figure).notes;
+    // 0.025 · 90 = 2.25 %.
+    expect(notes(depthOf(9), 91)).toEqual([{ code: 'flicker-near-step', hertz: 91, multiple: expect.closeTo(4, 6) }]);
+    const bounded = { ...vague(9, 'a bound'), unit: '%' as const, bound: 'below' as const };
+    expect(notes(bounded, 91)).toEqual([
+      { code: 'flicker-near-step', hertz: 91, multiple: expect.closeTo(4, 6), bound: 'below' },
+    ]);
+    expect(notes(depthOf(9), 90)).toHaveLength(1);
+    expect(notes(depthOf(9), 95)).toEqual([]);
+    expect(notes(depthOf(9), 89.9)).toEqual([]);
   });
 
   test('rises with the depth', () => {
@@ -108,32 +90,23 @@ describe('no multiple', () => {
 
   test('for near-infrared alone, whatever was read', () => {
     const it = result('flicker-low-risk-multiple-near-infrared', depthOf(8), frequencyOf(120));
-    expect(reasonOf(it)).toBe('the lines speak of visible light');
-    expect(sentenceOf(it)).toContain('speaks of visible light');
-    expect(sentenceOf(it)).toContain('that does not say that its flicker does nothing');
+    expect(reasonOf(it)).toEqual({ code: 'flicker-lines-visible-only' });
   });
 
   test('where the line ends', () => {
-    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(1250.1)))).toBe(
-      'no line applies, for the standard has none above 1250 Hz',
-    );
+    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(1250.1)))).toEqual({ code: 'flicker-no-line-above', hertz: 1250 });
     expect(reasonOf(noEffect(depthOf(8), frequencyOf(1250.1)))).toBe('a figure');
-    expect(reasonOf(noEffect(depthOf(8), frequencyOf(3000.1)))).toBe(
-      'no line applies, for the standard has none above 3000 Hz',
-    );
+    expect(reasonOf(noEffect(depthOf(8), frequencyOf(3000.1)))).toEqual({ code: 'flicker-no-line-above', hertz: 3000 });
   });
 
   test('without a depth or a frequency', () => {
-    expect(reasonOf(lowRisk(gap('flicker-combined', 'flicker was not measured'), frequencyOf(100)))).toBe(
-      'flicker was not measured',
+    const { depth, frequency } = NO_FLICKER;
+    const unknown = (because: object) => ({ code: 'flicker-multiple-unknown', because });
+    expect(reasonOf(lowRisk(depth, frequencyOf(100)))).toEqual({ code: 'flicker-not-measured' });
+    expect(reasonOf(lowRisk(depthOf(8), frequency))).toEqual(unknown({ code: 'flicker-frequency-not-recorded' }));
+    expect(reasonOf(lowRisk(depthOf(8), { ...frequencyOf(100), bound: 'above' }))).toEqual(
+      unknown({ code: 'flicker-frequency-a-bound' }),
     );
-    expect(reasonOf(lowRisk(depthOf(8), gap('flicker-frequency-combined', 'no frequency is recorded')))).toBe(
-      'not known, for no frequency is recorded',
-    );
-    expect(reasonOf(lowRisk(depthOf(8), { ...frequencyOf(100), bound: 'above' }))).toContain('beyond a bound');
-    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(0)))).toBe('not known, for without a frequency there is no line');
-    expect(sentenceOf(lowRisk(depthOf(8), gap('flicker-frequency-combined', 'no frequency is recorded')))).toContain(
-      'no frequency is recorded.',
-    );
+    expect(reasonOf(lowRisk(depthOf(8), frequencyOf(0)))).toEqual(unknown({ code: 'flicker-without-frequency' }));
   });
 });

@@ -20,8 +20,8 @@ describe('flicker beside the line of no observable effect', () => {
     [depth(3.2, 0.1), hertz(100), 'above'],
     // 0.0333 x 3000 = 99.9 % is the last line there is.
     [depth(99.8), hertz(3000), 'under'],
-    [depth(80), hertz(3000.1), 'no line'],
-    [depth(0.1), hertz(40_000), 'no line'],
+    [depth(80), hertz(3000.1), 'no-line'],
+    [depth(0.1), hertz(40_000), 'no-line'],
     [none, hertz(100), undefined],
     [none, hertz(40_000), undefined],
   ])('case %#', (of, at, wanted) => {
@@ -43,14 +43,14 @@ describe('flicker beside the line of no observable effect', () => {
 });
 
 describe('a panel', () => {
-  test.each<[BesideNoEffect | undefined, BesideNoEffect | undefined | 'not read', BesideNoEffect | undefined]>([
-    ['under', 'not read', 'under'],
-    ['no line', 'not read', 'no line'],
-    [undefined, 'not read', undefined],
+  test.each<[BesideNoEffect | undefined, BesideNoEffect | undefined | 'not-read', BesideNoEffect | undefined]>([
+    ['under', 'not-read', 'under'],
+    ['no-line', 'not-read', 'no-line'],
+    [undefined, 'not-read', undefined],
     ['under', 'under', 'under'],
-    ['no line', 'no line', 'no line'],
+    ['no-line', 'no-line', 'no-line'],
     // One mode has a line and lies under it.
-    ['no line', 'under', 'under'],
+    ['no-line', 'under', 'under'],
     // One above is enough; one that is not known leaves it open.
     ['under', 'above', 'above'],
     [undefined, 'above', 'above'],

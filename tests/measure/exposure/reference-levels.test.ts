@@ -5,27 +5,17 @@ import {
   LOWEST_ELECTRIC_LEVEL,
   LOWEST_MAGNETIC_LEVEL,
   LOWEST_RADIO_LEVEL,
-  localRadioReferenceLevel,
   magneticReferenceLevel,
-  radioReferenceLevel,
   SLOPE_TO,
   STATED_FREQUENCIES,
 } from '../../../src/measure/exposure/reference-levels.ts';
 import { expectToMeet } from '../../references/check-value.ts';
-import {
-  ELECTRIC_LEVELS,
-  LOCAL_RADIO_LEVELS,
-  MAGNETIC_LEVELS,
-  RADIO_JOIN,
-  RADIO_LEVELS,
-} from '../../references/exposure.ts';
+import { ELECTRIC_LEVELS, MAGNETIC_LEVELS, RADIO_JOIN, RADIO_LEVELS } from '../../references/exposure.ts';
 import { RUNS } from '../make.ts';
 
 describe.each([
   ['magnetic', magneticReferenceLevel, MAGNETIC_LEVELS, [24.9, 1.0001e7]],
   ['electric', electricReferenceLevel, ELECTRIC_LEVELS, [24.9, 1.0001e7]],
-  ['radio, whole body', radioReferenceLevel, RADIO_LEVELS, [30, 29, 300_001]],
-  ['radio, local', localRadioReferenceLevel, LOCAL_RADIO_LEVELS, [2, 1.9, 300.1]],
 ] as const)('reference levels: %s', (_, levelAt, rows, outside) => {
   test.each(rows.map((row) => [row.label, row] as const))('at %s', (_label, row) => {
     expectToMeet(levelAt(row.arguments), row);
@@ -66,15 +56,15 @@ describe('reference levels as a whole', () => {
     expect(300 / 10 ** 0.7).toBeGreaterThan(2 * RADIO_JOIN.expected);
     // Far from a source S = E² / 377 Ω; the table rounds 2.04 to 2.
     expect(RADIO_JOIN.expected ** 2 / 377).toBeCloseTo(LOWEST_RADIO_LEVEL, 1);
-    expect(radioReferenceLevel(30.001)).toBe(LOWEST_RADIO_LEVEL);
   });
 
-  test('for the whole body never lie below the lowest one', () => {
-    fc.assert(
-      fc.property(fc.double({ min: 30.001, max: 300_000, noNaN: true }), (megahertz) => {
-        expect(radioReferenceLevel(megahertz)).toBeGreaterThanOrEqual(LOWEST_RADIO_LEVEL);
-      }),
-      RUNS,
-    );
+  test('for radio are lowest from where power densities start to 400 MHz, and five times as high above 2 GHz', () => {
+    const levels = RADIO_LEVELS.map((row) => [row.arguments, row.expected] as const);
+    expect(Math.min(...levels.map(([, level]) => level))).toBe(LOWEST_RADIO_LEVEL);
+    for (const [megahertz, level] of levels) {
+      expect(level === LOWEST_RADIO_LEVEL, `${megahertz} MHz`).toBe(megahertz <= 400);
+      // So the words have it: the share would be a fifth.
+      if (megahertz > 2000) expect(level / LOWEST_RADIO_LEVEL, `${megahertz} MHz`).toBe(5);
+    }
   });
 });

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { skinResult } from '../../../src/measure/exposure/skin.ts';
 import { SKIN_LIMIT_AT_END, skinLimit } from '../../../src/measure/exposure/skin-limit.ts';
 import { gap } from '../../../src/measure/figure.ts';
@@ -16,9 +15,7 @@ describe('the skin limit', () => {
   test('does not apply from 10 s on', () => {
     expect(typeof skinLimit(9.999)).toBe('number');
     for (const seconds of [10, 600, Number.POSITIVE_INFINITY]) {
-      expect(skinLimit(seconds)).toEqual({
-        notApplicable: 'the standard has no skin limit for exposures of 10 s and more',
-      });
+      expect(skinLimit(seconds)).toBe('no-limit');
     }
     // 20000 x 10^0.25 = 35565.6 J/m² in 10 s.
     expect(SKIN_LIMIT_AT_END).toBeCloseTo(3556.5588, 4);
@@ -76,17 +73,12 @@ describe('heating of the skin', () => {
     expect(it.value).toBeCloseTo(28.117066, 5);
     expect(it.standardUncertainty).toBeCloseTo(0.06 * 28.117066, 5);
     expect(it.calculation).toBe('s = 100 × 100 mW/cm² × 10 ÷ 3556.6 W/m² = 28.12 %');
-    expect(sentenceOf(result)).toContain('28.1 % of the skin limit for an exposure just under 10 s');
-    expect(sentenceOf(result)).toContain('For a session of minutes the limit is not applicable');
-    expect(sentenceOf(result)).toContain(
-      'clause 4.3.8 (seen in secondary sources only). Directive 2006/25/EC, Annex I, ',
-    );
-    expect(result.caution).toBe('skin-and-heat');
+    expect(it.unassessed.at(-1)).toEqual({ what: { code: 'light-beyond-reach' }, reason: { code: 'heat-missed' } });
+    expect(result).toMatchObject({ hazard: 'skin', limit: 'skin-heating' });
   });
 
-  test('without a peak is a gap that still says what the limit is not for', () => {
-    const result = skinResult('p/d', gap('peak-irradiance-combined', 'not measured'));
-    expect(result.figure).toEqual(gap('skin-heating-share', 'not measured'));
-    expect(sentenceOf(result)).toContain('not applicable');
+  test('without a peak is a gap with its reason', () => {
+    const result = skinResult('p/d', gap('peak-irradiance-combined', { code: 'not-measured' }));
+    expect(result.figure).toEqual(gap('skin-heating-share', { code: 'not-measured' }));
   });
 });

@@ -1,16 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { soundFigure, soundResult } from '../../../src/measure/exposure/sound-result.ts';
 import { type FigureOrGap, gap, isFigure } from '../../../src/measure/figure.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { SOUND_LEVELS } from '../../references/exposure.ts';
-import { figure, figureOf, line, RUNS, vague } from '../make.ts';
+import { soundLevel } from '../../support/exposure-readings.ts';
+import { figureOf, RUNS, vague } from '../make.ts';
 
-const level = (value: number, state: 'on' | 'off', shared = 1) =>
-  figure(value, [line('calibration', shared), line(`${state}/resolution`, 0.1)], `sound-${state}`, 'dB(A)');
+const NOT_READ = gap('sound-on', { code: 'not-measured' });
 const panel = (on: FigureOrGap, off: FigureOrGap, distance?: string) => soundFigure('p/d', { on, off, distance });
-const at = (on: number, off: number) => panel(level(on, 'on'), level(off, 'off'));
+const at = (on: number, off: number) => panel(soundLevel(on, 'on'), soundLevel(off, 'off'));
 const bounded = (value: number, bound: 'below' | 'above') => ({
   ...vague(value, 'the reading is a bound'),
   unit: 'dB(A)' as const,
@@ -52,29 +51,40 @@ describe('the sound of the panel alone', () => {
     const it = figureOf(at(45.9, 40));
     expect(it).toMatchObject({ bound: 'below', standardUncertainty: null });
     expect(it.value).toBeCloseTo(44.6, 12);
-    expect(it.uncertaintyAbsent).toContain('only an upper bound is known');
+    expect(it.uncertaintyAbsent).toEqual({ code: 'sound-room-too-loud' });
+    expect(it.calculation).toBe('ΔL = 5.9 dB < 6 dB: L ≤ 45.9 dB(A) − 1.3 dB = 44.6 dB(A)');
   });
 
   test('as loud as the room or quieter: a gap that says at most how much', () => {
     for (const off of [40, 41]) {
-      expect(at(40, off)).toEqual(gap('sound-of-panel', 'not distinguishable from the room: at most 40 dB(A)'));
+      expect(at(40, off)).toEqual(gap('sound-of-panel', { code: 'sound-not-told-from-room', atMost: 40 }));
     }
   });
 
   test('in a room that is only known to be below a bound: the reading is an upper bound', () => {
-    const it = figureOf(panel(level(38, 'on'), bounded(30, 'below')));
+    const it = figureOf(panel(soundLevel(38, 'on'), bounded(30, 'below')));
     expect(it).toMatchObject({ value: 38, bound: 'below' });
-    expect(it.calculation).toContain('L ≤ L_on = 38 dB(A)');
+    expect(it.calculation).toEqual({ code: 'sound-quiet-room-equation', on: 38, room: 30 });
+    expect(it.uncertaintyAbsent).toEqual({ code: 'sound-room-too-quiet' });
   });
 
   test.each([
-    ['the reading is a bound', bounded(30, 'below'), level(25, 'off'), 'only a bound, below 30 dB(A)'],
-    ['the room was beyond the meter', level(50, 'on'), bounded(130, 'above'), 'louder than the meter reads'],
-    ['the room was not read', level(50, 'on'), gap('sound-off', 'not measured'), 'can’t be taken off: not measured'],
-    ['nothing was read', gap('sound-on', 'not measured'), level(25, 'off'), 'not measured'],
+    [
+      'the reading is a bound',
+      bounded(30, 'below'),
+      soundLevel(25, 'off'),
+      { code: 'sound-on-a-bound', level: 30, bound: 'below' },
+    ],
+    ['the room was beyond the meter', soundLevel(50, 'on'), bounded(130, 'above'), { code: 'sound-room-beyond-reach' }],
+    [
+      'the room was not read',
+      soundLevel(50, 'on'),
+      NOT_READ,
+      { code: 'sound-room-unknown', because: { code: 'not-measured' } },
+    ],
+    ['nothing was read', NOT_READ, soundLevel(25, 'off'), { code: 'not-measured' }],
   ] as const)('is a gap where %s', (_, on, off, reason) => {
-    const it = panel(on, off);
-    expect(isFigure(it) ? 'a figure' : it.reason).toContain(reason);
+    expect(panel(on, off)).toEqual(gap('sound-of-panel', reason));
   });
 
   test('never exceeds the reading, and rises with it', () => {
@@ -93,35 +103,18 @@ describe('the sound of the panel alone', () => {
   });
 });
 
-describe('what is said of the sound', () => {
-  const sentence = (on: FigureOrGap, off: FigureOrGap, distance?: string) =>
-    sentenceOf(soundResult('p/d', { on, off, distance }));
-
-  test('has both readings, the place, and that it is no sound power', () => {
-    const text = sentence(level(50, 'on'), level(40, 'off'), '1 m');
-    expect(text).toContain('the level was 50 dB(A); with it off, 40 dB(A); read at 1 m.');
-    expect(text).toContain('The panel alone gives 49.5 dB(A), at the cautious end of the interval 51.6 dB(A).');
-    expect(text).toContain('It is a level at a point, not a sound power.');
-    expect(text).toContain('ISO 3744, 2010 edition (seen in secondary sources only)');
-    expect(sentence(level(50, 'on'), level(40, 'off'))).toContain('the distance is not recorded');
-    expect(soundResult('p/d', { on: level(50, 'on'), off: level(40, 'off'), distance: '1 m' })).toMatchObject({
-      limit: undefined,
-      caution: 'sound',
-    });
-  });
-
-  test('moves an upper bound by the doubt in the reading', () => {
+describe('as a result', () => {
+  test('an upper bound moves by the doubt in the reading, and is held against no limit', () => {
+    const result = soundResult('p/d', { on: soundLevel(45, 'on'), off: soundLevel(41, 'off'), distance: '1 m' });
+    expect(result).toMatchObject({ hazard: 'sound', limit: undefined });
     // 45 - 1.3 = 43.7, and 1.96 · 1.005 more
-    expect(sentence(level(45, 'on'), level(41, 'off'))).toContain(
-      'at most 43.7 dB(A), at the cautious end of the interval of the reading at most 45.7 dB(A)',
-    );
-    const vagueOn = { ...vague(45), unit: 'dB(A)' as const };
-    expect(sentence(vagueOn, level(41, 'off'))).toContain('for its uncertainty is not known');
+    expect(result.atMost).toBeCloseTo(43.7 + 1.959964 * Math.hypot(1, 0.1), 5);
   });
 
-  test('of a gap gives its reason', () => {
-    expect(sentence(level(40, 'on'), level(40, 'off'))).toContain(
-      'not distinguishable from the room: at most 40 dB(A).',
-    );
+  test('nothing moves what is no bound, or whose reading has no interval', () => {
+    const atMost = (on: FigureOrGap, off: FigureOrGap) => soundResult('p/d', { on, off, distance: undefined }).atMost;
+    expect(atMost(soundLevel(50, 'on'), soundLevel(40, 'off'))).toBeUndefined();
+    expect(atMost({ ...vague(45), unit: 'dB(A)' }, soundLevel(41, 'off'))).toBeUndefined();
+    expect(atMost(soundLevel(40, 'on'), soundLevel(40, 'off'))).toBeUndefined();
   });
 });

@@ -1,11 +1,12 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../../src/ledger/ledger.ts';
-import { sentenceOf } from '../../../src/measure/exposure/limit.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { calledCautions } from '../../../src/site/panel/called-cautions.ts';
 import { type LimitsView, limitsView } from '../../../src/site/panel/limits-view.ts';
+import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
+import { say } from '../../../src/words/say.ts';
 import { metricNamed } from '../../measure/make.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
@@ -94,6 +95,17 @@ describe('every panel', () => {
   });
 });
 
+test('each group leads to its caution', () => {
+  expect(view('ruddlestone-r150').groups.map(({ id, caution }) => [id, caution])).toEqual([
+    ['limits-eyes', '/cautions/#eyes'],
+    ['limits-skin', '/cautions/#skin-and-heat'],
+    ['limits-flicker', '/cautions/#flicker'],
+    ['limits-fields', '/cautions/#implants-and-fields'],
+    ['limits-beds', '/cautions/#implants-and-fields'],
+    ['limits-sound', '/cautions/#sound'],
+  ]);
+});
+
 describe('one hazard after the other', () => {
   test('eyes: share and time at the reading’s distance and at 30 and 60 cm; no word on the retina but why', () => {
     const eyes = group('kelpwright-gannet', 'eyes');
@@ -114,7 +126,7 @@ describe('one hazard after the other', () => {
     const eyes = group('ruddlestone-r150', 'eyes');
     expect(eyes?.rows[0]?.figures.every((it) => it.shown)).toBe(true);
     const nearer = demo.panel('ruddlestone-r150').figures.get('infrared-share-at-15-cm');
-    expect(nearer && 'reason' in nearer && nearer.reason).toMatch(/^not known nearer than the reading/);
+    expect(nearer && 'reason' in nearer && say(nearer.reason)).toMatch(/^not known nearer than the reading/);
     expect(eyes?.rows).toHaveLength(4);
     for (const row of eyes?.rows.slice(1, 3) ?? []) {
       // At the cautious end of the reading's own share; the time is turned round.
@@ -198,7 +210,7 @@ describe('from the readings of a panel', () => {
     expect(figures?.get('magnetic-field-frequency')).toMatchObject({
       value: 1000,
       unit: 'Hz',
-      uncertaintyAbsent: 'the meter’s file states none for the frequency',
+      uncertaintyAbsent: { code: 'frequency-error-not-stated' },
     });
     expect(figures?.get('magnetic-field-share')).toMatchObject({
       inputs: ['plover/2026-10-01/magnetic-field-on', 'plover/2026-10-01/magnetic-field-frequency'],
@@ -207,7 +219,9 @@ describe('from the readings of a panel', () => {
 
   test('the words of the meter’s file stand beside the shares', () => {
     const limpet = demo.panel('kelpwright-limpet').current?.limits.find((it) => it.id === 'magnetic-field-share');
-    expect(limpet?.outcome.join(' ')).toContain('30 Hz to 400 Hz, so it is deaf to what LED drivers mostly give off”');
+    expect(limpet && limitWords(limpet).outcome.join(' ')).toContain(
+      '30 Hz to 400 Hz, so it is deaf to what LED drivers mostly give off”',
+    );
   });
 
   test('pulsing is named, with the caution about seizures beside the key figures', () => {

@@ -1,7 +1,7 @@
 import type { BesideNoEffect } from '../../../measure/exposure/no-effect.ts';
 
 /** How flicker lies to the line of no observable effect, as addresses name it. */
-export const FLICKER_VALUES = { under: 'steady', above: 'above', 'no line': 'faster' } as const satisfies Record<
+export const FLICKER_VALUES = { under: 'steady', above: 'above', 'no-line': 'faster' } as const satisfies Record<
   BesideNoEffect,
   string
 >;

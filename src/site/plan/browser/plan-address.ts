@@ -16,8 +16,9 @@ export interface Plan {
 /** Distances that can be planned for, cm. */
 export const NEAREST_CM = 5;
 export const FARTHEST_CM = 200;
-const LEAST_HEIGHT = 50;
-const MOST_HEIGHT = 250;
+export const LEAST_HEIGHT = 50;
+export const MOST_HEIGHT = 250;
+export const LEAST_EXPOSURE = 1e-6;
 export const MOST_EXPOSURE = 10_000;
 const LONGEST = 2000;
 const LONGEST_NAME = 40;
@@ -53,7 +54,7 @@ function set(plan: Plan, name: string, value: string, isKnown: (slug: string) =>
         plan.cm = it;
       });
     case 'exposure':
-      return assign(within(value, 1e-6, MOST_EXPOSURE), (it) => {
+      return assign(within(value, LEAST_EXPOSURE, MOST_EXPOSURE), (it) => {
         plan.exposure = it;
       });
     case 'height':

@@ -2,10 +2,11 @@
 
 import { type BodyMap, bodyMap } from '../../../measure/beam/body-map.ts';
 import { distanceCurve } from '../../../measure/beam/distance-curve.ts';
+import { roundedTo } from '../../../measure/exposure/cautious-end.ts';
 import { LONG_EXPOSURE, longestExposureTime } from '../../../measure/exposure/infrared.ts';
 import { type ShareThere, shareThere } from '../../../measure/exposure/share-by-distance.ts';
-import { roundedTo } from '../../../measure/exposure/words.ts';
 import { timeForRadiantExposure } from '../../../measure/irradiance/radiant-exposure.ts';
+import { UNKNOWN_NEARER } from '../../../words/limits/infrared-phrases.ts';
 import type { Plan } from './plan-address.ts';
 import type { PlanData, PlanPanel, SpreadAt } from './plan-panel.ts';
 
@@ -45,7 +46,7 @@ export interface Calculated {
 
 const WATT_SECONDS_A_KWH = 3.6e6;
 
-/** Reckons a plan; the panel has a model. */
+/** Calculates a plan; the panel has a model. */
 export function calculatePlan(panel: PlanPanel, plan: Plan, { tariff }: PlanData): Calculated | undefined {
   const { model, spread, mains } = panel;
   const { cm } = plan;
@@ -75,7 +76,7 @@ function secondsFor(exposure: number, { value, low, high }: Ranged): Ranged {
 }
 
 /**
- * Draw and time are read with different meters, so their relative half-widths add as squares. Without the interval of
+ * Draw and time are read with different instruments, so their relative half-widths add as squares. Without the interval of
  * one of them there is none.
  */
 function energyOf(draw: Ranged, time: Ranged): Ranged {
@@ -89,7 +90,8 @@ function energyOf(draw: Ranged, time: Ranged): Ranged {
   return { value: energy, low: energy * Math.max(0, 1 - below), high: energy * (1 + above) };
 }
 
-function scaled({ value, low, high }: Ranged, by: number): Ranged {
+/** A value and its interval times a number. */
+export function scaled({ value, low, high }: Ranged, by: number): Ranged {
   return {
     value: by * value,
     ...(low !== undefined && { low: by * low }),
@@ -99,10 +101,11 @@ function scaled({ value, low, high }: Ranged, by: number): Ranged {
 
 /** A value with the interval that is known for the distances around: straight over the logarithm of the distance. */
 export function ranged(value: number, spread: readonly SpreadAt[], distance: number): Ranged {
+  // Beyond the last, -1 counts from the end.
   const after = spread.findIndex(([at]) => at >= distance);
-  const upper = spread[after === -1 ? spread.length - 1 : after];
+  const upper = spread.at(after);
   if (!upper) return { value };
-  const lower = after > 0 ? (spread[after - 1] as SpreadAt) : upper;
+  const lower = after > 0 ? (spread[after - 1] ?? upper) : upper;
   const width = Math.log(upper[0] / lower[0]);
   const part = width > 0 ? Math.log(distance / lower[0]) / width : 0;
   const between = (i: 1 | 2) => lower[i] + part * (upper[i] - lower[i]);
@@ -117,7 +120,7 @@ export function eyeShare({ infrared }: PlanPanel, distance: number): EyeShare {
   if (there.kind === 'nearer') {
     const [nearest] = infrared.shares;
     return {
-      unknown: 'not known nearer than near-infrared was read; it is not less than there',
+      unknown: UNKNOWN_NEARER,
       ...(nearest && { secondsFartherAway: seconds(nearest.high) }),
     };
   }

@@ -1,6 +1,4 @@
-/** The cautions of a planned session, as elements of the page; they stand whatever could be reckoned. */
-import { CLOSING } from '../../../measure/exposure/limit.ts';
-import { roundedTo, SPECTRAL_UNKNOWN, timeWords } from '../../../measure/exposure/words.ts';
+/** The cautions of a planned session, as elements of the page; they stand whatever could be calculated. */
 import {
   CAUTION_WORDS,
   cautionAddress,
@@ -8,52 +6,18 @@ import {
   MORE_CAUTIONS,
   PANEL_CAUTIONS,
 } from '../../../words/caution-words.ts';
-import { fixed } from '../../../words/format.ts';
+import { CLOSING } from '../../../words/limits/wording.ts';
 import { html } from '../../shared/browser/dom.ts';
-import type { EyeShare, Ranged } from './plan-calculation.ts';
+import { type LongerThanLimit, longerWords } from './plan-eye-words.ts';
 import type { PlanPanel } from './plan-panel.ts';
 
-const limitTime = (seconds: number) => timeWords(roundedTo(seconds, 'low'));
 const link = (href: string, text: string) => html('a', { href }, text);
-
-/** Where the time is longer than that after which the infrared limit would be used up: so, or at its upper end only. */
-export function longerWords({ value, high = value }: Ranged, eye: EyeShare): string | undefined {
-  const seconds = 'unknown' in eye ? eye.secondsFartherAway : eye.cautiousSeconds;
-  if (seconds === undefined || high <= seconds) return undefined;
-  const which = value > seconds ? 'This is longer' : 'At the upper end of its interval this is longer';
-  return 'unknown' in eye
-    ? `${which} than the time after which the infrared limit for the eye would be used up where near-infrared was read, which is farther away.`
-    : `${which} than the ${limitTime(seconds)} after which the infrared limit for the eye ${eye.there.kind === 'range' ? 'may' : 'would'} be used up, looking towards the panel.`;
-}
-
-/** What reaches an eye at a distance, in a sentence. */
-export function eyeWords(panel: PlanPanel, cm: number, eye: EyeShare): string {
-  if ('unknown' in eye) return `What near-infrared reaches an eye at ${cm} cm: ${eye.unknown}.`;
-  const { there, cautious, cautiousSeconds } = eye;
-  const start = `Looking towards the panel from ${cm} cm, near-infrared alone gives`;
-  const limit = 'of the limit for long exposures, 100 W/m² (IEC 62471:2006, 4.3.7, seen in secondary sources only)';
-  const digits = (value: number) => fixed(value, value < 100 ? 1 : 0);
-  const high = digits(roundedTo(cautious, 'high'));
-  const share =
-    there.kind === 'range'
-      ? `${start} somewhere from ${digits(roundedTo(there.low, 'low'))} % to ${high} % ${limit}: it was not read there.`
-      : `${start} ${digits(there.reading.value)} % ${limit}; ${
-          there.reading.high === there.reading.value
-            ? 'the value itself is used, for its uncertainty is not known'
-            : `at the cautious end of the interval ${high} %`
-        }.`;
-  const time = Number.isFinite(cautiousSeconds)
-    ? `At the cautious end, the limit would be used up after ${limitTime(cautiousSeconds)}.`
-    : 'At the cautious end, it lies no higher than that limit, up to which the standard limits no time.';
-  const isKnown = 'isErrorKnown' in panel.infrared && panel.infrared.isErrorKnown;
-  return [share, time, isKnown ? '' : SPECTRAL_UNKNOWN].filter(Boolean).join(' ');
-}
 
 /** All cautions of a panel, the eyes' with what reaches one at the planned distance and its mark; `longer` stands out. */
 export function cautionNotice(
   panel: PlanPanel,
   eye?: string,
-  longer?: string,
+  longer?: LongerThanLimit,
   marks: readonly HTMLElement[] = [],
 ): HTMLElement {
   const items = PANEL_CAUTIONS.flatMap((anchor) => {
@@ -69,7 +33,7 @@ export function cautionNotice(
         html(
           'dd',
           {},
-          isEyes && longer !== undefined && html('strong', {}, `${longer.replace(/^This/, 'The planned time')} `),
+          isEyes && longer && html('strong', {}, `${longerWords(longer, 'The planned time')} `),
           text,
           ...(isEyes ? marks : []),
         ),

@@ -1,53 +1,17 @@
+/** What a planned session comes to, as elements of the page. */
+import { BODY_WIDTH, EVEN_FROM } from '../../../measure/beam/body-map.ts';
+import { TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
 import type { Dagger } from '../../../words/flags.ts';
-import { decimalsWithin, fixed, money, showDate } from '../../../words/format.ts';
+import { showDate } from '../../../words/format.ts';
 import { html } from '../../shared/browser/dom.ts';
 import type { Plan } from './plan-address.ts';
-import { type Calculated, eyeShare, type Ranged } from './plan-calculation.ts';
-import { cautionNotice, eyeWords, longerWords } from './plan-cautions.ts';
+import { type Calculated, eyeShare } from './plan-calculation.ts';
+import { cautionNotice } from './plan-cautions.ts';
 import { bodyDrawing } from './plan-drawing.ts';
+import { eyeWords, longerThanLimit, longerWords } from './plan-eye-words.ts';
 import type { Doubted, PlanData, PlanPanel } from './plan-panel.ts';
-
-/** What a planned session comes to, as elements of the page. */
-
-/** As on the other pages, a hundredth of a cent is fine enough. */
-const MOST_MONEY_DECIMALS = 4;
-
-/** A number with as many digits as its size deserves. */
-function figure(value: number): string {
-  const size = Math.abs(value);
-  return fixed(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
-}
-
-/** A value with the digits that its interval leaves, as on the panel's page. */
-function spanned({ value, low, high }: Ranged, unit: string, show = fixed): string {
-  if (low === undefined || high === undefined)
-    return `${show === fixed ? figure(value) : show(value, 2)}${unit} (± not known)`;
-  const decimals = decimalsWithin(low, high);
-  return `${show(value, decimals)}${unit} (${show(low, decimals)} to ${show(high, decimals)})`;
-}
-
-function times({ value, low, high }: Ranged, by: number): Ranged {
-  return {
-    value: by * value,
-    ...(low !== undefined && { low: by * low }),
-    ...(high !== undefined && { high: by * high }),
-  };
-}
-
-const minutes = (seconds: Ranged): Ranged => times(seconds, 1 / 60);
-
-/** Below a kilowatt-hour in watt-hours, where small panels have their digits. */
-const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(times(kwh, 1000), ' Wh') : spanned(kwh, ' kWh'));
-
-/** The plan in a sentence, for the status line. */
-export function planSummary(panel: PlanPanel, plan: Plan, { seconds, mean }: Calculated): string {
-  const where = `${panel.name} at ${plan.cm} cm`;
-  const doubt = panel.doubts?.mean ? ` (${panel.doubts.mean.mark} ${panel.doubts.mean.label})` : '';
-  return seconds
-    ? `${where}: ${spanned(minutes(seconds), ' min')} for ${plan.exposure} J/cm²${doubt}.`
-    : `${where}: ${spanned(mean, ' mW/cm²')} on the mean${doubt}. Write a radiant exposure for the minutes.`;
-}
+import { costWords, energyWords, minutesWords, plainNumber, spanned } from './plan-words.ts';
 
 function link(href: string, text: string): HTMLElement {
   return html('a', { href }, text);
@@ -79,23 +43,25 @@ function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): HTMLEle
 export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated, data: PlanData): Node[] {
   const { mean, peak, seconds, energy, cost, body, isBeyond } = calculated;
   const { currency, tariff } = data;
-  const modelled = isBeyond ? 'modelled; the interval is that of the nearest distance from 5 to 60 cm' : 'modelled';
+  const modelled = isBeyond
+    ? `modelled; the interval is that of the nearest distance from ${Math.min(...TABLE_DISTANCES)} to ${Math.max(...TABLE_DISTANCES)} cm`
+    : 'modelled';
   const noTime = 'write a radiant exposure';
   const noDraw = 'absent' in panel.mains ? panel.mains.absent : noTime;
   const cm = plan.cm ?? 0;
   const eye = eyeShare(panel, cm);
-  const longer = seconds && longerWords(seconds, eye);
+  const longer = seconds && longerThanLimit(seconds, eye);
   return [
-    html('h2', {}, `${panel.name}, ${cm} cm (${figure(cm / CM_PER_INCH)} in)`),
+    html('h2', {}, `${panel.name}, ${cm} cm (${plainNumber(cm / CM_PER_INCH)} in)`),
     html(
       'dl',
       { class: 'figures' },
       entry(
         'Minutes',
         'radiant-exposure',
-        seconds ? [spanned(minutes(seconds), ' min'), marksOf(panel, 'mean')] : ['–'],
+        seconds ? [minutesWords(seconds), marksOf(panel, 'mean')] : ['–'],
         ...(seconds ? [`for ${plan.exposure} J/cm² at the mean irradiance; ${modelled}. `] : [noTime]),
-        ...(longer ? [html('strong', {}, longer)] : []),
+        ...(longer ? [html('strong', {}, longerWords(longer, 'This'))] : []),
       ),
       entry(
         'Mean irradiance',
@@ -126,19 +92,14 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
       entry(
         'Cost',
         'running-cost',
-        cost
-          ? [
-              spanned(cost, '', (it, decimals) => money(it, currency, Math.min(decimals, MOST_MONEY_DECIMALS))),
-              marksOf(panel, 'mean', 'mains'),
-            ]
-          : ['–'],
+        cost ? [costWords(cost, currency), marksOf(panel, 'mean', 'mains')] : ['–'],
         cost ? `tariff of ${showDate(tariff.date)}: ${tariff.price} ${currency}/kWh, ${tariff.source}` : noDraw,
       ),
       entry(
         'Evenly lit share of the body',
         'distance-table',
         [`${Math.round(100 * body.evenShare)} %`],
-        'gets at least 80 % of the mean over a flat figure 45 cm wide; rough, no interval is known',
+        `gets at least ${Math.round(100 * EVEN_FROM)} % of the mean over a flat figure ${BODY_WIDTH} cm wide; rough, no interval is known`,
       ),
     ),
     cautionNotice(panel, eyeWords(panel, cm, eye), longer, marksOf(panel, 'infrared')),

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { amount, cautiousEnd, outcome, relation, roundedTo, timeWords } from '../../../src/measure/exposure/words.ts';
+import { cautiousEnd, roundedTo } from '../../../src/measure/exposure/cautious-end.ts';
+import { relation } from '../../../src/measure/exposure/made-of.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
 
 const bounded = (value: number, bound: 'below' | 'above') => ({
@@ -48,45 +49,17 @@ describe('the cautious end', () => {
   });
 });
 
-describe('numbers in words', () => {
-  test('are rounded away from the mild side', () => {
-    expect(roundedTo(47.1733, 'low')).toBe(47.1);
-    expect(roundedTo(47.1033, 'high')).toBe(47.2);
-    expect(roundedTo(42.1, 'high')).toBe(42.1);
-    expect(roundedTo(42.1, 'low')).toBe(42.1);
-    expect(roundedTo(999.5, 'high')).toBe(1000);
-    expect(roundedTo(0, 'high')).toBe(0);
-    expect(roundedTo(-5.678, 'high')).toBe(-5.67);
-    expect(roundedTo(Number.POSITIVE_INFINITY, 'low')).toBe(Number.POSITIVE_INFINITY);
-  });
+test('numbers are rounded away from the mild side', () => {
+  expect(roundedTo(47.1733, 'low')).toBe(47.1);
+  expect(roundedTo(47.1033, 'high')).toBe(47.2);
+  expect(roundedTo(42.1, 'high')).toBe(42.1);
+  expect(roundedTo(42.1, 'low')).toBe(42.1);
+  expect(roundedTo(999.5, 'high')).toBe(1000);
+  expect(roundedTo(0, 'high')).toBe(0);
+  expect(roundedTo(-5.678, 'high')).toBe(-5.67);
+  expect(roundedTo(Number.POSITIVE_INFINITY, 'low')).toBe(Number.POSITIVE_INFINITY);
+});
 
-  test('have their unit; a pure number is a multiple', () => {
-    expect(amount(0.8333, '1')).toBe('0.833 times');
-    expect(amount(0.155, '%')).toBe('0.155 %');
-  });
-
-  test('times have minutes beside them from two minutes on', () => {
-    expect([47.1733, 119, 120, 403.326, 1000].map(timeWords)).toEqual([
-      '47.2 s',
-      '119 s',
-      '120 s (2 min 0 s)',
-      '403 s (6 min 43 s)',
-      '1000 s (16 min 40 s)',
-    ]);
-  });
-
-  test('outcomes', () => {
-    expect(outcome(figure(42, [line('sensor', 3)], 'x', '%'), 'high', 'of the limit')).toBe(
-      '42 % of the limit, at the cautious end of the interval 47.9 %',
-    );
-    expect(outcome({ ...vague(42, 'no meter'), unit: '%' }, 'high', 'of the limit')).toBe(
-      '42 % of the limit (the value itself is used, for its uncertainty is not known: no meter)',
-    );
-    expect(outcome(bounded(5, 'below'), 'high')).toBe('below 5 % (a bound, which is itself used as the cautious end)');
-    expect(outcome(bounded(5, 'above'), 'high')).toBe('above 5 % (a bound; how far beyond it is not known)');
-  });
-
-  test('relations', () => {
-    expect([undefined, 'below', 'above'].map((it) => relation(it as 'below' | undefined))).toEqual(['=', '<', '>']);
-  });
+test('relations', () => {
+  expect([undefined, 'below' as const, 'above' as const].map(relation)).toEqual(['=', '<', '>']);
 });

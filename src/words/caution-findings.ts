@@ -1,0 +1,129 @@
+/** What a panel's readings say beside each caution: that a hazard is there, with its size where it is known. No verdict. */
+import { cautiousEnd } from '../measure/exposure/cautious-end.ts';
+import type { FieldKind } from '../measure/exposure/field-reading.ts';
+import type { LimitResult } from '../measure/exposure/index.ts';
+import { type Figure, isFigure } from '../measure/figure.ts';
+import { CAUTION_WORDS } from './caution-words.ts';
+import { markOf } from './flags.ts';
+import { showFigure } from './format.ts';
+import { FIELD_NAMES } from './limits/field-words.ts';
+import { limitWords } from './limits/index.ts';
+import { DOUBT_MARK } from './marks.ts';
+
+/** Share of a reference level, %, from which on a panel's own page speaks of it among the cautions. Our own choice. */
+const FIELD_FROM = 10;
+
+/** The light that cautions speak of. */
+export interface LightFinding {
+  /** The strongest reading; undefined where none was taken. */
+  peak: Figure | undefined;
+  /** Where it was read, cm. */
+  distance: number | undefined;
+}
+
+/** What is known of the part that the eye does not see. */
+export interface EyesFinding extends LightFinding {
+  /** Read with near-infrared alone on. */
+  nearInfrared: Figure | undefined;
+  /** Wavelengths by the maker: some that the eye does not see, only others, or none at all. */
+  claimed: 'unseen' | 'seen' | 'nothing';
+  /** Its share of the infrared limit at the distance of the reading. */
+  share: LimitResult | undefined;
+}
+
+export interface FieldsFinding {
+  /** Magnetic field with the panel on and off. */
+  on: Figure | undefined;
+  off: Figure | undefined;
+  /** Where it was read, as the tester wrote it. */
+  place: string | undefined;
+  /** Shares of the reference levels, by the strict end. */
+  shares: ReadonlyArray<readonly [FieldKind, Figure]>;
+}
+
+export interface FlickerFinding {
+  /** Of the mode that flickers deepest, %. */
+  depth: Figure;
+  /** Hz */
+  frequency: Figure | undefined;
+  /** Modes that pulse. */
+  pulsing: readonly LimitResult[];
+}
+
+/** A figure within a sentence; what is in doubt, or can't be right, says so there too. */
+function marked(it: Figure, currency: string): string {
+  const { text } = showFigure(it, currency);
+  const mark = markOf(it)?.mark;
+  if (mark === undefined) return text;
+  return `${text} (${mark} ${mark === DOUBT_MARK ? 'in doubt' : 'impossible as it stands'})`;
+}
+
+/** The same with "below" for its sign. */
+function boundInWords(it: Figure, currency: string): string {
+  const { bound, ...value } = it;
+  return bound === 'below' ? `below ${marked(value, currency)}` : marked(it, currency);
+}
+
+const at = (distance: number | undefined) => (distance === undefined ? '' : ` at ${distance} cm`);
+
+/** What came out beside a published limit, behind another sentence. */
+const besideLimit = (result: LimitResult | undefined) =>
+  result && isFigure(result.figure) ? ` ${limitWords(result).outcome.join(' ')}` : '';
+
+/** How strong the light is, and what of it is not seen; undefined where nothing is known of either. */
+export function eyesWords(
+  { peak, distance, nearInfrared, claimed, share }: EyesFinding,
+  currency: string,
+): string | undefined {
+  const unseen = unseenWords({ peak, nearInfrared, claimed }, currency);
+  if (!peak) return unseen ? `${CAUTION_WORDS.eyes.notRead} ${unseen}` : undefined;
+  const strength = `Up to ${marked(peak, currency)}${at(distance)}.`;
+  return [strength, unseen].filter((it) => it !== '').join(' ') + besideLimit(share);
+}
+
+function unseenWords(
+  { peak, nearInfrared, claimed }: Pick<EyesFinding, 'peak' | 'nearInfrared' | 'claimed'>,
+  currency: string,
+): string {
+  if (nearInfrared) return `Near-infrared alone gives ${marked(nearInfrared, currency)}, which the eye does not see.`;
+  if (claimed === 'unseen') {
+    return 'Part of it is near-infrared, which the eye does not see; near-infrared alone was not read.';
+  }
+  return peak && claimed === 'nothing'
+    ? 'How much of it is near-infrared, which the eye does not see, was not read.'
+    : '';
+}
+
+/** How much light warms the skin. */
+export function skinHeatWords({ peak, distance }: LightFinding, currency: string): string | undefined {
+  return peak && `Light of ${marked(peak, currency)}${at(distance)} warms the skin.`;
+}
+
+/** The mains draw. */
+export function mainsWords(draw: Figure | undefined, currency: string): string | undefined {
+  return draw && `Draws ${marked(draw, currency)} from the mains.`;
+}
+
+/** The magnetic field beside the room's, and shares of reference levels from where they are worth a word. */
+export function implantsWords({ on, off, place, shares }: FieldsFinding, currency: string): string | undefined {
+  const told = shares.map(([kind, share]) => levelWords(kind, share)).filter((it) => it !== '');
+  if (!on) return told.length > 0 ? [CAUTION_WORDS['implants-and-fields'].notRead, ...told].join(' ') : undefined;
+  // An instrument for the mains alone is deaf to drivers, and a low reading of it clears nothing.
+  const size = boundInWords(on, currency);
+  const read = `A ${FIELD_NAMES.magnetic} of ${size}${place === undefined ? '' : ` at ${place}`}`;
+  const isRoom = off && !off.bound && !on.bound && on.value <= off.value;
+  const unseen = 'what the meter can’t see is not in it.';
+  return [isRoom ? `${read}, no more than the room’s own there; ${unseen}` : `${read}; ${unseen}`, ...told].join(' ');
+}
+
+function levelWords(kind: FieldKind, share: Figure): string {
+  const high = cautiousEnd(share, 'high') ?? share.value;
+  if (high < FIELD_FROM) return '';
+  return `The ${FIELD_NAMES[kind]} is up to ${Math.ceil(high)} % of the reference level for the public, which is not made for implants.`;
+}
+
+/** How deep and fast the light flickers, and which modes pulse. */
+export function flickerFindingWords({ depth, frequency, pulsing }: FlickerFinding, currency: string): string {
+  const speed = frequency ? ` at ${marked(frequency, currency)}` : '';
+  return `The light flickers by ${marked(depth, currency)}${speed}.${pulsing.map(besideLimit).join('')}`;
+}

@@ -1,0 +1,64 @@
+import type { Level } from '../../measure/exposure/field-levels.ts';
+import type { FieldReading } from '../../measure/exposure/field-reading.ts';
+import type { FieldResult } from '../../measure/exposure/field-results.ts';
+import { SLOPE_TO } from '../../measure/exposure/reference-levels.ts';
+import { type Figure, isFigure } from '../../measure/figure.ts';
+import type { Said } from '../../measure/statement.ts';
+import { say } from '../say.ts';
+import { amount, capital, hertzWords } from './amounts.ts';
+import { cited } from './citation.ts';
+import { CITATIONS } from './citations.ts';
+import { conditionWords, frequencyTaken } from './field-frequency.ts';
+import { FIELD_NAMES, readWords } from './field-words.ts';
+import { outcome } from './outcome.ts';
+import { type LimitWords, worded } from './wording.ts';
+
+/** What none of the levels covers. */
+const IMPLANTS = 'Implants may be disturbed below the level too: ask the clinic or the implant’s maker.';
+/** What neither end holds. */
+const MIXED =
+  'Where a field has parts at several frequencies, ICNIRP adds their shares, which can come to more than either end.';
+
+/** A field's share of a reference level; both ends are told in one sentence. */
+export function fieldWords(result: FieldResult): LimitWords {
+  const { reading, levels, strict } = result;
+  const { kind, on } = reading;
+  const head = headOf(result);
+  const limit = `The level is the ${cited(CITATIONS[levels.limit])}.`;
+  const without = (reason: Said) =>
+    worded(head, {
+      withheld: `No share of the level can be given for the ${FIELD_NAMES[kind]}: ${say(reason)}.`,
+      background: [limit, IMPLANTS],
+    });
+  if (!isFigure(on)) return without(on.reason);
+  if (!isFigure(strict)) return without(strict.reason);
+  const isRadio = kind === 'radio';
+  return worded(head, {
+    outcome: [readWords(reading), isRadio ? '' : seenWords(reading), shareWords(result, strict, on)],
+    background: [`${capital(frequencyTaken(levels.strict.frequency))}.`, isRadio ? '' : MIXED, limit, IMPLANTS],
+  });
+}
+
+function headOf({ reading: { kind }, end }: FieldResult) {
+  const subject = capital(FIELD_NAMES[kind]);
+  if (end === 'mild') return { subject, aspect: 'share of the level at the mains’ frequency' };
+  const aspect = 'share of the reference level';
+  if (kind === 'radio') return { subject, aspect };
+  return { subject, aspect, label: `share of the level above ${hertzWords(SLOPE_TO)}, or at the frequency read` };
+}
+
+function shareWords({ levels, mild }: FieldResult, strict: Figure, { unit }: Figure): string {
+  const of = (figure: Figure, { value }: Level) => outcome(figure, 'high', `of the level, ${amount(value, unit)}`);
+  const condition = ({ frequency }: Level) => (frequency ? `if ${conditionWords(frequency)}, ` : '');
+  const whole = 'the reading with the panel on, the room’s own field included,';
+  const first = `${condition(levels.strict)}${whole} is ${of(strict, levels.strict)}`;
+  if (!levels.mild || !isFigure(mild)) return `${capital(first)}.`;
+  return `${capital(first)}; ${condition(levels.mild)}it is ${of(mild, levels.mild)}.`;
+}
+
+/** What the meter can see at all: a reading, and a bound too, says nothing of the rest. */
+function seenWords({ response }: FieldReading): string {
+  const file =
+    response === undefined ? 'what it responds to is not recorded' : `its file says “${response.replace(/\.$/, '')}”`;
+  return `What the meter can’t see is in no share: ${file}.`;
+}

@@ -1,0 +1,101 @@
+/** What the planner says of an eye, beside what the panel's own page says of it. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { isFigure } from '../../../../src/measure/figure.ts';
+import { type EyeShare, eyeShare } from '../../../../src/site/plan/browser/plan-calculation.ts';
+import { eyeWords, longerThanLimit, longerWords } from '../../../../src/site/plan/browser/plan-eye-words.ts';
+import type { PlanData, PlanPanel } from '../../../../src/site/plan/browser/plan-panel.ts';
+import { planJson } from '../../../../src/site/plan/plan-data.ts';
+import { limitWords } from '../../../../src/words/limits/index.ts';
+import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
+
+let demo: Demo;
+let data: PlanData;
+beforeAll(() => {
+  demo = demoLedger();
+  data = JSON.parse(planJson(demo.ledger));
+});
+
+const EMPTY: PlanPanel = {
+  slug: 'none',
+  name: 'None',
+  group: 'Small',
+  mains: { absent: 'the mains draw was not measured' },
+  infrared: { shares: [], isErrorKnown: true },
+  cautions: {},
+};
+const read = (value: number, high: number, cautiousSeconds: number): EyeShare => ({
+  there: { kind: 'read', reading: { distance: 30, value, low: value, high } },
+  cautious: high,
+  cautiousSeconds,
+});
+
+test.each([30, 60])('at %d cm it names the time that the panel’s page names, and the true share alike', (cm) => {
+  let times = 0;
+  for (const panel of data.panels) {
+    const result = demo.panel(panel.slug).current?.limits.find((it) => it.id === `infrared-share-at-${cm}-cm`);
+    if (!result || !isFigure(result.figure)) continue;
+    const onPage = limitWords(result).outcome.join(' ');
+    const planned = eyeWords(panel, cm, eyeShare(panel, cm));
+    const timeIn = (text: string) => /would be used up after [^.]*\.?\d* s[^.]*\./.exec(text)?.[0];
+    expect(timeIn(planned), panel.slug).toBe(timeIn(onPage));
+    if (timeIn(onPage)) times++;
+    const unknown = 'the true share may be higher';
+    expect(planned.includes(unknown), panel.slug).toBe(onPage.includes(unknown));
+    expect(planned).toContain(`Looking towards the panel from ${cm} cm, near-infrared alone gives`);
+  }
+  expect(times).toBeGreaterThan(2);
+});
+
+describe('what reaches an eye', () => {
+  test('of a reading: share, cautious end and time', () => {
+    expect(eyeWords(EMPTY, 30, read(500, 549.1, 104.95))).toBe(
+      'Looking towards the panel from 30 cm, near-infrared alone gives 500 % of the limit for long exposures, 100 W/m² (IEC 62471:2006, 4.3.7, seen in secondary sources only); at the cautious end of the interval 550 %. At the cautious end, the limit would be used up after 104 s.',
+    );
+  });
+
+  test('where no interval is known, and up to the limit', () => {
+    const words = eyeWords(EMPTY, 30, read(40, 40, Number.POSITIVE_INFINITY));
+    expect(words).toContain('40.0 % of the limit');
+    expect(words).toContain('; the value itself is used, for its uncertainty is not known. ');
+    expect(words).toContain('it lies no higher than that limit, up to which the standard limits no time.');
+  });
+
+  test('of a range both ends; of nothing, why', () => {
+    const from = { distance: 15, value: 500, low: 450, high: 549 };
+    const range: EyeShare = {
+      there: { kind: 'range', low: 116.4, high: 549, from },
+      cautious: 549,
+      cautiousSeconds: 104.95,
+    };
+    expect(eyeWords(EMPTY, 30, range)).toContain('gives somewhere from 116 % to 549 % of the limit');
+    expect(eyeWords(EMPTY, 30, { unknown: 'near-infrared alone was not measured' })).toBe(
+      'What near-infrared reaches an eye at 30 cm: near-infrared alone was not measured.',
+    );
+  });
+});
+
+describe('longer than the limit', () => {
+  const words = (seconds: { value: number; high?: number }, eye: EyeShare) => {
+    const longer = longerThanLimit(seconds, eye);
+    return longer && longerWords(longer, 'This');
+  };
+
+  test('is the time itself, or its upper end', () => {
+    const eye = read(500, 549, 104.95);
+    expect(words({ value: 100 }, eye)).toBeUndefined();
+    expect(words({ value: 200 }, eye)).toBe(
+      'This is longer than the 104 s after which the infrared limit for the eye would be used up, looking towards the panel.',
+    );
+    expect(words({ value: 100, high: 120 }, eye)).toMatch(
+      /^At the upper end of its interval this is longer than the 104 s /,
+    );
+    expect(words({ value: 1e6 }, read(50, 60, Number.POSITIVE_INFINITY))).toBeUndefined();
+  });
+
+  test('is told by the reading farther away, where it is not known here', () => {
+    expect(words({ value: 200 }, { unknown: 'not known', secondsFartherAway: 100 })).toMatch(/^This .*farther away\.$/);
+    expect(words({ value: 200 }, { unknown: 'not known' })).toBeUndefined();
+    const longer = longerThanLimit({ value: 200 }, { unknown: 'not known', secondsFartherAway: 100 });
+    expect(longer && longerWords(longer, 'The planned time')).toMatch(/^The planned time is longer than /);
+  });
+});

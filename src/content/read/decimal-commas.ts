@@ -14,10 +14,10 @@ export function decimalCommas(panels: Iterable<Source>): Problem[] {
       if (number !== undefined) suspects.set(i + source.yamlLine, number);
     });
     const rows = gridRows(source.data);
-    const places = new Map(rows.map(({ path }) => [source.componentOf(path), path] as const));
+    const places = new Map(rows.map(({ path }) => [source.lineOf(path), path] as const));
     // Without spaces anywhere the numbers themselves have to tell.
     for (const { path, row } of rows) {
-      const line = source.componentOf(path);
+      const line = source.lineOf(path);
       if (!suspects.has(line) && isPaired(row)) suspects.set(line, `${row[0]},${row[1]}`);
     }
     return [...suspects]

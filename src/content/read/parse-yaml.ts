@@ -12,7 +12,7 @@ export interface YamlError {
 export interface YamlData {
   data: unknown;
   /** Line, from 1, of a field, or of the nearest block around it. */
-  componentOf(path: readonly PropertyKey[]): number;
+  lineOf(path: readonly PropertyKey[]): number;
 }
 
 /**
@@ -34,12 +34,12 @@ export function parseYaml(text: string): YamlData | { errors: YamlError[] } {
   let places: YamlData | undefined;
   return {
     data,
-    componentOf: (path) => {
+    lineOf: (path) => {
       if (!places) {
         const result = parseWithPlaces(text);
-        places = 'errors' in result ? { data, componentOf: () => result.errors[0]?.line ?? 1 } : result;
+        places = 'errors' in result ? { data, lineOf: () => result.errors[0]?.line ?? 1 } : result;
       }
-      return places.componentOf(path);
+      return places.lineOf(path);
     },
   };
 }
@@ -83,7 +83,7 @@ function parseWithPlaces(text: string): YamlData | { errors: YamlError[] } {
   }
   try {
     const data: unknown = document.toJS();
-    return { data, componentOf: (path) => line(offsetOf(document.contents as Node | null, path)) };
+    return { data, lineOf: (path) => line(offsetOf(document.contents as Node | null, path)) };
   } catch (error) {
     // Only an alias can still fail here: its anchor is missing, or aliases of aliases grow without end.
     return { errors: [errorAt(firstAlias(document)?.range?.[0] ?? 0, aliasHint(error))] };

@@ -127,7 +127,7 @@ function parseSources<Name extends CollectionName>(
       continue;
     }
     for (const { path, ...finding } of findings(schema, data, parsed.error.issues)) {
-      problems.push({ file: source.file, line: source.componentOf(path), ...finding });
+      problems.push({ file: source.file, line: source.lineOf(path), ...finding });
     }
   }
   return entries;

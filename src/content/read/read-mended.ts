@@ -73,7 +73,7 @@ function linesOf(read: YamlData, faults: readonly Finding[], text: string): numb
   const swallowed = text
     .split('\n')
     .flatMap((line, i) => (missing.has(/^\s*(?:- )?([A-Za-z]+):/.exec(line)?.[1] ?? '') ? [i + 1] : []));
-  return [...swallowed, ...faults.map((it) => read.componentOf(it.path)).toSorted((a, b) => a - b)];
+  return [...swallowed, ...faults.map((it) => read.lineOf(it.path)).toSorted((a, b) => a - b)];
 }
 
 function judged(data: unknown, faults: readonly Finding[]): Judged {

@@ -110,7 +110,7 @@ function parse(
   const { read, problems: slips } = readMended(yaml, schema);
   const problems = slips.map((slip) => ({ file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
-  const componentOf = (path: readonly PropertyKey[]) => read.componentOf(path) + linesBefore;
-  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, componentOf };
+  const lineOf = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
+  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
   return { source, problems };
 }

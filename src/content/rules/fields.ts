@@ -47,7 +47,7 @@ export function texts(source: Source, ...keys: string[]): Array<{ path: Property
 export function problemAt(source: Source, { path, value }: Field, wanted: string, hint?: string): Problem {
   return {
     file: source.file,
-    line: source.componentOf(path),
+    line: source.lineOf(path),
     field: fieldPath(path),
     found: shown(value),
     wanted,

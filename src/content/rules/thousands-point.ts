@@ -15,7 +15,7 @@ export const thousandsPoint: Rule = ({ panels }) =>
       if (hasThousandths(fields(value, ['currency'])[0]?.value)) return [];
       return (['list', 'paid'] as const).flatMap((key) =>
         fields(value, [key], path).flatMap((field) => {
-          const line = lines[panel.componentOf(field.path) - panel.yamlLine] ?? '';
+          const line = lines[panel.lineOf(field.path) - panel.yamlLine] ?? '';
           const typed = [...line.matchAll(new RegExp(`\\b${key}\\s*:\\s*(\\d{1,3}\\.\\d{3})(?![\\d.])`, 'g'))]
             .map((match) => match[1] as string)
             .find((it) => Number(it) === field.value);

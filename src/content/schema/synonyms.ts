@@ -35,7 +35,7 @@ const SYNONYMS: Readonly<Record<string, readonly string[]>> = {
   coupon: ['discountCode'],
   url: ['link', 'website'],
   affiliate: ['paidLink', 'testerEarns'],
-  instruments: ['instruments'],
+  meters: ['instruments'],
   warmuptime: ['warmUp'],
   temperature: ['roomTemperature'],
   temp: ['roomTemperature'],

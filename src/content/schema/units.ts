@@ -90,7 +90,7 @@ export type QuantityName = keyof typeof QUANTITIES;
 
 /** Words for units, as people write them out; capitals and a plural's s do not count. */
 const WORDS: Readonly<Record<string, string>> = {
-  ...{ centimetre: 'cm', centimeter: 'cm', millimetre: 'mm', millimeter: 'mm', metre: 'm', instrument: 'm' },
+  ...{ centimetre: 'cm', centimeter: 'cm', millimetre: 'mm', millimeter: 'mm', metre: 'm', meter: 'm' },
   ...{ inch: 'in', inches: 'in', foot: 'ft', feet: 'ft', nanometre: 'nm', nanometer: 'nm' },
   ...{ second: 's', minute: 'min', hour: 'h', hr: 'h', min: 'min', sec: 's', millisecond: 'ms' },
   ...{ watt: 'W', kilowatt: 'kW', milliwatt: 'mW', hertz: 'Hz', kilohertz: 'kHz', megahertz: 'MHz' },

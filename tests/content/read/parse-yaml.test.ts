@@ -211,7 +211,7 @@ describe('lineOf', () => {
   ] as Array<[PropertyKey[], number]>)('%j is line %i', (path, line) => {
     const result = parseYaml(text);
     if ('errors' in result) throw new Error('refused');
-    expect(result.componentOf(path)).toBe(line);
+    expect(result.lineOf(path)).toBe(line);
   });
 });
 

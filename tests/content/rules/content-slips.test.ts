@@ -198,7 +198,7 @@ describe('a slip', () => {
     const { file = PLOVER, from, to, at = to, weight, says } = slip;
     // The paths in an instrument's file depend on whether it has one calibration or a list of them.
     content.edit(file, from, to);
-    const line = content.componentOf(file, at);
+    const line = content.lineOf(file, at);
     const place = `${content.folder}/${file}:${line}`;
     const blocks = blockAt(printed(), weight === 'problem' ? place : `${weight}  ${place}`);
     const text = blocks.join('\n');

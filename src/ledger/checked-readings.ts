@@ -46,7 +46,7 @@ function setDistances(panel: Panel, session: Session | undefined): SetDistance[]
     const metric = `${kind}-field`;
     return [
       {
-        what: `The distance of the ${kind} readings`,
+        of: kind,
         value: distance.value,
         at: ['session', kind, 'distance'],
         concerns: [`${metric}-on`, `${metric}-off`],
@@ -58,11 +58,10 @@ function setDistances(panel: Panel, session: Session | undefined): SetDistance[]
     ...(bench
       ? [
           {
-            what: 'The bench distance',
+            of: 'bench' as const,
             value: bench.value,
             at: ['session', 'distance'],
             concerns: ['peak-irradiance-combined', 'mean-irradiance', 'optical-power'],
-            isBench: true,
           },
         ]
       : []),
@@ -70,7 +69,7 @@ function setDistances(panel: Panel, session: Session | undefined): SetDistance[]
     ...(claimed
       ? [
           {
-            what: 'The distance of the claimed irradiance',
+            of: 'claim' as const,
             value: claimed.value,
             at: ['claims', 'irradiance', 'distance'],
             concerns: ['peak-irradiance-combined'],

@@ -6,6 +6,7 @@ import { type Figure, type FigureOrGap, type Flag, isFigure } from '../../measur
 import { isInDoubt } from '../../measure/handed-on.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
+import { claimText } from '../../words/claim-text.ts';
 import { methodOf } from '../../words/format.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
@@ -51,11 +52,18 @@ function sessionData(session: SessionEntry, currency: string) {
       text: say(finding),
       concerns,
     })),
-    claims: session.claims.map(({ measured, difference, ...it }) => ({
-      ...it,
-      measured: measured?.id ?? null,
-      difference,
-    })),
+    claims: session.claims.map((it) => {
+      const { subject, outcome, text } = claimText(it);
+      return {
+        subject,
+        claimed: it.claimed,
+        unit: it.unit,
+        outcome,
+        text,
+        measured: it.measured?.id ?? null,
+        difference: it.difference,
+      };
+    }),
   };
 }
 

@@ -1,4 +1,5 @@
 import { fieldPath, type Problem } from '../schema/problem.ts';
+import { fields } from './fields.ts';
 import type { Source } from './source.ts';
 
 /**
@@ -51,14 +52,10 @@ function isPaired(row: readonly unknown[]): boolean {
 }
 
 /** The rows of all grids of a panel, as they were read. */
-export function gridRows(data: unknown): Array<{ path: PropertyKey[]; row: unknown[] }> {
-  const sessions = (data as { sessions?: unknown } | null)?.sessions;
-  if (!Array.isArray(sessions)) return [];
-  return sessions.flatMap((session, s) => {
-    const rows = (session as { grid?: { rows?: unknown } | null } | null)?.grid?.rows;
-    if (!Array.isArray(rows)) return [];
-    return rows.flatMap((row, r) => (Array.isArray(row) ? [{ path: ['sessions', s, 'grid', 'rows', r], row }] : []));
-  });
+export function gridRows(data: unknown): Array<{ path: PropertyKey[]; row: readonly unknown[] }> {
+  return fields(data, ['sessions', '*', 'grid', 'rows', '*']).flatMap(({ path, value }) =>
+    Array.isArray(value) ? [{ path, row: value }] : [],
+  );
 }
 
 /**

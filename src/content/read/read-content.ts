@@ -2,8 +2,7 @@ import { existsSync, globSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { mdxToJs } from 'satteri';
 import type { z } from 'zod';
-import { bodyProblems } from '../rules/body-problems.ts';
-import { contentRules } from '../rules/content-rules.ts';
+import { contentProblems } from '../rules/index.ts';
 import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections.ts';
 import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
@@ -50,8 +49,8 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
     ]),
   ) as Record<CollectionName, Map<string, Source>>;
   const commas = decimalCommas(raw.panels.values());
-  problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
-  problems.push(...bodyProblems(raw, { folder, shownAs, unread, drafts }));
+  problems.push(...strayFiles(folder, shownAs));
+  problems.push(...contentProblems(raw, { today, folder, shownAs, unread, drafts }));
 
   const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
   const collections = {

@@ -1,9 +1,10 @@
+import { type Field, fields, problemAt, texts } from '../read/fields.ts';
 import type { Source } from '../read/source.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
 import { INSTRUMENT_QUANTITY } from '../schema/instrument-units.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
-import { type Field, fields, problemAt, type Rule, texts } from './fields.ts';
+import type { Rule } from './rule.ts';
 
 /** Where a session keeps what each kind of meter showed. Widths of lines are no reading of the display's own range. */
 const READINGS: Partial<Record<InstrumentKind, ReadonlyArray<readonly string[]>>> = {
@@ -57,23 +58,26 @@ const ABSURD: Partial<Record<InstrumentKind, number>> = {
  * No display shows more than its range; what it showed was another number, unit or meter. One problem a meter and
  * session, at the highest: a wrong range would else be told of by every reading.
  */
-export const readingsWithinRange: Rule = ({ panels, instruments }) =>
-  [...panels.values()].flatMap((panel) =>
-    fields(panel.data, ['sessions', '*']).flatMap(({ path, value: session }) =>
-      INSTRUMENT_KINDS.flatMap((kind) => {
-        const id = fields(session, ['instruments', kind])[0]?.value;
-        const instrument = typeof id === 'string' ? instruments.get(id) : undefined;
-        const highest = instrument && highestOf(instrument, kind);
-        if (!instrument || highest === undefined) return [];
-        const readings = (READINGS[kind] ?? []).flatMap((keys) => fields(session, keys, path).flatMap(leaves));
-        const over = readings.flatMap((field) => {
-          const value = shownValue(field, kind);
-          return value !== undefined && value > highest.value * (1 + DUST) ? [{ ...field, number: value }] : [];
-        });
-        return problemOf(panel, over, highest.written, instrument);
-      }),
+export const readingsWithinRange: Rule = {
+  id: 'readings-within-range',
+  run: ({ panels, instruments }) =>
+    [...panels.values()].flatMap((panel) =>
+      fields(panel.data, ['sessions', '*']).flatMap(({ path, value: session }) =>
+        INSTRUMENT_KINDS.flatMap((kind) => {
+          const id = fields(session, ['instruments', kind])[0]?.value;
+          const instrument = typeof id === 'string' ? instruments.get(id) : undefined;
+          const highest = instrument && highestOf(instrument, kind);
+          if (!instrument || highest === undefined) return [];
+          const readings = (READINGS[kind] ?? []).flatMap((keys) => fields(session, keys, path).flatMap(leaves));
+          const over = readings.flatMap((field) => {
+            const value = shownValue(field, kind);
+            return value !== undefined && value > highest.value * (1 + DUST) ? [{ ...field, number: value }] : [];
+          });
+          return problemOf(panel, over, highest.written, instrument);
+        }),
+      ),
     ),
-  );
+};
 
 /** The end of a meter's range in the canonical unit; undefined where its file does not say so in a way that fits. */
 function highestOf(instrument: Source, kind: InstrumentKind): { value: number; written: string } | undefined {

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { isBlock, ownField, valueAt } from './block.ts';
 import { dateHint } from './date-hint.ts';
 import { blocksWith, isOptionalAt, keysAt, meaningAt } from './inspect.ts';
 import { bareNumberHint, isPlaceholder } from './number-words.ts';
@@ -100,7 +101,7 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
         ];
       }
       return issue.keys.map((key) => {
-        const replacement = path.length === 0 ? ownOf(REPLACED.get(schema), key) : undefined;
+        const replacement = path.length === 0 ? ownField(REPLACED.get(schema), key) : undefined;
         if (replacement) {
           const { by, hint } = replacement;
           return {
@@ -181,10 +182,6 @@ function kindHint(expected: string, value: unknown): string | undefined {
   return undefined;
 }
 
-function isBlock(value: unknown): boolean {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
 function unknownKeyHint(key: string, known: readonly string[]): string | undefined {
   // `{ red: 28,4 }` is a field "red" and a field "4".
   if (/^\d+$/.test(key)) return 'a comma ends a field: write decimals after a point, and thousands without a separator';
@@ -239,18 +236,4 @@ function sizeWanted(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>): s
 
 function withMeaning(wanted: string, meaning: string | undefined): string {
   return meaning ? `${wanted} (${meaning.replace(/\.$/, '')})` : wanted;
-}
-
-/** A block's own field; what every object inherits ("constructor") is none. */
-function ownOf<T>(block: Readonly<Record<string, T>> | undefined, key: string): T | undefined {
-  return block && Object.hasOwn(block, key) ? block[key] : undefined;
-}
-
-function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {
-  let here = data;
-  for (const key of path) {
-    if (here === null || typeof here !== 'object' || !Object.hasOwn(here, key)) return undefined;
-    here = (here as Record<PropertyKey, unknown>)[key];
-  }
-  return here;
 }

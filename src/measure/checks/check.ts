@@ -1,8 +1,9 @@
 import type { Figure, Flag } from '../figure.ts';
 import type { ClaimCheck } from '../irradiance/claims.ts';
+import type { FieldKind } from './smaller-unit.ts';
 
 /** What a distance was set for: the light on the bench, a kind of field, or the maker's claim of irradiance. */
-export type DistanceOf = 'bench' | 'magnetic' | 'electric' | 'radio' | 'claim';
+export type DistanceOf = 'bench' | FieldKind | 'claim';
 
 /** A distance that the tester set or wrote down. */
 export interface SetDistance {

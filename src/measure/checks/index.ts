@@ -19,6 +19,7 @@ import { unitSlips } from './unit-slips.ts';
 import { warmUpTime } from './warm-up-time.ts';
 
 export type { Check, DistanceOf, Facts, InstrumentUse, SetDistance, Size } from './check.ts';
+export { FIELDS, type FieldKind } from './smaller-unit.ts';
 
 /** All plausibility checks, in the order in which their flags are shown. */
 export const CHECKS: readonly Check[] = [

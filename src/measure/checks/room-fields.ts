@@ -1,5 +1,5 @@
 import type { Check, RaisedFlag } from './check.ts';
-import { type FieldKind, SMALLER_UNITS, type SmallerUnit } from './smaller-unit.ts';
+import { FIELDS, type FieldKind, SMALLER_UNITS, type SmallerUnit } from './smaller-unit.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -19,8 +19,6 @@ declare module '../statement.ts' {
 export const AROUND_FACTOR = 2;
 /** Fewer other sessions say nothing of the room. Our own choice. */
 export const FEWEST_ROOMS = 3;
-
-const FIELDS = ['magnetic', 'electric', 'radio'] as const;
 
 /**
  * A room that differs from those of the other sessions by the factor between two units: the room of a bench changes

@@ -1,5 +1,6 @@
-/** Fields and radio are read off the panel and off the room. */
-export type FieldKind = 'magnetic' | 'electric' | 'radio';
+/** Fields that are read with the panel on, and with it off, which is the room. */
+export const FIELDS = ['magnetic', 'electric', 'radio'] as const;
+export type FieldKind = (typeof FIELDS)[number];
 
 /** A smaller unit that a meter may have shown in the place of the documented one. */
 export interface SmallerUnit {

@@ -1,5 +1,5 @@
+import { fields } from '../../../content/read/fields.ts';
 import { calibrationsOf } from '../../../content/rules/calibrations.ts';
-import { fields } from '../../../content/rules/fields.ts';
 import type { InstrumentKind } from '../../../content/schema/instrument.ts';
 import type { Loaded } from '../../../ledger/load-ledger.ts';
 import { rounded } from '../../../words/rounded.ts';

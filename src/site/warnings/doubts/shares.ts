@@ -1,4 +1,4 @@
-import { fields } from '../../../content/rules/fields.ts';
+import { fields } from '../../../content/read/fields.ts';
 import { SHARES, sharesOf } from '../../../content/rules/shares-in-percent.ts';
 import type { Loaded } from '../../../ledger/load-ledger.ts';
 import { rounded } from '../../../words/rounded.ts';

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { type Finding, findings } from '../schema/wording.ts';
 import { gridRows } from './decimal-commas.ts';
 import { type Judged, mendYaml } from './mend-yaml.ts';
-import { parseYaml, tryYaml, type YamlData } from './parse-yaml.ts';
+import { parseYaml, type YamlData } from './parse-yaml.ts';
 
 /** Slips that are mended in one file; more are left to the next run. */
 const MOST_SLIPS = 3;
@@ -38,8 +38,8 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
         judged: 'errors' in read ? undefined : judged(read.data, faults ?? []),
       },
       (it) => {
-        const tried = tryYaml(it);
-        return tried && judged(tried.data, faultsOf(tried.data, schema));
+        const tried = parseYaml(it);
+        return 'errors' in tried ? undefined : judged(tried.data, faultsOf(tried.data, schema));
       },
     );
     if (!mended || ('errors' in read && mended.left > MOST_LEFT)) break;

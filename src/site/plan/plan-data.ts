@@ -7,7 +7,7 @@ import { impossibility } from '../../measure/handed-on.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { calledCautions } from '../panel/called-cautions.ts';
-import type { Doubted, PlanData, PlanPanel, SpreadAt } from './browser/plan-panel.ts';
+import { type Doubted, PLAN_FORMAT, type PlanData, type PlanPanel, type SpreadAt } from './browser/plan-panel.ts';
 
 const DIGITS = 6;
 /** Decimals of the parts of a beam. */
@@ -19,6 +19,7 @@ export function planJson(ledger: Ledger): string {
   const { guide } = ledger;
   const panels = [...ledger.panels.values()].filter(isListed);
   const data: PlanData = {
+    format: PLAN_FORMAT,
     currency: guide.currency,
     tariff: guide.tariff,
     panels: panels

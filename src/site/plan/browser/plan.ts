@@ -1,11 +1,11 @@
 /** The planner's page: what a session comes to, as the reader types. */
 import { CM_PER_INCH } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
-import { readJson } from '../../shared/browser/read-json.ts';
+import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { FARTHEST_CM, MOST_EXPOSURE, NEAREST_CM, type Plan, planAddress, readPlan, within } from './plan-address.ts';
 import { calculatePlan, eyeShare } from './plan-calculation.ts';
 import { cautionNotice, eyeWords } from './plan-cautions.ts';
-import type { PlanData, PlanPanel } from './plan-panel.ts';
+import { PLAN_FORMAT, type PlanData, type PlanPanel } from './plan-panel.ts';
 import { planResult, planSummary } from './plan-result.ts';
 
 const form = document.querySelector<HTMLFormElement>('#plan');
@@ -17,9 +17,12 @@ async function start(place: HTMLFormElement): Promise<void> {
   const said = find('[data-plan-said]');
   let data: PlanData;
   try {
-    data = await readJson('/data/plan.json', 'the panels');
-  } catch {
-    said.textContent = 'The panels could not be read, so nothing can be planned now.';
+    data = await readJson<PlanData>('/data/plan.json', 'the panels', PLAN_FORMAT);
+  } catch (error) {
+    said.textContent =
+      error instanceof OtherFormat
+        ? `Nothing can be planned now: ${error.message}.`
+        : 'The panels could not be read, so nothing can be planned now.';
     return;
   }
   const panels = new Map(data.panels.map((it) => [it.slug, it]));

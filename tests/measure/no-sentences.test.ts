@@ -48,34 +48,37 @@ test('what waits to be put into codes still has something to be put', () => {
   expect(clean).toEqual([]);
 });
 
+/** Examples have `#{` where code has the sign for a value that is put in. */
+const code = (example: string) => example.replaceAll('#{', '$'.concat('{'));
+
 describe('finding sentences', () => {
   test.each([
     ["const reason = 'not measured';", 'not measured'],
     ['const it = "The panel was on.";', 'The panel was on.'],
-    ['const it = `of the room, ${value} W`;', 'of the room, 0 W'],
-    ['const it = `${share} % of the limit`;', '0 % of the limit'],
-    ['const it = `${n} LEDs, ${a > 1 ? "which is much" : 0}`;', 'which is much'],
+    ['const it = `of the room, #{value} W`;', 'of the room, 0 W'],
+    ['const it = `#{share} % of the limit`;', '0 % of the limit'],
+    ['const it = `#{n} LEDs, #{a > 1 ? "which is much" : 0}`;', 'which is much'],
     ["const it = { reason: 'the draw’s own error' };", 'the draw’s own error'],
     ["type Outcome = 'within' | 'not comparable';", 'not comparable'],
     ["const it = 'Near-infrared alone';", 'Near-infrared alone'],
     ["fail(new RangeError('no such point'));", 'no such point'],
   ])('%s', (source, text) => {
-    expect(sentencesIn(`\n${source}`)).toEqual([{ line: 2, text }]);
+    expect(sentencesIn(`\n${code(source)}`)).toEqual([{ line: 2, text }]);
   });
 
   test.each([
     "throw new RangeError('a distance of nought');",
-    'throw new Error(`no words for "${code}" here`);',
+    'throw new Error(`no words for "#{code}" here`);',
     "import { a } from './a file.ts';",
     '// not measured\n/** The panel was on. */',
     "const it = { code: 'not-measured' };",
     "const it = 'optical-power';",
-    'const unit = `${value} mW/cm²`;',
+    'const unit = `#{value} mW/cm²`;',
     "const it = 'mW/cm² W';",
     'const tex = String.raw`\\bar{E} \\cdot A \\times 10^{-3}`;',
-    'const id = `${panel}/${session}/mean`;',
-    'const it = `${a} × ${b} = ${c}`;',
+    'const id = `#{panel}/#{session}/mean`;',
+    'const it = `#{a} × #{b} = #{c}`;',
   ])('%s has none', (source) => {
-    expect(sentencesIn(source)).toEqual([]);
+    expect(sentencesIn(code(source))).toEqual([]);
   });
 });

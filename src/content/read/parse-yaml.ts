@@ -47,7 +47,7 @@ export function parseYaml(text: string): YamlData | { errors: YamlError[] } {
 
 function compose(text: string): { document: Document.Parsed; counter: LineCounter } {
   const counter = new LineCounter();
-  return { document: parseDocument(text, { lineCounter: counter, prettyErrors: false, logLevel: 'silent' }), counter };
+  return { document: parseDocument(text, { lineCounter: counter, prettyErrors: false, logLevel: 'error' }), counter };
 }
 
 /**

@@ -50,7 +50,7 @@ function decode(path: string, file: string): { text: string } | { problems: Prob
   try {
     bytes = readFileSync(path);
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
+    const code = error instanceof Error && 'code' in error ? error.code : error;
     const found =
       code === 'EISDIR' ? 'a folder' : code === 'ENOENT' ? 'a link that leads nowhere' : `what can't be read (${code})`;
     return { problems: [{ file, field: '', found, wanted: 'a file' }] };

@@ -2,7 +2,7 @@ import { fields, problemAt } from '../read/fields.ts';
 import { calibrationsOf } from './calibrations.ts';
 import type { Rule } from './rule.ts';
 
-/** A calibration that promises no error at all is none: every meter has one. */
+/** A calibration that promises no error at all is none: every instrument has one. */
 export const calibrationStated: Rule = {
   id: 'calibration-stated',
   run: ({ instruments }) =>

@@ -136,15 +136,10 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
     case 'too_big':
       return [{ ...at, wanted: withMeaning(sizeWanted(issue), meaning) }];
     case 'custom': {
-      const params = (issue.params ?? {}) as { wanted?: string; hint?: string; found?: string };
-      return [
-        {
-          ...at,
-          ...(params.found && { found: params.found }),
-          wanted: withMeaning(params.wanted ?? issue.message, meaning),
-          ...(params.hint && { hint: params.hint }),
-        },
-      ];
+      // What our own checks say of it (IssueParams).
+      const said = (key: string) => (typeof issue.params?.[key] === 'string' ? issue.params[key] : undefined);
+      const wanted = withMeaning(said('wanted') ?? issue.message, meaning);
+      return [{ ...at, found: said('found') ?? at.found, wanted, ...hinted(said('hint')) }];
     }
     case 'invalid_format':
       return [
@@ -197,7 +192,7 @@ function unionFindings(
   path: readonly PropertyKey[],
 ): Finding[] {
   const value = valueAt(data, path);
-  const branches = issue.errors as Issue[][];
+  const branches = issue.errors;
   const fitting = branches.filter((issues) => !issues.some(isOfAnotherKind));
   const [best] = fitting.toSorted((a, b) => a.length - b.length);
   if (best) return best.flatMap((it) => findingsOf(schema, data, it, [...path, ...it.path]));
@@ -214,7 +209,7 @@ function unionFindings(
 function isOfAnotherKind(issue: Issue): boolean {
   if (issue.path.length > 0) return false;
   if (issue.code === 'invalid_type') return true;
-  return issue.code === 'invalid_union' && (issue.errors as Issue[][]).every((issues) => issues.some(isOfAnotherKind));
+  return issue.code === 'invalid_union' && issue.errors.every((issues) => issues.some(isOfAnotherKind));
 }
 
 /** zod's own sentences start with "Invalid" or "Too"; ours say what is wanted. */

@@ -10,7 +10,7 @@ declare module '../statement.ts' {
   }
 }
 
-/** Bench distances under this, cm, are odd: single LEDs show, and meters are not made for so oblique a light. Our own choice. */
+/** Bench distances under this, cm, are odd: single LEDs show, and instruments are not made for so oblique a light. Our own choice. */
 export const NEAREST_BENCH = 10;
 
 /** cm an inch, exactly (international yard and pound agreement, 1959). */
@@ -19,7 +19,7 @@ const INCH = 2.54;
 /** A number of centimetres that would be the reference distance in inches, within this share of it. Our own choice. */
 export const SAME_NUMBER = 0.02;
 
-/** A distance in inches typed as centimetres, or a bench nearer than meters are made for. */
+/** A distance in inches typed as centimetres, or a bench nearer than instruments are made for. */
 export const benchDistance: Check = {
   id: 'bench-distance',
   run: ({ distances, reference }) =>

@@ -18,7 +18,7 @@ declare module '../statement.ts' {
 export const USUAL_STEP = 0.1;
 
 /**
- * A value under 1 % that the meter could not have shown: under its lowest reading, or finer than its step. A true
+ * A value under 1 % that the instrument could not have shown: under its lowest reading, or finer than its step. A true
  * small percentage is not held up.
  */
 export function looksLikeFraction(value: number, { lowest, step = USUAL_STEP }: InstrumentUse): boolean {

@@ -2,7 +2,7 @@
 export const FIELDS = ['magnetic', 'electric', 'radio'] as const;
 export type FieldKind = (typeof FIELDS)[number];
 
-/** A smaller unit that a meter may have shown in the place of the documented one. */
+/** A smaller unit that an instrument may have shown in the place of the documented one. */
 export interface SmallerUnit {
   /** The documented unit of the field. */
   unit: 'µT' | 'V/m' | 'mW/m²';

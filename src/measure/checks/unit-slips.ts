@@ -16,7 +16,7 @@ declare module '../statement.ts' {
 export const MAGNETIC_OFF_ODD = 0.4;
 /** µT, panel on. */
 export const MAGNETIC_ON_ODD = 20;
-/** V/m, on or off: indoors a meter seldom shows as much. */
+/** V/m, on or off: indoors an instrument seldom shows as much. */
 export const ELECTRIC_ODD = 1000;
 /** mW/m², panel off. */
 export const RADIO_OFF_ODD = 10;
@@ -30,14 +30,14 @@ const RULES = [
   { field: 'radio', panel: 'off', most: RADIO_OFF_ODD },
 ] as const;
 
-/** Field readings typed in another unit than the meter showed. */
+/** Field readings typed in another unit than the instrument showed. */
 export const unitSlips: Check = {
   id: 'unit-slips',
   run: (facts) =>
     RULES.flatMap(({ field, panel, most }): RaisedFlag[] => {
       const metric = `${field}-field-${panel}`;
       const figure = facts.figure(metric);
-      // A reading below the meter's reach was not as high as its number.
+      // A reading below the instrument's reach was not as high as its number.
       if (!figure || figure.bound === 'below' || figure.value <= most) return [];
       return [
         {

@@ -6,7 +6,7 @@ import { rounded } from '../../../words/rounded.ts';
 import { type Warning, warningAt } from '../warning.ts';
 
 /**
- * Relative uncertainties, %, under which no calibration of a bench meter comes, but a fraction typed for a percentage
+ * Relative uncertainties, %, under which no calibration of a bench instrument comes, but a fraction typed for a percentage
  * does: 0.04 for 4 %. Our own choice. Lengths, wavelengths and temperatures are known far better, and levels in dB
  * have no share.
  */

@@ -1,9 +1,10 @@
+import { medianSorted } from 'simple-statistics';
 import type { Content } from '../content/read/content.ts';
 import type { InstrumentKind } from '../content/schema/instrument.ts';
 import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
-import type { Facts, InstrumentUse, SetDistance } from '../measure/checks/index.ts';
+import { type Facts, FIELDS, type FieldKind, type InstrumentUse, type SetDistance } from '../measure/checks/index.ts';
 import type { FigureMap } from '../measure/figure.ts';
 import { isFigure } from '../measure/figure.ts';
 import type { MetricId } from '../measure/metrics.ts';
@@ -12,19 +13,19 @@ const MODES = ['red', 'near-infrared', 'combined'] as const;
 const each = <const Prefix extends string, const Suffix extends string>(prefix: Prefix, suffixes: readonly Suffix[]) =>
   suffixes.map((it) => `${prefix}-${it}` as const);
 
-/** Metrics that are read off each kind of meter. */
-const READ: Partial<Record<InstrumentKind, readonly MetricId[]>> = {
-  irradiance: [...each('peak-irradiance', MODES), 'mean-irradiance'],
-  spectrum: each('wavelength', ['red', 'near-infrared']),
-  mains: each('mains-draw', [...MODES, 'standby']),
-  magnetic: each('magnetic-field', ['on', 'off']),
-  electric: each('electric-field', ['on', 'off']),
-  radio: each('radio-field', ['on', 'off']),
-  sound: each('sound', ['on', 'off']),
-  flicker: each('flicker', MODES),
-};
+/** Metrics that are read off each kind of instrument. */
+const READ: ReadonlyArray<readonly [InstrumentKind, readonly MetricId[]]> = [
+  ['irradiance', [...each('peak-irradiance', MODES), 'mean-irradiance']],
+  ['spectrum', each('wavelength', ['red', 'near-infrared'])],
+  ['mains', each('mains-draw', [...MODES, 'standby'])],
+  ['magnetic', each('magnetic-field', ['on', 'off'])],
+  ['electric', each('electric-field', ['on', 'off'])],
+  ['radio', each('radio-field', ['on', 'off'])],
+  ['sound', each('sound', ['on', 'off'])],
+  ['flicker', each('flicker', MODES)],
+];
 
-/** What the plausibility checks look at besides figures: distances, warm-up, LEDs, meters and rooms. */
+/** What the plausibility checks look at besides figures: distances, warm-up, LEDs, instruments and rooms. */
 export function checkedReadings(
   panel: Panel,
   session: Session | undefined,
@@ -42,45 +43,23 @@ export function checkedReadings(
 }
 
 function setDistances(panel: Panel, session: Session | undefined): SetDistance[] {
+  const distances: SetDistance[] = [];
   const bench = session?.distance;
-  const fields = (['magnetic', 'electric', 'radio'] as const).flatMap((kind): SetDistance[] => {
+  if (bench) {
+    const concerns = ['peak-irradiance-combined', 'mean-irradiance', 'optical-power'];
+    distances.push({ of: 'bench', value: bench.value, at: ['session', 'distance'], concerns });
+  }
+  for (const kind of FIELDS) {
     const distance = session?.[kind]?.distance;
-    if (!distance) return [];
-    const metric = `${kind}-field`;
-    return [
-      {
-        what: `The distance of the ${kind} readings`,
-        value: distance.value,
-        at: ['session', kind, 'distance'],
-        concerns: [`${metric}-on`, `${metric}-off`],
-      },
-    ];
-  });
+    const concerns = [`${kind}-field-on`, `${kind}-field-off`];
+    if (distance) distances.push({ of: kind, value: distance.value, at: ['session', kind, 'distance'], concerns });
+  }
   const claimed = panel.claims?.irradiance?.distance;
-  return [
-    ...(bench
-      ? [
-          {
-            what: 'The bench distance',
-            value: bench.value,
-            at: ['session', 'distance'],
-            concerns: ['peak-irradiance-combined', 'mean-irradiance', 'optical-power'],
-            isBench: true,
-          },
-        ]
-      : []),
-    ...fields,
-    ...(claimed
-      ? [
-          {
-            what: 'The distance of the claimed irradiance',
-            value: claimed.value,
-            at: ['claims', 'irradiance', 'distance'],
-            concerns: ['peak-irradiance-combined'],
-          },
-        ]
-      : []),
-  ];
+  if (claimed) {
+    const at = ['claims', 'irradiance', 'distance'];
+    distances.push({ of: 'claim', value: claimed.value, at, concerns: ['peak-irradiance-combined'] });
+  }
+  return distances;
 }
 
 /** LEDs counted on the piece, or else the maker's number. */
@@ -91,7 +70,7 @@ function ledCount({ leds, claims }: Panel): number | undefined {
 }
 
 function instrumentUses(session: Session, content: Content, figures: FigureMap): InstrumentUse[] {
-  return (Object.entries(READ) as Array<[InstrumentKind, readonly MetricId[]]>).flatMap(([kind, all]) => {
+  return READ.flatMap(([kind, all]) => {
     const metrics = all.filter((metric) => isFigure(figures.get(metric)));
     if (metrics.length === 0) return [];
     const instrument = content.instruments.get(session.instruments[kind] ?? '')?.data;
@@ -108,16 +87,16 @@ function instrumentUses(session: Session, content: Content, figures: FigureMap):
   });
 }
 
-/** Rooms of all sessions by metric, lowest first; gone through once for a content. */
-const roomsOf = new WeakMap<Content, ReadonlyMap<string, readonly number[]>>();
+/** Rooms of all sessions by the kind of field, lowest first; gone through once for a content. */
+const roomsOf = new WeakMap<Content, ReadonlyMap<FieldKind, readonly number[]>>();
 
-function allRooms(content: Content): ReadonlyMap<string, readonly number[]> {
+function allRooms(content: Content): ReadonlyMap<FieldKind, readonly number[]> {
   const known = roomsOf.get(content);
   if (known) return known;
   const sessions = [...content.panels.values()].flatMap(({ data }) => data.sessions);
   const rooms = new Map(
-    ROOMS.map(([kind, metric]) => [
-      metric,
+    FIELDS.map((kind) => [
+      kind,
       sessions.flatMap((session) => roomReading(session, kind) ?? []).toSorted((a, b) => a - b),
     ]),
   );
@@ -125,29 +104,21 @@ function allRooms(content: Content): ReadonlyMap<string, readonly number[]> {
   return rooms;
 }
 
-const ROOMS = [
-  ['magnetic', 'magnetic-field-off'],
-  ['electric', 'electric-field-off'],
-  ['radio', 'radio-field-off'],
-] as const;
-
-function roomReading(session: Session, kind: (typeof ROOMS)[number][0]): number | undefined {
+/** What was read of the room; a bound tells nothing of it. */
+function roomReading(session: Session, kind: FieldKind): number | undefined {
   const off = session[kind]?.off;
   return off && !off.bound ? off.value : undefined;
 }
 
 function otherRooms(session: Session, content: Content): Facts['rooms'] {
-  const all = allRooms(content);
+  const rooms = allRooms(content);
   return new Map(
-    ROOMS.flatMap(([kind, metric]) => {
-      const sorted = all.get(metric) ?? [];
+    FIELDS.flatMap((kind) => {
+      const all = rooms.get(kind) ?? [];
       const own = roomReading(session, kind);
-      const skipped = own === undefined ? sorted.length : sorted.indexOf(own);
-      const count = own === undefined ? sorted.length : sorted.length - 1;
-      // The sorted list less the session's own reading, without making a list of it.
-      const other = (place: number) => sorted[place < skipped ? place : place + 1] as number;
-      if (count === 0) return [];
-      return [[metric, { usual: (other((count - 1) >> 1) + other(count >> 1)) / 2, count }] as const];
+      const others = own === undefined ? all : all.toSpliced(all.indexOf(own), 1);
+      if (others.length === 0) return [];
+      return [[`${kind}-field-off`, { usual: medianSorted([...others]), count: others.length }]];
     }),
   );
 }

@@ -8,6 +8,18 @@ import {
   distanceReach,
   notComparable,
 } from '../measure/irradiance/claims.ts';
+import type { Said } from '../measure/statement.ts';
+
+declare module '../measure/statement.ts' {
+  interface StatementData {
+    'claimed-peak-not-seen': object;
+    'claimed-without-distance': object;
+    /** The claim's distance as it was written, and the session's, cm. */
+    'claimed-elsewhere': { claimed: string; measured: number };
+    'peak-not-measured': object;
+    'draw-not-measured': object;
+  }
+}
 
 /**
  * The maker's claims held against one session's figures. Irradiance is held against the combined peak, the
@@ -30,31 +42,26 @@ export function panelClaims(panel: Panel, figures: FigureMap, distance: number):
   }
   const compared = new Set(checks.map((it) => it.claimed));
   for (const peak of claimedPeaks) {
-    if (!compared.has(peak))
-      checks.push(notComparable(`wavelength ${peak} nm`, peak, 'nm', 'not seen as a peak of its own'));
+    if (!compared.has(peak)) checks.push(notComparable('wavelength', peak, 'nm', { code: 'claimed-peak-not-seen' }));
   }
 
   if (claims.irradiance) {
     const { value, distance: at } = claims.irradiance;
-    const subject = 'irradiance';
     const measured = figure('peak-irradiance-combined');
     const reach = at && distanceReach(distance, at.value);
-    if (!at) checks.push(notComparable(subject, value.value, 'mW/cm²', 'claimed without a distance'));
-    else if (!reach) {
-      checks.push(
-        notComparable(subject, value.value, 'mW/cm²', `claimed at ${at.written}, measured at ${distance} cm`),
-      );
-    } else if (!measured) checks.push(notComparable(subject, value.value, 'mW/cm²', 'the peak was not measured'));
-    else checks.push(checkQuantity(subject, value.value, measured, 'under', reach));
+    const without = (because: Said) => notComparable('irradiance', value.value, 'mW/cm²', because);
+    if (!at) checks.push(without({ code: 'claimed-without-distance' }));
+    else if (!reach) checks.push(without({ code: 'claimed-elsewhere', claimed: at.written, measured: distance }));
+    else if (!measured) checks.push(without({ code: 'peak-not-measured' }));
+    else checks.push(checkQuantity('irradiance', value.value, measured, 'under', reach));
   }
 
   if (claims.power) {
     const measured = figure('mains-draw-combined');
-    const subject = 'mains draw';
     checks.push(
       measured
-        ? checkQuantity(subject, claims.power.value, measured, 'over')
-        : notComparable(subject, claims.power.value, 'W', 'the draw was not measured'),
+        ? checkQuantity('mains-draw', claims.power.value, measured, 'over')
+        : notComparable('mains-draw', claims.power.value, 'W', { code: 'draw-not-measured' }),
     );
   }
   return checks;

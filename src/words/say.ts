@@ -1,6 +1,8 @@
 import type { Said, StatementCode } from '../measure/statement.ts';
 import { speaker, type WordsOf } from './speaker.ts';
 import { beamWords } from './statements/beam.ts';
+import { FINDING_WORDS, HINT_WORDS } from './statements/checks.ts';
+import { CLAIM_WORDS } from './statements/claims.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
 import { exposureWords } from './statements/exposure.ts';
 import { GENERAL_WORDS } from './statements/general.ts';
@@ -19,6 +21,9 @@ const WORDS: WordsOf<StatementCode> = {
   ...INSTRUMENT_WORDS,
   ...IRRADIANCE_WORDS,
   ...MONEY_WORDS,
+  ...CLAIM_WORDS,
+  ...FINDING_WORDS,
+  ...HINT_WORDS,
   ...ledgerWords(within),
   ...beamWords(within),
   ...exposureWords(within),

@@ -84,7 +84,7 @@ describe.concurrent('check', () => {
   test('lists what is impossible first, on the output channel, and ends with 2', { timeout: PATIENCE }, async () => {
     const { code, out, error } = await run(['check', odd.folder]);
     expect([code, error]).toEqual([2, '']);
-    const line = odd.componentOf('panels/plover/index.md', 'field:');
+    const line = odd.lineOf('panels/plover/index.md', 'field:');
     expect(out).toMatch(
       new RegExp(`^impossible {2}${odd.folder}/panels/plover/index\\.md:${line} {2}field\n {2}odd {6}The LED field`),
     );
@@ -99,7 +99,7 @@ describe.concurrent('check', () => {
     expect(found[0]).toMatchObject({
       severity: 'impossible',
       file: `${odd.folder}/panels/plover/index.md`,
-      line: odd.componentOf('panels/plover/index.md', 'field:'),
+      line: odd.lineOf('panels/plover/index.md', 'field:'),
       field: 'field',
       check: 'field-within-housing',
       wanted: null,

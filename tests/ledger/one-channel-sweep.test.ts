@@ -88,7 +88,7 @@ test('a distance without any reading is a fault', () => {
   content.edit(PLOVER, PEAK, `${PEAK}    distances:\n      - { distance: 30 cm }\n`);
   expectProblems(content.problems(), {
     file: PLOVER,
-    line: content.componentOf(PLOVER, '- { distance: 30 cm }'),
+    line: content.lineOf(PLOVER, '- { distance: 30 cm }'),
     field: 'sessions[0].distances[0]',
     found: 'a block of fields',
     wanted: 'a reading: centre (both channels on), red or nearInfrared (that channel alone on)',

@@ -3,6 +3,7 @@ import { panelSchema } from '../../src/content/schema/panel.ts';
 import { panelClaims } from '../../src/ledger/panel-claims.ts';
 import type { FigureOrGap } from '../../src/measure/figure.ts';
 import { gap } from '../../src/measure/figure.ts';
+import { claimText } from '../../src/words/claim-text.ts';
 import { figure, figureMap, line, vague } from '../measure/make.ts';
 
 const panel = (claims: object | undefined) =>
@@ -17,7 +18,10 @@ const READ: Record<string, FigureOrGap> = {
 };
 
 const checks = (claims: object | undefined, figures = READ, distance = 15.24) =>
-  panelClaims(panel(claims), figureMap(figures), distance).map((it) => [it.subject, it.claimed, it.outcome, it.text]);
+  panelClaims(panel(claims), figureMap(figures), distance).map((it) => {
+    const { subject, outcome, text } = claimText(it);
+    return [subject, it.claimed, outcome, text];
+  });
 
 test('nothing claimed, nothing checked', () => {
   expect(checks(undefined)).toEqual([]);

@@ -24,7 +24,7 @@ export interface ContentFolder {
   /** Lays a folder of tests/fixtures over it. */
   lay(fixture: string): void;
   /** Line, from 1, on which a text stands that the file has exactly once. */
-  componentOf(path: string, text: string): number;
+  lineOf(path: string, text: string): number;
   problems(): Problem[];
   /** Throws where there are problems. */
   content(): Content;
@@ -59,7 +59,7 @@ export function tinyContent(): ContentFolder {
       write(path, once(path, from).join(to));
     },
     remove: (path) => rmSync(at(path), { recursive: true }),
-    componentOf: (path, text) => once(path, text)[0].split('\n').length,
+    lineOf: (path, text) => once(path, text)[0].split('\n').length,
     problems: () => [...check().problems],
     content() {
       const { content, problems } = check();

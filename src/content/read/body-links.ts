@@ -34,7 +34,7 @@ const isMdx = (source: Source) => source.file.endsWith('.mdx');
 export function linksIn(source: Source): BodyLink[] {
   let tree: Node;
   try {
-    tree = (isMdx(source) ? mdxToMdast : markdownToMdast)(source.body, { features: { frontmatter: false } }) as Node;
+    tree = treeOf(source);
   } catch {
     return [];
   }
@@ -50,7 +50,7 @@ export function linksIn(source: Source): BodyLink[] {
     else if (node.type === 'image') add('image', node.url);
     else if (node.type === 'definition') add(pictured.has(node.identifier) ? 'image' : 'link', node.url);
     else if (node.type === 'html') {
-      for (const it of everyNode(htmlToHast(node.value ?? '', { fragment: true }) as Node)) {
+      for (const it of everyNode(htmlTree(node.value ?? ''))) {
         for (const [name, value] of Object.entries(it.properties ?? {})) if (ADDRESSES.has(name)) add('link', value);
       }
     } else if (node.type === 'mdxjsEsm') {
@@ -81,13 +81,10 @@ export function idsIn(source: Source): string[] {
     const options = { hastPlugins: [headings], features: FEATURES };
     if (isMdx(source)) mdxToJs(source.body, options);
     else markdownToHtml(source.body, options);
-    const tree = (isMdx(source) ? mdxToMdast : markdownToMdast)(source.body, {
-      features: { frontmatter: false },
-    }) as Node;
-    for (const node of everyNode(tree)) {
+    for (const node of everyNode(treeOf(source))) {
       for (const { name, value } of node.attributes ?? []) if (name === 'id') ids.push(String(value));
       if (node.type !== 'html') continue;
-      for (const { properties } of everyNode(htmlToHast(node.value ?? '', { fragment: true }) as Node)) {
+      for (const { properties } of everyNode(htmlTree(node.value ?? ''))) {
         if (properties?.id) ids.push(String(properties.id));
       }
     }
@@ -96,6 +93,13 @@ export function idsIn(source: Source): string[] {
   }
   return ids;
 }
+
+function treeOf(source: Source): Node {
+  const parse = isMdx(source) ? mdxToMdast : markdownToMdast;
+  return parse(source.body, { features: { frontmatter: false } }) as Node;
+}
+
+const htmlTree = (html: string) => htmlToHast(html, { fragment: true }) as Node;
 
 function* everyNode(node: Node): Generator<Node> {
   yield node;

@@ -1,4 +1,5 @@
 import { fieldPath, type Problem } from '../schema/problem.ts';
+import { fields } from './fields.ts';
 import type { Source } from './source.ts';
 
 /**
@@ -14,11 +15,14 @@ export function decimalCommas(panels: Iterable<Source>): Problem[] {
       if (number !== undefined) suspects.set(i + source.yamlLine, number);
     });
     const rows = gridRows(source.data);
-    const places = new Map(rows.map(({ path }) => [source.componentOf(path), path] as const));
+    const paired = rows.filter(({ row }) => isPaired(row));
+    // Nearly every file; the lines of its rows need not be looked for.
+    if (suspects.size === 0 && paired.length === 0) return [];
+    const places = new Map(rows.map(({ path }) => [source.lineOf(path), path] as const));
     // Without spaces anywhere the numbers themselves have to tell.
-    for (const { path, row } of rows) {
-      const line = source.componentOf(path);
-      if (!suspects.has(line) && isPaired(row)) suspects.set(line, `${row[0]},${row[1]}`);
+    for (const { path, row } of paired) {
+      const line = source.lineOf(path);
+      if (!suspects.has(line)) suspects.set(line, `${row[0]},${row[1]}`);
     }
     return [...suspects]
       .toSorted(([a], [b]) => a - b)
@@ -51,14 +55,10 @@ function isPaired(row: readonly unknown[]): boolean {
 }
 
 /** The rows of all grids of a panel, as they were read. */
-export function gridRows(data: unknown): Array<{ path: PropertyKey[]; row: unknown[] }> {
-  const sessions = (data as { sessions?: unknown } | null)?.sessions;
-  if (!Array.isArray(sessions)) return [];
-  return sessions.flatMap((session, s) => {
-    const rows = (session as { grid?: { rows?: unknown } | null } | null)?.grid?.rows;
-    if (!Array.isArray(rows)) return [];
-    return rows.flatMap((row, r) => (Array.isArray(row) ? [{ path: ['sessions', s, 'grid', 'rows', r], row }] : []));
-  });
+export function gridRows(data: unknown): Array<{ path: PropertyKey[]; row: readonly unknown[] }> {
+  return fields(data, ['sessions', '*', 'grid', 'rows', '*']).flatMap(({ path, value }) =>
+    Array.isArray(value) ? [{ path, row: value }] : [],
+  );
 }
 
 /**

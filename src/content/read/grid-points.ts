@@ -4,11 +4,11 @@ import type { GridPoint } from '../schema/session.ts';
 /** One reading of a grid point as it stands in the file. */
 export interface PointReading {
   reading: Reading;
-  /** Why it was struck out; undefined where it counts. */
+  /** Why it was rejected; undefined where it is accepted. */
   struck?: string;
 }
 
-/** All readings of a point, struck ones too, in the order of the file. */
+/** All readings of a point, rejected ones too, in the order of the file. */
 export function pointReadings(point: GridPoint): PointReading[] {
   const list = Array.isArray(point) ? point : [point];
   return list.map((it) => ('struck' in it ? { reading: it.value, struck: it.struck } : { reading: it }));

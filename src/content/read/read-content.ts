@@ -2,8 +2,7 @@ import { existsSync, globSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { mdxToJs } from 'satteri';
 import type { z } from 'zod';
-import { bodyProblems } from '../rules/body-problems.ts';
-import { contentRules } from '../rules/content-rules.ts';
+import { contentProblems } from '../rules/index.ts';
 import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections.ts';
 import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
@@ -43,24 +42,26 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   }
 
   const unread = new Set<string>();
-  const raw = Object.fromEntries(
-    (Object.keys(COLLECTIONS) as CollectionName[]).map((name) => [
-      name,
-      readSources(name, folder, shownAs, problems, unread),
-    ]),
-  ) as Record<CollectionName, Map<string, Source>>;
+  const sources = (name: CollectionName) => readSources(name, folder, shownAs, problems, unread);
+  const raw = {
+    guide: sources('guide'),
+    instruments: sources('instruments'),
+    makers: sources('makers'),
+    panels: sources('panels'),
+    methods: sources('methods'),
+    cautions: sources('cautions'),
+  };
   const commas = decimalCommas(raw.panels.values());
-  problems.push(...strayFiles(folder, shownAs), ...contentRules(raw, { today, shownAs, unread }));
-  problems.push(...bodyProblems(raw, { folder, shownAs, unread, drafts }));
+  problems.push(...strayFiles(folder, shownAs));
+  problems.push(...contentProblems(raw, { today, folder, shownAs, unread, drafts }));
 
-  const parse = <Name extends CollectionName>(name: Name) => parseSources(name, raw[name], problems);
   const collections = {
-    guide: parse('guide'),
-    instruments: parse('instruments'),
-    makers: parse('makers'),
-    panels: parse('panels'),
-    methods: parse('methods'),
-    cautions: parse('cautions'),
+    guide: parseSources(COLLECTIONS.guide.schema, raw.guide, problems),
+    instruments: parseSources(COLLECTIONS.instruments.schema, raw.instruments, problems),
+    makers: parseSources(COLLECTIONS.makers.schema, raw.makers, problems),
+    panels: parseSources(COLLECTIONS.panels.schema, raw.panels, problems),
+    methods: parseSources(COLLECTIONS.methods.schema, raw.methods, problems),
+    cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, problems),
   };
 
   const guide = collections.guide.get('guide');
@@ -108,26 +109,23 @@ function readSources(
   return sources;
 }
 
-type Parsed<Name extends CollectionName> = Map<string, Entry<z.output<(typeof COLLECTIONS)[Name]['schema']>>>;
-
 /** Holds every file of a collection against its schema. */
-function parseSources<Name extends CollectionName>(
-  name: Name,
+function parseSources<T>(
+  schema: z.ZodType<T>,
   sources: ReadonlyMap<string, Source>,
   problems: Problem[],
-): Parsed<Name> {
-  const schema: z.ZodType = COLLECTIONS[name].schema;
-  const entries: Parsed<Name> = new Map();
+): Map<string, Entry<T>> {
+  const entries = new Map<string, Entry<T>>();
   for (const [id, source] of sources) {
     problems.push(...mdxProblems(source));
     const data = source.data ?? {};
     const parsed = schema.safeParse(data);
     if (parsed.success) {
-      entries.set(id, { id, data: parsed.data as z.output<(typeof COLLECTIONS)[Name]['schema']>, source });
+      entries.set(id, { id, data: parsed.data, source });
       continue;
     }
     for (const { path, ...finding } of findings(schema, data, parsed.error.issues)) {
-      problems.push({ file: source.file, line: source.componentOf(path), ...finding });
+      problems.push({ file: source.file, line: source.lineOf(path), ...finding });
     }
   }
   return entries;

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { type Finding, findings } from '../schema/wording.ts';
 import { gridRows } from './decimal-commas.ts';
 import { type Judged, mendYaml } from './mend-yaml.ts';
-import { parseYaml, tryYaml, type YamlData } from './parse-yaml.ts';
+import { parseYaml, type YamlData } from './parse-yaml.ts';
 
 /** Slips that are mended in one file; more are left to the next run. */
 const MOST_SLIPS = 3;
@@ -38,8 +38,8 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
         judged: 'errors' in read ? undefined : judged(read.data, faults ?? []),
       },
       (it) => {
-        const tried = tryYaml(it);
-        return tried && judged(tried.data, faultsOf(tried.data, schema));
+        const tried = parseYaml(it);
+        return 'errors' in tried ? undefined : judged(tried.data, faultsOf(tried.data, schema));
       },
     );
     if (!mended || ('errors' in read && mended.left > MOST_LEFT)) break;
@@ -73,7 +73,7 @@ function linesOf(read: YamlData, faults: readonly Finding[], text: string): numb
   const swallowed = text
     .split('\n')
     .flatMap((line, i) => (missing.has(/^\s*(?:- )?([A-Za-z]+):/.exec(line)?.[1] ?? '') ? [i + 1] : []));
-  return [...swallowed, ...faults.map((it) => read.componentOf(it.path)).toSorted((a, b) => a - b)];
+  return [...swallowed, ...faults.map((it) => read.lineOf(it.path)).toSorted((a, b) => a - b)];
 }
 
 function judged(data: unknown, faults: readonly Finding[]): Judged {

@@ -50,7 +50,7 @@ function decode(path: string, file: string): { text: string } | { problems: Prob
   try {
     bytes = readFileSync(path);
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
+    const code = error instanceof Error && 'code' in error ? error.code : error;
     const found =
       code === 'EISDIR' ? 'a folder' : code === 'ENOENT' ? 'a link that leads nowhere' : `what can't be read (${code})`;
     return { problems: [{ file, field: '', found, wanted: 'a file' }] };
@@ -110,7 +110,7 @@ function parse(
   const { read, problems: slips } = readMended(yaml, schema);
   const problems = slips.map((slip) => ({ file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
-  const componentOf = (path: readonly PropertyKey[]) => read.componentOf(path) + linesBefore;
-  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, componentOf };
+  const lineOf = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
+  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
   return { source, problems };
 }

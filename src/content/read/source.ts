@@ -12,5 +12,5 @@ export interface Source {
   /** Line, from 1, on which the body starts. */
   bodyLine: number;
   /** Line of a field, or of the nearest block around it. */
-  componentOf(path: readonly PropertyKey[]): number;
+  lineOf(path: readonly PropertyKey[]): number;
 }

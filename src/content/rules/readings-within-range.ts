@@ -1,11 +1,12 @@
+import { type Field, fields, problemAt, texts } from '../read/fields.ts';
 import type { Source } from '../read/source.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
 import { INSTRUMENT_QUANTITY } from '../schema/instrument-units.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
-import { type Field, fields, problemAt, type Rule, texts } from './fields.ts';
+import type { Rule } from './rule.ts';
 
-/** Where a session keeps what each kind of meter showed. Widths of lines are no reading of the display's own range. */
+/** Where a session keeps what each kind of instrument showed. Widths of lines are no reading of the display's own range. */
 const READINGS: Partial<Record<InstrumentKind, ReadonlyArray<readonly string[]>>> = {
   irradiance: [['peak'], ['grid', 'rows'], ['distances'], ['beyond']],
   spectrum: [
@@ -40,7 +41,7 @@ const READINGS: Partial<Record<InstrumentKind, ReadonlyArray<readonly string[]>>
 /** Blocks among the readings that hold something else: how far away, and past which edge. */
 const NO_READING = new Set(['distance', 'edge', 'past', 'mode', 'note', 'struck']);
 
-/** Above these, canonical units, a reading is absurd whatever the meter; the schema says so of each. */
+/** Above these, canonical units, a reading is absurd whatever the instrument; the schema says so of each. */
 const ABSURD: Partial<Record<InstrumentKind, number>> = {
   irradiance: 2000,
   spectrum: 3000,
@@ -54,28 +55,31 @@ const ABSURD: Partial<Record<InstrumentKind, number>> = {
 };
 
 /**
- * No display shows more than its range; what it showed was another number, unit or meter. One problem a meter and
+ * No display shows more than its range; what it showed was another number, unit or instrument. One problem an instrument and
  * session, at the highest: a wrong range would else be told of by every reading.
  */
-export const readingsWithinRange: Rule = ({ panels, instruments }) =>
-  [...panels.values()].flatMap((panel) =>
-    fields(panel.data, ['sessions', '*']).flatMap(({ path, value: session }) =>
-      INSTRUMENT_KINDS.flatMap((kind) => {
-        const id = fields(session, ['instruments', kind])[0]?.value;
-        const instrument = typeof id === 'string' ? instruments.get(id) : undefined;
-        const highest = instrument && highestOf(instrument, kind);
-        if (!instrument || highest === undefined) return [];
-        const readings = (READINGS[kind] ?? []).flatMap((keys) => fields(session, keys, path).flatMap(leaves));
-        const over = readings.flatMap((field) => {
-          const value = shownValue(field, kind);
-          return value !== undefined && value > highest.value * (1 + DUST) ? [{ ...field, number: value }] : [];
-        });
-        return problemOf(panel, over, highest.written, instrument);
-      }),
+export const readingsWithinRange: Rule = {
+  id: 'readings-within-range',
+  run: ({ panels, instruments }) =>
+    [...panels.values()].flatMap((panel) =>
+      fields(panel.data, ['sessions', '*']).flatMap(({ path, value: session }) =>
+        INSTRUMENT_KINDS.flatMap((kind) => {
+          const id = fields(session, ['instruments', kind])[0]?.value;
+          const instrument = typeof id === 'string' ? instruments.get(id) : undefined;
+          const highest = instrument && highestOf(instrument, kind);
+          if (!instrument || highest === undefined) return [];
+          const readings = (READINGS[kind] ?? []).flatMap((keys) => fields(session, keys, path).flatMap(leaves));
+          const over = readings.flatMap((field) => {
+            const value = shownValue(field, kind);
+            return value !== undefined && value > highest.value * (1 + DUST) ? [{ ...field, number: value }] : [];
+          });
+          return problemOf(panel, over, highest.written, instrument);
+        }),
+      ),
     ),
-  );
+};
 
-/** The end of a meter's range in the canonical unit; undefined where its file does not say so in a way that fits. */
+/** The end of an instrument's range in the canonical unit; undefined where its file does not say so in a way that fits. */
 function highestOf(instrument: Source, kind: InstrumentKind): { value: number; written: string } | undefined {
   const [from, to] = ['from', 'to'].map((end) => fields(instrument.data, ['range', end])[0]?.value);
   const unit = texts(instrument, 'unit')[0]?.value;
@@ -86,7 +90,7 @@ function highestOf(instrument: Source, kind: InstrumentKind): { value: number; w
   return 'reading' in parsed ? { value: parsed.reading.value, written } : undefined;
 }
 
-/** The readings in a block or list of them, without those that are struck out. */
+/** The readings in a block or list of them, without those that are rejected. */
 function leaves({ path, value }: Field): Field[] {
   if (Array.isArray(value)) return value.flatMap((item, i) => leaves({ path: [...path, i], value: item }));
   if (typeof value !== 'object' || value === null) return [{ path, value }];

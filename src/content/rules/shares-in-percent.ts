@@ -1,7 +1,8 @@
+import { type Field, fields, problemAt } from '../read/fields.ts';
 import type { Source } from '../read/source.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
-import { type Field, fields, problemAt, type Rule } from './fields.ts';
+import type { Rule } from './rule.ts';
 
 /** Lists of which each item may state its share of the whole. */
 export const SHARES = [
@@ -24,10 +25,13 @@ export function sharesOf(list: Field): Array<Field & { percent: number }> | unde
 }
 
 /** Shares of a whole that add up to 1 are fractions; the fields are in percent. */
-export const sharesInPercent: Rule = ({ panels }) =>
-  [...panels.values()].flatMap((panel) =>
-    SHARES.flatMap((keys) => fields(panel.data, keys).flatMap((list) => fractions(panel, list))),
-  );
+export const sharesInPercent: Rule = {
+  id: 'shares-in-percent',
+  run: ({ panels }) =>
+    [...panels.values()].flatMap((panel) =>
+      SHARES.flatMap((keys) => fields(panel.data, keys).flatMap((list) => fractions(panel, list))),
+    ),
+};
 
 function fractions(panel: Source, list: Field): Problem[] {
   const shares = sharesOf(list);

@@ -2,9 +2,10 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { METHODS } from '../../measure/methods.ts';
 import { idsIn } from '../read/body-links.ts';
+import { texts } from '../read/fields.ts';
 import type { Source } from '../read/source.ts';
 import { entryId } from '../schema/collections.ts';
-import type { RawCollections } from './fields.ts';
+import type { RawCollections } from './rule.ts';
 
 /** Pages that every guide has. */
 export const FIXED_PAGES = [
@@ -44,6 +45,11 @@ export interface SiteAddresses {
   idsOf(page: string): readonly string[] | undefined;
 }
 
+/** True for a panel that is not in the guide yet. */
+export function isDraft(source: Source): boolean {
+  return texts(source, 'status').some(({ value }) => value === 'draft');
+}
+
 /** The address of the page that a content file's body stands on. */
 export function pageOf(collection: 'panels' | 'methods' | 'cautions', source: Source): string {
   return collection === 'cautions' ? '/cautions/' : `/${collection}/${entryId(source.file)}/`;
@@ -63,9 +69,9 @@ export function siteAddresses(
   const pages = new Set<string>([...FIXED_PAGES, ...FIXED_FILES, ...METHODS.map((it) => `/methods/${it.id}/`)]);
   const drafts = new Set<string>();
   const panels = [...content.panels.values()];
-  for (const { file, data } of panels) {
-    const isDraft = (data as { status?: unknown } | null)?.status === 'draft' && !withDrafts;
-    for (const address of panelAddresses(file)) (isDraft ? drafts : pages).add(address);
+  for (const source of panels) {
+    const hasNoPage = isDraft(source) && !withDrafts;
+    for (const address of panelAddresses(source.file)) (hasNoPage ? drafts : pages).add(address);
   }
   for (const file of unread) {
     if (!/\/panels\/[^/]+\/index\.mdx?$/.test(file)) continue;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity, text } from './fields.ts';
+import { quantity, refuse, text } from './fields.ts';
 
 /** Edges of the LED field as one faces the panel. */
 export const EDGES = ['left', 'right', 'top', 'bottom'] as const;
@@ -30,7 +30,7 @@ const WANTED = 'a reading, a list of repeats, {value, struck}, or a bound such a
 
 const onReading = z.union([faintIrradiance(ON, { positive: true }), struck], { error: WANTED });
 
-/** A reading, or repeats at one place, any of which may be struck out or a bound. */
+/** A reading, or repeats at one place, any of which may be rejected or a bound. */
 const onReadings = z
   .union([onReading, z.array(onReading).min(1)], { error: WANTED })
   .describe(
@@ -57,28 +57,15 @@ const place = z
     const readings = acceptedOf(on);
     const bounds = readings.filter((it) => it.bound !== undefined);
     if (bounds.length > 0 && bounds.length < readings.length) {
-      context.addIssue({
-        code: 'custom',
-        path: ['on'],
-        message: 'repeats that are all readings, or all bounds',
-        params: {
-          wanted: 'repeats that are all readings, or all bounds',
-          hint: 'a display that flickers between its first steps stays under the next one: write that as one bound, such as <0.2',
-        },
-      });
+      const hint =
+        'a display that flickers between its first steps stays under the next one: write that as one bound, such as <0.2';
+      refuse(context, { wanted: 'repeats that are all readings, or all bounds', hint }, ['on']);
     }
     const mean = readings.reduce((sum, it) => sum + it.value, 0) / readings.length;
     if (off && off.bound === undefined && mean < off.value) {
-      context.addIssue({
-        code: 'custom',
-        path: ['off'],
-        message: 'no more than was read with the panel on',
-        params: {
-          found: `${off.written}, and ${Number(mean.toPrecision(4))} ${off.unit} with the panel on`,
-          wanted: 'no more light with the panel off than with it on',
-          hint: 'are the two the wrong way round?',
-        },
-      });
+      const found = `${off.written}, and ${Number(mean.toPrecision(4))} ${off.unit} with the panel on`;
+      const wanted = 'no more light with the panel off than with it on';
+      refuse(context, { found, wanted, hint: 'are the two the wrong way round?' }, ['off']);
     }
   });
 
@@ -98,16 +85,9 @@ export const beyondReadings = z
         seen.set(key, index);
         return;
       }
-      context.addIssue({
-        code: 'custom',
-        path: [index, 'past'],
-        message: 'each place once',
-        params: {
-          found: `${past.written} past the ${edge} edge a second time`,
-          wanted: 'each place once',
-          hint: `write repeats as a list under on of beyond[${first}]`,
-        },
-      });
+      const found = `${past.written} past the ${edge} edge a second time`;
+      const hint = `write repeats as a list under on of beyond[${first}]`;
+      refuse(context, { found, wanted: 'each place once', hint }, [index, 'past']);
     });
   })
   .describe(

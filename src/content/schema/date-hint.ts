@@ -20,7 +20,7 @@ export function dateHint(value: unknown): string | undefined {
 
   const yearFirst = /^(\d{4})[-/. ]?(\d{1,2})[-/. ]?(\d{1,2})(?:[T ].*)?$/.exec(text);
   if (yearFirst) {
-    const [, year, month, day] = yearFirst.map(Number) as [number, number, number, number];
+    const [, year = 0, month = 0, day = 0] = yearFirst.map(Number);
     const fault = faultOf(year, month, day);
     if (!fault) return `write ${iso(year, month, day)}`;
     // 2026-22-11: the two in the other order.
@@ -29,7 +29,7 @@ export function dateHint(value: unknown): string | undefined {
 
   const yearLast = /^(\d{1,2})[-/. ]+(\d{1,2})[-/. ]+(\d{4})$/.exec(text);
   if (yearLast) {
-    const [, first, second, year] = yearLast.map(Number) as [number, number, number, number];
+    const [, first = 0, second = 0, year = 0] = yearLast.map(Number);
     // The day first, as in most of the world; the month first, as in some of it.
     const readings = [iso(year, second, first), iso(year, first, second)].filter((_, i) =>
       i === 0 ? !faultOf(year, second, first) : !faultOf(year, first, second),

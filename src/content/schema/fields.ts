@@ -2,10 +2,21 @@ import { z } from 'zod';
 import { parseQuantity, type QuantityLimits, type Reading, wantedQuantity } from './quantity.ts';
 import type { QuantityName } from './units.ts';
 
-/** Parameters that our custom issues carry for the error list (wording.ts). */
+/** What our own checks say of a field, for the list of problems (wording.ts). */
 export interface IssueParams {
   wanted: string;
   hint?: string;
+  /** What was found, where that is more than the value. */
+  found?: string;
+}
+
+/**
+ * Refuses what is looked at in a refinement or a transformation.
+ *
+ * @param path from there to the field that is refused
+ */
+export function refuse(context: z.RefinementCtx, params: IssueParams, path: PropertyKey[] = []): void {
+  context.addIssue({ code: 'custom', message: params.wanted, path, params });
 }
 
 /** A field that holds a quantity: a number in the canonical unit or a text with its unit. */
@@ -15,7 +26,7 @@ export function quantity(name: QuantityName, meaning: string, limits: QuantityLi
     .transform((input, context): Reading => {
       const result = parseQuantity(input, name, limits);
       if ('reading' in result) return result.reading;
-      context.addIssue({ code: 'custom', message: result.fault.wanted, params: result.fault });
+      refuse(context, result.fault);
       return z.NEVER;
     })
     .describe(meaning);
@@ -23,7 +34,7 @@ export function quantity(name: QuantityName, meaning: string, limits: QuantityLi
 
 /**
  * A calendar day, `YYYY-MM-DD`. YAML readers of the older schema turn an unquoted day into a Date; it is the
- * same day. That a day is not in the future is checked where today is known (ledger/check).
+ * same day. That a day is not in the future is checked where today is known (rules/days-not-ahead.ts).
  */
 export function isoDate(meaning: string) {
   return z

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { ownField } from './block.ts';
 
 /** The parts of zod's definitions that are looked into. */
 interface Definition {
@@ -15,9 +16,8 @@ function definitionOf(schema: z.ZodType): Definition {
   return schema._zod.def as unknown as Definition;
 }
 
-/** A block's own field; what every object inherits ("constructor") is none. */
 function fieldOf(shape: Definition['shape'], key: PropertyKey | undefined): z.ZodType | undefined {
-  return shape && key !== undefined && Object.hasOwn(shape, key) ? shape[String(key)] : undefined;
+  return key === undefined ? undefined : ownField(shape, key);
 }
 
 /** Takes optional, default and transform wrappers off, down to the shape that a file is written in. */

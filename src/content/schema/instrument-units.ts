@@ -1,5 +1,6 @@
+import { ownField } from './block.ts';
 import type { InstrumentFile, InstrumentKind } from './instrument.ts';
-import { normaliseUnit, QUANTITIES, type QuantityName } from './units.ts';
+import { normaliseUnit, QUANTITIES, type QuantityKind, type QuantityName } from './units.ts';
 
 /** The quantity that each kind of instrument shows on its display. */
 export const INSTRUMENT_QUANTITY: Record<InstrumentKind, QuantityName> = {
@@ -17,9 +18,6 @@ export const INSTRUMENT_QUANTITY: Record<InstrumentKind, QuantityName> = {
 
 /** From an instrument's display unit to the canonical one; undefined for a unit of something else. */
 export function instrumentUnit(instrument: InstrumentFile): { factor: number; offset?: number } | undefined {
-  const { units } = QUANTITIES[INSTRUMENT_QUANTITY[instrument.measures]] as {
-    units: Record<string, { factor: number; offset?: number }>;
-  };
-  const unit = normaliseUnit(instrument.unit);
-  return Object.hasOwn(units, unit) ? units[unit] : undefined;
+  const { units }: QuantityKind = QUANTITIES[INSTRUMENT_QUANTITY[instrument.measures]];
+  return ownField(units, normaliseUnit(instrument.unit));
 }

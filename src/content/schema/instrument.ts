@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { isoDate, quantity, text } from './fields.ts';
+import { isoDate, quantity, refuse, text } from './fields.ts';
 import { REPLACED } from './replaced.ts';
 
 /** What an instrument reads; a session names one instrument for each that it used. */
@@ -18,7 +18,7 @@ export const INSTRUMENT_KINDS = [
 
 export type InstrumentKind = (typeof INSTRUMENT_KINDS)[number];
 
-/** One calibration of a meter; recalibrating adds one, and leaves what rests on the others as it was. */
+/** One calibration of an instrument; recalibrating adds one, and leaves what rests on the others as it was. */
 const calibration = z.strictObject({
   date: isoDate('Day of the calibration; it counts for sessions from that day on, until the next one.'),
   validMonths: z.int().positive().max(120).describe('Months until the next one is due.'),
@@ -37,7 +37,7 @@ const calibrations = z
     list.forEach(({ date }, i) => {
       if (list.findIndex((it) => it.date === date) === i) return;
       const wanted = 'one calibration a day: a session could not tell which of the two to take';
-      context.addIssue({ code: 'custom', message: wanted, path: [i, 'date'], params: { wanted } });
+      refuse(context, { wanted }, [i, 'date']);
     });
   })
   .describe('Every calibration of the meter, in any order; a session takes the newest one of its day or before.');
@@ -49,8 +49,7 @@ const angularResponse = z
   .preprocess(
     (value, context) => {
       if (typeof value !== 'number') return value;
-      const wanted = 'a block with f2, or with angles';
-      context.addIssue({ code: 'custom', message: wanted, params: { wanted, hint: ANGULAR_HINT } });
+      refuse(context, { wanted: 'a block with f2, or with angles', hint: ANGULAR_HINT });
       return z.NEVER;
     },
     z
@@ -78,13 +77,11 @@ const angularResponse = z
       })
       .superRefine(({ f2, angles }, context) => {
         if ((f2 === undefined) === (angles === undefined)) {
-          const wanted = 'either f2 or angles, one of the two';
-          context.addIssue({ code: 'custom', message: wanted, params: { wanted, hint: ANGULAR_HINT } });
+          refuse(context, { wanted: 'either f2 or angles, one of the two', hint: ANGULAR_HINT });
         }
         angles?.forEach(({ angle }, i) => {
           if (angles.findIndex((it) => it.angle.value === angle.value) === i) return;
-          const wanted = 'one error an angle';
-          context.addIssue({ code: 'custom', message: wanted, path: ['angles', i, 'angle'], params: { wanted } });
+          refuse(context, { wanted: 'one error an angle' }, ['angles', i, 'angle']);
         });
       }),
   )
@@ -98,7 +95,7 @@ const bandError = (band: string) =>
     .optional()
     .describe(`Standard uncertainty (k = 1) in the ${band} band, in % of the reading.`);
 
-/** content/instruments/<id>.yaml: one meter of the bench. Percentages are of the reading. */
+/** content/instruments/<id>.yaml: one instrument of the bench. Percentages are of the reading. */
 export const instrumentSchema = z
   .strictObject({
     name: text('What the bench calls it; an invented or generic name, never a brand.'),

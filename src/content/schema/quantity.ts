@@ -1,6 +1,7 @@
+import { ownField } from './block.ts';
 import { fractionIn, numberHint } from './number-words.ts';
 import { nearest } from './suggest.ts';
-import { acceptedUnit, QUANTITIES, type QuantityName, quantityOfUnit } from './units.ts';
+import { acceptedUnit, QUANTITIES, type QuantityKind, type QuantityName, quantityOfUnit } from './units.ts';
 
 /** A value as the tester wrote it, in the canonical unit of its quantity. */
 export interface Reading {
@@ -74,10 +75,9 @@ export function parseQuantity(
         },
       };
     }
-    const units: QuantityKindUnits = kind.units;
+    const { units }: QuantityKind = kind;
     const unit = acceptedUnit(unitWritten, units) || kind.typed;
-    // A key of the object's own: "constructor" is no unit.
-    const conversion = Object.hasOwn(units, unit) ? units[unit] : undefined;
+    const conversion = ownField(units, unit);
     if (!conversion) {
       const other = quantityOfUnit(unit, name);
       const near = nearest(unit, Object.keys(units));
@@ -118,8 +118,6 @@ export function parseQuantity(
   }
   return { reading };
 }
-
-type QuantityKindUnits = Readonly<Record<string, { factor: number; offset?: number }>>;
 
 /** Takes the binary dust off a conversion (0.1 * 3 = 0.30000000000000004), well below any reading's resolution. */
 function tidy(value: number): number {

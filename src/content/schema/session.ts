@@ -7,7 +7,7 @@ import { INSTRUMENT_KINDS } from './instrument.ts';
 
 const irradiance = (meaning: string) => quantity('irradiance', meaning, { positive: true, max: 2000 });
 
-/** A reading that the tester threw out: it stays in the file, struck out, with the reason. */
+/** A reading that the tester rejected: it stays in the file, as `struck`, with the reason. */
 export const rejectedReading = z.strictObject({
   value: irradiance('The reading as it was taken.'),
   struck: text('Why it does not count.'),
@@ -15,7 +15,7 @@ export const rejectedReading = z.strictObject({
 
 const gridReading = z.union([irradiance('One reading.'), rejectedReading]);
 
-/** One point of the grid: a reading, or several, any of which may be struck out. */
+/** One point of the grid: a reading, or several, any of which may be rejected. */
 export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]);
 
 /** The three ways in which a panel is switched on. */

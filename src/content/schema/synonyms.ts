@@ -1,3 +1,5 @@
+import { ownField } from './block.ts';
+
 /**
  * Other names that people give to fields; each leads to the fields that may be meant, of which the one counts that the
  * block has. Words that are near a field's name need none: the nearest is offered anyway.
@@ -35,7 +37,7 @@ const SYNONYMS: Readonly<Record<string, readonly string[]>> = {
   coupon: ['discountCode'],
   url: ['link', 'website'],
   affiliate: ['paidLink', 'testerEarns'],
-  instruments: ['instruments'],
+  meters: ['instruments'],
   warmuptime: ['warmUp'],
   temperature: ['roomTemperature'],
   temp: ['roomTemperature'],
@@ -82,6 +84,5 @@ export const MEANT_FIELDS: ReadonlySet<string> = new Set(Object.values(SYNONYMS)
 export function synonymOf(word: string, known: readonly string[]): string | undefined {
   const plain = word.toLowerCase().replace(/[\s_-]/g, '');
   const same = known.find((it) => it.toLowerCase() === plain);
-  const meant = Object.hasOwn(SYNONYMS, plain) ? SYNONYMS[plain] : undefined;
-  return same ?? meant?.find((it) => known.includes(it));
+  return same ?? ownField(SYNONYMS, plain)?.find((it) => known.includes(it));
 }

@@ -1,4 +1,6 @@
 import { CM_PER_INCH } from '../../measure/unit-factors.ts';
+import { ownField } from './block.ts';
+
 /**
  * The quantities that content may state, each with one canonical unit and the spellings that are read.
  * A spelling is matched after `normaliseUnit`, so `µT`, `uT` and `μT`, or `mW/cm²` and `mW/cm^2`, are one.
@@ -96,10 +98,11 @@ export const QUANTITIES = {
 } as const satisfies Record<string, QuantityKind>;
 
 export type QuantityName = keyof typeof QUANTITIES;
+const QUANTITY_NAMES = Object.keys(QUANTITIES) as QuantityName[];
 
 /** Words for units, as people write them out; capitals and a plural's s do not count. */
 const WORDS: Readonly<Record<string, string>> = {
-  ...{ centimetre: 'cm', centimeter: 'cm', millimetre: 'mm', millimeter: 'mm', metre: 'm', instrument: 'm' },
+  ...{ centimetre: 'cm', centimeter: 'cm', millimetre: 'mm', millimeter: 'mm', metre: 'm', meter: 'm' },
   ...{ inch: 'in', inches: 'in', foot: 'ft', feet: 'ft', nanometre: 'nm', nanometer: 'nm' },
   ...{ second: 's', minute: 'min', hour: 'h', hr: 'h', min: 'min', sec: 's', millisecond: 'ms' },
   ...{ watt: 'W', kilowatt: 'kW', milliwatt: 'mW', hertz: 'Hz', kilohertz: 'kHz', megahertz: 'MHz' },
@@ -110,8 +113,7 @@ const WORDS: Readonly<Record<string, string>> = {
 /** The unit that a word stands for; what is no such word comes back as it is. */
 function unitOfWord(word: string): string {
   const lower = word.toLowerCase();
-  const plain = [lower, lower.replace(/s$/, '')].find((it) => Object.hasOwn(WORDS, it));
-  return plain === undefined ? word : (WORDS[plain] as string);
+  return ownField(WORDS, lower) ?? ownField(WORDS, lower.replace(/s$/, '')) ?? word;
 }
 
 /** One spelling for the many that keyboards give: micro signs, superscripts, spaces, middle dots. */
@@ -132,7 +134,7 @@ export function acceptedUnit(written: string, units: QuantityKind['units']): str
 
 /** The quantity a unit belongs to, other than `but`; used to say what a wrong unit would have measured. */
 export function quantityOfUnit(unit: string, but: QuantityName): QuantityName | undefined {
-  return (Object.keys(QUANTITIES) as QuantityName[]).find((name) => {
+  return QUANTITY_NAMES.find((name) => {
     const { units } = QUANTITIES[name];
     return name !== but && Object.hasOwn(units, acceptedUnit(unit, units));
   });

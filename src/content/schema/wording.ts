@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { isBlock, ownField, valueAt } from './block.ts';
 import { dateHint } from './date-hint.ts';
 import { blocksWith, isOptionalAt, keysAt, meaningAt } from './inspect.ts';
 import { bareNumberHint, isPlaceholder } from './number-words.ts';
@@ -100,7 +101,7 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
         ];
       }
       return issue.keys.map((key) => {
-        const replacement = path.length === 0 ? ownOf(REPLACED.get(schema), key) : undefined;
+        const replacement = path.length === 0 ? ownField(REPLACED.get(schema), key) : undefined;
         if (replacement) {
           const { by, hint } = replacement;
           return {
@@ -135,15 +136,10 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
     case 'too_big':
       return [{ ...at, wanted: withMeaning(sizeWanted(issue), meaning) }];
     case 'custom': {
-      const params = (issue.params ?? {}) as { wanted?: string; hint?: string; found?: string };
-      return [
-        {
-          ...at,
-          ...(params.found && { found: params.found }),
-          wanted: withMeaning(params.wanted ?? issue.message, meaning),
-          ...(params.hint && { hint: params.hint }),
-        },
-      ];
+      // What our own checks say of it (IssueParams).
+      const said = (key: string) => (typeof issue.params?.[key] === 'string' ? issue.params[key] : undefined);
+      const wanted = withMeaning(said('wanted') ?? issue.message, meaning);
+      return [{ ...at, found: said('found') ?? at.found, wanted, ...hinted(said('hint')) }];
     }
     case 'invalid_format':
       return [
@@ -181,10 +177,6 @@ function kindHint(expected: string, value: unknown): string | undefined {
   return undefined;
 }
 
-function isBlock(value: unknown): boolean {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
 function unknownKeyHint(key: string, known: readonly string[]): string | undefined {
   // `{ red: 28,4 }` is a field "red" and a field "4".
   if (/^\d+$/.test(key)) return 'a comma ends a field: write decimals after a point, and thousands without a separator';
@@ -200,7 +192,7 @@ function unionFindings(
   path: readonly PropertyKey[],
 ): Finding[] {
   const value = valueAt(data, path);
-  const branches = issue.errors as Issue[][];
+  const branches = issue.errors;
   const fitting = branches.filter((issues) => !issues.some(isOfAnotherKind));
   const [best] = fitting.toSorted((a, b) => a.length - b.length);
   if (best) return best.flatMap((it) => findingsOf(schema, data, it, [...path, ...it.path]));
@@ -217,7 +209,7 @@ function unionFindings(
 function isOfAnotherKind(issue: Issue): boolean {
   if (issue.path.length > 0) return false;
   if (issue.code === 'invalid_type') return true;
-  return issue.code === 'invalid_union' && (issue.errors as Issue[][]).every((issues) => issues.some(isOfAnotherKind));
+  return issue.code === 'invalid_union' && issue.errors.every((issues) => issues.some(isOfAnotherKind));
 }
 
 /** zod's own sentences start with "Invalid" or "Too"; ours say what is wanted. */
@@ -239,18 +231,4 @@ function sizeWanted(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>): s
 
 function withMeaning(wanted: string, meaning: string | undefined): string {
   return meaning ? `${wanted} (${meaning.replace(/\.$/, '')})` : wanted;
-}
-
-/** A block's own field; what every object inherits ("constructor") is none. */
-function ownOf<T>(block: Readonly<Record<string, T>> | undefined, key: string): T | undefined {
-  return block && Object.hasOwn(block, key) ? block[key] : undefined;
-}
-
-function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {
-  let here = data;
-  for (const key of path) {
-    if (here === null || typeof here !== 'object' || !Object.hasOwn(here, key)) return undefined;
-    here = (here as Record<PropertyKey, unknown>)[key];
-  }
-  return here;
 }

@@ -1,16 +1,24 @@
-import type { Check } from './check.ts';
+import type { Check, RaisedFlag } from './check.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Days, `YYYY-MM-DD`. */
+    'calibration-run-out': { instrument: string; due: string; session: string };
+  }
+}
+
+/** An instrument whose calibration had run out on the day of the session. */
 export const calibrationValid: Check = {
   id: 'calibration-valid',
-  guards: 'A meter whose calibration had run out on the day of the session.',
   run: ({ calibrations, sessionDate }) =>
     calibrations
       .filter((it) => it.due < sessionDate)
-      .map((it) => ({
-        check: 'calibration-valid',
-        severity: 'doubt' as const,
-        finding: `The calibration of the ${it.instrument} ran out on ${it.due}, before the session of ${sessionDate}. Its stated uncertainty may no longer hold.`,
-        concerns: [...it.reads],
-        isNotHandedOn: true as const,
-      })),
+      .map(
+        ({ instrument, due, reads }): RaisedFlag => ({
+          severity: 'doubt',
+          finding: { code: 'calibration-run-out', instrument, due, session: sessionDate },
+          concerns: [...reads],
+          isNotHandedOn: true,
+        }),
+      ),
 };

@@ -1,25 +1,26 @@
 import type { Figure, Flag } from '../figure.ts';
 import type { ClaimCheck } from '../irradiance/claims.ts';
+import type { FieldKind } from './smaller-unit.ts';
+
+/** What a distance was set for: the light on the bench, a kind of field, or the maker's claim of irradiance. */
+export type DistanceOf = 'bench' | FieldKind | 'claim';
 
 /** A distance that the tester set or wrote down. */
 export interface SetDistance {
-  /** What it is of: "The bench distance". */
-  what: string;
+  of: DistanceOf;
   /** cm */
   value: number;
   /** Where it stands, as in a flag's `at`. */
   at: readonly PropertyKey[];
   /** Metrics that rest on it. */
   concerns: readonly string[];
-  /** The distance at which the light was read. */
-  isBench?: boolean;
 }
 
-/** What was read with one kind of meter in the session. */
+/** What was read with one kind of instrument in the session. */
 export interface InstrumentUse {
   /** `irradiance`, `mains`, … */
   kind: string;
-  /** Undefined where the session names no such meter. */
+  /** Undefined where the session names no such instrument. */
   name: string | undefined;
   /** Lowest reading of its display, and its step, in the canonical unit. */
   lowest?: number | undefined;
@@ -28,24 +29,28 @@ export interface InstrumentUse {
   metrics: readonly string[];
 }
 
+/** Width and height, cm. */
+export interface Size {
+  width: number;
+  height: number;
+}
+
 /** What the checks look at: one session of one panel, with what belongs to the panel as a whole. */
 export interface Facts {
   /** The figure of a metric, where there is one. */
   figure(metric: string): Figure | undefined;
-  /** Mean of the kept readings of each grid point, row by row; null where none was kept. */
+  /** Mean of the accepted readings of each grid point, row by row; null where none was accepted. */
   gridPoints: ReadonlyArray<number | null>;
   /** How many points a row has. */
   gridColumns: number;
-  /** cm */
-  field?: { width: number; height: number } | undefined;
-  /** cm */
-  housing?: { width: number; height: number } | undefined;
+  field?: Size | undefined;
+  housing?: Size | undefined;
   /** Day of the price that is used, `YYYY-MM-DD`. */
   priceDate?: string | undefined;
   /** The day for which the guide is built; an argument, since nothing here reads a clock. */
   today: string;
   sessionDate: string;
-  /** Meters used in the session and the day until which each calibration holds. */
+  /** Instruments used in the session and the day until which each calibration holds. */
   calibrations: ReadonlyArray<{ instrument: string; due: string; reads: readonly string[] }>;
   claims: readonly ClaimCheck[];
   /** The guide's reference distance, cm. */
@@ -60,15 +65,15 @@ export interface Facts {
   rooms: ReadonlyMap<string, { usual: number; count: number }>;
 }
 
-/** One plausibility check: looks at the facts and says in words what is odd. It never changes a figure. */
-export interface Check {
-  id: string;
-  /** What it guards against, in a sentence. */
-  guards: string;
-  run(facts: Facts): Flag[];
-}
+/** A flag as its check raises it; whose it is, the list of checks adds. */
+export type RaisedFlag = Omit<Flag, 'check'>;
 
-/** Rounds for a sentence: at most three significant digits. */
-export function words(value: number): string {
-  return Number(value.toPrecision(3)).toString();
+/**
+ * One plausibility check: looks at the facts and tells, as codes with their numbers, what is odd. It never changes a
+ * figure.
+ */
+export interface Check {
+  /** Stable: it stands in published data, and its file has its name. */
+  id: string;
+  run(facts: Facts): RaisedFlag[];
 }

@@ -1,15 +1,26 @@
-import { type Check, words } from './check.ts';
+import type { ComparedClaim } from '../irradiance/claims.ts';
+import type { Check, RaisedFlag } from './check.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    /** A claim with the number that was measured. */
+    'claim-not-held': Omit<ComparedClaim, 'measured'> & { measured: number };
+  }
+}
+
+/** A claim that the panel is under or over by more than the uncertainty, or a wavelength off its claim. */
 export const claimsHeld: Check = {
   id: 'claims-held',
-  guards: 'A claim that the panel is under or over by more than the uncertainty, or a wavelength off its claim.',
   run: ({ claims }) =>
-    claims
-      .filter((it) => it.outcome === 'missed' || it.outcome === 'apart' || it.outcome === 'off')
-      .map((it) => ({
-        check: 'claims-held',
-        severity: 'note' as const,
-        finding: `The maker claims ${it.outcome === 'off' ? `a ${it.subject}` : `${it.subject} of ${words(it.claimed)} ${it.unit}`}; measured ${words(it.measured?.value ?? Number.NaN)} ${it.unit}: ${it.text}.`,
-        concerns: it.measured ? [it.measured.metric] : [],
-      })),
+    claims.flatMap((it): RaisedFlag[] => {
+      if (it.outcome === 'within' || it.outcome === 'not-comparable') return [];
+      const { measured, ...claim } = it;
+      return [
+        {
+          severity: 'note',
+          finding: { code: 'claim-not-held', ...claim, measured: measured.value },
+          concerns: [measured.metric],
+        },
+      ];
+    }),
 };

@@ -1,25 +1,28 @@
-import { type Check, words } from './check.ts';
+import type { Check, RaisedFlag } from './check.ts';
 
-const MODES = [
-  ['peak-irradiance-red', 'red'],
-  ['peak-irradiance-near-infrared', 'near-infrared'],
-] as const;
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Peaks, mW/cm². */
+    'combined-below-mode': { combined: number; mode: 'red' | 'near-infrared'; alone: number };
+  }
+}
 
+const MODES = ['red', 'near-infrared'] as const;
+
+/** Both channels together giving less than one of them alone. */
 export const combinedAboveModes: Check = {
   id: 'combined-above-modes',
-  guards: 'Both channels together giving less than one of them alone.',
   run(facts) {
     const combined = facts.figure('peak-irradiance-combined');
     if (!combined) return [];
-    return MODES.flatMap(([metric, name]) => {
-      const mode = facts.figure(metric);
-      if (!mode || mode.value <= combined.value) return [];
+    return MODES.flatMap((mode): RaisedFlag[] => {
+      const alone = facts.figure(`peak-irradiance-${mode}`);
+      if (!alone || alone.value <= combined.value) return [];
       return [
         {
-          check: 'combined-above-modes',
-          severity: 'doubt' as const,
-          finding: `With both channels on the peak is ${words(combined.value)} mW/cm², below ${words(mode.value)} mW/cm² with ${name} alone. The panel may limit its power with both on; otherwise a reading was mistyped.`,
-          concerns: ['peak-irradiance-combined', metric],
+          severity: 'doubt',
+          finding: { code: 'combined-below-mode', combined: combined.value, mode, alone: alone.value },
+          concerns: ['peak-irradiance-combined', `peak-irradiance-${mode}`],
         },
       ];
     });

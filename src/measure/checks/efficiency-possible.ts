@@ -1,6 +1,15 @@
 import { MODES_COMBINED_FIRST } from '../modes.ts';
 import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../thresholds.ts';
-import { type Check, words } from './check.ts';
+import type { Check, RaisedFlag } from './check.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** % */
+    'efficiency-impossible': { percent: number; limit: number };
+    /** % */
+    'efficiency-odd': { percent: number; limit: number };
+  }
+}
 
 /**
  * What an efficiency that can't be puts in doubt besides itself: at least one of the figures that it is made of, and
@@ -14,30 +23,28 @@ function suspects(mode: string, isCombinedSound: boolean): string[] {
 }
 
 /**
- * Limit: near-limit wall-plug efficiency of 660 nm LEDs, 81 % (Kusuma, Pattison and Bugbee 2020, Horticulture
+ * Efficiency above what red and near-infrared LEDs reach. Limit: near-limit wall-plug efficiency of 660 nm LEDs, 81 % (Kusuma, Pattison and Bugbee 2020, Horticulture
  * Research 7:56). The whole panel also feeds drivers and fans, so that 60 % is odd already (our own choice).
  */
 export const efficiencyPossible: Check = {
   id: 'efficiency-possible',
-  guards: 'Efficiency above what red and near-infrared LEDs reach.',
   run: (facts) => {
     const combined = facts.figure('efficiency-combined');
     const isCombinedSound = combined !== undefined && combined.value / 100 <= ODD_EFFICIENCY;
     return MODES_COMBINED_FIRST.flatMap((mode) =>
       [`efficiency-${mode}`, `efficiency-${mode}-net`].map((metric) => ({ mode, metric })),
-    ).flatMap(({ mode, metric }) => {
+    ).flatMap(({ mode, metric }): RaisedFlag[] => {
       const figure = facts.figure(metric);
       if (!figure) return [];
       const share = figure.value / 100;
       if (share <= ODD_EFFICIENCY) return [];
-      const impossible = share > IMPOSSIBLE_EFFICIENCY;
+      const isImpossible = share > IMPOSSIBLE_EFFICIENCY;
       return [
         {
-          check: 'efficiency-possible',
-          severity: impossible ? ('impossible' as const) : ('doubt' as const),
-          finding: impossible
-            ? `An efficiency of ${words(figure.value)} % is not possible: the best red LEDs alone reach about ${words(100 * IMPOSSIBLE_EFFICIENCY)} %. A reading, the LED area or the draw is wrong.`
-            : `An efficiency of ${words(figure.value)} % is odd: few LED panels come near ${words(100 * ODD_EFFICIENCY)} %. Look at the readings, the LED area and the draw again.`,
+          severity: isImpossible ? 'impossible' : 'doubt',
+          finding: isImpossible
+            ? { code: 'efficiency-impossible', percent: figure.value, limit: 100 * IMPOSSIBLE_EFFICIENCY }
+            : { code: 'efficiency-odd', percent: figure.value, limit: 100 * ODD_EFFICIENCY },
           concerns: [metric, ...suspects(mode, isCombinedSound)],
         },
       ];

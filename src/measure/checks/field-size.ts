@@ -1,4 +1,17 @@
-import { type Check, words } from './check.ts';
+import type { Statement } from '../statement.ts';
+import type { Check, RaisedFlag, Size } from './check.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Lengths in cm; `pitch` is the mean distance between LEDs. */
+    'leds-far-apart': { count: number; field: Size; pitch: number; most: number };
+    'leds-close': { count: number; field: Size; pitch: number; least: number };
+    'field-too-long': { field: Size; most: number };
+    /** Shares of the housing's area, %. */
+    'field-small-in-housing': { field: Size; percent: number; least: number };
+    'other-unit-for-centimetres': { width: number; unit: 'mm' | 'in' };
+  }
+}
 
 /** LEDs lie no farther apart, and no closer, than this, cm, on average. Our own choice: panels have 1 to 5. */
 export const LARGEST_PITCH = 10;
@@ -8,38 +21,35 @@ export const LONGEST_SIDE = 250;
 /** Smallest share of the housing's area that the field takes up. Our own choice: frames are a hand wide at most. */
 export const SMALLEST_SHARE = 0.25;
 
+/**
+ * An LED field whose size does not go with its LEDs or its housing, such as millimetres or inches typed as
+ * centimetres.
+ */
 export const fieldSize: Check = {
   id: 'field-size',
-  guards:
-    'An LED field whose size does not go with its LEDs or its housing, such as millimetres or inches typed as centimetres.',
-  run({ field, housing, ledCount }) {
+  run({ field, housing, ledCount: count }) {
     if (!field) return [];
-    const size = `${words(field.width)} × ${words(field.height)} cm`;
     const area = field.width * field.height;
-    const flag = (text: string, unit: string) => [
+    const flag = (finding: Statement, unit: 'mm' | 'in'): RaisedFlag[] => [
       {
-        check: 'field-size',
-        severity: 'doubt' as const,
-        finding: text,
-        hint: `a bare number is in centimetres: if it was read in ${unit}, write \`${Number(field.width.toPrecision(6))} ${unit}\``,
+        severity: 'doubt',
+        finding,
+        hint: { code: 'other-unit-for-centimetres', width: field.width, unit },
         concerns: ['led-area', 'optical-power'],
         at: ['field'],
       },
     ];
-    if (ledCount !== undefined) {
-      const pitch = Math.sqrt(area / ledCount);
-      const apart = `The ${ledCount} LEDs in a field of ${size} lie ${words(pitch)} cm apart on average`;
-      if (pitch > LARGEST_PITCH) return flag(`${apart}; in panels it is seldom more than ${LARGEST_PITCH} cm.`, 'mm');
-      if (pitch < SMALLEST_PITCH) return flag(`${apart}; in panels it is seldom less than ${SMALLEST_PITCH} cm.`, 'in');
+    if (count !== undefined) {
+      const pitch = Math.sqrt(area / count);
+      if (pitch > LARGEST_PITCH)
+        return flag({ code: 'leds-far-apart', count, field, pitch, most: LARGEST_PITCH }, 'mm');
+      if (pitch < SMALLEST_PITCH) return flag({ code: 'leds-close', count, field, pitch, least: SMALLEST_PITCH }, 'in');
     }
     if (Math.max(field.width, field.height) > LONGEST_SIDE)
-      return flag(`An LED field of ${size} is longer than ${LONGEST_SIDE} cm: higher than a door.`, 'mm');
+      return flag({ code: 'field-too-long', field, most: LONGEST_SIDE }, 'mm');
     const share = housing && area / (housing.width * housing.height);
     if (share !== undefined && share < SMALLEST_SHARE)
-      return flag(
-        `The LED field, ${size}, takes up ${words(100 * share)} % of the housing's area; it is seldom less than ${words(100 * SMALLEST_SHARE)} %.`,
-        'in',
-      );
+      return flag({ code: 'field-small-in-housing', field, percent: 100 * share, least: 100 * SMALLEST_SHARE }, 'in');
     return [];
   },
 };

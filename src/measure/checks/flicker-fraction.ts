@@ -1,10 +1,24 @@
-import { type Check, type InstrumentUse, words } from './check.ts';
+import type { Check, InstrumentUse, RaisedFlag } from './check.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** By which limit of its display the instrument could not have shown that; without a name where none is named. */
+    'flicker-odd': {
+      percent: number;
+      instrument: string | undefined;
+      limit: 'lowest' | 'step';
+      limitPercent: number;
+    };
+    /** What to write if a fraction was typed, and if the display showed nothing; %. */
+    'percent-for-fraction': { percent: number; lowest: number };
+  }
+}
 
 /** Step of a flicker meter's display where none is named, %. Our own choice. */
 export const USUAL_STEP = 0.1;
 
 /**
- * A value under 1 % that the meter could not have shown: under its lowest reading, or finer than its step. A true
+ * A value under 1 % that the instrument could not have shown: under its lowest reading, or finer than its step. A true
  * small percentage is not held up.
  */
 export function looksLikeFraction(value: number, { lowest, step = USUAL_STEP }: InstrumentUse): boolean {
@@ -14,26 +28,29 @@ export function looksLikeFraction(value: number, { lowest, step = USUAL_STEP }: 
   return isFiner || (lowest !== undefined && value < lowest * (1 - 1e-9));
 }
 
+/** Flicker typed as a fraction: 0.14 for 14 %. */
 export const flickerFraction: Check = {
   id: 'flicker-fraction',
-  guards: 'Flicker typed as a fraction: 0.14 for 14 %.',
   run: ({ instruments, figure }) =>
     instruments
       .filter((instrument) => instrument.kind === 'flicker')
       .flatMap((instrument) =>
-        instrument.metrics.flatMap((metric) => {
+        instrument.metrics.flatMap((metric): RaisedFlag[] => {
           const it = figure(metric);
           if (!it || it.bound || !looksLikeFraction(it.value, instrument)) return [];
-          const shows =
-            instrument.lowest !== undefined && it.value < instrument.lowest
-              ? `shows nothing under ${words(instrument.lowest)} %`
-              : `goes in steps of ${words(instrument.step ?? USUAL_STEP)} %`;
+          const { name, lowest, step = USUAL_STEP } = instrument;
+          const isUnder = lowest !== undefined && it.value < lowest;
           return [
             {
-              check: 'flicker-fraction',
-              severity: 'doubt' as const,
-              finding: `Flicker of ${words(it.value)} % is odd: the ${instrument.name ?? 'usual meter'} ${shows}. As a fraction it would be ${words(100 * it.value)} %.`,
-              hint: `the field is in percent: if a fraction was typed, write \`${words(100 * it.value)} %\`; if the display showed nothing, write \`<${words(instrument.lowest ?? USUAL_STEP)} %\``,
+              severity: 'doubt',
+              finding: {
+                code: 'flicker-odd',
+                percent: it.value,
+                instrument: name,
+                limit: isUnder ? 'lowest' : 'step',
+                limitPercent: isUnder ? lowest : step,
+              },
+              hint: { code: 'percent-for-fraction', percent: 100 * it.value, lowest: lowest ?? USUAL_STEP },
               concerns: [metric],
             },
           ];

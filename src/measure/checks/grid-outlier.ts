@@ -2,12 +2,21 @@ import { median } from 'simple-statistics';
 import { medianPolish } from '../irradiance/median-polish.ts';
 import { modifiedZScores } from '../irradiance/modified-z.ts';
 import { OUTLIER_Z, SMALLEST_OUTLIER } from '../thresholds.ts';
-import { type Check, words } from './check.ts';
+import type { Check, RaisedFlag } from './check.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Column and row from 1; what was read and what is likely there, mW/cm²; the modified z-score and its limit. */
+    'grid-point-outlier': { column: number; row: number; value: number; likely: number; z: number; limit: number };
+  }
+}
 
 /** Fewer points have no spread worth the name. */
 const FEWEST_POINTS = 5;
 
 /**
+ * A grid point far from the rest (Iglewicz–Hoaglin modified z-score).
+ *
  * The centre of a sound panel is brighter than its corners, so plain readings are no sample of one thing. With
  * at least two rows and columns, what is scored is the logarithm of each reading less its row and column effect
  * (median polish): light from a regular field falls off nearly as a product of the two. A score counts only
@@ -16,7 +25,6 @@ const FEWEST_POINTS = 5;
  */
 export const gridOutlier: Check = {
   id: 'grid-outlier',
-  guards: 'A grid point far from the rest (Iglewicz–Hoaglin modified z-score).',
   run({ gridPoints, gridColumns }) {
     const accepted = gridPoints.flatMap((value, index) => (value === null ? [] : [{ value, index }]));
     if (accepted.length < FEWEST_POINTS) return [];
@@ -26,17 +34,17 @@ export const gridOutlier: Check = {
     const isTable = rows >= 3 && gridColumns >= 3;
     const residuals = (isTable ? medianPolish(table).flat() : centred(logarithms)).filter((it) => it !== null);
     const scores = modifiedZScores(residuals);
-    return accepted.flatMap(({ value, index }, i) => {
-      const z = scores[i] as number;
-      const likely = value / Math.exp(residuals[i] as number);
+    return accepted.flatMap(({ value, index }, i): RaisedFlag[] => {
+      const [z, residual] = [scores[i], residuals[i]];
+      if (z === undefined || residual === undefined) throw new RangeError('a point of the grid has no score');
+      const likely = value / Math.exp(residual);
       if (Math.abs(z) <= OUTLIER_Z || Math.abs(value / likely - 1) < SMALLEST_OUTLIER) return [];
       const row = Math.floor(index / gridColumns) + 1;
       const column = (index % gridColumns) + 1;
       return [
         {
-          check: 'grid-outlier',
-          severity: 'doubt' as const,
-          finding: `Grid point ${column} of row ${row} reads ${words(value)} mW/cm² where its row and column make ${words(likely)} mW/cm² likely (modified z-score ${words(z)}, limit ${OUTLIER_Z}). A hot or dead spot, or a slip of the hand: read it again.`,
+          severity: 'doubt',
+          finding: { code: 'grid-point-outlier', column, row, value, likely, z, limit: OUTLIER_Z },
           concerns: ['mean-irradiance'],
           at: ['session', 'grid', 'rows', row - 1, column - 1],
         },

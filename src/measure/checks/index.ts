@@ -10,7 +10,7 @@ import { fieldSize } from './field-size.ts';
 import { fieldWithinHousing } from './field-within-housing.ts';
 import { flickerFraction } from './flicker-fraction.ts';
 import { gridOutlier } from './grid-outlier.ts';
-import { instrumentNamed } from './instrument-named.ts';
+import { meterNamed } from './meter-named.ts';
 import { modesAddUp } from './modes-add-up.ts';
 import { peakAboveMean } from './peak-above-mean.ts';
 import { priceAge } from './price-age.ts';
@@ -18,7 +18,8 @@ import { roomFields } from './room-fields.ts';
 import { unitSlips } from './unit-slips.ts';
 import { warmUpTime } from './warm-up-time.ts';
 
-export type { Check, Facts, InstrumentUse, SetDistance } from './check.ts';
+export type { Check, DistanceOf, Facts, InstrumentUse, SetDistance, Size } from './check.ts';
+export { FIELDS, type FieldKind } from './smaller-unit.ts';
 
 /** All plausibility checks, in the order in which their flags are shown. */
 export const CHECKS: readonly Check[] = [
@@ -31,7 +32,7 @@ export const CHECKS: readonly Check[] = [
   fieldSize,
   benchDistance,
   warmUpTime,
-  instrumentNamed,
+  meterNamed,
   belowReach,
   flickerFraction,
   calibrationValid,
@@ -43,5 +44,5 @@ export const CHECKS: readonly Check[] = [
 
 /** Runs every check; all flags, none left out. */
 export function flagsOf(facts: Facts): Flag[] {
-  return CHECKS.flatMap((check) => check.run(facts));
+  return CHECKS.flatMap((check) => check.run(facts).map((flag) => ({ check: check.id, ...flag })));
 }

@@ -1,11 +1,18 @@
-import { type Check, words } from './check.ts';
+import type { Check } from './check.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** Sum of the modes and both together, mW/cm²; the sum less the latter in % of it, signed. */
+    'modes-not-adding-up': { sum: number; combined: number; percent: number };
+  }
+}
 
 /** Largest difference between the sum of the modes and both together, of the latter. Our own choice. */
 export const MODES_TOLERANCE = 0.15;
 
+/** Red and near-infrared that do not add up to both together. */
 export const modesAddUp: Check = {
   id: 'modes-add-up',
-  guards: 'Red and near-infrared that do not add up to both together.',
   run(facts) {
     const combined = facts.figure('peak-irradiance-combined');
     const red = facts.figure('peak-irradiance-red');
@@ -16,9 +23,8 @@ export const modesAddUp: Check = {
     if (Math.abs(difference) <= MODES_TOLERANCE) return [];
     return [
       {
-        check: 'modes-add-up',
         severity: 'doubt',
-        finding: `Red and near-infrared add up to ${words(sum)} mW/cm², ${words(Math.abs(100 * difference))} % ${difference > 0 ? 'above' : 'below'} the ${words(combined.value)} mW/cm² read with both on. Their peaks may lie at different places, or the panel shares its power between channels.`,
+        finding: { code: 'modes-not-adding-up', sum, combined: combined.value, percent: 100 * difference },
         concerns: ['peak-irradiance-combined', 'peak-irradiance-red', 'peak-irradiance-near-infrared'],
       },
     ];

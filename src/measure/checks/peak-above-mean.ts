@@ -1,17 +1,23 @@
-import { type Check, words } from './check.ts';
+import type { Check } from './check.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    /** mW/cm² */
+    'peak-below-mean': { peak: number; mean: number };
+  }
+}
+
+/** A peak below the mean of the grid. */
 export const peakAboveMean: Check = {
   id: 'peak-above-mean',
-  guards: 'A peak below the mean of the grid.',
   run(facts) {
     const peak = facts.figure('peak-irradiance-combined');
     const mean = facts.figure('mean-irradiance');
     if (!peak || !mean || peak.value >= mean.value) return [];
     return [
       {
-        check: 'peak-above-mean',
         severity: 'impossible',
-        finding: `The peak, ${words(peak.value)} mW/cm², is below the mean of the grid, ${words(mean.value)} mW/cm²: a highest value can't be. The two were not read at one distance, or one was mistyped.`,
+        finding: { code: 'peak-below-mean', peak: peak.value, mean: mean.value },
         concerns: ['peak-irradiance-combined', 'mean-irradiance'],
       },
     ];

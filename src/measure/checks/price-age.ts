@@ -3,18 +3,23 @@ import { parseISO } from 'date-fns/parseISO';
 import { STALE_PRICE_DAYS } from '../thresholds.ts';
 import type { Check } from './check.ts';
 
+declare module '../statement.ts' {
+  interface StatementData {
+    'price-stale': { days: number; date: string; limit: number };
+  }
+}
+
+/** A price that is no longer new. */
 export const priceAge: Check = {
   id: 'price-age',
-  guards: 'A price that is no longer new.',
   run({ priceDate, today }) {
     if (!priceDate) return [];
     const days = differenceInCalendarDays(parseISO(today), parseISO(priceDate));
     if (days <= STALE_PRICE_DAYS) return [];
     return [
       {
-        check: 'price-age',
         severity: 'note',
-        finding: `The price is ${days} days old (${priceDate}); after ${STALE_PRICE_DAYS} days it should be looked up again.`,
+        finding: { code: 'price-stale', days, date: priceDate, limit: STALE_PRICE_DAYS },
         concerns: ['real-price', 'price-per-watt'],
       },
     ];

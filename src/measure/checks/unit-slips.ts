@@ -1,5 +1,12 @@
-import type { Flag } from '../figure.ts';
-import { type Check, words } from './check.ts';
+import type { Check, RaisedFlag } from './check.ts';
+import { type FieldKind, SMALLER_UNITS, type SmallerUnit } from './smaller-unit.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** A field with the panel on or off, and the most that it plausibly is. */
+    'field-in-smaller-unit': SmallerUnit & { field: FieldKind; panel: 'on' | 'off'; value: number; most: number };
+  }
+}
 
 /**
  * Readings above these look like a slip of the unit: common practice, no source; the numbers are our own choice.
@@ -9,77 +16,33 @@ import { type Check, words } from './check.ts';
 export const MAGNETIC_OFF_ODD = 0.4;
 /** µT, panel on. */
 export const MAGNETIC_ON_ODD = 20;
-/** V/m, on or off: indoors a meter seldom shows as much. */
+/** V/m, on or off: indoors an instrument seldom shows as much. */
 export const ELECTRIC_ODD = 1000;
 /** mW/m², panel off. */
 export const RADIO_OFF_ODD = 10;
 
-/** A reading, the most it plausibly is, and the unit that the meter may have shown instead. */
-interface Rule {
-  metric: string;
-  what: string;
-  most: number;
-  unit: string;
-  /** The other unit as text and as one types it, and how many of it make one of `unit`. */
-  other: { unit: string; typed: string; factor: number };
-}
+/** The most that each plausibly is. What radio comes to with the panel on depends on the panel. */
+const RULES = [
+  { field: 'magnetic', panel: 'off', most: MAGNETIC_OFF_ODD },
+  { field: 'magnetic', panel: 'on', most: MAGNETIC_ON_ODD },
+  { field: 'electric', panel: 'off', most: ELECTRIC_ODD },
+  { field: 'electric', panel: 'on', most: ELECTRIC_ODD },
+  { field: 'radio', panel: 'off', most: RADIO_OFF_ODD },
+] as const;
 
-const MILLIGAUSS = { unit: 'mG', typed: 'mG', factor: 10 };
-const MILLIVOLTS = { unit: 'mV/m', typed: 'mV/m', factor: 1000 };
-const MICROWATTS = { unit: 'µW/m²', typed: 'uW/m2', factor: 1000 };
-
-const RULES: readonly Rule[] = [
-  {
-    metric: 'magnetic-field-off',
-    what: 'A magnetic field with the panel off',
-    most: MAGNETIC_OFF_ODD,
-    unit: 'µT',
-    other: MILLIGAUSS,
-  },
-  {
-    metric: 'magnetic-field-on',
-    what: 'A magnetic field with the panel on',
-    most: MAGNETIC_ON_ODD,
-    unit: 'µT',
-    other: MILLIGAUSS,
-  },
-  {
-    metric: 'electric-field-off',
-    what: 'An electric field with the panel off',
-    most: ELECTRIC_ODD,
-    unit: 'V/m',
-    other: MILLIVOLTS,
-  },
-  {
-    metric: 'electric-field-on',
-    what: 'An electric field with the panel on',
-    most: ELECTRIC_ODD,
-    unit: 'V/m',
-    other: MILLIVOLTS,
-  },
-  {
-    metric: 'radio-field-off',
-    what: 'A radio field with the panel off',
-    most: RADIO_OFF_ODD,
-    unit: 'mW/m²',
-    other: MICROWATTS,
-  },
-];
-
+/** Field readings typed in another unit than the instrument showed. */
 export const unitSlips: Check = {
   id: 'unit-slips',
-  guards: 'Field readings typed in another unit than the meter showed.',
   run: (facts) =>
-    RULES.flatMap(({ metric, what, most, unit, other }): Flag[] => {
+    RULES.flatMap(({ field, panel, most }): RaisedFlag[] => {
+      const metric = `${field}-field-${panel}`;
       const figure = facts.figure(metric);
-      // A reading below the meter's reach was not as high as its number.
+      // A reading below the instrument's reach was not as high as its number.
       if (!figure || figure.bound === 'below' || figure.value <= most) return [];
-      const value = words(figure.value);
       return [
         {
-          check: 'unit-slips',
           severity: 'doubt',
-          finding: `${what} of ${value} ${unit} is odd: more than ${words(most)} ${unit} is rarely met. ${value} ${unit} is ${words(figure.value * other.factor)} ${other.unit}; if the meter said ${value} ${other.unit}, write \`${value} ${other.typed}\`.`,
+          finding: { code: 'field-in-smaller-unit', ...SMALLER_UNITS[field], field, panel, value: figure.value, most },
           concerns: [metric],
         },
       ];

@@ -1,4 +1,12 @@
-import { type Check, words } from './check.ts';
+import type { Check } from './check.ts';
+
+declare module '../statement.ts' {
+  interface StatementData {
+    /** s */
+    'warm-up-short': { warmUp: number; shortest: number };
+    'minutes-for-seconds': { value: number };
+  }
+}
 
 /**
  * Seconds. In less no panel has come near its steady output; a bare number is in seconds, so that 20, 45 and 60 typed
@@ -6,17 +14,16 @@ import { type Check, words } from './check.ts';
  */
 export const SHORTEST_WARM_UP = 300;
 
+/** A warm-up too short for a panel to settle, such as minutes typed without their unit. */
 export const warmUpTime: Check = {
   id: 'warm-up-time',
-  guards: 'A warm-up too short for a panel to settle, such as minutes typed without their unit.',
   run({ warmUp }) {
     if (warmUp === undefined || warmUp >= SHORTEST_WARM_UP) return [];
     return [
       {
-        check: 'warm-up-time',
         severity: 'doubt',
-        finding: `The panel was on for ${words(warmUp)} s before the first reading; under ${words(SHORTEST_WARM_UP / 60)} min it has not settled, and gives more light than later.`,
-        hint: `a bare number is in seconds: if minutes were meant, write \`${words(warmUp)} min\``,
+        finding: { code: 'warm-up-short', warmUp, shortest: SHORTEST_WARM_UP },
+        hint: { code: 'minutes-for-seconds', value: warmUp },
         concerns: ['peak-irradiance-combined', 'mean-irradiance', 'optical-power'],
         at: ['session', 'warmUp'],
       },

@@ -1,12 +1,7 @@
-import type { Figure } from '../figure.ts';
+import type { Figure, Unit } from '../figure.ts';
+import type { Said } from '../statement.ts';
 import { WAVELENGTH_TOLERANCE_NM } from '../thresholds.ts';
 import { sameDistance } from './same-distance.ts';
-
-/**
- * How a claim held up. `missed`: the panel differs from it to the buyer's loss; `apart`: it differs, and the buyer
- * loses nothing by it; `off`: a wavelength beyond the tolerance, on either side.
- */
-export type ClaimOutcome = 'within' | 'missed' | 'apart' | 'off' | 'not comparable';
 
 /** Factors for the two ends of an interval. */
 export interface DistanceReach {
@@ -38,69 +33,70 @@ export function distanceReach(read: number, claimed: number): DistanceReach | un
 /** The side on which a buyer loses by a claim: light by getting less, mains draw by paying for more. */
 export type LosingSide = 'under' | 'over';
 
-/** A maker's claim beside what was measured. */
-export interface ClaimCheck {
-  /** What is claimed: `irradiance`, `mains draw`, `wavelength 660 nm`. */
-  subject: string;
+/** What a maker claims. */
+export type ClaimSubject = 'irradiance' | 'mains-draw' | 'wavelength';
+
+interface Claim {
+  subject: ClaimSubject;
   claimed: number;
-  /** Canonical unit of both. */
-  unit: string;
-  measured: Figure | null;
-  outcome: ClaimOutcome;
-  /** Measured over claimed, less one, in %; null where it can't be compared. For wavelengths: the distance in nm. */
-  difference: number | null;
-  /** The outcome as a sentence part, with its number: "41 % under the claim: missed". */
-  text: string;
+  /** Of the claim and of the figure. */
+  unit: Unit;
 }
 
 /**
+ * How a claim held up. `missed`: the panel differs from it to the buyer's loss; `apart`: it differs, and the buyer
+ * loses nothing by it; `off`: a wavelength beyond the tolerance, on either side.
+ */
+export type ComparedOutcome = 'within' | 'missed' | 'apart' | 'off';
+
+/** A claim beside what was measured. */
+export interface ComparedClaim extends Claim {
+  measured: Figure;
+  outcome: ComparedOutcome;
+  /** Measured over claimed, less one, in %; for wavelengths the distance from the claim, nm. */
+  difference: number;
+}
+
+/** A claim that can't be held against a measurement. */
+export interface UncomparedClaim extends Claim {
+  /** There where its uncertainty is not known. */
+  measured: Figure | null;
+  outcome: 'not-comparable';
+  difference: null;
+  because: Said;
+}
+
+export type ClaimCheck = ComparedClaim | UncomparedClaim;
+
+/**
  * Compares a claimed quantity with its figure: within, where the claim lies in the figure's 95 % interval; otherwise
- * so much under or over it, and missed where that is the side on which the buyer loses. Unknown uncertainty: not
- * comparable.
+ * under or over it, and missed where that is the side on which the buyer loses. Unknown uncertainty: not comparable.
  *
  * @param reach what the interval is widened by where the claim is for a distance close by (`distanceReach`)
- * @example checkQuantity('mains draw', 700, 680 W ± 10 W, 'over').text // '2.9 % under the claim'
+ * @example checkQuantity('mains-draw', 700, 680 W ± 10 W, 'over') // apart, by -2.9 %
  */
 export function checkQuantity(
-  subject: string,
+  subject: Exclude<ClaimSubject, 'wavelength'>,
   claimed: number,
   measured: Figure,
   loss: LosingSide,
   reach: DistanceReach = EXACT,
 ): ClaimCheck {
-  const base = { subject, claimed, unit: measured.unit, measured };
-  const difference = (100 * (measured.value - claimed)) / claimed;
+  const claim = { subject, claimed, unit: measured.unit };
   if (!measured.interval95) {
-    return {
-      ...base,
-      outcome: 'not comparable',
-      difference: null,
-      text: `not comparable: ${measured.uncertaintyAbsent}`,
-    };
+    const because = measured.uncertaintyAbsent ?? { code: 'uncertainty-not-known' };
+    return { ...claim, measured, outcome: 'not-comparable', difference: null, because };
   }
+  const difference = (100 * (measured.value - claimed)) / claimed;
   const [low, high] = [reach.low * measured.interval95[0], reach.high * measured.interval95[1]];
-  const size = `${Number(Math.abs(difference).toPrecision(2))} %`;
-  if (claimed >= low && claimed <= high) {
-    return { ...base, outcome: 'within', difference, text: 'held, within the uncertainty' };
-  }
+  if (claimed >= low && claimed <= high) return { ...claim, measured, outcome: 'within', difference };
   const side: LosingSide = claimed > high ? 'under' : 'over';
-  const words = `${size} ${side} the claim`;
-  return side === loss
-    ? { ...base, outcome: 'missed', difference, text: `${words}: missed` }
-    : { ...base, outcome: 'apart', difference, text: words };
+  return { ...claim, measured, outcome: side === loss ? 'missed' : 'apart', difference };
 }
 
 /** A claim that there is nothing to hold against, with the reason. */
-export function notComparable(subject: string, claimed: number, unit: string, reason: string): ClaimCheck {
-  return {
-    subject,
-    claimed,
-    unit,
-    measured: null,
-    outcome: 'not comparable',
-    difference: null,
-    text: `not comparable: ${reason}`,
-  };
+export function notComparable(subject: ClaimSubject, claimed: number, unit: Unit, because: Said): UncomparedClaim {
+  return { subject, claimed, unit, measured: null, outcome: 'not-comparable', difference: null, because };
 }
 
 /** Light of this wavelength, nm, and longer is infrared (IR-A from 700 nm, CIE vocabulary, from memory). */
@@ -113,7 +109,7 @@ export const INFRARED_FROM_NM = 700;
  * @param claimed peak wavelengths of all channels, nm
  * @returns undefined where nothing is claimed for the channel
  */
-export function checkWavelength(claimed: readonly number[], measured: Figure): ClaimCheck | undefined {
+export function checkWavelength(claimed: readonly number[], measured: Figure): ComparedClaim | undefined {
   const infrared = measured.value >= INFRARED_FROM_NM;
   const candidates = claimed.filter((it) => it >= INFRARED_FROM_NM === infrared);
   if (candidates.length === 0) return undefined;
@@ -121,17 +117,6 @@ export function checkWavelength(claimed: readonly number[], measured: Figure): C
     Math.abs(it - measured.value) < Math.abs(best - measured.value) ? it : best,
   );
   const difference = measured.value - nearest;
-  const off = Math.abs(difference) > WAVELENGTH_TOLERANCE_NM;
-  const size = `${Number(Math.abs(difference).toPrecision(3))} nm`;
-  return {
-    subject: `wavelength ${nearest} nm`,
-    claimed: nearest,
-    unit: 'nm',
-    measured,
-    outcome: off ? 'off' : 'within',
-    difference,
-    text: off
-      ? `off by ${size}, to the ${difference > 0 ? 'longer' : 'shorter'} side`
-      : `held, ${size} from it (tolerance ${WAVELENGTH_TOLERANCE_NM} nm)`,
-  };
+  const outcome = Math.abs(difference) > WAVELENGTH_TOLERANCE_NM ? 'off' : 'within';
+  return { subject: 'wavelength', claimed: nearest, unit: 'nm', measured, outcome, difference };
 }

@@ -10,6 +10,7 @@ import {
   COMPARE_FORMAT,
   type ComparedPanel,
   type ListedPanel,
+  type PanelList,
   type ReadDistance,
   type Size,
 } from './browser/compared-panel.ts';
@@ -66,6 +67,11 @@ function lightAbsence({ current, figures }: PanelEntry): string {
   if (!current) return 'it has not been on the bench yet';
   const emitted = figures.get('emitted-power');
   return emitted && 'gap' in emitted ? say(emitted.reason) : 'the beam is not known';
+}
+
+/** The file of the short list. */
+export function panelList(ledger: Ledger): PanelList {
+  return { format: COMPARE_FORMAT, panels: listedPanels(ledger) };
 }
 
 /** The short list, in the order of the names; withdrawn panels keep their place, since links name them. */

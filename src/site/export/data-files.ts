@@ -6,6 +6,7 @@ import { isInDoubt } from '../../measure/handed-on.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
 import { cautionAddress } from '../../words/caution-words.ts';
+import { claimText } from '../../words/claim-text.ts';
 import { methodOf } from '../../words/format.ts';
 import { CITATIONS } from '../../words/limits/citations.ts';
 import { HAZARD_CAUTIONS } from '../../words/limits/hazard-cautions.ts';
@@ -50,11 +51,18 @@ function sessionData(session: SessionEntry, currency: string) {
       text: say(finding),
       concerns,
     })),
-    claims: session.claims.map(({ measured, difference, ...it }) => ({
-      ...it,
-      measured: measured?.id ?? null,
-      difference,
-    })),
+    claims: session.claims.map((it) => {
+      const { subject, outcome, text } = claimText(it);
+      return {
+        subject,
+        claimed: it.claimed,
+        unit: it.unit,
+        outcome,
+        text,
+        measured: it.measured?.id ?? null,
+        difference: it.difference,
+      };
+    }),
   };
 }
 

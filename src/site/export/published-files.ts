@@ -1,5 +1,5 @@
 import type { Ledger } from '../../ledger/ledger.ts';
-import { comparedPanel, listedPanels } from '../compare/compare-data.ts';
+import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv, panelsJson } from './data-files.ts';
@@ -22,7 +22,7 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger) },
     json('data/offers.json', () => [offersJson(ledger)]),
     json('data/plan.json', () => [planJson(ledger)]),
-    json('data/compare.json', () => [JSON.stringify(listedPanels(ledger))]),
+    json('data/compare.json', () => [JSON.stringify(panelList(ledger))]),
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
     ),

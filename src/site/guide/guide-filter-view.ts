@@ -66,7 +66,7 @@ export function rowDataOf(panel: PanelEntry): string {
     beside('combined'),
     isFigure(figure('flicker-red')) ? beside('red') : 'not-read',
   );
-  const checked = panel.claims.filter((it) => it.outcome !== 'not comparable');
+  const checked = panel.claims.filter((it) => it.outcome !== 'not-comparable');
   const ranges = rangeFilters();
   return encodeRow(
     {

@@ -2,6 +2,7 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import type { FigureOrGap } from '../../measure/figure.ts';
 import { type MetricId, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
+import { claimText } from '../../words/claim-text.ts';
 import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, money, showDate, showFigure } from '../../words/format.ts';
@@ -181,14 +182,17 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     cautions: calledCautions(panel, currency),
     ...(modelled && { modelled }),
     ...(limits && { limits }),
-    claims: panel.claims.map((it) => ({
-      subject: it.subject,
-      claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,
-      measured: it.measured ? showFigure(it.measured, currency).text : 'not measured',
-      outcome: it.text,
-      ...(it.measured && { address: `${panelAddress(slug)}methodology/#${it.measured.metric}` }),
-      ...marked(it.measured ?? undefined),
-    })),
+    claims: panel.claims.map((it) => {
+      const { subject, text } = claimText(it);
+      return {
+        subject,
+        claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,
+        measured: it.measured ? showFigure(it.measured, currency).text : 'not measured',
+        outcome: text,
+        ...(it.measured && { address: `${panelAddress(slug)}methodology/#${it.measured.metric}` }),
+        ...marked(it.measured ?? undefined),
+      };
+    }),
     unchecked: uncheckedClaims(panel),
     ...(beyond && {
       beyond: {

@@ -8,7 +8,7 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { calledCautions } from '../panel/called-cautions.ts';
-import type { Doubted, PlanData, PlanPanel, SpreadAt } from './browser/plan-panel.ts';
+import { type Doubted, PLAN_FORMAT, type PlanData, type PlanPanel, type SpreadAt } from './browser/plan-panel.ts';
 
 const DIGITS = 6;
 /** Decimals of the parts of a beam. */
@@ -20,6 +20,7 @@ export function planJson(ledger: Ledger): string {
   const { guide } = ledger;
   const panels = [...ledger.panels.values()].filter(isListed);
   const data: PlanData = {
+    format: PLAN_FORMAT,
     currency: guide.currency,
     tariff: guide.tariff,
     panels: panels

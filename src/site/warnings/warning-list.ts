@@ -21,9 +21,9 @@ const MOST_FIGURES = 3;
 export function warningList(warnings: readonly Warning[]): string {
   const alike = Map.groupBy(warnings, (it) => [it.severity, it.check, it.file, it.field].join('\n'));
   return [...alike.values()]
-    .map((group) => {
-      const first = group[0] as Warning;
-      return { ...first, more: group.length - 1, figures: [...new Set(group.flatMap((it) => it.figures))] };
+    .flatMap((group) => {
+      const [first, ...more] = group;
+      return first ? [{ ...first, more: more.length, figures: [...new Set(group.flatMap((it) => it.figures))] }] : [];
     })
     .map((it) =>
       [

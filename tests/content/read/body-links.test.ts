@@ -10,7 +10,7 @@ import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 
 const source = (body: string, file = 'a.md', bodyLine = 1): Source => ({
   ...{ file, body, bodyLine, data: {}, yaml: '', yamlLine: 1 },
-  componentOf: () => 1,
+  lineOf: () => 1,
 });
 
 describe('addresses', () => {

@@ -21,7 +21,7 @@ describe('instruments', () => {
     content.edit(PLOVER, 'irradiance: thermopile', 'irradiance: thermopyle');
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, 'thermopyle'),
+      line: content.lineOf(PLOVER, 'thermopyle'),
       field: 'sessions[0].instruments.irradiance',
       found: '"thermopyle"',
       wanted: WANTED,
@@ -33,7 +33,7 @@ describe('instruments', () => {
     content.edit(TEASEL, 'irradiance: thermopile', 'irradiance: pocket-lux');
     expectProblems(content.problems(), {
       file: TEASEL,
-      line: content.componentOf(TEASEL, 'pocket-lux'),
+      line: content.lineOf(TEASEL, 'pocket-lux'),
       field: 'sessions[0].instruments.irradiance',
       found: '"pocket-lux"',
       wanted: WANTED,
@@ -45,7 +45,7 @@ describe('instruments', () => {
     content.edit(PLOVER, 'irradiance: thermopile', 'irradiance: wattmeter');
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, 'irradiance: wattmeter'),
+      line: content.lineOf(PLOVER, 'irradiance: wattmeter'),
       field: 'sessions[0].instruments.irradiance',
       found: '"wattmeter"',
       wanted: WANTED,
@@ -57,7 +57,7 @@ describe('instruments', () => {
     content.edit(PLOVER, 'length: rule', 'temperature: rule');
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, 'temperature: rule'),
+      line: content.lineOf(PLOVER, 'temperature: rule'),
       field: 'sessions[0].instruments.temperature',
       found: '"rule"',
       wanted: 'an instrument for temperature that has a file in content/instruments: there is none yet',
@@ -89,7 +89,7 @@ describe('instruments', () => {
     content.edit(file, from, to);
     expectProblems(content.problems(), {
       file,
-      line: content.componentOf(file, to),
+      line: content.lineOf(file, to),
       field: 'unit',
       found,
       wanted: /^a unit of what it measures: /,
@@ -159,7 +159,7 @@ describe('days that lie ahead', () => {
     content.edit(file, from, `date: ${TOMORROW}`);
     expectProblems(content.problems(), {
       file,
-      line: content.componentOf(file, TOMORROW),
+      line: content.lineOf(file, TOMORROW),
       field,
       found: `"${TOMORROW}"`,
       wanted,
@@ -175,7 +175,7 @@ describe('currencies', () => {
     content.edit(PLOVER, 'currency: GBP', 'currency: USD');
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, 'currency: USD'),
+      line: content.lineOf(PLOVER, 'currency: USD'),
       field: 'prices[1].currency',
       found: '"USD"',
       wanted: 'a currency that the guide can convert: EUR, GBP',
@@ -243,7 +243,7 @@ describe('size classes', () => {
     content.edit('guide.yaml', 'id: large', 'id: small # again');
     const [problem, ...more] = content.problems();
     expect(more).toEqual([]);
-    expect(problem).toMatchObject({ field: 'sizeClasses[1].id', line: content.componentOf('guide.yaml', '# again') });
+    expect(problem).toMatchObject({ field: 'sizeClasses[1].id', line: content.lineOf('guide.yaml', '# again') });
   });
 
   test.each(['Desk', 'full length', '1st', '-desk', 'désk'])('"%s" is no id', (id) => {
@@ -261,7 +261,7 @@ describe('panels', () => {
     );
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, '# again'),
+      line: content.lineOf(PLOVER, '# again'),
       field: 'sessions[1].date',
       found: '"2026-10-01"',
       wanted: /^one session a day: merge the two, or correct the date/,
@@ -281,7 +281,7 @@ describe('panels', () => {
     expect(more).toEqual([]);
     expect(problem).toMatchObject({ field: 'statusReason', found: 'nothing' });
     expect(problem?.wanted).toMatch(/^the reason for the withdrawal/);
-    expect(problem?.line).toBeLessThanOrEqual(content.componentOf(PLOVER, 'status: withdrawn'));
+    expect(problem?.line).toBeLessThanOrEqual(content.lineOf(PLOVER, 'status: withdrawn'));
   });
 
   test('withdrawn with a reason', () => {
@@ -297,7 +297,7 @@ describe('panels', () => {
     const newest = METHODS.find((it) => it.id === 'bench-procedure')?.version;
     expectProblems(content.problems(), {
       file,
-      line: content.componentOf(file, to),
+      line: content.lineOf(file, to),
       field,
       found: '9',
       wanted: `a version of the bench procedure that exists: ${Array.from({ length: newest ?? 0 }, (_, i) => i + 1).join(', ')}`,
@@ -316,7 +316,7 @@ describe('a session under version 2 of the bench procedure', () => {
     );
   const fault = (found: string, line: string) => ({
     file: TEASEL,
-    line: content.componentOf(TEASEL, line),
+    line: content.lineOf(TEASEL, line),
     field: 'sessions[0].beyond',
     found,
     wanted:
@@ -339,7 +339,7 @@ describe('a session under version 2 of the bench procedure', () => {
     expect(others).toEqual([]);
     // Nothing stands there to point at: the line is the session's.
     expectProblems([problem as never], { ...fault('nothing', 'date: 2026-10-02'), line: problem?.line as number });
-    expect(problem?.line).toBeLessThanOrEqual(content.componentOf(TEASEL, 'date: 2026-10-02'));
+    expect(problem?.line).toBeLessThanOrEqual(content.lineOf(TEASEL, 'date: 2026-10-02'));
   });
 
   test('with too few of one kind, struck ones not counted', () => {
@@ -396,7 +396,7 @@ describe('method pages', () => {
     const problems = content.problems().filter((it) => it.field === 'versions');
     expectProblems(problems, {
       file: RANK,
-      line: content.componentOf(RANK, 'versions:'),
+      line: content.lineOf(RANK, 'versions:'),
       field: 'versions',
       found: '3',
       wanted: `${last} as the last version: it is what ${rank?.file} computes`,
@@ -423,7 +423,7 @@ describe('method pages', () => {
 
   test('that leads on to one that is not there', () => {
     content.edit(RANK, 'goodFor: [Tests]', 'goodFor: [Tests]\nrelated: [frontier, step-ups, colour]');
-    const line = content.componentOf(RANK, 'related:');
+    const line = content.lineOf(RANK, 'related:');
     const wanted = /^one of: bench-procedure, .*, plausibility$/;
     expectProblems(
       content.problems(),
@@ -448,7 +448,7 @@ describe('LEDs that were counted', () => {
     content.edit(PLOVER, FIELD, `leds: { ${leds} }\n${FIELD}`);
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, 'leds:'),
+      line: content.lineOf(PLOVER, 'leds:'),
       field: 'leds',
       found,
       wanted: 'LEDs that fit the LED field',

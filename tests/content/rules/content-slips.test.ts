@@ -8,6 +8,7 @@ import { type Loaded, loadLedger } from '../../../src/ledger/load-ledger.ts';
 import type { Warning } from '../../../src/site/warnings/warning.ts';
 import { warningList } from '../../../src/site/warnings/warning-list.ts';
 import { warningsOf } from '../../../src/site/warnings/warnings.ts';
+import { say } from '../../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 
 const PLOVER = 'panels/plover/index.md';
@@ -198,7 +199,7 @@ describe('a slip', () => {
     const { file = PLOVER, from, to, at = to, weight, says } = slip;
     // The paths in an instrument's file depend on whether it has one calibration or a list of them.
     content.edit(file, from, to);
-    const line = content.componentOf(file, at);
+    const line = content.lineOf(file, at);
     const place = `${content.folder}/${file}:${line}`;
     const blocks = blockAt(printed(), weight === 'problem' ? place : `${weight}  ${place}`);
     const text = blocks.join('\n');
@@ -224,7 +225,7 @@ describe('a slip', () => {
     const plover = load().ledger.panels.get('plover');
     expect(plover?.rank).toBeUndefined();
     expect(plover?.byEmitted.rank).toBeUndefined();
-    expect(plover?.rankAbsent).toBe('its range is not known: the session does not name the meter');
+    expect(say(plover?.rankAbsent ?? '')).toBe('its range is not known: the session does not name the meter');
   });
 });
 

@@ -701,7 +701,7 @@ test.each(FAULTS.map((fault) => [fault.name, fault] as const))('%s', (_name, fau
   content.edit(file, from, to);
   expectProblems(content.problems(), {
     file,
-    line: content.componentOf(file, at),
+    line: content.lineOf(file, at),
     field,
     found,
     wanted,

@@ -78,7 +78,7 @@ describe('YAML', () => {
   test.each(SLIPS.map((slip) => [slip.name, slip] as const))('%s', (_name, slip) => {
     const { file = PLOVER, from, to, at = to.split('\n')[0] as string, found, hint } = slip;
     content.edit(file, from, to);
-    expectProblems(content.problems(), { file, line: content.componentOf(file, at), found, wanted: YAML, hint });
+    expectProblems(content.problems(), { file, line: content.lineOf(file, at), found, wanted: YAML, hint });
   });
 
   /** Where the reader notices the slip only later, or more than once, the one message has to lead there. */
@@ -108,7 +108,7 @@ describe('YAML', () => {
     content.edit(PLOVER, from, to);
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, at),
+      line: content.lineOf(PLOVER, at),
       found: `"${at}"`,
       wanted: YAML,
       hint,
@@ -119,7 +119,7 @@ describe('YAML', () => {
     content.edit(PLOVER, 'notes: Nothing happened.', 'notes: "Nothing happened.');
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, '"Nothing happened.'),
+      line: content.lineOf(PLOVER, '"Nothing happened.'),
       found: '"notes: "Nothing happened."',
       wanted: YAML,
       hint: 'a closing " is missing',
@@ -130,8 +130,8 @@ describe('YAML', () => {
     content.edit(PLOVER, 'model: Plover', 'model: Plover\nmodel: Lapwing');
     content.edit(PLOVER, 'hotSpots: None seen.', 'hotSpots: None: seen.');
     expect(content.problems().map((it) => it.line)).toEqual([
-      content.componentOf(PLOVER, 'model: Lapwing'),
-      content.componentOf(PLOVER, 'hotSpots: None: seen.'),
+      content.lineOf(PLOVER, 'model: Lapwing'),
+      content.lineOf(PLOVER, 'hotSpots: None: seen.'),
     ]);
   });
 
@@ -240,7 +240,7 @@ describe('bytes', () => {
 
   test('lines are counted the same with line ends of another system', () => {
     content.edit(PLOVER, 'width: 20 cm', 'width: 20 kg');
-    const line = content.componentOf(PLOVER, 'width: 20 kg');
+    const line = content.lineOf(PLOVER, 'width: 20 kg');
     content.write(PLOVER, content.read(PLOVER).replaceAll('\n', '\r\n'));
     expect(content.problems()).toMatchObject([{ line, field: 'field.width' }]);
   });
@@ -295,7 +295,7 @@ describe('MDX that does not compile', () => {
     expect(more).toEqual([]);
     expect(problem).toMatchObject({
       file: 'content/cautions.mdx',
-      line: content.componentOf('cautions.mdx', bad),
+      line: content.lineOf('cautions.mdx', bad),
       field: '',
       wanted: 'a body that MDX can read',
       hint: 'write &lt; and &#123; for a plain < and {',
@@ -313,7 +313,7 @@ describe('MDX that does not compile', () => {
     expect(content.problems()).toMatchObject([
       {
         file: 'content/panels/plover/index.mdx',
-        line: content.componentOf('panels/plover/index.mdx', 'At x < 3'),
+        line: content.lineOf('panels/plover/index.mdx', 'At x < 3'),
         wanted: 'a body that MDX can read',
       },
     ]);

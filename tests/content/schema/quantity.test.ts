@@ -76,6 +76,8 @@ describe('spellings', () => {
     ['time', '1.5 hrs', '1.5 h'],
     ['time', '90 seconds', '90 s'],
     ['length', '12 centimetres', '12 cm'],
+    ['length', '2 metres', '200 cm'],
+    ['length', '2 meters', '200 cm'],
     ['length', '2 feet', '2 ft'],
     ['length', '7 1/2 in', '7.5 in'],
     ['length', '7½ in', '7.5 in'],

@@ -11,8 +11,14 @@ describe('a reading', () => {
   test('under the lowest of its meter is a bound, not at it', () => {
     expect(standby(0.1)).toEqual([]);
     expect(standby(0.09)).toMatchObject([{ severity: 'doubt', concerns: ['mains-draw-standby'] }]);
-    expect(standby(0)[0]?.finding).toContain('is below what the wattmeter can show, 0.1');
-    expect(standby(0)[0]?.hint).toContain('`<0.1`');
+    expect(standby(0)[0]?.finding).toEqual({
+      code: 'reading-below-reach',
+      value: 0,
+      unit: 'W',
+      instrument: 'wattmeter',
+      lowest: 0.1,
+    });
+    expect(standby(0)[0]?.hint).toEqual({ code: 'write-a-bound', lowest: 0.1 });
   });
 
   test('that is written as a bound is right', () => {
@@ -32,7 +38,13 @@ describe('a reading', () => {
         }),
       );
     expect(grid(1)).toEqual([]);
-    expect(grid(0.9)).toMatchObject([{ concerns: ['mean-irradiance'] }]);
+    expect(grid(0.9)).toMatchObject([
+      {
+        finding: { code: 'reading-below-reach', value: 0.9, unit: 'mW/cm²', instrument: 'thermopile', lowest: 1 },
+        hint: { code: 'look-at-unit-and-range' },
+        concerns: ['mean-irradiance'],
+      },
+    ]);
   });
 
   test('of flicker that looks like a fraction is told of once, by the other check', () => {

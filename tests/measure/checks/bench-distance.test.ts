@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { benchDistance } from '../../../src/measure/checks/bench-distance.ts';
+import type { DistanceOf } from '../../../src/measure/checks/check.ts';
 import { facts } from './facts.ts';
 
-const flags = (value: number, part: { isBench?: boolean; reference?: number } = {}) =>
+const flags = (value: number, { of = 'claim', reference = 15.24 }: { of?: DistanceOf; reference?: number } = {}) =>
   benchDistance.run(
     facts({
-      reference: part.reference ?? 15.24,
-      distances: [{ what: 'The distance', value, at: ['session', 'distance'], concerns: ['mean-irradiance'], ...part }],
+      reference,
+      distances: [{ of, value, at: ['session', 'distance'], concerns: ['mean-irradiance'] }],
     }),
   );
 
@@ -14,8 +15,8 @@ describe('a distance that was set', () => {
   test('of 6 cm where the guide has 6 in: inches were meant', () => {
     const [flag] = flags(6);
     expect(flag).toMatchObject({ severity: 'doubt', concerns: ['mean-irradiance'], at: ['session', 'distance'] });
-    expect(flag?.finding).toContain("6 cm; the guide's own is 15.2 cm, which is 6 in");
-    expect(flag?.hint).toContain('write `6 in`');
+    expect(flag?.finding).toEqual({ code: 'distance-of-inches', of: 'claim', value: 6, reference: 15.24 });
+    expect(flag?.hint).toEqual({ code: 'inches-for-centimetres', value: 6 });
   });
 
   // 6 in are 15.24 cm; two per cent of that either way are 5.88 and 6.12 as a number of inches.
@@ -36,8 +37,10 @@ describe('a distance that was set', () => {
   });
 
   test('of the bench is odd under 10 cm, not at it', () => {
-    expect(flags(9.9, { isBench: true })).toHaveLength(1);
-    expect(flags(10, { isBench: true })).toEqual([]);
+    expect(flags(9.9, { of: 'bench' })).toMatchObject([
+      { finding: { code: 'bench-too-near', value: 9.9, nearest: 10 }, hint: { code: 'inches-for-centimetres' } },
+    ]);
+    expect(flags(10, { of: 'bench' })).toEqual([]);
     expect(flags(9.9)).toEqual([]);
   });
 });

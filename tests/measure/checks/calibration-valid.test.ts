@@ -13,9 +13,12 @@ const flags = (due: string, sessionDate = '2026-03-02') =>
 describe('a calibration', () => {
   test('that ran out before the session is doubtful, for all that the meter reads', () => {
     expect(flags('2026-03-01')).toMatchObject([{ severity: 'doubt', concerns: ['mean-irradiance', 'optical-power'] }]);
-    expect(flags('2025-12-31')[0]?.finding).toContain(
-      'The calibration of the irradiance meter ran out on 2025-12-31, before the session of 2026-03-02.',
-    );
+    expect(flags('2025-12-31')[0]?.finding).toEqual({
+      code: 'calibration-run-out',
+      instrument: 'irradiance meter',
+      due: '2025-12-31',
+      session: '2026-03-02',
+    });
   });
 
   test('holds on the day it is due, and before', () => {

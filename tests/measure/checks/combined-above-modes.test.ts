@@ -21,7 +21,12 @@ describe('both channels together', () => {
     expect(flags(100, 50, 120)).toMatchObject([
       { concerns: ['peak-irradiance-combined', 'peak-irradiance-near-infrared'] },
     ]);
-    expect(flags(100, 50, 120)[0]?.finding).toContain('100 mW/cm², below 120 mW/cm² with near-infrared alone');
+    expect(flags(100, 50, 120)[0]?.finding).toEqual({
+      code: 'combined-below-mode',
+      combined: 100,
+      mode: 'near-infrared',
+      alone: 120,
+    });
   });
 
   test('below each of them raise a flag for each', () => {

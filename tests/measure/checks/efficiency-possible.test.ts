@@ -19,8 +19,8 @@ describe('an efficiency', () => {
   });
 
   test('is named with its number and the limit', () => {
-    expect(flagsAt(64.27)[0]?.finding).toMatch(/^An efficiency of 64.3 % is odd: .* 60 %/);
-    expect(flagsAt(92)[0]?.finding).toMatch(/^An efficiency of 92 % is not possible: .* 81 %/);
+    expect(flagsAt(64.27)[0]?.finding).toEqual({ code: 'efficiency-odd', percent: 64.27, limit: 60 });
+    expect(flagsAt(92)[0]?.finding).toEqual({ code: 'efficiency-impossible', percent: 92, limit: 81 });
   });
 
   test.each(['efficiency-red', 'efficiency-near-infrared', 'efficiency-combined-net', 'efficiency-red-net'])(

@@ -12,9 +12,11 @@ describe('an LED field', () => {
       { severity: 'impossible', concerns: ['led-area', 'field-width', 'field-height'] },
     ]);
     expect(flags(size(28, 66.1), size(31, 66))).toHaveLength(1);
-    expect(flags(size(35, 61), size(31, 66))[0]?.finding).toContain(
-      '35 × 61 cm, does not fit into the housing, 31 × 66 cm',
-    );
+    expect(flags(size(35, 61), size(31, 66))[0]?.finding).toEqual({
+      code: 'field-larger-than-housing',
+      field: size(35, 61),
+      housing: size(31, 66),
+    });
   });
 
   test('of a smaller area that still does not fit is impossible', () => {

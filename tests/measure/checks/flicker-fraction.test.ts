@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { flickerFraction } from '../../../src/measure/checks/flicker-fraction.ts';
+import { flickerFraction, USUAL_STEP } from '../../../src/measure/checks/flicker-fraction.ts';
 import { figure } from '../make.ts';
 import { facts } from './facts.ts';
 
@@ -15,9 +15,14 @@ describe('a flicker reading', () => {
   test('of 0.14 % by a meter that shows 0.5 % at least: says both ways to write it', () => {
     const [flag] = flags(0.14);
     expect(flag).toMatchObject({ severity: 'doubt', concerns: ['flicker-combined'] });
-    expect(flag?.finding).toContain('the sampler shows nothing under 0.5 %. As a fraction it would be 14 %.');
-    expect(flag?.hint).toContain('`14 %`');
-    expect(flag?.hint).toContain('`<0.5 %`');
+    expect(flag?.finding).toEqual({
+      code: 'flicker-odd',
+      percent: 0.14,
+      instrument: 'sampler',
+      limit: 'lowest',
+      limitPercent: 0.5,
+    });
+    expect(flag?.hint).toEqual({ code: 'percent-for-fraction', percent: expect.closeTo(14, 9), lowest: 0.5 });
   });
 
   test.each([
@@ -34,7 +39,9 @@ describe('a flicker reading', () => {
 
   test('of 0.14 % is taken from a meter that can show it', () => {
     expect(flags(0.14, { lowest: 0.01, step: 0.01 })).toEqual([]);
-    expect(flags(0.145, { lowest: 0.01, step: 0.01 })).toHaveLength(1);
+    expect(flags(0.145, { lowest: 0.01, step: 0.01 })).toMatchObject([
+      { finding: { limit: 'step', limitPercent: 0.01 }, hint: { lowest: 0.01 } },
+    ]);
   });
 
   test('without a meter: a tenth of a per cent is what meters show', () => {
@@ -45,7 +52,12 @@ describe('a flicker reading', () => {
           instruments: [{ kind: 'flicker', name: undefined, metrics: ['flicker-red'] }],
         }),
       );
-    expect(named(0.14)).toHaveLength(1);
+    expect(named(0.14)).toMatchObject([
+      {
+        finding: { instrument: undefined, limit: 'step', limitPercent: USUAL_STEP },
+        hint: { code: 'percent-for-fraction', lowest: USUAL_STEP },
+      },
+    ]);
     expect(named(0.1)).toEqual([]);
   });
 

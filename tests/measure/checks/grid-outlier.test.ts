@@ -2,13 +2,20 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gridOutlier } from '../../../src/measure/checks/grid-outlier.ts';
 import { OUTLIER_Z, SMALLEST_OUTLIER } from '../../../src/measure/thresholds.ts';
-import { say } from '../../../src/words/say.ts';
 import { HOT_MIDDLE } from '../../references/grid.ts';
 import { RUNS } from '../make.ts';
 import { facts } from './facts.ts';
 
 const flags = (gridPoints: Array<number | null>, gridColumns = 3) =>
   gridOutlier.run(facts({ gridPoints, gridColumns }));
+
+/** Column and row, from 1, of each point that is flagged. */
+const places = (points: Array<number | null>, columns?: number) =>
+  flags(points, columns).map(({ finding, at }) => {
+    if (typeof finding === 'string' || finding.code !== 'grid-point-outlier') throw new Error('another finding');
+    expect(at).toEqual(['session', 'grid', 'rows', finding.row - 1, finding.column - 1]);
+    return [finding.column, finding.row];
+  });
 
 /** A field that falls off towards its edges as a product of rows and columns, read by a hand that is off by 1 %. */
 const BELL = [48, 61, 49, 63, 80, 62, 50, 61, 48];
@@ -17,15 +24,16 @@ const belled = (index: number, value: number | null) => BELL.with(index, value a
 describe('a grid point', () => {
   test('far above or below what its row and column make likely is doubtful', () => {
     expect(flags(belled(4, 120))).toMatchObject([{ severity: 'doubt', concerns: ['mean-irradiance'] }]);
-    expect(flags(belled(4, 120))[0]?.finding).toContain('Grid point 2 of row 2 reads 120 mW/cm²');
-    expect(flags(belled(7, 5))[0]?.finding).toContain('Grid point 2 of row 3 reads 5 mW/cm²');
+    expect(flags(belled(4, 120))[0]?.finding).toMatchObject({ column: 2, row: 2, value: 120, limit: OUTLIER_Z });
+    expect(flags(belled(7, 5))[0]?.finding).toMatchObject({ column: 2, row: 3, value: 5 });
     expect(flags(belled(0, 80))).toHaveLength(1);
     expect(flags(belled(0, 20))).toHaveLength(1);
   });
 
   test('says what would be likely there', () => {
     // 61 × 50 / 48.5 or so: the fall-off of the neighbours.
-    expect(flags(belled(8, 20))[0]?.finding).toMatch(/make (47|48|49)(\.\d)? mW\/cm² likely/);
+    const [flag] = flags(belled(8, 20));
+    expect(flag?.finding).toMatchObject({ code: 'grid-point-outlier', likely: expect.closeTo(48.3, 0) });
   });
 
   test('of an even grid is nothing odd', () => {
@@ -40,9 +48,7 @@ describe('a grid point', () => {
   test('of a middle that is brighter than its row and column make likely is odd', () => {
     // 100 × 100 / 80 = 125.
     expect(flags(HOT_MIDDLE.flat())).toHaveLength(1);
-    expect(flags(HOT_MIDDLE.flat())[0]?.finding).toContain(
-      'reads 140 mW/cm² where its row and column make 125 mW/cm² likely',
-    );
+    expect(flags(HOT_MIDDLE.flat())[0]?.finding).toMatchObject({ value: 140, likely: expect.closeTo(125, 9) });
   });
 
   test('of any field that is a product of rows and columns is nothing odd', () => {
@@ -63,8 +69,7 @@ describe('a grid point', () => {
       fc.property(effects, effects, fc.nat(8), off, (rows, columns, index, factor) => {
         const points = rows.flatMap((a) => columns.map((b) => 100 * a * b));
         points[index] = (points[index] as number) * factor;
-        const found = flags(points).map((it) => say(it.finding).split(' reads')[0]);
-        expect(found).toEqual([`Grid point ${(index % 3) + 1} of row ${Math.floor(index / 3) + 1}`]);
+        expect(places(points)).toEqual([[(index % 3) + 1, Math.floor(index / 3) + 1]]);
       }),
       RUNS,
     );
@@ -96,14 +101,13 @@ describe('a grid point', () => {
 
   test('keeps its place where another one was struck out', () => {
     const struck: Array<number | null> = belled(5, 140).with(0, null);
-    expect(flags(struck).map((it) => say(it.finding).split(' reads')[0])).toEqual(['Grid point 3 of row 2']);
+    expect(places(struck)).toEqual([[3, 2]]);
     const wide = [48, 61, 60, 49, 63, 80, 79, 62, 50, 20, 62, 48];
-    expect(flags(wide, 4).map((it) => say(it.finding).split(' reads')[0])).toEqual(['Grid point 2 of row 3']);
+    expect(places(wide, 4)).toEqual([[2, 3]]);
   });
 
   test('of two rows is flagged alone, without its sound neighbour', () => {
-    const found = flags([78, 80, 79, 81, 140, 82, 77, 80], 4).map((it) => say(it.finding).split(' reads')[0]);
-    expect(found).toEqual(['Grid point 1 of row 2']);
+    expect(places([78, 80, 79, 81, 140, 82, 77, 80], 4)).toEqual([[1, 2]]);
   });
 
   test('needs four others to stand out from', () => {

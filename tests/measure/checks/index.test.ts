@@ -1,9 +1,12 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CHECKS, flagsOf } from '../../../src/measure/checks/index.ts';
 import { checkQuantity } from '../../../src/measure/irradiance/claims.ts';
+import { say } from '../../../src/words/say.ts';
 import { figure } from '../make.ts';
 import { facts } from './facts.ts';
+
+const FOLDER = new URL('../../../src/measure/checks/', import.meta.url);
 
 /** Everything wrong at once. */
 const ODD = facts({
@@ -20,7 +23,7 @@ const ODD = facts({
   field: { width: 50, height: 100 },
   priceDate: '2025-01-01',
   calibrations: [{ instrument: 'irradiance meter', due: '2025-01-10', reads: ['mean-irradiance'] }],
-  distances: [{ what: 'The bench distance', value: 6, at: ['session', 'distance'], concerns: ['mean-irradiance'] }],
+  distances: [{ of: 'bench', value: 6, at: ['session', 'distance'], concerns: ['mean-irradiance'] }],
   warmUp: 20,
   ledCount: 10,
   instruments: [
@@ -34,14 +37,17 @@ const ODD = facts({
 
 describe('the list of checks', () => {
   test('holds each file of the folder once, by its name', () => {
-    const files = readdirSync(new URL('../../../src/measure/checks/', import.meta.url))
+    const files = readdirSync(FOLDER)
       .map((name) => name.replace(/\.ts$/, ''))
-      .filter((name) => name !== 'check' && name !== 'index');
+      .filter((name) => !['check', 'index', 'smaller-unit'].includes(name));
     expect(CHECKS.map((check) => check.id).toSorted()).toEqual(files.toSorted());
   });
 
-  test('says of each check what it guards against', () => {
-    for (const check of CHECKS) expect(check.guards).toMatch(/^[A-Z].+\.$/);
+  test('says above each check what it guards against', () => {
+    for (const { id } of CHECKS) {
+      const source = readFileSync(new URL(`${id}.ts`, FOLDER), 'utf8');
+      expect(source, id).toMatch(/\.\s+\*\/\nexport const \w+: Check = /);
+    }
   });
 });
 
@@ -57,8 +63,11 @@ describe('all checks together', () => {
 
   test('give whole sentences with numbers, and name the figures they concern', () => {
     for (const flag of flagsOf(ODD)) {
-      expect(flag.finding).toMatch(/^[A-Z].*\d.*\.$/);
-      expect(flag.finding).not.toMatch(/NaN|undefined|null/);
+      expect(say(flag.finding)).toMatch(/^[A-Z].*\d.*\.$/);
+      for (const it of [flag.finding, flag.hint ?? '']) {
+        expect(say(it)).not.toMatch(/NaN|undefined|null|object/);
+        expect(JSON.stringify(it)).not.toContain('null');
+      }
       expect(flag.concerns.length).toBeGreaterThan(0);
     }
   });

@@ -24,8 +24,9 @@ describe('red and near-infrared', () => {
   test('further off are doubtful, on either side', () => {
     expect(flags(100, 60, 55.1)).toMatchObject([{ severity: 'doubt' }]);
     expect(flags(100, 45, 39.9)).toMatchObject([{ severity: 'doubt' }]);
-    expect(flags(100, 60, 60)[0]?.finding).toContain('add up to 120 mW/cm², 20 % above the 100 mW/cm²');
-    expect(flags(100, 40, 40)[0]?.finding).toContain('add up to 80 mW/cm², 20 % below the 100 mW/cm²');
+    const finding = (infrared: number) => flags(100, 40, infrared)[0]?.finding;
+    expect(finding(80)).toEqual({ code: 'modes-not-adding-up', sum: 120, combined: 100, percent: 20 });
+    expect(finding(40)).toEqual({ code: 'modes-not-adding-up', sum: 80, combined: 100, percent: -20 });
     expect(flags(100, 40, 40)[0]?.concerns).toHaveLength(3);
   });
 

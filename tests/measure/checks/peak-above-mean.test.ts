@@ -10,7 +10,7 @@ describe('a peak', () => {
     expect(flags(79.9, 80)).toMatchObject([
       { severity: 'impossible', concerns: ['peak-irradiance-combined', 'mean-irradiance'] },
     ]);
-    expect(flags(70, 80)[0]?.finding).toContain('70 mW/cm², is below the mean of the grid, 80 mW/cm²');
+    expect(flags(70, 80)[0]?.finding).toEqual({ code: 'peak-below-mean', peak: 70, mean: 80 });
   });
 
   test('at or above the mean is nothing odd', () => {

@@ -13,7 +13,12 @@ describe('a price', () => {
     expect(flags('2026-01-01', '2026-04-02')).toMatchObject([
       { severity: 'note', concerns: ['real-price', 'price-per-watt'] },
     ]);
-    expect(flags('2026-01-01', '2026-04-02')[0]?.finding).toContain('91 days old (2026-01-01); after 90 days');
+    expect(flags('2026-01-01', '2026-04-02')[0]?.finding).toEqual({
+      code: 'price-stale',
+      days: 91,
+      date: '2026-01-01',
+      limit: 90,
+    });
   });
 
   test('counts calendar days across the changes of the clock and leap days', () => {

@@ -11,8 +11,11 @@ describe('the field of a room', () => {
     // 1 mG = 0.1 µT.
     const [flag] = magnetic(0.5);
     expect(flag).toMatchObject({ severity: 'doubt', concerns: ['magnetic-field-off', 'magnetic-field-on'] });
-    expect(flag?.finding).toContain('0.5 µT, is 10 times that of the other 5 sessions, 0.05 µT in the middle');
-    expect(flag?.hint).toContain('write `0.5 mG`');
+    expect(flag?.finding).toMatchObject({
+      code: 'room-unlike-others',
+      ...{ field: 'magnetic', value: 0.5, times: 10, count: 5, usual: 0.05, unit: 'µT', typed: 'mG', factor: 10 },
+    });
+    expect(flag?.hint).toMatchObject({ code: 'smaller-unit-meant', value: 0.5, unit: 'µT', typed: 'mG' });
   });
 
   test.each([
@@ -26,7 +29,11 @@ describe('the field of a room', () => {
   });
 
   test('of radio and of electric fields by a thousand', () => {
-    expect(flags('radio-field-off', 5, 0.005)[0]?.hint).toContain('write `5 uW/m2`');
+    expect(flags('radio-field-off', 5, 0.005)[0]?.hint).toMatchObject({
+      value: 5,
+      unit: 'mW/m²',
+      typed: 'uW/m2',
+    });
     expect(flags('radio-field-off', 2.4, 0.005)).toEqual([]);
     expect(flags('electric-field-off', 4000, 4)).toHaveLength(1);
     expect(flags('electric-field-off', 40, 4)).toEqual([]);

@@ -8,6 +8,7 @@ import { describe, expect, test } from 'vitest';
 import type { Session } from '../../../src/content/schema/session.ts';
 import { axisInfrared } from '../../../src/ledger/axis-infrared.ts';
 import { cautiousEnd } from '../../../src/measure/exposure/cautious-end.ts';
+import type { EyeDistance } from '../../../src/measure/exposure/eye-distances.ts';
 import { nearInfraredFromMode } from '../../../src/measure/exposure/infrared-results.ts';
 import { type Infrared, shareAt } from '../../../src/measure/exposure/infrared-shares.ts';
 import { readingFigure } from '../../../src/measure/reading.ts';
@@ -106,7 +107,7 @@ function read(panel: Panel, seed: number, distances: readonly number[]): Infrare
 }
 
 /** Shares of panels whose truth lies at or under the cautious end, and at or over the mild one. */
-function held(all: readonly Panel[], distance: number, sweep: readonly number[]) {
+function held(all: readonly Panel[], distance: EyeDistance, sweep: readonly number[]) {
   let [under, over] = [0, 0];
   all.forEach((panel, i) => {
     const truth = 10 * highest(panel, distance, infraredOf);
@@ -126,7 +127,7 @@ describe.each([
   ['narrower than red', NARROW],
   ['as wide as red or wider', WIDE],
 ])('near-infrared %s', (_, all) => {
-  test.each([30, 60])('without a sweep: at %d cm the truth lies in the range', (distance) => {
+  test.each([30, 60] as const)('without a sweep: at %d cm the truth lies in the range', (distance) => {
     const { under, over } = held(all, distance, []);
     expect(under).toBeGreaterThanOrEqual(0.97);
     expect(over).toBeGreaterThanOrEqual(0.97);
@@ -138,7 +139,7 @@ describe.each([
     // Between readings, and beyond the last.
     [30, [REFERENCE, 20, 45]],
     [60, [REFERENCE, 20, 45]],
-  ])('with a sweep: at %d cm, read at %j, the truth lies at or under the cautious end', (distance, sweep) => {
+  ] as const)('with a sweep: at %d cm, read at %j, the truth lies at or under the cautious end', (distance, sweep) => {
     const { under, over } = held(all, distance, sweep);
     expect(under).toBeGreaterThanOrEqual(0.97);
     expect(over).toBeGreaterThanOrEqual(0.9);

@@ -54,10 +54,10 @@ describe('all warnings', () => {
       return it && [it.file.replace(`${content.folder}/`, ''), it.line, it.field];
     };
     // An efficiency is made from the optical power, and that from the grid.
-    expect(place('efficiency-possible')).toEqual([PLOVER, content.componentOf(PLOVER, 'grid:'), 'sessions[0].grid']);
-    expect(place('warm-up-time')).toEqual([PLOVER, content.componentOf(PLOVER, 'warmUp: 20'), 'sessions[0].warmUp']);
+    expect(place('efficiency-possible')).toEqual([PLOVER, content.lineOf(PLOVER, 'grid:'), 'sessions[0].grid']);
+    expect(place('warm-up-time')).toEqual([PLOVER, content.lineOf(PLOVER, 'warmUp: 20'), 'sessions[0].warmUp']);
     const teasel = 'panels/teasel/index.md';
-    expect(place('price-age')).toEqual([teasel, content.componentOf(teasel, '- date: 2026-01-05'), 'prices[0]']);
+    expect(place('price-age')).toEqual([teasel, content.lineOf(teasel, '- date: 2026-01-05'), 'prices[0]']);
   });
 
   test('find the line of an older session in a file that is not in order of days', () => {
@@ -66,7 +66,7 @@ describe('all warnings', () => {
     const older = `  - date: 2026-02-01\n    methodVersion: 1\n    instruments: { irradiance: thermopile }\n    warmUp: 31\n    peak: { combined: 50 }`;
     content.write(PLOVER, `${head}sessions:\n${session.slice(0, body)}\n${older}${session.slice(body)}`);
     const [warning] = warningsOf(load()).filter((it) => it.check === 'warm-up-time');
-    expect(warning).toMatchObject({ line: content.componentOf(PLOVER, 'warmUp: 31'), field: 'sessions[1].warmUp' });
+    expect(warning).toMatchObject({ line: content.lineOf(PLOVER, 'warmUp: 31'), field: 'sessions[1].warmUp' });
   });
 
   test('name what belongs to the panel once, however many sessions flag it', () => {
@@ -83,7 +83,7 @@ describe('all warnings', () => {
     content.write(PLOVER, `${head.replace('width: 24 cm', 'width: 12 cm')}---\n`);
     expect(warningsOf(load()).map((it) => [it.check, it.line])).toContainEqual([
       'field-within-housing',
-      content.componentOf(PLOVER, 'field:'),
+      content.lineOf(PLOVER, 'field:'),
     ]);
   });
 

@@ -6,12 +6,12 @@
 import { listed } from '../../../words/format.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { unpackFigures } from '../../shared/browser/figure-pack.ts';
-import { readJson } from '../../shared/browser/read-json.ts';
+import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { showUnits } from '../../shared/browser/units.ts';
 import { askedPanels, compareAddress, MOST_PANELS } from './compare-address.ts';
 import { comparison } from './compare-view.ts';
 import type { ComparedContender } from './compare-words.ts';
-import type { ComparedPanel, ListedPanel } from './compared-panel.ts';
+import { COMPARE_FORMAT, type ComparedPanel, type ListedPanel, type PanelList } from './compared-panel.ts';
 
 const form = document.querySelector<HTMLFormElement>('form[data-compare]');
 const select = form?.querySelector('select');
@@ -83,6 +83,9 @@ class Comparison {
     if (turn !== this.#turn) return;
     const contenders = answers.flatMap((it) => (it.status === 'fulfilled' ? [it.value] : []));
     const unread = slugs.filter((_, i) => answers[i]?.status === 'rejected').map((it) => this.#nameOf(it));
+    const outdated = answers
+      .map((it) => (it.status === 'rejected' ? it.reason : undefined))
+      .find((it) => it instanceof OtherFormat);
     this.#place.replaceChildren(...comparison(contenders));
     showUnits(this.#place);
     const names = contenders.map((it) => it.panel.name);
@@ -90,6 +93,7 @@ class Comparison {
     this.#say([
       ...said,
       ...(unread.length > 0 ? [`The figures of ${listed(unread)} could not be read.`] : []),
+      ...(outdated ? [`${outdated.message.charAt(0).toUpperCase()}${outdated.message.slice(1)}.`] : []),
       ...(names.length === 0 ? ['No panel is chosen yet. Pick two to five.'] : []),
       ...(names.length === 1 ? [`One panel is shown: ${names[0]}. Add another to compare it with.`] : []),
       ...(names.length > 1 ? [`${names.length} panels side by side: ${listed(names)}. The first is ${names[0]}.`] : []),
@@ -108,7 +112,7 @@ class Comparison {
   #file(slug: string): Promise<ComparedContender> {
     const known = this.#files.get(slug);
     if (known) return known;
-    const file = readJson<ComparedPanel>(`/data/compare/${slug}.json`, 'the figures').then((panel) => ({
+    const file = readJson<ComparedPanel>(`/data/compare/${slug}.json`, 'the figures', COMPARE_FORMAT).then((panel) => ({
       panel,
       figures: unpackFigures(panel),
     }));
@@ -164,15 +168,15 @@ if (form && select && chosenList && status && place) {
   form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());
   try {
-    const comparisonOfPage = new Comparison(
-      await readJson<ListedPanel[]>('/data/compare.json', 'the list of panels'),
-      select,
-      [chosenList, status, place],
-    );
+    const { panels } = await readJson<PanelList>('/data/compare.json', 'the panels', COMPARE_FORMAT);
+    const comparisonOfPage = new Comparison(panels, select, [chosenList, status, place]);
     form.addEventListener('submit', () => comparisonOfPage.addPicked());
     addEventListener('popstate', () => comparisonOfPage.readAddress());
     comparisonOfPage.readAddress();
-  } catch {
-    status.textContent = 'The list of panels could not be read. Load the page again, or open the panels’ own pages.';
+  } catch (error) {
+    status.textContent =
+      error instanceof OtherFormat
+        ? `Nothing can be compared now: ${error.message}.`
+        : 'The list of panels could not be read. Load the page again, or open the panels’ own pages.';
   }
 }

@@ -17,7 +17,7 @@ export interface Size {
 
 /** One panel as the comparison reads it: `data/compare/SLUG.json`. */
 export interface ComparedPanel extends FigurePack {
-  format: number;
+  format: typeof COMPARE_FORMAT;
   slug: string;
   /** Maker and model. */
   name: string;
@@ -53,7 +53,13 @@ export interface ReadDistance {
   written: string;
 }
 
-/** An entry of the short list of panels: `data/compare.json`. */
+/** The short list of panels: `data/compare.json`. */
+export interface PanelList {
+  format: typeof COMPARE_FORMAT;
+  panels: ListedPanel[];
+}
+
+/** An entry of it. */
 export interface ListedPanel {
   slug: string;
   name: string;

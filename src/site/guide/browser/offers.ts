@@ -4,11 +4,15 @@ import type { Contender } from '../../../measure/money/ranking.ts';
 import { type Said, verbatim } from '../../../measure/statement.ts';
 import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../../measure/uncertainty.ts';
 
+/** Version of the file's form; goes up when a field changes its meaning or goes. */
+export const OFFERS_FORMAT = 1;
+
 /**
  * Prices and powers of the ranked panels in a small form, from which ranks, step-ups and the frontier can be reckoned
  * anew with other prices. Errors that no two panels share are put together as one, which changes nothing in a ranking.
  */
 export interface PackedOffers {
+  format: typeof OFFERS_FORMAT;
   currency: string;
   /** Errors that panels share. */
   lines: Array<{ key: string; distribution: ErrorSource['distribution']; nu: number | null }>;
@@ -114,7 +118,7 @@ export function packOffers(
     optical: pack(optical),
     ...(emitted && { emitted: pack(emitted) }),
   }));
-  return { currency, lines, tables, panels };
+  return { format: OFFERS_FORMAT, currency, lines, tables, panels };
 }
 
 /** A panel's power as a contender for a ranking, at a price. */

@@ -11,7 +11,14 @@ import { type Contender, type Rank, rankByPricePerWatt } from '../../../measure/
 import { type StepUp, stepUps } from '../../../measure/money/step-ups.ts';
 import { money, type Shown, showFigure } from '../../../words/format.ts';
 import { readJson } from '../../shared/browser/read-json.ts';
-import { areMeasuredAlike, contenderOf, type PackedOffer, type PackedOffers, type PerWatt } from './offers.ts';
+import {
+  areMeasuredAlike,
+  contenderOf,
+  OFFERS_FORMAT,
+  type PackedOffer,
+  type PackedOffers,
+  type PerWatt,
+} from './offers.ts';
 
 /** Prices as the reader has them. */
 export interface OwnPrices {
@@ -46,7 +53,7 @@ export interface Calculation {
 }
 
 /** Reads the file of offers. */
-export const loadOffers = () => readJson<PackedOffers>('/data/offers.json', 'the prices');
+export const loadOffers = () => readJson<PackedOffers>('/data/offers.json', 'the prices', OFFERS_FORMAT);
 
 /** The price of a panel as the reader has it. */
 export function priceOf(offer: PackedOffer, { own, extra }: OwnPrices): number {

@@ -30,8 +30,12 @@ export interface PlanPanel {
 /** What of a plan can be in doubt. */
 export type Doubted = 'mean' | 'peak' | 'mains' | 'infrared';
 
+/** Version of the file's form; goes up when a field changes its meaning or goes. */
+export const PLAN_FORMAT = 1;
+
 /** What the planner's page fetches. */
 export interface PlanData {
+  format: typeof PLAN_FORMAT;
   currency: string;
   tariff: { price: number; date: string; source: string };
   panels: PlanPanel[];

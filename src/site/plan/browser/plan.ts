@@ -1,11 +1,11 @@
 /** The planner's page: what a session comes to, as the reader types. */
-import { readJson } from '../../shared/browser/read-json.ts';
+import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { type Plan, planAddress, readPlan } from './plan-address.ts';
 import { calculatePlan, eyeShare } from './plan-calculation.ts';
 import { cautionNotice } from './plan-cautions.ts';
 import { eyeWords } from './plan-eye-words.ts';
 import { fillForm, find, inChosenUnit, planFields, readForm } from './plan-form.ts';
-import type { PlanData, PlanPanel } from './plan-panel.ts';
+import { PLAN_FORMAT, type PlanData, type PlanPanel } from './plan-panel.ts';
 import { planResult } from './plan-result.ts';
 import { planSummary } from './plan-words.ts';
 
@@ -17,9 +17,12 @@ async function start(place: HTMLFormElement): Promise<void> {
   const said = find('[data-plan-said]');
   let data: PlanData;
   try {
-    data = await readJson('/data/plan.json', 'the panels');
-  } catch {
-    said.textContent = 'The panels could not be read, so nothing can be planned now.';
+    data = await readJson<PlanData>('/data/plan.json', 'the panels', PLAN_FORMAT);
+  } catch (error) {
+    said.textContent =
+      error instanceof OtherFormat
+        ? `Nothing can be planned now: ${error.message}.`
+        : 'The panels could not be read, so nothing can be planned now.';
     return;
   }
   const panels = new Map(data.panels.map((it) => [it.slug, it]));

@@ -1,11 +1,12 @@
+import { fields } from '../../../content/read/fields.ts';
 import { calibrationsOf } from '../../../content/rules/calibrations.ts';
-import { fields } from '../../../content/rules/fields.ts';
 import type { InstrumentKind } from '../../../content/schema/instrument.ts';
 import type { Loaded } from '../../../ledger/load-ledger.ts';
+import { rounded } from '../../../words/rounded.ts';
 import { type Warning, warningAt } from '../warning.ts';
 
 /**
- * Relative uncertainties, %, under which no calibration of a bench meter comes, but a fraction typed for a percentage
+ * Relative uncertainties, %, under which no calibration of a bench instrument comes, but a fraction typed for a percentage
  * does: 0.04 for 4 %. Our own choice. Lengths, wavelengths and temperatures are known far better, and levels in dB
  * have no share.
  */
@@ -30,8 +31,8 @@ export function calibrationFractions({ content }: Loaded): Warning[] {
           warningAt(source, at, {
             severity: 'doubt',
             check: 'calibration-fraction',
-            text: `A calibration of ${relative} % is better than meters for ${data.measures} reach, and makes every interval that rests on it too narrow. As a fraction it would be ${Number((100 * relative).toPrecision(4))} %.`,
-            hint: `the field is in %: if a fraction was typed, write ${Number((100 * relative).toPrecision(4))}`,
+            text: `A calibration of ${relative} % is better than meters for ${data.measures} reach, and makes every interval that rests on it too narrow. As a fraction it would be ${rounded(100 * relative, 4)} %.`,
+            hint: `the field is in %: if a fraction was typed, write ${rounded(100 * relative, 4)}`,
           }),
         ];
       }),

@@ -1,6 +1,7 @@
 import { median } from 'simple-statistics';
 import type { Loaded } from '../../../ledger/load-ledger.ts';
 import { isFigure } from '../../../measure/figure.ts';
+import { rounded } from '../../../words/rounded.ts';
 import { type Warning, warningAt } from '../warning.ts';
 
 /** A price per watt this many times the middle of the others, or this part of it, is odd. Our own choice. */
@@ -28,12 +29,10 @@ export function farFromOthers({ content, ledger }: Loaded): Warning[] {
       warningAt(entry.source, ['prices'], {
         severity: 'doubt',
         check: 'far-from-others',
-        text: `A price of ${words(value)} ${currency} for each optical watt is far from that of the other ${priced.length - 1} panels, ${words(others)} ${currency}/W in the middle.`,
+        text: `A price of ${rounded(value)} ${currency} for each optical watt is far from that of the other ${priced.length - 1} panels, ${rounded(others)} ${currency}/W in the middle.`,
         hint: 'look at the price, the LED field and the unit of the readings again',
         figures: ['price-per-watt', 'optical-power', 'real-price'],
       }),
     ];
   });
 }
-
-const words = (value: number) => Number(value.toPrecision(3)).toString();

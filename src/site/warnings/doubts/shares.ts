@@ -1,6 +1,7 @@
-import { fields } from '../../../content/rules/fields.ts';
+import { fields } from '../../../content/read/fields.ts';
 import { SHARES, sharesOf } from '../../../content/rules/shares-in-percent.ts';
 import type { Loaded } from '../../../ledger/load-ledger.ts';
+import { rounded } from '../../../words/rounded.ts';
 import { type Warning, warningAt } from '../warning.ts';
 
 /** How far a sum of shares may be from 100 %, for rounding on a label. Our own choice. */
@@ -18,7 +19,7 @@ export function sharesAddUp({ content }: Loaded): Warning[] {
           warningAt(source, list.path, {
             severity: 'doubt',
             check: 'shares-add-up',
-            text: `The shares of ${keys.join('.')} add up to ${Number(sum.toPrecision(4))} %, not to 100 %.`,
+            text: `The shares of ${keys.join('.')} add up to ${rounded(sum, 4)} %, not to 100 %.`,
             hint: 'if the maker prints it so, say it in the notes; otherwise one was mistyped or left out',
           }),
         ];

@@ -5,43 +5,37 @@ import { isPicture, PICTURES } from '../read/picture.ts';
 import { entryId } from '../schema/collections.ts';
 import type { Problem } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
-import type { RawCollections } from './fields.ts';
-import { pageOf, type SiteAddresses, siteAddresses } from './site-addresses.ts';
+import type { Rule } from './rule.ts';
+import { isDraft, pageOf, type SiteAddresses, siteAddresses } from './site-addresses.ts';
 
 /** Endings that an import may leave out. */
 const SCRIPTS = ['', '.ts', '.js', '.mjs', '.tsx', '.jsx', '.json', '/index.ts', '/index.js'];
 /** Only to read addresses with; nothing is asked of it. */
 const HERE = 'https://guide.invalid';
 
-interface Surroundings {
-  folder: string;
-  shownAs: string;
-  unread: ReadonlySet<string>;
-  /** Drafts have pages. */
-  drafts: boolean;
-}
-
 /** Links in bodies that lead nowhere, images that are not there, imports of nothing. */
-export function bodyProblems(content: RawCollections, { folder, shownAs, unread, drafts }: Surroundings): Problem[] {
-  const published = siteAddresses(content, unread, drafts);
-  const all = siteAddresses(content, unread, true);
-  return (['panels', 'methods', 'cautions'] as const).flatMap((collection) =>
-    [...content[collection].values()].flatMap((source) => {
-      const isDraft = (source.data as { status?: unknown } | null)?.status === 'draft';
-      const place: Place = {
-        page: pageOf(collection, source),
-        disk: join(folder, source.file.slice(shownAs.length + 1)),
-        folder,
-        // A draft's links are those of a page that is still to come, and so are other drafts.
-        site: isDraft ? all : published,
-      };
-      return linksIn(source).flatMap((link) => {
-        const fault = faultOf(link, place);
-        return fault ? [{ file: source.file, line: link.line, field: '', ...fault }] : [];
-      });
-    }),
-  );
-}
+export const linksLeadSomewhere: Rule = {
+  id: 'links-lead-somewhere',
+  run(content, { folder, shownAs, unread, drafts }) {
+    const published = siteAddresses(content, unread, drafts);
+    const all = siteAddresses(content, unread, true);
+    return (['panels', 'methods', 'cautions'] as const).flatMap((collection) =>
+      [...content[collection].values()].flatMap((source) => {
+        const place: Place = {
+          page: pageOf(collection, source),
+          disk: join(folder, source.file.slice(shownAs.length + 1)),
+          folder,
+          // A draft's links are those of a page that is still to come, and so are other drafts.
+          site: isDraft(source) ? all : published,
+        };
+        return linksIn(source).flatMap((link) => {
+          const fault = faultOf(link, place);
+          return fault ? [{ file: source.file, line: link.line, field: '', ...fault }] : [];
+        });
+      }),
+    );
+  },
+};
 
 type Fault = Pick<Problem, 'found' | 'wanted' | 'hint'>;
 

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { instrumentNamed } from '../../../src/measure/checks/instrument-named.ts';
+import { meterNamed } from '../../../src/measure/checks/meter-named.ts';
 import { facts } from './facts.ts';
 
 const use = (kind: string, name: string | undefined, ...metrics: string[]) => ({ kind, name, metrics });
 
 describe('readings', () => {
   test('of light without a meter: a doubt, since the panel is not ranked', () => {
-    const [flag] = instrumentNamed.run(
+    const [flag] = meterNamed.run(
       facts({
         instruments: [
           use('irradiance', undefined, 'peak-irradiance-combined', 'mean-irradiance'),
@@ -20,19 +20,26 @@ describe('readings', () => {
       concerns: ['peak-irradiance-combined', 'mean-irradiance', 'mains-draw-combined'],
       at: ['session', 'instruments'],
     });
-    expect(flag?.finding).toBe(
-      'The session names no meter for irradiance, mains, so that 3 figures have no uncertainty, and the panel is not ranked.',
-    );
+    expect(flag?.finding).toEqual({
+      code: 'instruments-not-named',
+      kinds: ['irradiance', 'mains'],
+      figures: 3,
+      isRanked: false,
+    });
+    expect(flag?.hint).toEqual({ code: 'name-instruments', kinds: ['irradiance', 'mains'] });
   });
 
   test('of something else without one: a note', () => {
-    expect(instrumentNamed.run(facts({ instruments: [use('flicker', undefined, 'flicker-combined')] }))).toMatchObject([
-      { severity: 'note', text: 'The session names no meter for flicker, so that 1 figure has no uncertainty.' },
+    expect(meterNamed.run(facts({ instruments: [use('flicker', undefined, 'flicker-combined')] }))).toMatchObject([
+      {
+        severity: 'note',
+        finding: { code: 'instruments-not-named', kinds: ['flicker'], figures: 1, isRanked: true },
+      },
     ]);
   });
 
   test('all with their meters, or none at all, are right', () => {
-    expect(instrumentNamed.run(facts({ instruments: [use('mains', 'wattmeter', 'mains-draw-red')] }))).toEqual([]);
-    expect(instrumentNamed.run(facts({ instruments: [use('mains', undefined)] }))).toEqual([]);
+    expect(meterNamed.run(facts({ instruments: [use('mains', 'wattmeter', 'mains-draw-red')] }))).toEqual([]);
+    expect(meterNamed.run(facts({ instruments: [use('mains', undefined)] }))).toEqual([]);
   });
 });

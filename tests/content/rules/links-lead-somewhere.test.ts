@@ -82,7 +82,7 @@ describe('links', () => {
     ['a picture as an element', '<img src="./wall.jpg" alt="">', './wall.jpg', undefined],
   ])('%s', (_name, text, address, hint) => {
     write(`One line.\n\n${text}`);
-    const line = content.componentOf(PLOVER, text);
+    const line = content.lineOf(PLOVER, text);
     expectProblems(content.problems(), {
       file: PLOVER,
       line,
@@ -97,7 +97,7 @@ describe('links', () => {
     expectProblems(content.problems(), {
       ...{
         file: PLOVER,
-        line: content.componentOf(PLOVER, '[r]: '),
+        line: content.lineOf(PLOVER, '[r]: '),
         found: 'a link to "/methods/rnak/"',
         wanted: PAGE,
       },
@@ -109,7 +109,7 @@ describe('links', () => {
     content.write('cautions.mdx', `${content.read('cautions.mdx')}\n## Eyes and lids\n`);
     write('[a](/cautions/#eyes-and-lid)');
     expectProblems(content.problems(), {
-      ...{ file: PLOVER, line: content.componentOf(PLOVER, '[a]'), found: 'a link to "/cautions/#eyes-and-lid"' },
+      ...{ file: PLOVER, line: content.lineOf(PLOVER, '[a]'), found: 'a link to "/cautions/#eyes-and-lid"' },
       wanted: /^a part that \/cautions\/ has: #main, #sources, .*#eyes-and-lids/,
       hint: 'did you mean "/cautions/#eyes-and-lids"?',
     });
@@ -119,7 +119,7 @@ describe('links', () => {
     content.write('panels/plover/sweep.csv', 'a,b');
     write('[a](sweep.csv)');
     expectProblems(content.problems(), {
-      ...{ file: PLOVER, line: content.componentOf(PLOVER, '[a]'), found: 'a link to "sweep.csv"', wanted: PAGE },
+      ...{ file: PLOVER, line: content.lineOf(PLOVER, '[a]'), found: 'a link to "sweep.csv"', wanted: PAGE },
       hint: 'a file beside the text is not published: put it into public/ and link to it with a slash before its name',
     });
   });
@@ -133,7 +133,7 @@ describe('links', () => {
     const found = `a link to "${text.slice(4, -1)}"`;
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, text),
+      line: content.lineOf(PLOVER, text),
       found,
       wanted,
       ...(hint && { hint }),
@@ -150,7 +150,7 @@ describe('links', () => {
     expectProblems(content.problems(), {
       ...{
         file: PLOVER,
-        line: content.componentOf(PLOVER, '[a]'),
+        line: content.lineOf(PLOVER, '[a]'),
         found: 'a link to "/panels/lapwing/"',
         wanted: PAGE,
       },
@@ -171,7 +171,7 @@ describe('pictures', () => {
     content.write('panels/plover/wall.jpg', 'x');
     write('One.\n\n![a](./wal.jpg)');
     expectProblems(content.problems(), {
-      ...{ file: PLOVER, line: content.componentOf(PLOVER, '![a]'), found: 'an image "./wal.jpg"', wanted: BESIDE },
+      ...{ file: PLOVER, line: content.lineOf(PLOVER, '![a]'), found: 'an image "./wal.jpg"', wanted: BESIDE },
       hint: 'did you mean "./wall.jpg"?',
     });
   });
@@ -189,7 +189,7 @@ describe('pictures', () => {
     const found = `an image "${text.slice(5, -1)}"`;
     expectProblems(content.problems(), {
       file: PLOVER,
-      line: content.componentOf(PLOVER, text),
+      line: content.lineOf(PLOVER, text),
       found,
       wanted,
       ...(hint && { hint }),
@@ -230,7 +230,7 @@ describe('what a picture’s file holds', () => {
     content.write('panels/plover/wall.jpg', held);
     write('![a](wall.jpg)');
     expectProblems(content.problems(), {
-      ...{ file: PLOVER, line: content.componentOf(PLOVER, '![a]'), found: 'an image "wall.jpg"' },
+      ...{ file: PLOVER, line: content.lineOf(PLOVER, '![a]'), found: 'an image "wall.jpg"' },
       wanted: 'a picture: this file does not start like any of .avif, .gif, .jpeg, .jpg, .png, .svg, .tiff, .webp',
       hint: 'export it anew as JPEG or PNG; another ending does not change what it is',
     });
@@ -240,7 +240,7 @@ describe('what a picture’s file holds', () => {
 test('imports of nothing', () => {
   content.write('cautions.mdx', `${content.read('cautions.mdx')}\nimport A from './A.astro';\n\n<A />\n`);
   expectProblems(content.problems(), {
-    ...{ file: 'cautions.mdx', line: content.componentOf('cautions.mdx', 'import A') },
+    ...{ file: 'cautions.mdx', line: content.lineOf('cautions.mdx', 'import A') },
     ...{ found: 'an import of "./A.astro"', wanted: 'a file that is there' },
   });
 });

@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { problemAt, texts } from '../read/fields.ts';
+import type { CollectionName } from '../schema/collections.ts';
+import type { Rule } from './rule.ts';
+
+/** Where days stand in the files; none of them can lie ahead. */
+const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
+  ['guide', 'tariff', 'date'],
+  ['guide', 'rates', '*', 'date'],
+  ['instruments', 'calibrations', '*', 'date'],
+  ['panels', 'prices', '*', 'date'],
+  ['panels', 'sessions', '*', 'date'],
+  ['methods', 'versions', '*', 'date'],
+];
+
+/** Nothing was measured, bought or changed on a day that is still to come. */
+export const daysNotAhead: Rule = {
+  id: 'days-not-ahead',
+  run: (content, { today }) =>
+    DATES.flatMap(([collection, ...keys]) =>
+      [...content[collection].values()].flatMap((source) =>
+        texts(source, ...keys)
+          .filter(({ value }) => z.iso.date().safeParse(value).success && value > today)
+          .map((field) => problemAt(source, field, `a day that is not in the future (today is ${today})`)),
+      ),
+    ),
+};

@@ -1,3 +1,5 @@
+import type { Piece } from './browser/pieces.ts';
+
 /** Markup, as against text that has yet to be escaped. */
 export class Html {
   readonly text: string;
@@ -38,4 +40,19 @@ const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '
 /** Text for markup. Most of it has nothing to escape, and is not copied then. */
 export function escaped(text: string): string {
   return SPECIAL.test(text) ? text.replace(/[&<>"]/g, (it) => ESCAPES[it] as string) : text;
+}
+
+/** Pieces as markup. */
+export function piecesHtml(pieces: readonly Piece[]): Html {
+  return new Html(pieces.map(pieceText).join(''));
+}
+
+function pieceText(it: Piece): string {
+  if (typeof it === 'string') return escaped(it);
+  let attributes = '';
+  for (const [name, value] of Object.entries(it.attributes)) {
+    if (value === true) attributes += ` ${name}`;
+    else if (typeof value === 'string') attributes += ` ${name}="${escaped(value)}"`;
+  }
+  return `<${it.tag}${attributes}>${it.pieces.map(pieceText).join('')}</${it.tag}>`;
 }

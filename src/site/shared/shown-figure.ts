@@ -1,29 +1,19 @@
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { metricById } from '../../measure/metrics.ts';
-import { reasonText } from '../../words/figure-text.ts';
-import { type Dagger, daggerOf } from '../../words/flags.ts';
-import { type Shown, showFigure } from '../../words/format.ts';
-import { inOtherUnit, unitKeys } from '../../words/other-unit.ts';
+import { type FigureWords, figureWords } from '../../words/figure-words.ts';
+import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { panelAddress } from '../guide/guide-view.ts';
 import { asPriced } from './priced.ts';
 
 /** A labelled figure of a page: its name leads to its method, its value to its working. */
-export interface ShownFigure {
+export interface ShownFigure extends FigureWords {
   metric: string;
   name: string;
   method: string;
   /** Where the working stands. */
   calculation: string;
-  shown?: Shown;
-  /** The same in the unit that some readers prefer, and what the two ways are called. */
-  other?: Shown;
-  unitKey?: string;
-  otherKey?: string;
-  /** Why there is none. */
-  gap?: string;
-  dagger?: Dagger;
   /** Where its flags stand: on the panel's page for the current session, else with its working. */
   flagsAt: string;
   notes: string[];
@@ -48,21 +38,18 @@ export function shownFigure(
 ): ShownFigure {
   const { name, method } = metricById(metric);
   const calculation = `${panelAddress(panel.slug)}methodology/#${calculationAnchor(metric, session, panel.current)}`;
-  const base = {
+  return {
     metric,
     name,
     method: `/methods/${method}/`,
     calculation,
     flagsAt: session && session !== panel.current ? calculation : '#flags',
-  };
-  if (!isFigure(it)) return { ...base, gap: reasonText(it), notes: [] };
-  const dagger = daggerOf(it.flags);
-  const other = metric === 'real-price' ? asPriced(panel, currency) : inOtherUnit(it, currency);
-  return {
-    ...base,
-    shown: showFigure(it, currency),
-    ...(other && { other, ...unitKeys(it.unit, other.unit) }),
-    notes: it.notes.map(say),
-    ...(dagger && { dagger }),
+    ...figureWords(it, {
+      currency,
+      say,
+      priced: metric === 'real-price' ? asPriced(panel, currency) : undefined,
+      dagger: markOf(it),
+    }),
+    notes: isFigure(it) ? it.notes.map(say) : [],
   };
 }

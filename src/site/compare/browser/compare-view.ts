@@ -2,10 +2,12 @@
 
 import { distanceMetric, TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import { isFigure } from '../../../measure/figure.ts';
-import { isClose, type Shown, showDate, showFigure } from '../../../words/format.ts';
-import { inInches, inOtherUnit, unitKeys } from '../../../words/other-unit.ts';
+import { figureWords, pricedAs } from '../../../words/figure-words.ts';
+import { showDate } from '../../../words/format.ts';
+import { inInches } from '../../../words/other-unit.ts';
 import { sayDifference } from '../../../words/say-difference.ts';
-import { html, svg } from '../../shared/browser/dom.ts';
+import { html, nodesOf, svg } from '../../shared/browser/dom.ts';
+import { figurePieces } from '../../shared/browser/figure-pieces.ts';
 import { fieldsDrawing } from './compare-drawing.ts';
 import { curvesPlot } from './compare-plot.ts';
 import { COMPARE_GROUPS, type CompareRow } from './compare-rows.ts';
@@ -28,7 +30,8 @@ export function comparison(contenders: readonly ComparedContender[]): HTMLElemen
   ];
 }
 
-const pageOf = ({ panel }: ComparedContender) => `/panels/${panel.slug}/`;
+const panelPage = (slug: string) => `/panels/${slug}/`;
+const pageOf = ({ panel }: ComparedContender) => panelPage(panel.slug);
 
 function againstSection(contenders: readonly ComparedContender[], first: ComparedContender): HTMLElement[] {
   return [
@@ -142,47 +145,18 @@ function figureRow(row: CompareRow, contenders: readonly ComparedContender[], fi
   );
 }
 
-/** A figure as its value with uncertainty, linked to its working; or the reason why there is none. */
+/** A figure of a panel as on its own page. */
 function figureNodes({ panel, figures }: ComparedContender, metric: string): Array<Node | string> {
-  const it = figures.get(metric);
-  if (!isFigure(it)) return [html('span', { class: 'gap' }, sayDifference(it?.reason ?? 'not measured'))];
-  const shown = showFigure(it, panel.currency);
-  const mark = panel.marks[metric];
-  const other = metric === 'real-price' ? asPricedIn(panel) : inOtherUnit(it, panel.currency);
-  const keys = other && unitKeys(it.unit, other.unit);
-  const ways = other
-    ? [
-        { ...shown, key: keys?.unitKey },
-        { ...other, key: keys?.otherKey },
-      ]
-    : [{ ...shown, key: undefined }];
-  return [
-    html(
-      'a',
-      { href: `/panels/${panel.slug}/methodology/#${metric}`, class: 'figure' },
-      ...ways.map((way, i) =>
-        html(
-          'span',
-          { 'data-u': way.key, hidden: i > 0 },
-          way.value,
-          way.plusMinus !== undefined && html('span', { class: 'pm' }, ` ± ${way.plusMinus}`),
-          isClose(way.unit) ? way.unit : ` ${way.unit}`,
-        ),
-      ),
-    ),
-    ...(mark
-      ? [html('a', { class: 'dagger', href: `/panels/${panel.slug}/#flags`, 'aria-label': mark.label }, mark.mark)]
-      : []),
-    ...ways.flatMap((way, i) =>
-      way.interval ? [html('small', { 'data-u': way.key, hidden: i > 0 }, ` (${way.interval})`)] : [],
-    ),
-    ...(shown.absent ? [html('small', {}, ` ± not known: ${sayDifference(shown.absent)}`)] : []),
-  ];
-}
-
-/** The price in the currency that it was asked in, where that is another one. */
-function asPricedIn({ asPriced }: ComparedContender['panel']): Shown | undefined {
-  return asPriced === null ? undefined : { value: asPriced, unit: '', text: asPriced };
+  const words = figureWords(figures.get(metric), {
+    currency: panel.currency,
+    say: sayDifference,
+    priced: metric === 'real-price' && panel.asPriced !== null ? pricedAs(panel.asPriced) : undefined,
+    dagger: panel.marks[metric],
+  });
+  const page = panelPage(panel.slug);
+  return nodesOf(
+    figurePieces(words, { href: `${page}methodology/#${metric}`, className: 'figure', flagsAt: `${page}#flags` }),
+  );
 }
 
 function sizes(contenders: readonly ComparedContender[]): HTMLElement[] {

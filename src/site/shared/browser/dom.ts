@@ -1,4 +1,5 @@
 /** Makes elements. Texts go in as texts and never as markup. */
+import type { Piece } from './pieces.ts';
 
 type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
 type Child = Node | string | undefined | false;
@@ -34,4 +35,9 @@ export function svg<Tag extends keyof SVGElementTagNameMap>(
   ...children: Child[]
 ): SVGElementTagNameMap[Tag] {
   return filled(document.createElementNS(SVG, tag) as SVGElementTagNameMap[Tag], attributes, children);
+}
+
+/** Pieces as nodes of the page. */
+export function nodesOf(pieces: readonly Piece[]): Array<Node | string> {
+  return pieces.map((it) => (typeof it === 'string' ? it : html(it.tag, it.attributes, ...nodesOf(it.pieces))));
 }

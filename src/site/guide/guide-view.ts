@@ -5,6 +5,7 @@ import { areNinePointAlike, versionsAlike } from '../../measure/irradiance/bench
 import type { Rank } from '../../measure/money/ranking.ts';
 import type { Said } from '../../measure/statement.ts';
 import { reasonText } from '../../words/figure-text.ts';
+import { notKnownWords, remarkWords } from '../../words/figure-words.ts';
 import { type Dagger, daggerOf, markOf } from '../../words/flags.ts';
 import { listed, ordinal, showDate, showFigure } from '../../words/format.ts';
 import { ALONE, isAlone, rankRange, rankText } from '../../words/rank-words.ts';
@@ -255,7 +256,7 @@ function row(panel: PanelEntry, errorBar: ErrorBar | undefined, currency: string
       sort: it.value,
       ...(plusMinus && { plusMinus }),
       ...((interval || absent || after) && {
-        after: [interval && `(${interval})`, after, absent && '± not known'].filter(Boolean).join(' '),
+        after: remarkWords(interval, after, absent && notKnownWords()),
       }),
       ...(dagger && { dagger }),
     };

@@ -6,7 +6,7 @@ import { figureWords, pricedAs } from '../../../words/figure-words.ts';
 import { showDate } from '../../../words/format.ts';
 import { inInches } from '../../../words/other-unit.ts';
 import { sayDifference } from '../../../words/say-difference.ts';
-import { html, nodesOf, svg } from '../../shared/browser/dom.ts';
+import { elementOf, html, svg } from '../../shared/browser/dom.ts';
 import { figurePieces } from '../../shared/browser/figure-pieces.ts';
 import { fieldsDrawing } from './compare-drawing.ts';
 import { curvesPlot } from './compare-plot.ts';
@@ -146,7 +146,7 @@ function figureRow(row: CompareRow, contenders: readonly ComparedContender[], fi
 }
 
 /** A figure of a panel as on its own page. */
-function figureNodes({ panel, figures }: ComparedContender, metric: string): Array<Node | string> {
+function figureNodes({ panel, figures }: ComparedContender, metric: string): HTMLElement[] {
   const words = figureWords(figures.get(metric), {
     currency: panel.currency,
     say: sayDifference,
@@ -154,9 +154,11 @@ function figureNodes({ panel, figures }: ComparedContender, metric: string): Arr
     dagger: panel.marks[metric],
   });
   const page = panelPage(panel.slug);
-  return nodesOf(
-    figurePieces(words, { href: `${page}methodology/#${metric}`, className: 'figure', flagsAt: `${page}#flags` }),
-  );
+  return figurePieces(words, {
+    href: `${page}methodology/#${metric}`,
+    className: 'figure',
+    flagsAt: `${page}#flags`,
+  }).map(elementOf);
 }
 
 function sizes(contenders: readonly ComparedContender[]): HTMLElement[] {

@@ -1,7 +1,9 @@
+import { notKnownWords } from '../../../words/figure-words.ts';
 import type { Dagger } from '../../../words/flags.ts';
-import { decimalsWithin, fixed, money, showDate } from '../../../words/format.ts';
+import { fixed, money, rangeText, showDate, unitBehind } from '../../../words/format.ts';
 import { CM_PER_INCH } from '../../../words/other-unit.ts';
-import { html } from '../../shared/browser/dom.ts';
+import { elementOf, html } from '../../shared/browser/dom.ts';
+import { markPieces } from '../../shared/browser/figure-pieces.ts';
 import type { Plan } from './plan-address.ts';
 import { type Calculated, eyeShare, type Ranged } from './plan-calculation.ts';
 import { cautionNotice, eyeWords, longerWords } from './plan-cautions.ts';
@@ -22,9 +24,8 @@ function figure(value: number): string {
 /** A value with the digits that its interval leaves, as on the panel's page. */
 function spanned({ value, low, high }: Ranged, unit: string, show = fixed): string {
   if (low === undefined || high === undefined)
-    return `${show === fixed ? figure(value) : show(value, 2)}${unit} (± not known)`;
-  const decimals = decimalsWithin(low, high);
-  return `${show(value, decimals)}${unit} (${show(low, decimals)} to ${show(high, decimals)})`;
+    return `${show === fixed ? figure(value) : show(value, 2)}${unitBehind(unit)} (${notKnownWords()})`;
+  return rangeText(value, low, high, unit, show);
 }
 
 function times({ value, low, high }: Ranged, by: number): Ranged {
@@ -38,15 +39,15 @@ function times({ value, low, high }: Ranged, by: number): Ranged {
 const minutes = (seconds: Ranged): Ranged => times(seconds, 1 / 60);
 
 /** Below a kilowatt-hour in watt-hours, where small panels have their digits. */
-const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(times(kwh, 1000), ' Wh') : spanned(kwh, ' kWh'));
+const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(times(kwh, 1000), 'Wh') : spanned(kwh, 'kWh'));
 
 /** The plan in a sentence, for the status line. */
 export function planSummary(panel: PlanPanel, plan: Plan, { seconds, mean }: Calculated): string {
   const where = `${panel.name} at ${plan.cm} cm`;
   const doubt = panel.doubts?.mean ? ` (${panel.doubts.mean.mark} ${panel.doubts.mean.label})` : '';
   return seconds
-    ? `${where}: ${spanned(minutes(seconds), ' min')} for ${plan.exposure} J/cm²${doubt}.`
-    : `${where}: ${spanned(mean, ' mW/cm²')} on the mean${doubt}. Write a radiant exposure for the minutes.`;
+    ? `${where}: ${spanned(minutes(seconds), 'min')} for ${plan.exposure} J/cm²${doubt}.`
+    : `${where}: ${spanned(mean, 'mW/cm²')} on the mean${doubt}. Write a radiant exposure for the minutes.`;
 }
 
 function link(href: string, text: string): HTMLElement {
@@ -70,9 +71,7 @@ function entry(
 /** The marks of what a part is made of, each kind once; what can't be right is in no plan. */
 function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): HTMLElement[] {
   const [mark] = parts.flatMap((it): Dagger[] => (doubts[it] ? [doubts[it]] : []));
-  return mark
-    ? [html('a', { class: 'dagger', href: `/panels/${slug}/#flags`, 'aria-label': mark.label }, mark.mark)]
-    : [];
+  return markPieces(mark, `/panels/${slug}/#flags`).map(elementOf);
 }
 
 /** All that the page shows of a plan whose distance is given. */
@@ -93,20 +92,20 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
       entry(
         'Minutes',
         'radiant-exposure',
-        seconds ? [spanned(minutes(seconds), ' min'), marksOf(panel, 'mean')] : ['–'],
+        seconds ? [spanned(minutes(seconds), 'min'), marksOf(panel, 'mean')] : ['–'],
         ...(seconds ? [`for ${plan.exposure} J/cm² at the mean irradiance; ${modelled}. `] : [noTime]),
         ...(longer ? [html('strong', {}, longer)] : []),
       ),
       entry(
         'Mean irradiance',
         'distance-table',
-        [spanned(mean, ' mW/cm²'), marksOf(panel, 'mean')],
+        [spanned(mean, 'mW/cm²'), marksOf(panel, 'mean')],
         `over the LED field; ${modelled}`,
       ),
       entry(
         'Peak irradiance',
         'distance-table',
-        peak ? [spanned(peak, ' mW/cm²'), marksOf(panel, 'peak')] : ['not known'],
+        peak ? [spanned(peak, 'mW/cm²'), marksOf(panel, 'peak')] : ['not known'],
         peak
           ? `${modelled}; it warms: `
           : 'this near single LEDs may show, and the readings do not tell how; it is above the mean, and it warms: ',

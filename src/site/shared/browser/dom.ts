@@ -1,5 +1,5 @@
 /** Makes elements. Texts go in as texts and never as markup. */
-import type { Piece } from './pieces.ts';
+import type { PieceElement } from './pieces.ts';
 
 type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
 type Child = Node | string | undefined | false;
@@ -37,7 +37,7 @@ export function svg<Tag extends keyof SVGElementTagNameMap>(
   return filled(document.createElementNS(SVG, tag) as SVGElementTagNameMap[Tag], attributes, children);
 }
 
-/** Pieces as nodes of the page. */
-export function nodesOf(pieces: readonly Piece[]): Array<Node | string> {
-  return pieces.map((it) => (typeof it === 'string' ? it : html(it.tag, it.attributes, ...nodesOf(it.pieces))));
+/** A piece as an element of the page. */
+export function elementOf({ tag, attributes, pieces }: PieceElement): HTMLElement {
+  return html(tag, attributes, ...pieces.map((it) => (typeof it === 'string' ? it : elementOf(it))));
 }

@@ -72,7 +72,7 @@ describe('curves by distance', () => {
       const points = (plot.curves[i]?.path ?? '')
         .slice(1)
         .split('L')
-        .map((it) => it.split(' ').map(Number));
+        .map((it) => it.split(',').map(Number));
       expect(points).toHaveLength(56);
       for (const cm of [5, 10, 15, 30, 45, 60]) {
         const it = demo.panel(slug).figures.get(`mean-irradiance-at-${cm}-cm`);

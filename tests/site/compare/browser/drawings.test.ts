@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
-import { fieldsDrawing, PERSON } from '../../../../src/site/compare/browser/compare-drawing.ts';
-import { curvesPlot, DASHES } from '../../../../src/site/compare/browser/compare-plot.ts';
 import type { ComparedPanel } from '../../../../src/site/compare/browser/compared-panel.ts';
+import { curvesPlot, DASHES } from '../../../../src/site/compare/browser/curves-plot.ts';
+import { fieldsDrawing, PERSON } from '../../../../src/site/compare/browser/fields-drawing.ts';
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
 

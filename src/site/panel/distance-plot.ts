@@ -104,8 +104,8 @@ export function distancePlot(
 }
 
 function describe(curve: readonly CurvePoint[], mean: FigureOrGap | undefined, sweep: number): string {
-  const far = curve.at(-1) as CurvePoint;
-  const near = curve[0] as CurvePoint;
+  const [near, far] = [curve[0], curve.at(-1)];
+  if (!near || !far) return '';
   const span = (name: 'mean' | 'peak') => {
     const from = curve.find((it) => it[name] !== undefined) ?? far;
     const words = `${round(from[name] ?? 0)} to ${round(far[name] ?? 0)} mW/cm²`;

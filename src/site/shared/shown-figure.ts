@@ -7,19 +7,19 @@ import { say } from '../../words/say.ts';
 import { panelAddress } from '../guide/guide-view.ts';
 import { asPriced } from './priced.ts';
 
-/** A labelled figure of a page: its name leads to its method, its value to its working. */
+/** A labelled figure of a page: its name leads to its method, its value to its calculation. */
 export interface ShownFigure extends FigureWords {
   metric: string;
   name: string;
   method: string;
-  /** Where the working stands. */
+  /** Where the calculation stands. */
   calculation: string;
-  /** Where its flags stand: on the panel's page for the current session, else with its working. */
+  /** Where its flags stand: on the panel's page for the current session, else with its calculation. */
   flagsAt: string;
   notes: string[];
 }
 
-/** Anchor of a metric's working: the plain id for the current session, dated for earlier ones. */
+/** Anchor of a metric's calculation: the plain id for the current session, dated for earlier ones. */
 export function calculationAnchor(
   metric: string,
   session: SessionEntry | undefined,

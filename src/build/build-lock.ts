@@ -3,6 +3,7 @@ import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { UsageError } from '../content/read/usage-error.ts';
+import { errorCode } from './error-code.ts';
 
 /** Who builds: a process of a machine. Its start tells it from a later process that was given the same number. */
 const ownerSchema = z.object({ pid: z.int().positive(), host: z.string(), start: z.string() });
@@ -29,7 +30,7 @@ export function takeBuildLock(folder: string): void {
         linkSync(draft, lock);
         break;
       } catch (error) {
-        if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+        if (errorCode(error) !== 'EEXIST') throw error;
       }
       const found = contentOf(lock);
       if (found === undefined) continue;
@@ -66,7 +67,7 @@ function setAside(lock: string, stale: string): void {
   try {
     renameSync(lock, aside);
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return;
+    if (errorCode(error) === 'ENOENT') return;
     throw error;
   }
   if (contentOf(aside) !== stale) linkSync(aside, lock);
@@ -90,7 +91,7 @@ function isAtWork({ pid, host, start }: Owner): boolean {
     process.kill(pid, 0);
   } catch (error) {
     // Anything but "no such process" is a process, if somebody else's.
-    if ((error as NodeJS.ErrnoException).code === 'ESRCH') return false;
+    if (errorCode(error) === 'ESRCH') return false;
   }
   return startOf(pid) === start;
 }
@@ -114,7 +115,7 @@ function contentOf(file: string): string | undefined {
   try {
     return readFileSync(file, 'utf8');
   } catch (error) {
-    if (['ENOENT', 'ESRCH'].includes((error as NodeJS.ErrnoException).code ?? '')) return undefined;
+    if (['ENOENT', 'ESRCH'].includes(errorCode(error) ?? '')) return undefined;
     throw error;
   }
 }

@@ -6,7 +6,6 @@ import { loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
-import { calculationPages } from './calculation-pages.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
@@ -27,7 +26,7 @@ const CACHE = `${OWN}cache/`;
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
- * working pages and data files meanwhile, and only then lets it take the place of the last good output. A build that
+ * the data files meanwhile, and only then lets it take the place of the last good output. A build that
  * fails leaves that one as it was. A build that finds another at work is refused.
  */
 export function panelLedger(): AstroIntegration {
@@ -65,8 +64,7 @@ export function panelLedger(): AstroIntegration {
           const indexed = indexPages(grown);
           try {
             // The indexer is a process of its own, and reads none of these.
-            const loaded = loadLedger();
-            writeFiles([...calculationPages(grown, loaded), ...publishedFiles(loaded.ledger)], grown);
+            await writeFiles(publishedFiles(loadLedger().ledger), grown);
           } finally {
             await indexed;
           }

@@ -33,9 +33,9 @@ const MARKS = [
 
 /** What a flag was handed on by; nothing where one of them is about the figure itself. */
 function throughWords(flags: readonly Flag[]): string {
-  const from = [...new Set(flags.map((it) => it.from))];
-  if (from.includes(undefined)) return '';
-  return `, for it is made of ${listed(from.map((it) => nameOf(it as string)))}`;
+  const from = new Set(flags.map((it) => it.from));
+  if (from.has(undefined)) return '';
+  return `, for it is made of ${listed([...from].flatMap((it) => (it === undefined ? [] : [nameOf(it)])))}`;
 }
 
 /** The severity in words. */

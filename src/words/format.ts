@@ -92,10 +92,8 @@ function unitText(unit: Unit): string {
   return unit;
 }
 
-/** Units that stand at their number without a space. */
-export const isClose = (unit: string) => unit === '' || unit === '°' || unit.startsWith('/');
-
-const joined = (value: string, unit: string) => (isClose(unit) ? `${value}${unit}` : `${value} ${unit}`);
+/** A unit with the space before it, which some units stand without. */
+export const unitBehind = (unit: string) => (unit === '' || unit === '°' || unit.startsWith('/') ? unit : ` ${unit}`);
 
 /**
  * A figure as readers see it: the value rounded to the last digit that its 95 % uncertainty leaves, and that
@@ -115,14 +113,14 @@ export function showFigure(figure: Figure, currency: string): Shown {
     return {
       value,
       unit,
-      text: joined(value, unit),
+      text: `${value}${unitBehind(unit)}`,
       ...(figure.uncertaintyAbsent && { absent: figure.uncertaintyAbsent }),
     };
   }
   const half = figure.coverageFactor * figure.standardUncertainty;
   if (half === 0) {
     const value = sign + plain(figure, currency);
-    return { value, unit, text: joined(value, unit) };
+    return { value, unit, text: `${value}${unitBehind(unit)}` };
   }
   // Capped only where something is left of the uncertainty.
   const needed = decimalsFor(half);
@@ -132,10 +130,20 @@ export function showFigure(figure: Figure, currency: string): Shown {
   const [below, above] = [figure.value - low, high - figure.value];
   if (Math.max(below, above) > LOPSIDED * Math.min(below, above)) {
     const interval = `${print(low, decimals)} to ${print(high, decimals)}`;
-    return { value, interval, unit, text: `${joined(value, unit)} (${interval})` };
+    return { value, interval, unit, text: `${value}${unitBehind(unit)} (${interval})` };
   }
   const plusMinus = fixed(half, decimals);
-  return { value, plusMinus, unit, text: joined(`${value} ± ${plusMinus}`, unit) };
+  return { value, plusMinus, unit, text: `${value} ± ${plusMinus}${unitBehind(unit)}` };
+}
+
+/**
+ * A value by the ends of its 95 % interval, with the digits that the interval leaves: `12.3 min (11.8 to 12.9)`.
+ *
+ * @param print writes a number with so many decimals
+ */
+export function rangeText(value: number, low: number, high: number, unit: string, print = fixed): string {
+  const decimals = decimalsWithin(low, high);
+  return `${print(value, decimals)}${unitBehind(unit)} (${print(low, decimals)} to ${print(high, decimals)})`;
 }
 
 /** A value without uncertainty: as it was read, or money. */

@@ -18,19 +18,19 @@ const file = (path: string, pieces: Iterable<string>): PublishedFile => ({
 });
 const written = (path: string) => readFileSync(join(folder, path), 'utf8');
 
-test('writes the pieces one after another, in folders that it makes', () => {
-  writeFiles([file('data/a.csv', ['ä', '', 'b\n']), file('data/deep/er/b.csv', ['1'])], folder);
+test('writes the pieces one after another, in folders that it makes', async () => {
+  await writeFiles([file('data/a.csv', ['ä', '', 'b\n']), file('data/deep/er/b.csv', ['1'])], folder);
   expect(written('data/a.csv')).toBe('äb\n');
   expect(written('data/deep/er/b.csv')).toBe('1');
 });
 
-test('a file of no pieces is empty, and what stood there before is gone', () => {
+test('a file of no pieces is empty, and what stood there before is gone', async () => {
   writeFileSync(join(folder, 'old.csv'), 'longer than nothing');
-  writeFiles([file('old.csv', [])], folder);
+  await writeFiles([file('old.csv', [])], folder);
   expect(written('old.csv')).toBe('');
 });
 
-test('asks for a piece only when those before it are being written, and loses none of many', () => {
+test('asks for a piece only when those before it are being written, and loses none of many', async () => {
   let most = 0;
   function* pieces() {
     for (let i = 0; i < 3000; i++) {
@@ -38,7 +38,7 @@ test('asks for a piece only when those before it are being written, and loses no
       yield `${`${i}`.padStart(999, ' ')}\n`;
     }
   }
-  writeFiles([file('long.csv', pieces())], folder);
+  await writeFiles([file('long.csv', pieces())], folder);
   const lines = written('long.csv').trimEnd().split('\n');
   expect(lines).toHaveLength(3000);
   expect(lines.map(Number)).toEqual(Array.from({ length: 3000 }, (_, i) => i));
@@ -46,7 +46,7 @@ test('asks for a piece only when those before it are being written, and loses no
   expect(most).toBeLessThan(1_100_000);
 });
 
-test('says which folder can’t be written to', () => {
+test('says which folder can’t be written to', async () => {
   writeFileSync(join(folder, 'data'), 'a file in the way');
-  expect(() => writeFiles([file('data/a.csv', ['x'])], folder)).toThrow(/data/);
+  await expect(writeFiles([file('data/a.csv', ['x'])], folder)).rejects.toThrow(/data/);
 });

@@ -224,7 +224,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
 
   test('gives every number a unit, and its uncertainty or why it has none', () => {
     const faults = figurePlaces(page).flatMap((cell) => {
-      const text = textOf(cell).replace(/[†‡] ?/, '');
+      const text = textOf(cell).replace(/[†‡]/, '');
       const where = `${place(page, cell)}: "${text}"`;
       if (text === '') return [`${where} is empty`];
       if (/NaN|undefined|null|Infinity/.test(text)) return [where];
@@ -278,7 +278,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       const session = sessions.find((it) => fragment.endsWith(it.date)) ?? sessions[0];
       const figure = session?.figures[fragment.replace(`-${session.date}`, '')];
       if (!figure || figure.value === null) return [`#${fragment} is no figure of the data`];
-      const text = textOf(cell).replace(/[†‡] ?/, '');
+      const text = textOf(cell).replace(/[†‡]/, '');
       const parts = takeApart(text);
       const wanted = pageUnit(figure.unit, data.currency);
       return [

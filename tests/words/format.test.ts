@@ -9,6 +9,7 @@ import {
   methodOf,
   money,
   ordinal,
+  rangeText,
   showDate,
   showFigure,
   unitWords,
@@ -271,5 +272,17 @@ describe('words', () => {
     expect(unitWords('1', 'EUR')).toBe('');
     expect(unitWords('currency/W', 'GBP')).toBe('GBP/W');
     expect(unitWords('mW/cm²', 'EUR')).toBe('mW/cm²');
+  });
+});
+
+describe('rangeText', () => {
+  test('has the digits that the interval leaves, on the value and on both ends', () => {
+    expect(rangeText(12.345, 11.8, 12.9, 'min')).toBe('12.3 min (11.8 to 12.9)');
+    expect(rangeText(60, 52, 71, '%')).toBe('60 % (52 to 71)');
+    expect(rangeText(30, 29.5, 30.5, '°')).toBe('30.0° (29.5 to 30.5)');
+  });
+
+  test('prints in the way that it is given', () => {
+    expect(rangeText(1.2, 1, 1.5, '', (it, decimals) => `€${it.toFixed(decimals)}`)).toBe('€1.20 (€1.00 to €1.50)');
   });
 });

@@ -10,7 +10,7 @@ import { type Calculation, calculationView, looseCalculation, type SessionCalcul
 import type { DistanceCalculation } from './distance-calculation.ts';
 
 /**
- * What a panel's working page holds below the site's head: every reading, and how each figure follows from them. As
+ * What a panel's calculation page holds below the site's head: every reading, and how each figure follows from them. As
  * markup, since these pages are two thirds of the guide's bytes, with thousands of cells each.
  */
 export function calculationHtml(panel: PanelEntry, currency: string): string {
@@ -127,7 +127,7 @@ const unassessedHtml = (of: 'interval' | 'intervals', unassessed: Calculation['u
 const inputsHtml = (inputs: readonly string[]) =>
   html`<p class="small soft">From ${inputs.map((it, i) => html`${i > 0 && ', '}<code>${it}</code>`)}</p>`;
 
-/** The working of the table by distance: one model behind all of it, so one account for all. */
+/** The calculation of the table by distance: one model behind all of it, so one account for all. */
 function distancesHtml(it: DistanceCalculation, date: string): Html {
   return html`<section class="working distances">
 <h4>Light by distance</h4>

@@ -24,7 +24,7 @@ export interface PrintedComponent {
   evaluation: string;
 }
 
-/** A figure's working: all that a reader needs to repeat it. */
+/** A figure's calculation: all that a reader needs to repeat it. */
 export interface Calculation {
   anchor: string;
   /** The anchor that stays when a newer session becomes the current one. */
@@ -50,7 +50,7 @@ export interface Calculation {
   flags: Figure['flags'];
 }
 
-/** One session of the working page. */
+/** One session of the calculation page. */
 export interface SessionCalculation {
   date: string;
   shownDate: string;
@@ -75,7 +75,7 @@ export interface SessionCalculation {
   gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
 }
 
-/** All sessions of a panel with their working, the current one first. */
+/** All sessions of a panel with their calculation, the current one first. */
 export function calculationView(panel: PanelEntry, currency: string): SessionCalculation[] {
   const seen: SeenFormulas = new Map();
   return panel.sessions.map((session) => sessionCalculation(panel, session, currency, seen));

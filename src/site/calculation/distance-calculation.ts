@@ -18,7 +18,7 @@ export interface DistanceFigure {
   interval: string;
 }
 
-/** The working of all values of the table by distance: they share model, notes and inputs. */
+/** The calculation of all values of the table by distance: they share model, notes and inputs. */
 export interface DistanceCalculation {
   figures: DistanceFigure[];
   method: string;
@@ -38,7 +38,7 @@ const QUANTITIES: ReadonlyArray<readonly [DistanceQuantity, string]> = [
   ['uniformity-lowest', 'Lowest place over mean'],
 ];
 
-/** The working of a session's table by distance; undefined where there is none. */
+/** The calculation of a session's table by distance; undefined where there is none. */
 export function distanceCalculation(
   panel: PanelEntry,
   session: SessionEntry,

@@ -8,7 +8,7 @@ import { panelsCsv, panelsJson } from './data-files.ts';
 export interface PublishedFile {
   /** Its address without the leading slash. */
   path: string;
-  type: 'application/json' | 'text/csv' | 'text/html';
+  type: 'application/json' | 'text/csv';
   /** Its text, in pieces that are written one after another. */
   text(): Iterable<string>;
 }

@@ -1,7 +1,7 @@
 import { type Html, html } from '../shared/html.ts';
 import type { BeyondDrawing, BeyondView } from './beyond-view.ts';
 
-/** The readings past the edges on the working page: the table, and where they were taken. */
+/** The readings past the edges on the calculation page: the table, and where they were taken. */
 export function beyondHtml({ anchor, rows, drawing }: BeyondView, date: string): Html {
   return html`<h3 id="${anchor}">Past the edges</h3>
 <p>The grid lies inside the LED field and cannot see the light that misses it. These readings were taken past its edges, in the same plane, the meter facing as it did there. The light of the room, read with the panel off, is taken away. <a href="/methods/bench-procedure/">How they are taken.</a></p>

@@ -67,7 +67,7 @@ const OUTWARD: Readonly<Record<Edge, readonly [number, number]>> = {
   bottom: [0, 1],
 };
 
-/** Address of the readings past the edges on a panel's working page; every session has its own. */
+/** Address of the readings past the edges on a panel's calculation page; every session has its own. */
 export const beyondAnchor = (session: SessionEntry): string => `past-the-edges-${session.date}`;
 
 /** Readings past the edges of a session; undefined where there are none. */
@@ -151,8 +151,8 @@ function beyondDrawing(
       const [from, to] = [at(edge, 0), at(edge, farthest)];
       return rounded({ x1: from.x, y1: from.y, x2: to.x, y2: to.y });
     }),
-    places: readings.map((place, index) => {
-      const { x, y } = spots[index] as { x: number; y: number };
+    places: readings.map((place) => {
+      const { x, y } = at(place.edge, place.past.value);
       const isSide = OUTWARD[place.edge][0] !== 0;
       return {
         ...rounded({

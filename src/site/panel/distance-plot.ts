@@ -1,18 +1,10 @@
-import { scaleLinear } from 'd3-scale';
-import { line } from 'd3-shape';
 import { acceptedReadings } from '../../content/read/grid-points.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
 import { type CurvePoint, distanceCurve } from '../../measure/beam/distance-curve.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
-import type { FigureMap } from '../../measure/figure.ts';
-import { type Figure, type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { fixed } from '../../words/format.ts';
-
-/** A tick of an axis: its place, CSS pixels, and its words. */
-interface Tick {
-  at: number;
-  text: string;
-}
+import { axisFromNought, keepApart, pathThrough, type Tick } from '../shared/browser/plot.ts';
 
 /** Irradiance against distance, ready to draw; lengths in CSS pixels from the top left. */
 export interface DistancePlot {
@@ -33,6 +25,11 @@ export interface DistancePlot {
 const WIDTH = 640;
 const HEIGHT = 360;
 const FRAME = { left: 52, top: 14, right: WIDTH - 74, bottom: HEIGHT - 44 };
+/** Room that a label of a curve needs, px. */
+const LABEL_HEIGHT = 14;
+/** Ticks of the axes, about. */
+const X_TICKS = 6;
+const Y_TICKS = 5;
 /** Steps of the curve, cm. */
 const STEP = 1;
 
@@ -41,14 +38,13 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
   const { model } = session.light;
   if (!model) return undefined;
   const first = TABLE_DISTANCES[0];
-  const last = TABLE_DISTANCES.at(-1) as number;
   const sweep = (session.readings.distances ?? []).flatMap(({ distance, centre }) => {
     const accepted = centre === undefined ? [] : acceptedReadings(centre);
     return accepted.length > 0
       ? [{ distance: distance.value, value: accepted.reduce((sum, it) => sum + it, 0) / accepted.length }]
       : [];
   });
-  const farthest = Math.max(last, session.conditions.distance, ...sweep.map((it) => it.distance));
+  const farthest = Math.max(...TABLE_DISTANCES, session.conditions.distance, ...sweep.map((it) => it.distance));
   const nearest = Math.min(first, ...sweep.map((it) => it.distance));
   const steps = Math.ceil((farthest - nearest) / STEP);
   const curve = distanceCurve(
@@ -67,66 +63,53 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
     ...sweep.map((it) => it.value),
     ...intervals.map((it) => it.interval[1]),
   );
-  const x = scaleLinear([0, farthest], [FRAME.left, FRAME.right]).nice(6);
-  const y = scaleLinear([0, highest], [FRAME.bottom, FRAME.top]).nice(5);
-  const place = (value: number) => Number(value.toFixed(1));
+  const x = axisFromNought(farthest, [FRAME.left, FRAME.right], X_TICKS);
+  const y = axisFromNought(highest, [FRAME.bottom, FRAME.top], Y_TICKS);
   const drawn = (name: 'mean' | 'peak'): DistancePlot['curves'][number] => {
-    const path = line<CurvePoint>(
-      (it) => place(x(it.distance)),
-      (it) => place(y(it[name] ?? 0)),
-    )(curve.filter((it) => it[name] !== undefined));
-    const end = curve.at(-1) as CurvePoint;
-    return {
-      name,
-      path: path ?? '',
-      label: { x: place(x(end.distance)) + 6, y: place(y(end[name] ?? 0)), text: name },
-    };
+    const places = curve.flatMap(({ distance, [name]: value }) =>
+      value === undefined ? [] : [[x.place(distance), y.place(value)] as const],
+    );
+    const [endX, endY] = places.at(-1) ?? [FRAME.left, FRAME.bottom];
+    return { name, path: pathThrough(places), label: { x: endX + 6, y: endY, text: name } };
   };
   const curves = [drawn('peak'), drawn('mean')];
-  keepApart(curves.map((it) => it.label));
+  keepApart(
+    curves.map((it) => it.label),
+    FRAME.bottom,
+    LABEL_HEIGHT,
+  );
   return {
     width: WIDTH,
     height: HEIGHT,
     frame: FRAME,
-    x: x.ticks(7).map((it) => ({ at: place(x(it)), text: fixed(it, 0) })),
-    y: y.ticks(5).map((it) => ({ at: place(y(it)), text: fixed(it, Number.isInteger(it) ? 0 : 1) })),
+    x: x.ticks,
+    y: y.ticks,
     curves,
     intervals: intervals.map(({ distance, interval: [low, high] }) => ({
-      x: place(x(distance)),
-      from: place(y(low)),
-      to: place(y(high)),
+      x: x.place(distance),
+      from: y.place(low),
+      to: y.place(high),
     })),
     measured: [
       ...(isFigure(mean)
-        ? [{ x: place(x(session.conditions.distance)), y: place(y(mean.value)), kind: 'mean' as const }]
+        ? [{ x: x.place(session.conditions.distance), y: y.place(mean.value), kind: 'mean' as const }]
         : []),
-      ...sweep.map((it) => ({ x: place(x(it.distance)), y: place(y(it.value)), kind: 'centre' as const })),
+      ...sweep.map((it) => ({ x: x.place(it.distance), y: y.place(it.value), kind: 'centre' as const })),
     ],
     description: describe(curve, mean, sweep.length),
   };
 }
 
-/** Room that a label of a curve needs, px. */
-const LABEL_HEIGHT = 14;
-
-/** Moves two labels apart where they would cross. */
-function keepApart([upper, lower]: Array<{ y: number }>): void {
-  if (!upper || !lower || lower.y - upper.y >= LABEL_HEIGHT) return;
-  const middle = (upper.y + lower.y) / 2;
-  upper.y = middle - LABEL_HEIGHT / 2;
-  lower.y = middle + LABEL_HEIGHT / 2;
-}
-
 function describe(curve: readonly CurvePoint[], mean: FigureOrGap | undefined, sweep: number): string {
-  const far = curve.at(-1) as CurvePoint;
-  const near = curve[0] as CurvePoint;
+  const [near, far] = [curve[0], curve.at(-1)];
+  if (!near || !far) return '';
   const span = (name: 'mean' | 'peak') => {
     const from = curve.find((it) => it[name] !== undefined) ?? far;
     const words = `${round(from[name] ?? 0)} to ${round(far[name] ?? 0)} mW/cm²`;
     return from === near ? words : `${words} from ${round(from.distance)} cm on`;
   };
   const read = [
-    isFigure(mean as Figure) && 'the mean of the grid',
+    isFigure(mean) && 'the mean of the grid',
     sweep > 0 && `${sweep} reading${sweep === 1 ? '' : 's'} before the middle`,
   ].filter(Boolean);
   return `Irradiance against distance as modelled, from ${round(near.distance)} to ${round(far.distance)} cm: mean ${span('mean')}, peak ${span('peak')}; upright lines are 95 % intervals${read.length > 0 ? `; measured: ${read.join(' and ')}` : ''}`;

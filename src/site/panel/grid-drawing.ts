@@ -49,8 +49,8 @@ export function gridDrawing(panel: PanelEntry, session: SessionEntry): GridDrawi
 
   const means = gridPointMeans(session.readings);
   const highest = Math.max(...means.map((it) => it ?? 0));
-  const gapX = columns > 1 ? (geometry.x[1] as number) - (geometry.x[0] as number) : width;
-  const gapY = grid.rows.length > 1 ? (geometry.y[1] as number) - (geometry.y[0] as number) : height;
+  const gapX = firstGap(geometry.x) ?? width;
+  const gapY = firstGap(geometry.y) ?? height;
   const largest = 0.36 * Math.min(gapX, gapY, width, height);
   const points = geometry.y.flatMap((y, i) =>
     geometry.x.map((x, j): DrawnPoint => {
@@ -99,4 +99,9 @@ export function gridDrawing(panel: PanelEntry, session: SessionEntry): GridDrawi
       ),
     ),
   };
+}
+
+/** From the first of evenly set places to the second; undefined where there is one. */
+function firstGap([first, second]: readonly number[]): number | undefined {
+  return first === undefined || second === undefined ? undefined : second - first;
 }

@@ -4,7 +4,7 @@ import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distan
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { timeForRadiantExposure } from '../../measure/irradiance/radiant-exposure.ts';
 import type { MetricId } from '../../measure/metrics.ts';
-import { decimalsWithin, fixed } from '../../words/format.ts';
+import { rangeText } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { say } from '../../words/say.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
@@ -91,18 +91,9 @@ function distanceRow(panel: PanelEntry, distance: number, figure: (metric: Metri
 }
 
 function timeEachJoule(mean: Figure, [low, high]: readonly [number, number]): DistanceRow['time'] {
-  const [value, fast, slow] = [mean.value, high, low].map((it) => timeForRadiantExposure(1, it)) as [
-    number,
-    number,
-    number,
-  ];
-  const decimals = decimalsWithin(fast, slow);
-  return {
-    value,
-    low: fast,
-    high: slow,
-    text: `${fixed(value, decimals)} s (${fixed(fast, decimals)} to ${fixed(slow, decimals)})`,
-  };
+  const time = (irradiance: number) => timeForRadiantExposure(1, irradiance);
+  const [value, fast, slow] = [time(mean.value), time(high), time(low)];
+  return { value, low: fast, high: slow, text: rangeText(value, fast, slow, 's') };
 }
 
 /** What the light that misses the frame rests on. */

@@ -1,3 +1,5 @@
+import type { Piece } from './browser/pieces.ts';
+
 /** Markup, as against text that has yet to be escaped. */
 export class Html {
   readonly text: string;
@@ -16,7 +18,7 @@ export type Part = string | number | Html | readonly Part[] | undefined | null |
  * @example html`<td title="${title}">${rows.map((row) => html`<b>${row}</b>`)}</td>`
  */
 export function html(strings: TemplateStringsArray, ...parts: Part[]): Html {
-  let text = strings[0] as string;
+  let text = strings[0] ?? '';
   for (let i = 0; i < parts.length; i++) text += printed(parts[i]) + strings[i + 1];
   return new Html(text);
 }
@@ -37,5 +39,20 @@ const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '
 
 /** Text for markup. Most of it has nothing to escape, and is not copied then. */
 export function escaped(text: string): string {
-  return SPECIAL.test(text) ? text.replace(/[&<>"]/g, (it) => ESCAPES[it] as string) : text;
+  return SPECIAL.test(text) ? text.replace(/[&<>"]/g, (it) => ESCAPES[it] ?? it) : text;
+}
+
+/** Pieces as markup. */
+export function piecesHtml(pieces: readonly Piece[]): Html {
+  return new Html(pieces.map(pieceText).join(''));
+}
+
+function pieceText(it: Piece): string {
+  if (typeof it === 'string') return escaped(it);
+  let attributes = '';
+  for (const [name, value] of Object.entries(it.attributes)) {
+    if (value === true) attributes += ` ${name}`;
+    else if (typeof value === 'string') attributes += ` ${name}="${escaped(value)}"`;
+  }
+  return `<${it.tag}${attributes}>${it.pieces.map(pieceText).join('')}</${it.tag}>`;
 }

@@ -97,20 +97,22 @@ describe('a figure in doubt', () => {
   });
 });
 
+/** Why a panel has no rank, in words. */
+const absence = ({ rankAbsent }: PanelEntry) => (rankAbsent === undefined ? '' : say(rankAbsent));
+
 describe('a figure that can’t be right', () => {
   test('is not ranked by either basis, and the panel stands apart with the reason', () => {
     const { ledger, plover } = drawing(10);
     expect(plover.rank).toBeUndefined();
     expect(plover.byEmitted.rank).toBeUndefined();
-    const absent = plover.rankAbsent && say(plover.rankAbsent);
-    expect(absent).toMatch(/^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/);
+    expect(absence(plover)).toMatch(/^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/);
     const unranked = guideView(ledger).flatMap((it) => it.unranked);
     expect(unranked).toContainEqual({
       name: 'Wrackline Plover',
       address: '/panels/plover/',
-      reason: absent,
+      reason: absence(plover),
     });
-    expect(panelView(plover, ledger).rank).toBe(`Not ranked: ${absent}.`);
+    expect(panelView(plover, ledger).rank).toBe(`Not ranked: ${absence(plover)}.`);
   });
 
   test('is in no frontier, step-up, plot or sum, nor held against another', () => {
@@ -118,7 +120,7 @@ describe('a figure that can’t be right', () => {
     expect(ledger.frontier).toEqual(['teasel']);
     expect(plover.frontier).toBeUndefined();
     expect(plover.stepUps.best).toEqual([]);
-    expect(panelView(plover, ledger).stepUpsAbsent).toBe(plover.rankAbsent && say(plover.rankAbsent));
+    expect(panelView(plover, ledger).stepUpsAbsent).toBe(absence(plover));
     for (const other of ledger.panels.values()) {
       expect(other.stepUps.best.map((it) => it.panel)).not.toContain('plover');
     }
@@ -140,11 +142,7 @@ describe('a figure that can’t be right', () => {
         reason: 'that of Wrackline Plover can’t be right as it stands',
       });
     }
-    expect(json(ledger).panels[0]).toMatchObject({
-      rank: null,
-      rank_absent: plover.rankAbsent && say(plover.rankAbsent),
-      frontier: null,
-    });
+    expect(json(ledger).panels[0]).toMatchObject({ rank: null, rank_absent: absence(plover), frontier: null });
   });
 
   test('nothing of the kind at a draw that can be', () => {

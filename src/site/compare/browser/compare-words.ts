@@ -136,13 +136,12 @@ function groupHead(outcome: Outcome): string | undefined {
 function apartWords({ degree, difference }: CompareRow, [low, high]: readonly [number, number]): string {
   if (difference !== undefined) {
     const isMore = low > 0;
-    const ends = isMore ? [low, high] : [-high, -low];
-    return `${span(ends[0] as number, ends[1] as number, difference)} ${isMore ? degree.more : degree.less}`;
+    const [from, to] = isMore ? [low, high] : [-high, -low];
+    return `${span(from, to, difference)} ${isMore ? degree.more : degree.less}`;
   }
   if (low >= MULTIPLE) return `${span(low, high, 'times')} ${degree.times}`;
   const isMore = low > 1;
-  const ends = isMore ? [low - 1, high - 1] : [1 - high, 1 - low];
-  const [from, to] = ends.map((it) => 100 * it) as [number, number];
+  const [from, to] = isMore ? [100 * (low - 1), 100 * (high - 1)] : [100 * (1 - high), 100 * (1 - low)];
   // Nothing but nought is 100 % less.
   return isMore
     ? `${span(from, to, '%')} ${degree.more}`

@@ -1,8 +1,12 @@
 /** Shows what was reckoned with a reader's own prices in the page, and puts the guide's own back. */
 import { pricePerWatt } from '../../../measure/money/cost.ts';
+import { notKnownWords, remarkWords } from '../../../words/figure-words.ts';
+import type { Dagger } from '../../../words/flags.ts';
 import { money } from '../../../words/format.ts';
 import { DOUBT_MARK } from '../../../words/marks.ts';
 import { isAlone, rankText } from '../../../words/rank-words.ts';
+import { elementOf } from '../../shared/browser/dom.ts';
+import { figurePieces, markPieces } from '../../shared/browser/figure-pieces.ts';
 import type { PackedOffers } from './offers.ts';
 import { type Calculated, type Calculation, figureText, type OwnPrices, spend, stepUpsFrom } from './own-prices.ts';
 import { slugOf } from './row-data.ts';
@@ -42,16 +46,21 @@ function panelLink(offers: PackedOffers, slug: string): HTMLElement {
 function doubtOf(offers: PackedOffers, slug: string): HTMLElement[] {
   const offer = offers.panels.find((it) => it.slug === slug);
   if (!offer?.isInDoubt) return [];
-  const mark = anchor(`/panels/${slug}/#flags`, DOUBT_MARK);
-  mark.className = 'dagger';
-  mark.setAttribute('aria-label', `${offer.name}: its power is in doubt, see the flags`);
-  return [mark];
+  const dagger = { mark: DOUBT_MARK, label: 'its power is in doubt, see the flags' };
+  return markPieces(dagger, `/panels/${slug}/#flags`, offer.name).map(elementOf);
 }
 
-/** Marks of doubt that a cell came with: other prices do not take a doubt away. */
-function marksOf(cell: HTMLElement): Node[] {
-  const nodes = before.get(cell)?.nodes ?? [...cell.childNodes];
-  return nodes.filter((it) => it instanceof HTMLElement && it.matches('a.dagger')).map((it) => it.cloneNode(true));
+/** The mark of doubt that a cell came with: other prices do not take a doubt away. */
+function markOf(cell: HTMLElement): { dagger: Dagger; href: string } | undefined {
+  const mark = (before.get(cell)?.nodes ?? [...cell.childNodes]).find(
+    (it): it is HTMLAnchorElement => it instanceof HTMLAnchorElement && it.matches('.dagger'),
+  );
+  return (
+    mark && {
+      dagger: { mark: mark.text, label: mark.getAttribute('aria-label') ?? '' },
+      href: mark.getAttribute('href') ?? '',
+    }
+  );
 }
 
 /** A table with all of its rows, those too that are not in the page just now. */
@@ -81,28 +90,27 @@ const PAINTED = ['rank', 'price', 'price-per-watt', 'price-per-emitted-watt'] as
 
 function paintCell(cell: HTMLElement, column: (typeof PAINTED)[number], it: Calculated, isEmitted: boolean): void {
   if (column === 'price') {
-    replace(cell, figureCell(it.priceText, undefined, it.isOwn ? 'your price' : ''), it.price);
+    replace(cell, figureCell({ value: it.priceText }, it.isOwn ? 'your price' : ''), it.price);
   } else if (column === 'rank') {
     const rank = isEmitted ? it.emittedRank : it.rank;
     const remark = rank && isAlone(rank) ? '' : `${rank && rank.tiedWith.length > 0 ? 'tie, ' : ''}with your prices`;
-    if (rank) replace(cell, figureCell(rankText(rank), undefined, remark, marksOf(cell)), rank.place);
+    if (rank) replace(cell, figureCell({ value: rankText(rank) }, remark, cell), rank.place);
   } else {
     const shown = column === 'price-per-watt' ? it.perWatt : it.perEmittedWatt;
     if (!shown) return;
-    const { interval, absent } = shown;
-    const remark = [interval && `(${interval})`, absent && '± not known', it.isOwn && 'at your price'];
-    const words = remark.filter(Boolean).join(' ');
-    replace(cell, figureCell(shown.value, shown.plusMinus, words, marksOf(cell)), shown.amount);
+    const { value, plusMinus, interval, absent } = shown;
+    const remark = remarkWords(interval, it.isOwn ? 'at your price' : undefined, absent && notKnownWords());
+    replace(cell, figureCell({ value, ...(plusMinus && { plusMinus }) }, remark, cell), shown.amount);
   }
 }
 
-function figureCell(text: string, plusMinus: string | undefined, remark: string, marks: readonly Node[] = []): Node[] {
-  return [
-    element('span', text),
-    ...(plusMinus ? [element('span', ` ± ${plusMinus}`, 'pm')] : []),
-    ...marks,
-    ...(remark ? [element('small', ` ${remark}`)] : []),
-  ];
+/** A figure as the build writes it into a cell, with the mark that the cell came with. */
+function figureCell(shown: { value: string; plusMinus?: string }, remark: string, marked?: HTMLElement) {
+  const mark = marked && markOf(marked);
+  return figurePieces(
+    { shown: { ...shown, unit: '', text: shown.value }, ...(mark && { dagger: mark.dagger }) },
+    { remark, flagsAt: mark?.href },
+  ).map(elementOf);
 }
 
 /** Draws the frontier's table anew, where the page has one. */

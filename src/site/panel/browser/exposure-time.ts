@@ -1,4 +1,4 @@
-import { decimalsWithin, fixed } from '../../../words/format.ts';
+import { rangeText } from '../../../words/format.ts';
 
 /**
  * Minutes to the radiant exposure that a reader types in, in the table by distance. Without a script the table has the
@@ -13,21 +13,13 @@ const form = document.querySelector<HTMLFormElement>('form[data-exposure]');
 const head = document.querySelector<HTMLElement>('[data-exposure-head]');
 const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
 
-/** A time in minutes, with the digits that its interval leaves. */
-function minutes(value: number, low: number, high: number): string {
-  const decimals = decimalsWithin(low, high);
-  return `${fixed(value, decimals)} min (${fixed(low, decimals)} to ${fixed(high, decimals)})`;
-}
+const input = form?.querySelector('input');
+const status = form?.querySelector('[role=status]');
 
-if (form && head && cells.length > 0) {
-  const input = form.querySelector('input') as HTMLInputElement;
-  const status = form.querySelector('[role=status]') as HTMLElement;
-  const before = { head: head.textContent ?? '', cells: cells.map((cell) => cell.textContent ?? '') };
+if (form && input && status && head && cells.length > 0) {
+  const before = new Map([head, ...cells].map((it) => [it, it.textContent]));
   const restore = () => {
-    head.textContent = before.head;
-    cells.forEach((cell, i) => {
-      cell.textContent = before.cells[i] as string;
-    });
+    for (const [place, text] of before) place.textContent = text;
   };
   const show = () => {
     const wanted = input.valueAsNumber;
@@ -41,10 +33,9 @@ if (form && head && cells.length > 0) {
     }
     head.textContent = `Minutes for ${wanted.toLocaleString('en-GB')} J/cm²`;
     for (const cell of cells) {
-      const [value, low, high] = [cell.dataset.seconds, cell.dataset.low, cell.dataset.high].map(
-        (it) => (wanted * Number(it)) / SECONDS_A_MINUTE,
-      ) as [number, number, number];
-      cell.textContent = minutes(value, low, high);
+      const { seconds, low, high } = cell.dataset;
+      const minutes = (it: string | undefined) => (wanted * Number(it)) / SECONDS_A_MINUTE;
+      cell.textContent = rangeText(minutes(seconds), minutes(low), minutes(high), 'min');
     }
     status.textContent = `The table gives the minutes for ${wanted.toLocaleString('en-GB')} J/cm². Arithmetic, not a recommendation.`;
   };

@@ -4,7 +4,8 @@ import { TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import { showDate } from '../../../words/format.ts';
-import { html } from '../../shared/browser/dom.ts';
+import { elementOf, html } from '../../shared/browser/dom.ts';
+import { markPieces } from '../../shared/browser/figure-pieces.ts';
 import type { Plan } from './plan-address.ts';
 import { type Calculated, eyeShare } from './plan-calculation.ts';
 import { cautionNotice } from './plan-cautions.ts';
@@ -34,9 +35,7 @@ function entry(
 /** The marks of what a part is made of, each kind once; what can't be right is in no plan. */
 function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): HTMLElement[] {
   const [mark] = parts.flatMap((it): Dagger[] => (doubts[it] ? [doubts[it]] : []));
-  return mark
-    ? [html('a', { class: 'dagger', href: `/panels/${slug}/#flags`, 'aria-label': mark.label }, mark.mark)]
-    : [];
+  return markPieces(mark, `/panels/${slug}/#flags`).map(elementOf);
 }
 
 /** All that the page shows of a plan whose distance is given. */
@@ -66,13 +65,13 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
       entry(
         'Mean irradiance',
         'distance-table',
-        [spanned(mean, ' mW/cm²'), marksOf(panel, 'mean')],
+        [spanned(mean, 'mW/cm²'), marksOf(panel, 'mean')],
         `over the LED field; ${modelled}`,
       ),
       entry(
         'Peak irradiance',
         'distance-table',
-        peak ? [spanned(peak, ' mW/cm²'), marksOf(panel, 'peak')] : ['not known'],
+        peak ? [spanned(peak, 'mW/cm²'), marksOf(panel, 'peak')] : ['not known'],
         peak
           ? `${modelled}; it warms: `
           : 'this near single LEDs may show, and the readings do not tell how; it is above the mean, and it warms: ',

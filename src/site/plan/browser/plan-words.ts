@@ -1,6 +1,7 @@
 /** What a plan comes to, in words. No DOM. */
 import { MILLI } from '../../../measure/unit-factors.ts';
-import { decimalsWithin, fixed, money } from '../../../words/format.ts';
+import { notKnownWords } from '../../../words/figure-words.ts';
+import { fixed, money, rangeText, unitBehind } from '../../../words/format.ts';
 import type { Plan } from './plan-address.ts';
 import { type Calculated, type Ranged, scaled } from './plan-calculation.ts';
 import type { PlanPanel } from './plan-panel.ts';
@@ -19,16 +20,15 @@ export function plainNumber(value: number): string {
 /** A value with the digits that its interval leaves, as on the panel's page. */
 export function spanned({ value, low, high }: Ranged, unit: string, show = fixed): string {
   if (low === undefined || high === undefined)
-    return `${show === fixed ? plainNumber(value) : show(value, 2)}${unit} (± not known)`;
-  const decimals = decimalsWithin(low, high);
-  return `${show(value, decimals)}${unit} (${show(low, decimals)} to ${show(high, decimals)})`;
+    return `${show === fixed ? plainNumber(value) : show(value, 2)}${unitBehind(unit)} (${notKnownWords()})`;
+  return rangeText(value, low, high, unit, show);
 }
 
 /** Seconds as minutes. */
-export const minutesWords = (seconds: Ranged) => spanned(scaled(seconds, 1 / SECONDS_A_MINUTE), ' min');
+export const minutesWords = (seconds: Ranged) => spanned(scaled(seconds, 1 / SECONDS_A_MINUTE), 'min');
 
 /** Below a kilowatt-hour in watt-hours, where small panels have their digits. */
-export const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(scaled(kwh, MILLI), ' Wh') : spanned(kwh, ' kWh'));
+export const energyWords = (kwh: Ranged) => (kwh.value < 1 ? spanned(scaled(kwh, MILLI), 'Wh') : spanned(kwh, 'kWh'));
 
 /** Money, no finer than on the other pages. */
 export const costWords = (cost: Ranged, currency: string) =>
@@ -40,5 +40,5 @@ export function planSummary(panel: PlanPanel, plan: Plan, { seconds, mean }: Cal
   const doubt = panel.doubts?.mean ? ` (${panel.doubts.mean.mark} ${panel.doubts.mean.label})` : '';
   return seconds
     ? `${where}: ${minutesWords(seconds)} for ${plan.exposure} J/cm²${doubt}.`
-    : `${where}: ${spanned(mean, ' mW/cm²')} on the mean${doubt}. Write a radiant exposure for the minutes.`;
+    : `${where}: ${spanned(mean, 'mW/cm²')} on the mean${doubt}. Write a radiant exposure for the minutes.`;
 }

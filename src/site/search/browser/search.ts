@@ -41,7 +41,7 @@ const selects = [...document.querySelectorAll<HTMLSelectElement>('#search select
 /** What is chosen in the filters, by the index's names. */
 function chosenFilters(): Record<string, string> {
   return Object.fromEntries(
-    selects.filter((it) => it.value !== '').map((it) => [FILTERS[it.name] as string, it.value]),
+    selects.filter((it) => it.value !== '').map((it) => [FILTERS[it.name] ?? it.name, it.value]),
   );
 }
 

@@ -1,4 +1,5 @@
 /** Makes elements. Texts go in as texts and never as markup. */
+import type { PieceElement } from './pieces.ts';
 
 type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
 type Child = Node | string | undefined | false;
@@ -34,4 +35,9 @@ export function svg<Tag extends keyof SVGElementTagNameMap>(
   ...children: Child[]
 ): SVGElementTagNameMap[Tag] {
   return filled(document.createElementNS(SVG, tag) as SVGElementTagNameMap[Tag], attributes, children);
+}
+
+/** A piece as an element of the page. */
+export function elementOf({ tag, attributes, pieces }: PieceElement): HTMLElement {
+  return html(tag, attributes, ...pieces.map((it) => (typeof it === 'string' ? it : elementOf(it))));
 }

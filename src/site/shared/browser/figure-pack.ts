@@ -117,7 +117,7 @@ function scatterOf({ unassessed }: Figure, say: (it: Said) => string): Pick<Pack
 }
 
 /**
- * Figures and gaps again, as every function of measure/ takes them. What only a working page shows (the words of the
+ * Figures and gaps again, as every function of measure/ takes them. What only a calculation page shows (the words of the
  * budget, inputs, notes, flags) is empty.
  */
 export function unpackFigures({ lines, figures }: FigurePack): Map<MetricId, FigureOrGap> {
@@ -137,7 +137,7 @@ export function unpackFigures({ lines, figures }: FigurePack): Map<MetricId, Fig
       coverageFactor: k === undefined ? null : Number(k),
       degreesOfFreedom: u === undefined ? null : (dof ?? Number.POSITIVE_INFINITY),
       ...(absent !== undefined && { uncertaintyAbsent: verbatim(absent) }),
-      budget: budget.map(([place, contribution]) => unpackLine(lines[place] as PackedLine, Number(contribution))),
+      budget: budget.map(([place, contribution]) => unpackLine(lines[place], Number(contribution))),
       unassessed: scatter === undefined ? [] : [{ what: REPEATABILITY, reason: verbatim(scatter) }],
       inputs: [],
       notes: [],
@@ -155,7 +155,9 @@ export function unpackFigures({ lines, figures }: FigurePack): Map<MetricId, Fig
   );
 }
 
-function unpackLine({ key, type, distribution, degreesOfFreedom }: PackedLine, contribution: number): BudgetComponent {
+function unpackLine(line: PackedLine | undefined, contribution: number): BudgetComponent {
+  if (!line) throw new RangeError('a budget names an error that its file does not have');
+  const { key, type, distribution, degreesOfFreedom } = line;
   return {
     source: {
       key,

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
 import { USUAL_HEIGHT } from '../../../../src/measure/person.ts';
-import { fieldsDrawing } from '../../../../src/site/compare/browser/compare-drawing.ts';
-import { curvesPlot, DASHES } from '../../../../src/site/compare/browser/compare-plot.ts';
 import type { ComparedPanel } from '../../../../src/site/compare/browser/compared-panel.ts';
+import { curvesPlot, DASHES } from '../../../../src/site/compare/browser/curves-plot.ts';
+import { fieldsDrawing } from '../../../../src/site/compare/browser/fields-drawing.ts';
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
 
@@ -73,7 +73,7 @@ describe('curves by distance', () => {
       const points = (plot.curves[i]?.path ?? '')
         .slice(1)
         .split('L')
-        .map((it) => it.split(' ').map(Number));
+        .map((it) => it.split(',').map(Number));
       expect(points).toHaveLength(56);
       for (const cm of [5, 10, 15, 30, 45, 60]) {
         const it = demo.panel(slug).figures.get(`mean-irradiance-at-${cm}-cm`);

@@ -140,13 +140,17 @@ function bodyPath(middle: number, top: number): string {
     .toReversed()
     .map(([x, y]) => [middle - SCALE * x, top + SCALE * Math.min(y, USUAL_HEIGHT)] as const);
   const corners = [...right, ...left];
-  const between = (i: number) => {
-    const [a, b] = [corners[i], corners[(i + 1) % corners.length]] as [readonly number[], readonly number[]];
-    return `${round(((a[0] as number) + (b[0] as number)) / 2)} ${round(((a[1] as number) + (b[1] as number)) / 2)}`;
-  };
-  const curves = corners.slice(1).map(([x, y], i) => `Q${round(x)} ${round(y)} ${between(i + 1)}`);
-  const [x, y] = corners[0] as readonly [number, number];
-  return `M${between(0)}${curves.join('')}Q${round(x)} ${round(y)} ${between(0)}Z`;
+  const [first] = right;
+  if (!first) return '';
+  // Each corner, and the middle of the side from it to the next one.
+  const sides = corners.map(([x, y], i) => {
+    const [nextX, nextY] = corners[i + 1] ?? first;
+    return { corner: `${round(x)} ${round(y)}`, middle: `${round((x + nextX) / 2)} ${round((y + nextY) / 2)}` };
+  });
+  const [start, ...rest] = sides;
+  if (!start) return '';
+  const curves = [...rest, start].map((it) => `Q${it.corner} ${it.middle}`);
+  return `M${start.middle}${curves.join('')}Z`;
 }
 
 const round = (value: number) => Number(value.toFixed(1));

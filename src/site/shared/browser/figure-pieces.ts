@@ -1,0 +1,72 @@
+/** What stands where in a figure, on pages that the build writes and on those that a script draws. */
+import { type FigureWords, notKnownWords, remarkWords } from '../../../words/figure-words.ts';
+import type { Dagger } from '../../../words/flags.ts';
+import { unitBehind } from '../../../words/format.ts';
+import { type PieceElement, piece } from './pieces.ts';
+
+/** What a figure has beside its own words, by the place where it stands. */
+export interface FigureSetting {
+  /** Where the value leads: to its calculation. */
+  href?: string | undefined;
+  /** Class of that link. */
+  className?: string | undefined;
+  /** Where the flags stand; on the same page where nothing is given. */
+  flagsAt?: string | undefined;
+  /** Whose figure it is, where a page shows several panels. */
+  of?: string | undefined;
+  /** Stands behind it all, and in its place where the reader has chosen the other unit. */
+  remark?: string | undefined;
+  otherRemark?: string | undefined;
+}
+
+/**
+ * A figure as value ± half of its interval and unit, linked to its calculation; its mark of doubt; smaller, the interval
+ * that is not symmetric, a remark, why ± is not known. In both units where readers may choose, the other one hidden. For a
+ * gap its reason.
+ */
+export function figurePieces(it: FigureWords, at: FigureSetting = {}): PieceElement[] {
+  if (!it.shown) return [piece('span', { class: 'gap' }, it.gap), ...behind([{ remark: at.remark ?? '' }])];
+  const absent = it.absent && notKnownWords(it.absent);
+  const ways = [
+    { ...it.shown, key: it.other && it.unitKey, remark: remarkWords(it.shown.interval, at.remark, absent) },
+    ...(it.other
+      ? [{ ...it.other, key: it.otherKey, remark: remarkWords(it.other.interval, at.otherRemark, absent) }]
+      : []),
+  ];
+  const values = ways.map((way, i) =>
+    piece(
+      'span',
+      { 'data-u': way.key, hidden: i > 0 },
+      i > 0 && ' ',
+      way.value,
+      way.plusMinus !== undefined && piece('span', { class: 'pm' }, ` ± ${way.plusMinus}`),
+      unitBehind(way.unit),
+    ),
+  );
+  return [
+    ...(at.href === undefined ? values : [piece('a', { class: at.className, href: at.href }, ...values)]),
+    ...markPieces(it.dagger, at.flagsAt, at.of),
+    ...behind(ways),
+  ];
+}
+
+/** Remarks behind a value: one for both ways where they say the same. */
+function behind(ways: ReadonlyArray<{ key?: string | undefined; remark: string }>): PieceElement[] {
+  const isOne = new Set(ways.map((it) => it.remark)).size === 1;
+  return ways.flatMap(({ key, remark }, i) => {
+    if (remark === '' || (isOne && i > 0)) return [];
+    return [piece('small', isOne ? {} : { 'data-u': key, hidden: i > 0 }, ` ${remark}`)];
+  });
+}
+
+/**
+ * A mark of doubt that leads to the flags; nothing where there is none.
+ *
+ * @param href where the flags stand
+ * @param of whose figure it is, where a page shows several panels
+ */
+export function markPieces(dagger: Dagger | undefined, href = '#flags', of?: string): PieceElement[] {
+  if (!dagger) return [];
+  const label = of ? `${of}: ${dagger.label}` : dagger.label;
+  return [piece('a', { class: 'dagger', href, 'aria-label': label }, dagger.mark)];
+}

@@ -1,0 +1,18 @@
+/** A piece of a page before it is markup or an element: text, or an element with pieces in it. */
+export type Piece = string | PieceElement;
+
+export interface PieceElement {
+  tag: 'a' | 'span' | 'small';
+  /** In this order; what is false or undefined is left out, what is true has no value. */
+  attributes: Readonly<Record<string, string | boolean | undefined>>;
+  pieces: readonly Piece[];
+}
+
+/** An element of a page with what is in it; what is absent is left out. */
+export function piece(
+  tag: PieceElement['tag'],
+  attributes: PieceElement['attributes'],
+  ...pieces: ReadonlyArray<Piece | undefined | false>
+): PieceElement {
+  return { tag, attributes, pieces: pieces.filter((it): it is Piece => it !== undefined && it !== false) };
+}

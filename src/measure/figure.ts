@@ -1,7 +1,6 @@
 import type { MethodReference } from './method-versions.ts';
-import type { MetricId } from './metrics.ts';
+import type { MetricId, Unit } from './metrics.ts';
 import type { Said, Statement } from './statement.ts';
-import type { Unit } from './unit.ts';
 
 export type { Unit };
 

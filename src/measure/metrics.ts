@@ -13,10 +13,17 @@ export type ListedMetricId = (typeof ROWS)[number]['id'];
 /** Id of any figure: those that are listed, and those that only others are made of. */
 export type MetricId = ListedMetricId | (typeof INNER_METRICS)[number];
 
+/**
+ * The canonical units of figures: those of the rows. One quantity, one unit; readers' units are a matter of
+ * presentation.
+ */
+export type Unit = (typeof ROWS)[number]['unit'];
+
 /** A row of the catalogue. */
 export interface Metric extends MetricRow {
   id: ListedMetricId;
   method: MethodId;
+  unit: Unit;
 }
 
 /** Every metric, in the order in which a panel's calculation page shows them. */
@@ -40,7 +47,7 @@ export function metricById(id: string): Metric {
 export interface MetricIdentity {
   id: string;
   metric: ListedMetricId;
-  unit: Metric['unit'];
+  unit: Unit;
   method: MethodReference;
 }
 

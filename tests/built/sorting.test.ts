@@ -11,17 +11,22 @@ const GAPS = 7;
 
 /** The guide with its first table grown long: rank by row, every figure a scrambled number. */
 function longGuide(): string {
+  const { html } = pageAt('/');
+  const heads = /<thead>[\s\S]*?<\/thead>/.exec(html)?.[0] ?? '';
+  const columns = [...heads.matchAll(/data-col="([^"]+)"/g)].map(([, id]) => id).filter((id) => id !== 'name');
   const row = (i: number) => {
     // 77 and 250 have no common divisor, so this takes each value from 0 to 249 once.
     const value = (i * 77) % ROWS;
-    const cell =
-      value < GAPS
-        ? '<td class="n"><span class="gap">–</span><small>not measured</small></td>'
-        : `<td class="n" data-v="${value}"><span>${value}</span></td>`;
-    return `<tr><th scope="row"><a href="/panels/">Panel ${i + 1}</a></th><td class="n" data-v="${i + 1}">${i + 1}</td>${cell.repeat(11)}</tr>`;
+    const cells = columns.map((id) => {
+      if (id === 'rank') return `<td class="n" data-col="rank" data-v="${i + 1}">${i + 1}</td>`;
+      return value < GAPS
+        ? `<td class="n" data-col="${id}"><span class="gap">–</span><small>not measured</small></td>`
+        : `<td class="n" data-col="${id}" data-v="${value}"><span>${value}</span></td>`;
+    });
+    return `<tr><th scope="row"><a href="/panels/">Panel ${i + 1}</a></th>${cells.join('')}</tr>`;
   };
   const rows = Array.from({ length: ROWS }, (_, i) => row(i)).join('');
-  return pageAt('/').html.replace(/<tbody>[\s\S]*?<\/tbody>/, `<tbody>${rows}</tbody>`);
+  return html.replace(/<tbody>[\s\S]*?<\/tbody>/, `<tbody>${rows}</tbody>`);
 }
 
 let site: OpenSite;

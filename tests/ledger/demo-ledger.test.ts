@@ -5,6 +5,7 @@ import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
+import { methodText } from '../../src/measure/method-versions.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import { METRICS, metricById } from '../../src/measure/metrics.ts';
 import { say } from '../../src/words/say.ts';
@@ -87,7 +88,7 @@ describe('every panel', () => {
       expect(
         METHODS.map((method) => `${method.id}@${method.version}`),
         name,
-      ).toContain(it.method);
+      ).toContain(methodText(it.method));
       if (it.interval95 === null) continue;
       expect(it.interval95.every(Number.isFinite), name).toBe(true);
       expect(it.interval95[0], name).toBeLessThanOrEqual(it.value);

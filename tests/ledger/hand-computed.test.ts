@@ -6,6 +6,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import { type Figure, isFigure } from '../../src/measure/figure.ts';
+import { methodReference } from '../../src/measure/method-versions.ts';
 import type { MetricId } from '../../src/measure/metrics.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
@@ -214,7 +215,7 @@ sessions:
   test('every figure says which session, which method and which readings it is from', () => {
     const it = figures()('optical-power');
     expect(it.id).toBe('plover/2026-10-01/optical-power');
-    expect(it.method).toMatch(/^optical-power@\d+$/);
+    expect(it.method).toBe(methodReference('optical-power'));
     expect(it.inputs).toEqual(['plover/2026-10-01/mean-irradiance', 'plover/led-area']);
     expect(it.calculation).toBe('P = Ē × A ÷ 1000 = 36.62 mW/cm² × 600 cm² ÷ 1000 = 21.97 W');
   });

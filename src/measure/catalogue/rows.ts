@@ -1,5 +1,3 @@
-import type { Unit } from '../unit.ts';
-
 /** What a watt is, of whose price panels are ranked by: light through the reference plane, or all that leaves the LEDs. */
 export type RankBasis = 'optical' | 'emitted';
 
@@ -44,8 +42,8 @@ export interface MetricRow {
   name: string;
   /** Id of the method that explains it. */
   method: string;
-  /** Canonical unit; `currency` stands for the guide's base currency. */
-  unit: Unit;
+  /** Canonical unit: one quantity, one unit. `currency` stands for the guide's base currency. */
+  unit: string;
   /** Its column in the ranking tables; left out where it has none. */
   ranking?: RankingColumn;
   /** Its place in the lists of a panel's page. */
@@ -99,7 +97,7 @@ export function rows<const Rows extends readonly MetricRow[]>(make: () => Rows):
 export function perMode<
   const Id extends string,
   const Method extends string,
-  const U extends Unit,
+  const U extends string,
   const Ending extends string = '',
 >(id: Id, name: string, method: Method, unit: U, ending: Ending, combined: Shown = {}) {
   return [
@@ -110,7 +108,7 @@ export function perMode<
 }
 
 /** Rows of a metric that is read with the panel on and off, by the method of that name. */
-export function onAndOff<const Id extends string, const U extends Unit>(
+export function onAndOff<const Id extends string, const U extends string>(
   id: Id,
   name: string,
   unit: U,

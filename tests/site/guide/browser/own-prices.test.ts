@@ -1,7 +1,11 @@
 /** What the browser reckons is what the build reckoned, as long as prices are the guide's. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
-import type { PackedOffers } from '../../../../src/site/guide/browser/offers.ts';
+import {
+  areMeasuredAlike,
+  type PackedConditions,
+  type PackedOffers,
+} from '../../../../src/site/guide/browser/offers.ts';
 import { calculate, type OwnPrices, spend, stepUpsFrom } from '../../../../src/site/guide/browser/own-prices.ts';
 import { offersJson } from '../../../../src/site/guide/offers-data.ts';
 import { showFigure } from '../../../../src/words/format.ts';
@@ -51,6 +55,35 @@ describe('at the guide’s prices', () => {
         expect(low).toBeCloseTo(wanted[i]?.extraPower.interval95?.[0] ?? Number.NaN, 1);
         expect(high).toBeCloseTo(wanted[i]?.extraPower.interval95?.[1] ?? Number.NaN, 1);
       });
+    }
+  });
+});
+
+describe('tables that can be compared', () => {
+  const conditions = (distance: number, version: number, isReference = false): PackedConditions => ({
+    distance,
+    version,
+    isReference,
+  });
+
+  test('are told by what they were measured under, whatever their ids are', () => {
+    expect(areMeasuredAlike(conditions(15, 1, true), conditions(15.05, 2, true))).toBe(true);
+    expect(areMeasuredAlike(conditions(15, 1, true), conditions(30, 1))).toBe(false);
+    expect(areMeasuredAlike(conditions(30, 1), conditions(30, 1))).toBe(true);
+    expect(areMeasuredAlike(conditions(30, 1), conditions(30, 3))).toBe(false);
+    expect(areMeasuredAlike(conditions(30, 1), conditions(45, 1))).toBe(false);
+  });
+
+  test('give step-ups where ids have digits in them', () => {
+    const digits = (id: string) => `class-2-${id}`;
+    const renamed: PackedOffers = {
+      ...offers,
+      tables: Object.fromEntries(Object.entries(offers.tables).map(([id, it]) => [digits(id), it])),
+      panels: offers.panels.map((it) => ({ ...it, table: digits(it.table) })),
+    };
+    for (const { slug } of offers.panels) {
+      const found = (of: PackedOffers) => stepUpsFrom(of, AS_PUBLISHED, slug).map((it) => it.panel);
+      expect(found(renamed), slug).toEqual(found(offers));
     }
   });
 });

@@ -5,6 +5,7 @@ import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { rawReadings } from '../../../src/site/calculation/raw-readings.ts';
 import { DATA_FORMAT, panelsCsv, panelsJson } from '../../../src/site/export/data-files.ts';
+import { say } from '../../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 import { parseRecords } from '../../support/parse-csv.ts';
@@ -39,7 +40,7 @@ describe('panels.csv', () => {
         for (const it of session.figures.values()) {
           const record = all.get(`figure ${panel.slug} ${session.date} ${it.metric}`);
           if (!isFigure(it)) {
-            expect([record?.value, record?.unit, record?.reason]).toEqual(['', '', it.reason]);
+            expect([record?.value, record?.unit, record?.reason]).toEqual(['', '', say(it.reason)]);
             continue;
           }
           expect(Number(record?.value)).toBe(it.value);
@@ -50,7 +51,7 @@ describe('panels.csv', () => {
             expect([Number(record?.interval95_low), Number(record?.interval95_high)]).toEqual([...it.interval95]);
           } else {
             expect([record?.standard_uncertainty, record?.interval95_low]).toEqual(['', '']);
-            expect(record?.reason).toBe(it.uncertaintyAbsent);
+            expect(record?.reason).toBe(it.uncertaintyAbsent && say(it.uncertaintyAbsent));
           }
           expect(`${record?.method}@${record?.method_version}`).toBe(it.method);
         }
@@ -147,7 +148,7 @@ describe('panels.json', () => {
           if (isFigure(figure)) {
             expect(it.value).toBe(figure.value);
             expect(it.interval95 ?? null).toEqual(figure.interval95);
-          } else expect([it.value, it.reason]).toEqual([null, figure?.reason]);
+          } else expect([it.value, it.reason]).toEqual([null, figure && say(figure.reason)]);
         }
         expect(session.readings.length).toBeGreaterThan(3);
       }

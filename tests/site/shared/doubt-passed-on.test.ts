@@ -1,8 +1,10 @@
 /** What a doubt about one reading does to all that is shown of a panel; by the tiny content, changed in one reading. */
+
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { Ledger, PanelEntry } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
+import type { Said } from '../../../src/measure/statement.ts';
 import { COMPARE_GROUPS } from '../../../src/site/compare/browser/compare-rows.ts';
 import { compareRow } from '../../../src/site/compare/browser/compare-words.ts';
 import { comparedPanel } from '../../../src/site/compare/compare-data.ts';
@@ -14,6 +16,7 @@ import type { PlanData } from '../../../src/site/plan/browser/plan-panel.ts';
 import { isPlannable, planJson } from '../../../src/site/plan/plan-data.ts';
 import { plotsView } from '../../../src/site/plots/plots-view.ts';
 import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
+import { say } from '../../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { parseCsv } from '../../support/parse-csv.ts';
 
@@ -42,6 +45,8 @@ const contender = (panel: PanelEntry, ledger: Ledger) => {
   const file = comparedPanel(panel, ledger);
   return { panel: file, figures: unpackFigures(file) };
 };
+
+const said = (it: Said | undefined) => (it === undefined ? 'nothing' : say(it));
 
 describe('a figure in doubt', () => {
   test('is ranked, and marked wherever it goes', () => {
@@ -100,14 +105,16 @@ describe('a figure that can’t be right', () => {
     const { ledger, plover } = drawing(10);
     expect(plover.rank).toBeUndefined();
     expect(plover.byEmitted.rank).toBeUndefined();
-    expect(plover.rankAbsent).toMatch(/^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/);
+    expect(said(plover.rankAbsent)).toMatch(
+      /^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/,
+    );
     const unranked = guideView(ledger).flatMap((it) => it.unranked);
     expect(unranked).toContainEqual({
       name: 'Wrackline Plover',
       address: '/panels/plover/',
-      reason: plover.rankAbsent,
+      reason: said(plover.rankAbsent),
     });
-    expect(panelView(plover, ledger).rank).toBe(`Not ranked: ${plover.rankAbsent}.`);
+    expect(panelView(plover, ledger).rank).toBe(`Not ranked: ${said(plover.rankAbsent)}.`);
   });
 
   test('is in no frontier, step-up, plot or sum, nor held against another', () => {
@@ -115,7 +122,7 @@ describe('a figure that can’t be right', () => {
     expect(ledger.frontier).toEqual(['teasel']);
     expect(plover.frontier).toBeUndefined();
     expect(plover.stepUps.best).toEqual([]);
-    expect(panelView(plover, ledger).stepUpsAbsent).toBe(plover.rankAbsent);
+    expect(panelView(plover, ledger).stepUpsAbsent).toBe(said(plover.rankAbsent));
     for (const other of ledger.panels.values()) {
       expect(other.stepUps.best.map((it) => it.panel)).not.toContain('plover');
     }
@@ -137,7 +144,7 @@ describe('a figure that can’t be right', () => {
         reason: 'that of Wrackline Plover can’t be right as it stands',
       });
     }
-    expect(json(ledger).panels[0]).toMatchObject({ rank: null, rank_absent: plover.rankAbsent, frontier: null });
+    expect(json(ledger).panels[0]).toMatchObject({ rank: null, rank_absent: said(plover.rankAbsent), frontier: null });
   });
 
   test('nothing of the kind at a draw that can be', () => {

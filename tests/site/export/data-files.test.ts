@@ -52,7 +52,7 @@ describe('panels.csv', () => {
             expect([Number(record?.interval95_low), Number(record?.interval95_high)]).toEqual([...it.interval95]);
           } else {
             expect([record?.standard_uncertainty, record?.interval95_low]).toEqual(['', '']);
-            expect(record?.reason).toBe(it.uncertaintyAbsent);
+            expect(record?.reason).toBe(it.uncertaintyAbsent && say(it.uncertaintyAbsent));
           }
           expect({ id: record?.method, version: Number(record?.method_version) }).toEqual(it.method);
         }

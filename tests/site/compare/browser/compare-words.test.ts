@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { type FigureOrGap, gap } from '../../../../src/measure/figure.ts';
+import { REPEATABILITY } from '../../../../src/measure/instrument/instrument.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../../../src/site/compare/browser/compare-rows.ts';
 import {
   againstFirst,
@@ -273,7 +274,7 @@ test('a level without a known scatter tells no difference, and says why', () => 
   const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
   const single = {
     ...figure(43, [calibration, line('43/resolution', 0.03)], 'sound-on', 'dB(A)'),
-    unassessed: [{ what: 'Repeatability', reason }],
+    unassessed: [{ what: REPEATABILITY, reason }],
   };
   const at = { distances: { magnetic: null, electric: null, sound: { value: 100, written: '1 m' } } };
   const [a, b] = [

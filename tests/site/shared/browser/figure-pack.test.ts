@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type BudgetComponent, type Figure, type FigureOrGap, gap, isFigure } from '../../../../src/measure/figure.ts';
+import { REPEATABILITY } from '../../../../src/measure/instrument/instrument.ts';
 import { verbatim } from '../../../../src/measure/statement.ts';
 import { makeFigure } from '../../../../src/measure/uncertainty.ts';
 import { packFigures, unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
@@ -141,9 +142,9 @@ describe('every figure of the demo', () => {
 test('that the scatter of readings is not known comes back, since a difference asks for it', () => {
   const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
   const others = { what: 'Angular (cosine) response', reason: 'not stated' };
-  const silent = { ...figure(43, [line('a', 0.7)]), unassessed: [others, { what: 'Repeatability', reason }] };
+  const silent = { ...figure(43, [line('a', 0.7)]), unassessed: [others, { what: REPEATABILITY, reason }] };
   const back = sent(silent);
-  expect(isFigure(back) && back.unassessed).toEqual([{ what: 'Repeatability', reason: verbatim(reason) }]);
+  expect(isFigure(back) && back.unassessed).toEqual([{ what: REPEATABILITY, reason: verbatim(reason) }]);
   const known = sent(figure(43, [line('a', 0.7)]));
   expect(isFigure(known) && known.unassessed).toEqual([]);
 });

@@ -139,6 +139,6 @@ describe('a grid that no beam explains', () => {
 test('a session that names no meter has no corrected figure, and says so', () => {
   content.edit(PLOVER, '      irradiance: thermopile\n', '');
   const panel = plover();
-  expect(gapOf(panel, 'emitted-power')).toEqual({ code: 'instrument-not-named' });
+  expect(gapOf(panel, 'emitted-power')).toBe('the session does not name the meter');
   expect(flagsOf(panel)).toEqual([]);
 });

@@ -7,21 +7,6 @@ const MEASURE = new URL('../../src/measure/', import.meta.url);
 /** Registries of methods and metrics: names and formulas of the trade, and what their symbols and constants mean. */
 const REGISTRIES = /(?:^|\/)(?:metrics|methods|method-constants|catalogue[^/]*)\.ts$|(?:^|\/)catalogue\//;
 
-/** Folders and files whose sentences are still to become codes; one that has none left goes from this list. */
-const NOT_YET: readonly string[] = [
-  'beam/',
-  'exposure/',
-  'instrument/',
-  'irradiance/distance-setting.ts',
-  'irradiance/efficiency.ts',
-  'irradiance/grid.ts',
-  'irradiance/optical-power.ts',
-  'irradiance/uniformity.ts',
-  'money/',
-  'reading.ts',
-  'uncertainty.ts',
-];
-
 const FILES = readdirSync(MEASURE, { recursive: true, withFileTypes: true })
   .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
   .map((entry) => `${entry.parentPath}/${entry.name}`.replaceAll('\\', '/').replace(/^.*\/src\/measure\/+/, ''));
@@ -32,20 +17,11 @@ test('src/measure has files to look at', () => {
 });
 
 test('src/measure holds numbers and codes, and no sentences: words/ has them', () => {
-  const found = FILES.filter((file) => !REGISTRIES.test(file) && !NOT_YET.some((it) => file.startsWith(it))).flatMap(
+  const found = FILES.filter((file) => !REGISTRIES.test(file)).flatMap(
     (file) =>
       sentencesIn(readFileSync(new URL(file, MEASURE), 'utf8')).map(({ line, text }) => `${file}:${line} ${text}`),
   );
   expect(found).toEqual([]);
-});
-
-test('what waits to be put into codes still has something to be put', () => {
-  const clean = NOT_YET.filter((start) =>
-    FILES.filter((file) => file.startsWith(start)).every(
-      (file) => sentencesIn(readFileSync(new URL(file, MEASURE), 'utf8')).length === 0,
-    ),
-  );
-  expect(clean).toEqual([]);
 });
 
 /** Examples have `#{` where code has the sign for a value that is put in. */

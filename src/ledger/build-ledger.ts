@@ -8,7 +8,7 @@ import type { MetricId } from '../measure/metrics.ts';
 import { closeToFrontier, frontier } from '../measure/money/frontier.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../measure/money/ranking.ts';
 import { stepUps } from '../measure/money/step-ups.ts';
-import type { Said } from '../measure/statement.ts';
+import type { Statement } from '../measure/statement.ts';
 import { calibrationDue, calibrationsOf } from './instruments.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
 import { panelContext } from './panel-context.ts';
@@ -21,7 +21,7 @@ declare module '../measure/statement.ts' {
     'still-a-draft': object;
     withdrawn: object;
     'size-class-not-known': object;
-    'range-not-known': { because: Said };
+    'range-not-known': { because: Statement };
   }
 }
 
@@ -152,7 +152,7 @@ function conditionsOfAll(group: readonly PanelEntry[]): Conditions {
   return first;
 }
 
-function whyUnranked(panel: SinglePanel, basis: RankBasis): Said {
+function whyUnranked(panel: SinglePanel, basis: RankBasis): Statement {
   if (panel.data.status === 'draft') return { code: 'still-a-draft' };
   if (panel.data.status === 'withdrawn') return { code: 'withdrawn' };
   const perWatt = panel.figures.get(BASES[basis].perWatt);

@@ -11,7 +11,7 @@ import type { Conditions } from '../measure/irradiance/bench-procedure.ts';
 import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
-import type { Said } from '../measure/statement.ts';
+import type { Statement } from '../measure/statement.ts';
 
 export type { Conditions, RankBasis };
 
@@ -78,9 +78,9 @@ export interface PanelEntry {
   /** Its place by price per optical watt. */
   rank: Rank | undefined;
   /** Why it is in no such ranking. */
-  rankAbsent: Said | undefined;
+  rankAbsent: Statement | undefined;
   /** The same by price per emitted watt. */
-  byEmitted: { rank: Rank | undefined; rankAbsent: Said | undefined };
+  byEmitted: { rank: Rank | undefined; rankAbsent: Statement | undefined };
   stepUps: StepUps;
   /** On the price-power frontier, or off it by no more than the uncertainty. */
   frontier: 'on' | 'close' | undefined;

@@ -5,7 +5,7 @@ import { lightTargets, lightWithout, type PanelLight, panelLight } from '../meas
 import { type SessionOptics, sessionOptics } from '../measure/beam/session-light.ts';
 import { type Figure, isFigure } from '../measure/figure.ts';
 import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument.ts';
-import type { Said } from '../measure/statement.ts';
+import type { Statement } from '../measure/statement.ts';
 import { beyondLight } from './beyond-light.ts';
 import { type PackedResult, unpackResult } from './optics-pack.ts';
 import type { SessionBench } from './panel-context.ts';
@@ -21,7 +21,7 @@ declare module '../measure/statement.ts' {
 export interface LightBasis {
   /** `<panel>/<date>` */
   id: string;
-  optics: SessionOptics | { withheld: Said };
+  optics: SessionOptics | { withheld: Statement };
   instrument: Instrument | undefined;
   /** Ids of the figures and paths of the readings that go in. */
   inputs: readonly string[];

@@ -8,7 +8,7 @@ import {
   distanceReach,
   notComparable,
 } from '../measure/irradiance/claims.ts';
-import type { Said } from '../measure/statement.ts';
+import type { Statement } from '../measure/statement.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -49,7 +49,7 @@ export function panelClaims(panel: Panel, figures: FigureMap, distance: number):
     const { value, distance: at } = claims.irradiance;
     const measured = figure('peak-irradiance-combined');
     const reach = at && distanceReach(distance, at.value);
-    const without = (because: Said) => notComparable('irradiance', value.value, 'mW/cm²', because);
+    const without = (because: Statement) => notComparable('irradiance', value.value, 'mW/cm²', because);
     if (!at) checks.push(without({ code: 'claimed-without-distance' }));
     else if (!reach) checks.push(without({ code: 'claimed-elsewhere', claimed: at.written, measured: distance }));
     else if (!measured) checks.push(without({ code: 'peak-not-measured' }));

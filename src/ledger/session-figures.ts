@@ -14,7 +14,7 @@ import { METRICS, type MetricId } from '../measure/metrics.ts';
 import { MODES, type Mode } from '../measure/modes.ts';
 import { pricePerWattFigure } from '../measure/money/price.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
-import { isCode, type Said } from '../measure/statement.ts';
+import { isCode, type Statement } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { modelledLight } from './modelled-light.ts';
@@ -158,11 +158,11 @@ function from(
   return make(...(inputs as [Figure, Figure, Figure, ...Figure[]]));
 }
 
-function reasonFor(metric: string, reason: Said): Said {
+function reasonFor(metric: string, reason: Statement): Statement {
   return isCode(reason, 'not-measured') ? { code: 'input-not-measured', metric } : reason;
 }
 
-function geometryOf(grid: NonNullable<Session['grid']>, field: SessionBench['field']): GridGeometry | Said {
+function geometryOf(grid: NonNullable<Session['grid']>, field: SessionBench['field']): GridGeometry | Statement {
   if (!isFigure(field.width)) return field.width.reason;
   if (!isFigure(field.height)) return field.height.reason;
   const geometry = gridGeometry(

@@ -1,7 +1,7 @@
 import type { Figure } from './figure.ts';
 import { unassessedScatter } from './instrument/instrument.ts';
 import { type ErrorShares, errorShares, type SharedErrors, togetherIn } from './shared-errors.ts';
-import type { Said } from './statement.ts';
+import type { Statement } from './statement.ts';
 import { coverageFactor, linearFigure } from './uncertainty.ts';
 
 declare module './statement.ts' {
@@ -23,7 +23,7 @@ export type Difference =
       /** 95 %; both ends are the value where the two are exact. */
       interval95: readonly [number, number];
     }
-  | { kind: 'unknown'; reason: Said };
+  | { kind: 'unknown'; reason: Statement };
 
 /**
  * Ratios closer to 1, and relative uncertainties of them smaller, than this are those of equal exact figures: far less
@@ -117,13 +117,13 @@ const identityOf = (figure: Figure, other: Figure, unit: Figure['unit']) => ({
 });
 
 /** Why there is no ratio of two figures; undefined where there is one. */
-export function ratioMissing(figure: Figure, other: Figure): Said | undefined {
+export function ratioMissing(figure: Figure, other: Figure): Statement | undefined {
   const missing = missingFrom(figure, other);
   return missing ?? (figure.value > 0 && other.value > 0 ? undefined : { code: 'no-ratio-to-nought' });
 }
 
 /** Why two figures can't be held against each other; undefined where they can. */
-function missingFrom(figure: Figure, other: Figure): Said | undefined {
+function missingFrom(figure: Figure, other: Figure): Statement | undefined {
   for (const it of [figure, other]) {
     if (it.bound) return { code: 'one-only-a-bound' };
     if (it.standardUncertainty === null) return it.uncertaintyAbsent ?? { code: 'an-uncertainty-not-known' };
@@ -137,7 +137,7 @@ function missingFrom(figure: Figure, other: Figure): Said | undefined {
  * rule, would make the two look far surer apart than they are. Where they share nothing, both calibrations stand in
  * full, and outweigh the scatter as they do in the figures themselves.
  */
-export function scatterUnknown(figure: Figure, other: Figure): Said | undefined {
+export function scatterUnknown(figure: Figure, other: Figure): Statement | undefined {
   if (figure === other) return undefined;
   const silent = unassessedScatter([...figure.unassessed, ...other.unassessed]);
   if (!silent) return undefined;

@@ -1,6 +1,6 @@
 import type { MethodReference } from './method-versions.ts';
 import type { MetricId, Unit } from './metrics.ts';
-import type { Said, Statement } from './statement.ts';
+import type { Statement } from './statement.ts';
 
 export type { Unit };
 
@@ -21,7 +21,7 @@ export interface ErrorSource {
    */
   key: string;
   /** What it is: the calibration of the light meter. */
-  what: Said;
+  what: Statement;
   /** Type A: from the scatter of repeated readings. Type B: from anything else (JCGM 100:2008, 4.2 and 4.3). */
   type: 'A' | 'B';
   /** What the error is drawn from in a simulation (JCGM 101:2008, 6.4). */
@@ -29,7 +29,7 @@ export interface ErrorSource {
   /** Degrees of freedom; Infinity for a type B value taken as exactly known. */
   degreesOfFreedom: number;
   /** How the value was come by: stated as 5 % at k = 2, normal. */
-  evaluation: Said;
+  evaluation: Statement;
 }
 
 /** One component of an uncertainty budget: an error, and how much of it one figure has. */
@@ -44,8 +44,8 @@ export interface BudgetComponent {
 
 /** Why a possible uncertainty is not in the budget; shown beside it, so that nothing is left out in silence. */
 export interface Unassessed {
-  what: Said;
-  reason: Said;
+  what: Statement;
+  reason: Statement;
 }
 
 /** Something odd about a figure, said in words beside it. A flag never changes a value. */
@@ -54,11 +54,11 @@ export interface Flag {
   check: string;
   severity: 'note' | 'doubt' | 'impossible';
   /** What was found, with the numbers in it. */
-  finding: Said;
+  finding: Statement;
   /** Metric ids of the figures it concerns. */
   concerns: string[];
   /** For the tester, not for readers: what to write instead. */
-  hint?: Said;
+  hint?: Statement;
   /**
    * Where the tester should look: keys from the top of the panel's file, of which a first `session` stands for the
    * session that was checked. Left out where the readings behind the first figure concerned say it.
@@ -90,7 +90,7 @@ export interface Figure {
   /** Coverage factor used for the interval, and the effective degrees of freedom behind it. */
   coverageFactor: number | null;
   degreesOfFreedom: number | null;
-  uncertaintyAbsent?: Said;
+  uncertaintyAbsent?: Statement;
   basis: Basis;
   /** The method and its version. */
   method: MethodReference;
@@ -104,7 +104,7 @@ export interface Figure {
    */
   calculation?: string | Statement;
   /** Plain notes on how the figure came about (a reading was rejected). */
-  notes: Said[];
+  notes: Statement[];
   flags: Flag[];
 }
 
@@ -113,7 +113,7 @@ export interface Gap {
   gap: true;
   metric: MetricId;
   /** Short enough for a table cell: "not measured". */
-  reason: Said;
+  reason: Statement;
 }
 
 export type FigureOrGap = Figure | Gap;
@@ -124,7 +124,7 @@ export function isFigure(it: FigureOrGap | undefined): it is Figure {
 }
 
 /** A stated gap. */
-export function gap(metric: MetricId, reason: Said): Gap {
+export function gap(metric: MetricId, reason: Statement): Gap {
   return { gap: true, metric, reason };
 }
 

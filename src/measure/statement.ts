@@ -23,7 +23,7 @@ export interface StatementData {
   /** Why there is no uncertainty, where nothing else says it. */
   'uncertainty-not-known': object;
   /** A figure that rests on what can't be right. */
-  'impossible-as-it-stands': { finding: Said };
+  'impossible-as-it-stands': { finding: Statement };
   /** What another figure would be made of was not read. */
   'input-not-measured': { metric: string };
   /** Words that were put together before: by the tester, or by the build for a page's script. */
@@ -38,25 +38,22 @@ export type StatementOf<Code extends StatementCode> = { readonly code: Code } & 
 /** Any code with its data. */
 export type Statement = { [Code in StatementCode]: StatementOf<Code> }[StatementCode];
 
-/** What is told, also as a text that still waits to become a code. */
-export type Said = Statement | string;
-
 /** Words that stand already, as a statement. */
 export function verbatim(text: string): StatementOf<'verbatim'> {
   return { code: 'verbatim', text };
 }
 
 /** True where two statements say the same: one code, the same data. */
-export function isSameStatement(one: Said, other: Said): boolean {
+export function isSameStatement(one: Statement, other: Statement): boolean {
   return one === other || statementKey(one) === statementKey(other);
 }
 
 /** True for a statement of one code, which may be among others. */
-export function isCode<Code extends StatementCode>(it: Said, code: Code): it is StatementOf<Code> & Statement {
-  return typeof it !== 'string' && it.code === code;
+export function isCode<Code extends StatementCode>(it: Statement, code: Code): it is StatementOf<Code> & Statement {
+  return it.code === code;
 }
 
 /** A text that is the same for statements that say the same. */
-export function statementKey(it: Said): string {
-  return typeof it === 'string' ? it : JSON.stringify(it);
+export function statementKey(it: Statement): string {
+  return JSON.stringify(it);
 }

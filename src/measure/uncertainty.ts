@@ -1,6 +1,6 @@
 import type { BudgetComponent, ErrorSource, Figure, Unassessed } from './figure.ts';
 import { handedOn } from './handed-on.ts';
-import { type Said, statementKey } from './statement.ts';
+import { type Statement, statementKey } from './statement.ts';
 import { student975 } from './student-t.ts';
 
 declare module './statement.ts' {
@@ -76,7 +76,7 @@ export type FigureIdentity = Pick<Figure, 'id' | 'metric' | 'unit' | 'basis' | '
   };
 
 /** What is known of a figure's uncertainty: a budget, or the reason why there is none. */
-export type UncertaintyKnowledge = { budget: BudgetComponent[]; unassessed?: Unassessed[] } | { absent: Said };
+export type UncertaintyKnowledge = { budget: BudgetComponent[]; unassessed?: Unassessed[] } | { absent: Statement };
 
 /**
  * Makes a figure from its value and budget: combined standard uncertainty, effective degrees of freedom,

@@ -6,7 +6,7 @@ export type PanelCaution = (typeof PANEL_CAUTIONS)[number];
 
 interface CautionWords {
   title: string;
-  /** Said of what could not be read off the panel: a missing reading takes no caution away. */
+  /** Statement of what could not be read off the panel: a missing reading takes no caution away. */
   notRead: string;
   advice: string;
 }

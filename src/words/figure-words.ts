@@ -1,5 +1,5 @@
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
-import type { Said } from '../measure/statement.ts';
+import type { Statement } from '../measure/statement.ts';
 import type { Dagger } from './flags.ts';
 import { type Shown, showFigure } from './format.ts';
 import { inOtherUnit, unitKeys } from './other-unit.ts';
@@ -26,7 +26,7 @@ export interface WordedWith {
   /** Of the guide, for figures in money. */
   currency: string;
   /** Puts reasons into words; a page's script brings fewer words than the build. */
-  say: (it: Said) => string;
+  say: (it: Statement) => string;
   /** A price in the currency that it was asked in, where that is another one. */
   priced?: Shown | undefined;
   dagger?: Dagger | undefined;

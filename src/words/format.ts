@@ -1,5 +1,5 @@
 import type { Figure, Unit } from '../measure/figure.ts';
-import type { Said } from '../measure/statement.ts';
+import type { Statement } from '../measure/statement.ts';
 
 /** A figure in words, cut where pages may want to set its parts apart. Nothing here is calculated, only rounded. */
 export interface Shown {
@@ -12,7 +12,7 @@ export interface Shown {
   /** `W`, `/W`, `mW/cm²`; empty for pure numbers. */
   unit: string;
   /** Why there is no uncertainty. */
-  absent?: Said;
+  absent?: Statement;
   /** All of it on one line: `84 ± 9 W`. */
   text: string;
 }

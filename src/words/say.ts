@@ -1,4 +1,4 @@
-import type { Said, StatementCode } from '../measure/statement.ts';
+import type { Statement, StatementCode } from '../measure/statement.ts';
 import { speaker, type WordsOf } from './speaker.ts';
 import { beamWords } from './statements/beam.ts';
 import { FINDING_WORDS, HINT_WORDS } from './statements/checks.ts';
@@ -12,7 +12,7 @@ import { ledgerWords } from './statements/ledger.ts';
 import { MONEY_WORDS } from './statements/money.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
-const within = (it: Said): string => say(it);
+const within = (it: Statement): string => say(it);
 
 /** Every code that the calculation may yield: one that has no words here does not pass the types. */
 const WORDS: WordsOf<StatementCode> = {
@@ -31,3 +31,8 @@ const WORDS: WordsOf<StatementCode> = {
 
 /** A statement of the calculation in words, within a sentence, without a full stop. */
 export const say = speaker(WORDS);
+
+/** A figure's equation with its numbers put in: notation as it is, and words where it needs some. */
+export function equationText(it: string | Statement): string {
+  return typeof it === 'string' ? it : say(it);
+}

@@ -1,13 +1,14 @@
 /** Ledgers of the tiny content, changed in one thing at a time. */
+
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../src/ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../src/measure/figure.ts';
 import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
 import { METRICS } from '../../src/measure/metrics.ts';
-import type { Said } from '../../src/measure/statement.ts';
+import type { Statement } from '../../src/measure/statement.ts';
 import { say } from '../../src/words/say.ts';
-import { metricNamed } from '../measure/make.ts';
+import { metricNamed, told } from '../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;
@@ -31,7 +32,7 @@ function figure(it: FigureOrGap | undefined) {
   return it;
 }
 
-const said = (it: Said | undefined) => (it === undefined ? 'nothing' : say(it));
+const said = (it: Statement | undefined) => (it === undefined ? 'nothing' : say(it));
 const reasonOf = (it: FigureOrGap | undefined) => (it && !isFigure(it) ? say(it.reason) : 'a figure');
 
 describe('gaps hand their reason on', () => {
@@ -224,7 +225,7 @@ describe('prices', () => {
     content.edit(PLOVER, '  - date: 2026-11-01', '  - date: 2026-07-31');
     const flag = panel('plover').flags.find((it) => it.check === 'price-age');
     expect(flag?.severity).toBe('note');
-    expect(flag?.finding).toContain('116 days old (2026-08-01)');
+    expect(told(flag?.finding)).toContain('116 days old (2026-08-01)');
     // It is the current session's price; an earlier session has none.
     content.edit(PLOVER, 'sessions:\n', 'sessions:\n  - { date: 2025-01-01, methodVersion: 1 }\n');
     expect(panel('plover').sessions.map((it) => it.flags.some((own) => own.check === 'price-age'))).toEqual([

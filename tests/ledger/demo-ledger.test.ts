@@ -1,4 +1,5 @@
 /** The ledger of the demo content, and what holds for every ledger. */
+
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Content } from '../../src/content/read/content.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
@@ -9,6 +10,7 @@ import { methodText } from '../../src/measure/method-versions.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 import { METRICS, metricById } from '../../src/measure/metrics.ts';
 import { say } from '../../src/words/say.ts';
+import { told } from '../measure/make.ts';
 import { TODAY } from '../support/content-folder.ts';
 import { DEMO_FOLDER } from '../support/demo-folder.ts';
 
@@ -334,7 +336,7 @@ describe('prices', () => {
     // 159 pounds at 1.15 euros.
     expect(value(price)).toBeCloseTo(182.85, 10);
     expect(isFigure(price) && [price.basis, price.unit]).toEqual(['derived', 'currency']);
-    expect(isFigure(price) && price.calculation && say(price.calculation)).toContain('159 GBP × 1.15 = 182.85 EUR');
+    expect(isFigure(price) && told(price.calculation)).toContain('159 GBP × 1.15 = 182.85 EUR');
   });
 });
 
@@ -343,7 +345,7 @@ describe('instruments', () => {
     const dab = panel('quennick-dab');
     const flag = dab.flags.find((it) => it.check === 'calibration-valid');
     expect(flag?.severity).toBe('doubt');
-    expect(flag?.finding).toContain('2026-03-03');
+    expect(told(flag?.finding)).toContain('2026-03-03');
     for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'peak-irradiance-combined'] as const) {
       const it = dab.figures.get(metric);
       expect(isFigure(it) && it.flags.map((own) => own.check), metric).toContain('calibration-valid');

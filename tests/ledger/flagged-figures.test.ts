@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { flaggedFigures } from '../../src/ledger/flagged-figures.ts';
 import { type Basis, type Figure, type FigureMap, type Flag, gap, isFigure } from '../../src/measure/figure.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { figure } from '../measure/make.ts';
 
 const SESSION = 'lantern-40/2026-03-02';
@@ -30,7 +31,7 @@ const FIGURES: FigureMap = new Map(
 const flag = (concerns: string[], part: Partial<Flag> = {}): Flag => ({
   check: 'a-check',
   severity: 'doubt',
-  finding: 'Odd.',
+  finding: verbatim('Odd.'),
   concerns,
   ...part,
 });
@@ -94,7 +95,7 @@ describe('a flag', () => {
   });
 
   test('on a gap is on nothing, and changes no value', () => {
-    const figures = new Map(FIGURES).set('led-area', gap('led-area', 'not measured'));
+    const figures = new Map(FIGURES).set('led-area', gap('led-area', verbatim('not measured')));
     expect(marked([flag(['led-area'])], figures)).toEqual({});
     for (const [metric, it] of flaggedFigures(FIGURES, [flag(['mean-irradiance'])])) {
       const { flags: _, ...rest } = it as Figure;

@@ -3,6 +3,7 @@ import { panelSchema } from '../../src/content/schema/panel.ts';
 import { panelClaims } from '../../src/ledger/panel-claims.ts';
 import type { FigureOrGap } from '../../src/measure/figure.ts';
 import { gap } from '../../src/measure/figure.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { claimText } from '../../src/words/claim-text.ts';
 import { figure, figureMap, line, vague } from '../measure/make.ts';
 
@@ -69,7 +70,7 @@ describe('irradiance', () => {
   });
 
   test('without a reading can’t be compared', () => {
-    const none = { 'peak-irradiance-combined': gap('peak-irradiance-combined', 'not measured') };
+    const none = { 'peak-irradiance-combined': gap('peak-irradiance-combined', verbatim('not measured')) };
     expect(checks(irradiance(50, '6 in'), none)).toEqual([
       ['irradiance', 50, 'not comparable', 'not comparable: the peak was not measured'],
     ]);

@@ -8,6 +8,7 @@ import {
   sideFigure,
 } from '../../src/measure/irradiance/optical-power.ts';
 import { readingFigure } from '../../src/measure/reading.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { figureOf, gridOf, instrument, slanted } from './make.ts';
 import { type Numbers, randomNumbers } from './random-numbers.ts';
 
@@ -69,7 +70,8 @@ function session(numbers: Numbers, repeats: number, scatter: number, sensor = SE
     sideFigure({ panel: 'lantern-40', side: of, value: tape(FIELD[of]), edgeSetting: EDGE, instrument: TAPE });
 
   const mean = figureOf(
-    gridFigures(gridOf([], { points, instrument: sensor, distance: DISTANCE, session: SESSION }), 'no cells').mean,
+    gridFigures(gridOf([], { points, instrument: sensor, distance: DISTANCE, session: SESSION }), verbatim('no cells'))
+      .mean,
   );
   const peak = readingFigure({
     metric: 'peak-irradiance-combined',
@@ -124,7 +126,7 @@ describe('how often the 95 % interval holds the truth', () => {
     let hits = 0;
     for (let i = 0; i < SESSIONS; i++) {
       const readings = Array.from({ length: repeats }, () => 500 + 3 * numbers.normal());
-      const it = figureOf(gridFigures(gridOf([], { points: [[readings]] }), 'no cells').mean);
+      const it = figureOf(gridFigures(gridOf([], { points: [[readings]] }), verbatim('no cells')).mean);
       if (holds(it, 500)) hits += 1;
     }
     expectCoverage(hits, SESSIONS);

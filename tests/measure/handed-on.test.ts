@@ -3,13 +3,14 @@ import { changeFigure } from '../../src/measure/change.ts';
 import type { Flag } from '../../src/measure/figure.ts';
 import { impossibility, isInDoubt } from '../../src/measure/handed-on.ts';
 import { stepUps } from '../../src/measure/money/step-ups.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { productFigure } from '../../src/measure/uncertainty.ts';
 import { figure, identity, line } from './make.ts';
 
 const flag = (severity: Flag['severity'], check = 'a-check'): Flag => ({
   check,
   severity,
-  finding: `${check}: odd.`,
+  finding: verbatim(`${check}: odd.`),
   concerns: ['optical-power'],
 });
 const doubted = { ...figure(10, [line('a', 0.1)]), flags: [flag('note', 'old'), flag('doubt')] };

@@ -5,9 +5,9 @@ import { type Instrument, NO_INSTRUMENT } from '../../src/measure/instrument/ins
 import type { GridReadings } from '../../src/measure/irradiance/grid.ts';
 import type { MethodId } from '../../src/measure/method-versions.ts';
 import type { MetricId } from '../../src/measure/metrics.ts';
-import { type Said, verbatim } from '../../src/measure/statement.ts';
+import { type Statement, verbatim } from '../../src/measure/statement.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
-import { say } from '../../src/words/say.ts';
+import { equationText, say } from '../../src/words/say.ts';
 
 /** Settings of every property test: the same cases in each run. */
 export const RUNS = { seed: 152_400, numRuns: 200 } as const;
@@ -86,8 +86,8 @@ export function figure(
 }
 
 /** A figure whose uncertainty is not known. */
-export function vague(value: number, absent: Said = NO_INSTRUMENT, metric = 'optical-power'): Figure {
-  return makeFigure(identity(metric), value, { absent });
+export function vague(value: number, absent: Statement | string = NO_INSTRUMENT, metric = 'optical-power'): Figure {
+  return makeFigure(identity(metric), value, { absent: typeof absent === 'string' ? verbatim(absent) : absent });
 }
 
 /** The figure, where there is one; a gap fails the test. */
@@ -112,4 +112,9 @@ export function gridOf(rows: readonly (readonly number[])[], part: Partial<GridR
     distance: { distance: 15, halfWidth: 0, area: undefined },
     ...part,
   };
+}
+
+/** A statement or an equation in words; nothing where there is none. */
+export function told(it: Statement | string | undefined): string {
+  return it === undefined ? '' : equationText(it);
 }

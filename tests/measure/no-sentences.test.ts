@@ -17,9 +17,8 @@ test('src/measure has files to look at', () => {
 });
 
 test('src/measure holds numbers and codes, and no sentences: words/ has them', () => {
-  const found = FILES.filter((file) => !REGISTRIES.test(file)).flatMap(
-    (file) =>
-      sentencesIn(readFileSync(new URL(file, MEASURE), 'utf8')).map(({ line, text }) => `${file}:${line} ${text}`),
+  const found = FILES.filter((file) => !REGISTRIES.test(file)).flatMap((file) =>
+    sentencesIn(readFileSync(new URL(file, MEASURE), 'utf8')).map(({ line, text }) => `${file}:${line} ${text}`),
   );
   expect(found).toEqual([]);
 });

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { BudgetComponent } from '../../src/measure/figure.ts';
 import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
 import { pooledRepeats } from '../../src/measure/irradiance/repeats.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import {
   combinedUncertainty,
   coverageFactor,
@@ -203,18 +204,18 @@ describe('propagation', () => {
   });
 
   test('the inputs are named and notes handed on once', () => {
-    const a = makeFigure({ ...identity('a'), notes: ['struck out'] }, 1, { budget: [] });
-    const b = makeFigure({ ...identity('b'), notes: ['struck out'] }, 1, { budget: [] });
-    const it = propagate({ ...identity(), notes: ['scaled'] }, 2, [
+    const a = makeFigure({ ...identity('a'), notes: [verbatim('struck out')] }, 1, { budget: [] });
+    const b = makeFigure({ ...identity('b'), notes: [verbatim('struck out')] }, 1, { budget: [] });
+    const it = propagate({ ...identity(), notes: [verbatim('scaled')] }, 2, [
       { figure: a, sensitivity: 1 },
       { figure: b, sensitivity: 1 },
     ]);
     expect(it.inputs).toEqual(['test/a', 'test/b']);
-    expect(it.notes).toEqual(['scaled', 'struck out']);
+    expect(it.notes).toEqual([verbatim('scaled'), verbatim('struck out')]);
   });
 
   test('what is unassessed in an input is unassessed in the result, once', () => {
-    const unassessed = [{ what: 'Repeatability', reason: 'no repeats' }];
+    const unassessed = [{ what: verbatim('Repeatability'), reason: verbatim('no repeats') }];
     const a = makeFigure(identity('a'), 1, { budget: [], unassessed });
     const b = makeFigure(identity('b'), 1, { budget: [], unassessed: [...unassessed] });
     const it = propagate(identity(), 2, [
@@ -245,7 +246,7 @@ describe('propagation', () => {
 
 describe('bounds', () => {
   const bounded = (value: number, bound: 'below' | 'above') =>
-    makeFigure({ ...identity(), bound }, value, { absent: 'the reading is a bound' });
+    makeFigure({ ...identity(), bound }, value, { absent: verbatim('the reading is a bound') });
 
   test.each([
     ['below', 1, 'below'],

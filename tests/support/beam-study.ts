@@ -2,6 +2,7 @@
  * How often the model's intervals hold the truth, and how well it orders panels: simulated panels of many kinds, read
  * with errors of the sizes that the instrument files promise.
  */
+
 import { randomNormal } from 'd3-random';
 import { assumedEmitter, countedEmitter } from '../../src/measure/beam/assumed-emitter.ts';
 import { sharedErrors, takeBeyond, takeReadings } from '../../src/measure/beam/error-sources.ts';
@@ -11,6 +12,7 @@ import type { OpticsResult } from '../../src/measure/beam/optics-result.ts';
 import type { BeyondPlace } from '../../src/measure/beam/panel-sums.ts';
 import { type AngularResponse, angularError } from '../../src/measure/instrument/angular-response.ts';
 import { sideFigure } from '../../src/measure/irradiance/optical-power.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { instrument } from '../measure/make.ts';
 import {
   type AnyLight,
@@ -208,11 +210,11 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
   errors.push({
     source: {
       key: `${session}/angular`,
-      what: 'Angular',
+      what: verbatim('Angular'),
       type: 'B',
       distribution: 'normal',
       degreesOfFreedom: Number.POSITIVE_INFINITY,
-      evaluation: '',
+      evaluation: verbatim(''),
     },
     effect: { angular: response },
   });

@@ -1,8 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Flag } from '../../src/measure/figure.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { daggerOf, SEVERITY_WORDS } from '../../src/words/flags.ts';
 
-const flag = (severity: Flag['severity']): Flag => ({ check: 'a-check', severity, finding: 'Odd.', concerns: [] });
+const flag = (severity: Flag['severity']): Flag => ({
+  check: 'a-check',
+  severity,
+  finding: verbatim('Odd.'),
+  concerns: [],
+});
 
 describe('daggerOf', () => {
   test.each([

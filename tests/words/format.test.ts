@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Figure, Unit } from '../../src/measure/figure.ts';
+import { verbatim } from '../../src/measure/statement.ts';
 import { makeFigure } from '../../src/measure/uncertainty.ts';
 import {
   decimalsFor,
@@ -105,7 +106,7 @@ const K = 1.959963985;
 /** A figure whose 95 % interval reaches so far to both sides. */
 const within = (value: number, half: number, unit: Unit = 'W') => sure(value, half / K, unit);
 const bounded = (value: number, bound: 'below' | 'above', unit: Unit) =>
-  makeFigure({ ...identity('magnetic-field-on', unit), bound }, value, { absent: 'the reading is a bound' });
+  makeFigure({ ...identity('magnetic-field-on', unit), bound }, value, { absent: verbatim('the reading is a bound') });
 
 describe('showFigure', () => {
   const CASES: Array<[Figure, string]> = [
@@ -152,7 +153,7 @@ describe('showFigure', () => {
       value: '47.3',
       unit: 'W',
       text: '47.3 W',
-      absent: 'the session does not name the meter',
+      absent: verbatim('the session does not name the meter'),
     });
     expect(showFigure(bounded(0.1, 'below', 'µT'), 'EUR').absent).toBe('the reading is a bound');
   });

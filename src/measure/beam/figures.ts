@@ -5,7 +5,7 @@ import { type MethodId, methodReference } from '../method-versions.ts';
 import type { MetricId } from '../metrics.ts';
 import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
-import type { Said, Statement } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 import type { BeamSource } from './optics-input.ts';
 import type { Estimate, OpticsResult } from './optics-result.ts';
@@ -53,7 +53,7 @@ const METRICS = {
 } as const;
 
 /** The same gap for every figure. */
-export function opticsGaps(reason: Said): OpticsFigures {
+export function opticsGaps(reason: Statement): OpticsFigures {
   return {
     halfAngle: gap(METRICS.halfAngle, reason),
     samplingBias: gap(METRICS.samplingBias, reason),

@@ -1,5 +1,5 @@
 import type { Flag } from '../figure.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { type OpticsContext, type OpticsFigures, opticsFigures, opticsGaps } from './figures.ts';
 import { opticsFlags } from './flags.ts';
 import type { BeamSource } from './optics-input.ts';
@@ -43,7 +43,7 @@ export function panelLight(result: OpticsResult, context: OpticsContext): PanelL
 }
 
 /** The light of a session from which the model can make nothing, with the reason. */
-export function lightWithout(reason: Said): PanelLight {
+export function lightWithout(reason: Statement): PanelLight {
   return {
     figures: opticsGaps(reason),
     flags: [],

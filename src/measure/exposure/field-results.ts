@@ -2,7 +2,7 @@ import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { productFigure } from '../uncertainty.ts';
 import {
   type FieldFrequency,
@@ -70,7 +70,7 @@ export function fieldResults(session: string, reading: FieldReading, mains: Main
 }
 
 /** Why there is no share at the mains' frequency: a RangeError where the instrument showed none. */
-function shownInstead({ frequency }: Level): Said {
+function shownInstead({ frequency }: Level): Statement {
   if (frequency?.from !== 'instrument') throw new RangeError('without a shown frequency there are two ends');
   return { code: 'field-share-at-shown-frequency', hertz: frequency.hertz };
 }

@@ -2,7 +2,7 @@ import { type Bound, type Figure, type FigureOrGap, gap, isFigure, type Unassess
 import { methodReference } from '../method-versions.ts';
 import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { type FigureIdentity, productFigure, propagate } from '../uncertainty.ts';
 import { type FlickerLines, flickerLines, LOW_RISK_TO, NO_EFFECT_TO, ROW_EDGE } from './flicker-lines.ts';
 import type { HeldFigure, LimitId } from './limit.ts';
@@ -11,7 +11,7 @@ import { leavingOut, relation } from './made-of.ts';
 declare module '../statement.ts' {
   interface StatementData {
     'flicker-lines-visible-only': object;
-    'flicker-multiple-unknown': { because: Said };
+    'flicker-multiple-unknown': { because: Statement };
     'flicker-frequency-a-bound': object;
     'flicker-without-frequency': object;
     /** The standard has no line above a frequency, Hz. */
@@ -77,7 +77,7 @@ function multiple(
   to: number,
 ): FigureOrGap {
   if (!isFigure(depth)) return gap(metric, depth.reason);
-  const unknown = (because: Said) => gap(metric, { code: 'flicker-multiple-unknown', because });
+  const unknown = (because: Statement) => gap(metric, { code: 'flicker-multiple-unknown', because });
   if (!isFigure(frequency)) return unknown(frequency.reason);
   if (frequency.bound) return unknown({ code: 'flicker-frequency-a-bound' });
   if (!(frequency.value > 0)) return unknown({ code: 'flicker-without-frequency' });
@@ -113,7 +113,7 @@ function multiple(
 }
 
 /** Close above 90 Hz the row is in doubt, and the multiple with it. */
-function nearStep(frequency: Figure, depth: Figure, which: FlickerLine): Said[] {
+function nearStep(frequency: Figure, depth: Figure, which: FlickerLine): Statement[] {
   const hertz = frequency.value;
   if (hertz < ROW_EDGE || hertz >= ROW_EDGE * (1 + NEAR_EDGE)) return [];
   const below = flickerLines(ROW_EDGE * (1 - 1e-9))[which];

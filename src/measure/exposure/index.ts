@@ -1,6 +1,6 @@
 import { type FigureOrGap, gap } from '../figure.ts';
 import type { MetricId } from '../metrics.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import type { MainsFrequency } from './field-levels.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
 import { type FieldResult, fieldResults } from './field-results.ts';
@@ -66,7 +66,7 @@ const FIELDS = ['magnetic', 'electric', 'radio'] as const;
  */
 export function exposureResults(input: ExposureInput): LimitResult[] {
   const { session, distances } = input;
-  const reading = (metric: MetricId, missing: Said): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
+  const reading = (metric: MetricId, missing: Statement): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
   const flicker = (mode: FlickerMode): FlickerReading => ({
     depth: reading(`flicker-${mode}`, { code: 'flicker-not-measured' }),
     frequency: reading(`flicker-frequency-${mode}`, { code: 'flicker-frequency-not-recorded' }),

@@ -1,7 +1,7 @@
 import { type Bound, type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
-import { type Said, statementKey } from '../statement.ts';
+import { type Statement, statementKey } from '../statement.ts';
 import { makeFigure, propagate } from '../uncertainty.ts';
 import { BOUND_BELOW, backgroundCorrection, levelSensitivities, NO_CORRECTION_ABOVE } from './background-sound.ts';
 import { cautiousEnd } from './cautious-end.ts';
@@ -11,7 +11,7 @@ declare module '../statement.ts' {
   interface StatementData {
     /** The reading with the panel on, dB(A). */
     'sound-on-a-bound': { level: number; bound: Bound };
-    'sound-room-unknown': { because: Said };
+    'sound-room-unknown': { because: Statement };
     'sound-room-beyond-reach': object;
     'sound-room-too-quiet': object;
     'sound-room-too-loud': object;
@@ -47,7 +47,7 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
     // A level in decibels may lie below zero.
     lowest: Number.NEGATIVE_INFINITY,
   } as const;
-  const upperBound = (value: number, calculation: Figure['calculation'] & {}, absent: Said) =>
+  const upperBound = (value: number, calculation: Figure['calculation'] & {}, absent: Statement) =>
     makeFigure(
       {
         ...identity,

@@ -1,5 +1,5 @@
 import type { Figure, Unit } from '../figure.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { WAVELENGTH_TOLERANCE_NM } from '../thresholds.ts';
 import { sameDistance } from './same-distance.ts';
 
@@ -63,7 +63,7 @@ export interface UncomparedClaim extends Claim {
   measured: Figure | null;
   outcome: 'not-comparable';
   difference: null;
-  because: Said;
+  because: Statement;
 }
 
 export type ClaimCheck = ComparedClaim | UncomparedClaim;
@@ -95,7 +95,7 @@ export function checkQuantity(
 }
 
 /** A claim that there is nothing to hold against, with the reason. */
-export function notComparable(subject: ClaimSubject, claimed: number, unit: Unit, because: Said): UncomparedClaim {
+export function notComparable(subject: ClaimSubject, claimed: number, unit: Unit, because: Statement): UncomparedClaim {
   return { subject, claimed, unit, measured: null, outcome: 'not-comparable', difference: null, because };
 }
 

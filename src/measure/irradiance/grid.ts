@@ -23,7 +23,7 @@ import {
 import { methodReference } from '../method-versions.ts';
 import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
-import type { Said, Statement } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { makeFigure, type UncertaintyKnowledge } from '../uncertainty.ts';
 import { type DistanceSetting, distanceComponents, litField } from './distance-setting.ts';
 import type { GridGeometry } from './grid-geometry.ts';
@@ -66,7 +66,7 @@ const METRICS = {
 } as const;
 
 /** The same gap for every figure of a grid. */
-export function gridGaps(reason: Said): GridFigures {
+export function gridGaps(reason: Statement): GridFigures {
   return {
     mean: gap(METRICS.mean, reason),
     cellMean: gap(METRICS.cellMean, reason),
@@ -82,7 +82,7 @@ export function gridGaps(reason: Said): GridFigures {
  *
  * @param geometry for the cells; a statement says why there is none
  */
-export function gridFigures(grid: GridReadings, geometry: GridGeometry | Said): GridFigures {
+export function gridFigures(grid: GridReadings, geometry: GridGeometry | Statement): GridFigures {
   const cells = isAbsent(geometry) ? [] : geometry.shares.flat();
   const flat = grid.points.flat();
   const oblique = obliqueErrors(grid, geometry);
@@ -147,7 +147,7 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Said): 
 }
 
 /** True where there is no geometry, but the reason for it. */
-function isAbsent(it: GridGeometry | Said): it is Said {
+function isAbsent(it: GridGeometry | Statement): it is Statement {
   return typeof it === 'string' || 'code' in it;
 }
 
@@ -172,7 +172,7 @@ function commonComponents(
  */
 function obliqueErrors(
   { instrument, points, distance }: GridReadings,
-  geometry: GridGeometry | Said,
+  geometry: GridGeometry | Statement,
 ): number[] | undefined {
   const response = instrument?.angularResponse;
   if (!response) return undefined;

@@ -14,7 +14,7 @@ import {
 import { methodReference } from '../method-versions.ts';
 import type { MetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { type FigureIdentity, makeFigure, productFigure } from '../uncertainty.ts';
 import type { Repeats } from './repeats.ts';
 
@@ -66,7 +66,7 @@ const HIGHEST = 'uniformity-highest';
 const VARIATION = 'uniformity-variation' as const;
 
 /** The same gap for all three. */
-export function uniformityGaps(reason: Said): UniformityFigures {
+export function uniformityGaps(reason: Statement): UniformityFigures {
   return {
     lowestToMean: gap(LOWEST, reason),
     highestToMean: gap(HIGHEST, reason),

@@ -3,7 +3,7 @@ import { isTie, ratioMissing, ratioOf } from '../difference.ts';
 import type { BudgetComponent, ErrorSource, Figure } from '../figure.ts';
 import { drawError, type Random, seededRandom, seedFromText } from '../random.ts';
 import { errorShares } from '../shared-errors.ts';
-import type { Said } from '../statement.ts';
+import type { Statement } from '../statement.ts';
 import { combinedUncertainty, coverageFactor, effectiveDegreesOfFreedom } from '../uncertainty.ts';
 import { type Cost, pricePerWatt } from './cost.ts';
 
@@ -27,7 +27,7 @@ export interface Rank {
   /** Panels that the readings do not tell from this one: the 95 % interval of the two costs' ratio holds 1. */
   tiedWith: string[];
   /** Why there is no range. */
-  rangeAbsent?: Said;
+  rangeAbsent?: Statement;
 }
 
 /**

@@ -5,7 +5,7 @@ import { METRICS } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from '../../words/format.ts';
 import { sentenceOf } from '../../words/limits/index.ts';
-import { say } from '../../words/say.ts';
+import { equationText, say } from '../../words/say.ts';
 import { statedUncertainty } from '../../words/stated-uncertainty.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { formula } from '../shared/formula.ts';
@@ -171,7 +171,7 @@ function figureCalculation(
     methodAddress: address,
     methodVersion: version,
     ...(figure.calculation && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
-    ...(figure.calculation && { calculation: say(figure.calculation) }),
+    ...(figure.calculation && { calculation: equationText(figure.calculation) }),
     ...(held && { sentence: sentenceOf(held) }),
     budget: figure.budget.map((it) => {
       const { source, contribution } = it;

@@ -55,7 +55,7 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
 
 /** What a panel's row can be filtered by. */
 export function rowDataOf(panel: PanelEntry): string {
-  const figure = (metric: MetricId): FigureOrGap => panel.figures.get(metric) ?? gap(metric, 'not measured');
+  const figure = (metric: MetricId): FigureOrGap => panel.figures.get(metric) ?? gap(metric, { code: 'not-measured' });
   const value = (metric: MetricId) => {
     const it = figure(metric);
     return isFigure(it) ? it.value : undefined;

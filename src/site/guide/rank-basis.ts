@@ -1,6 +1,6 @@
 import type { PanelEntry, RankBasis } from '../../ledger/ledger.ts';
 import type { ListedMetricId } from '../../measure/metrics.ts';
-import type { Said } from '../../measure/statement.ts';
+import type { Statement } from '../../measure/statement.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 
@@ -26,6 +26,6 @@ export function rankAbsence({ rankAbsent }: Pick<PanelEntry, 'rankAbsent'>): str
 }
 
 /** A statement in words; nothing where there is none. */
-export function saidOr(it: Said | undefined): string {
+export function saidOr(it: Statement | undefined): string {
   return it === undefined ? '' : say(it);
 }

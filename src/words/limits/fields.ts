@@ -3,7 +3,7 @@ import type { FieldReading } from '../../measure/exposure/field-reading.ts';
 import type { FieldResult } from '../../measure/exposure/field-results.ts';
 import { SLOPE_TO } from '../../measure/exposure/reference-levels.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
-import type { Said } from '../../measure/statement.ts';
+import type { Statement } from '../../measure/statement.ts';
 import { say } from '../say.ts';
 import { amount, capital, hertzWords } from './amounts.ts';
 import { cited } from './citation.ts';
@@ -25,7 +25,7 @@ export function fieldWords(result: FieldResult): LimitWords {
   const { kind, on } = reading;
   const head = headOf(result);
   const limit = `The level is the ${cited(CITATIONS[levels.limit])}.`;
-  const without = (reason: Said) =>
+  const without = (reason: Statement) =>
     worded(head, {
       withheld: `No share of the level can be given for the ${FIELD_NAMES[kind]}: ${say(reason)}.`,
       background: [limit, IMPLANTS],

@@ -2,7 +2,7 @@ import type { PrecautionRange } from '../../measure/exposure/building-biology.ts
 import type { FieldKind } from '../../measure/exposure/field-reading.ts';
 import type { PrecautionResult } from '../../measure/exposure/precaution-results.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
-import type { Said } from '../../measure/statement.ts';
+import type { Statement } from '../../measure/statement.ts';
 import { say } from '../say.ts';
 import { amount, capital } from './amounts.ts';
 import { cited } from './citation.ts';
@@ -34,7 +34,7 @@ export function precautionWords({ figure, reading, line, range }: PrecautionResu
   const { kind, on } = reading;
   const head = { subject: capital(FIELD_NAMES[kind]), aspect: 'multiple of a precautionary line for beds' };
   const guideline = `The lines are the edges of the ${cited(CITATIONS['sleeping-places'])}.`;
-  const without = (reason: Said) =>
+  const without = (reason: Statement) =>
     worded(head, {
       withheld: `No multiple of the line for sleeping places can be given for the ${FIELD_NAMES[kind]}: ${say(reason)}.`,
       background: [guideline, STATUS],

@@ -1,5 +1,5 @@
 import type { BeamSource } from '../../measure/beam/optics-input.ts';
-import type { Said } from '../../measure/statement.ts';
+import type { Statement } from '../../measure/statement.ts';
 import type { WordsOf } from '../speaker.ts';
 
 /** What the light that misses the frame rests on. */
@@ -14,7 +14,7 @@ const wholeDegrees = (angle: number) => `${angle.toFixed(0)}°`;
 
 /** What the model of the light may say; `say` puts what stands within into words. */
 export const beamWords = (
-  say: (it: Said) => string,
+  say: (it: Statement) => string,
 ): WordsOf<
   | 'beam-too-few-readings'
   | 'beam-unexplained'

@@ -2,7 +2,7 @@ import { ROW_EDGE } from '../../measure/exposure/flicker-lines.ts';
 import { LONG_EXPOSURE, LONGEST_TIMED } from '../../measure/exposure/infrared.ts';
 import { relation } from '../../measure/exposure/made-of.ts';
 import { number } from '../../measure/numbers.ts';
-import type { Said } from '../../measure/statement.ts';
+import type { Statement } from '../../measure/statement.ts';
 import { amount, asRead, hertzWords } from '../limits/amounts.ts';
 import { conditionWords, frequencyTaken } from '../limits/field-frequency.ts';
 import type { WordsOf } from '../speaker.ts';
@@ -53,7 +53,7 @@ const INFRARED_WORDS: WordsOf<
 
 /** What holding figures against published limits may say; `say` puts what stands within into words. */
 export const exposureWords = (
-  say: (it: Said) => string,
+  say: (it: Statement) => string,
 ): typeof INFRARED_WORDS &
   WordsOf<
     | 'flicker-not-measured'

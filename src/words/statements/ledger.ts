@@ -1,11 +1,11 @@
-import type { Said } from '../../measure/statement.ts';
+import type { Statement } from '../../measure/statement.ts';
 import { IMPOSSIBLE_MARK } from '../marks.ts';
 import { nameOf } from '../names.ts';
 import type { WordsOf } from '../speaker.ts';
 
 /** What putting the ledger together may say; `say` puts what stands within into words. */
 export const ledgerWords = (
-  say: (it: Said) => string,
+  say: (it: Statement) => string,
 ): WordsOf<
   | 'still-a-draft'
   | 'withdrawn'

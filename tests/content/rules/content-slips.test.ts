@@ -2,13 +2,14 @@
  * Slips that testers make and that once passed in silence. Each is made in a copy of a good panel; what is printed has
  * to lead to the line, and to say by its weight whether the guide may be built with it.
  */
+
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { ContentError, problemList } from '../../../src/content/read/problem-list.ts';
 import { type Loaded, loadLedger } from '../../../src/ledger/load-ledger.ts';
 import type { Warning } from '../../../src/site/warnings/warning.ts';
 import { warningList } from '../../../src/site/warnings/warning-list.ts';
 import { warningsOf } from '../../../src/site/warnings/warnings.ts';
-import { say } from '../../../src/words/say.ts';
+import { told } from '../../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 
 const PLOVER = 'panels/plover/index.md';
@@ -225,7 +226,7 @@ describe('a slip', () => {
     const plover = load().ledger.panels.get('plover');
     expect(plover?.rank).toBeUndefined();
     expect(plover?.byEmitted.rank).toBeUndefined();
-    expect(say(plover?.rankAbsent ?? '')).toBe('its range is not known: the session does not name the meter');
+    expect(told(plover?.rankAbsent)).toBe('its range is not known: the session does not name the meter');
   });
 });
 

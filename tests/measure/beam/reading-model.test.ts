@@ -5,6 +5,7 @@ import type { SharedError } from '../../../src/measure/beam/error-sources.ts';
 import { panelSums } from '../../../src/measure/beam/panel-sums.ts';
 import { PAST_FLOOR, readingModel, USUAL_STRAY } from '../../../src/measure/beam/reading-model.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { cosineWeights } from '../../support/cosine-weights.ts';
 import { lightOf, lightSource, points, SIX_INCHES } from './make.ts';
 
@@ -25,11 +26,11 @@ const values = read.map((it) => it + (USUAL_STRAY / (1 - USUAL_STRAY)) * mean);
 const offset: SharedError = {
   source: {
     key: 'meter/offset',
-    what: 'Offset',
+    what: verbatim('Offset'),
     type: 'B',
     distribution: 'normal',
     degreesOfFreedom: Number.POSITIVE_INFINITY,
-    evaluation: '',
+    evaluation: verbatim(''),
   },
   effect: { offset: -0.5 },
 };

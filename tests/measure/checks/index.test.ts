@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { CHECKS, flagsOf } from '../../../src/measure/checks/index.ts';
 import { checkQuantity } from '../../../src/measure/irradiance/claims.ts';
 import { say } from '../../../src/words/say.ts';
-import { figure } from '../make.ts';
+import { figure, told } from '../make.ts';
 import { facts } from './facts.ts';
 
 const FOLDER = new URL('../../../src/measure/checks/', import.meta.url);
@@ -64,9 +64,9 @@ describe('all checks together', () => {
   test('give whole sentences with numbers, and name the figures they concern', () => {
     for (const flag of flagsOf(ODD)) {
       expect(say(flag.finding)).toMatch(/^[A-Z].*\d.*\.$/);
-      for (const it of [flag.finding, flag.hint ?? '']) {
-        expect(say(it)).not.toMatch(/NaN|undefined|null|object/);
-        expect(JSON.stringify(it)).not.toContain('null');
+      for (const it of [flag.finding, flag.hint]) {
+        expect(told(it)).not.toMatch(/NaN|undefined|null|object/);
+        expect(JSON.stringify(it ?? {})).not.toContain('null');
       }
       expect(flag.concerns.length).toBeGreaterThan(0);
     }

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { exposureTimeFigure, isUntimed, secondsAtCautiousEnd } from '../../../src/measure/exposure/exposure-time.ts';
 import { longestExposureTime } from '../../../src/measure/exposure/infrared.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { figure, figureOf, identity, line, RUNS, vague } from '../make.ts';
 
@@ -72,13 +73,15 @@ describe('the longest exposure time as a figure', () => {
     expect(figureOf(exposureTime(vague(500, 'no meter')))).toMatchObject({
       standardUncertainty: null,
       interval95: null,
-      uncertaintyAbsent: 'no meter',
+      uncertaintyAbsent: verbatim('no meter'),
     });
   });
 
   test('of a bounded share is bounded on the other side', () => {
     const bounded = (value: number, bound: 'below' | 'above') =>
-      makeFigure({ ...identity('infrared-share-at-30-cm', '%'), bound }, value, { absent: 'the reading is a bound' });
+      makeFigure({ ...identity('infrared-share-at-30-cm', '%'), bound }, value, {
+        absent: verbatim('the reading is a bound'),
+      });
     expect(figureOf(exposureTime(bounded(500, 'below')))).toMatchObject({ bound: 'above' });
     expect(figureOf(exposureTime(bounded(500, 'below'))).calculation).toMatch(/^t > min/);
     expect(figureOf(exposureTime(bounded(50, 'below')))).toMatchObject({ bound: 'above', value: 1000 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { flickerResults } from '../../../src/measure/exposure/flicker-results.ts';
 import type { FigureOrGap } from '../../../src/measure/figure.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { depthOf, frequencyOf, NO_FLICKER, resultOf } from '../../support/exposure-readings.ts';
 import { figure, figureOf, line, RUNS, vague } from '../make.ts';
 
@@ -36,7 +37,7 @@ describe('flicker as a multiple of a line', () => {
     expect(it.standardUncertainty).toBeCloseTo(0.4 / 9.6, 12);
     expect(it.budget.map((entry) => entry.source.key)).toEqual(['flicker-meter']);
     expect(it.unassessed).toEqual([
-      { what: { code: 'flicker-frequency' }, reason: 'the meter’s file states none for the frequency' },
+      { what: { code: 'flicker-frequency' }, reason: verbatim('the meter’s file states none for the frequency') },
     ]);
     expect(it.inputs).toEqual(['test/flicker-combined', 'test/flicker-frequency-combined']);
   });

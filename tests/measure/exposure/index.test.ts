@@ -6,7 +6,7 @@ import { type Figure, isFigure } from '../../../src/measure/figure.ts';
 import { methodReference } from '../../../src/measure/method-versions.ts';
 import { say } from '../../../src/words/say.ts';
 import { anySession, EMPTY, exposureInput, FULL, readingOf, VALUES } from '../../support/exposure-sessions.ts';
-import { RUNS } from '../make.ts';
+import { RUNS, told } from '../make.ts';
 
 describe('all measures of exposure', () => {
   const results = exposureResults(FULL);
@@ -63,7 +63,7 @@ describe('whatever was read', () => {
         for (const { figure: it } of exposureResults(given)) {
           if (!isFigure(it)) continue;
           expect(Number.isFinite(it.value)).toBe(true);
-          expect(say(it.calculation ?? '')).not.toMatch(/undefined|null|NaN|Infinity|\[object/);
+          expect(told(it.calculation)).not.toMatch(/undefined|null|NaN|Infinity|\[object/);
           if (!it.interval95) {
             expect(it.uncertaintyAbsent).toBeTruthy();
             continue;

@@ -5,11 +5,12 @@ import {
   panelBesideNoEffectLine,
 } from '../../../src/measure/exposure/no-effect.ts';
 import { type Figure, type FigureOrGap, gap } from '../../../src/measure/figure.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { figure, line } from '../make.ts';
 
 const depth = (value: number, u = 0) => figure(value, u ? [line('meter', u)] : [], 'flicker-red', '%');
 const hertz = (value: number): Figure => figure(value, [], 'flicker-frequency-red', 'Hz');
-const none = gap('flicker-combined', 'not measured');
+const none = gap('flicker-combined', verbatim('not measured'));
 
 describe('flicker beside the line of no observable effect', () => {
   test.each<[FigureOrGap, FigureOrGap, BesideNoEffect | undefined]>([

@@ -5,6 +5,7 @@ import {
   INFRARED_FROM_NM,
   notComparable,
 } from '../../../src/measure/irradiance/claims.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { WAVELENGTH_TOLERANCE_NM } from '../../../src/measure/thresholds.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { figure, identity, line, vague } from '../make.ts';
@@ -60,12 +61,12 @@ describe('a claimed quantity', () => {
     expect(checkQuantity('mains-draw', 400, vague(360, 'the session does not name the meter'), 'over')).toMatchObject({
       outcome: 'not-comparable',
       difference: null,
-      because: 'the session does not name the meter',
+      because: verbatim('the session does not name the meter'),
     });
   });
 
   test('is not comparable with a bound', () => {
-    const bound = makeFigure({ ...identity(), bound: 'below' }, 0.1, { absent: 'the reading is a bound' });
+    const bound = makeFigure({ ...identity(), bound: 'below' }, 0.1, { absent: verbatim('the reading is a bound') });
     expect(checkQuantity('irradiance', 5, bound, 'under')).toMatchObject({
       outcome: 'not-comparable',
       difference: null,

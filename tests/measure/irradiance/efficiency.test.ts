@@ -4,6 +4,7 @@ import {
   efficiencyFigure,
   netEfficiencyFigure,
 } from '../../../src/measure/irradiance/efficiency.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { IMPOSSIBLE_EFFICIENCY } from '../../../src/measure/thresholds.ts';
 import { makeFigure } from '../../../src/measure/uncertainty.ts';
 import { expectToMeet } from '../../references/check-value.ts';
@@ -84,7 +85,7 @@ describe('net efficiency', () => {
 
   test('stays a bound where standby is one: less standby, less efficiency', () => {
     const standby = makeFigure({ ...identity('mains-draw'), bound: 'below' }, 0.5, {
-      absent: 'the reading is a bound',
+      absent: verbatim('the reading is a bound'),
     });
     const it = netEfficiencyFigure(combined, standby);
     expect(it).toMatchObject({ bound: 'below', standardUncertainty: null });

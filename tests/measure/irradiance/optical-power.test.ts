@@ -8,6 +8,7 @@ import {
   sideFigure,
 } from '../../../src/measure/irradiance/optical-power.ts';
 import { readingFigure } from '../../../src/measure/reading.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { componentOf, figure, figureOf, gridOf, instrument, line, RUNS, slanted, vague } from '../make.ts';
 
 const TAPE = instrument({ id: 'tape', name: 'tape', calibrationRelative: 0.001, resolution: 0.1 });
@@ -80,7 +81,7 @@ describe('optical power', () => {
   test('has no uncertainty where the mean has none', () => {
     const it = opticalPowerFigure('s', vague(50, 'the session does not name the meter'), area);
     expect(it).toMatchObject({ value: 90, standardUncertainty: null });
-    expect(it.uncertaintyAbsent).toBe('the session does not name the meter');
+    expect(it.uncertaintyAbsent).toEqual(verbatim('the session does not name the meter'));
   });
 
   test('scales with all readings of the grid', () => {
@@ -88,7 +89,7 @@ describe('optical power', () => {
     fc.assert(
       fc.property(values, fc.double({ min: 0.1, max: 10, noNaN: true }), (readings, factor) => {
         const power = (scale: number) => {
-          const grid = gridFigures(gridOf([readings.map((it) => scale * it)]), 'no cells');
+          const grid = gridFigures(gridOf([readings.map((it) => scale * it)]), verbatim('no cells'));
           return opticalPowerFigure('s', figureOf(grid.mean), area).value;
         };
         expect(power(factor) / power(1)).toBeCloseTo(factor, 9);
@@ -112,7 +113,9 @@ describe('peak over mean', () => {
       instrument: sensor,
       distance,
     });
-    const mean = figureOf(gridFigures(gridOf([values], { instrument: sensor, session, distance }), 'no cells').mean);
+    const mean = figureOf(
+      gridFigures(gridOf([values], { instrument: sensor, session, distance }), verbatim('no cells')).mean,
+    );
     return peakToMeanFigure(session, peak, mean);
   };
   const reading = fc.double({ min: 5, max: 300, noNaN: true });

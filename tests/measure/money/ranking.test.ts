@@ -4,6 +4,7 @@ import { isTie } from '../../../src/measure/difference.ts';
 import { costRatio } from '../../../src/measure/money/cost.ts';
 import { type Contender, powerSampler, type Rank, rankByPricePerWatt } from '../../../src/measure/money/ranking.ts';
 import { seededRandom } from '../../../src/measure/random.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
 
 /** A panel whose errors are its own, relative to its power. */
@@ -79,7 +80,7 @@ describe('ranges', () => {
       of: 3,
       range: null,
       tiedWith: [],
-      rangeAbsent: 'the session does not name the meter',
+      rangeAbsent: verbatim('the session does not name the meter'),
     });
     expect(byPanel(ranks).get('a')?.tiedWith).toEqual(['c']);
     expect(byPanel(ranks).get('a')?.rangeAbsent).toBeUndefined();

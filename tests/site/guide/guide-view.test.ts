@@ -5,6 +5,7 @@ import { isFigure } from '../../../src/measure/figure.ts';
 import { METHODS } from '../../../src/measure/methods.ts';
 import type { MetricId } from '../../../src/measure/metrics.ts';
 import type { Rank } from '../../../src/measure/money/ranking.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { guideView } from '../../../src/site/guide/guide-view.ts';
 import { rankSentence } from '../../../src/site/guide/rank-sentence.ts';
 import { guideColumns } from '../../../src/site/guide/ranking-columns.ts';
@@ -244,7 +245,7 @@ describe('rankSentence', () => {
   });
 
   test('no range, with the reason', () => {
-    expect(ranked({ range: null, rangeAbsent: 'the session does not name the meter' })).toBe(
+    expect(ranked({ range: null, rangeAbsent: verbatim('the session does not name the meter') })).toBe(
       '2nd of 5 in the class Desk; no range, since the session does not name the meter.',
     );
   });
@@ -256,7 +257,9 @@ describe('rankSentence', () => {
   });
 
   test('not ranked, with the reason', () => {
-    expect(ranked(undefined, { rankAbsent: 'withdrawn from the guide' })).toBe('Not ranked: withdrawn from the guide.');
+    expect(ranked(undefined, { rankAbsent: verbatim('withdrawn from the guide') })).toBe(
+      'Not ranked: withdrawn from the guide.',
+    );
     expect(rankSentence(demo.panel('ostrel-bord'), demo.ledger)).toBe('Not ranked: withdrawn from the guide.');
   });
 

@@ -1,8 +1,10 @@
 /** What a doubt about one reading does to all that is shown of a panel; by the tiny content, changed in one reading. */
+
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { Ledger, PanelEntry } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { COMPARE_GROUPS } from '../../../src/site/compare/browser/compare-rows.ts';
 import { compareRow } from '../../../src/site/compare/browser/compare-words.ts';
 import { comparedPanel } from '../../../src/site/compare/compare-data.ts';
@@ -139,7 +141,7 @@ describe('a figure that can’t be right', () => {
     ] as const) {
       expect(compareRow(row, contender(it, ledger), contender(first, ledger))).toEqual({
         kind: 'unknown',
-        reason: 'that of Wrackline Plover can’t be right as it stands',
+        reason: verbatim('that of Wrackline Plover can’t be right as it stands'),
       });
     }
     expect(json(ledger).panels[0]).toMatchObject({ rank: null, rank_absent: absence(plover), frontier: null });

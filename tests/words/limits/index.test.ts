@@ -1,4 +1,5 @@
 /** Every sentence that a figure beside a published limit can have, from sessions of all kinds. */
+
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { exposureResults } from '../../../src/measure/exposure/index.ts';
@@ -9,7 +10,7 @@ import { HAZARD_CAUTIONS } from '../../../src/words/limits/hazard-cautions.ts';
 import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
 import { CLOSING, titleOf } from '../../../src/words/limits/wording.ts';
 import { say } from '../../../src/words/say.ts';
-import { RUNS } from '../../measure/make.ts';
+import { RUNS, told } from '../../measure/make.ts';
 import { anySession, EMPTY, FULL } from '../../support/exposure-sessions.ts';
 
 const VERDICTS =
@@ -21,7 +22,7 @@ function besideFigure(it: FigureOrGap): string[] {
   if (!isFigure(it)) return [say(it.reason)];
   const { notes, uncertaintyAbsent, calculation, unassessed } = it;
   const said = [...notes, ...unassessed.flatMap(({ what, reason }) => [what, reason])];
-  return [...said, uncertaintyAbsent, calculation].filter((one) => one !== undefined).map(say);
+  return [...said, uncertaintyAbsent, calculation].map(told);
 }
 
 test('the words give no verdict, have no hole in them and end with what they are not', () => {

@@ -4,7 +4,7 @@ import type { AxisReading } from '../../../src/measure/exposure/infrared-shares.
 import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
 import { titleOf } from '../../../src/words/limits/wording.ts';
 import { say } from '../../../src/words/say.ts';
-import { figureOf, vague } from '../../measure/make.ts';
+import { figureOf, told, vague } from '../../measure/make.ts';
 import { infraredPeak, resultOf } from '../../support/exposure-readings.ts';
 
 const results = (reading = infraredPeak(50, ['sensor', 0.05]), sweep: readonly AxisReading[] = [], distance = 15.24) =>
@@ -127,14 +127,14 @@ describe('what is said of infrared', () => {
   test('a range beside its figure: note, reason without an interval, equation', () => {
     const it = figureOf(byId('infrared-share-at-30-cm').figure);
     expect(it.notes.map(say)).toEqual(['from 116 % to 549 %']);
-    expect(say(it.uncertaintyAbsent ?? '')).toBe('a range, for it was not read at this distance');
-    expect(say(it.calculation ?? '')).toBe('s(30 cm) < s(15.24 cm) at its cautious end = 549 %; s(30 cm) > 116 %');
+    expect(told(it.uncertaintyAbsent)).toBe('a range, for it was not read at this distance');
+    expect(told(it.calculation)).toBe('s(30 cm) < s(15.24 cm) at its cautious end = 549 %; s(30 cm) > 116 %');
   });
 
   test('a time that is none beside its figure: note and equation', () => {
     const it = figureOf(byId('infrared-stay-at-reading', results(infraredPeak(7.5))).figure);
     expect(it.notes.map(say)).toEqual(['1000 s stands for “not limited by time in this standard”']);
-    expect(say(it.calculation ?? '')).toBe('E = 75 W/m² ≤ 100 W/m²: not limited by time');
-    expect(say(it.uncertaintyAbsent ?? '')).toBe('all of its interval lies at 1000 s, where the formula ends');
+    expect(told(it.calculation)).toBe('E = 75 W/m² ≤ 100 W/m²: not limited by time');
+    expect(told(it.uncertaintyAbsent)).toBe('all of its interval lies at 1000 s, where the formula ends');
   });
 });

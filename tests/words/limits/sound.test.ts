@@ -2,8 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { soundFigure, soundResult } from '../../../src/measure/exposure/sound-result.ts';
 import { type FigureOrGap, gap } from '../../../src/measure/figure.ts';
 import { sentenceOf } from '../../../src/words/limits/index.ts';
-import { say } from '../../../src/words/say.ts';
-import { figureOf, vague } from '../../measure/make.ts';
+import { figureOf, told, vague } from '../../measure/make.ts';
 import { soundLevel } from '../../support/exposure-readings.ts';
 
 const bounded = (value: number, bound: 'below' | 'above') => ({
@@ -61,6 +60,6 @@ describe('what is said of the sound', () => {
     const { calculation } = figureOf(
       soundFigure('p/d', { on: soundLevel(38, 'on'), off: bounded(30, 'below'), distance: '1 m' }),
     );
-    expect(say(calculation ?? '')).toBe('L ≤ L_on = 38 dB(A), the room being below 30 dB(A)');
+    expect(told(calculation)).toBe('L ≤ L_on = 38 dB(A), the room being below 30 dB(A)');
   });
 });

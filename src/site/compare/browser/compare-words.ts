@@ -1,5 +1,6 @@
 import type { FigureMap } from '../../../measure/figure.ts';
 import { isSameMethod } from '../../../measure/method-versions.ts';
+import { type Statement, verbatim } from '../../../measure/statement.ts';
 /** Differences between panels in words. No DOM. */
 
 import { type Difference, differenceFrom, ratioTo } from '../../../measure/difference.ts';
@@ -22,18 +23,21 @@ export interface ComparedContender {
 /** How a panel's figure lies to the first panel's, or why they can't be held against each other. */
 export type Outcome = Difference | { kind: 'unlike'; reason: string };
 
+const NOT_MEASURED: Statement = { code: 'not-measured' };
+
 /** Compares a row's figure of a panel with the first panel's. */
 export function compareRow(row: CompareRow, it: ComparedContender, first: ComparedContender): Outcome {
   const [own, others] = [it.figures.get(row.metric), first.figures.get(row.metric)];
-  if (!isFigure(own)) return { kind: 'unknown', reason: own?.reason ?? 'not measured' };
+  if (!isFigure(own)) return { kind: 'unknown', reason: own?.reason ?? NOT_MEASURED };
   if (!isFigure(others)) {
     return {
       kind: 'unknown',
-      reason: `${first.panel.name} has none: ${sayDifference(others?.reason ?? 'not measured')}`,
+      reason: verbatim(`${first.panel.name} has none: ${sayDifference(others?.reason ?? NOT_MEASURED)}`),
     };
   }
   const impossible = [it, first].find(({ panel }) => panel.marks[row.metric]?.mark === IMPOSSIBLE_MARK);
-  if (impossible) return { kind: 'unknown', reason: `that of ${impossible.panel.name} can’t be right as it stands` };
+  if (impossible)
+    return { kind: 'unknown', reason: verbatim(`that of ${impossible.panel.name} can’t be right as it stands`) };
   const reason = unlikeness(row, it.panel, first.panel) ?? frequencyUnlikeness(row, it.panel, first.panel);
   if (reason) return { kind: 'unlike', reason };
   if (!isSameMethod(own.method, others.method) || own.unit !== others.unit) {
@@ -87,7 +91,7 @@ export function outcomeWords(row: CompareRow, outcome: Outcome): string {
     case 'tie':
       return `a tie (${tieWords(row, outcome.interval95)})`;
     case 'unlike':
-      return `can’t be compared: ${sayDifference(outcome.reason)}`;
+      return `can’t be compared: ${outcome.reason}`;
     case 'unknown':
       return `difference not known: ${sayDifference(outcome.reason)}`;
   }
@@ -127,7 +131,7 @@ function groupHead(outcome: Outcome): string | undefined {
     case 'tie':
       return 'a tie';
     case 'unlike':
-      return `can’t be compared (${sayDifference(outcome.reason)})`;
+      return `can’t be compared (${outcome.reason})`;
     case 'unknown':
       return `difference not known (${sayDifference(outcome.reason)})`;
   }

@@ -1,7 +1,7 @@
 import type { BudgetComponent, ErrorSource, Figure } from '../../../measure/figure.ts';
 import { methodReference } from '../../../measure/method-versions.ts';
 import type { Contender } from '../../../measure/money/ranking.ts';
-import { type Said, verbatim } from '../../../measure/statement.ts';
+import { type Statement, verbatim } from '../../../measure/statement.ts';
 import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../../measure/uncertainty.ts';
 
 /** Version of the file's form; goes up when a field changes its meaning or goes. */
@@ -82,7 +82,7 @@ export function packOffers(
   currency: string,
   tables: PackedOffers['tables'],
   offers: readonly Offer[],
-  say: (it: Said) => string,
+  say: (it: Statement) => string,
 ): PackedOffers {
   const uses = new Map<string, Set<string>>();
   const figuresOf = (offer: Offer) => [offer.optical, ...(offer.emitted ? [offer.emitted] : [])];

@@ -8,7 +8,7 @@ import {
 import { REPEATABILITY, unassessedScatter } from '../../../measure/instrument/instrument.ts';
 import { methodOfText, methodText } from '../../../measure/method-versions.ts';
 import type { MetricId } from '../../../measure/metrics.ts';
-import { type Said, verbatim } from '../../../measure/statement.ts';
+import { type Statement, verbatim } from '../../../measure/statement.ts';
 
 /** JSON has no infinity. */
 type PackedNumber = number | 'Infinity' | '-Infinity';
@@ -71,7 +71,7 @@ function packNumber(value: number): PackedNumber {
  */
 export function packFigures(
   given: Iterable<readonly [metric: MetricId, it: FigureOrGap]>,
-  say: (it: Said) => string,
+  say: (it: Statement) => string,
 ): FigurePack {
   const lines: PackedLine[] = [];
   const places = new Map<string, number>();
@@ -111,7 +111,7 @@ export function packFigures(
   return { lines, figures };
 }
 
-function scatterOf({ unassessed }: Figure, say: (it: Said) => string): Pick<PackedFigure, 'scatter'> {
+function scatterOf({ unassessed }: Figure, say: (it: Statement) => string): Pick<PackedFigure, 'scatter'> {
   const silent = unassessedScatter(unassessed);
   return silent ? { scatter: say(silent.reason) } : {};
 }

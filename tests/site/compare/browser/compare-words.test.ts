@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { type FigureOrGap, gap } from '../../../../src/measure/figure.ts';
 import { REPEATABILITY } from '../../../../src/measure/instrument/instrument.ts';
+import { verbatim } from '../../../../src/measure/statement.ts';
 import { COMPARE_GROUPS, type CompareRow } from '../../../../src/site/compare/browser/compare-rows.ts';
 import {
   againstFirst,
@@ -138,8 +139,8 @@ describe('a difference in words', () => {
 
   test('what is missing has its reason', () => {
     expect(said(vague(100, 'no meter is named'), watts(100))).toBe('difference not known: no meter is named');
-    expect(said(gap('optical-power', 'not measured'), watts(100))).toBe('difference not known: not measured');
-    expect(said(watts(100), gap('optical-power', 'not measured'))).toBe(
+    expect(said(gap('optical-power', verbatim('not measured')), watts(100))).toBe('difference not known: not measured');
+    expect(said(watts(100), gap('optical-power', verbatim('not measured')))).toBe(
       'difference not known: A has none: not measured',
     );
     expect(said({ ...watts(100), bound: 'below' }, watts(100))).toBe(
@@ -248,7 +249,7 @@ test('the sentence on a panel says what differs, then ties, then what is not kno
     'real-price': money(200),
     'optical-power': watts(100, ['meter', 10], ['a', 2]),
     'price-per-watt': figure(2, [line('meter', -0.2), line('a', -0.04)], 'price-per-watt', 'currency/W'),
-    'efficiency-combined': gap('efficiency-combined', 'the draw was not measured'),
+    'efficiency-combined': gap('efficiency-combined', verbatim('the draw was not measured')),
   });
   const second = contender('B', {
     'real-price': money(240),
@@ -274,7 +275,7 @@ test('a level without a known scatter tells no difference, and says why', () => 
   const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
   const single = {
     ...figure(43, [calibration, line('43/resolution', 0.03)], 'sound-on', 'dB(A)'),
-    unassessed: [{ what: REPEATABILITY, reason }],
+    unassessed: [{ what: REPEATABILITY, reason: verbatim(reason) }],
   };
   const at = { distances: { magnetic: null, electric: null, sound: { value: 100, written: '1 m' } } };
   const [a, b] = [

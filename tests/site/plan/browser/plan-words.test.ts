@@ -12,8 +12,8 @@ test('numbers have as many digits as their size deserves', () => {
 });
 
 test('values keep the digits that their interval leaves, or say that there is none', () => {
-  expect(spanned({ value: 41.234, low: 38.9, high: 43.6 }, ' mW/cm²')).toBe('41.2 mW/cm² (38.9 to 43.6)');
-  expect(spanned({ value: 41.234 }, ' mW/cm²')).toBe('41.2 mW/cm² (± not known)');
+  expect(spanned({ value: 41.234, low: 38.9, high: 43.6 }, 'mW/cm²')).toBe('41.2 mW/cm² (38.9 to 43.6)');
+  expect(spanned({ value: 41.234 }, 'mW/cm²')).toBe('41.2 mW/cm² (± not known)');
 });
 
 test('seconds are told as minutes', () => {

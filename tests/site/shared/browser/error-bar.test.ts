@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gap } from '../../../../src/measure/figure.ts';
+import { verbatim } from '../../../../src/measure/statement.ts';
 import { errorBars } from '../../../../src/site/shared/browser/error-bar.ts';
 import { figure, line, RUNS, vague } from '../../../measure/make.ts';
 
@@ -18,7 +19,12 @@ describe('whiskers', () => {
   });
 
   test('what has no interval has no whisker, and does not stretch the scale', () => {
-    const drawn = errorBars([within(15, 5), vague(1000), gap('price-per-watt', 'no price is recorded'), undefined]);
+    const drawn = errorBars([
+      within(15, 5),
+      vague(1000),
+      gap('price-per-watt', verbatim('no price is recorded')),
+      undefined,
+    ]);
     expect(drawn).toEqual([{ from: 50, to: 100, at: 75 }, undefined, undefined, undefined]);
   });
 

@@ -87,7 +87,7 @@ test('an exact figure stays exact', () => {
 });
 
 test('a gap stays a gap, with its reason', () => {
-  expect(sent(gap('optical-power', 'not measured'))).toEqual(gap('optical-power', verbatim('not measured')));
+  expect(sent(gap('optical-power', verbatim('not measured')))).toEqual(gap('optical-power', verbatim('not measured')));
 });
 
 test('an interval without an end has none afterwards', () => {
@@ -141,8 +141,11 @@ describe('every figure of the demo', () => {
 
 test('that the scatter of readings is not known comes back, since a difference asks for it', () => {
   const reason = 'no repeats were taken, and how readings scatter is not known for the sound meter';
-  const others = { what: 'Angular (cosine) response', reason: 'not stated' };
-  const silent = { ...figure(43, [line('a', 0.7)]), unassessed: [others, { what: REPEATABILITY, reason }] };
+  const others = { what: verbatim('Angular (cosine) response'), reason: verbatim('not stated') };
+  const silent = {
+    ...figure(43, [line('a', 0.7)]),
+    unassessed: [others, { what: REPEATABILITY, reason: verbatim(reason) }],
+  };
   const back = sent(silent);
   expect(isFigure(back) && back.unassessed).toEqual([{ what: REPEATABILITY, reason: verbatim(reason) }]);
   const known = sent(figure(43, [line('a', 0.7)]));

@@ -155,7 +155,7 @@ describe('showFigure', () => {
       text: '47.3 W',
       absent: verbatim('the session does not name the meter'),
     });
-    expect(showFigure(bounded(0.1, 'below', 'µT'), 'EUR').absent).toBe('the reading is a bound');
+    expect(showFigure(bounded(0.1, 'below', 'µT'), 'EUR').absent).toEqual(verbatim('the reading is a bound'));
   });
 
   test('an exact figure has no uncertainty, and nothing to explain', () => {

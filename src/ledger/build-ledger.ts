@@ -143,7 +143,7 @@ function conditionsKeys(panels: readonly SinglePanel[]): KeyOf {
   };
 }
 
-/** What a group's members share, told by the oldest version and the least distance of theirs, whatever their order. */
+/** What a group's members share, given by the oldest version and the least distance of theirs, whatever their order. */
 function conditionsOfAll(group: readonly PanelEntry[]): Conditions {
   const [first] = group
     .flatMap((it) => (it.current ? [it.current.conditions] : []))

@@ -125,13 +125,13 @@ describe('filters', () => {
 describe('own prices', () => {
   const SLUG = 'kelpwright-limpet';
 
-  test('are reckoned with at once, marked, kept in the address, and gone with one press', async () => {
+  test('are calculated with at once, marked, kept in the address, and gone with one press', async () => {
     await using opened = await site.open('/', { viewport: PHONE });
     const { page, complaints } = opened;
     await open(page, /own prices/);
     await page.getByLabel('Panel', { exact: true }).selectOption(SLUG);
     await page.getByLabel(/Your price/).fill('10');
-    await page.getByRole('button', { name: 'Reckon with it' }).click();
+    await page.getByRole('button', { name: 'Calculate with it' }).click();
     const row = page.locator(`#table-palm tbody tr[data-f^="${SLUG}|"]`);
     await expect.poll(() => row.textContent()).toContain('your price');
     await expect.poll(() => new URL(page.url()).search).toBe(`?own.${SLUG}=10`);

@@ -14,7 +14,7 @@ beforeAll(async () => {
 afterAll(() => site.close());
 
 describe('a planned session', () => {
-  test('is reckoned as the reader types, by the keyboard alone, and stands in the address', async () => {
+  test('is calculated as the reader types, by the keyboard alone, and stands in the address', async () => {
     await using opened = await site.open('/plan/', { viewport: PHONE });
     const { page, complaints } = opened;
     await page.getByLabel('Panel', { exact: true }).selectOption(SLUG);

@@ -152,7 +152,7 @@ test('efficiency and price on the emitted power', () => {
         .find((it) => it.startsWith(`| ${name} |`))
         ?.split(' | ') ?? [];
     expect(cells[1], name).toBe(`${common(lens).toFixed(1)} W`);
-    // Reckoned from the power before it was rounded, or after.
+    // Calculated from the power before it was rounded, or after.
     expect(Number(cells[2]?.split(' ')[0])).toBeCloseTo(euros(common(lens)), 1);
     expect(cells[3]).toBe(`${emitted(lens).toFixed(1)} W`);
     expect(Number(cells[4]?.split(' ')[0])).toBeCloseTo(euros(emitted(lens)), 2);

@@ -257,7 +257,7 @@ describe('sessions', () => {
     again(session('2026-02-01', ''));
     const [current, earlier] = panel('teasel').sessions;
     expect(isFigure(current?.figures.get('price-per-watt'))).toBe(true);
-    expect(reasonOf(earlier?.figures.get('price-per-watt'))).toBe('reckoned for the current session only');
+    expect(reasonOf(earlier?.figures.get('price-per-watt'))).toBe('calculated for the current session only');
   });
 
   test('at another distance give no change', () => {

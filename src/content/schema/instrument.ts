@@ -85,7 +85,7 @@ const angularResponse = z
         });
       }),
   )
-  .describe('How light that comes in at a slant is misread: f2, or errors at named angles. For irradiance only.');
+  .describe('How oblique light is misread: f2, or errors at named angles. For irradiance only.');
 
 const bandError = (band: string) =>
   z
@@ -111,7 +111,7 @@ export const instrumentSchema = z
     response: text(
       'What it responds to: wavelengths, frequencies, weighting, sensor and its angular response, in words.',
     ),
-    resolution: z.number().min(0).describe('Smallest step of the display, in its unit.'),
+    resolution: z.number().min(0).describe('Resolution: the smallest step of the display, in its unit.'),
     calibrations,
     spectralResponse: z
       .strictObject({ red: bandError('red'), nearInfrared: bandError('near-infrared') })

@@ -10,7 +10,7 @@ import { BASIS, squaredWeights, WeightedRows } from './profile-basis.ts';
 export interface AllReadings {
   /** mW/cm2; half of the first step where a reading is below it. */
   values: Float64Array;
-  /** Standard uncertainty of each on its own from scatter and from steps of the display, mW/cm2. */
+  /** Standard uncertainty of each on its own from scatter and from resolution of the display, mW/cm2. */
   own: Float64Array;
   /** Whether the instrument's offset is in it; what the instrument shows with the panel off takes it away. */
   isOffset: readonly boolean[];

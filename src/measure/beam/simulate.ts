@@ -21,7 +21,7 @@ export const OPTICS_TRIALS = EACH * BEAMS;
 /**
  * What beams of other shapes than those that are tried may do: relative standard uncertainty of the share that passes
  * the frame, of the light that misses it, and of irradiance at another distance for each factor of e. Light that misses
- * the frame is told by nobody but readings out there. Our own choice, from simulated panels.
+ * the frame is given by nothing but readings out there. Our own choice, from simulated panels.
  */
 export const OTHER_BEAMS = 0.018;
 export const OTHER_MISSED: Readonly<Record<BeamSource, number>> = { grid: 0.1, sweep: 0.11, beyond: 0.03 };

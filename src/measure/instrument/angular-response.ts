@@ -1,5 +1,5 @@
 /**
- * How a meter misreads light that comes in at a slant: its f2, or its error at named angles. Standard uncertainties
+ * How a meter misreads oblique light: its f2, or its error at named angles. Standard uncertainties
  * (k = 1) as fractions; angles in degrees from straight ahead.
  */
 export type AngularResponse =

@@ -55,7 +55,7 @@ export interface Instrument {
   calibrationAbsolute: number;
   /** How the two were stated. */
   calibrationStated: StatedUncertainty;
-  /** Smallest step of the display. */
+  /** Resolution: the smallest step of the display. */
   resolution: number;
   /** Lowest and highest value that the display shows. */
   range?: { from: number; to: number };

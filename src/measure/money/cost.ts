@@ -23,6 +23,6 @@ export function costRatio(cost: Cost, other: Cost): Difference {
   if (missing) return { kind: 'unknown', reason: missing };
   const [own, others] = errorShares([cost.power, other.power]);
   const ratio = pricePerWatt(cost.price, cost.power.value) / pricePerWatt(other.price, other.power.value);
-  // The dearer watt is the one of less power: the errors change places.
+  // The more expensive watt is the one of less power: the errors change places.
   return ratioOf(ratio, others, own);
 }

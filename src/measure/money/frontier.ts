@@ -11,7 +11,7 @@ export interface PricedPower {
 }
 
 /**
- * Panels that no other beats on both price and power: none is at most as dear and at least as strong, and
+ * Panels that no other beats on both price and power: none is at most as expensive and at least as strong, and
  * better in one of the two. Equal offers stand together. Ordered by price.
  *
  * Pareto's definition (from memory). Values as they stand are compared, not intervals.

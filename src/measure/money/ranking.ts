@@ -88,7 +88,7 @@ function tiesOf(competitors: readonly Competitor[]): ReadonlyMap<Competitor, Rea
     for (const other of able.slice(i + 1)) {
       const ratio = other.it.cost / own.it.cost;
       if (ratio > farthest) break;
-      // The dearer watt is the one of less power: the errors change places, as in `costRatio`.
+      // The more expensive watt is the one of less power: the errors change places, as in `costRatio`.
       if (!isTie(ratioOf(ratio, own.shares, other.shares))) continue;
       own.tied.add(other.it);
       other.tied.add(own.it);

@@ -35,7 +35,7 @@ export function calibrationLine(calibration: Calibration, unit: string): Calibra
   };
 }
 
-/** How light at a slant is misread, or undefined where the file is silent. */
+/** How oblique light is misread, or undefined where the file is silent. */
 export function angularWords({ angularResponse: it }: InstrumentFile): string | undefined {
   if (!it) return undefined;
   if (it.f2 !== undefined) return `f2 of ${it.f2}\u00a0%`;

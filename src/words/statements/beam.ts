@@ -62,7 +62,7 @@ export const beamWords = (
   'beam-no-regular-grid': ({ count }) => `taken for an even field of light: ${count} LEDs make no regular grid here`,
   'beam-past-frame': ({ source }) => PAST_FRAME[source],
   'beam-unlike-leds': () => 'Unlike LEDs',
-  'beam-leds-alike': () => 'every LED is taken to have one beam, square to the panel; both channels are on',
+  'beam-leds-alike': () => 'every LED is taken to have one beam, perpendicular to the panel; both channels are on',
 
   // Errors, and how they were evaluated.
   'beam-oblique-by-angles': () => 'from the instrument file, at the angles of each reading’s light; normal',

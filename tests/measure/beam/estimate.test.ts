@@ -237,7 +237,7 @@ describe('the simulation', () => {
     expect(relative(wide?.targets[1]?.mean)).toBeGreaterThan(1.1 * relative(narrow?.targets[1]?.mean));
   });
 
-  test('coarse steps of the display count', () => {
+  test('coarse resolution of the display count', () => {
     const past = exactBench(lightSource({ halfAngle: 40 }), { grid: [3, 3], beyond: PAST });
     const fine = work({ ...past, sensor: { ...SENSOR, resolution: 0.1 } });
     const coarse = work({ ...past, sensor: { ...SENSOR, resolution: 8 } });

@@ -32,7 +32,7 @@ describe('infrared at the eye', () => {
     expect(it.unassessed).toEqual([{ what: { code: 'infrared-beyond-reach' }, reason: { code: 'heat-missed' } }]);
   });
 
-  test('farther away, without a reading there, from the inverse square to the reading’s own cautious end', () => {
+  test('farther away, without a reading there, from the inverse perpendicular to the reading’s own cautious end', () => {
     const it = figureOf(byId('infrared-share-at-30-cm').figure);
     // 500 + 1.96 · 25 = 549.0; (500 - 49.0) (15.24 / 30)² = 116.4.
     expect(it).toMatchObject({ value: 549, bound: 'below', basis: 'derived', unit: '%', interval95: null });

@@ -29,7 +29,7 @@ describe('what an instrument’s file says, in words', () => {
     });
   });
 
-  test('light at a slant, by f2 or by named angles', () => {
+  test('oblique light, by f2 or by named angles', () => {
     expect(angularWords(instrument({ angularResponse: { f2: 2.5 } }))).toBe('f2 of 2.5\u00a0%');
     const angles = [
       { angle: '30 deg', error: 1.5 },

@@ -10,7 +10,7 @@ const CASES: ReadonlyArray<readonly [Statement, string]> = [
   [{ code: 'no-session-yet' }, 'there is no bench session yet'],
   [{ code: 'first-session' }, 'the first session'],
   [{ code: 'other-conditions' }, 'measured under other conditions'],
-  [{ code: 'current-session-only' }, 'reckoned for the current session only'],
+  [{ code: 'current-session-only' }, 'calculated for the current session only'],
   [{ code: 'read-at', distance: '6 in' }, 'read at 6 in'],
   [{ code: 'input-not-measured', metric: 'mains-draw-combined' }, 'mains draw, both channels was not measured'],
   [

@@ -1,4 +1,4 @@
-/** The guide's page: sorts and narrows its tables, reckons with other prices, and keeps all of it in the address. */
+/** The guide's page: sorts and narrows its tables, calculates with other prices, and keeps all of it in the address. */
 
 import { afterPaint } from '../../shared/browser/after-paint.ts';
 import {
@@ -145,7 +145,7 @@ function start(form: HTMLFormElement): void {
       painter.paintAnswer(find('[data-spend-answer]'), offers, prices, state.spend);
       showOwn(offers, (slug) => painter.stepUpWords(offers, prices, slug));
     } catch (error) {
-      status.own.textContent = `Other prices can’t be reckoned with now: ${error instanceof Error ? error.message : error}.`;
+      status.own.textContent = `Other prices can’t be used now: ${error instanceof Error ? error.message : error}.`;
     }
   };
   const showOwn = (offers: PackedOffers | undefined, stepUps?: (slug: string) => Array<Node | string>) => {

@@ -1,4 +1,4 @@
-/** What the browser reckons is what the build reckoned, as long as prices are the guide's. */
+/** What the browser calculates is what the build calculated, as long as prices are the guide's. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
 import {

@@ -1,12 +1,23 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { longestFirst } from './support/longest-first.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     // Every processor; left to itself vitest spares one, which is half of a small machine.
     maxWorkers: availableParallelism(),
+    sequence: {
+      sequencer: longestFirst([
+        'build/two-builds.test.ts',
+        'rules/one-slip.test.ts',
+        'ledger/coverage.test.ts',
+        'beam/coverage.test.ts',
+        'ledger/build-ledger.test.ts',
+        'rules/field-faults.test.ts',
+      ]),
+    },
     globalSetup: 'tests/support/lay-demo.ts',
     include: ['tests/**/*.test.ts'],
     // Nothing is judged by its time; a slow machine gets the time it needs.

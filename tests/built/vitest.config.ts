@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { longestFirst } from '../support/longest-first.ts';
 
 /** Tests of the built site: the demonstration is built first. */
 export default defineConfig({
@@ -9,6 +10,15 @@ export default defineConfig({
     // Every processor; left to itself vitest spares one, which is half of a small machine.
     maxWorkers: availableParallelism(),
     include: ['tests/built/**/*.test.ts'],
+    sequence: {
+      sequencer: longestFirst([
+        'built/accessibility.test.ts',
+        'built/search.test.ts',
+        'built/builds.test.ts',
+        'built/reading.test.ts',
+        'built/compare.test.ts',
+      ]),
+    },
     globalSetup: 'tests/built/build-demo.ts',
     // Pages that are looked at side by side; more of them would only wait for each other.
     maxConcurrency: 3,

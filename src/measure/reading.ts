@@ -1,4 +1,4 @@
-import type { Bound, Figure, Unit } from './figure.ts';
+import type { Bound, Figure } from './figure.ts';
 import { obliqueError } from './instrument/angular-response.ts';
 import {
   angularComponents,
@@ -18,8 +18,7 @@ import {
   spectralComponents,
 } from './instrument/spectral-response.ts';
 import { type DistanceSetting, distanceComponents, litField } from './irradiance/distance-setting.ts';
-import { type MethodId, methodReference } from './method-versions.ts';
-import type { MetricId } from './metrics.ts';
+import { identityOf, type ListedMetricId } from './metrics.ts';
 import type { Statement } from './statement.ts';
 import { makeFigure } from './uncertainty.ts';
 
@@ -32,10 +31,8 @@ declare module './statement.ts' {
 
 /** One value read off an instrument. */
 export interface InstrumentReading {
-  metric: MetricId;
-  methodId: MethodId;
-  unit: Unit;
-  /** In the unit. */
+  metric: ListedMetricId;
+  /** In the metric's unit. */
   value: number;
   bound?: Bound;
   /** `<panel>/<date>`. */
@@ -56,11 +53,8 @@ export interface InstrumentReading {
 export function readingFigure(reading: InstrumentReading): Figure {
   const { metric, instrument, session, value, distance, bands = SHARES_UNKNOWN } = reading;
   const identity = {
-    id: `${session}/${metric}`,
-    metric,
-    unit: reading.unit,
+    ...identityOf(metric, session),
     basis: 'measured' as const,
-    method: methodReference(reading.methodId),
     inputs: [reading.path],
     ...(reading.bound && { bound: reading.bound }),
     ...(reading.notes && { notes: reading.notes }),

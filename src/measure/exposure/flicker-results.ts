@@ -1,6 +1,5 @@
 import { type Bound, type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { type FigureIdentity, productFigure, propagate } from '../uncertainty.ts';
@@ -71,7 +70,7 @@ export function flickerResults(session: string, readings: (mode: FlickerMode) =>
 
 function multiple(
   session: string,
-  metric: MetricId,
+  metric: ListedMetricId,
   { depth, frequency }: FlickerReading,
   which: FlickerLine,
   to: number,
@@ -85,11 +84,8 @@ function multiple(
   if (line === 'no-limit') return gap(metric, { code: 'flicker-no-line-above', hertz: to });
   const value = depth.value / line;
   const identity: Omit<FigureIdentity, 'inputs'> = {
-    id: `${session}/${metric}`,
-    metric,
-    unit: '1',
+    ...identityOf(metric, session),
     basis: 'derived',
-    method: methodReference('flicker-lines'),
     notes: [...frequency.notes, ...nearStep(frequency, depth, which)],
     calculation: `k ${relation(depth.bound)} ${number(depth.value)} % ÷ (${number(line / frequency.value, 3)} % × ${number(frequency.value)}) = ${number(value)}`,
   };

@@ -1,5 +1,5 @@
 import { gap, isFigure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { type PrecautionRange, RANGE_EDGES, rangeOf } from './building-biology.ts';
@@ -26,11 +26,8 @@ export function precautionResult(session: string, reading: FieldReading): Precau
   const figure = isFigure(on)
     ? productFigure(
         {
-          id: `${session}/${metric}`,
-          metric,
-          unit: '1',
+          ...identityOf(metric, session),
           basis: 'derived',
-          method: methodReference('building-biology'),
           calculation: `k ${relation(on.bound)} ${readingInCalculation(kind, on)} ÷ ${number(line)} ${on.unit} = ${number(on.value / line)}`,
         },
         [{ figure: on, power: 1 }],

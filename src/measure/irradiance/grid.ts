@@ -20,8 +20,7 @@ import {
   SHARES_UNKNOWN,
   spectralComponents,
 } from '../instrument/spectral-response.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { makeFigure, type UncertaintyKnowledge } from '../uncertainty.ts';
@@ -97,7 +96,7 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
   const repeats = pooledRepeats(flat);
 
   const weightedMean = (
-    metric: MetricId,
+    metric: ListedMetricId,
     weightOf: (point: GridPoint) => number,
     calculation: (mean: number) => string | Statement,
   ): Figure => {
@@ -107,11 +106,8 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
     const value = weighted.reduce((sum, it) => sum + it.value * it.share, 0);
     return makeFigure(
       {
-        id: `${grid.session}/${metric}`,
-        metric,
-        unit: 'mW/cm²',
+        ...identityOf(metric, grid.session),
         basis: 'derived',
-        method: methodReference('mean-irradiance'),
         inputs: [`${grid.session}/grid`],
         calculation: calculation(value),
         notes,

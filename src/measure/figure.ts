@@ -55,8 +55,8 @@ export interface Flag {
   severity: 'note' | 'doubt' | 'impossible';
   /** What was found, with the numbers in it. */
   finding: Statement;
-  /** Metric ids of the figures it concerns. */
-  concerns: string[];
+  /** Metrics of the figures that it concerns. */
+  concerns: readonly MetricId[];
   /** For the tester, not for readers: what to write instead. */
   hint?: Statement;
   /**

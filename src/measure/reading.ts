@@ -1,23 +1,17 @@
 import type { Bound, Figure } from './figure.ts';
 import { obliqueError } from './instrument/angular-response.ts';
 import {
-  angularComponents,
   calibrationComponents,
   type Instrument,
   instrumentAbsence,
   isCalibrated,
-  missingAngular,
   missingRepeatability,
   repeatabilityComponents,
   resolutionComponents,
 } from './instrument/instrument.ts';
-import {
-  type BandShares,
-  missingSpectral,
-  SHARES_UNKNOWN,
-  spectralComponents,
-} from './instrument/spectral-response.ts';
-import { type DistanceSetting, distanceComponents, litField } from './irradiance/distance-setting.ts';
+import { type BandShares, SHARES_UNKNOWN } from './instrument/spectral-response.ts';
+import { type DistanceSetting, litField } from './irradiance/distance-setting.ts';
+import { lightComponents, missingOfLight } from './irradiance/light-errors.ts';
 import { identityOf, type ListedMetricId } from './metrics.ts';
 import type { Statement } from './statement.ts';
 import { makeFigure } from './uncertainty.ts';
@@ -71,20 +65,12 @@ export function readingFigure(reading: InstrumentReading): Figure {
     instrument.angularResponse ? obliqueError(instrument.angularResponse, litField(light)) * value : 0;
   return makeFigure(identity, value, {
     budget: [
-      ...calibrationComponents(instrument, value),
       ...(distance
-        ? [
-            ...spectralComponents(instrument, value, bands),
-            ...distanceComponents(distance, session, value),
-            ...angularComponents(instrument, session, oblique(distance)),
-          ]
-        : []),
+        ? lightComponents({ instrument, session, distance, bands }, value, oblique(distance))
+        : calibrationComponents(instrument, value)),
       ...resolutionComponents(instrument, identity.id),
       ...repeatabilityComponents(instrument, identity.id, value),
     ],
-    unassessed: [
-      ...(distance ? [...missingSpectral(instrument, bands), ...missingAngular(instrument)] : []),
-      ...missingRepeatability(instrument),
-    ],
+    unassessed: [...(distance ? missingOfLight(instrument, bands) : []), ...missingRepeatability(instrument)],
   });
 }

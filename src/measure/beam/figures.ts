@@ -1,6 +1,7 @@
 import { type Figure, type FigureOrGap, gap, type Unassessed } from '../figure.ts';
-import { type Instrument, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
-import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
+import { type Instrument, missingRepeatability } from '../instrument/instrument.ts';
+import { SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
+import { missingOfLight } from '../irradiance/light-errors.ts';
 import { identityOf, type MetricIdentity } from '../metrics.ts';
 import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
@@ -74,12 +75,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   const { session, instrument, inputs, power } = context;
   const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = result.estimates;
   const notes: Statement[] = [...context.notes, { code: 'beam-past-frame', source }];
-  const unassessed = [
-    ALIKE,
-    ...missingSpectral(instrument, SHARES_UNKNOWN),
-    ...missingAngular(instrument),
-    ...missingRepeatability(instrument),
-  ];
+  const unassessed = [ALIKE, ...missingOfLight(instrument, SHARES_UNKNOWN), ...missingRepeatability(instrument)];
   const make = (
     identity: MetricIdentity,
     estimate: Estimate,

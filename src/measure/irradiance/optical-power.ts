@@ -3,7 +3,7 @@ import { calibrationComponents, type Instrument, resolutionComponents } from '..
 import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
-import { makeFigure, productFigure, rectangular } from '../uncertainty.ts';
+import { makeFigure, productFigure, rectangular, typeB } from '../uncertainty.ts';
 import { MILLI } from '../unit-factors.ts';
 
 declare module '../statement.ts' {
@@ -38,14 +38,12 @@ export function sideFigure({ panel, side, value, edgeSetting, instrument }: Side
       ? []
       : [
           {
-            source: {
+            source: typeB({
               key: `${id}/edges`,
               what: { code: 'edge-setting', side },
-              type: 'B',
               distribution: 'rectangular',
-              degreesOfFreedom: Number.POSITIVE_INFINITY,
               evaluation: { code: 'edges-as-set', halfWidth: edgeSetting },
-            },
+            }),
             contribution: Math.SQRT2 * rectangular(edgeSetting),
           },
         ];

@@ -14,7 +14,7 @@ import {
 import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
-import { type FigureIdentity, makeFigure, productFigure } from '../uncertainty.ts';
+import { type FigureIdentity, makeFigure, productFigure, typeA, typeB } from '../uncertainty.ts';
 import type { Repeats } from './repeats.ts';
 
 declare module '../statement.ts' {
@@ -192,15 +192,16 @@ function ownComponents(
     }),
   );
   if (scatter > 0) {
+    const key = `${id}/repeatability`;
     components.push({
-      source: {
-        key: `${id}/repeatability`,
-        what: REPEATABILITY,
-        type: repeats ? 'A' : 'B',
-        distribution: repeats ? 't' : 'normal',
-        degreesOfFreedom: repeats?.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
-        evaluation: { code: repeats ? 'repeats-pooled-over-points' : 'repeatability-at-each-point' },
-      },
+      source: repeats
+        ? typeA({ key, what: REPEATABILITY, evaluation: { code: 'repeats-pooled-over-points' } }, repeats)
+        : typeB({
+            key,
+            what: REPEATABILITY,
+            distribution: 'normal',
+            evaluation: { code: 'repeatability-at-each-point' },
+          }),
       contribution: scatter,
     });
   }

@@ -1,4 +1,4 @@
-/** Ranks in words, for pages and for the scripts that reckon ranks anew. */
+/** Ranks in words, for pages and for the scripts that calculate ranks anew. */
 import type { Rank } from '../measure/money/ranking.ts';
 import { ordinal } from './format.ts';
 

@@ -11,7 +11,7 @@ import {
   type MainsFrequency,
   statedFrequency,
 } from './field-levels.ts';
-import { type FieldReading, readingInCalculation } from './field-reading.ts';
+import { type FieldReading, readingInUnits } from './field-reading.ts';
 import type { HeldFigure } from './limit.ts';
 import { relation } from './made-of.ts';
 
@@ -84,7 +84,7 @@ function shareOf(session: string, metric: ListedMetricId, reading: FieldReading,
           ? { code: 'field-share-holds-if', frequency: level.frequency }
           : { code: 'field-radio-lowest-level' },
       ],
-      calculation: `s ${relation(on.bound)} 100 × ${readingInCalculation(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
+      calculation: `s ${relation(on.bound)} 100 × ${readingInUnits(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
     },
     [{ figure: on, power: 1 }],
     100 / level.value,

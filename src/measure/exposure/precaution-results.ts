@@ -4,7 +4,7 @@ import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { type PrecautionRange, RANGE_EDGES, rangeOf } from './building-biology.ts';
 import { cautiousEnd } from './cautious-end.ts';
-import { type FieldReading, readingInCalculation } from './field-reading.ts';
+import { type FieldReading, readingInUnits } from './field-reading.ts';
 import type { HeldFigure } from './limit.ts';
 import { relation } from './made-of.ts';
 
@@ -28,7 +28,7 @@ export function precautionResult(session: string, reading: FieldReading): Precau
         {
           ...identityOf(metric, session),
           basis: 'derived',
-          calculation: `k ${relation(on.bound)} ${readingInCalculation(kind, on)} ÷ ${number(line)} ${on.unit} = ${number(on.value / line)}`,
+          calculation: `k ${relation(on.bound)} ${readingInUnits(kind, on)} ÷ ${number(line)} ${on.unit} = ${number(on.value / line)}`,
         },
         [{ figure: on, power: 1 }],
         1 / line,

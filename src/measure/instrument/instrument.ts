@@ -59,11 +59,11 @@ export interface Instrument {
   resolution: number;
   /** Lowest and highest value that the display shows. */
   range?: { from: number; to: number };
-  /** Errors of the sensor in each band, beyond the calibration; a light meter's. */
+  /** Errors of the sensor in each band, beyond the calibration; an irradiance instrument's. */
   spectralResponse?: { red?: number; nearInfrared?: number };
   angularResponse?: AngularResponse;
   repeatability?: number;
-  /** The same in dB; a sound meter's. */
+  /** The same in dB; a sound instrument's. */
   repeatabilityDecibels?: number;
 }
 

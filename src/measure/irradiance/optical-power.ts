@@ -100,7 +100,7 @@ export function opticalPowerFigure(session: string, mean: Figure, area: Figure):
   );
 }
 
-/** Peak irradiance over the mean of the grid; both from one meter, so its calibration cancels. */
+/** Peak irradiance over the mean of the grid; both from one instrument, so its calibration cancels. */
 export function peakToMeanFigure(session: string, peak: Figure, mean: Figure): Figure {
   return productFigure(
     {

@@ -7,7 +7,7 @@ import { say } from '../../words/say.ts';
 import { type Offer, type PerWatt, packOffers } from './browser/offers.ts';
 import { guideView } from './guide-view.ts';
 
-/** `data/offers.json`: what the guide's tools reckon with when a reader has another price. */
+/** `data/offers.json`: what the guide's tools calculate with when a reader has another price. */
 export function offersJson(ledger: Ledger): string {
   const { panels, guide } = ledger;
   const tables = guideView(ledger).flatMap((it) => it.tables);

@@ -1,4 +1,4 @@
-/** The guide's page: sorts and narrows its tables, reckons with other prices, and keeps all of it in the address. */
+/** The guide's page: sorts and narrows its tables, calculates with other prices, and keeps all of it in the address. */
 
 import { afterPaint } from '../../shared/browser/after-paint.ts';
 import {

@@ -8,7 +8,7 @@ import { combinedUncertainty, exactDegreesOfFreedom, makeFigure } from '../../..
 export const OFFERS_FORMAT = 1;
 
 /**
- * Prices and powers of the ranked panels in a small form, from which ranks, step-ups and the frontier can be reckoned
+ * Prices and powers of the ranked panels in a small form, from which ranks, step-ups and the frontier can be calculated
  * anew with other prices. Errors that no two panels share are put together as one, which changes nothing in a ranking.
  */
 export interface PackedOffers {

@@ -1,4 +1,4 @@
-/** Shows what was reckoned with a reader's own prices in the page, and puts the guide's own back. */
+/** Shows what was calculated with a reader's own prices in the page, and puts the guide's own back. */
 import { pricePerWatt } from '../../../measure/money/cost.ts';
 import { notKnownWords, remarkWords } from '../../../words/figure-words.ts';
 import type { Dagger } from '../../../words/flags.ts';
@@ -69,7 +69,7 @@ export interface PaintedTable {
   rows: readonly HTMLTableRowElement[];
 }
 
-/** Writes prices, prices per watt and ranks into the tables; the guide's own where there is no reckoning. */
+/** Writes prices, prices per watt and ranks into the tables; the guide's own where there is no calculation. */
 export function paintTables(tables: readonly PaintedTable[], calculation: Calculation | undefined): void {
   for (const { element: table, rows } of tables) {
     const isEmitted = table.dataset.basis === 'emitted';

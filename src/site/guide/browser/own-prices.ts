@@ -60,7 +60,7 @@ export function priceOf(offer: PackedOffer, { own, extra }: OwnPrices): number {
   return own.get(offer.slug) ?? offer.price * (1 + extra / 100);
 }
 
-/** Reckons everything anew. */
+/** Calculates everything anew. */
 export function calculate(offers: PackedOffers, prices: OwnPrices): Calculation {
   const { currency } = offers;
   const ranks = new Map<string, Rank>();

@@ -20,8 +20,6 @@ export function axisInfrared(
     const path = `${id}/distances[${i}].nearInfrared`;
     const figure = readingFigure({
       metric: 'peak-irradiance-near-infrared',
-      methodId: 'peak-irradiance',
-      unit: 'mW/cm²',
       value: mean(accepted),
       session: id,
       path,

@@ -8,7 +8,7 @@ export function beyondLight(places: readonly BeyondPlace[]): NonNullable<Session
   return places.flatMap((place) => {
     const on = acceptedReadings(place.on);
     if (on.length === 0) return [];
-    const isBound = pointReadings(place.on).some((it) => it.struck === undefined && it.reading.bound !== undefined);
+    const isBound = pointReadings(place.on).some((it) => it.rejected === undefined && it.reading.bound !== undefined);
     const room = roomLight(place, places);
     return [
       {

@@ -8,15 +8,15 @@ import { type Facts, FIELDS, type FieldKind, type InstrumentUse, type SetDistanc
 import type { FigureMap } from '../measure/figure.ts';
 import { isFigure } from '../measure/figure.ts';
 import type { MetricId } from '../measure/metrics.ts';
+import { CHANNELS, MODES } from '../measure/modes.ts';
 
-const MODES = ['red', 'near-infrared', 'combined'] as const;
 const each = <const Prefix extends string, const Suffix extends string>(prefix: Prefix, suffixes: readonly Suffix[]) =>
   suffixes.map((it) => `${prefix}-${it}` as const);
 
 /** Metrics that are read off each kind of instrument. */
 const READ: ReadonlyArray<readonly [InstrumentKind, readonly MetricId[]]> = [
   ['irradiance', [...each('peak-irradiance', MODES), 'mean-irradiance']],
-  ['spectrum', each('wavelength', ['red', 'near-infrared'])],
+  ['spectrum', each('wavelength', CHANNELS)],
   ['mains', each('mains-draw', [...MODES, 'standby'])],
   ['magnetic', each('magnetic-field', ['on', 'off'])],
   ['electric', each('electric-field', ['on', 'off'])],
@@ -46,12 +46,12 @@ function setDistances(panel: Panel, session: Session | undefined): SetDistance[]
   const distances: SetDistance[] = [];
   const bench = session?.distance;
   if (bench) {
-    const concerns = ['peak-irradiance-combined', 'mean-irradiance', 'optical-power'];
+    const concerns = ['peak-irradiance-combined', 'mean-irradiance', 'optical-power'] as const;
     distances.push({ of: 'bench', value: bench.value, at: ['session', 'distance'], concerns });
   }
   for (const kind of FIELDS) {
     const distance = session?.[kind]?.distance;
-    const concerns = [`${kind}-field-on`, `${kind}-field-off`];
+    const concerns = each(`${kind}-field`, ['on', 'off']);
     if (distance) distances.push({ of: kind, value: distance.value, at: ['session', kind, 'distance'], concerns });
   }
   const claimed = panel.claims?.irradiance?.distance;

@@ -91,10 +91,10 @@ export function forgetOptics(): void {
 
 function openStore(): Store {
   const calculation = calculationHash();
-  return { calculation, old: kept(calculation), used: new Map(), isChanged: false };
+  return { calculation, old: storedResults(calculation), used: new Map(), isChanged: false };
 }
 
-function kept(calculation: string | undefined): Map<string, PackedResult> {
+function storedResults(calculation: string | undefined): Map<string, PackedResult> {
   try {
     const found: unknown = calculation && deserialize(readFileSync(FILE));
     if (isStored(found) && found.calculation === calculation) return found.results;

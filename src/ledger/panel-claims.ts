@@ -8,6 +8,7 @@ import {
   distanceReach,
   notComparable,
 } from '../measure/irradiance/claims.ts';
+import { CHANNELS } from '../measure/modes.ts';
 import type { Statement } from '../measure/statement.ts';
 
 declare module '../measure/statement.ts' {
@@ -35,8 +36,8 @@ export function panelClaims(panel: Panel, figures: FigureMap, distance: number):
   const figure = figureFinder(figures);
 
   const claimedPeaks = (claims.wavelengths ?? []).map((it) => it.peak.value);
-  for (const metric of ['wavelength-red', 'wavelength-near-infrared'] as const) {
-    const measured = figure(metric);
+  for (const channel of CHANNELS) {
+    const measured = figure(`wavelength-${channel}`);
     const check = measured && checkWavelength(claimedPeaks, measured);
     if (check) checks.push(check);
   }

@@ -3,6 +3,7 @@ import type { Panel } from '../content/schema/panel.ts';
 import { flagsOf } from '../measure/checks/index.ts';
 import type { FigureMap } from '../measure/figure.ts';
 import { type Flag, figureFinder, hasCancelled, isFigure } from '../measure/figure.ts';
+import type { MetricId } from '../measure/metrics.ts';
 import { checkedReadings } from './checked-readings.ts';
 import type { SessionEntry } from './ledger.ts';
 import { gridPointMeans } from './session-figures.ts';
@@ -55,7 +56,7 @@ function sides(it: Panel['field']): { width: number; height: number } | undefine
 }
 
 /** Metrics in whose budget an instrument's calibration stands, and has not cancelled; a doubt about it concerns them. */
-function metricsResting(instrument: string, figures: FigureMap): string[] {
+function metricsResting(instrument: string, figures: FigureMap): MetricId[] {
   return [...figures.values()]
     .filter(isFigure)
     .filter((figure) =>

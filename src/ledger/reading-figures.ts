@@ -1,7 +1,7 @@
 import type { InstrumentKind } from '../content/schema/instrument.ts';
 import type { Reading } from '../content/schema/quantity.ts';
 import { MODE_KEYS, type ModeKey, type Session } from '../content/schema/session.ts';
-import type { Figure, Unit } from '../measure/figure.ts';
+import type { Figure } from '../measure/figure.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
 import {
   type BandShares,
@@ -10,8 +10,7 @@ import {
   RED_ALONE,
 } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
-import type { MethodId } from '../measure/method-versions.ts';
-import type { MetricId } from '../measure/metrics.ts';
+import type { ListedMetricId } from '../measure/metrics.ts';
 import type { Mode } from '../measure/modes.ts';
 import { readingFigure } from '../measure/reading.ts';
 import type { Statement } from '../measure/statement.ts';
@@ -39,9 +38,7 @@ export const MODE_IDS = {
 /** What a reading is called in the session, and as a metric. */
 interface Item {
   reading: Reading | undefined;
-  metric: MetricId;
-  methodId: MethodId;
-  unit: Unit;
+  metric: ListedMetricId;
   instrument: InstrumentKind | undefined;
   path: string;
   /** Of light: how much of it lies in each band. */
@@ -97,8 +94,6 @@ function items(session: Session): Item[] {
       {
         reading: peak?.[mode],
         metric: `peak-irradiance-${suffix}`,
-        methodId: 'peak-irradiance',
-        unit: 'mW/cm²',
         instrument: 'irradiance',
         path: `peak.${mode}`,
         bands: bands[mode],
@@ -106,16 +101,12 @@ function items(session: Session): Item[] {
       {
         reading: mains?.[mode],
         metric: `mains-draw-${suffix}`,
-        methodId: 'mains-draw',
-        unit: 'W',
         instrument: 'mains',
         path: `mains.${mode}`,
       },
       {
         reading: flicker?.[mode]?.percent,
         metric: `flicker-${suffix}`,
-        methodId: 'flicker',
-        unit: '%',
         instrument: 'flicker',
         path: `flicker.${mode}.percent`,
       },
@@ -123,8 +114,6 @@ function items(session: Session): Item[] {
       {
         reading: flicker?.[mode]?.frequency,
         metric: `flicker-frequency-${suffix}`,
-        methodId: 'flicker',
-        unit: 'Hz',
         instrument: undefined,
         path: `flicker.${mode}.frequency`,
       },
@@ -133,8 +122,6 @@ function items(session: Session): Item[] {
   list.push({
     reading: mains?.standby,
     metric: 'mains-draw-standby',
-    methodId: 'mains-draw',
-    unit: 'W',
     instrument: 'mains',
     path: 'mains.standby',
   });
@@ -144,26 +131,22 @@ function items(session: Session): Item[] {
       {
         reading: wavelengths?.[channel]?.peak,
         metric: `wavelength-${suffix}`,
-        methodId: 'wavelength',
-        unit: 'nm',
         instrument: 'spectrum',
         path: `wavelengths.${channel}.peak`,
       },
       {
         reading: wavelengths?.[channel]?.fwhm,
         metric: `fwhm-${suffix}`,
-        methodId: 'wavelength',
-        unit: 'nm',
         instrument: 'spectrum',
         path: `wavelengths.${channel}.fwhm`,
       },
     );
   }
-  for (const [kind, metric, unit] of [
-    ['magnetic', 'magnetic-field', 'µT'],
-    ['electric', 'electric-field', 'V/m'],
-    ['radio', 'radio-field', 'mW/m²'],
-    ['sound', 'sound', 'dB(A)'],
+  for (const [kind, metric] of [
+    ['magnetic', 'magnetic-field'],
+    ['electric', 'electric-field'],
+    ['radio', 'radio-field'],
+    ['sound', 'sound'],
   ] as const) {
     const field = session[kind];
     const notes = field ? [distanceNote(field.distance)] : [];
@@ -171,8 +154,6 @@ function items(session: Session): Item[] {
       list.push({
         reading: field?.[state],
         metric: `${metric}-${state}`,
-        methodId: metric,
-        unit,
         instrument: kind,
         path: `${kind}.${state}`,
         notes,
@@ -183,8 +164,6 @@ function items(session: Session): Item[] {
     list.push({
       reading: session[kind]?.frequency,
       metric: `${metric}-frequency`,
-      methodId: metric,
-      unit: 'Hz',
       instrument: undefined,
       path: `${kind}.frequency`,
     });

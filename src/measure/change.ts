@@ -6,7 +6,7 @@ import { makeFigure, productFigure } from './uncertainty.ts';
 
 /**
  * Change of a figure from an earlier session to a later one, % of the earlier. What both sessions share (the
- * same meter under the same calibration, the LED area) cancels; the interval is of the change itself. It has none where
+ * same instrument under the same calibration, the LED area) cancels; the interval is of the change itself. It has none where
  * how readings scatter is not known and would be all that is left.
  */
 export function changeFigure(session: string, metric: MetricId, later: Figure, earlier: Figure): Figure {

@@ -20,7 +20,7 @@ export interface ErrorSource {
    * of an instrument moves all that it read, so it cancels in ratios and in the order of panels.
    */
   key: string;
-  /** What it is: the calibration of the light meter. */
+  /** What it is: the calibration of the irradiance instrument. */
   what: Statement;
   /** Type A: from the scatter of repeated readings. Type B: from anything else (JCGM 100:2008, 4.2 and 4.3). */
   type: 'A' | 'B';
@@ -55,8 +55,8 @@ export interface Flag {
   severity: 'note' | 'doubt' | 'impossible';
   /** What was found, with the numbers in it. */
   finding: Statement;
-  /** Metric ids of the figures it concerns. */
-  concerns: string[];
+  /** Metrics of the figures that it concerns. */
+  concerns: readonly MetricId[];
   /** For the tester, not for readers: what to write instead. */
   hint?: Statement;
   /**

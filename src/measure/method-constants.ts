@@ -15,6 +15,7 @@ import {
   STALE_PRICE_DAYS,
   WAVELENGTH_TOLERANCE_NM,
 } from './thresholds.ts';
+import { CM_PER_INCH } from './unit-factors.ts';
 
 /**
  * Named constants that the methods' calculations use, each from where it is used. They stand apart from the catalogue's
@@ -22,7 +23,7 @@ import {
  */
 export const METHOD_CONSTANTS: MethodConstants = {
   'bench-procedure': [
-    { name: 'reference distance', value: 15.24, unit: 'cm', why: '6 in; common practice, no source' },
+    { name: 'reference distance', value: 6 * CM_PER_INCH, unit: 'cm', why: '6 in; common practice, no source' },
   ],
   uncertainty: [
     { name: 'coverage probability', value: 0.95, unit: '1', why: 'two-sided, as is usual for bench reports' },

@@ -1,25 +1,18 @@
-import type { Bound, Figure, Unit } from './figure.ts';
+import type { Bound, Figure } from './figure.ts';
 import { obliqueError } from './instrument/angular-response.ts';
 import {
-  angularComponents,
   calibrationComponents,
   type Instrument,
   instrumentAbsence,
   isCalibrated,
-  missingAngular,
   missingRepeatability,
   repeatabilityComponents,
   resolutionComponents,
 } from './instrument/instrument.ts';
-import {
-  type BandShares,
-  missingSpectral,
-  SHARES_UNKNOWN,
-  spectralComponents,
-} from './instrument/spectral-response.ts';
-import { type DistanceSetting, distanceComponents, litField } from './irradiance/distance-setting.ts';
-import { type MethodId, methodReference } from './method-versions.ts';
-import type { MetricId } from './metrics.ts';
+import { type BandShares, SHARES_UNKNOWN } from './instrument/spectral-response.ts';
+import { type DistanceSetting, litField } from './irradiance/distance-setting.ts';
+import { lightComponents, missingOfLight } from './irradiance/light-errors.ts';
+import { identityOf, type ListedMetricId } from './metrics.ts';
 import type { Statement } from './statement.ts';
 import { makeFigure } from './uncertainty.ts';
 
@@ -32,10 +25,8 @@ declare module './statement.ts' {
 
 /** One value read off an instrument. */
 export interface InstrumentReading {
-  metric: MetricId;
-  methodId: MethodId;
-  unit: Unit;
-  /** In the unit. */
+  metric: ListedMetricId;
+  /** In the metric's unit. */
   value: number;
   bound?: Bound;
   /** `<panel>/<date>`. */
@@ -56,11 +47,8 @@ export interface InstrumentReading {
 export function readingFigure(reading: InstrumentReading): Figure {
   const { metric, instrument, session, value, distance, bands = SHARES_UNKNOWN } = reading;
   const identity = {
-    id: `${session}/${metric}`,
-    metric,
-    unit: reading.unit,
+    ...identityOf(metric, session),
     basis: 'measured' as const,
-    method: methodReference(reading.methodId),
     inputs: [reading.path],
     ...(reading.bound && { bound: reading.bound }),
     ...(reading.notes && { notes: reading.notes }),
@@ -77,20 +65,12 @@ export function readingFigure(reading: InstrumentReading): Figure {
     instrument.angularResponse ? obliqueError(instrument.angularResponse, litField(light)) * value : 0;
   return makeFigure(identity, value, {
     budget: [
-      ...calibrationComponents(instrument, value),
       ...(distance
-        ? [
-            ...spectralComponents(instrument, value, bands),
-            ...distanceComponents(distance, session, value),
-            ...angularComponents(instrument, session, oblique(distance)),
-          ]
-        : []),
+        ? lightComponents({ instrument, session, distance, bands }, value, oblique(distance))
+        : calibrationComponents(instrument, value)),
       ...resolutionComponents(instrument, identity.id),
       ...repeatabilityComponents(instrument, identity.id, value),
     ],
-    unassessed: [
-      ...(distance ? [...missingSpectral(instrument, bands), ...missingAngular(instrument)] : []),
-      ...missingRepeatability(instrument),
-    ],
+    unassessed: [...(distance ? missingOfLight(instrument, bands) : []), ...missingRepeatability(instrument)],
   });
 }

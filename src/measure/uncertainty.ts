@@ -14,6 +14,24 @@ export function rectangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);
 }
 
+/** An error known from the scatter of repeated readings (JCGM 100:2008, 4.2): as sure as the repeats are many. */
+export function typeA(
+  { key, what, evaluation }: Pick<ErrorSource, 'key' | 'what' | 'evaluation'>,
+  { degreesOfFreedom }: { degreesOfFreedom: number },
+): ErrorSource {
+  return { key, what, type: 'A', distribution: 't', degreesOfFreedom, evaluation };
+}
+
+/** An error known from anything else (JCGM 100:2008, 4.3), its size taken as exact. */
+export function typeB({
+  key,
+  what,
+  distribution,
+  evaluation,
+}: Pick<ErrorSource, 'key' | 'what' | 'evaluation'> & { distribution: 'normal' | 'rectangular' }): ErrorSource {
+  return { key, what, type: 'B', distribution, degreesOfFreedom: Number.POSITIVE_INFINITY, evaluation };
+}
+
 /**
  * Combined standard uncertainty of independent contributions: the root of the sum of squares
  * (JCGM 100:2008, 5.1.2). Contributions are in one unit; the result is in it too.

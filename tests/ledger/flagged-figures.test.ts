@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { flaggedFigures } from '../../src/ledger/flagged-figures.ts';
 import { type Basis, type Figure, type FigureMap, type Flag, gap, isFigure } from '../../src/measure/figure.ts';
+import type { MetricId } from '../../src/measure/metrics.ts';
 import { verbatim } from '../../src/measure/statement.ts';
 import { figure } from '../measure/make.ts';
 
@@ -32,7 +33,7 @@ const flag = (concerns: string[], part: Partial<Flag> = {}): Flag => ({
   check: 'a-check',
   severity: 'doubt',
   finding: verbatim('Odd.'),
-  concerns,
+  concerns: concerns as MetricId[],
   ...part,
 });
 

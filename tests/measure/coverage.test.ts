@@ -75,8 +75,6 @@ function session(numbers: Numbers, repeats: number, scatter: number, sensor = SE
   );
   const peak = readingFigure({
     metric: 'peak-irradiance-combined',
-    methodId: 'peak-irradiance',
-    unit: 'mW/cm²',
     value: read(TRUE_PEAK),
     session: SESSION,
     path: 'peak',

@@ -181,8 +181,6 @@ describe('readings whose scatter is not known', () => {
   ) =>
     readingFigure({
       metric: 'sound-on',
-      methodId: 'sound',
-      unit: 'dB(A)',
       value,
       session,
       path: 'sound.on',

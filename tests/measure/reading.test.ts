@@ -14,8 +14,6 @@ const SENSOR = instrument({
 
 const reading = (part: Partial<InstrumentReading> = {}): InstrumentReading => ({
   metric: 'peak-irradiance-red',
-  methodId: 'peak-irradiance',
-  unit: 'mW/cm²',
   value: 80,
   session: 'lantern-40/2026-03-02',
   path: 'lantern-40/sessions/0/peak/red',

@@ -8,7 +8,7 @@ const FIRST = 1500;
 /** Beams that stand for what the readings leave open. */
 export const BEAMS = 320;
 /** Each step of tempering leaves at least this share of the beams as an effective sample. */
-const KEPT = 0.5;
+const LEAST_SHARE = 0.5;
 /** Moves of every beam after a step, and after the last one. */
 const MOVES = 3;
 const LAST_MOVES = 4;
@@ -40,7 +40,7 @@ export function allowedBeams(model: ReadingModel, random: Random): AllowedBeams 
   let logs = Float64Array.from(latents, likelihood);
   let tempered = 0;
   while (tempered < 1) {
-    const next = nextStep(logs, tempered, latents.length === FIRST ? BEAMS : KEPT * BEAMS);
+    const next = nextStep(logs, tempered, latents.length === FIRST ? BEAMS : LEAST_SHARE * BEAMS);
     const chosen = resample(logs, next - tempered, BEAMS, random);
     latents = chosen.map((i) => Float64Array.from(latents[i] as Float64Array));
     logs = Float64Array.from(chosen, (i) => valueAt(logs, i));
@@ -116,8 +116,8 @@ function moveAll(
     if (move % 3 === 2) {
       // Keeps the normal distribution of each latent as it is, so that only the readings decide.
       const turn = 0.15 + 0.5 * random.uniform();
-      const stay = Math.sqrt(1 - turn * turn);
-      for (let k = 0; k < LATENTS; k++) next[k] = stay * valueAt(here, k) + turn * random.normal();
+      const rest = Math.sqrt(1 - turn * turn);
+      for (let k = 0; k < LATENTS; k++) next[k] = rest * valueAt(here, k) + turn * random.normal();
     } else {
       const one = latents[Math.floor(n * random.uniform())] as Float64Array;
       const other = latents[Math.floor(n * random.uniform())] as Float64Array;

@@ -9,7 +9,7 @@ import {
 } from '../instrument/instrument.ts';
 import { type BandShares, SHARES_UNKNOWN, spectralComponents } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
-import { coverageFactor, rectangular } from '../uncertainty.ts';
+import { coverageFactor, rectangular, typeB } from '../uncertainty.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -101,14 +101,12 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
   ];
   if (distance.halfWidth > 0) {
     errors.push({
-      source: {
+      source: typeB({
         key: `${session}/distance`,
         what: { code: 'distance-setting' },
-        type: 'B',
         distribution: 'rectangular',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
         evaluation: { code: 'beam-distance-evaluated', halfWidth: distance.halfWidth, distance: distance.distance },
-      },
+      }),
       effect: { distance: rectangular(distance.halfWidth) },
     });
   }
@@ -125,14 +123,12 @@ export function sharedErrors(sources: ErrorSources): SharedError[] {
   errors.push(...sides.values());
   if (edge > 0) {
     errors.push({
-      source: {
+      source: typeB({
         key: `${panel}/light-edge`,
         what: { code: 'beam-light-edge' },
-        type: 'B',
         distribution: 'rectangular',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
         evaluation: { code: 'beam-light-edge-evaluated', halfWidth: edge },
-      },
+      }),
       effect: { edge: rectangular(edge) },
     });
   }

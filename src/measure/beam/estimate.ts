@@ -84,14 +84,14 @@ function differentPlaces({ grid, beyond, sweep }: Layout): number {
 function estimatesOf(
   input: OpticsInput,
   results: readonly Result[],
-  { drawn, scores, panel }: Trials,
+  { outcomes, scores, panel }: Trials,
   random: Random,
 ): OpticsEstimates {
   const { layout, grid, errors, session, mains } = input;
-  const stated = statedValues(panel, layout, grid, at(drawn, RESULT_HALF_ANGLE));
+  const stated = statedValues(panel, layout, grid, at(outcomes, RESULT_HALF_ANGLE));
   const simulated = results.map(({ name, isGained }, o) => {
     const value = at(stated.values, o);
-    return { name, value, trials: at(drawn, o), gained: isGained ? value : 0 };
+    return { name, value, trials: at(outcomes, o), gained: isGained ? value : 0 };
   });
   const budgets = shapeBudgets(simulated, errors, scores, session);
   const all = simulated.map(({ value, trials }, o): Estimate => {
@@ -100,7 +100,7 @@ function estimatesOf(
   });
   const of = (place: number) => at(all, place);
   const [halfAngle, emitted] = [of(RESULT_HALF_ANGLE), of(RESULT_EMITTED)];
-  const efficiency = mains && overMains(at(drawn, RESULT_EMITTED), mains, random);
+  const efficiency = mains && overMains(at(outcomes, RESULT_EMITTED), mains, random);
   const peaks = layout.targets.map((_, t) => of(firstOfTarget(t) + 1));
   const { absences, knownFrom } = peakAbsences(layout, halfAngle.interval95[0], peaks);
   return {

@@ -1,8 +1,8 @@
-import { type Figure, type FigureOrGap, gap, type Unassessed, type Unit } from '../figure.ts';
-import { type Instrument, missingAngular, missingRepeatability } from '../instrument/instrument.ts';
-import { missingSpectral, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
-import { type MethodId, methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { type Figure, type FigureOrGap, gap, type Unassessed } from '../figure.ts';
+import { type Instrument, missingRepeatability } from '../instrument/instrument.ts';
+import { SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
+import { missingOfLight } from '../irradiance/light-errors.ts';
+import { identityOf, type MetricIdentity } from '../metrics.ts';
 import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
@@ -10,7 +10,7 @@ import { makeFigure, productFigure } from '../uncertainty.ts';
 import type { BeamSource } from './optics-input.ts';
 import type { Estimate, OpticsResult } from './optics-result.ts';
 import type { Spread } from './spread.ts';
-import { type DistanceQuantity, distanceMetric } from './table-distances.ts';
+import { type DistanceQuantity, distanceMetric, TABLE_DISTANCES } from './table-distances.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -75,27 +75,17 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
   const { session, instrument, inputs, power } = context;
   const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = result.estimates;
   const notes: Statement[] = [...context.notes, { code: 'beam-past-frame', source }];
-  const unassessed = [
-    ALIKE,
-    ...missingSpectral(instrument, SHARES_UNKNOWN),
-    ...missingAngular(instrument),
-    ...missingRepeatability(instrument),
-  ];
+  const unassessed = [ALIKE, ...missingOfLight(instrument, SHARES_UNKNOWN), ...missingRepeatability(instrument)];
   const make = (
-    metric: MetricId,
-    unit: Unit,
-    methodId: MethodId,
+    identity: MetricIdentity,
     estimate: Estimate,
     rest: { calculation?: string; lowest?: number; factor?: number; shift?: number } = {},
   ): Figure => {
     const { calculation, lowest = 0, factor = 1, shift = 0 } = rest;
     return modelled(
       {
-        id: `${session}/${metric}`,
-        metric,
-        unit,
+        ...identity,
         basis: 'modelled',
-        method: methodReference(methodId),
         inputs: [...inputs],
         notes,
         lowest,
@@ -108,16 +98,16 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
 
   const percent = 100;
   return {
-    halfAngle: make(METRICS.halfAngle, '°', 'beam-half-angle', halfAngle),
+    halfAngle: make(identityOf(METRICS.halfAngle, session), halfAngle),
     samplingBias: samplingBias
-      ? make(METRICS.samplingBias, '%', 'sampling-bias', samplingBias, {
+      ? make(identityOf(METRICS.samplingBias, session), samplingBias, {
           factor: percent,
           shift: -percent,
           lowest: -percent,
         })
       : gap(METRICS.samplingBias, { code: 'grid-not-measured' }),
-    capture: make(METRICS.capture, '%', 'capture', capture, { factor: percent }),
-    emitted: make(METRICS.emitted, 'W', 'emitted-power', emitted, {
+    capture: make(identityOf(METRICS.capture, session), capture, { factor: percent }),
+    emitted: make(identityOf(METRICS.emitted, session), emitted, {
       ...(power &&
         samplingBias && {
           calculation: `Φ = P (1 − s) ÷ (b κ) = ${number(power.value)} W × (1 − ${number(strayShare, 2)}) ÷ (${number(samplingBias.value)} × ${number(capture.value)}) = ${number(emitted.value)} W`,
@@ -126,7 +116,7 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
     distances: targets.map((target) => {
       const { distance } = target;
       const at = (quantity: DistanceQuantity) => distanceMetric(quantity, distance);
-      const mean = make(at('mean-irradiance'), 'mW/cm²', 'distance-table', target.mean);
+      const mean = make(identityAt('mean-irradiance', distance, session), target.mean);
       if (target.peakAbsent) {
         const peak = gap(at('peak-irradiance'), target.peakAbsent);
         return { distance, mean, peak, evenness: gap(at('uniformity-lowest'), target.peakAbsent) };
@@ -134,11 +124,21 @@ export function opticsFigures(result: OpticsResult, context: OpticsContext): Opt
       return {
         distance,
         mean,
-        peak: make(at('peak-irradiance'), 'mW/cm²', 'distance-table', target.peak),
-        evenness: make(at('uniformity-lowest'), '%', 'distance-table', target.evenness, { factor: percent }),
+        peak: make(identityAt('peak-irradiance', distance, session), target.peak),
+        evenness: make(identityAt('uniformity-lowest', distance, session), target.evenness, { factor: percent }),
       };
     }),
   };
+}
+
+/**
+ * What a figure of the distance table is. The distance of the readings is not one of the table's and has no row in the
+ * catalogue; unit and method are the same at every distance.
+ */
+function identityAt(quantity: DistanceQuantity, distance: number, session: string): MetricIdentity {
+  const metric = distanceMetric(quantity, distance);
+  const row = distanceMetric(quantity, TABLE_DISTANCES[0]);
+  return { ...identityOf(row, session), id: `${session}/${metric}`, metric };
 }
 
 /**
@@ -181,11 +181,8 @@ function simulated(figure: Figure, standardUncertainty: number, interval95: read
 export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: Figure, spread?: Spread): Figure {
   const figure = productFigure(
     {
-      id: `${session}/efficiency-emitted`,
-      metric: 'efficiency-emitted',
-      unit: '%',
+      ...identityOf('efficiency-emitted', session),
       basis: 'modelled',
-      method: methodReference('efficiency-emitted'),
       calculation: `η = Φ ÷ W = ${number(emitted.value)} W ÷ ${number(draw.value)} W = ${number((100 * emitted.value) / draw.value)} %`,
     },
     [
@@ -212,11 +209,8 @@ export function pricePerEmittedWattFigure(
   const value = pricePerWatt(price.value, emitted.value);
   const figure = productFigure(
     {
-      id: `${session}/price-per-emitted-watt`,
-      metric: 'price-per-emitted-watt',
-      unit: 'currency/W',
+      ...identityOf('price-per-emitted-watt', session),
       basis: 'modelled',
-      method: methodReference('price-per-emitted-watt'),
       calculation: `c = C ÷ Φ = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(emitted.value)} W = ${number(value)} ${baseCurrency}/W`,
     },
     [

@@ -1,4 +1,5 @@
 import type { Flag } from '../figure.ts';
+import type { MetricId } from '../metrics.ts';
 import type { OpticsResult } from './optics-result.ts';
 import { distanceMetric, TABLE_DISTANCES } from './table-distances.ts';
 
@@ -11,7 +12,7 @@ declare module '../statement.ts' {
 }
 
 /** Metrics that rest on the beam. */
-const CONCERNS = [
+const CONCERNS: readonly MetricId[] = [
   'beam-half-angle',
   'sampling-bias',
   'capture',

@@ -19,7 +19,7 @@ const EACH_TARGET = 3;
 export const firstOfTarget = (target: number): number => FIRST_TARGET + EACH_TARGET * target;
 
 /** What one trial comes to. */
-export interface Drawn {
+export interface Trial {
   halfAngle: number;
   power: number;
   values: Float64Array;
@@ -33,7 +33,7 @@ export interface Result {
   name: string;
   /** Whether an instrument that reads high makes it higher. */
   isGained: boolean;
-  of(drawn: Drawn): number;
+  of(trial: Trial): number;
 }
 
 /** All results of a layout, in the order of their places: those of the panel, then three for each target. */

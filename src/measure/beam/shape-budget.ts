@@ -1,4 +1,5 @@
 import type { BudgetComponent, ErrorSource } from '../figure.ts';
+import { typeB } from '../uncertainty.ts';
 import type { SharedError } from './error-sources.ts';
 
 declare module '../statement.ts' {
@@ -103,25 +104,21 @@ export function shapeBudgets(
 }
 
 function shapeSource(key: string): ErrorSource {
-  return {
+  return typeB({
     key,
     what: { code: 'beam-shape' },
-    type: 'B',
     distribution: 'normal',
-    degreesOfFreedom: Number.POSITIVE_INFINITY,
     evaluation: { code: 'beam-shape-simulated' },
-  };
+  });
 }
 
 function restSource(key: string): ErrorSource {
-  return {
+  return typeB({
     key,
     what: { code: 'beam-rest' },
-    type: 'B',
     distribution: 'normal',
-    degreesOfFreedom: Number.POSITIVE_INFINITY,
     evaluation: { code: 'beam-rest-evaluated' },
-  };
+  });
 }
 
 function mean(values: Float64Array): number {

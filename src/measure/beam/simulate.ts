@@ -12,7 +12,7 @@ import type { PanelModel } from './panel-model.ts';
 import { GEOMETRY, type Layout, type PanelSums } from './panel-sums.ts';
 import { BASIS, profileHalfAngle } from './profile-basis.ts';
 import type { ReadingModel } from './reading-model.ts';
-import type { Drawn, Result } from './results.ts';
+import type { Result, Trial } from './results.ts';
 
 /** Trials for each beam that the readings allow. */
 const EACH = 4;
@@ -30,7 +30,7 @@ export const OTHER_DISTANCES: Readonly<Record<BeamSource, number>> = { grid: 0.0
 /** What a simulation comes to. */
 export interface Trials {
   /** Values of each result, a trial each. */
-  drawn: Float64Array[];
+  outcomes: Float64Array[];
   /** Values of each error of the input, in units of its standard uncertainty. */
   scores: Float64Array[];
   /** The mean of the allowed beams, each as heavy as the root of its power, at the geometric mean of the powers. */
@@ -61,7 +61,7 @@ export function simulate(
   const moving = scored.filter(({ error }) => movesReadingsApart(error));
   const gains = scored.filter(({ error }) => !movesReadingsApart(error));
   const effects = moving.map(({ error }) => error.effect);
-  const drawn = results.map(({ of }) => ({ of, trials: new Float64Array(count) }));
+  const outcomes = results.map(({ of }) => ({ of, trials: new Float64Array(count) }));
 
   const { targets } = sums;
   const supposed = emptySupposed();
@@ -73,7 +73,7 @@ export function simulate(
   const read = movedRows({ ...sums.readings, count: sums.readings.grid });
   const area = (layout.field.width * layout.field.height) / MILLI;
   const amounts = new Float64Array(PATTERNS.length + GEOMETRY.length);
-  const one: Drawn = { halfAngle: 0, power: 0, values, gridRows, area, sums };
+  const one: Trial = { halfAngle: 0, power: 0, values, gridRows, area, sums };
   const mean = meanBeam();
 
   latents.forEach((latent, b) => {
@@ -107,11 +107,11 @@ export function simulate(
       read.fill(amounts, gridRows);
       one.power = power / otherBeams(values, gridRows, { layout, sums, area, source, random });
       mean.add(one.power, supposed.weights, amounts);
-      for (const { of, trials } of drawn) trials[trial] = of(one);
+      for (const { of, trials } of outcomes) trials[trial] = of(one);
     }
   });
   return {
-    drawn: drawn.map((it) => it.trials),
+    outcomes: outcomes.map((it) => it.trials),
     scores: scored.map((it) => it.scores),
     panel: mean.panel(layout, count),
   };

@@ -1,4 +1,5 @@
 import type { Unit } from '../figure.ts';
+import type { MetricId } from '../metrics.ts';
 import type { Check, RaisedFlag } from './check.ts';
 import { looksLikeFraction } from './flicker-fraction.ts';
 
@@ -22,7 +23,7 @@ export const belowReach: Check = {
       const { lowest, name, kind } = instrument;
       if (lowest === undefined || name === undefined) return [];
       const isUnder = (value: number) => value < lowest * (1 - DUST);
-      const flag = (value: number, unit: Unit, metric: string): RaisedFlag => ({
+      const flag = (value: number, unit: Unit, metric: MetricId): RaisedFlag => ({
         severity: 'doubt',
         finding: { code: 'reading-below-reach', value, unit, instrument: name, lowest },
         hint: { code: 'write-a-bound', lowest },

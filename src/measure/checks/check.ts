@@ -1,5 +1,6 @@
 import type { Figure, Flag } from '../figure.ts';
 import type { ClaimCheck } from '../irradiance/claims.ts';
+import type { MetricId } from '../metrics.ts';
 import type { FieldKind } from './smaller-unit.ts';
 
 /** What a distance was set for: the light on the bench, a kind of field, or the maker's claim of irradiance. */
@@ -13,7 +14,7 @@ export interface SetDistance {
   /** Where it stands, as in a flag's `at`. */
   at: readonly PropertyKey[];
   /** Metrics that rest on it. */
-  concerns: readonly string[];
+  concerns: readonly MetricId[];
 }
 
 /** What was read with one kind of instrument in the session. */
@@ -26,7 +27,7 @@ export interface InstrumentUse {
   lowest?: number | undefined;
   step?: number | undefined;
   /** Metrics of what was read with it. */
-  metrics: readonly string[];
+  metrics: readonly MetricId[];
 }
 
 /** Width and height, cm. */
@@ -38,7 +39,7 @@ export interface Size {
 /** What the checks look at: one session of one panel, with what belongs to the panel as a whole. */
 export interface Facts {
   /** The figure of a metric, where there is one. */
-  figure(metric: string): Figure | undefined;
+  figure(metric: MetricId): Figure | undefined;
   /** Mean of the accepted readings of each grid point, row by row; null where none was accepted. */
   gridPoints: ReadonlyArray<number | null>;
   /** How many points a row has. */
@@ -51,7 +52,7 @@ export interface Facts {
   today: string;
   sessionDate: string;
   /** Instruments used in the session and the day until which each calibration holds. */
-  calibrations: ReadonlyArray<{ instrument: string; due: string; reads: readonly string[] }>;
+  calibrations: ReadonlyArray<{ instrument: string; due: string; reads: readonly MetricId[] }>;
   claims: readonly ClaimCheck[];
   /** The guide's reference distance, cm. */
   reference: number;
@@ -62,7 +63,7 @@ export interface Facts {
   ledCount?: number | undefined;
   instruments: readonly InstrumentUse[];
   /** What the other sessions of the guide read with the panel off, by metric: the middle, and of how many. */
-  rooms: ReadonlyMap<string, { usual: number; count: number }>;
+  rooms: ReadonlyMap<MetricId, { usual: number; count: number }>;
 }
 
 /** A flag as its check raises it; whose it is, the list of checks adds. */

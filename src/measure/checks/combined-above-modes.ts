@@ -1,13 +1,12 @@
+import { CHANNELS, type Channel } from '../modes.ts';
 import type { Check, RaisedFlag } from './check.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
     /** Peaks, mW/cm². */
-    'combined-below-mode': { combined: number; mode: 'red' | 'near-infrared'; alone: number };
+    'combined-below-mode': { combined: number; mode: Channel; alone: number };
   }
 }
-
-const MODES = ['red', 'near-infrared'] as const;
 
 /** Both channels together giving less than one of them alone. */
 export const combinedAboveModes: Check = {
@@ -15,7 +14,7 @@ export const combinedAboveModes: Check = {
   run(facts) {
     const combined = facts.figure('peak-irradiance-combined');
     if (!combined) return [];
-    return MODES.flatMap((mode): RaisedFlag[] => {
+    return CHANNELS.flatMap((mode): RaisedFlag[] => {
       const alone = facts.figure(`peak-irradiance-${mode}`);
       if (!alone || alone.value <= combined.value) return [];
       return [

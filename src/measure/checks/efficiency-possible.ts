@@ -1,4 +1,5 @@
-import { MODES_COMBINED_FIRST } from '../modes.ts';
+import type { MetricId } from '../metrics.ts';
+import { MODES_COMBINED_FIRST, type Mode } from '../modes.ts';
 import { IMPOSSIBLE_EFFICIENCY, ODD_EFFICIENCY } from '../thresholds.ts';
 import type { Check, RaisedFlag } from './check.ts';
 
@@ -16,10 +17,11 @@ declare module '../statement.ts' {
  * nothing tells which. One channel's is scaled by the peaks from the power of both, so that the power stands as long as
  * it gives a possible efficiency with both channels on.
  */
-function suspects(mode: string, isCombinedSound: boolean): string[] {
-  const draw = `mains-draw-${mode}`;
+function suspects(mode: Mode, isCombinedSound: boolean): MetricId[] {
+  const draw = `mains-draw-${mode}` as const;
   if (mode === 'combined') return ['optical-power', 'emitted-power', draw];
-  return [...(isCombinedSound ? [] : ['optical-power', 'emitted-power']), `peak-irradiance-${mode}`, draw];
+  const own: MetricId[] = [`peak-irradiance-${mode}`, draw];
+  return isCombinedSound ? own : ['optical-power', 'emitted-power', ...own];
 }
 
 /**
@@ -32,7 +34,7 @@ export const efficiencyPossible: Check = {
     const combined = facts.figure('efficiency-combined');
     const isCombinedSound = combined !== undefined && combined.value / 100 <= ODD_EFFICIENCY;
     return MODES_COMBINED_FIRST.flatMap((mode) =>
-      [`efficiency-${mode}`, `efficiency-${mode}-net`].map((metric) => ({ mode, metric })),
+      ([`efficiency-${mode}`, `efficiency-${mode}-net`] as const).map((metric) => ({ mode, metric })),
     ).flatMap(({ mode, metric }): RaisedFlag[] => {
       const figure = facts.figure(metric);
       if (!figure) return [];

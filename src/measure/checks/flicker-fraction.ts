@@ -14,7 +14,7 @@ declare module '../statement.ts' {
   }
 }
 
-/** Step of a flicker meter's display where none is named, %. Our own choice. */
+/** Step of a flicker instrument's display where none is named, %. Our own choice. */
 export const USUAL_STEP = 0.1;
 
 /**

@@ -28,7 +28,7 @@ export const roomFields: Check = {
   id: 'room-fields',
   run: ({ figure, rooms }) =>
     FIELDS.flatMap((field): RaisedFlag[] => {
-      const off = `${field}-field-off`;
+      const off = `${field}-field-off` as const;
       const it = figure(off);
       const others = rooms.get(off);
       if (!it || it.bound === 'below' || !others || others.count < FEWEST_ROOMS) return [];

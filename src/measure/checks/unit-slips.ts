@@ -35,7 +35,7 @@ export const unitSlips: Check = {
   id: 'unit-slips',
   run: (facts) =>
     RULES.flatMap(({ field, panel, most }): RaisedFlag[] => {
-      const metric = `${field}-field-${panel}`;
+      const metric = `${field}-field-${panel}` as const;
       const figure = facts.figure(metric);
       // A reading below the instrument's reach was not as high as its number.
       if (!figure || figure.bound === 'below' || figure.value <= most) return [];

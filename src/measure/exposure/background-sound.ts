@@ -4,7 +4,7 @@ export const NO_CORRECTION_ABOVE = 15;
 export const BOUND_BELOW = 6;
 /**
  * Largest correction, dB: the formula's 1.256 dB at a margin of 6 dB, rounded up by the standard. Between margins of
- * 5.87 dB and 6 dB the upper bound so had is up to 0.04 dB too low, far less than any sound meter resolves.
+ * 5.87 dB and 6 dB the upper bound so had is up to 0.04 dB too low, far less than any sound instrument resolves.
  */
 export const LARGEST_CORRECTION = 1.3;
 

@@ -1,6 +1,5 @@
 import { type Basis, type Bound, type Figure, type FigureOrGap, gap } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { isCode } from '../statement.ts';
 import { propagate } from '../uncertainty.ts';
@@ -46,7 +45,7 @@ export function secondsAtCautiousEnd(share: Figure): number | undefined {
  * rises, so its interval is that of the share, turned round; the standard uncertainty is of first order. At 1000 s
  * it is cut: there the slope just past the cut is taken, and no uncertainty is told where the whole interval is cut.
  */
-export function exposureTimeFigure(session: string, metric: MetricId, share: Figure, basis: Basis): FigureOrGap {
+export function exposureTimeFigure(session: string, metric: ListedMetricId, share: Figure, basis: Basis): FigureOrGap {
   const irradiance = irradianceOf(share.value);
   const isLimitless = irradiance <= LONG_EXPOSURE;
   if (isLimitless && share.bound === 'above') return gap(metric, { code: 'exposure-time-no-lower-end' });
@@ -58,11 +57,8 @@ export function exposureTimeFigure(session: string, metric: MetricId, share: Fig
   const bound = boundOf(share, isLimitless);
   const figure = propagate(
     {
-      id: `${session}/${metric}`,
-      metric,
-      unit: 's',
+      ...identityOf(metric, session),
       basis,
-      method: methodReference('infrared-eye'),
       ...(bound && { bound }),
       ...(isLimitless && { notes: [{ code: 'exposure-time-untimed' }] }),
       calculation: isLimitless

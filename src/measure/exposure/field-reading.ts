@@ -25,6 +25,6 @@ function otherUnits(kind: FieldKind, value: number): string {
 }
 
 /** The reading in a formula: its unit, and beside it the others. */
-export function readingInCalculation(kind: FieldKind, on: Figure): string {
+export function readingInUnits(kind: FieldKind, on: Figure): string {
   return `${number(on.value)} ${on.unit}${otherUnits(kind, on.value)}`;
 }

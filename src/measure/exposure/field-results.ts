@@ -1,6 +1,5 @@
 import { type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { productFigure } from '../uncertainty.ts';
@@ -12,7 +11,7 @@ import {
   type MainsFrequency,
   statedFrequency,
 } from './field-levels.ts';
-import { type FieldReading, readingInCalculation } from './field-reading.ts';
+import { type FieldReading, readingInUnits } from './field-reading.ts';
 import type { HeldFigure } from './limit.ts';
 import { relation } from './made-of.ts';
 
@@ -47,8 +46,8 @@ export function fieldResults(session: string, reading: FieldReading, mains: Main
   const { kind, on } = reading;
   const frequency = statedFrequency(reading);
   const levels = levelsFor(kind, mains, frequency);
-  const share = (metric: MetricId, level: Level) =>
-    isFigure(on) ? shareOf(`${session}/${metric}`, metric, reading, on, level) : gap(metric, on.reason);
+  const share = (metric: ListedMetricId, level: Level) =>
+    isFigure(on) ? shareOf(session, metric, reading, on, level) : gap(metric, on.reason);
   const metric = `${kind}-field-share` as const;
   const strict = share(metric, levels.strict);
   const common = {
@@ -75,20 +74,17 @@ function shownInstead({ frequency }: Level): Statement {
   return { code: 'field-share-at-shown-frequency', hertz: frequency.hertz };
 }
 
-function shareOf(id: string, metric: MetricId, reading: FieldReading, on: Figure, level: Level): Figure {
+function shareOf(session: string, metric: ListedMetricId, reading: FieldReading, on: Figure, level: Level): Figure {
   const figure = productFigure(
     {
-      id,
-      metric,
-      unit: '%',
+      ...identityOf(metric, session),
       basis: 'derived',
-      method: methodReference('field-levels'),
       notes: [
         level.frequency
           ? { code: 'field-share-holds-if', frequency: level.frequency }
           : { code: 'field-radio-lowest-level' },
       ],
-      calculation: `s ${relation(on.bound)} 100 × ${readingInCalculation(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
+      calculation: `s ${relation(on.bound)} 100 × ${readingInUnits(reading.kind, on)} ÷ ${number(level.value)} ${on.unit} = ${number((100 * on.value) / level.value)} %`,
     },
     [{ figure: on, power: 1 }],
     100 / level.value,

@@ -1,6 +1,6 @@
 import { type Bound, type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
+import { MODES_COMBINED_FIRST, type Mode } from '../modes.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { type FigureIdentity, productFigure, propagate } from '../uncertainty.ts';
@@ -23,11 +23,6 @@ declare module '../statement.ts' {
   }
 }
 
-/** Modes as metric ids spell them. */
-export const FLICKER_MODES = ['combined', 'red', 'near-infrared'] as const;
-
-export type FlickerMode = (typeof FLICKER_MODES)[number];
-
 /** What a session says of the flicker of one mode. */
 export interface FlickerReading {
   /** Modulation depth, %. */
@@ -42,7 +37,7 @@ export type FlickerLine = keyof FlickerLines;
 /** A mode's flicker as a multiple of one line. */
 export interface FlickerResult extends HeldFigure, FlickerReading {
   hazard: 'flicker';
-  mode: FlickerMode;
+  mode: Mode;
   line: FlickerLine;
 }
 
@@ -55,8 +50,8 @@ const LINES = [
 const NEAR_EDGE = 0.05;
 
 /** Flicker as multiples of the two lines at its frequency: mode by mode. The lines speak of visible light. */
-export function flickerResults(session: string, readings: (mode: FlickerMode) => FlickerReading): FlickerResult[] {
-  return FLICKER_MODES.flatMap((mode) => {
+export function flickerResults(session: string, readings: (mode: Mode) => FlickerReading): FlickerResult[] {
+  return MODES_COMBINED_FIRST.flatMap((mode) => {
     const reading = readings(mode);
     return LINES.map(({ line, metric, limit, to }): FlickerResult => {
       const id = `${metric}-${mode}` as const;
@@ -71,7 +66,7 @@ export function flickerResults(session: string, readings: (mode: FlickerMode) =>
 
 function multiple(
   session: string,
-  metric: MetricId,
+  metric: ListedMetricId,
   { depth, frequency }: FlickerReading,
   which: FlickerLine,
   to: number,
@@ -85,11 +80,8 @@ function multiple(
   if (line === 'no-limit') return gap(metric, { code: 'flicker-no-line-above', hertz: to });
   const value = depth.value / line;
   const identity: Omit<FigureIdentity, 'inputs'> = {
-    id: `${session}/${metric}`,
-    metric,
-    unit: '1',
+    ...identityOf(metric, session),
     basis: 'derived',
-    method: methodReference('flicker-lines'),
     notes: [...frequency.notes, ...nearStep(frequency, depth, which)],
     calculation: `k ${relation(depth.bound)} ${number(depth.value)} % ÷ (${number(line / frequency.value, 3)} % × ${number(frequency.value)}) = ${number(value)}`,
   };

@@ -1,10 +1,11 @@
 import { type FigureOrGap, gap } from '../figure.ts';
 import type { MetricId } from '../metrics.ts';
+import type { Mode } from '../modes.ts';
 import type { Statement } from '../statement.ts';
 import type { MainsFrequency } from './field-levels.ts';
 import type { FieldKind, FieldReading } from './field-reading.ts';
 import { type FieldResult, fieldResults } from './field-results.ts';
-import { type FlickerMode, type FlickerReading, type FlickerResult, flickerResults } from './flicker-results.ts';
+import { type FlickerReading, type FlickerResult, flickerResults } from './flicker-results.ts';
 import { type InfraredShareResult, type InfraredTimeResult, infraredResults } from './infrared-results.ts';
 import type { Infrared } from './infrared-shares.ts';
 import { type PrecautionResult, precautionResult } from './precaution-results.ts';
@@ -67,7 +68,7 @@ const FIELDS = ['magnetic', 'electric', 'radio'] as const;
 export function exposureResults(input: ExposureInput): LimitResult[] {
   const { session, distances } = input;
   const reading = (metric: MetricId, missing: Statement): FigureOrGap => input.figure(metric) ?? gap(metric, missing);
-  const flicker = (mode: FlickerMode): FlickerReading => ({
+  const flicker = (mode: Mode): FlickerReading => ({
     depth: reading(`flicker-${mode}`, { code: 'flicker-not-measured' }),
     frequency: reading(`flicker-frequency-${mode}`, { code: 'flicker-frequency-not-recorded' }),
   });

@@ -1,7 +1,6 @@
 import { type Figure, type FigureOrGap, gap, isFigure, type Unassessed } from '../figure.ts';
 import { sameDistance } from '../irradiance/same-distance.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 import { cautiousEnd, roundedTo } from './cautious-end.ts';
@@ -120,7 +119,7 @@ interface ReadShare {
  * Readings before the middle miss what is brighter beside it. So they count where one at the reading's own distance
  * says how much that is, and only farther away, where beams mix: nearer, single LEDs stand out the more.
  */
-function readShares(session: string, infrared: Infrared, irradiance: Figure, metric: MetricId): ReadShare[] {
+function readShares(session: string, infrared: Infrared, irradiance: Figure, metric: ListedMetricId): ReadShare[] {
   const { distance, axis, unassessed } = infrared;
   const tie = axis.find((it) => sameDistance(it.distance, distance))?.irradiance;
   const own = { distance, share: leavingOut(shareFigure(session, metric, irradiance), ...unassessed), raised: 1 };
@@ -151,7 +150,7 @@ function readingOf({ distance, share, raised }: ReadShare): ShareReading {
 /** Irradiance to its share of the limit; `by` raises it from the middle to the highest of the plane. */
 function shareFigure(
   session: string,
-  metric: MetricId,
+  metric: ListedMetricId,
   irradiance: Figure,
   by?: { highest: Figure; middle: Figure },
 ): Figure {
@@ -159,11 +158,8 @@ function shareFigure(
   const words = by ? ` × (${number(by.highest.value)} ÷ ${number(by.middle.value)})` : '';
   return productFigure(
     {
-      id: `${session}/${metric}`,
-      metric,
-      unit: '%',
+      ...identityOf(metric, session),
       basis: 'derived',
-      method: methodReference('infrared-eye'),
       calculation: `s ${relation(irradiance.bound)} 100 × ${number(irradiance.value)} mW/cm²${words} × 10 ÷ ${LONG_EXPOSURE} W/m² = ${number(PERCENT_PER_UNIT * irradiance.value * ratio)} %`,
     },
     [
@@ -182,7 +178,7 @@ function shareFigure(
 /** A range has no middle that could be its value: it stands as a bound at its cautious end. */
 function rangeFigure(
   session: string,
-  metric: MetricId,
+  metric: ListedMetricId,
   distance: number,
   there: Extract<ShareThere, { kind: 'range' }>,
   source: Figure,
@@ -191,11 +187,8 @@ function rangeFigure(
   const from = there.from.distance;
   const figure = makeFigure(
     {
-      id: `${session}/${metric}`,
-      metric,
-      unit: '%',
+      ...identityOf(metric, session),
       basis: 'derived',
-      method: methodReference('infrared-eye'),
       bound: 'below',
       inputs: source.inputs,
       notes: [{ code: 'infrared-share-range', low, high }],

@@ -1,10 +1,10 @@
 import { gap, isFigure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { type PrecautionRange, RANGE_EDGES, rangeOf } from './building-biology.ts';
 import { cautiousEnd } from './cautious-end.ts';
-import { type FieldReading, readingInCalculation } from './field-reading.ts';
+import { type FieldReading, readingInUnits } from './field-reading.ts';
 import type { HeldFigure } from './limit.ts';
 import { relation } from './made-of.ts';
 
@@ -26,12 +26,9 @@ export function precautionResult(session: string, reading: FieldReading): Precau
   const figure = isFigure(on)
     ? productFigure(
         {
-          id: `${session}/${metric}`,
-          metric,
-          unit: '1',
+          ...identityOf(metric, session),
           basis: 'derived',
-          method: methodReference('building-biology'),
-          calculation: `k ${relation(on.bound)} ${readingInCalculation(kind, on)} ÷ ${number(line)} ${on.unit} = ${number(on.value / line)}`,
+          calculation: `k ${relation(on.bound)} ${readingInUnits(kind, on)} ÷ ${number(line)} ${on.unit} = ${number(on.value / line)}`,
         },
         [{ figure: on, power: 1 }],
         1 / line,

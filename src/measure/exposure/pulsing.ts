@@ -1,7 +1,8 @@
 import { type Figure, isFigure } from '../figure.ts';
+import { MODES_COMBINED_FIRST, type Mode } from '../modes.ts';
 import { cautiousEnd } from './cautious-end.ts';
 import { PULSE_FREQUENCIES, PULSE_TOLERANCE, ROW_EDGE, SLOW_DEPTH } from './flicker-lines.ts';
-import { FLICKER_MODES, type FlickerMode, type FlickerReading } from './flicker-results.ts';
+import type { FlickerReading } from './flicker-results.ts';
 import type { HeldFigure } from './limit.ts';
 
 /** What a slow modulation looks like. */
@@ -25,15 +26,15 @@ export interface PulsingResult extends HeldFigure {
   hazard: 'pulsing';
   /** The modulation depth as it was read, %. */
   figure: Figure;
-  mode: FlickerMode;
+  mode: Mode;
   pulsing: Pulsing;
   /** Hz */
   frequency: Figure;
 }
 
 /** A result for each mode that pulses; none for the others. The rule against seizures speaks of visible light. */
-export function pulsingResults(readings: (mode: FlickerMode) => FlickerReading): PulsingResult[] {
-  return FLICKER_MODES.flatMap((mode): PulsingResult[] => {
+export function pulsingResults(readings: (mode: Mode) => FlickerReading): PulsingResult[] {
+  return MODES_COMBINED_FIRST.flatMap((mode): PulsingResult[] => {
     const { depth, frequency } = readings(mode);
     if (!isFigure(depth) || !isFigure(frequency)) return [];
     // What lies above a bound is at least as deep as the bound.

@@ -1,5 +1,5 @@
 import { type FigureOrGap, gap, isFigure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import type { HeldFigure } from './limit.ts';
@@ -28,11 +28,8 @@ export function skinResult(session: string, peak: FigureOrGap): SkinResult {
     ? leavingOut(
         productFigure(
           {
-            id: `${session}/${METRIC}`,
-            metric: METRIC,
-            unit: '%',
+            ...identityOf(METRIC, session),
             basis: 'derived',
-            method: methodReference('skin-heating'),
             calculation: `s ${relation(peak.bound)} 100 × ${number(peak.value)} mW/cm² × 10 ÷ ${number(SKIN_LIMIT_AT_END, 5)} W/m² = ${number(PERCENT_PER_UNIT * peak.value)} %`,
           },
           [{ figure: peak, power: 1 }],

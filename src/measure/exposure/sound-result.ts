@@ -1,5 +1,5 @@
 import { type Bound, type Figure, type FigureOrGap, gap, isFigure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { type Statement, statementKey } from '../statement.ts';
 import { makeFigure, propagate } from '../uncertainty.ts';
@@ -39,11 +39,8 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
   if (!isFigure(off)) return gap(METRIC, { code: 'sound-room-unknown', because: off.reason });
   if (off.bound === 'above') return gap(METRIC, { code: 'sound-room-beyond-reach' });
   const identity = {
-    id: `${session}/${METRIC}`,
-    metric: METRIC,
-    unit: 'dB(A)',
+    ...identityOf(METRIC, session),
     basis: 'derived',
-    method: methodReference('sound-of-panel'),
     // A level in decibels may lie below zero.
     lowest: Number.NEGATIVE_INFINITY,
   } as const;

@@ -1,5 +1,5 @@
 /**
- * How a meter misreads oblique light: its f2, or its error at named angles. Standard uncertainties
+ * How an instrument misreads oblique light: its f2, or its error at named angles. Standard uncertainties
  * (k = 1) as fractions; angles in degrees from straight ahead.
  */
 export type AngularResponse =
@@ -36,7 +36,7 @@ const F2_OF_SHAPE = (() => {
 export function angularError(response: AngularResponse, degrees: number): number {
   const angle = Math.abs(degrees);
   if (response.kind === 'f2') {
-    // Without a sign before the nought of straight ahead, and with none of a perfect meter at 90 degrees.
+    // Without a sign before the nought of straight ahead, and with none of a perfect instrument at 90 degrees.
     return angle === 0 || response.f2 === 0
       ? 0
       : (-response.f2 * Math.log(Math.max(0, Math.cos(angle * RADIAN)))) / F2_OF_SHAPE;
@@ -58,23 +58,23 @@ const NONE = { angle: 0, error: 0 } as const;
 /** Cells a side into which the field is cut as a spot sees it; in equal angles, so that a near field needs no more. */
 const CELLS = 16;
 
-/** An evenly lit LED field, cm, and how far before it the meter stands, cm. */
+/** An evenly lit LED field, cm, and how far before it the instrument stands, cm. */
 export interface LitField {
   width: number;
   height: number;
   distance: number;
 }
 
-/** A place of the meter, cm from the left and from the top edge of the field. */
+/** A place of the instrument, cm from the left and from the top edge of the field. */
 export interface Spot {
   x: number;
   y: number;
 }
 
 /**
- * Relative standard uncertainty of a reading at a spot before a field of LEDs: the meter's error at each angle, weighted
+ * Relative standard uncertainty of a reading at a spot before a field of LEDs: the instrument's error at each angle, weighted
  * by the irradiance that comes from it. All angles are taken to be misread the same way, too high or too low, which is
- * the cautious end. The field is an even, Lambertian plane (half angle 60 degrees): narrower beams reach the meter less
+ * the cautious end. The field is an even, Lambertian plane (half angle 60 degrees): narrower beams reach the instrument less
  * obliquely, so this too is the cautious end for them.
  *
  * With a and b the angles to a point of the field across and then down, dE goes as cos a cos^2 b da db and the light
@@ -120,7 +120,7 @@ export function overField(
   return { weight, error };
 }
 
-/** The error of a meter before an endless even plane: its mean over the half space, weighted with sin 2e. */
+/** The error of an instrument before an endless even plane: its mean over the half space, weighted with sin 2e. */
 function endlessError(response: AngularResponse): number {
   const steps = 900;
   let [weight, error] = [0, 0];

@@ -1,6 +1,6 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
 import { isCode, type Statement } from '../statement.ts';
-import { rectangular } from '../uncertainty.ts';
+import { rectangular, typeB } from '../uncertainty.ts';
 import type { AngularResponse } from './angular-response.ts';
 
 declare module '../statement.ts' {
@@ -59,11 +59,11 @@ export interface Instrument {
   resolution: number;
   /** Lowest and highest value that the display shows. */
   range?: { from: number; to: number };
-  /** Errors of the sensor in each band, beyond the calibration; a light meter's. */
+  /** Errors of the sensor in each band, beyond the calibration; an irradiance instrument's. */
   spectralResponse?: { red?: number; nearInfrared?: number };
   angularResponse?: AngularResponse;
   repeatability?: number;
-  /** The same in dB; a sound meter's. */
+  /** The same in dB; a sound instrument's. */
   repeatabilityDecibels?: number;
 }
 
@@ -83,30 +83,29 @@ export function instrumentAbsence(instrument: Instrument | undefined): Statement
 /** Errors of the calibration: one for all that the instrument reads until the next one. */
 export function calibrationComponents(instrument: Instrument, value: number): BudgetComponent[] {
   const components: BudgetComponent[] = [];
-  const base = { type: 'B', distribution: 'normal', degreesOfFreedom: Number.POSITIVE_INFINITY } as const;
   if (instrument.calibrationRelative > 0) {
     components.push({
-      source: {
-        ...base,
+      source: typeB({
         key: `${instrument.id}@${instrument.calibrationDate}/calibration`,
         what: { code: 'calibration', instrument: instrument.name },
+        distribution: 'normal',
         evaluation: {
           code: 'calibration-as-stated',
           date: instrument.calibrationDate,
           stated: instrument.calibrationStated,
         },
-      },
+      }),
       contribution: instrument.calibrationRelative * value,
     });
   }
   if (instrument.calibrationAbsolute > 0) {
     components.push({
-      source: {
-        ...base,
+      source: typeB({
         key: `${instrument.id}@${instrument.calibrationDate}/offset`,
         what: { code: 'offset', instrument: instrument.name },
+        distribution: 'normal',
         evaluation: { code: 'offset-as-stated', date: instrument.calibrationDate },
-      },
+      }),
       contribution: instrument.calibrationAbsolute,
     });
   }
@@ -122,14 +121,12 @@ export function resolutionComponents(instrument: Instrument, key: string, share 
   if (instrument.resolution === 0) return [];
   return [
     {
-      source: {
+      source: typeB({
         key: `${key}/resolution`,
         what: { code: 'resolution', instrument: instrument.name },
-        type: 'B',
         distribution: 'rectangular',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
         evaluation: { code: share === 1 ? 'half-step' : 'half-step-averaged' },
-      },
+      }),
       contribution: rectangular(instrument.resolution / 2) * share,
     },
   ];
@@ -146,14 +143,12 @@ export function angularComponents(instrument: Instrument, session: string, error
   if (angularResponse === undefined) return [];
   return [
     {
-      source: {
+      source: typeB({
         key: `${session}/angular`,
         what: { code: 'angular-response' },
-        type: 'B',
         distribution: 'normal',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
         evaluation: { code: 'angular-as-stated', response: angularResponse },
-      },
+      }),
       contribution: error,
     },
   ];
@@ -171,19 +166,17 @@ export function repeatabilityComponents(
   if (scatter === 0) return [];
   return [
     {
-      source: {
+      source: typeB({
         key: `${key}/repeatability`,
         what: REPEATABILITY,
-        type: 'B',
         distribution: 'normal',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
         evaluation: {
           code: 'repeatability-as-stated',
           ...(repeatabilityDecibels === undefined
             ? { relative: repeatability ?? 0 }
             : { decibels: repeatabilityDecibels }),
         },
-      },
+      }),
       contribution: scatter * share,
     },
   ];

@@ -1,4 +1,5 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
+import { typeB } from '../uncertainty.ts';
 import type { Instrument } from './instrument.ts';
 
 declare module '../statement.ts' {
@@ -50,14 +51,12 @@ export function spectralComponents(instrument: Instrument, value: number, shares
     if (!error || share === 0) return [];
     return [
       {
-        source: {
+        source: typeB({
           key: `${instrument.id}/spectral-${key}`,
           what: { code: 'spectral-response', band },
-          type: 'B',
           distribution: 'normal',
-          degreesOfFreedom: Number.POSITIVE_INFINITY,
           evaluation: { code: 'spectral-as-stated', band, error, shares },
-        },
+        }),
         contribution: error * share * value,
       },
     ];

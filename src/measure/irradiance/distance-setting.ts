@@ -1,6 +1,6 @@
 import type { BudgetComponent } from '../figure.ts';
 import type { LitField } from '../instrument/angular-response.ts';
-import { rectangular } from '../uncertainty.ts';
+import { rectangular, typeB } from '../uncertainty.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -49,14 +49,12 @@ export function distanceComponents(setting: DistanceSetting, session: string, va
   const p = distanceExponent(setting.distance, setting.area);
   return [
     {
-      source: {
+      source: typeB({
         key: `${session}/distance`,
         what: { code: 'distance-setting' },
-        type: 'B',
         distribution: 'rectangular',
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
         evaluation: { code: 'distance-as-set', halfWidth: setting.halfWidth, distance: setting.distance, exponent: p },
-      },
+      }),
       contribution: (-p * value * rectangular(setting.halfWidth)) / setting.distance,
     },
   ];

@@ -1,6 +1,6 @@
 import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import type { Mode } from '../modes.ts';
 import { number } from '../numbers.ts';
 import { linearFigure, productFigure } from '../uncertainty.ts';
@@ -63,7 +63,7 @@ export function netEfficiencyFigure(inputs: EfficiencyInputs, standby: Figure): 
 }
 
 function efficiency(
-  metric: MetricId,
+  metric: ListedMetricId,
   { session, power, peaks }: EfficiencyInputs,
   draw: Figure,
   drawText: string,
@@ -72,11 +72,8 @@ function efficiency(
   const scaleText = peaks ? ` × ${number(peaks.mode.value)} ÷ ${number(peaks.combined.value)}` : '';
   return productFigure(
     {
-      id: `${session}/${metric}`,
-      metric,
-      unit: '%',
+      ...identityOf(metric, session),
       basis: 'derived',
-      method: methodReference('efficiency'),
       calculation: `η = ${number(power.value)} W${scaleText} ÷ ${drawText} = ${number((100 * power.value * scale) / draw.value)} %`,
       notes: peaks ? [{ code: 'scaled-by-peaks' }] : [],
     },

@@ -4,29 +4,21 @@ import type { BudgetComponent, Figure, FigureOrGap } from '../figure.ts';
 import { gap } from '../figure.ts';
 import { obliqueError } from '../instrument/angular-response.ts';
 import {
-  angularComponents,
-  calibrationComponents,
   type Instrument,
   instrumentAbsence,
   isCalibrated,
-  missingAngular,
   missingRepeatability,
   repeatabilityComponents,
   resolutionComponents,
 } from '../instrument/instrument.ts';
-import {
-  type BandShares,
-  missingSpectral,
-  SHARES_UNKNOWN,
-  spectralComponents,
-} from '../instrument/spectral-response.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { type BandShares, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
-import { makeFigure, type UncertaintyKnowledge } from '../uncertainty.ts';
-import { type DistanceSetting, distanceComponents, litField } from './distance-setting.ts';
+import { makeFigure, typeA, type UncertaintyKnowledge } from '../uncertainty.ts';
+import { type DistanceSetting, litField } from './distance-setting.ts';
 import type { GridGeometry } from './grid-geometry.ts';
+import { lightComponents, missingOfLight } from './light-errors.ts';
 import { pooledRepeats, type Repeats } from './repeats.ts';
 import { type GridPoint, type UniformityFigures, uniformityFigures, uniformityGaps } from './uniformity.ts';
 
@@ -97,7 +89,7 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
   const repeats = pooledRepeats(flat);
 
   const weightedMean = (
-    metric: MetricId,
+    metric: ListedMetricId,
     weightOf: (point: GridPoint) => number,
     calculation: (mean: number) => string | Statement,
   ): Figure => {
@@ -107,11 +99,8 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
     const value = weighted.reduce((sum, it) => sum + it.value * it.share, 0);
     return makeFigure(
       {
-        id: `${grid.session}/${metric}`,
-        metric,
-        unit: 'mW/cm²',
+        ...identityOf(metric, grid.session),
         basis: 'derived',
-        method: methodReference('mean-irradiance'),
         inputs: [`${grid.session}/grid`],
         calculation: calculation(value),
         notes,
@@ -158,12 +147,7 @@ function commonComponents(
   oblique: number,
 ): BudgetComponent[] {
   if (!instrument) return [];
-  return [
-    ...calibrationComponents(instrument, value),
-    ...spectralComponents(instrument, value, bands),
-    ...distanceComponents(distance, session, value),
-    ...angularComponents(instrument, session, oblique),
-  ];
+  return lightComponents({ instrument, session, distance, bands }, value, oblique);
 }
 
 /**
@@ -204,14 +188,14 @@ function gridKnowledge(
   if (repeats) {
     const scatterShare = Math.sqrt(points.reduce((sum, it) => sum + it.share ** 2 / it.count, 0));
     budget.push({
-      source: {
-        key: `${key}/repeatability`,
-        what: { code: 'repeats-at-a-point' },
-        type: 'A',
-        distribution: 't',
-        degreesOfFreedom: repeats.degreesOfFreedom,
-        evaluation: { code: 'repeats-pooled', ...repeats },
-      },
+      source: typeA(
+        {
+          key: `${key}/repeatability`,
+          what: { code: 'repeats-at-a-point' },
+          evaluation: { code: 'repeats-pooled', ...repeats },
+        },
+        repeats,
+      ),
       contribution: repeats.standardDeviation * scatterShare,
     });
   } else {
@@ -220,10 +204,6 @@ function gridKnowledge(
   }
   return {
     budget,
-    unassessed: [
-      ...missingSpectral(instrument, bands),
-      ...missingAngular(instrument),
-      ...(repeats ? [] : missingRepeatability(instrument)),
-    ],
+    unassessed: [...missingOfLight(instrument, bands), ...(repeats ? [] : missingRepeatability(instrument))],
   };
 }

@@ -1,9 +1,9 @@
 import type { BudgetComponent, Figure } from '../figure.ts';
 import { calibrationComponents, type Instrument, resolutionComponents } from '../instrument/instrument.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
-import { makeFigure, productFigure, rectangular } from '../uncertainty.ts';
+import { makeFigure, productFigure, rectangular, typeB } from '../uncertainty.ts';
 import { MILLI } from '../unit-factors.ts';
 
 declare module '../statement.ts' {
@@ -30,32 +30,27 @@ export interface SideReading {
 
 /** One side as a figure, cm. Two edges are set independently, each within +-a: u = a sqrt(2/3). */
 export function sideFigure({ panel, side, value, edgeSetting, instrument }: SideReading): Figure {
-  const metric = `field-${side}` as const;
-  const id = `${panel}/${metric}`;
+  const identity = identityOf(`field-${side}`, panel);
+  const { id } = identity;
   const absent: Statement | undefined = instrument ? instrument.calibrationAbsent : { code: 'tape-not-named' };
   const edges: BudgetComponent[] =
     edgeSetting === 0
       ? []
       : [
           {
-            source: {
+            source: typeB({
               key: `${id}/edges`,
               what: { code: 'edge-setting', side },
-              type: 'B',
               distribution: 'rectangular',
-              degreesOfFreedom: Number.POSITIVE_INFINITY,
               evaluation: { code: 'edges-as-set', halfWidth: edgeSetting },
-            },
+            }),
             contribution: Math.SQRT2 * rectangular(edgeSetting),
           },
         ];
   return makeFigure(
     {
-      id,
-      metric,
-      unit: 'cm',
+      ...identity,
       basis: 'measured',
-      method: methodReference('led-area'),
       inputs: [`${panel}/field.${side}`],
     },
     value,
@@ -74,11 +69,8 @@ export function ledAreaFigure(panel: string, width: Figure, height: Figure): Fig
   const value = width.value * height.value;
   return productFigure(
     {
-      id: `${panel}/led-area`,
-      metric: 'led-area',
-      unit: 'cm²',
+      ...identityOf('led-area', panel),
       basis: 'derived',
-      method: methodReference('led-area'),
       calculation: `A = w × h = ${number(width.value)} cm × ${number(height.value)} cm = ${number(value)} cm²`,
     },
     [
@@ -96,11 +88,8 @@ export function opticalPowerFigure(session: string, mean: Figure, area: Figure):
   const value = (mean.value * area.value) / MILLI;
   return productFigure(
     {
-      id: `${session}/optical-power`,
-      metric: 'optical-power',
-      unit: 'W',
+      ...identityOf('optical-power', session),
       basis: 'derived',
-      method: methodReference('optical-power'),
       calculation: `P = Ē × A ÷ 1000 = ${number(mean.value)} mW/cm² × ${number(area.value)} cm² ÷ 1000 = ${number(value)} W`,
     },
     [
@@ -111,15 +100,12 @@ export function opticalPowerFigure(session: string, mean: Figure, area: Figure):
   );
 }
 
-/** Peak irradiance over the mean of the grid; both from one meter, so its calibration cancels. */
+/** Peak irradiance over the mean of the grid; both from one instrument, so its calibration cancels. */
 export function peakToMeanFigure(session: string, peak: Figure, mean: Figure): Figure {
   return productFigure(
     {
-      id: `${session}/peak-to-mean`,
-      metric: 'peak-to-mean',
-      unit: '1',
+      ...identityOf('peak-to-mean', session),
       basis: 'derived',
-      method: methodReference('peak-to-mean'),
       calculation: `R = ${number(peak.value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(peak.value / mean.value)}`,
     },
     [

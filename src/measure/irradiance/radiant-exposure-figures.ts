@@ -1,5 +1,5 @@
 import type { Figure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { MILLI } from '../unit-factors.ts';
@@ -12,11 +12,8 @@ const MINUTE = 60;
 export function exposureEachMinuteFigure(session: string, mean: Figure): Figure {
   return productFigure(
     {
-      id: `${session}/radiant-exposure-minute`,
-      metric: 'radiant-exposure-minute',
-      unit: 'J/cm²',
+      ...identityOf('radiant-exposure-minute', session),
       basis: 'derived',
-      method: methodReference('radiant-exposure'),
       calculation: `H = ${number(mean.value)} mW/cm² × ${MINUTE} s ÷ 1000 = ${number(radiantExposure(mean.value, MINUTE))} J/cm²`,
     },
     [{ figure: mean, power: 1 }],
@@ -28,11 +25,8 @@ export function exposureEachMinuteFigure(session: string, mean: Figure): Figure 
 export function timeEachJouleFigure(session: string, mean: Figure): Figure {
   return productFigure(
     {
-      id: `${session}/time-per-joule`,
-      metric: 'time-per-joule',
-      unit: 's',
+      ...identityOf('time-per-joule', session),
       basis: 'derived',
-      method: methodReference('radiant-exposure'),
       calculation: `t = 1000 × 1 J/cm² ÷ ${number(mean.value)} mW/cm² = ${number(timeForRadiantExposure(1, mean.value))} s`,
     },
     [{ figure: mean, power: -1 }],

@@ -11,11 +11,10 @@ import {
   REPEATABILITY,
   resolutionComponents,
 } from '../instrument/instrument.ts';
-import { methodReference } from '../method-versions.ts';
-import type { MetricId } from '../metrics.ts';
+import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
-import { type FigureIdentity, makeFigure, productFigure } from '../uncertainty.ts';
+import { type FigureIdentity, makeFigure, productFigure, typeA, typeB } from '../uncertainty.ts';
 import type { Repeats } from './repeats.ts';
 
 declare module '../statement.ts' {
@@ -96,16 +95,13 @@ export function uniformityFigures(inputs: UniformityInputs): UniformityFigures {
  * moves with point i by (delta_ir - r/n) / mean (JCGM 100:2008, 5.1.2). What all readings share cancels as far as it
  * is a factor; an offset does not.
  */
-function pointToMean(inputs: UniformityInputs, metric: MetricId, point: GridPoint, symbol: string): Figure {
+function pointToMean(inputs: UniformityInputs, metric: ListedMetricId, point: GridPoint, symbol: string): Figure {
   const { session, instrument, points, mean, common } = inputs;
   const { value } = point;
   const ratio = value / mean.value;
   const identity = {
-    id: `${session}/${metric}`,
-    metric,
-    unit: '%' as const,
+    ...identityOf(metric, session),
     basis: 'derived' as const,
-    method: methodReference('uniformity'),
     inputs: [`${session}/grid/${point.place}`, mean.id],
     calculation: `${symbol} ÷ Ē = ${number(value)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(100 * ratio)} %`,
     notes: mean.notes,
@@ -144,11 +140,8 @@ function variation(inputs: UniformityInputs): Figure {
   const s = sampleStandardDeviation(values);
   const value = (100 * s) / mean.value;
   const identity = {
-    id: `${session}/${VARIATION}`,
-    metric: VARIATION,
-    unit: '%' as const,
+    ...identityOf(VARIATION, session),
     basis: 'derived' as const,
-    method: methodReference('uniformity'),
     inputs: [`${session}/grid`, mean.id],
     calculation: `CV = s ÷ Ē = ${number(s)} mW/cm² ÷ ${number(mean.value)} mW/cm² = ${number(value)} %`,
     notes: mean.notes,
@@ -199,15 +192,16 @@ function ownComponents(
     }),
   );
   if (scatter > 0) {
+    const key = `${id}/repeatability`;
     components.push({
-      source: {
-        key: `${id}/repeatability`,
-        what: REPEATABILITY,
-        type: repeats ? 'A' : 'B',
-        distribution: repeats ? 't' : 'normal',
-        degreesOfFreedom: repeats?.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
-        evaluation: { code: repeats ? 'repeats-pooled-over-points' : 'repeatability-at-each-point' },
-      },
+      source: repeats
+        ? typeA({ key, what: REPEATABILITY, evaluation: { code: 'repeats-pooled-over-points' } }, repeats)
+        : typeB({
+            key,
+            what: REPEATABILITY,
+            distribution: 'normal',
+            evaluation: { code: 'repeatability-at-each-point' },
+          }),
       contribution: scatter,
     });
   }

@@ -1,5 +1,5 @@
 import type { Figure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure } from '../uncertainty.ts';
 import { pricePerWatt } from './cost.ts';
@@ -32,11 +32,8 @@ export function priceFigure(price: BasePrice): Figure {
   const converted = rate !== 1;
   return makeFigure(
     {
-      id: `${panel}/real-price`,
-      metric: 'real-price',
-      unit: 'currency',
+      ...identityOf('real-price', panel),
       basis: converted ? 'derived' : 'measured',
-      method: methodReference('real-price'),
       inputs: [`${panel}/prices/${date}`],
       calculation: {
         code: 'price-calculation',
@@ -56,11 +53,8 @@ export function pricePerWattFigure(session: string, price: Figure, power: Figure
   const value = pricePerWatt(price.value, power.value);
   return productFigure(
     {
-      id: `${session}/price-per-watt`,
-      metric: 'price-per-watt',
-      unit: 'currency/W',
+      ...identityOf('price-per-watt', session),
       basis: 'derived',
-      method: methodReference('price-per-watt'),
       calculation: `c = C ÷ P = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(power.value)} W = ${number(value)} ${baseCurrency}/W`,
     },
     [

@@ -33,7 +33,7 @@ export interface Rank {
 /**
  * Ranks panels by price per optical watt, lowest first, with the 95 % range of each place by Monte Carlo
  * (the way of JCGM 101:2008): in every trial each error is drawn once and moves every panel that shares it, so
- * that the calibration of a common meter does not blur the order. Panels of unknown uncertainty keep their
+ * that the calibration of a common instrument does not blur the order. Panels of unknown uncertainty keep their
  * value in every trial and get no range.
  *
  * Ties are told pair by pair (`costRatio`), not from the ranges: a panel between two others can tie with both and reach

@@ -1,5 +1,5 @@
 import type { Figure } from '../figure.ts';
-import { methodReference } from '../method-versions.ts';
+import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { productFigure } from '../uncertainty.ts';
 import { MILLI } from '../unit-factors.ts';
@@ -12,11 +12,8 @@ export function runningCostFigure(session: string, draw: Figure, tariff: number,
   const value = (draw.value / MILLI) * tariff;
   return productFigure(
     {
-      id: `${session}/running-cost`,
-      metric: 'running-cost',
-      unit: 'currency/h',
+      ...identityOf('running-cost', session),
       basis: 'derived',
-      method: methodReference('running-cost'),
       calculation: `${number(draw.value)} W ÷ 1000 × ${tariff} ${baseCurrency}/kWh = ${number(value)} ${baseCurrency}/h`,
     },
     [{ figure: draw, power: 1 }],

@@ -15,7 +15,7 @@ export interface RawReading {
   value?: number;
   unit?: string;
   bound?: Reading['bound'];
-  /** Why it does not count. */
+  /** Why it was rejected; the name is that of the file, as in the data files. */
   struck?: string;
 }
 
@@ -61,7 +61,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
     } else list.push({ ...at, written: String(value) });
   };
   const point = (of: GridPoint, path: string, label: string) =>
-    pointReadings(of).forEach(({ reading, struck }, k, all) => {
+    pointReadings(of).forEach(({ reading, rejected }, k, all) => {
       list.push({
         path: `${path}${all.length > 1 ? `[${k}]` : ''}`,
         label: `${label}${all.length > 1 ? `, reading ${k + 1}` : ''}`,
@@ -69,7 +69,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
         value: reading.value,
         unit: reading.unit,
         ...(reading.bound && { bound: reading.bound }),
-        ...(struck !== undefined && { struck }),
+        ...(rejected !== undefined && { struck: rejected }),
       });
     });
   for (const [key, value] of Object.entries(rest)) visit(value, [key]);

@@ -10,8 +10,8 @@ export function beyondHtml({ anchor, rows, drawing }: BeyondView, date: string):
 <tbody>${rows.map(
     (row) =>
       html`<tr><th scope="row">${row.place}</th><td>${row.on.map(
-        ({ written, struck }, i) =>
-          html`${i > 0 && '; '}${struck ? html`<s>${written}</s><small> struck out: ${struck}</small>` : written}`,
+        ({ written, rejected }, i) =>
+          html`${i > 0 && '; '}${rejected ? html`<s>${written}</s><small> struck out: ${rejected}</small>` : written}`,
       )}</td><td>${row.off}</td></tr>`,
   )}</tbody></table></div>
 ${drawing && drawingHtml(drawing)}`;
@@ -26,6 +26,6 @@ function drawingHtml(it: BeyondDrawing): Html {
     ({ x1, y1, x2, y2 }) => html`<line class="rule" x1="${x1}" y1="${y1}" x2="${x2}" y2="${y2}"/>`,
   )}${it.places.map(
     (place) =>
-      html`<circle${place.isRejected && html` class="struck"`} cx="${place.x}" cy="${place.y}" r="${it.radius}"/><text x="${place.textX}" y="${place.textY}" font-size="${it.typeSize}">${place.text}</text>`,
+      html`<circle${place.isRejected && html` class="rejected"`} cx="${place.x}" cy="${place.y}" r="${it.radius}"/><text x="${place.textX}" y="${place.textY}" font-size="${it.typeSize}">${place.text}</text>`,
   )}</svg><figcaption class="small soft">${it.description}.</figcaption></figure>`;
 }

@@ -37,7 +37,7 @@ export interface BeyondRow {
   /** "8 cm past the right edge" */
   place: string;
   /** Readings with the panel on, as written; rejected ones with their reason. */
-  on: Array<{ written: string; struck?: string }>;
+  on: Array<{ written: string; rejected?: string }>;
   /** With the panel off, and where that was read if not here. */
   off: string;
 }
@@ -80,9 +80,9 @@ export function beyondView(panel: PanelEntry, session: SessionEntry): BeyondView
     count: places.filter((it) => acceptedReadings(it.on).length > 0).length,
     rows: places.map((place) => ({
       place: placeWords(place),
-      on: pointReadings(place.on).map(({ reading, struck }) => ({
+      on: pointReadings(place.on).map(({ reading, rejected }) => ({
         written: reading.written,
-        ...(struck !== undefined && { struck }),
+        ...(rejected !== undefined && { rejected }),
       })),
       off: offWords(place, places),
     })),
@@ -103,7 +103,7 @@ function readingWords(place: BeyondPlace): string {
   const accepted = acceptedReadings(place.on);
   if (accepted.length === 0) return 'struck';
   const mean = accepted.reduce((sum, it) => sum + it, 0) / accepted.length;
-  const bound = pointReadings(place.on).find((it) => it.struck === undefined)?.reading.bound;
+  const bound = pointReadings(place.on).find((it) => it.rejected === undefined)?.reading.bound;
   return `${bound ? '<' : ''}${fixed(mean, mean >= 100 ? 0 : 1)}`;
 }
 

@@ -1,7 +1,8 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
-import { FLICKER_MODES } from '../../measure/exposure/flicker-results.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type Figure, figureFinder } from '../../measure/figure.ts';
+import type { MetricId } from '../../measure/metrics.ts';
+import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import {
   type EyesFinding,
   eyesWords,
@@ -23,7 +24,7 @@ export interface CalledCaution {
   /** What was read, or that it was not, and what to do. */
   text: string;
   /** Metrics that it stands beside. */
-  concerns: string[];
+  concerns: readonly MetricId[];
 }
 
 /** Depth of flicker, %, from which on a panel's own page speaks of it. Our own choice. */
@@ -32,12 +33,12 @@ const FLICKER_FROM = 1;
 /** From this wavelength on, nm, the eye sees next to nothing; what a maker claims above it is near-infrared. */
 const UNSEEN_FROM = 700;
 
-const CONCERNS: Readonly<Record<PanelCaution, string[]>> = {
+const CONCERNS: Readonly<Record<PanelCaution, readonly MetricId[]>> = {
   eyes: ['peak-irradiance-combined', 'peak-irradiance-near-infrared'],
   'skin-and-heat': ['peak-irradiance-combined'],
   'mains-electricity': ['mains-draw-combined'],
   'implants-and-fields': ['magnetic-field-on', 'electric-field-on', 'radio-field-on'],
-  flicker: ['flicker-combined', 'flicker-red', 'flicker-near-infrared'],
+  flicker: MODES_COMBINED_FIRST.map((mode) => `flicker-${mode}` as const),
 };
 
 /**
@@ -114,7 +115,7 @@ function fieldsSaid(panel: PanelEntry, currency: string): string | undefined {
 /** False where readings show that there is next to none. */
 function flickerSaid(panel: PanelEntry, currency: string): string | undefined | false {
   const figure = figureFinder(panel.figures);
-  const read = FLICKER_MODES.flatMap((mode): Array<{ depth: Figure; frequency: Figure | undefined }> => {
+  const read = MODES_COMBINED_FIRST.flatMap((mode): Array<{ depth: Figure; frequency: Figure | undefined }> => {
     const depth = figure(`flicker-${mode}`);
     return depth ? [{ depth, frequency: figure(`flicker-frequency-${mode}`) }] : [];
   });
@@ -123,6 +124,8 @@ function flickerSaid(panel: PanelEntry, currency: string): string | undefined | 
     .filter(({ depth }) => depth.value >= FLICKER_FROM)
     .toSorted((a, b) => b.depth.value - a.depth.value);
   if (!worst) return false;
-  const pulsing = FLICKER_MODES.map((mode) => resultOf(panel, `pulsing-${mode}`)).filter((it) => it !== undefined);
+  const pulsing = MODES_COMBINED_FIRST.map((mode) => resultOf(panel, `pulsing-${mode}`)).filter(
+    (it) => it !== undefined,
+  );
   return flickerFindingWords({ ...worst, pulsing }, currency);
 }

@@ -90,10 +90,10 @@ export function gridDrawing(panel: PanelEntry, session: SessionEntry): GridDrawi
     rows: grid.rows.map((row) =>
       row.map((point) =>
         pointReadings(point)
-          .map(({ reading, struck }) =>
-            struck === undefined
+          .map(({ reading, rejected }) =>
+            rejected === undefined
               ? fixed(reading.value, reading.value >= 100 ? 0 : 1)
-              : `${fixed(reading.value, 1)} struck out: ${struck}`,
+              : `${fixed(reading.value, 1)} struck out: ${rejected}`,
           )
           .join('; '),
       ),

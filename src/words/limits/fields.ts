@@ -56,7 +56,7 @@ function shareWords({ levels, mild }: FieldResult, strict: Figure, { unit }: Fig
   return `${capital(first)}; ${condition(levels.mild)}it is ${of(mild, levels.mild)}.`;
 }
 
-/** What the meter can see at all: a reading, and a bound too, says nothing of the rest. */
+/** What the instrument can see at all: a reading, and a bound too, says nothing of the rest. */
 function seenWords({ response }: FieldReading): string {
   const file =
     response === undefined ? 'what it responds to is not recorded' : `its file says “${response.replace(/\.$/, '')}”`;

@@ -1,6 +1,7 @@
 import { flickerLines } from '../../measure/exposure/flicker-lines.ts';
-import type { FlickerLine, FlickerMode, FlickerResult } from '../../measure/exposure/flicker-results.ts';
+import type { FlickerLine, FlickerResult } from '../../measure/exposure/flicker-results.ts';
 import { isFigure } from '../../measure/figure.ts';
+import type { Mode } from '../../measure/modes.ts';
 import { isCode } from '../../measure/statement.ts';
 import { say } from '../say.ts';
 import { amount, asRead } from './amounts.ts';
@@ -10,7 +11,7 @@ import { outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** Modes of the light, within a sentence. */
-export const MODE_WORDS: Readonly<Record<FlickerMode, string>> = {
+export const MODE_WORDS: Readonly<Record<Mode, string>> = {
   combined: 'with both channels on',
   red: 'with red alone on',
   'near-infrared': 'with near-infrared alone on',

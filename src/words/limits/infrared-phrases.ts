@@ -6,7 +6,7 @@ import { timeWords } from './amounts.ts';
 /** The limit that shares are taken of. */
 export const LONG_EXPOSURE_LIMIT = `of the limit for long exposures, ${LONG_EXPOSURE} W/m²`;
 
-/** Statement where a budget has no component for the meter's error in near-infrared: nothing then makes the share a strict one. */
+/** Statement where a budget has no component for the instrument's error in near-infrared: nothing then makes the share a strict one. */
 export const SPECTRAL_UNKNOWN = 'How the meter errs in near-infrared is not known, and the true share may be higher.';
 
 /** Where it was not read, but farther away. */

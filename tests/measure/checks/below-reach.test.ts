@@ -1,9 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { belowReach } from '../../../src/measure/checks/below-reach.ts';
+import type { InstrumentUse } from '../../../src/measure/checks/check.ts';
 import { figure } from '../make.ts';
 import { facts } from './facts.ts';
 
-const mains = { kind: 'mains', name: 'wattmeter', lowest: 0.1, step: 0.1, metrics: ['mains-draw-standby'] };
+const mains: InstrumentUse = {
+  kind: 'mains',
+  name: 'wattmeter',
+  lowest: 0.1,
+  step: 0.1,
+  metrics: ['mains-draw-standby'],
+};
 const standby = (value: number) =>
   belowReach.run(facts({ values: { 'mains-draw-standby': value }, instruments: [mains] }));
 

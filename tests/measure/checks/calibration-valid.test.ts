@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { calibrationValid } from '../../../src/measure/checks/calibration-valid.ts';
+import type { Facts } from '../../../src/measure/checks/check.ts';
 import { facts } from './facts.ts';
 
 const flags = (due: string, sessionDate = '2026-03-02') =>
@@ -36,7 +37,7 @@ describe('a calibration', () => {
   });
 
   test('is checked for each meter', () => {
-    const calibrations = [
+    const calibrations: Facts['calibrations'] = [
       { instrument: 'irradiance meter', due: '2026-01-01', reads: ['mean-irradiance'] },
       { instrument: 'mains meter', due: '2026-02-01', reads: ['mains-draw-combined'] },
       { instrument: 'tape', due: '2028-02-01', reads: ['led-area'] },

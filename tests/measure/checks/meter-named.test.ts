@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { meterNamed } from '../../../src/measure/checks/meter-named.ts';
+import type { MetricId } from '../../../src/measure/metrics.ts';
 import { facts } from './facts.ts';
 
-const use = (kind: string, name: string | undefined, ...metrics: string[]) => ({ kind, name, metrics });
+const use = (kind: string, name: string | undefined, ...metrics: MetricId[]) => ({ kind, name, metrics });
 
 describe('readings', () => {
   test('of light without a meter: a doubt, since the panel is not ranked', () => {

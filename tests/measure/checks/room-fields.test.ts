@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { roomFields } from '../../../src/measure/checks/room-fields.ts';
+import type { MetricId } from '../../../src/measure/metrics.ts';
 import { facts } from './facts.ts';
 
-const flags = (metric: string, value: number, usual: number, count = 5) =>
+const flags = (metric: MetricId, value: number, usual: number, count = 5) =>
   roomFields.run(facts({ values: { [metric]: value }, rooms: new Map([[metric, { usual, count }]]) }));
 const magnetic = (value: number, count?: number) => flags('magnetic-field-off', value, 0.05, count);
 

@@ -89,8 +89,6 @@ function read(panel: Panel, seed: number, distances: readonly number[]): Infrare
   const setting = { distance: REFERENCE, halfWidth: BENCH.distance, area: panel.source.width * panel.source.height };
   const reading = readingFigure({
     metric: 'peak-irradiance-near-infrared',
-    methodId: 'peak-irradiance',
-    unit: 'mW/cm²',
     value: show(highest(panel, set(REFERENCE), infraredOf, BENCH.receiver)),
     session: 'p/d',
     path: 'p/d/peak.nearInfrared',

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { FlickerMode, FlickerReading } from '../../../src/measure/exposure/flicker-results.ts';
+import type { FlickerReading } from '../../../src/measure/exposure/flicker-results.ts';
 import { pulsing, pulsingResults } from '../../../src/measure/exposure/pulsing.ts';
+import type { Mode } from '../../../src/measure/modes.ts';
 import { NO_FLICKER } from '../../support/exposure-readings.ts';
 import { figure, line, vague } from '../make.ts';
 
@@ -33,8 +34,7 @@ describe('pulsing modes', () => {
     depth: figure(depth, [line('meter', u)], 'flicker-red', '%'),
     frequency: { ...vague(frequency), unit: 'Hz' },
   });
-  const results = (given: Partial<Record<FlickerMode, FlickerReading>>) =>
-    pulsingResults((mode) => given[mode] ?? NO_FLICKER);
+  const results = (given: Partial<Record<Mode, FlickerReading>>) => pulsingResults((mode) => given[mode] ?? NO_FLICKER);
 
   test('has a result for each mode that pulses, none for the others', () => {
     expect(results({})).toEqual([]);

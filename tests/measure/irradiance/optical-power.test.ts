@@ -105,8 +105,6 @@ describe('peak over mean', () => {
   const ratio = (sensor: ReturnType<typeof instrument>, peakValue: number, values: readonly number[]) => {
     const peak = readingFigure({
       metric: 'peak-irradiance-combined',
-      methodId: 'peak-irradiance',
-      unit: 'mW/cm²',
       value: peakValue,
       session,
       path: 'peak',

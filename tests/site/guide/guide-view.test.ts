@@ -107,11 +107,11 @@ describe('tables', () => {
     expect(apart[0]?.apart).toContain('can’t be compared');
   });
 
-  test('a whisker in each row that has an interval, all tables of the page on one scale', () => {
+  test('an error bar in each row that has an interval, all tables of the page on one scale', () => {
     const drawn = tables().flatMap(({ rows }) =>
       rows.map((it) => {
         const { errorBar, sort } = cell(it.name, 'price-per-watt');
-        if (!errorBar || sort === null) throw new Error(`${it.name} has no whisker`);
+        if (!errorBar || sort === null) throw new Error(`${it.name} has no error bar`);
         return { errorBar, perWatt: sort };
       }),
     );

@@ -45,10 +45,10 @@ describe('the table', () => {
       },
       {
         place: '20 cm past the right edge',
-        on: [{ written: '0.9 mW/cm²' }, { written: '3.7 mW/cm²', struck: 'The <door> was open.' }],
+        on: [{ written: '0.9 mW/cm²' }, { written: '3.7 mW/cm²', rejected: 'The <door> was open.' }],
         off: '0.1 mW/cm², read at 8 cm',
       },
-      { place: '8 cm past the top edge', on: [{ written: '7 mW/cm²', struck: 'Slipped.' }], off: 'not read' },
+      { place: '8 cm past the top edge', on: [{ written: '7 mW/cm²', rejected: 'Slipped.' }], off: 'not read' },
       { place: '40 cm past the left edge', on: [{ written: '<0.1 mW/cm²' }], off: '<0.1 mW/cm²' },
       { place: '5 cm past the bottom edge', on: [{ written: '14 mW/cm²' }], off: 'not read' },
     ]);

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import type { FlickerMode, FlickerReading } from '../../../src/measure/exposure/flicker-results.ts';
+import type { FlickerReading } from '../../../src/measure/exposure/flicker-results.ts';
 import { pulsingResults } from '../../../src/measure/exposure/pulsing.ts';
+import type { Mode } from '../../../src/measure/modes.ts';
 import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
 import { figure, line, vague } from '../../measure/make.ts';
 import { NO_FLICKER } from '../../support/exposure-readings.ts';
@@ -15,7 +16,7 @@ const bounded = (value: number, bound: 'below' | 'above'): FlickerReading => ({
 });
 
 /** The words of the one mode that pulses. */
-function pulse(mode: FlickerMode, given: FlickerReading) {
+function pulse(mode: Mode, given: FlickerReading) {
   const [result] = pulsingResults((it) => (it === mode ? given : NO_FLICKER));
   if (!result) throw new Error(`${mode} does not pulse`);
   return { ...limitWords(result), text: sentenceOf(result) };

@@ -37,7 +37,7 @@ export interface ComparedPanel extends FigurePack {
   conditions: Conditions | null;
   /** Distances of the readings that have their own, as they were written; null where none is recorded. */
   distances: { magnetic: ReadDistance | null; electric: ReadDistance | null; sound: ReadDistance | null };
-  /** Fields whose frequency the meter showed. */
+  /** Fields whose frequency the instrument showed. */
   frequencies: Array<'magnetic' | 'electric'>;
   /** Marks of doubt by metric. */
   marks: Record<string, Dagger>;

@@ -21,7 +21,7 @@ export interface PlanPanel {
   mains: { value: number; low?: number; high?: number } | { absent: string };
   /** Marks of what a plan is made of, where it is in doubt: the irradiances, the mains draw, the share for the eye. */
   doubts?: Partial<Record<Doubted, Dagger>>;
-  /** Shares of the infrared limit that were read, nearest first, and whether the meter's error there is known. */
+  /** Shares of the infrared limit that were read, nearest first, and whether the instrument's error there is known. */
   infrared: { shares: ShareReading[]; isErrorKnown: boolean } | { absent: string };
   /** What its readings say of each caution that it has; null where it was not read. */
   cautions: Partial<Record<PanelCaution, string | null>>;

@@ -8,7 +8,7 @@ import { figure, line, RUNS, vague } from '../../../measure/make.ts';
 const K = 1.959963985;
 const within = (value: number, half: number) => figure(value, [line('own', half / K)], 'price-per-watt', 'currency/W');
 
-describe('whiskers', () => {
+describe('error bars', () => {
   test('lie on one scale from nought to the highest end of any interval', () => {
     const drawn = errorBars([within(5, 1), within(15, 5), within(10, 0)]);
     expect(drawn).toEqual([
@@ -18,7 +18,7 @@ describe('whiskers', () => {
     ]);
   });
 
-  test('what has no interval has no whisker, and does not stretch the scale', () => {
+  test('what has no interval has no error bar, and does not stretch the scale', () => {
     const drawn = errorBars([
       within(15, 5),
       vague(1000),
@@ -44,7 +44,7 @@ describe('whiskers', () => {
         const figures = pairs.map(([value, share]) => within(value, share * value));
         const top = Math.max(...figures.map((it) => it.interval95?.[1] ?? 0));
         errorBars(figures).forEach((it, i) => {
-          if (!it) throw new Error('a whisker is missing');
+          if (!it) throw new Error('an error bar is missing');
           expect(it.from).toBeGreaterThanOrEqual(0);
           expect(it.from).toBeLessThanOrEqual(it.at);
           expect(it.at).toBeLessThanOrEqual(it.to);

@@ -51,8 +51,8 @@ describe('where scripts are off', () => {
 });
 
 describe('printed', () => {
-  /** A4 upright between margins of 1 cm, at 96 pixels an inch. */
-  const PAPER = { width: 718, height: 1047 };
+  /** A4 upright between the margins of `print.css`, at 96 pixels an inch. */
+  const PAPER = { width: 680, height: 998 };
 
   test('the guide has all rows and no navigation', async () => {
     await using opened = await site.open('/');

@@ -51,8 +51,8 @@ describe('where scripts are off', () => {
 });
 
 describe('printed', () => {
-  /** A4 upright between margins of 1 cm, at 96 pixels an inch. */
-  const PAPER = { width: 718, height: 1047 };
+  /** A4 upright between the margins of `print.css`, at 96 pixels an inch. */
+  const PAPER = { width: 680, height: 998 };
 
   test('the guide has all rows and no navigation', async () => {
     await using opened = await site.open('/');
@@ -64,6 +64,34 @@ describe('printed', () => {
     expect(await page.locator('.skip').isVisible()).toBe(false);
     expect(await rankingRows(page)).toEqual(onScreen);
     expect(onScreen).toHaveLength(ranked.length);
+  });
+
+  test('what is folded on the screen is open, without the mark of folding', async () => {
+    await using opened = await site.open(`/panels/${flagged}/`);
+    const { page } = opened;
+    const folded = page.locator('main details:not([open])').first();
+    const inside = folded.locator(':scope > :not(summary)').first();
+    const mark = () => folded.locator('summary').evaluate((it) => getComputedStyle(it).listStyleType);
+    expect(await inside.isVisible()).toBe(false);
+    expect(await mark()).not.toBe('none');
+    await page.emulateMedia({ media: 'print' });
+    expect(await inside.isVisible()).toBe(true);
+    expect(await mark()).toBe('none');
+  });
+
+  test('the pages are upright A4 between margins, and numbered', async () => {
+    await using opened = await site.open(`/panels/${flagged}/`);
+    const { page } = opened;
+    const rule = await page.evaluate(() =>
+      [...document.styleSheets]
+        .flatMap((sheet) => [...sheet.cssRules])
+        .filter((it) => it instanceof CSSPageRule)
+        .map((it) => it.cssText.replaceAll(/\s+/g, ' ')),
+    );
+    expect(rule).toEqual([
+      expect.stringMatching(/size: a4;.*margin: 15mm 15mm 18mm;|margin: 15mm 15mm 18mm;.*size: a4;/i),
+    ]);
+    expect(rule[0]).toContain('counter(page)');
   });
 
   test.each(['/', `/panels/${flagged}/`, `/panels/${flagged}/methodology/`])(

@@ -1,0 +1,92 @@
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { DEMO_SITE } from '../support/demo-folder.ts';
+import { DESK, type OpenSite, openSite, PHONE } from './browser.ts';
+import { attribute, FILES, PAGES } from './site.ts';
+
+const PANEL = '/panels/kelpwright-gannet/';
+const LOOKED_AT = ['/', PANEL, `${PANEL}methodology/`];
+
+let site: OpenSite;
+beforeAll(async () => {
+  site = await openSite();
+});
+afterAll(() => site.close());
+
+test('weigh 85 KB at most, and one of them is asked for before the style sheets', () => {
+  const fonts = FILES.filter((it) => it.endsWith('.woff2') && it.startsWith('/_astro/'));
+  expect(fonts.length).toBeGreaterThan(1);
+  const bytes = fonts.map((it) => statSync(join(DEMO_SITE, it)).size).reduce((sum, it) => sum + it, 0);
+  expect(bytes).toBeLessThanOrEqual(85_000);
+  for (const { address, document } of PAGES) {
+    const asked = document.querySelectorAll('link[rel="preload"]').map((it) => attribute(it, 'href'));
+    expect(asked, address).toEqual([expect.stringContaining('source-sans-3-latin-wght-normal')]);
+    expect(fonts, address).toContain(asked[0]);
+  }
+});
+
+/** Families of the site's own faces that have come in, without those that stand in for them. */
+const arrived = (page: Page) =>
+  page.evaluate(() =>
+    [...document.fonts]
+      .filter((it) => it.status === 'loaded')
+      .map((it) => it.family.replaceAll('"', ''))
+      .filter((it) => !it.endsWith('fitted')),
+  );
+
+describe.each(LOOKED_AT)('%s', (address) => {
+  test.each([PHONE, DESK])('moves nothing at %o when they come late', async (viewport) => {
+    await using opened = await site.open('/404.html', { viewport });
+    const { page, complaints } = opened;
+    let held = 0;
+    await page.route('**/*.woff2', async (route) => {
+      held += 1;
+      await new Promise((go) => setTimeout(go, 1000));
+      await route.continue();
+    });
+    // Fresh from the network, not from what the page before has left.
+    const session = await page.context().newCDPSession(page);
+    await session.send('Network.setCacheDisabled', { cacheDisabled: true });
+    await page.goto(new URL(address, page.url()).href);
+    await expect.poll(() => arrived(page)).toEqual(expect.arrayContaining(['Source Sans 3', 'Source Serif 4']));
+    await page.waitForTimeout(300);
+    const shift = await page.evaluate(
+      () =>
+        new Promise<number>((tell) => {
+          let sum = 0;
+          new PerformanceObserver((list) => {
+            for (const it of list.getEntries()) if ('value' in it) sum += Number(it.value);
+          }).observe({ type: 'layout-shift', buffered: true });
+          setTimeout(() => tell(sum), 500);
+        }),
+    );
+    expect(held).toBeGreaterThan(1);
+    expect(shift).toBeLessThan(0.02);
+    expect(complaints).toEqual([]);
+  });
+});
+
+test('figures stand in columns: every digit is as wide as the others', async () => {
+  await using opened = await site.open('/');
+  const { page } = opened;
+  for (const selector of ['main p', 'main h1', 'main td']) {
+    const widths = await page
+      .locator(selector)
+      .first()
+      .evaluate((element) =>
+        [...'0123456789'].map((digit) => {
+          const probe = document.createElement('span');
+          probe.textContent = digit.repeat(20);
+          probe.style.position = 'absolute';
+          probe.style.whiteSpace = 'nowrap';
+          element.append(probe);
+          const { width } = probe.getBoundingClientRect();
+          probe.remove();
+          return Math.round(width);
+        }),
+      );
+    expect(new Set(widths).size, `${selector}: ${widths}`).toBe(1);
+  }
+});

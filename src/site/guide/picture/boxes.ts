@@ -13,6 +13,10 @@ export const overlap = (a: Box, b: Box) => a.left < b.right && b.left < a.right 
 export const isWithin = (box: Box, frame: Box) =>
   box.left >= frame.left && box.right <= frame.right && box.top >= frame.top && box.bottom <= frame.bottom;
 
+/** How far two boxes are from one another; nought where they touch. */
+export const gapBetween = (a: Box, b: Box) =>
+  Math.hypot(Math.max(0, a.left - b.right, b.left - a.right), Math.max(0, a.top - b.bottom, b.top - a.bottom));
+
 /** A box that is larger by so much on each side. */
 export const grown = (box: Box, by: number): Box => ({
   left: box.left - by,

@@ -1,6 +1,6 @@
-import { range } from 'd3-array';
+import { maxIndex, range } from 'd3-array';
 import { pixels } from '../../shared/browser/plot.ts';
-import { type Box, isWithin, overlap, stripBoxes } from './boxes.ts';
+import { type Box, gapBetween, isWithin, overlap, stripBoxes } from './boxes.ts';
 import { type LogAxis, roundsAround } from './log-axis.ts';
 
 /** A line along which a watt costs the same, with its words on it. */
@@ -19,6 +19,8 @@ const MOST = 5;
 const STEP = 4;
 /** Between words and the ends of their line. */
 const END = 6;
+/** From words to the nearest thing: more is no better, px. */
+const ROOM = 40;
 
 /** What the lines are drawn on. */
 export interface Ground {
@@ -28,12 +30,14 @@ export interface Ground {
 }
 
 /**
- * Lines of equal price for a watt, at round prices around those that occur. Each has its words on it, as near to its upper
- * end as they cover no mark and no other words; a line that finds no place for them would say nothing, and is left out.
+ * Lines of equal price for a watt, at round prices around those that occur. Each has its words on it, where they are
+ * farthest from all else, or have room enough, near its upper end. A line that finds no place for them would say
+ * nothing, and is left out.
  *
  * @param perWatt prices for a watt that occur
  * @param sizeOf the room that the words of a price need
- * @param taken marks and names, which they keep off
+ * @param taken marks, and names that have a place: what they keep off
+ * @returns the lines, and what their words cover
  */
 export function equalPriceLines(
   perWatt: readonly number[],
@@ -41,10 +45,10 @@ export function equalPriceLines(
   words: (price: number) => string,
   sizeOf: (text: string) => { width: number; height: number },
   taken: readonly Box[],
-): EqualPriceLine[] {
+): { lines: EqualPriceLine[]; covered: Box[] } {
   const angle = Math.atan2(-y.perDecade, x.perDecade);
   const lines: EqualPriceLine[] = [];
-  const covered = [...taken];
+  const covered: Box[] = [];
   for (const price of roundsAround(perWatt, MOST)) {
     // From the lower left to the upper right, as far as both axes reach.
     const from = Math.max(x.low, y.low * price);
@@ -55,20 +59,25 @@ export function equalPriceLines(
     const text = words(price);
     const size = sizeOf(text);
     const length = Math.hypot(x2 - x1, y2 - y1);
-    for (const back of range(size.width / 2 + END, length - size.width / 2 - END, STEP)) {
+    const spots = range(size.width / 2 + END, length - size.width / 2 - END, STEP).flatMap((back) => {
       const middle = { x: x2 - (back * (x2 - x1)) / length, y: y2 + (back * (y1 - y2)) / length };
       const boxes = stripBoxes(middle, size, angle);
-      if (!boxes.every((it) => isWithin(it, frame) && !covered.some((other) => overlap(it, other)))) continue;
-      covered.push(...boxes);
-      lines.push({
-        path: `M${x1} ${y1}L${x2} ${y2}`,
-        text,
-        x: pixels(middle.x),
-        y: pixels(middle.y),
-        turn: pixels((-angle * 180) / Math.PI),
-      });
-      break;
-    }
+      const isFree = boxes.every((it) => isWithin(it, frame) && ![...taken, ...covered].some((o) => overlap(it, o)));
+      if (!isFree) return [];
+      const room = Math.min(ROOM, ...boxes.flatMap((it) => taken.map((other) => gapBetween(it, other))));
+      return [{ ...middle, boxes, room }];
+    });
+    // Of equals the first, which is nearest to the upper end.
+    const best = spots[maxIndex(spots, (it) => it.room)];
+    if (!best) continue;
+    covered.push(...best.boxes);
+    lines.push({
+      path: `M${x1} ${y1}L${x2} ${y2}`,
+      text,
+      x: pixels(best.x),
+      y: pixels(best.y),
+      turn: pixels((-angle * 180) / Math.PI),
+    });
   }
-  return lines;
+  return { lines, covered };
 }

@@ -70,7 +70,7 @@ const TO_BASELINE = 0.35;
 /** Names and words keep off the frame. */
 const INSET = 2;
 /** Between the words of two ticks. */
-const TICK_GAP = 10;
+const TICK_GAP = 8;
 
 /**
  * Draws offers on a sheet.
@@ -112,16 +112,24 @@ export function pictureLayout(
     const [spot, offer] = [spots[i], offers[i]];
     return spot && offer ? [{ i, ...spot, mark: spot.covers, ...sizeOf(nameSize)(offer.short) }] : [];
   });
-  const found = placeNames(ordered, inner, steps);
+  const linesBeside = (taken: readonly Box[]) =>
+    equalPriceLines(
+      offers.map((it) => it.perWatt),
+      { x, y, frame: inner },
+      words.perWatt,
+      sizeOf(wordSize),
+      [...spots.map((it) => it.covers), ...taken],
+    );
+  let found = placeNames(ordered, inner, [], steps);
+  let lines = linesBeside(found.flatMap((it) => it?.box ?? [])).lines;
+  // Names come first, unless some lines would go without words for them.
+  const alone = linesBeside([]);
+  if (alone.lines.length > lines.length) {
+    lines = alone.lines;
+    found = placeNames(ordered, inner, alone.covered, steps);
+  }
   const places = new Map(found.map((place, k) => [ordered[k]?.i, place]));
   const names = found.flatMap((it) => it?.box ?? []);
-  const lines = equalPriceLines(
-    offers.map((it) => it.perWatt),
-    { x, y, frame: inner },
-    words.perWatt,
-    sizeOf(wordSize),
-    [...spots.map((it) => it.covers), ...names],
-  );
   const marks = spots.map((spot, i): DrawnMark => {
     const place = places.get(i);
     const reach = boxAround(spot, REACH);

@@ -84,13 +84,12 @@ export function pictureView(ledger: Ledger): PowerPicture {
     label: label(it, guide.currency),
     shape: (it.panel.sizeClass && shapes.get(it.panel.sizeClass)) ?? '',
   }));
-  const words = axisWords(guide.currency);
   const distance = guide.referenceDistance.value;
   return {
     title: 'Price against optical power',
     about: `What panels cost against the light that reaches a frame of their size at ${distance} cm (${inInches(distance)}), both on scales of equal ratios: up and to the left is more for less.`,
     layouts: (offers.length > 0 ? SHEETS : []).map((sheet) => {
-      const layout = pictureLayout(offers, order, sheet, words);
+      const layout = pictureLayout(offers, order, sheet, axisWords(guide.currency, sheet.name));
       return { ...layout, panels: layout.marks.flatMap((mark, i) => (named[i] ? [{ ...mark, ...named[i] }] : [])) };
     }),
     keys: classes.map((it) => ({
@@ -115,12 +114,13 @@ function label({ panel, price, power, perWatt }: DrawnPanel, currency: string): 
   return `${panel.name}: ${paid?.value}, ${light?.value}${unitBehind(light?.unit ?? '')}, ${each?.value} a watt${doubt}`;
 }
 
-function axisWords(currency: string): AxisWords {
+/** What stands on axes and lines; a narrow sheet has room for signs, not for words. */
+function axisWords(currency: string, sheet: Sheet['name']): AxisWords {
   const amount = (value: number) => money(value, currency, decimalsOfRound(value));
   return {
     price: amount,
     power: (value) => fixed(value, decimalsOfRound(value)),
-    perWatt: (it) => `${amount(it)} a watt`,
+    perWatt: (value) => amount(value) + (sheet === 'wide' ? ' a watt' : '/W'),
   };
 }
 

@@ -33,26 +33,30 @@ const SHIFTS = [0, -0.45, 0.45];
 const DEEPEST = 2;
 
 /**
- * Finds places for names beside their marks so that no name touches another or a mark, and none
- * leaves the frame. A name that finds none goes without.
+ * Finds places for names beside their marks so that no name touches another, a mark or what else
+ * is taken, and none leaves the frame. A name that finds none goes without.
  *
  * Each takes the first place that is free. Where all are taken, names that stand in the way of one move to another place of
  * theirs, if they have one: a name that has a place never loses it to a later one. Same input, same places.
  *
  * @param names the most important first
+ * @param taken what no name may stand on
  * @param avoided what a name stands on only where it has no better place
  * @returns a place for each name, in the same order; undefined for one that goes without
  */
 export function placeNames(
   names: readonly Named[],
   frame: Box,
+  taken: readonly Box[] = [],
   avoided: readonly Box[] = [],
 ): Array<Place | undefined> {
   const marks = names.map((it) => it.mark);
   const choices = names.map((it, own) => {
     const open = placesOf(it).filter(
       ({ box }) =>
-        isWithin(box, frame) && !marks.some((mark, i) => overlap(box, i === own ? mark : grown(mark, CLEAR))),
+        isWithin(box, frame) &&
+        !taken.some((other) => overlap(box, other)) &&
+        !marks.some((mark, i) => overlap(box, i === own ? mark : grown(mark, CLEAR))),
     );
     const isClear = ({ box }: Place) => !avoided.some((other) => overlap(box, other));
     return [...open.filter(isClear), ...open.filter((place) => !isClear(place))];

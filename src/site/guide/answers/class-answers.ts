@@ -1,0 +1,54 @@
+import type { Ledger, PanelEntry } from '../../../ledger/ledger.ts';
+import { panelAddress } from '../../shared/panel-address.ts';
+import { type ShownFigure, shownFigure } from '../../shared/shown-figure.ts';
+
+/** A panel that has the lowest price of a watt in its size class, or is not told from the one that has. */
+export interface Answer {
+  name: string;
+  address: string;
+  price: ShownFigure;
+  perWatt: ShownFigure;
+}
+
+/** The lowest price of a watt in one size class. */
+export interface ClassAnswer {
+  /** Where the class has its table on the page. */
+  address: string;
+  name: string;
+  /** By rank; more than one where the readings do not tell them apart. */
+  panels: Answer[];
+}
+
+/**
+ * The answer to the guide's first question: the lowest price of a watt in each size class, with all that tie with it. By
+ * panels that were measured under the guide's own conditions alone; a class without any has no answer.
+ */
+export function classAnswers(ledger: Ledger): ClassAnswer[] {
+  const { currency } = ledger.guide;
+  return ledger.classes.flatMap(({ sizeClass, groups }): ClassAnswer[] => {
+    const ranked = groups.find(({ conditions }) => conditions.isReference)?.panels ?? [];
+    const first = ranked[0];
+    if (!sizeClass || !first?.rank) return [];
+    const lowest = new Set([first.slug, ...first.rank.tiedWith]);
+    return [
+      {
+        address: `#${sizeClass.id}`,
+        name: sizeClass.name,
+        panels: ranked.filter((it) => lowest.has(it.slug)).map((it) => answer(it, currency)),
+      },
+    ];
+  });
+}
+
+function answer(panel: PanelEntry, currency: string): Answer {
+  const figure = (metric: 'real-price' | 'price-per-watt') => {
+    const shown = shownFigure(panel, panel.figures.get(metric), metric, currency);
+    return { ...shown, flagsAt: `${panelAddress(panel.slug)}${shown.flagsAt}` };
+  };
+  return {
+    name: panel.name,
+    address: panelAddress(panel.slug),
+    price: figure('real-price'),
+    perWatt: figure('price-per-watt'),
+  };
+}

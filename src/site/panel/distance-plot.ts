@@ -4,32 +4,20 @@ import { type CurvePoint, distanceCurve } from '../../measure/beam/distance-curv
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
 import { type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { fixed } from '../../words/format.ts';
-import { axisFromNought, keepApart, pathThrough, type Tick } from '../shared/browser/plot.ts';
+import { keepApart, type Plot, pathThrough, plotAxes } from '../shared/browser/plot.ts';
 
 /** Irradiance against distance, ready to draw; lengths in CSS pixels from the top left. */
-export interface DistancePlot {
-  width: number;
-  height: number;
-  /** The part within the axes. */
-  frame: { left: number; top: number; right: number; bottom: number };
-  x: Tick[];
-  y: Tick[];
+export interface DistancePlot extends Plot {
   curves: Array<{ name: 'mean' | 'peak'; path: string; label: { x: number; y: number; text: string } }>;
   /** 95 % intervals of the modelled values at the table's distances. */
   intervals: Array<{ x: number; from: number; to: number }>;
   /** What was read: the grid's mean, and before the middle. */
   measured: Array<{ x: number; y: number; kind: 'mean' | 'centre' }>;
-  description: string;
 }
 
-const WIDTH = 640;
-const HEIGHT = 360;
-const FRAME = { left: 52, top: 14, right: WIDTH - 74, bottom: HEIGHT - 44 };
+const SIZE = { width: 640, height: 360, right: 74 };
 /** Room that a label of a curve needs, px. */
 const LABEL_HEIGHT = 14;
-/** Ticks of the axes, about. */
-const X_TICKS = 6;
-const Y_TICKS = 5;
 /** Steps of the curve, cm. */
 const STEP = 1;
 
@@ -63,27 +51,23 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
     ...sweep.map((it) => it.value),
     ...intervals.map((it) => it.interval[1]),
   );
-  const x = axisFromNought(farthest, [FRAME.left, FRAME.right], X_TICKS);
-  const y = axisFromNought(highest, [FRAME.bottom, FRAME.top], Y_TICKS);
+  const { area, x, y } = plotAxes(SIZE, farthest, highest);
+  const { frame } = area;
   const drawn = (name: 'mean' | 'peak'): DistancePlot['curves'][number] => {
     const places = curve.flatMap(({ distance, [name]: value }) =>
       value === undefined ? [] : [[x.place(distance), y.place(value)] as const],
     );
-    const [endX, endY] = places.at(-1) ?? [FRAME.left, FRAME.bottom];
+    const [endX, endY] = places.at(-1) ?? [frame.left, frame.bottom];
     return { name, path: pathThrough(places), label: { x: endX + 6, y: endY, text: name } };
   };
   const curves = [drawn('peak'), drawn('mean')];
   keepApart(
     curves.map((it) => it.label),
-    FRAME.bottom,
+    frame.bottom,
     LABEL_HEIGHT,
   );
   return {
-    width: WIDTH,
-    height: HEIGHT,
-    frame: FRAME,
-    x: x.ticks,
-    y: y.ticks,
+    ...area,
     curves,
     intervals: intervals.map(({ distance, interval: [low, high] }) => ({
       x: x.place(distance),

@@ -27,7 +27,7 @@ describe('readings of a point of the grid', () => {
   test('the reason stays with the reading that was struck', () => {
     const point = gridPoint.parse([{ value: '600 W/m2', struck: 'Slipped.' }, 41]);
     expect(pointReadings(point)).toEqual([
-      { reading: { value: 60, unit: 'mW/cm²', written: '600 W/m2' }, struck: 'Slipped.' },
+      { reading: { value: 60, unit: 'mW/cm²', written: '600 W/m2' }, rejected: 'Slipped.' },
       { reading: { value: 41, unit: 'mW/cm²', written: '41 mW/cm²' } },
     ]);
   });

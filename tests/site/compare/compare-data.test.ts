@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../src/measure/figure.ts';
-import { methodById } from '../../../src/measure/methods.ts';
 import { metricById } from '../../../src/measure/metrics.ts';
 import { COMPARE_GROUPS, COMPARE_METRICS } from '../../../src/site/compare/browser/compare-rows.ts';
 import { comparedPanel, compareListView, listedPanels } from '../../../src/site/compare/compare-data.ts';
+import { rowWords } from '../../../src/site/compare/row-words.ts';
 import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 
@@ -16,9 +16,14 @@ const file = (slug: string) => comparedPanel(demo.panel(slug), demo.ledger);
 describe('the rows', () => {
   const rows = COMPARE_GROUPS.flatMap((it) => it.rows);
 
-  test('are of registered metrics, each once, with the metric’s own method', () => {
+  test('are of registered metrics, each once, with the metric’s own method and a name of its own', () => {
     expect(new Set(COMPARE_METRICS).size).toBe(COMPARE_METRICS.length);
-    for (const row of rows) expect(row.method, row.metric).toBe(metricById(row.metric).method);
+    const words = rowWords();
+    expect(Object.keys(words)).toEqual(COMPARE_METRICS);
+    for (const { metric } of rows) expect(words[metric]?.method, metric).toBe(metricById(metric).method);
+    expect(new Set(Object.values(words).map((it) => it.name)).size).toBe(rows.length);
+    expect(words['mean-irradiance']?.name).toBe('Mean irradiance');
+    expect(words['efficiency-combined']?.name).toBe('Efficiency');
   });
 
   test('subtract what is in degrees, decibels or a share, and call modelled what is', () => {
@@ -34,7 +39,7 @@ describe('the rows', () => {
       for (const it of figures) {
         // Prices per emitted watt are derived, from a modelled figure.
         if (it.basis === 'modelled') expect(row.isModelled, it.id).toBe(true);
-        expect(methodById(row.method).id).toBe(row.method);
+        expect(it.method.id).toBe(metricById(row.metric).method);
       }
     }
   });

@@ -1,4 +1,4 @@
-import type { MetricId } from '../../../measure/metrics.ts';
+import type { ListedMetricId } from '../../../measure/metrics.ts';
 /** What has to be alike in two bench sessions before a figure of theirs is compared. */
 export type Alike =
   /** Measuring distance, and a version of the bench procedure that reads the grid alike. */
@@ -20,12 +20,9 @@ export interface DegreeWords {
   times: string;
 }
 
-/** A row of figures of the comparison. */
+/** A row of figures of the comparison; what it is called and its method are told by the page (`RowWords`). */
 export interface CompareRow {
-  metric: MetricId;
-  name: string;
-  /** Id of its method. */
-  method: string;
+  metric: ListedMetricId;
   alike: Alike;
   degree: DegreeWords;
   /** The field whose frequency a share depends on: it has to have been read for both panels, or for neither. */
@@ -40,6 +37,9 @@ export interface CompareRow {
   /** For the sentence above the table: what is compared, and the verb that takes "12 to 31 % more light". */
   sentence?: { subject: string; verb?: [verb: string, object: string] };
 }
+
+/** What each row is called, and the method that its name leads to; by metric. The build packs them into the page. */
+export type RowWords = Readonly<Record<string, { name: string; method: string }>>;
 
 /** Rows that stand under one head. */
 export interface CompareGroup {
@@ -66,13 +66,11 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
     rows: [
       {
         metric: 'real-price',
-        name: 'Price really paid',
-        method: 'real-price',
         alike: 'nothing',
         degree: MUCH,
         sentence: { subject: 'the price', verb: ['costs', ''] },
       },
-      { metric: 'led-area', name: 'LED area', method: 'led-area', alike: 'nothing', degree: LARGE },
+      { metric: 'led-area', alike: 'nothing', degree: LARGE },
     ],
   },
   {
@@ -81,8 +79,6 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
     rows: [
       {
         metric: 'optical-power',
-        name: 'Optical power',
-        method: 'optical-power',
         alike: 'reading',
         degree: MUCH,
         sentence: {
@@ -92,8 +88,6 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
       },
       {
         metric: 'price-per-watt',
-        name: 'Price per optical watt',
-        method: 'price-per-watt',
         costOf: 'optical-power',
         alike: 'reading',
         degree: HIGH,
@@ -101,32 +95,24 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
       },
       {
         metric: 'efficiency-combined',
-        name: 'Efficiency',
-        method: 'efficiency',
         alike: 'reading',
         degree: HIGH,
         sentence: { subject: 'the efficiency' },
       },
       {
         metric: 'mean-irradiance',
-        name: 'Mean irradiance',
-        method: 'mean-irradiance',
         alike: 'reading',
         degree: HIGH,
         caution: EYES,
       },
       {
         metric: 'peak-irradiance-combined',
-        name: 'Peak irradiance',
-        method: 'peak-irradiance',
         alike: 'reading',
         degree: HIGH,
         caution: { anchor: 'skin-and-heat', label: 'skin and heat' },
       },
       {
         metric: 'uniformity-lowest',
-        name: 'Uniformity: lowest point over mean',
-        method: 'uniformity',
         alike: 'reading',
         degree: HIGH,
         difference: POINTS,
@@ -139,8 +125,6 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
     rows: [
       {
         metric: 'emitted-power',
-        name: 'Emitted power',
-        method: 'emitted-power',
         alike: 'procedure',
         degree: MUCH,
         isModelled: true,
@@ -148,8 +132,6 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
       },
       {
         metric: 'price-per-emitted-watt',
-        name: 'Price per emitted watt',
-        method: 'price-per-emitted-watt',
         costOf: 'emitted-power',
         alike: 'procedure',
         degree: HIGH,
@@ -158,16 +140,12 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
       },
       {
         metric: 'efficiency-emitted',
-        name: 'Efficiency on the emitted power',
-        method: 'efficiency-emitted',
         alike: 'procedure',
         degree: HIGH,
         isModelled: true,
       },
       {
         metric: 'beam-half-angle',
-        name: 'Beam half-angle',
-        method: 'beam-half-angle',
         alike: 'procedure',
         degree: WIDE,
         difference: '°',
@@ -181,16 +159,12 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
     rows: [
       {
         metric: 'infrared-share-at-reading',
-        name: 'Infrared at the eye at the reading’s distance: share of a published limit',
-        method: 'infrared-eye',
         alike: 'reading',
         degree: HIGH,
         caution: EYES,
       },
       {
         metric: 'flicker-combined',
-        name: 'Flicker, both channels',
-        method: 'flicker',
         alike: 'procedure',
         degree: HIGH,
         difference: POINTS,
@@ -198,18 +172,14 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
       },
       {
         metric: 'magnetic-field-on',
-        name: 'Magnetic field, panel on, with the room’s',
-        method: 'magnetic-field',
         alike: 'magnetic',
         degree: HIGH,
         caution: IMPLANTS,
       },
-      ...shareRows('magnetic', 'Magnetic'),
-      ...shareRows('electric', 'Electric'),
+      ...shareRows('magnetic'),
+      ...shareRows('electric'),
       {
         metric: 'sound-on',
-        name: 'Sound, panel on, with the room’s',
-        method: 'sound',
         alike: 'sound',
         degree: LOUD,
         difference: 'dB',
@@ -220,21 +190,15 @@ export const COMPARE_GROUPS: readonly CompareGroup[] = [
 ];
 
 /** A field as a share of its reference level: the strict end, and the mild one beside it. */
-function shareRows(kind: 'magnetic' | 'electric', name: string): CompareRow[] {
-  const row = (metric: MetricId, words: string): CompareRow => ({
-    metric,
-    name: `${name} field: share of the reference level ${words}`,
-    method: 'field-levels',
-    alike: kind,
-    frequencyOf: kind,
-    degree: HIGH,
-    caution: IMPLANTS,
-  });
+function shareRows(kind: 'magnetic' | 'electric'): CompareRow[] {
+  const alike = { alike: kind, frequencyOf: kind, degree: HIGH, caution: IMPLANTS };
   return [
-    row(`${kind}-field-share`, 'above 3 kHz, or at the frequency read'),
-    row(`${kind}-field-share-at-mains`, 'at the mains’ frequency'),
+    { metric: `${kind}-field-share`, ...alike },
+    { metric: `${kind}-field-share-at-mains`, ...alike },
   ];
 }
 
 /** Metrics of all rows. */
-export const COMPARE_METRICS: readonly MetricId[] = COMPARE_GROUPS.flatMap((it) => it.rows.map((row) => row.metric));
+export const COMPARE_METRICS: readonly ListedMetricId[] = COMPARE_GROUPS.flatMap((it) =>
+  it.rows.map((row) => row.metric),
+);

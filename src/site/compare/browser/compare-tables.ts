@@ -4,12 +4,16 @@ import { isFigure } from '../../../measure/figure.ts';
 import { showDate } from '../../../words/format.ts';
 import { inInches } from '../../../words/other-unit.ts';
 import { html } from '../../shared/browser/dom.ts';
-import { COMPARE_GROUPS, type CompareRow } from './compare-rows.ts';
+import { COMPARE_GROUPS, type CompareRow, type RowWords } from './compare-rows.ts';
 import { type ComparedContender, compareRow, outcomeWords } from './compare-words.ts';
 import { figureElements, pageOf } from './compared-figure.ts';
 
 /** Every figure of the chosen panels, a column a panel; under each how it lies to the first panel's. */
-export function figuresTable(contenders: readonly ComparedContender[], first: ComparedContender): HTMLElement {
+export function figuresTable(
+  contenders: readonly ComparedContender[],
+  first: ComparedContender,
+  words: RowWords,
+): HTMLElement {
   const plain = (name: string, method: string | undefined, of: (it: ComparedContender) => string) =>
     html(
       'tr',
@@ -66,7 +70,7 @@ export function figuresTable(contenders: readonly ComparedContender[], first: Co
           'tbody',
           {},
           groupHead(group.title, contenders.length),
-          ...group.rows.map((row) => figureRow(row, contenders, first)),
+          ...group.rows.map((row) => figureRow(row, contenders, first, words)),
         ),
       ),
     ),
@@ -76,7 +80,13 @@ export function figuresTable(contenders: readonly ComparedContender[], first: Co
 const groupHead = (title: string, count: number) =>
   html('tr', { class: 'group' }, html('th', { scope: 'rowgroup', colspan: count + 1 }, title));
 
-function figureRow(row: CompareRow, contenders: readonly ComparedContender[], first: ComparedContender): HTMLElement {
+function figureRow(
+  row: CompareRow,
+  contenders: readonly ComparedContender[],
+  first: ComparedContender,
+  words: RowWords,
+): HTMLElement {
+  const { name, method } = words[row.metric] ?? { name: row.metric, method: undefined };
   const outcomes = contenders.map((it) => (it === first ? undefined : compareRow(row, it, first)));
   const isMixed = outcomes.some((it) => it?.kind === 'unlike');
   return html(
@@ -85,7 +95,7 @@ function figureRow(row: CompareRow, contenders: readonly ComparedContender[], fi
     html(
       'th',
       { scope: 'row' },
-      html('a', { href: `/methods/${row.method}/` }, row.name),
+      method ? html('a', { href: `/methods/${method}/` }, name) : name,
       row.isModelled && html('small', {}, ' modelled'),
       isMixed && html('small', {}, ' not all measured alike'),
       row.caution &&

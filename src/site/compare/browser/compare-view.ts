@@ -1,7 +1,7 @@
 /** Builds what stands below the choice: sentences, table, drawing, curves. */
 
 import { html } from '../../shared/browser/dom.ts';
-import { COMPARE_GROUPS } from './compare-rows.ts';
+import { COMPARE_GROUPS, type RowWords } from './compare-rows.ts';
 import { figuresTable, meansTable } from './compare-tables.ts';
 import { againstFirst, type ComparedContender } from './compare-words.ts';
 import { curvesPlot } from './curves-plot.ts';
@@ -11,13 +11,13 @@ import { fieldsDrawing } from './fields-drawing.ts';
 const ROWS = COMPARE_GROUPS.flatMap((it) => it.rows);
 
 /** Everything that is shown of the chosen panels, the first of which the others are held against. */
-export function comparison(contenders: readonly ComparedContender[]): HTMLElement[] {
+export function comparison(contenders: readonly ComparedContender[], words: RowWords): HTMLElement[] {
   const first = contenders[0];
   if (!first) return [];
   return [
     ...(contenders.length > 1 ? againstSection(contenders, first) : []),
     html('h2', { id: 'compared-figures' }, 'Figures'),
-    figuresTable(contenders, first),
+    figuresTable(contenders, first, words),
     html('h2', { id: 'compared-sizes' }, 'LED fields to one scale'),
     ...sizes(contenders),
     html('h2', { id: 'compared-distances' }, 'Mean irradiance by distance'),

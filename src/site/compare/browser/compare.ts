@@ -9,6 +9,7 @@ import { unpackFigures } from '../../shared/browser/figure-pack.ts';
 import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { showUnits } from '../../shared/browser/units.ts';
 import { askedPanels, compareAddress, MOST_PANELS } from './compare-address.ts';
+import type { RowWords } from './compare-rows.ts';
 import { comparison } from './compare-view.ts';
 import type { ComparedContender } from './compare-words.ts';
 import { COMPARE_FORMAT, type ComparedPanel, type ListedPanel, type PanelList } from './compared-panel.ts';
@@ -18,6 +19,9 @@ const select = form?.querySelector('select');
 const chosenList = document.querySelector<HTMLElement>('[data-chosen]');
 const status = document.querySelector<HTMLElement>('[data-compare-status]');
 const place = document.querySelector<HTMLElement>('[data-compared]');
+
+/** What the page calls the rows. */
+const WORDS: RowWords = JSON.parse(place?.dataset.rows ?? '{}');
 
 /** What gets the focus after a change: a panel's name, its button, or nothing. */
 type Focus = { slug: string; on: 'name' | 'remove' } | 'select' | undefined;
@@ -86,7 +90,7 @@ class Comparison {
     const outdated = answers
       .map((it) => (it.status === 'rejected' ? it.reason : undefined))
       .find((it) => it instanceof OtherFormat);
-    this.#place.replaceChildren(...comparison(contenders));
+    this.#place.replaceChildren(...comparison(contenders, WORDS));
     showUnits(this.#place);
     const names = contenders.map((it) => it.panel.name);
     document.title = names.length > 0 ? `${listed(names)} – ${this.#title}` : this.#title;

@@ -3,7 +3,7 @@ import { distanceCurve } from '../../../measure/beam/distance-curve.ts';
 import type { PanelModel } from '../../../measure/beam/panel-model.ts';
 import { TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import { fixed } from '../../../words/format.ts';
-import { axisFromNought, keepApart, pathThrough, type Tick } from '../../shared/browser/plot.ts';
+import { keepApart, type Plot, pathThrough, plotAxes } from '../../shared/browser/plot.ts';
 
 /** A panel whose light can be drawn. */
 export interface DrawnPanel {
@@ -14,12 +14,7 @@ export interface DrawnPanel {
 }
 
 /** Mean irradiance against distance, ready to draw; lengths in CSS pixels from the top left. */
-export interface CurvesPlot {
-  width: number;
-  height: number;
-  frame: { left: number; top: number; right: number; bottom: number };
-  x: Tick[];
-  y: Tick[];
+export interface CurvesPlot extends Plot {
   curves: Array<{
     place: number;
     path: string;
@@ -28,18 +23,12 @@ export interface CurvesPlot {
     end: { x: number; y: number };
     label: { x: number; y: number; text: string };
   }>;
-  description: string;
 }
 
-const WIDTH = 820;
-const HEIGHT = 400;
-const FRAME = { left: 52, top: 14, right: WIDTH - 240, bottom: HEIGHT - 44 };
+const SIZE = { width: 820, height: 400, right: 240 };
 /** From the end of a curve to its name, px. */
 const LEADER = 26;
 const LABEL_HEIGHT = 18;
-/** Ticks of the axes, about. */
-const X_TICKS = 6;
-const Y_TICKS = 5;
 const NEAREST: number = TABLE_DISTANCES[0];
 const FARTHEST: number = Math.max(...TABLE_DISTANCES);
 
@@ -52,30 +41,26 @@ export function curvesPlot(panels: readonly DrawnPanel[]): CurvesPlot | undefine
   const distances = Array.from({ length: FARTHEST - NEAREST + 1 }, (_, i) => NEAREST + i);
   const drawn = panels.map((panel) => ({ panel, points: distanceCurve(panel.light, distances) }));
   const highest = Math.max(...drawn.flatMap(({ points }) => points.map((it) => it.mean)));
-  const x = axisFromNought(FARTHEST, [FRAME.left, FRAME.right], X_TICKS);
-  const y = axisFromNought(highest, [FRAME.bottom, FRAME.top], Y_TICKS);
+  const { area, x, y } = plotAxes(SIZE, FARTHEST, highest);
+  const { frame } = area;
   const curves = drawn.map(({ panel, points }) => {
     const places = points.map((it) => [x.place(it.distance), y.place(it.mean)] as const);
-    const [endX, endY] = places.at(-1) ?? [FRAME.left, FRAME.bottom];
+    const [endX, endY] = places.at(-1) ?? [frame.left, frame.bottom];
     return {
       place: panel.place,
       path: pathThrough(places),
       dash: dashOf(panel.place),
       end: { x: endX, y: endY },
-      label: { x: FRAME.right + LEADER, y: endY, text: panel.name },
+      label: { x: frame.right + LEADER, y: endY, text: panel.name },
     };
   });
   keepApart(
     curves.map((it) => it.label),
-    FRAME.bottom,
+    frame.bottom,
     LABEL_HEIGHT,
   );
   return {
-    width: WIDTH,
-    height: HEIGHT,
-    frame: FRAME,
-    x: x.ticks,
-    y: y.ticks,
+    ...area,
     curves,
     description: `Modelled mean irradiance against distance from ${NEAREST} to ${FARTHEST} cm: ${drawn
       .map(

@@ -35,6 +35,37 @@ export function axisFromNought(highest: number, [from, to]: readonly [number, nu
 /** Decimals that every multiple of a step of one digit needs. */
 const decimalsOf = (step: number) => Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
 
+/** A plot over distance, ready to draw. */
+export interface Plot {
+  width: number;
+  height: number;
+  /** The part within the axes. */
+  frame: { left: number; top: number; right: number; bottom: number };
+  x: Tick[];
+  y: Tick[];
+  description: string;
+}
+
+/** Ticks of the axes of a plot over distance, about. */
+const X_TICKS = 6;
+const Y_TICKS = 5;
+
+/**
+ * The axes of a plot over distance, both from nought.
+ *
+ * @param right room beside the frame for what stands at the ends of the curves
+ */
+export function plotAxes(
+  { width, height, right }: { width: number; height: number; right: number },
+  farthest: number,
+  highest: number,
+): { area: Omit<Plot, 'description'>; x: Axis; y: Axis } {
+  const frame = { left: 52, top: 14, right: width - right, bottom: height - 44 };
+  const x = axisFromNought(farthest, [frame.left, frame.right], X_TICKS);
+  const y = axisFromNought(highest, [frame.bottom, frame.top], Y_TICKS);
+  return { area: { width, height, frame, x: x.ticks, y: y.ticks }, x, y };
+}
+
 /** A line through points, as the data of an SVG path. */
 export function pathThrough(points: ReadonlyArray<readonly [x: number, y: number]>): string {
   return points.length > 0 ? `M${points.map(([x, y]) => `${x},${y}`).join('L')}` : '';

@@ -9,10 +9,6 @@ import { attribute, decoded, FILES, PAGES, PANEL_FILES, pageAt, place, type Site
 const ORIGIN = 'https://site.invalid';
 
 const files = new Set(FILES);
-const ids = new Map(
-  PAGES.map((page) => [page.address, new Set(page.document.querySelectorAll('[id]').map((it) => attribute(it, 'id')))]),
-);
-
 const target = (page: SitePage, reference: string) => new URL(reference, ORIGIN + page.address);
 
 /** Why a reference of a page leads nowhere; undefined where it leads somewhere, or off the site. */
@@ -50,6 +46,14 @@ function attributes(tag: string): Array<{ name: string; value: string }> {
 
 const tags = PAGES.flatMap((page) => startTags(page.html).map((tag) => ({ page, tag, attributes: attributes(tag) })));
 
+/** Every id of each page, in drawings too. */
+const ids = new Map(
+  [...Map.groupBy(tags, (it) => it.page.address)].map(([address, those]) => [
+    address,
+    new Set(those.flatMap((it) => it.attributes.filter(({ name }) => name === 'id').map(({ value }) => value))),
+  ]),
+);
+
 test('there is a site to look at', () => {
   expect(PAGES.length).toBeGreaterThan(20);
   expect(tags.length).toBeGreaterThan(20 * PAGES.length);
@@ -64,6 +68,13 @@ describe('links within the site', () => {
       return fault ? [`${place(page, element)}: ${fault}`] : [];
     });
     expect(faults).toEqual([]);
+  });
+
+  test('in drawings, where the parser does not look, lead there too', () => {
+    const drawn = tags.filter(({ tag, page }) => /^<a\s/.test(tag) && page.address === '/');
+    expect(drawn.length).toBeGreaterThan(pageAt('/').document.querySelectorAll('a[href]').length);
+    const hrefs = drawn.flatMap((it) => it.attributes.filter(({ name }) => name === 'href').map(({ value }) => value));
+    expect(hrefs.flatMap((it) => broken(pageAt('/'), it) ?? [])).toEqual([]);
   });
 
   test('are found broken where they are', () => {

@@ -115,19 +115,6 @@ describe('one name', () => {
     expect(placeNames([named(690, 100)], FRAME)[0]).toMatchObject({ anchor: 'end', y: 100 });
   });
 
-  test('makes way where a later one has nowhere else to go', () => {
-    const [a, b] = [named(100, 100, 60), named(100, 140, 60)];
-    // All that the second could have but its right is taken.
-    const taken: Box[] = [
-      { left: 40, top: 110, right: 98, bottom: 200 },
-      { left: 40, top: 150, right: 300, bottom: 200 },
-      { left: 106, top: 148, right: 300, bottom: 200 },
-    ];
-    const places = placeNames([a, b], FRAME, taken);
-    expect(boxes(places)).toHaveLength(2);
-    expect(faults([a, b], places, taken)).toEqual([]);
-  });
-
   test('moves aside for a later one', () => {
     const first = named(100, 100, 60);
     const second = named(180, 100, 60);

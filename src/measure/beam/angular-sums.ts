@@ -31,16 +31,16 @@ export function angularCoefficients(response: AngularResponse): number[] {
     rows.reduce((sum, it) => sum + at(it.terms, i) * it.value, 0),
   ]);
   for (let i = 0; i < n; i++) {
-    const pivot = system[i] as number[];
+    const pivot = at(system, i);
     for (let k = i + 1; k < n; k++) {
-      const row = system[k] as number[];
+      const row = at(system, k);
       const factor = at(row, i) / at(pivot, i);
       for (let j = i; j <= n; j++) row[j] = at(row, j) - factor * at(pivot, j);
     }
   }
   const found = new Array<number>(n).fill(0);
   for (let i = n - 1; i >= 0; i--) {
-    const row = system[i] as number[];
+    const row = at(system, i);
     let value = at(row, n);
     for (let j = i + 1; j < n; j++) value -= at(row, j) * at(found, j);
     found[i] = value / at(row, i);

@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import { MILLI } from '../unit-factors.ts';
 import type { EmitterPart, Field } from './emitter.ts';
 import { type ExponentNodes, emptyNodes, fillNodes, LATTICE_ROOT, LATTICE_SIZE, LATTICE_T } from './gaussian-sum.ts';
@@ -33,7 +34,7 @@ export function planeModel(terms: readonly EmitterPart[], rectangle: Field, spot
   const fold = (at: number) => (isSymmetric ? Math.abs(at) : at) + 0;
   const [xs, xOf] = distinct(spots.map((it) => fold(it.x)));
   const [ys, yOf] = distinct(spots.map((it) => fold(it.y)));
-  const [pairs, pairOf] = distinct(spots.map((_, i) => (xOf[i] as number) * ys.length + (yOf[i] as number)));
+  const [pairs, pairOf] = distinct(spots.map((_, i) => at(xOf, i) * ys.length + at(yOf, i)));
   const pairX = Uint16Array.from(pairs, (it) => Math.floor(it / ys.length));
   const pairY = Uint16Array.from(pairs, (it) => xs.length + (it % ys.length));
   const area = rectangle.width * rectangle.height;

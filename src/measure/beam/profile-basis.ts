@@ -1,3 +1,4 @@
+import { valueAt } from '../at.ts';
 import { beamHalfAngle, lambertianExponent } from './beam.ts';
 import { type ExponentNodes, exponentNodes } from './gaussian-sum.ts';
 
@@ -157,7 +158,7 @@ export function profileHalfAngle(weights: Weights): number {
     highest = Math.max(highest, sum);
   }
   let i = ANGLES - 1;
-  while (i > 0 && (values[i] as number) < highest / 2) i--;
+  while (i > 0 && valueAt(values, i) < highest / 2) i--;
   let [low, high] = [i * ANGLE_STEP, (i + 1) * ANGLE_STEP];
   for (let halving = 0; halving < 20; halving++) {
     const middle = (low + high) / 2;

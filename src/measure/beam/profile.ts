@@ -1,3 +1,4 @@
+import { at, valueAt } from '../at.ts';
 import { erf } from './error-function.ts';
 
 /** How a row of LEDs, or a band of light, is spread along one axis; its weights sum to 1. Lengths in cm. */
@@ -46,7 +47,7 @@ export function evenProfile(length: number): Profile {
  * @param edges one more than there are bands, cm
  */
 export function bandProfile(edges: readonly number[], weights: readonly number[]): Profile {
-  const density = weights.map((it, i) => it / ((edges[i + 1] as number) - (edges[i] as number)));
+  const density = weights.map((it, i) => it / (at(edges, i + 1) - at(edges, i)));
   const x = Float64Array.from(edges);
   const steps = Float64Array.from(edges, (_, i) => (density[i] ?? 0) - (density[i - 1] ?? 0));
   const ramp = (t: number, root: number, u: number) =>
@@ -69,7 +70,7 @@ export function bandProfile(edges: readonly number[], weights: readonly number[]
     },
     reach: Math.max(...x.map(Math.abs)),
     isSymmetric:
-      edges.every((it, i) => isAlike(it, -(x[n - 1 - i] as number))) &&
+      edges.every((it, i) => isAlike(it, -valueAt(x, n - 1 - i))) &&
       density.every((it, i) => isAlike(it, density[n - 2 - i])),
   };
 }
@@ -80,7 +81,7 @@ export function rawPointProfile(places: readonly number[], weights: readonly num
   const w = Float64Array.from(weights);
   const n = x.length;
   const isAlike = (a: number | undefined, b: number | undefined) => Math.abs((a ?? 0) - (b ?? 0)) < 1e-9;
-  const isSymmetric = places.every((it, i) => isAlike(it, -(x[n - 1 - i] as number)) && isAlike(w[i], w[n - 1 - i]));
+  const isSymmetric = places.every((it, i) => isAlike(it, -valueAt(x, n - 1 - i)) && isAlike(w[i], w[n - 1 - i]));
   return {
     at(t, _, at) {
       let sum = 0;

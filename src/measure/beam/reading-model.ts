@@ -1,3 +1,4 @@
+import { at, valueAt } from '../at.ts';
 import { MILLI } from '../unit-factors.ts';
 import { angularRows } from './angular-sums.ts';
 import type { Supposed } from './beam-prior.ts';
@@ -92,7 +93,7 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
   // What gives the scale to start from: the grid, or what there is.
   const scaled = of.grid > 0 ? of.grid : n;
   let total = 0;
-  for (let j = 0; j < scaled; j++) total += values[j] as number;
+  for (let j = 0; j < scaled; j++) total += at(values, j);
   const stray = (STRAY * total) / scaled;
   const usual = (USUAL_STRAY * total) / scaled;
 
@@ -103,7 +104,7 @@ export function readingModel(sums: PanelSums, readings: AllReadings, errors: rea
     let isUsed = false;
     const add = (by: number, what: Rows) => {
       isUsed = true;
-      for (let i = 0; i < rows.length; i++) rows[i] = (rows[i] as number) + by * (what[i] as number);
+      for (let i = 0; i < rows.length; i++) rows[i] = valueAt(rows, i) + by * valueAt(what, i);
     };
     for (const it of GEOMETRY) if (effect[it]) add(effect[it], of.geometry[it]);
     if (effect.angular) {

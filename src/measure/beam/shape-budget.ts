@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import type { BudgetComponent, ErrorSource } from '../figure.ts';
 import { typeB } from '../uncertainty.ts';
 import type { SharedError } from './error-sources.ts';
@@ -50,7 +51,7 @@ export function shapeBudgets(
     const u = Math.sqrt(variance);
     const budget: BudgetComponent[] = [];
     errors.forEach(({ source, effect }, e) => {
-      const score = centred[e] as Float64Array;
+      const score = at(centred, e);
       let covariance: number;
       if (effect.reading !== undefined) {
         covariance = effect.reading * gained;
@@ -65,7 +66,7 @@ export function shapeBudgets(
     errors.forEach(({ source }, e) => {
       const contribution = budget.find((it) => it.source.key === source.key)?.contribution;
       if (contribution === undefined) return;
-      const score = centred[e] as Float64Array;
+      const score = at(centred, e);
       for (let d = 0; d < rest.length; d++) rest[d] = (rest[d] as number) + contribution * (score[d] as number);
     });
     residuals.push(rest);
@@ -77,16 +78,16 @@ export function shapeBudgets(
     let pivot = 0;
     if (f > 0) {
       residuals.forEach((it, i) => {
-        const size = (k: Float64Array, j: number) => dot(k, k) / (relative[j] as number) ** 2;
-        if (size(it, i) > size(residuals[pivot] as Float64Array, pivot)) pivot = i;
+        const size = (k: Float64Array, j: number) => dot(k, k) / at(relative, j) ** 2;
+        if (size(it, i) > size(at(residuals, pivot), pivot)) pivot = i;
       });
     }
-    const of = residuals[pivot] as Float64Array;
+    const of = at(residuals, pivot);
     const size = Math.sqrt(dot(of, of));
-    if (!(size > 1e-12 * (relative[pivot] as number))) break;
+    if (!(size > 1e-12 * at(relative, pivot))) break;
     const factor = of.map((it) => it / size);
     found.forEach(({ budget, standardUncertainty }, i) => {
-      const rest = residuals[i] as Float64Array;
+      const rest = at(residuals, i);
       const covariance = dot(rest, factor);
       for (let d = 0; d < rest.length; d++) rest[d] = (rest[d] as number) - covariance * (factor[d] as number);
       if (Math.abs(covariance) < CHANCE * standardUncertainty) return;
@@ -96,7 +97,7 @@ export function shapeBudgets(
   return found.map(({ standardUncertainty, variance, budget }, i) => {
     const missing = variance - budget.reduce((sum, it) => sum + it.contribution ** 2, 0);
     if (missing > 1e-4 * variance) {
-      const source = restSource(`${session}/beam-rest-${(results[i] as SimulatedResult).name}`);
+      const source = restSource(`${session}/beam-rest-${at(results, i).name}`);
       budget.push({ source, contribution: Math.sqrt(missing) });
     }
     return { standardUncertainty, budget };

@@ -1,4 +1,5 @@
 import { quickselect } from 'simple-statistics';
+import { at } from '../at.ts';
 
 /** How far a result spreads over the trials. */
 export interface Spread {
@@ -10,10 +11,10 @@ export interface Spread {
 export function spreadOf(values: Float64Array): Spread {
   const n = values.length;
   let mean = 0;
-  for (let d = 0; d < n; d++) mean += values[d] as number;
+  for (const it of values) mean += it;
   mean /= n;
   let squares = 0;
-  for (let d = 0; d < n; d++) squares += ((values[d] as number) - mean) ** 2;
+  for (const it of values) squares += (it - mean) ** 2;
   // The library asks for an array and takes anything with places.
   const list = values.slice() as unknown as number[];
   const low = Math.max(0, Math.round(0.025 * n) - 1);
@@ -22,7 +23,7 @@ export function spreadOf(values: Float64Array): Spread {
   quickselect(list, high, low + 1, n - 1);
   return {
     standardUncertainty: Math.sqrt(squares / (n - 1)),
-    interval95: [list[low] as number, list[high] as number],
+    interval95: [at(list, low), at(list, high)],
   };
 }
 

@@ -51,7 +51,7 @@ export const BEAM_METHODS = {
     unit: '%',
     formula: '\\kappa=\\frac{\\bar E\\,A}{1000\\,\\Phi}',
     symbols: [
-      ['\\kappa', 'share of the emitted light that passes through the LED-area rectangle at the measuring distance'],
+      ['\\kappa', 'captured fraction: share of the emitted light that passes through the LED-area rectangle at the measuring distance'],
       ['\\bar E', 'modelled mean irradiance over that rectangle, mW/cm²'],
       ['A', 'LED area, cm²'],
       ['\\Phi', 'emitted power, W'],
@@ -70,7 +70,7 @@ export const BEAM_METHODS = {
         'share of the grid’s mean that is not light straight from the panel: what the room gives back, and what readings are off by',
       ],
       ['b', 'sampling bias of the grid, as a factor'],
-      ['\\kappa', 'capture, as a factor'],
+      ['\\kappa', 'captured fraction: the capture as a factor'],
     ],
     file: 'src/measure/beam/estimate.ts',
   },
@@ -80,7 +80,7 @@ export const BEAM_METHODS = {
     formula: '\\eta_\\Phi=\\frac{\\Phi}{W}',
     symbols: [
       ['\\Phi', 'emitted power, both channels on, W'],
-      ['W', 'mains draw, both channels on, W'],
+      ['W', 'input power: the mains draw with both channels on, W'],
     ],
     file: 'src/measure/beam/figures.ts',
   },

@@ -126,7 +126,7 @@ export const LIGHT_METHODS = {
     symbols: [
       ['P', 'optical power at the reference plane, both channels on, W'],
       ['P_\\mathrm{mode}', 'the same for one mode, scaled by the peaks, W'],
-      ['W_\\mathrm{mode}', 'mains draw in that mode, W'],
+      ['W_\\mathrm{mode}', 'input power: the mains draw in that mode, W'],
       ['W_\\mathrm{standby}', 'mains draw in standby, W'],
     ],
     file: 'src/measure/irradiance/efficiency.ts',

@@ -1,3 +1,9 @@
+/*
+ * The forms of the catalogue's rows. A method is in three places of its area's file, and not in one row: scripts in the
+ * reader's browser take its version, and a bundler leaves formulas and names behind only where the versions are an object
+ * of their own; and metrics stand in the order of the calculation page, which is not that of the methods.
+ */
+
 /** What a watt is, of whose price panels are ranked by: light through the reference plane, or all that leaves the LEDs. */
 export type RankBasis = 'optical' | 'emitted';
 

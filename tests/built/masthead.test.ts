@@ -14,7 +14,7 @@ afterAll(() => site.close());
 
 const waysInSight = async (page: Page) =>
   (await page.locator('.masthead nav a').all()).reduce<Promise<string[]>>(
-    async (them, it) => [...(await them), ...((await it.isVisible()) ? [await it.textContent()] : [])],
+    async (them, it) => [...(await them), ...((await it.isVisible()) ? [(await it.textContent()) ?? ''] : [])],
     Promise.resolve([]),
   );
 

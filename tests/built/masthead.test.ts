@@ -14,7 +14,7 @@ afterAll(() => site.close());
 
 const waysInSight = async (page: Page) =>
   (await page.locator('.masthead nav a').all()).reduce<Promise<string[]>>(
-    async (them, it) => [...(await them), ...((await it.isVisible()) ? [await it.innerText()] : [])],
+    async (them, it) => [...(await them), ...((await it.isVisible()) ? [(await it.textContent()) ?? ''] : [])],
     Promise.resolve([]),
   );
 
@@ -41,7 +41,7 @@ describe('the masthead', () => {
     const { page } = opened;
     expect(await waysInSight(page)).toEqual(['Guide', 'Compare', 'Plan', 'Methods', 'Cautions', 'Search']);
     expect(await page.locator('.masthead summary').isVisible()).toBe(false);
-    expect(await page.locator('.masthead a[aria-current]').innerText()).toBe('Cautions');
+    expect(await page.locator('.masthead a[aria-current]').textContent()).toBe('Cautions');
     for (const name of ['Panels', 'Instruments']) {
       expect(await page.locator('.foot').getByRole('link', { name, exact: true }).isVisible()).toBe(true);
     }

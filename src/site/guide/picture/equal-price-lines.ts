@@ -36,7 +36,7 @@ export interface Ground {
  *
  * @param perWatt prices for a watt that occur
  * @param sizeOf the room that the words of a price need
- * @param taken marks, and names that have a place: what they keep off
+ * @param taken marks, the frontier, and names that have a place: what they keep off
  * @returns the lines, and what their words cover
  */
 export function equalPriceLines(

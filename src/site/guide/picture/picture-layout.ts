@@ -118,7 +118,7 @@ export function pictureLayout(
       { x, y, frame: inner },
       words.perWatt,
       sizeOf(wordSize),
-      [...spots.map((it) => it.covers), ...taken],
+      [...spots.map((it) => it.covers), ...steps, ...taken],
     );
   let found = placeNames(ordered, inner, [], steps);
   let lines = linesBeside(found.flatMap((it) => it?.box ?? [])).lines;

@@ -50,13 +50,13 @@ export function placeNames(
   taken: readonly Box[] = [],
   avoided: readonly Box[] = [],
 ): Array<Place | undefined> {
-  const marks = names.map((it) => it.mark);
+  const spaces = names.map((it) => grown(it.mark, CLEAR));
   const choices = names.map((it, own) => {
     const open = placesOf(it).filter(
       ({ box }) =>
         isWithin(box, frame) &&
         !taken.some((other) => overlap(box, other)) &&
-        !marks.some((mark, i) => overlap(box, i === own ? mark : grown(mark, CLEAR))),
+        !spaces.some((space, i) => overlap(box, i === own ? it.mark : space)),
     );
     const isClear = ({ box }: Place) => !avoided.some((other) => overlap(box, other));
     return [...open.filter(isClear), ...open.filter((place) => !isClear(place))];

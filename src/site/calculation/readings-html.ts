@@ -1,6 +1,7 @@
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { type Html, html } from '../shared/html.ts';
 import type { SessionCalculation } from './calculation-view.ts';
+import type { RawReading } from './raw-readings.ts';
 import { type ReadingCell, type ReadingTable, readingTables } from './reading-tables.ts';
 import { sheet } from './sheet.ts';
 
@@ -16,9 +17,15 @@ ${
 }
 ${tables.map((it) => tableHtml(it, shownDate))}
 </div>
-${singles.length > 0 && html`<p>${singles.map((it, i) => html`${i > 0 && '; '}${it.label} ${cellHtml([it])}`)}.</p>`}
+${singles.length > 0 && singlesHtml(singles)}
 ${beyond && beyondHtml(beyond, shownDate)}`;
 }
+
+/** Readings that stand in no table, words behind numbers, since they may be sentences. */
+const singlesHtml = (singles: readonly RawReading[]) =>
+  html`<p>${singles
+    .toSorted((a, b) => Number(a.value === undefined) - Number(b.value === undefined))
+    .map((it, i) => html`${i > 0 && '; '}${it.label} ${cellHtml([it])}`)}</p>`;
 
 const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
   sheet(

@@ -5,7 +5,7 @@ import type { BeyondDrawing, BeyondView } from './beyond-view.ts';
 export function beyondHtml({ anchor, rows, drawing }: BeyondView, date: string): Html {
   return html`<h3 id="${anchor}">Past the edges</h3>
 <p>Past the edges of the LED field, in the plane of the grid. The room’s light, panel off, is taken away. <a href="/methods/bench-procedure/">How they are taken.</a></p>
-<div class="sheet" role="group" aria-label="Readings past the edges, ${date}" tabindex="0"><table>
+<div class="raw"><div class="sheet" role="group" aria-label="Readings past the edges, ${date}" tabindex="0"><table>
 <thead><tr><th scope="col">Place</th><th scope="col">Panel on</th><th scope="col">Panel off</th></tr></thead>
 <tbody>${rows.map(
     (row) =>
@@ -14,7 +14,7 @@ export function beyondHtml({ anchor, rows, drawing }: BeyondView, date: string):
           html`${i > 0 && '; '}${struck ? html`<s>${written}</s><small> struck out: ${struck}</small>` : written}`,
       )}</td><td>${row.off}</td></tr>`,
   )}</tbody></table></div>
-${drawing && drawingHtml(drawing)}`;
+${drawing && drawingHtml(drawing)}</div>`;
 }
 
 function drawingHtml(it: BeyondDrawing): Html {

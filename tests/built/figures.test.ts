@@ -324,22 +324,21 @@ describe.each(shown)('the working of $slug', ({ slug, data: { sessions = [] } })
     expect(METRICS.map((it) => `${it.id}-${date}`).filter((id) => !ids.has(id))).toEqual([]);
   });
 
-  test('names the figure, its method and its basis, and shows a budget or why there is none', () => {
-    const sections = page.document
-      .querySelectorAll('section.working')
-      .filter((it) => !attribute(it, 'class').includes('distances'));
+  test('names the method and the basis of each figure, its lasting address, and a budget or why there is none', () => {
+    const sections = page.document.querySelectorAll('.by details');
+    expect(sections.length).toBeGreaterThan(10);
     for (const section of sections) {
       const where = `#${attribute(section, 'id')}`;
       const text = textOf(section);
-      expect(textOf(section.querySelector('code')), where).toMatch(
-        new RegExp(`^${slug}/(\\d{4}-\\d\\d-\\d\\d/)?[\\w-]+$`),
-      );
-      expect(attribute(section.querySelector('p a'), 'href'), where).toMatch(/^\/methods\/[\w-]+\/$/);
-      expect(text, where).toMatch(/, (measured|derived|modelled|claimed), by .*, version \d+/);
-      const hasBudget = section.querySelectorAll('tbody tr').length > 0;
-      const isExact = textOf(section.querySelector('h4')).startsWith('Price really paid');
+      expect(attribute(section.parent?.querySelector('p a') ?? null, 'href'), where).toMatch(/^\/methods\/[\w-]+\/$/);
+      expect(textOf(section.parent?.querySelector('p') ?? null), where).toMatch(/\S, version \d+$/);
+      expect(text, where).toMatch(/(^|\W)(measured|derived|modelled|claimed); address/);
+      const dated = attribute(section.querySelector('summary'), 'id');
+      expect(attribute(section.querySelectorAll('a').at(-1) ?? null, 'href'), where).toBe(`#${dated}`);
+      const hasBudget = text.includes('±: ');
+      const isExact = textOf(section.querySelector('summary')).startsWith('Price really paid');
       expect(hasBudget || isExact || /No uncertainty: \S/.test(text), where).toBe(true);
-      if (hasBudget) expect(text, where).toMatch(/u = .*, k = [\d.]+; 95 % interval \S+ to \S+/);
+      if (hasBudget) expect(text, where).toMatch(/u \S+, .*95 % \S+ to \S+/);
     }
   });
 
@@ -347,6 +346,12 @@ describe.each(shown)('the working of $slug', ({ slug, data: { sessions = [] } })
     for (const gap of page.document.querySelectorAll('.gap')) expect(textOf(gap), place(page, gap)).not.toBe('');
   });
 });
+
+/** The reason that stands over a gap. */
+function reasonOf(gap: HtmlElement | null): HtmlElement | null {
+  const all = gap?.closest('dl')?.childElements ?? [];
+  return all.slice(0, gap ? all.indexOf(gap) : 0).findLast((it) => it.is('dt')) ?? null;
+}
 
 describe.each(published)('the working of %s and the data files', (slug) => {
   const page = calculationPage(slug);
@@ -358,15 +363,19 @@ describe.each(published)('the working of %s and the data files', (slug) => {
     for (const [metric, figure] of Object.entries(session?.figures ?? {})) {
       const element = page.document.querySelector(`#${metric}${isCurrent ? '' : `-${date}`}`);
       expect(element, metric).not.toBeNull();
-      if (!isKnown(figure)) expect(textOf(element), metric).toContain((figure as { reason: string }).reason);
+      if (!isKnown(figure)) expect(textOf(reasonOf(element)), metric).toContain((figure as { reason: string }).reason);
       else {
-        const { id, value, unit, method_version, basis } = figure as Extract<DataFigure, { value: number }>;
-        expect(textOf(element?.querySelector('code') ?? null)).toBe(id);
-        // Values by distance are rows of one table, which says once how they were come by.
-        const isRow = element?.tagName === 'tr';
-        const account = textOf(isRow ? page.document.querySelector('section.distances') : element);
-        expect(account, metric).toMatch(new RegExp(`(^|\\W)${basis}, by .*, version ${method_version}`));
-        const printed = takeApart(textOf(element?.querySelectorAll(isRow ? 'td' : 'h4 span')[isRow ? 0 : 1] ?? null));
+        const { value, unit, method, method_version, basis } = figure as Extract<DataFigure, { value: number }>;
+        // Values by distance are cells of one table, which says once how they were come by.
+        const isCell = element?.tagName === 'td';
+        const account = isCell ? element.closest('details') : element;
+        if (isCurrent) {
+          const by = (isCell ? account : element?.parent)?.querySelectorAll('a') ?? [];
+          const link = by.find((it) => attribute(it, 'href') === `/methods/${method}/`);
+          expect(textOf(link?.parent ?? null), metric).toMatch(new RegExp(`, version ${method_version}$`));
+          expect(textOf(account), metric).toMatch(new RegExp(`(^|\\W)${basis}\\W`));
+        }
+        const printed = takeApart(textOf(isCell ? element : (element?.querySelector('b') ?? null)));
         expect(Math.abs((printed?.value ?? Number.NaN) - value), metric).toBeLessThanOrEqual(
           0.5001 * (printed?.step ?? 0),
         );
@@ -376,18 +385,45 @@ describe.each(published)('the working of %s and the data files', (slug) => {
   });
 
   test('have every raw reading, as written, struck out where it was', () => {
-    const rows = page.document.querySelectorAll('section table tbody tr').map((it) => it.querySelectorAll('td'));
-    const lines = new Map<string, string[]>();
-    for (const [written, path] of rows.map((it) => [textOf(it[0] ?? null), textOf(it[1] ?? null)] as const)) {
-      lines.set(path, [...(lines.get(path) ?? []), written]);
-    }
     for (const session of panel.sessions) {
       expect(session.readings.length).toBeGreaterThan(5);
+      const part = page.document.querySelector(`#session-${session.date}`)?.closest('section, details') ?? null;
+      const text = textOf(part);
+      const grid = part?.querySelectorAll('.grid9 td').map(textOf) ?? [];
+      const unit = /, (.+)$/.exec(textOf(part?.querySelector('.grid9 caption') ?? null))?.[1] ?? '';
       for (const it of session.readings) {
-        const wanted = it.struck === undefined ? it.written : `${it.written} struck out: ${it.struck}`;
-        expect(lines.get(it.path), it.path).toContain(wanted.replace(/\s+/g, ' ').trim());
+        const isPoint = it.path.startsWith('grid.rows');
+        const written = (isPoint ? it.written.replace(unit, '') : it.written).replace(/\s+/g, ' ').trim();
+        const wanted = it.struck === undefined ? written : `${written} struck out: ${it.struck}`;
+        const texts = isPoint ? grid : [text];
+        expect(
+          texts.some((one) => one.includes(wanted.replace(/\s+/g, ' ').trim())),
+          it.path,
+        ).toBe(true);
       }
+      // Points stand where they were read.
+      const points = new Set(session.readings.flatMap((it) => /^grid\.rows\[\d+\]\[\d+\]/.exec(it.path)?.[0] ?? []));
+      expect(grid).toHaveLength(points.size);
     }
+  });
+});
+
+describe('the weight of the calculation pages', () => {
+  const pages = shown.map(({ slug }) => calculationPage(slug));
+  const KB = 1000;
+
+  test('is at most 70 KB and 6,000 words, for the fullest panel with two sessions too', () => {
+    expect(pages.some((it) => it.document.querySelector('details.older'))).toBe(true);
+    const heavy = pages.flatMap(({ address, html, document }) => {
+      // A word has a letter; numbers, units and signs of a formula are read at a glance.
+      const words = textOf(document.querySelector('main'))
+        .split(/\s+/)
+        .filter((it) => /\p{L}/u.test(it)).length;
+      expect(words).toBeGreaterThan(500);
+      const bytes = Buffer.byteLength(html);
+      return bytes > 70 * KB || words > 6000 ? [`${address}: ${bytes} bytes, ${words} words`] : [];
+    });
+    expect(heavy).toEqual([]);
   });
 });
 

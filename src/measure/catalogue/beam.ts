@@ -51,7 +51,10 @@ export const BEAM_METHODS = {
     unit: '%',
     formula: '\\kappa=\\frac{\\bar E\\,A}{1000\\,\\Phi}',
     symbols: [
-      ['\\kappa', 'captured fraction: share of the emitted light that passes through the LED-area rectangle at the measuring distance'],
+      [
+        '\\kappa',
+        'captured fraction: share of the emitted light that passes through the LED-area rectangle at the measuring distance',
+      ],
       ['\\bar E', 'modelled mean irradiance over that rectangle, mW/cm²'],
       ['A', 'LED area, cm²'],
       ['\\Phi', 'emitted power, W'],

@@ -3,26 +3,17 @@ import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { methodById } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
-import { fixed, methodOf, type Shown, showDate, showFigure, unitSigns, unitWords } from '../../words/format.ts';
-import { sentenceOf } from '../../words/limits/index.ts';
+import { fixed, methodOf, type Shown, showDate, showFigure, unitWords } from '../../words/format.ts';
+import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
-import { statedUncertainty } from '../../words/stated-uncertainty.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
-import { formula } from '../shared/formula.ts';
 import { calculationAnchor } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
+import { errorNames } from './error-names.ts';
+import { type ErrorRow, errorRows, type InstrumentRow, instrumentRows } from './error-sources.ts';
+import { type Input, inputsOf, type LinkedPart, linkedEquation } from './linked-equation.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
-
-/** One line of a printed uncertainty budget. */
-export interface PrintedComponent {
-  source: string;
-  type: 'A' | 'B';
-  /** In the figure's unit. */
-  u: string;
-  /** Of the figure, %. */
-  relative: string;
-  evaluation: string;
-}
+import { type PrintedComponent, type Referable, type ShortBudget, shortBudget } from './short-budget.ts';
 
 /** A figure's calculation: all that a reader needs to repeat it. */
 export interface Calculation {
@@ -30,22 +21,27 @@ export interface Calculation {
   /** The anchor that stays when a newer session becomes the current one. */
   datedAnchor: string;
   name: string;
+  metric: string;
   id: string;
   shown: Shown;
   basis: Figure['basis'];
   methodName: string;
   methodAddress: string;
   methodVersion: number;
-  formula?: string;
-  /** Where the page has the formula already. */
-  formulaAt?: string;
-  calculation?: string;
-  /** What the figure means beside a published limit, in full. */
-  sentence?: string;
+  /** The formula with this panel's numbers put in, what it is made of linked to its own place. */
+  calculation?: LinkedPart[];
   budget: PrintedComponent[];
+  /** The same, said once. */
+  short: ShortBudget;
+  /** Standard uncertainty and 95 % interval, in the figure's unit. */
   combined?: string;
+  /** The interval alone. */
+  interval?: string;
   unassessed: Figure['unassessed'];
-  inputs: string[];
+  /** What went in and does not stand in the formula. */
+  inputs: Input[];
+  /** The figure above that the same went into, where that is much. */
+  asBefore?: { anchor: string; name: string };
   notes: string[];
   flags: Figure['flags'];
 }
@@ -57,15 +53,11 @@ export interface SessionCalculation {
   isCurrent: boolean;
   conditions: string;
   notes?: string;
-  instruments: Array<{
-    kind: string;
-    id: string;
-    name: string;
-    calibrated: string;
-    due: string;
-    isOverdue: boolean;
-    uncertainty: string;
-  }>;
+  instruments: InstrumentRow[];
+  /** What else moves the readings, and how each was come by. */
+  errors: ErrorRow[];
+  /** What no interval holds, and why. */
+  unassessed: Array<{ what: string; reason: string }>;
   readings: RawReading[];
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
@@ -77,35 +69,40 @@ export interface SessionCalculation {
 
 /** All sessions of a panel with their calculation, the current one first. */
 export function calculationView(panel: PanelEntry, currency: string): SessionCalculation[] {
-  const seen: SeenFormulas = new Map();
-  return panel.sessions.map((session) => sessionCalculation(panel, session, currency, seen));
+  const newer: Referable[] = [];
+  return panel.sessions.map((session) => {
+    const view = sessionCalculation(panel, session, currency, newer);
+    newer.push(...view.figures);
+    return view;
+  });
 }
-
-/** Where on the page the formula of a method stands: many figures have one, and it is long. */
-type SeenFormulas = Map<string, string>;
 
 /** Figures of a panel that has never been on the bench: its price and its size. */
 export function looseCalculation(panel: PanelEntry, currency: string): Calculation[] {
-  const seen: SeenFormulas = new Map();
-  return panel.current
-    ? []
-    : [...panel.figures.values()].filter(isFigure).map((it) => figureCalculation(panel, undefined, it, currency, seen));
+  const before: Calculation[] = [];
+  if (panel.current) return before;
+  for (const it of panel.figures.values()) {
+    if (isFigure(it)) before.push(figureCalculation(panel, undefined, it, currency, before, []));
+  }
+  return before;
 }
 
 function sessionCalculation(
   panel: PanelEntry,
   session: SessionEntry,
   currency: string,
-  seen: SeenFormulas,
+  newer: readonly Referable[],
 ): SessionCalculation {
   const isCurrent = session === panel.current;
   const figures: Calculation[] = [];
   const gaps: SessionCalculation['gaps'] = [];
+  const all: Figure[] = [];
   for (const metric of METRICS) {
     const it = session.figures.get(metric.id);
     const anchor = calculationAnchor(metric.id, session, panel.current);
+    if (isFigure(it)) all.push(it);
     if (isFigure(it) && metric.method === 'distance-table') continue;
-    if (isFigure(it)) figures.push(figureCalculation(panel, session, it, currency, seen));
+    if (isFigure(it)) figures.push(figureCalculation(panel, session, it, currency, figures, newer));
     // The price belongs to the current session alone; its absence elsewhere is no gap.
     else if (isCurrent || it)
       gaps.push({
@@ -123,7 +120,9 @@ function sessionCalculation(
     isCurrent,
     conditions: `LED plane to sensor ${fixed(session.conditions.distance, 2)} cm; bench procedure version ${session.conditions.methodVersion}.`,
     ...(session.readings.notes && { notes: session.readings.notes }),
-    instruments: instrumentLines(session),
+    instruments: instrumentRows(session, all),
+    errors: errorRows(all),
+    unassessed: unassessedOf(all),
     readings: rawReadings(session),
     ...(beyond && { beyond }),
     figures,
@@ -132,16 +131,12 @@ function sessionCalculation(
   };
 }
 
-function instrumentLines({ instruments, date }: SessionEntry): SessionCalculation['instruments'] {
-  return instruments.map(({ kind, id, name, calibration, unit }) => ({
-    kind,
-    id,
-    name,
-    calibrated: calibration ? showDate(calibration.date) : 'not before the session',
-    due: calibration ? showDate(calibration.due) : '',
-    isOverdue: calibration !== undefined && calibration.due < date,
-    uncertainty: calibration ? statedUncertainty({ ...calibration, unit: unitSigns(unit) }) : 'not known',
-  }));
+/** What the intervals of some figures leave out, each reason once. */
+function unassessedOf(figures: readonly Figure[]): SessionCalculation['unassessed'] {
+  const whats = new Map<string, Set<string>>();
+  for (const { what, reason } of figures.flatMap((it) => it.unassessed))
+    whats.set(say(reason), (whats.get(say(reason)) ?? new Set()).add(say(what)));
+  return [...whats].map(([reason, all]) => ({ what: [...all].join(', '), reason }));
 }
 
 function figureCalculation(
@@ -149,69 +144,69 @@ function figureCalculation(
   session: SessionEntry | undefined,
   figure: Figure,
   currency: string,
-  seen: SeenFormulas,
+  before: readonly Calculation[],
+  newer: readonly Referable[],
 ): Calculation {
   const { id: methodId, version, address } = methodOf(figure);
-  const method = methodById(methodId);
   const shown = showFigure(figure, currency);
   const unit = unitWords(figure.unit, currency);
   const metric = METRICS.find((it) => it.id === figure.metric);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
   const anchor = calculationAnchor(figure.metric, session, panel.current);
-  const held = session?.limits.find((it) => it.id === figure.metric);
+  const names = errorNames(figure);
+  const budget = figure.budget.map((it, i): PrintedComponent => {
+    const { source, contribution } = it;
+    // What two inputs share may cancel; what floating point leaves of it is nought.
+    const cancels = hasCancelled(figure, it);
+    return {
+      key: source.key,
+      name: names[i] ?? say(source.what),
+      type: source.type,
+      u: cancels ? '0' : `${small(Math.abs(contribution))}${unit ? ` ${unit}` : ''}`,
+      relative: cancels ? '0 %' : figure.value === 0 ? '' : `${small(Math.abs((100 * contribution) / figure.value))} %`,
+    };
+  });
+  const made = inputsOf(figure, panel, session);
+  const { parts, rest } = linkedEquation(figure.calculation && equationText(figure.calculation), made, currency);
+  const interval = figure.interval95?.map(small4).join(' to ') ?? '';
+  const listed = rest.map((it) => it.id).join();
+  const same = rest.length > 2 ? before.find((it) => it.inputs.map(({ id }) => id).join() === listed) : undefined;
+  const ofPage = new Map(before.map((it) => [it.id, it]));
+  const alikes = [
+    ...newer.filter((it) => it.metric === figure.metric),
+    ...before.filter((it) => it.methodAddress === address && it.short.as.length === 0),
+  ];
   return {
     anchor,
     datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
     name: metric?.name ?? figure.metric,
+    metric: figure.metric,
     id: figure.id,
     shown,
     basis: figure.basis,
-    methodName: method.name,
+    methodName: methodById(methodId).name,
     methodAddress: address,
     methodVersion: version,
-    ...(figure.calculation && method.formula && formulaOnce(methodId, method.formula, seen, anchor)),
-    ...(figure.calculation && { calculation: equationText(figure.calculation) }),
-    ...(held && { sentence: sentenceOf(held) }),
-    budget: figure.budget.map((it) => {
-      const { source, contribution } = it;
-      // What two inputs share may cancel; what floating point leaves of it is nought.
-      const cancels = hasCancelled(figure, it);
-      return {
-        source: say(source.what),
-        type: source.type,
-        u: cancels ? '0' : `${small(Math.abs(contribution))}${unit ? ` ${unit}` : ''}`,
-        relative: cancels
-          ? '0 %'
-          : figure.value === 0
-            ? ''
-            : `${small(Math.abs((100 * contribution) / figure.value))} %`,
-        evaluation: cancels ? `${say(source.evaluation)}; cancels here` : say(source.evaluation),
-      };
-    }),
+    ...(parts && { calculation: parts }),
+    budget,
+    short: shortBudget(
+      budget,
+      made.flatMap((it) => ofPage.get(it.id) ?? []),
+      alikes,
+    ),
     ...(u &&
       figure.coverageFactor &&
       figure.interval95 && {
-        combined: `u = ${small(u)}${unit ? ` ${unit}` : ''}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? 'degrees of freedom not limited' : `${figure.degreesOfFreedom} effective degrees of freedom`}, k = ${fixed(figure.coverageFactor, 2)}; 95 % interval ${small4(figure.interval95[0])} to ${small4(figure.interval95[1])}${unit ? ` ${unit}` : ''}`,
+        combined: `u ${small(u)}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? '' : `${figure.degreesOfFreedom} degrees of freedom, k = ${fixed(figure.coverageFactor, 2)}, `}95 % ${interval}`,
+        interval,
       }),
     unassessed: figure.unassessed,
-    inputs: figure.inputs,
+    inputs: rest,
+    ...(same && { asBefore: { anchor: same.anchor, name: nameOf(same.metric) } }),
     notes: figure.notes.map(say),
     flags: figure.flags,
   };
-}
-
-/** The formula where the page has not had it yet; else where it stands. */
-function formulaOnce(
-  method: string,
-  tex: string,
-  seen: SeenFormulas,
-  anchor: string,
-): Pick<Calculation, 'formula' | 'formulaAt'> {
-  const before = seen.get(method);
-  if (before !== undefined) return { formulaAt: before };
-  seen.set(method, anchor);
-  return { formula: formula(tex, true) };
 }
 
 function small4(value: number): string {

@@ -1,10 +1,11 @@
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type DistanceQuantity, distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
-import { type Figure, isFigure } from '../../measure/figure.ts';
+import { type ErrorSource, type Figure, isFigure } from '../../measure/figure.ts';
 import { metricById } from '../../measure/metrics.ts';
-import { methodOf, type Shown, showFigure, unitWords } from '../../words/format.ts';
+import { methodOf, type Shown, showFigure } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
 import { calculationAnchor } from '../shared/shown-figure.ts';
+import { errorNames } from './error-names.ts';
 
 /** One modelled value of the table by distance. */
 export interface DistanceFigure {
@@ -13,9 +14,6 @@ export interface DistanceFigure {
   name: string;
   id: string;
   shown: Shown;
-  /** Standard uncertainty with its unit. */
-  u: string;
-  interval: string;
 }
 
 /** The calculation of all values of the table by distance: they share model, notes and inputs. */
@@ -54,16 +52,12 @@ export function distanceCalculation(
   const figures = QUANTITIES.flatMap(([quantity]) => at(quantity));
   return {
     figures: figures.map((figure) => {
-      const unit = unitWords(figure.unit, currency);
-      const [low, high] = figure.interval95 ?? [figure.value, figure.value];
       return {
         anchor: calculationAnchor(figure.metric, session, panel.current),
         datedAnchor: `${figure.metric}-${session.date}`,
         name: metricById(figure.metric).name,
         id: figure.id,
         shown: showFigure(figure, currency),
-        u: `${digits(figure.standardUncertainty ?? 0, 2)} ${unit}`,
-        interval: `${digits(low, 4)} to ${digits(high, 4)} ${unit}`,
       };
     }),
     method: methodOf(first).address,
@@ -78,17 +72,19 @@ export function distanceCalculation(
 
 /** Each error's part in some figures, %, in the order of the first budget that has it. */
 function shares(figures: readonly Figure[]): Array<{ source: string; shares: string[] }> {
-  const sources = new Map(
-    figures.flatMap((it) => it.budget.map(({ source }) => [source.key, say(source.what)] as const)),
-  );
-  return [...sources].map(([key, source]) => ({
-    source,
+  const components = new Map(figures.flatMap((it) => it.budget.map((one) => [rowOf(one.source), one] as const)));
+  const names = errorNames({ budget: [...components.values()] });
+  return [...components.keys()].map((row, i) => ({
+    source: names[i] ?? row,
     shares: figures.map((it) => {
-      const own = it.budget.find(({ source }) => source.key === key);
+      const own = it.budget.find(({ source }) => rowOf(source) === row);
       return own ? digits(Math.abs((100 * own.contribution) / it.value), 2) : '0';
     }),
   }));
 }
+
+/** The row of an error. What the simulation leaves is each figure's own, and one row for all. */
+const rowOf = ({ key, what }: ErrorSource) => (what.code === 'beam-rest' ? what.code : key);
 
 function digits(value: number, count: number): string {
   return Number(value.toPrecision(count)).toString();

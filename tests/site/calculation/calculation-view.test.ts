@@ -46,7 +46,7 @@ describe('every session', () => {
   test('says nothing that is empty or a slip of the program', () => {
     for (const { slug } of demo.ledger.panels.values()) {
       for (const [path, text] of textsIn(views(slug))) {
-        if (/unit$|relative$/.test(path)) continue;
+        if (/unit$|relative$|scatter$/.test(path)) continue;
         expect(text.trim(), `${slug}: ${path}`).not.toBe('');
         expect(text, `${slug}: ${path}`).not.toMatch(/undefined|NaN|\[object/);
       }
@@ -63,13 +63,67 @@ describe('every session', () => {
 });
 
 describe('a figure’s working', () => {
-  test('has the formula, the numbers put in, the method and its version', () => {
+  test('has the formula with the numbers put in, which lead to their own, the method and its version', () => {
     const it = calculation('ruddlestone-r60', 'optical-power');
-    expect(it.formula).toContain('<math');
-    expect(it.calculation).toMatch(/^P = Ē × A ÷ 1000 = [\d.]+ mW\/cm² × [\d.]+ cm² ÷ 1000 = [\d.]+ W$/);
+    const text = it.calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
+    expect(text).toMatch(/^P = Ē × A ÷ 1000 = [\d.]+ mW\/cm² × [\d.]+ cm² ÷ 1000 = [\d.]+ W$/);
+    const anchors = it.calculation?.flatMap((part) => (typeof part === 'string' ? [] : [part.anchor]));
+    expect(anchors).toEqual(['mean-irradiance', 'led-area']);
+    expect(it.inputs).toEqual([]);
     expect(it.methodAddress).toBe('/methods/optical-power/');
     expect(it.methodVersion).toBeGreaterThanOrEqual(1);
-    expect(it.inputs).toContain('ruddlestone-r60/2026-09-15/mean-irradiance');
+  });
+
+  test('names every input: linked in the formula, or beside it', () => {
+    for (const panel of demo.ledger.panels.values()) {
+      for (const it of views(panel.slug)[0]?.figures ?? []) {
+        const figure = [...panel.figures.values()].find((one) => isFigure(one) && one.id === it.id);
+        if (!figure || !isFigure(figure)) throw new Error(it.id);
+        const linked = it.calculation?.filter((part) => typeof part !== 'string').length ?? 0;
+        expect(linked + it.inputs.length, it.id).toBe(figure.inputs.length);
+      }
+    }
+  });
+
+  test('has a budget in short that says the same as the whole', () => {
+    let referring = 0;
+    for (const { slug } of demo.ledger.panels.values()) {
+      const all = views(slug).flatMap((session) => session.figures);
+      const byAnchor = new Map(all.map((it) => [it.anchor, it]));
+      for (const it of all) {
+        const theirs = it.short.as.flatMap((other) => byAnchor.get(other.anchor)?.budget ?? []);
+        const own = new Set(it.short.lines.map((line) => line.key));
+        referring += it.short.as.length;
+        for (const line of it.budget) {
+          if (own.has(line.key)) continue;
+          const same = theirs.filter((one) => one.key === line.key || one.name === line.name);
+          expect(
+            same.map((one) => one.relative),
+            `${it.id}: ${line.name}`,
+          ).toContain(line.relative);
+        }
+        // What a budget that is referred to has besides is named as not there.
+        const names = new Set(it.budget.flatMap((line) => [line.name, line.key]));
+        const foreign = theirs.filter((one) => !names.has(one.name) && !names.has(one.key)).map((one) => one.name);
+        expect(
+          foreign.filter((name) => !it.short.without.includes(name)),
+          it.id,
+        ).toEqual([]);
+      }
+    }
+    expect(referring).toBeGreaterThan(100);
+  });
+
+  test('tells errors of one kind apart by their reading', () => {
+    for (const { slug } of demo.ledger.panels.values()) {
+      for (const it of views(slug).flatMap((session) => session.figures)) {
+        const names = it.budget.map((line) => line.name);
+        expect(new Set(names).size, `${it.id}: ${names.join(', ')}`).toBe(names.length);
+      }
+    }
+    expect(calculation('ruddlestone-r60', 'peak-to-mean').budget.map((it) => it.name)).toContain(
+      'repeatability of peak irradiance (both channels)',
+    );
   });
 
   test('has a budget whose lines make up the whole', () => {
@@ -95,14 +149,10 @@ describe('a figure’s working', () => {
     }
   });
 
-  test('says the coverage factor, the degrees of freedom and the interval', () => {
-    expect(calculation('ruddlestone-r60', 'optical-power').combined).toMatch(
-      /^u = [\d.]+ W, degrees of freedom not limited, k = 1\.96; 95 % interval [\d.]+ to [\d.]+ W$/,
-    );
+  test('says standard uncertainty and interval, and how few degrees of freedom there are', () => {
+    expect(calculation('ruddlestone-r60', 'optical-power').combined).toMatch(/^u [\d.]+, 95 % [\d.]+ to [\d.]+$/);
     // 27 readings at 9 points leave 18 degrees of freedom for the scatter, many more for the whole.
-    expect(calculation('quennick-sprat', 'mean-irradiance').combined).toMatch(
-      /, \d+ effective degrees of freedom, k = 1\.9/,
-    );
+    expect(calculation('quennick-sprat', 'mean-irradiance').combined).toMatch(/, \d+ degrees of freedom, k = 1\.9/);
   });
 
   test('shows type A where there were repeats, and type B elsewhere', () => {
@@ -132,6 +182,7 @@ describe('instruments of a session', () => {
       due: '29 Jun 2029',
       isOverdue: false,
       uncertainty: '1 % and 0.2 W at k = 2',
+      scatter: '0.2 %',
     });
   });
 

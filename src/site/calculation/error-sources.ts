@@ -1,0 +1,89 @@
+import type { SessionEntry } from '../../ledger/ledger.ts';
+import type { BudgetComponent, Figure } from '../../measure/figure.ts';
+import type { StatementOf } from '../../measure/statement.ts';
+import { showDate, unitSigns } from '../../words/format.ts';
+import { say } from '../../words/say.ts';
+import { statedUncertainty } from '../../words/stated-uncertainty.ts';
+
+/** An instrument of a session with the errors that are its own. */
+export interface InstrumentRow {
+  kind: string;
+  id: string;
+  name: string;
+  calibrated: string;
+  due: string;
+  isOverdue: boolean;
+  uncertainty: string;
+  /** How its readings scatter, and how that is known; empty where it is not. */
+  scatter: string;
+}
+
+/** Errors that were come by in one way. */
+export interface ErrorRow {
+  what: string[];
+  type: 'A' | 'B';
+  evaluation: string;
+}
+
+type Source = BudgetComponent['source'];
+
+const sourcesOf = (figures: readonly Figure[]): Source[] => [
+  ...new Map(figures.flatMap((it) => it.budget.map(({ source }) => [source.key, source] as const))).values(),
+];
+
+/** What the key of a reading's error has before the error: the reading. */
+const readingOf = ({ key }: Source) => key.slice(0, key.lastIndexOf('/'));
+
+/** The instruments of a session, and what figures made of their readings say of their scatter. */
+export function instrumentRows({ instruments, date }: SessionEntry, figures: readonly Figure[]): InstrumentRow[] {
+  const sources = sourcesOf(figures);
+  const byReading = new Map(
+    sources.flatMap((it) => (it.what.code === 'resolution' ? [[readingOf(it), it.what.instrument] as const] : [])),
+  );
+  const scatter = new Map<string, string>();
+  for (const it of sources) {
+    const instrument = byReading.get(readingOf(it));
+    if (it.evaluation.code === 'repeatability-as-stated' && instrument !== undefined)
+      scatter.set(instrument, scatterText(it.evaluation));
+  }
+  return instruments.map(({ kind, id, name, calibration, unit }) => ({
+    kind,
+    id,
+    name,
+    calibrated: calibration ? showDate(calibration.date) : 'not before the session',
+    due: calibration ? showDate(calibration.due) : '',
+    isOverdue: calibration !== undefined && calibration.due < date,
+    uncertainty: calibration ? statedUncertainty({ ...calibration, unit: unitSigns(unit) }) : 'not known',
+    scatter: [...scatter].find(([of]) => of.toLowerCase() === name.toLowerCase())?.[1] ?? '',
+  }));
+}
+
+const scatterText = (it: StatementOf<'repeatability-as-stated'>) =>
+  'decibels' in it ? `${it.decibels} dB` : `${Number((100 * it.relative).toPrecision(2))} %`;
+
+/** What the table of instruments says already. */
+const OF_INSTRUMENT: ReadonlySet<string> = new Set([
+  'calibration-as-stated',
+  'offset-as-stated',
+  'repeatability-as-stated',
+]);
+
+/** What is said of a mean's resolution holds for one reading's too. */
+const OF_RESOLUTION: ReadonlySet<string> = new Set(['half-step', 'half-step-each']);
+
+/** All other errors of some figures, those that were come by in one way together. */
+export function errorRows(figures: readonly Figure[]): ErrorRow[] {
+  const rows = new Map<string, ErrorRow>();
+  const sources = sourcesOf(figures);
+  const isAveraged = sources.some((it) => it.evaluation.code === 'half-step-averaged');
+  for (const { what, type, evaluation } of sources) {
+    if (isAveraged && OF_RESOLUTION.has(evaluation.code)) continue;
+    if (OF_INSTRUMENT.has(evaluation.code)) continue;
+    const words = say(evaluation);
+    const name = what.code === 'resolution' ? 'Resolution' : say(what);
+    const row = rows.get(`${type}${words}`) ?? { what: [], type, evaluation: words };
+    if (!row.what.includes(name)) row.what.push(name);
+    rows.set(`${type}${words}`, row);
+  }
+  return [...rows.values()];
+}

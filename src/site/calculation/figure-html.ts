@@ -1,0 +1,122 @@
+import type { Flag } from '../../measure/figure.ts';
+import { SEVERITY_WORDS } from '../../words/flags.ts';
+import { nameOf } from '../../words/names.ts';
+import { say } from '../../words/say.ts';
+import { type Html, html } from '../shared/html.ts';
+import type { Calculation, SessionCalculation } from './calculation-view.ts';
+import type { DistanceCalculation } from './distance-calculation.ts';
+import type { Input, LinkedPart } from './linked-equation.ts';
+import { sheet } from './sheet.ts';
+
+export const flagHtml = ({ severity, finding, from }: Flag): Html =>
+  html`<strong>${SEVERITY_WORDS[severity]}${from !== undefined && `, handed on from ${nameOf(from)}`}.</strong> ${say(finding)}`;
+
+export const idHtml = (anchor: string | undefined): Html | false => anchor !== undefined && html` id="${anchor}"`;
+
+/** One figure, folded, with all that a reader needs to repeat it. */
+export function figureHtml(it: Calculation): Html {
+  const { calculation, flags, budget } = it;
+  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b></summary>${
+    calculation && html`<p>${calculation.map(partHtml)}</p>`
+  }${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
+    budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
+  }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
+}
+
+/** The method of some figures, said once beside them. */
+export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calculation): Html =>
+  html`<a href="${methodAddress}">${methodName}, version ${methodVersion}</a>`;
+
+/** A figure of an older session: what is not its own stands with the newer one. */
+export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
+  const { calculation, flags, budget, interval } = it;
+  const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${
+    text && `${isSameMethod ? numbersOf(text) : text}. `
+  }${flags.map((flag) => html`${flagHtml(flag)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
+    interval && `95 % ${interval}. `
+  }${notesText(it)}${!isSameMethod && html`${it.basis}, ${methodHtml(it)}`}</p>`;
+}
+
+/** A formula's numbers and result, without the symbols that stand before them. */
+const numbersOf = (equation: string) => equation.split(' = ').slice(-2).join(' = ');
+
+const partHtml = (part: LinkedPart) =>
+  typeof part === 'string' ? html`${part}` : html`<a href="#${part.anchor}">${part.text}</a>`;
+
+const linkHtml = ({ anchor, name }: { anchor: string; name: string }) => html`<a href="#${anchor}">${name}</a>`;
+
+const inputHtml = ({ anchor, name }: Input) => (anchor === undefined ? html`${name}` : linkHtml({ anchor, name }));
+
+/** What makes up half a figure's interval: what another figure has too is said there. */
+function budgetHtml({ short: { as, lines, without }, calculation, metric }: Calculation): Html {
+  const own = lines.map((it) => `${it.name} ${it.relative.replace(' %', '') || it.u}`).join(', ');
+  const less = without.length > 0 && `, without ${without.join(', ')}`;
+  if (as.length === 0) return html`${own}`;
+  const isLinked = (anchor: string) => calculation?.some((it) => typeof it !== 'string' && it.anchor === anchor);
+  return html`as ${as.map((it, i) => {
+    const name = isLinked(it.anchor) || it.anchor === metric ? it.short : linkHtml({ ...it, name: it.short });
+    return html`${i > 0 && ' and '}${it.anchor === metric ? 'now' : name}`;
+  })}${own && `, but ${own}`}${less}`;
+}
+
+function notesText({ shown, notes }: Calculation): string {
+  return [shown.absent && `No uncertainty: ${say(shown.absent)}`, ...notes.map(asSentence)]
+    .filter(Boolean)
+    .map((it) => `${it}. `)
+    .join('');
+}
+
+const asSentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+const inputsHtml = ({ inputs, asBefore }: Calculation) =>
+  inputs.length > 0 &&
+  html`From ${asBefore ? html`the same as ${linkHtml(asBefore)}` : inputs.map((one, i) => html`${i > 0 && ', '}${inputHtml(one)}`)}. `;
+
+/** The values of the table by distance: one model behind all of it, so one account for all. */
+export function distancesHtml(it: DistanceCalculation, date: string, saidNotes: readonly string[]): Html {
+  const notes = it.notes.filter((note) => !saidNotes.includes(note));
+  return html`<details class="distances"><summary>Light by distance</summary>
+${sheet(
+  `Values by distance, ${date}`,
+  html`<thead><tr><th scope="col">Distance</th>${it.budgets.map(
+    ({ name }) => html`<th scope="col">${name}</th>`,
+  )}</tr></thead>
+<tbody>${it.heads.map(
+    (head, i) =>
+      html`<tr><th scope="row">${head}</th>${it.budgets.map((_, q) => valueHtml(it.figures[q * it.heads.length + i]))}</tr>`,
+  )}</tbody>`,
+)}
+<p>What one standard uncertainty of each source makes of the figure, %, where it changes at ${it.heads.join(', ')}:</p>
+<ul>${it.budgets.map(
+    ({ name, lines }) =>
+      html`<li>${name}: ${lines.map(({ source, shares }) => `${source} ${sharesText(shares)}`).join('; ')}</li>`,
+  )}</ul>
+<p>${notes.map((note) => `${asSentence(note)}. `)}The intervals are the simulation’s, the parts its first-order picture. From ${it.inputs.map(plainName).join(', ')}. modelled by <a href="${it.method}">Irradiance by distance</a>, version ${it.version}</p></details>`;
+}
+
+const valueHtml = (one: DistanceCalculation['figures'][number] | undefined) =>
+  one &&
+  html`<td id="${one.anchor}">${
+    one.datedAnchor === one.anchor ? one.shown.text : html`<span id="${one.datedAnchor}">${one.shown.text}</span>`
+  }</td>`;
+
+/** One number for all distances where an error is the same at each. */
+const sharesText = (shares: readonly string[]) => (new Set(shares).size === 1 ? shares[0] : shares.join('/'));
+
+/** An input without the panel and session that it is of. */
+const plainName = (id: string) => id.slice(id.lastIndexOf('/') + 1);
+
+/** Figures that could not be had, those of one reason together. */
+export function gapsHtml({ gaps }: SessionCalculation): Html | false {
+  if (gaps.length === 0) return false;
+  const reasons = Map.groupBy(gaps, (it) => it.reason);
+  return html`<h3>Not to be had, and not taken for zero</h3>
+<dl class="gaps">${[...reasons].map(
+    ([reason, all]) =>
+      html`<dt class="gap">${reason}</dt>${all.map(
+        (it) =>
+          html`<dd id="${it.anchor}">${it.datedAnchor === undefined ? it.name : html`<span id="${it.datedAnchor}">${it.name}</span>`}</dd>`,
+      )}`,
+  )}</dl>`;
+}

@@ -1,0 +1,47 @@
+import { beyondHtml } from '../panel/beyond-html.ts';
+import { type Html, html } from '../shared/html.ts';
+import type { SessionCalculation } from './calculation-view.ts';
+import type { RawReading } from './raw-readings.ts';
+import { type ReadingCell, type ReadingTable, readingTables } from './reading-tables.ts';
+import { sheet } from './sheet.ts';
+
+/** Every reading of a session as it was written, the grid by its places; rejected ones struck, with their reason. */
+export function readingsHtml({ readings, beyond, shownDate }: SessionCalculation): Html {
+  const { grid, tables, singles } = readingTables(readings);
+  return html`<div class="raw">
+${
+  grid &&
+  html`<table class="grid9"><caption>The grid${grid.unit && `, ${grid.unit}`}</caption><tbody>${grid.rows.map(
+    (row) => html`<tr>${row.map((cell) => html`<td>${cellHtml(cell, grid.unit)}</td>`)}</tr>`,
+  )}</tbody></table>`
+}
+${tables.map((it) => tableHtml(it, shownDate))}
+</div>
+${singles.length > 0 && singlesHtml(singles)}
+${beyond && beyondHtml(beyond, shownDate)}`;
+}
+
+/** Readings that stand in no table, words behind numbers, since they may be sentences. */
+const singlesHtml = (singles: readonly RawReading[]) =>
+  html`<p>${singles
+    .toSorted((a, b) => Number(a.value === undefined) - Number(b.value === undefined))
+    .map((it, i) => html`${i > 0 && '; '}${it.label} ${cellHtml([it])}`)}</p>`;
+
+const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
+  sheet(
+    `${caption}, ${date}`,
+    html`<thead><tr><td></td>${heads.map((it) => html`<th scope="col">${it}</th>`)}</tr></thead>
+<tbody>${rows.map(
+      ({ label, cells }) =>
+        html`<tr><th scope="row">${label}</th>${cells.map((it) => html`<td>${cellHtml(it)}</td>`)}</tr>`,
+    )}</tbody>`,
+  );
+
+function cellHtml(cell: ReadingCell, unit = ''): Html {
+  const short = (written: string) =>
+    unit && written.endsWith(` ${unit}`) ? written.slice(0, -unit.length - 1) : written;
+  return html`${cell.map(
+    (it, i) =>
+      html`${i > 0 && ' '}${it.struck === undefined ? short(it.written) : html`<s>${short(it.written)}</s><small> struck out: ${it.struck}</small>`}`,
+  )}`;
+}

@@ -52,7 +52,7 @@ const sortState = (page: Page, table: string) =>
 
 /** Presses Tab until the button of a heading has the focus. */
 async function tabTo(page: Page, table: string, label: string): Promise<void> {
-  for (let i = 0; i < 200; i += 1) {
+  for (let i = 0; i < 400; i += 1) {
     await page.keyboard.press('Tab');
     const isThere = await page.evaluate(
       ([selector, name]) =>

@@ -4,8 +4,7 @@ import { say } from './say.ts';
 
 /** A figure's text, or the gap's reason. */
 export function showText(it: FigureOrGap | undefined, currency: string): string {
-  if (it === undefined) return 'not measured';
-  return isFigure(it) ? showFigure(it, currency).text : say(it.reason);
+  return isFigure(it) ? showFigure(it, currency).text : reasonText(it);
 }
 
 /** Why a figure is not there. */

@@ -75,7 +75,7 @@ export function plotsView(ledger: Ledger): Plot[] {
       const x = xOf(panel);
       const y = panel.figures.get(yMetric);
       if (!x || !isFigure(y)) {
-        absent.push({ ...named(panel), reason: isFigure(y) ? 'not measured' : reasonText(y) });
+        absent.push({ ...named(panel), reason: reasonText(y) });
         continue;
       }
       if (impossibility(y)) {

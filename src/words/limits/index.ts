@@ -7,7 +7,7 @@ import { pulsingWords } from './pulsing.ts';
 import { retinaWords } from './retina.ts';
 import { skinWords } from './skin.ts';
 import { soundWords } from './sound.ts';
-import { type LimitWords, textOf } from './wording.ts';
+import type { LimitWords } from './wording.ts';
 
 /** A figure held against a published limit, in words. */
 export function limitWords(result: LimitResult): LimitWords {
@@ -31,9 +31,4 @@ export function limitWords(result: LimitResult): LimitWords {
     case 'sound':
       return soundWords(result);
   }
-}
-
-/** All that is said of a result, in one text; it ends with what it is not. */
-export function sentenceOf(result: LimitResult): string {
-  return textOf(limitWords(result));
 }

@@ -5,11 +5,12 @@ import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { calledCautions } from '../../../src/site/panel/called-cautions.ts';
 import { type LimitsView, limitsView } from '../../../src/site/panel/limits-view.ts';
-import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
+import { limitWords } from '../../../src/words/limits/index.ts';
 import { say } from '../../../src/words/say.ts';
 import { metricNamed } from '../../measure/make.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger, textsIn } from '../../support/demo-ledger.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 let demo: Demo;
 beforeAll(() => {

@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest';
 import type { FieldReading } from '../../../src/measure/exposure/field-reading.ts';
 import { fieldResults } from '../../../src/measure/exposure/field-results.ts';
 import { gap } from '../../../src/measure/figure.ts';
-import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
+import { limitWords } from '../../../src/words/limits/index.ts';
 import { say } from '../../../src/words/say.ts';
 import { figureOf, vague } from '../../measure/make.ts';
 import { electric, magnetic, radio, resultOf, shownFrequency } from '../../support/exposure-readings.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 const strictOf = (reading: FieldReading) => resultOf(fieldResults('p/d', reading, 50), `${reading.kind}-field-share`);
 const mildOf = (reading: FieldReading) =>

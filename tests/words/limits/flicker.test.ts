@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { flickerResults } from '../../../src/measure/exposure/flicker-results.ts';
 import type { FigureOrGap } from '../../../src/measure/figure.ts';
-import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
+import { limitWords } from '../../../src/words/limits/index.ts';
 import { titleOf } from '../../../src/words/limits/wording.ts';
 import { say } from '../../../src/words/say.ts';
 import { figure, line, vague } from '../../measure/make.ts';
 import { depthOf, frequencyOf, NO_FLICKER, resultOf } from '../../support/exposure-readings.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 const result = (id: string, depth: FigureOrGap, frequency: FigureOrGap) =>
   resultOf(

@@ -7,11 +7,12 @@ import { type FigureOrGap, isFigure } from '../../../src/measure/figure.ts';
 import { cited } from '../../../src/words/limits/citation.ts';
 import { CITATIONS } from '../../../src/words/limits/citations.ts';
 import { HAZARD_CAUTIONS } from '../../../src/words/limits/hazard-cautions.ts';
-import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
+import { limitWords } from '../../../src/words/limits/index.ts';
 import { CLOSING, titleOf } from '../../../src/words/limits/wording.ts';
 import { say } from '../../../src/words/say.ts';
 import { RUNS, told } from '../../measure/make.ts';
 import { anySession, EMPTY, FULL } from '../../support/exposure-sessions.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 const VERDICTS =
   /\b(un)?safe(ly|ty)?\b|\bpass(es|ed|ing)?\b|\bfail(s|ed|ing|ure)?\b|\bok(ay)?\b|\bharmless\b|\bcomplian/i;

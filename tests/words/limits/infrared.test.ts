@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { infraredResults, nearInfraredFromMode } from '../../../src/measure/exposure/infrared-results.ts';
 import type { AxisReading } from '../../../src/measure/exposure/infrared-shares.ts';
-import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
+import { limitWords } from '../../../src/words/limits/index.ts';
 import { titleOf } from '../../../src/words/limits/wording.ts';
 import { say } from '../../../src/words/say.ts';
 import { figureOf, told, vague } from '../../measure/make.ts';
 import { infraredPeak, resultOf } from '../../support/exposure-readings.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 const results = (reading = infraredPeak(50, ['sensor', 0.05]), sweep: readonly AxisReading[] = [], distance = 15.24) =>
   infraredResults('p/d', nearInfraredFromMode(reading, distance, sweep));

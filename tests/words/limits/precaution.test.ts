@@ -3,9 +3,9 @@ import type { FieldReading } from '../../../src/measure/exposure/field-reading.t
 import { precautionResult } from '../../../src/measure/exposure/precaution-results.ts';
 import { gap } from '../../../src/measure/figure.ts';
 import { CITATIONS } from '../../../src/words/limits/citations.ts';
-import { sentenceOf } from '../../../src/words/limits/index.ts';
 import { figure, line, vague } from '../../measure/make.ts';
 import { electric, magnetic, radio } from '../../support/exposure-readings.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 const sentence = (reading: FieldReading) => sentenceOf(precautionResult('p/d', reading));
 const bare = (value: number, bound?: 'below' | 'above') =>

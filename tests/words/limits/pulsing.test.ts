@@ -2,9 +2,10 @@ import { expect, test } from 'vitest';
 import type { FlickerReading } from '../../../src/measure/exposure/flicker-results.ts';
 import { pulsingResults } from '../../../src/measure/exposure/pulsing.ts';
 import type { Mode } from '../../../src/measure/modes.ts';
-import { limitWords, sentenceOf } from '../../../src/words/limits/index.ts';
+import { limitWords } from '../../../src/words/limits/index.ts';
 import { figure, line, vague } from '../../measure/make.ts';
 import { NO_FLICKER } from '../../support/exposure-readings.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 const reading = (depth: number, frequency: number): FlickerReading => ({
   depth: figure(depth, [line('meter', 0.5)], 'flicker-red', '%'),

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { retinaResult } from '../../../src/measure/exposure/retina.ts';
 import { CITATIONS } from '../../../src/words/limits/citations.ts';
-import { sentenceOf } from '../../../src/words/limits/index.ts';
 import { say } from '../../../src/words/say.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 test('nothing is concluded of the retina: a gap, with the measurement that it would take', () => {
   const result = retinaResult();

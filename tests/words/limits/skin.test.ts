@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { skinResult } from '../../../src/measure/exposure/skin.ts';
 import { gap } from '../../../src/measure/figure.ts';
-import { sentenceOf } from '../../../src/words/limits/index.ts';
 import { figure, line } from '../../measure/make.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 test('heating of the skin: the share, what the limit is not for, and where it stands', () => {
   const peak = figure(100, [line('sensor', 6)], 'peak-irradiance-combined', 'mW/cm²');

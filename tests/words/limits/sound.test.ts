@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { soundFigure, soundResult } from '../../../src/measure/exposure/sound-result.ts';
 import { type FigureOrGap, gap } from '../../../src/measure/figure.ts';
-import { sentenceOf } from '../../../src/words/limits/index.ts';
 import { figureOf, told, vague } from '../../measure/make.ts';
 import { soundLevel } from '../../support/exposure-readings.ts';
+import { sentenceOf } from '../../support/sentence-of.ts';
 
 const bounded = (value: number, bound: 'below' | 'above') => ({
   ...vague(value, 'the reading is a bound'),

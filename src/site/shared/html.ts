@@ -52,7 +52,7 @@ function pieceText(it: Piece): string {
   let attributes = '';
   for (const [name, value] of Object.entries(it.attributes)) {
     if (value === true) attributes += ` ${name}`;
-    else if (typeof value === 'string') attributes += ` ${name}="${escaped(value)}"`;
+    else if (value !== undefined && value !== false) attributes += ` ${name}="${escaped(String(value))}"`;
   }
   return `<${it.tag}${attributes}>${it.pieces.map(pieceText).join('')}</${it.tag}>`;
 }

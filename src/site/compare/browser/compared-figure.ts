@@ -10,7 +10,7 @@ import type { ComparedContender } from './compare-words.ts';
 export const pageOf = ({ panel }: ComparedContender): string => `/panels/${panel.slug}/`;
 
 /** A figure of a panel as on its own page. */
-export function figureElements(it: ComparedContender, metric: MetricId): HTMLElement[] {
+export function figureElements(it: ComparedContender, metric: MetricId): Element[] {
   const { panel, figures } = it;
   const words = figureWords(figures.get(metric), {
     currency: panel.currency,

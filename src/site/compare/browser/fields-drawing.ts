@@ -2,6 +2,7 @@
 
 import { USUAL_HEIGHT } from '../../../measure/person.ts';
 import { fixed } from '../../../words/format.ts';
+import { type PersonOutline, personOutline } from '../../shared/browser/person-outline.ts';
 import type { ComparedPanel, Size } from './compared-panel.ts';
 
 /** Lengths in CSS pixels from the top left. */
@@ -18,7 +19,7 @@ export interface FieldsDrawing {
   height: number;
   floor: number;
   rule: { x: number; top: number; ticks: Array<{ y: number; length: number; text?: string }> };
-  person: { head: { cx: number; cy: number; rx: number; ry: number }; body: string; label: { x: number; y: number } };
+  person: PersonOutline & { label: { x: number; y: number } };
   fields: Array<{ leds: Box; housing?: Box; middle: number; lines: string[] }>;
   description: string;
 }
@@ -33,41 +34,6 @@ const PERSON_WIDTH = 150;
 const LEAST_COLUMN = 150;
 const LINE = 17;
 const LEAST_HEIGHT = 180;
-
-/** Half of the body's outline, cm: to the right of its middle, down from the top of the head. Our own drawing. */
-const OUTLINE: ReadonlyArray<readonly [x: number, y: number]> = [
-  [4.8, 21],
-  [5, 27],
-  [10, 29.5],
-  [20, 32],
-  [23.8, 38],
-  [25, 52],
-  [27, 68],
-  [28.3, 80],
-  [29, 88],
-  [26.5, 92],
-  [24.3, 87],
-  [23.2, 78],
-  [21.5, 64],
-  [19.5, 51],
-  [17.4, 43],
-  [16.8, 57],
-  [15.2, 67],
-  [17.6, 82],
-  [17.8, 94],
-  [16.4, 110],
-  [13.4, 124],
-  [13, 138],
-  [9.6, 157],
-  [13.5, 167],
-  [12, 170.5],
-  [4.5, 170.5],
-  [4.6, 158],
-  [4.2, 140],
-  [3.6, 124],
-  [2.4, 106],
-  [0, 86],
-];
 
 /** Panels whose LED field was measured, in their order; undefined where there is none. */
 export function fieldsDrawing(panels: readonly ComparedPanel[]): FieldsDrawing | undefined {
@@ -107,8 +73,7 @@ export function fieldsDrawing(panels: readonly ComparedPanel[]): FieldsDrawing |
     floor,
     rule: { x: RULE_WIDTH - 6, top: up(Math.floor(tallest / 10) * 10), ticks: ruleTicks(tallest, up) },
     person: {
-      head: { cx: personAt, cy: round(top + SCALE * 11.5), rx: SCALE * 7.6, ry: SCALE * 11.5 },
-      body: bodyPath(personAt, top),
+      ...personOutline({ middle: personAt, top, scale: SCALE }),
       label: { x: personAt, y: floor + LINE },
     },
     fields,
@@ -131,26 +96,6 @@ function ruleTicks(tallest: number, up: (cm: number) => number): FieldsDrawing['
   return Array.from({ length: count + 1 }, (_, i) =>
     i % 5 === 0 ? { y: up(10 * i), length: 10, text: String(10 * i) } : { y: up(10 * i), length: 5 },
   );
-}
-
-/** The outline through the middles of its sides, each corner rounded. */
-function bodyPath(middle: number, top: number): string {
-  const right = OUTLINE.map(([x, y]) => [middle + SCALE * x, top + SCALE * Math.min(y, USUAL_HEIGHT)] as const);
-  const left = OUTLINE.slice(0, -1)
-    .toReversed()
-    .map(([x, y]) => [middle - SCALE * x, top + SCALE * Math.min(y, USUAL_HEIGHT)] as const);
-  const corners = [...right, ...left];
-  const [first] = right;
-  if (!first) return '';
-  // Each corner, and the middle of the side from it to the next one.
-  const sides = corners.map(([x, y], i) => {
-    const [nextX, nextY] = corners[i + 1] ?? first;
-    return { corner: `${round(x)} ${round(y)}`, middle: `${round((x + nextX) / 2)} ${round((y + nextY) / 2)}` };
-  });
-  const [start, ...rest] = sides;
-  if (!start) return '';
-  const curves = [...rest, start].map((it) => `Q${it.corner} ${it.middle}`);
-  return `M${start.middle}${curves.join('')}Z`;
 }
 
 const round = (value: number) => Number(value.toFixed(1));

@@ -43,7 +43,7 @@ function panelLink(offers: PackedOffers, slug: string): HTMLElement {
 }
 
 /** The mark of a panel whose power is in doubt; nothing where it is not. */
-function doubtOf(offers: PackedOffers, slug: string): HTMLElement[] {
+function doubtOf(offers: PackedOffers, slug: string): Element[] {
   const offer = offers.panels.find((it) => it.slug === slug);
   if (!offer?.isInDoubt) return [];
   const dagger = { mark: DOUBT_MARK, label: 'its power is in doubt, see the flags' };

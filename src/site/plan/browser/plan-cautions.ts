@@ -18,7 +18,7 @@ export function cautionNotice(
   panel: PlanPanel,
   eye?: string,
   longer?: LongerThanLimit,
-  marks: readonly HTMLElement[] = [],
+  marks: readonly Element[] = [],
 ): HTMLElement {
   const items = PANEL_CAUTIONS.flatMap((anchor) => {
     const said = panel.cautions[anchor];

@@ -21,7 +21,7 @@ function link(href: string, text: string): HTMLElement {
 function entry(
   name: string,
   method: string,
-  [text, marks = []]: [string, HTMLElement[]?],
+  [text, marks = []]: [string, Element[]?],
   ...notes: Array<Node | string>
 ): HTMLElement {
   return html(
@@ -33,7 +33,7 @@ function entry(
 }
 
 /** The marks of what a part is made of, each kind once; what can't be right is in no plan. */
-function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): HTMLElement[] {
+function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): Element[] {
   const [mark] = parts.flatMap((it): Dagger[] => (doubts[it] ? [doubts[it]] : []));
   return markPieces(mark, `/panels/${slug}/#flags`).map(elementOf);
 }

@@ -1,5 +1,5 @@
 /** Makes elements. Texts go in as texts and never as markup. */
-import type { PieceElement } from './pieces.ts';
+import { type PieceElement, SVG_TAGS, type SvgTag } from './pieces.ts';
 
 type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
 type Child = Node | string | undefined | false;
@@ -37,7 +37,10 @@ export function svg<Tag extends keyof SVGElementTagNameMap>(
   return filled(document.createElementNS(SVG, tag) as SVGElementTagNameMap[Tag], attributes, children);
 }
 
+const isSvgTag = (tag: PieceElement['tag']): tag is SvgTag => (SVG_TAGS as readonly string[]).includes(tag);
+
 /** A piece as an element of the page. */
-export function elementOf({ tag, attributes, pieces }: PieceElement): HTMLElement {
-  return html(tag, attributes, ...pieces.map((it) => (typeof it === 'string' ? it : elementOf(it))));
+export function elementOf({ tag, attributes, pieces }: PieceElement): HTMLElement | SVGElement {
+  const children = pieces.map((it) => (typeof it === 'string' ? it : elementOf(it)));
+  return isSvgTag(tag) ? svg(tag, attributes, ...children) : html(tag, attributes, ...children);
 }

@@ -1,10 +1,15 @@
 /** A piece of a page before it is markup or an element: text, or an element with pieces in it. */
 export type Piece = string | PieceElement;
 
+/** Elements of a drawing: they have another namespace than those of text. */
+export const SVG_TAGS = ['svg', 'g', 'path', 'line', 'rect', 'circle', 'ellipse', 'text', 'tspan'] as const;
+
+export type SvgTag = (typeof SVG_TAGS)[number];
+
 export interface PieceElement {
-  tag: 'a' | 'span' | 'small';
+  tag: 'span' | 'small' | 'a' | SvgTag;
   /** In this order; what is false or undefined is left out, what is true has no value. */
-  attributes: Readonly<Record<string, string | boolean | undefined>>;
+  attributes: Readonly<Record<string, string | number | boolean | undefined>>;
   pieces: readonly Piece[];
 }
 

@@ -9,7 +9,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { IMPOSSIBLE_CODE } from '../src/cli/exit-codes.ts';
-import { ensureBrowser } from './support/ensure-browser.ts';
+import { ensureBrowsers } from './support/ensure-browser.ts';
 
 interface Count {
   passed: number;
@@ -31,23 +31,28 @@ function command(name: string, line: readonly string[], passing: readonly number
 /**
  * A command that uses one processor, begun at once, beside the steps before it: what it says is kept until its turn.
  */
-function beside(name: string, line: readonly string[]): Step {
-  const child = start(line, 'pipe');
+function beside(name: string, line: readonly string[]): Step & { ended: Promise<unknown> } {
+  const ended = heard(start(line, 'pipe'));
+  return {
+    name,
+    ended,
+    run: async () => {
+      const { code, said } = await ended;
+      console.log(said.trimEnd());
+      return counted(code === 0);
+    },
+  };
+}
+
+/** What a command says, all of it, and its exit code. */
+async function heard(child: ChildProcess): Promise<{ code: number; said: string }> {
   let said = '';
   for (const stream of [child.stdout, child.stderr]) {
     stream?.setEncoding('utf8').on('data', (text: string) => {
       said += text;
     });
   }
-  const ended = exitCode(child);
-  return {
-    name,
-    run: async () => {
-      const code = await ended;
-      console.log(said.trimEnd());
-      return counted(code === 0);
-    },
-  };
+  return { code: await exitCode(child), said };
 }
 
 function counted(isPassed: boolean): Count {
@@ -72,14 +77,19 @@ async function exitCode(child: ChildProcess): Promise<number> {
   }
 }
 
-/** Vitest's own count of its tests; a run that wrote no report, or ran no test, is a failure. */
-function vitest(name: string, config: string): Step {
+/**
+ * Vitest's own count of its tests; a run that wrote no report, or ran no test, is a failure. It begins at once, or as soon
+ * as what it has to wait for has ended, and what it says is kept until its turn.
+ */
+function vitest(name: string, config: string, after: Promise<unknown> = Promise.resolve()): Step {
+  const report = join(reports, `${name.replaceAll(' ', '-')}.json`);
+  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  const run = after.then(() => heard(start(['vitest', 'run', '--config', config, ...reporters], 'pipe')));
   return {
     name,
     run: async () => {
-      const report = join(reports, `${name.replaceAll(' ', '-')}.json`);
-      const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-      const code = await exitCode(start(['vitest', 'run', '--config', config, ...reporters], 'inherit'));
+      const { code, said } = await run;
+      console.log(said.trimEnd());
       let result: { numPassedTests: number; numFailedTests: number };
       try {
         result = JSON.parse(readFileSync(report, 'utf8'));
@@ -94,15 +104,19 @@ function vitest(name: string, config: string): Step {
   };
 }
 
-ensureBrowser();
+ensureBrowsers();
 const types = beside('types', ['astro', 'check', '--minimumFailingSeverity', 'warning']);
+// Side by side, since neither keeps all processors busy all the time. The built site waits for the types: both write
+// what Astro knows of the content.
+const unit = vitest('unit tests', 'tests/vitest.config.ts');
+const site = vitest('site tests', 'tests/built/vitest.config.ts', types.ended);
 const steps: Step[] = [
   command('lint', ['biome', 'ci', '.']),
   // Only problems fail: what is impossible or doubtful in a tester's content is the tester's own matter.
   command('content', ['npm', 'run', '--silent', 'check'], [0, IMPOSSIBLE_CODE]),
-  vitest('unit tests', 'tests/vitest.config.ts'),
   types,
-  vitest('site tests', 'tests/built/vitest.config.ts'),
+  unit,
+  site,
 ];
 const total: Count = { passed: 0, failed: 0 };
 const lines: string[] = [];

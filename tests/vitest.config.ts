@@ -21,8 +21,8 @@ export default defineConfig({
     globalSetup: 'tests/support/lay-demo.ts',
     include: ['tests/**/*.test.ts'],
     // Nothing is judged by its time; a slow machine gets the time it needs.
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
     // The built site is tested after a build, by its own step of `npm test`.
     exclude: ['tests/built/**', 'node_modules/**'],
   },

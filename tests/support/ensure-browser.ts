@@ -1,8 +1,11 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 
-/** The browser that the tests drive; `CHROMIUM` names another one. */
+/** The browser that most tests drive; `CHROMIUM` names another one. */
 export const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+
+/** The other browser, in which readers' journeys are walked as well; `FIREFOX` names another one. */
+export const FIREFOX = process.env.FIREFOX ?? '/usr/bin/firefox-esr';
 
 /** Switches for a browser without a screen, a network of its own, or anything to remember. */
 export const CHROMIUM_SWITCHES = [
@@ -16,22 +19,33 @@ export const CHROMIUM_SWITCHES = [
   '--disable-sync',
 ];
 
+const BROWSERS = [
+  { file: CHROMIUM, name: 'Chromium', variable: 'CHROMIUM', packages: ['chromium', 'fonts-dejavu-core'] },
+  { file: FIREFOX, name: 'Firefox', variable: 'FIREFOX', packages: ['firefox-esr'] },
+];
+
 /**
- * Sees that there is a browser. As root on Debian or Ubuntu, such as in a container, its package is installed;
- * elsewhere nothing is installed unasked, and the message says what to do.
+ * Sees that both browsers are there. As root on Debian, such as in a container, their packages are installed; elsewhere
+ * nothing is installed unasked, and the message says what to do.
  */
-export function ensureBrowser(): void {
-  if (existsSync(CHROMIUM)) return;
-  const advice = `No browser at ${CHROMIUM}. Install your system's Chromium, or name one: CHROMIUM=/path/to/chromium npm test`;
+export function ensureBrowsers(): void {
+  const missing = BROWSERS.filter((it) => !existsSync(it.file));
+  if (missing.length === 0) return;
   const isRoot = process.getuid?.() === 0;
-  if (!isRoot || !existsSync('/usr/bin/apt-get')) throw new Error(advice);
-  console.log(`No browser at ${CHROMIUM}: installing the package "chromium".`);
+  if (!isRoot || !existsSync('/usr/bin/apt-get')) throw new Error(missing.map(advice).join('\n'));
+  const packages = missing.flatMap((it) => it.packages);
+  console.log(`Installing the packages of browsers that are missing: ${packages.join(', ')}.`);
   const apt = (...line: string[]) =>
     spawnSync('apt-get', line, {
       stdio: ['ignore', 'ignore', 'inherit'],
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     });
   apt('update');
-  apt('install', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core');
-  if (!existsSync(CHROMIUM)) throw new Error(advice);
+  apt('install', '-y', '--no-install-recommends', ...packages);
+  const still = missing.filter((it) => !existsSync(it.file));
+  if (still.length > 0) throw new Error(still.map(advice).join('\n'));
+}
+
+function advice({ file, name, variable }: (typeof BROWSERS)[number]): string {
+  return `No browser at ${file}. Install your system's ${name}, or name one: ${variable}=/path/to/it npm test`;
 }

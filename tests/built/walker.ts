@@ -2,6 +2,7 @@
  * One way to walk through the built site in either browser: Chromium over its own protocol, Firefox over WebDriver BiDi.
  * What a walker can do is what a reader does: go, look, press, type.
  */
+import { setTimeout as sleep } from 'node:timers/promises';
 import { type Browser as Chromium, chromium } from 'playwright-core';
 import puppeteer, { type Browser as Firefox, type Page as FirefoxPage } from 'puppeteer-core';
 import { DEMO_SITE } from '../support/demo-folder.ts';
@@ -124,7 +125,7 @@ async function inFirefox(origin: string): Promise<Walk> {
         go: async (address) => {
           await page.goto(origin + address);
         },
-        press: (selector) => page.locator(selector).click(),
+        press: (selector) => page.click(selector),
         type: (selector, text) => page.type(selector, text),
         choose: async (selector, value) => {
           await page.select(selector, value);
@@ -132,7 +133,7 @@ async function inFirefox(origin: string): Promise<Walk> {
         key: (key) => page.keyboard.press(key),
         ask: (question, value) => page.evaluate(question as never, value as never) as never,
         until: async (question, value) => {
-          await page.waitForFunction(question as never, {}, value as never);
+          await poll(async () => page.evaluate(question as never, value as never));
         },
         [Symbol.asyncDispose]: () => page.close(),
       };
@@ -151,6 +152,14 @@ async function setSize(page: FirefoxPage, width: number, height: number): Promis
   } catch (error) {
     if (!(error instanceof Error) || !error.message.includes('unknown command')) throw error;
   }
-  const seen = await page.evaluate(() => window.innerWidth);
-  if (seen !== width) throw new Error(`Firefox shows ${seen} pixels where ${width} were asked for`);
+  await poll(() => page.evaluate((wanted: number) => window.innerWidth === wanted, width));
+}
+
+/** Asks again and again, as the library's own way of waiting is shut out by the pages' policy. */
+async function poll(question: () => Promise<unknown>): Promise<void> {
+  const end = Date.now() + PATIENCE;
+  while (!(await question())) {
+    if (Date.now() > end) throw new Error('the page has not come to what was waited for');
+    await sleep(50);
+  }
 }

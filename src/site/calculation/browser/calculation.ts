@@ -2,22 +2,7 @@
  * The calculation page without a click: an address opens what it names, paper gets everything, and a lasting address is
  * copied by a button. Without this script a click on a figure's name opens it, and the address is a link.
  */
-
-/** Opens the element that the address names, and what it lies in. */
-function openNamed(): void {
-  const named = document.getElementById(decodeURIComponent(location.hash.slice(1)));
-  const closed = folds(named);
-  if (!named || closed.length === 0) return;
-  for (const it of closed) it.open = true;
-  named.scrollIntoView();
-}
-
-/** What is closed of all that an element lies in, or is, or heads. */
-function folds(from: Element | null): HTMLDetailsElement[] {
-  const closed: HTMLDetailsElement[] = [];
-  for (let it = from?.closest('details'); it; it = it.parentElement?.closest('details')) if (!it.open) closed.push(it);
-  return closed;
-}
+import { openFolds } from '../../shared/browser/folds.ts';
 
 const told = document.createElement('span');
 told.className = 'unseen';
@@ -39,8 +24,7 @@ function addCopy(link: HTMLAnchorElement): void {
   link.after(' ', button);
 }
 
-addEventListener('hashchange', openNamed);
-openNamed();
+openFolds();
 
 if (navigator.clipboard) {
   const main = document.querySelector('main');
@@ -52,14 +36,3 @@ if (navigator.clipboard) {
   main?.addEventListener('toggle', ({ target }) => target instanceof HTMLDetailsElement && offer(target), true);
   for (const it of document.querySelectorAll<HTMLDetailsElement>('details[open]')) offer(it);
 }
-
-let forPaper: HTMLDetailsElement[] = [];
-addEventListener('beforeprint', () => {
-  forPaper = [...document.querySelectorAll<HTMLDetailsElement>('details:not([open])')];
-  for (const it of forPaper) it.open = true;
-});
-addEventListener('afterprint', () => {
-  for (const it of forPaper) it.open = false;
-});
-
-export {};

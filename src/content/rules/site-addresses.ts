@@ -27,7 +27,16 @@ export const FIXED_FILES = ['panels.json', 'panels.csv', 'offers.json', 'compare
 );
 
 /** Ids that the page of a method has besides its prose; those of its versions are counted. */
-export const METHOD_IDS = ['main', 'formula', 'good-for', 'hides', 'sources', 'history', 'figures'] as const;
+export const METHOD_IDS = [
+  'main',
+  'formula',
+  'good-for',
+  'hides',
+  'sources',
+  'constants',
+  'history',
+  'figures',
+] as const;
 /** Ids that the page of cautions has besides its prose. */
 export const CAUTION_IDS = ['main', 'sources'] as const;
 

@@ -6,6 +6,7 @@ import { loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { keptPages } from './kept-pages.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
@@ -18,20 +19,19 @@ const OWN = '.build/';
 /** Where a build grows before it takes the place of `dist/`. */
 const GROWING = `${OWN}site/`;
 
-/**
- * What Astro keeps from build to build. It gains nothing and mixes the entries of two content folders, so that
- * each build starts without it.
- */
-const CACHE = `${OWN}cache/`;
+/** What stays from build to build; under the same lock. */
+const KEPT = `${OWN}kept/`;
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
  * the data files meanwhile, and only then lets it take the place of the last good output. A build that
- * fails leaves that one as it was. A build that finds another at work is refused.
+ * fails leaves that one as it was. A build that finds another at work is refused. Pages of which nothing has changed
+ * are taken from the build before; `LEDGER_FRESH=1` leaves them aside.
  */
 export function panelLedger(): AstroIntegration {
   let target: string;
   let own: string;
+  let pages: ReturnType<typeof keptPages>;
   return {
     name: 'panel-ledger',
     hooks: {
@@ -41,10 +41,12 @@ export function panelLedger(): AstroIntegration {
         own = fileURLToPath(new URL(OWN, config.root));
         ensureWritable(target, own);
         takeBuildLock(own);
-        const cacheDir = new URL(CACHE, config.root);
+        const [outDir, cacheDir] = [new URL(GROWING, config.root), new URL(KEPT, config.root)];
         // What a build that was stopped has left.
-        for (const left of [cacheDir, new URL(GROWING, config.root)]) rmSync(left, { recursive: true, force: true });
-        updateConfig({ outDir: new URL(GROWING, config.root), cacheDir });
+        rmSync(outDir, { recursive: true, force: true });
+        pages = keptPages(fileURLToPath(cacheDir));
+        pages.open(Boolean(process.env.LEDGER_FRESH));
+        updateConfig({ outDir, cacheDir, experimental: { incrementalBuild: true } });
       },
       'astro:server:setup': ({ server }) => {
         try {
@@ -55,8 +57,14 @@ export function panelLedger(): AstroIntegration {
         }
         server.middlewares.use(serveFiles(() => publishedFiles(loadLedger({ drafts: true, watch: true }).ledger)));
       },
-      'astro:build:start': () => {
-        tellWarnings(loadLedger());
+      'astro:build:start': ({ setPrerenderer }) => {
+        const loaded = loadLedger();
+        tellWarnings(loaded);
+        pages.name(loaded);
+        setPrerenderer(pages.watch);
+      },
+      'astro:build:generated': () => {
+        pages.close(loadLedger());
       },
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);

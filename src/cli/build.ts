@@ -21,8 +21,10 @@ export function buildCommand(): Command {
   const command = new Command('build')
     .description('Check the content and write the guide to dist/.')
     .option('--strict', 'build nothing while something is impossible as it stands')
+    .option('--fresh', 'render every page anew, also where nothing has changed since the last build')
     .addHelpText('after', EXPLAINED);
-  return command.action(async ({ strict = false }: { strict?: boolean }) => {
+  return command.action(async ({ strict = false, fresh = false }: { strict?: boolean; fresh?: boolean }) => {
+    if (fresh) process.env.LEDGER_FRESH = '1';
     // Whatever the shell is set up for, this is the published guide: no drafts, and the policy in its pages. The
     // bundler takes variables of these names from the shell for its own.
     process.env.NODE_ENV = 'production';

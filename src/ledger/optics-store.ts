@@ -60,7 +60,20 @@ export function workedOut(inputs: ReadonlyMap<string, OpticsInput>): ReadonlyMap
   );
 }
 
-const keyOf = (input: OpticsInput): string => createHash('sha256').update(serialize(input)).digest('base64url');
+/**
+ * A name that follows from the input's values alone. What `serialize` makes of a number depends on how the engine holds
+ * it, which depends on what has run before: the same input would have one name in this build and another in the next.
+ */
+export const keyOf = (input: OpticsInput): string =>
+  createHash('sha256').update(JSON.stringify(input, inFull)).digest('base64url');
+
+/** JSON knows no infinite number and no signed zero, and would say `{}` of what has no fields. */
+function inFull(_key: string, it: unknown): unknown {
+  if (typeof it === 'number')
+    return Number.isFinite(it) && !Object.is(it, -0) ? it : `number ${Object.is(it, -0) ? '-0' : it}`;
+  if (it instanceof Map || it instanceof Set || ArrayBuffer.isView(it)) throw new Error('an input that has no name');
+  return it;
+}
 
 /** Keeps what was worked out for the next build; a folder that can't be written to is no reason to fail. */
 export function keepOptics(): void {

@@ -22,12 +22,16 @@ const BETWEEN_SAMPLES = 50;
 const TICKS = 100;
 
 /**
- * Builds a site in a process of its own, with nothing left from a build before it.
+ * Builds a site in a process of its own, with nothing left from a build before it, or after it.
  *
  * @throws where the build fails or takes over a quarter of an hour
  */
-export async function buildOnce({ folder, command }: Site, content: string): Promise<Build> {
-  for (const name of [PAGES, ...LEFTOVERS]) discard(join(folder, name));
+export async function buildOnce(
+  { folder, command }: Site,
+  content: string,
+  { isAfterAnother = false } = {},
+): Promise<Build> {
+  if (!isAfterAnother) for (const name of [PAGES, ...LEFTOVERS]) discard(join(folder, name));
   const start = performance.now();
   const child = spawn(process.execPath, [...command], {
     cwd: folder,

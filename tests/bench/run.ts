@@ -8,7 +8,9 @@ import { availableParallelism, loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { type Built, buildTime } from './build-time.ts';
 import { opticsTime } from './optics-time.ts';
+import { outputWeight } from './output-weight.ts';
 import { pageWeight } from './page-weight.ts';
+import { rebuildTime } from './rebuild-time.ts';
 import { repeatability } from './repeatability.ts';
 import { printed, type Section } from './report.ts';
 import { sortTime } from './sort-time.ts';
@@ -59,9 +61,19 @@ const site = () => {
   if (!built) throw new Error('there is no built guide to measure on');
   return built.pages;
 };
+await section(() => outputWeight(site(), SMALL));
+await section(() => rebuildTime(SMALL, runs));
 await section(() => pageWeight(site(), SMALL));
 await section(() => sortTime(site(), ROWS, clicks));
 await section(() => tableTime(site(), ROWS, clicks));
 await section(() => opticsTime(runs));
 await section(() => repeatability(SMALL));
-if (!values.quick) await section(async () => (await buildTime(large, runs)).section);
+if (!values.quick) {
+  built = undefined;
+  await section(async () => {
+    built = await buildTime(large, runs);
+    return built.section;
+  });
+  await section(() => outputWeight(site(), large));
+  await section(() => rebuildTime(large, runs));
+}

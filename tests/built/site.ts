@@ -4,6 +4,7 @@ import { join, relative, sep } from 'node:path';
 import { Config, type DOMNode, type HtmlElement, Parser } from 'html-validate';
 import { parse as parseYaml } from 'yaml';
 import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
+import { expandPanels } from '../support/expand-panels.ts';
 
 /** One HTML file. */
 export interface SitePage {
@@ -143,9 +144,9 @@ export interface DataFile {
   }>;
 }
 
-/** The parsed `data/panels.json`. */
+/** What `data/panels.json` says, in full. */
 export function panelsJson(): DataFile {
-  return JSON.parse(readFileSync(join(DEMO_SITE, 'data/panels.json'), 'utf8'));
+  return expandPanels(JSON.parse(readFileSync(join(DEMO_SITE, 'data/panels.json'), 'utf8')));
 }
 
 /** Value of a figure of a panel's newest session. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { packResult, unpackResult } from '../../src/ledger/optics-pack.ts';
-import { forgetOptics, workedOut } from '../../src/ledger/optics-store.ts';
+import { forgetOptics, keyOf, workedOut } from '../../src/ledger/optics-store.ts';
 import { estimateInThreads } from '../../src/ledger/optics-threads.ts';
 import { estimatePanel } from '../../src/measure/beam/estimate.ts';
 import type { OpticsInput } from '../../src/measure/beam/optics-input.ts';
@@ -46,6 +46,17 @@ describe('what comes of some inputs', () => {
     const { one, two } = resultsOf({ one: input, two: other });
     expect(two).toEqual(estimatePanel(other));
     expect(two).not.toEqual(one);
+  });
+
+  test('has one name, however the engine holds its numbers', () => {
+    const held = { ...input, seed: 0.5 };
+    held.seed = input.seed;
+    expect(held).toEqual(input);
+    expect(keyOf(held)).toBe(keyOf(input));
+    for (const other of [Number.POSITIVE_INFINITY, Number.NaN, -0, 0, null])
+      expect(keyOf({ ...input, seed: other as number }), `${other}`).not.toBe(keyOf(input));
+    const [nothing, none] = [0, -0].map((seed) => keyOf({ ...input, seed }));
+    expect(none).not.toBe(nothing);
   });
 
   test('is worked out once for each input, and not again where it is known', () => {

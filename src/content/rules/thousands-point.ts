@@ -2,7 +2,7 @@ import { fields, problemAt } from '../read/fields.ts';
 import type { Rule } from './rule.ts';
 
 /** Where no such number stands anywhere in a file, its lines need not be looked at. */
-const ANYWHERE = /\d\.\d{3}(?!\d)/;
+const ANYWHERE = /\b(?:list|paid)\s*:\s*\d{1,3}\.\d{3}(?![\d.])/;
 
 /**
  * `4.790` is 4790 to half of the world, and 4.79 to the YAML reader. No price has three decimals, but for the few

@@ -2,7 +2,8 @@ import type { Ledger } from '../../ledger/ledger.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import { planJson } from '../plan/plan-data.ts';
-import { panelsCsv, panelsJson } from './data-files.ts';
+import { panelsCsv } from './panels-csv.ts';
+import { panelsJson } from './panels-json.ts';
 
 /** A file that a build writes itself. */
 export interface PublishedFile {

@@ -1,8 +1,15 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { pageKey } from './page-reads.ts';
 import { siteLedger } from './site-ledger.ts';
 
-/** The addresses of a page that every panel has. */
-export const panelPaths = () => [...siteLedger().ledger.panels.keys()].map((slug) => ({ params: { slug } }));
+/** The addresses of a page that every panel has, each with what the page is kept under from one build to the next. */
+export const panelPaths = ({ routePattern }: { routePattern: string }) => {
+  const loaded = siteLedger();
+  return [...loaded.ledger.panels.keys()].map((slug) => {
+    const cacheKey = pageKey(`${routePattern.replace(/\[slug\]/, slug).replace(/\/$/, '')}/`, loaded);
+    return { params: { slug }, ...(cacheKey !== undefined && { cacheKey }) };
+  });
+};
 
 /**
  * The panel of such a page.

@@ -1,10 +1,17 @@
 import { type Loaded, loadLedger } from '../../ledger/load-ledger.ts';
+import { watched } from './page-reads.ts';
+
+/** The last that was asked for, and the same as pages get it. */
+let last: { loaded: Loaded; given: Loaded } | undefined;
 
 /**
  * The ledger that every page reads. While the tester writes, drafts are shown and files are looked at again at
- * each request; a build reads once and leaves drafts out.
+ * each request; a build reads once and leaves drafts out, and notes what each page has read.
  */
 export function siteLedger(): Loaded {
   const dev = import.meta.env.DEV;
-  return loadLedger({ drafts: dev, watch: dev });
+  const loaded = loadLedger({ drafts: dev, watch: dev });
+  if (dev) return loaded;
+  if (last?.loaded !== loaded) last = { loaded, given: watched(loaded) };
+  return last.given;
 }

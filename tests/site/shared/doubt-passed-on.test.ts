@@ -8,7 +8,8 @@ import { verbatim } from '../../../src/measure/statement.ts';
 import { COMPARE_GROUPS } from '../../../src/site/compare/browser/compare-rows.ts';
 import { compareRow } from '../../../src/site/compare/browser/compare-words.ts';
 import { comparedPanel } from '../../../src/site/compare/compare-data.ts';
-import { panelsCsv, panelsJson } from '../../../src/site/export/data-files.ts';
+import { panelsCsv } from '../../../src/site/export/panels-csv.ts';
+import { panelsJson } from '../../../src/site/export/panels-json.ts';
 import { guideView } from '../../../src/site/guide/guide-view.ts';
 import { offersJson } from '../../../src/site/guide/offers-data.ts';
 import { rankSentence } from '../../../src/site/guide/rank-sentence.ts';
@@ -19,6 +20,7 @@ import { plotsView } from '../../../src/site/plots/plots-view.ts';
 import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
 import { say } from '../../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
+import { expandPanels } from '../../support/expand-panels.ts';
 import { parseCsv } from '../../support/parse-csv.ts';
 
 const PLOVER = 'panels/plover/index.md';
@@ -36,7 +38,7 @@ function drawing(watts: number): { ledger: Ledger; plover: PanelEntry } {
   return { ledger, plover: ledger.panels.get('plover') as PanelEntry };
 }
 
-const json = (ledger: Ledger) => JSON.parse([...panelsJson(ledger)].join(''));
+const json = (ledger: Ledger) => expandPanels(JSON.parse([...panelsJson(ledger)].join('')));
 const cellOf = (ledger: Ledger, column: string) => {
   const at = ['rank', 'price', 'optical-power', 'price-per-watt'].indexOf(column);
   const rows = guideView(ledger).flatMap((it) => it.tables.flatMap((table) => table.rows));

@@ -9,7 +9,7 @@ import type { Ledger, PanelEntry, RankBasis } from '../../../../src/ledger/ledge
 import { COMPARE_GROUPS, type CompareRow } from '../../../../src/site/compare/browser/compare-rows.ts';
 import { type ComparedContender, compareRow } from '../../../../src/site/compare/browser/compare-words.ts';
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
-import { panelsJson } from '../../../../src/site/export/data-files.ts';
+import { panelsJson } from '../../../../src/site/export/panels-json.ts';
 import { calculate, spend } from '../../../../src/site/guide/browser/own-prices.ts';
 import { guideView } from '../../../../src/site/guide/guide-view.ts';
 import { offersJson } from '../../../../src/site/guide/offers-data.ts';

@@ -4,11 +4,14 @@ import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
 import { rawReadings } from '../../../src/site/calculation/raw-readings.ts';
-import { DATA_FORMAT, panelsCsv, panelsJson } from '../../../src/site/export/data-files.ts';
+import { panelsCsv } from '../../../src/site/export/panels-csv.ts';
+import { DATA_FORMAT, panelsJson } from '../../../src/site/export/panels-json.ts';
 import { say } from '../../../src/words/say.ts';
 import { metricNamed } from '../../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
+import { expandPanels } from '../../support/expand-panels.ts';
+import { fullPanel } from '../../support/full-panel.ts';
 import { parseRecords } from '../../support/parse-csv.ts';
 
 let demo: Demo;
@@ -120,7 +123,24 @@ describe('panels.json', () => {
       }>;
     }>;
   }
-  const data = (): Data => JSON.parse(jsonOf(demo.ledger));
+  const data = (): Data => expandPanels(JSON.parse(jsonOf(demo.ledger)));
+
+  test('has lost nothing of any panel, and no digit: every figure with all that it has, every reading, every sentence', () => {
+    const full = published().map((it) => fullPanel(it, demo.ledger.guide));
+    expect(full.flatMap((it) => it.sessions).length).toBeGreaterThan(10);
+    // Through JSON, which knows no undefined.
+    expect(data().panels).toEqual(JSON.parse(JSON.stringify(full)));
+  });
+
+  test('says once what panels have alike', () => {
+    const file = JSON.parse(jsonOf(demo.ledger));
+    expect(new Set(file.texts).size).toBe(file.texts.length);
+    const rows = published().length;
+    const bytes = Buffer.byteLength(jsonOf(demo.ledger)) / rows;
+    expect(bytes).toBeLessThan(30_000);
+    // The sentences about limits alone are as long as that when each is written out.
+    expect(JSON.stringify(data().panels).length / rows).toBeGreaterThan(60_000);
+  });
 
   test('says its form, its currency, its day and what it compares', () => {
     expect(data()).toMatchObject({
@@ -226,7 +246,7 @@ describe('what a tester may write', () => {
       ['led-area', '600', 'cm²'],
       ['real-price', '240', 'EUR'],
     ]);
-    const [panel] = JSON.parse(jsonOf(ledger)).panels;
+    const [panel] = expandPanels(JSON.parse(jsonOf(ledger))).panels;
     expect(panel.figures['led-area'].value).toBe(600);
     expect(panel.sessions).toEqual([]);
   });
@@ -235,12 +255,12 @@ describe('what a tester may write', () => {
     content.remove('panels');
     expect(csv().trim().split('\n')).toHaveLength(1);
     expect(csv()).toMatch(/^kind,panel,session,metric,value,unit,/);
-    expect(JSON.parse(jsonOf(buildLedger(content.content(), { today: TODAY }))).panels).toEqual([]);
+    expect(expandPanels(JSON.parse(jsonOf(buildLedger(content.content(), { today: TODAY })))).panels).toEqual([]);
   });
 });
 
 test('panels.json names each session’s instruments with the calibration that counted', () => {
-  const panels = JSON.parse(jsonOf(demo.ledger)).panels as Array<{
+  const panels = expandPanels(JSON.parse(jsonOf(demo.ledger))).panels as Array<{
     slug: string;
     sessions: Array<{ date: string; instruments: Record<string, unknown> }>;
   }>;

@@ -1,0 +1,90 @@
+import { createHash } from 'node:crypto';
+import { globSync, readFileSync, statSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { isFigure } from '../measure/figure.ts';
+import type { PanelEntry } from './ledger.ts';
+import type { Loaded } from './load-ledger.ts';
+
+/** What stands for all that a page may say, so that pages of which nothing has changed can be kept. */
+export interface Stamps {
+  /** Of everything that any page rests on and that is no panel's: guide, makers, instruments, methods, cautions, the day. */
+  shared: string;
+  /** Of a panel by its slug: its files, its figures, its rank and what it steps up to. */
+  panels: ReadonlyMap<string, string>;
+}
+
+/** Stamps of a loaded ledger; the same ones for the same content and day. */
+export function stampsOf({ content, ledger }: Loaded, folder: string): Stamps {
+  const own = filesByPanel(folder);
+  const panels = new Map<string, string>();
+  for (const [slug, panel] of ledger.panels) {
+    const { file = '' } = content.panels.get(slug)?.source ?? {};
+    const hash = createHash('sha256');
+    // A panel's file lies in a folder of its own name, with the pictures that it shows.
+    for (const path of own.get(basename(dirname(file))) ?? []) addFile(hash, folder, path);
+    addFigures(hash, panel);
+    hash.update(JSON.stringify(standing(panel)));
+    panels.set(slug, hash.digest('base64url'));
+  }
+  return { shared: sharedStamp(folder, ledger.today, content), panels };
+}
+
+/** What others have to do with: where it stands among them, and what they do to its flags. */
+function standing({ name, rank, rankAbsent, byEmitted, stepUps, frontier, flags, sessions }: PanelEntry) {
+  return {
+    name,
+    rank,
+    rankAbsent,
+    byEmitted,
+    more: stepUps.more,
+    stepUps: stepUps.best.map(({ panel, extraPrice, extraPower, extraPricePerWatt }) => ({
+      panel,
+      extraPrice,
+      figures: [extraPower, extraPricePerWatt].map(
+        (it) => it && [it.value, it.standardUncertainty, it.interval95, it.flags, it.notes, it.calculation],
+      ),
+    })),
+    frontier,
+    flags,
+    sessions: sessions.map((session) => [session.flags, session.change]),
+  };
+}
+
+type Hash = ReturnType<typeof createHash>;
+
+/** All numbers of a panel's figures, number for number. */
+function addFigures(hash: Hash, { figures, sessions, prices }: PanelEntry): void {
+  const numbers: number[] = [];
+  for (const map of [figures, ...sessions.map((it) => it.figures)]) {
+    for (const it of map.values()) {
+      if (!isFigure(it)) continue;
+      numbers.push(it.value, it.standardUncertainty ?? Number.NaN, ...(it.interval95 ?? []), it.flags.length);
+    }
+  }
+  for (const { figure } of prices) numbers.push(figure.value);
+  hash.update(new Uint8Array(Float64Array.from(numbers).buffer));
+}
+
+/** Files below `panels/`, by the folder that they lie in. */
+function filesByPanel(folder: string): Map<string, string[]> {
+  const files = globSync('panels/**/*', { cwd: folder }).toSorted();
+  return Map.groupBy(files, (path) => path.split(/[/\\]/)[1] ?? '');
+}
+
+function sharedStamp(folder: string, today: string, content: Loaded['content']): string {
+  const hash = createHash('sha256').update(today);
+  for (const path of globSync('**/*', { cwd: folder, exclude: (it) => it === 'panels' }).toSorted()) {
+    addFile(hash, folder, path);
+  }
+  // What notes bring in of their own may change the styles and scripts of all pages of their kind.
+  for (const { source } of content.panels.values()) {
+    if (source.file.endsWith('.mdx')) hash.update((source.body.match(/^(import|export)\b.*$/gm) ?? []).join('\n'));
+  }
+  return hash.digest('base64url');
+}
+
+function addFile(hash: Hash, folder: string, path: string): void {
+  const file = join(folder, path);
+  if (!statSync(file).isFile()) return;
+  hash.update(`${path}\n`).update(readFileSync(file));
+}

@@ -1,0 +1,17 @@
+import type { Ledger } from '../../ledger/ledger.ts';
+import type { Figure, Flag } from '../../measure/figure.ts';
+
+/** Panels whose figures are given away: those that are published. */
+export const publishedPanels = (ledger: Ledger) =>
+  [...ledger.panels.values()].filter((it) => it.data.status === 'published');
+
+/** Units as data files write them: the base currency in the place of "currency". */
+export const dataUnit = (unit: string, currency: string) => unit.replace('currency', currency);
+
+/** A figure's flags, with the figure that one was handed on from; two sentences of one check are one. */
+export function flagsData({
+  flags,
+}: Figure): Array<{ check: string; severity: Flag['severity']; from: string | null }> {
+  const all = flags.map(({ check, severity, from = null }) => ({ check, severity, from }));
+  return [...new Map(all.map((it) => [JSON.stringify(it), it])).values()];
+}

@@ -1,0 +1,71 @@
+import { type Figure, type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { METRICS } from '../../measure/metrics.ts';
+import { say } from '../../words/say.ts';
+import { dataUnit, flagsData } from './data-parts.ts';
+import type { FigureKind, FigureKinds } from './figure-kinds.ts';
+import type { TextRef, TextTable } from './text-table.ts';
+
+/** What a row of a figure holds. `more` is left out where there is nothing more. */
+export const FIGURE_COLUMNS = ['value', 'standard_uncertainty', 'interval95_low', 'interval95_high', 'more'] as const;
+
+/** What there is to a figure besides its numbers, and what it has otherwise than its kind. */
+interface More extends Partial<Omit<FigureKind, 'of'>> {
+  id?: string;
+  bound?: Figure['bound'];
+  uncertainty_absent?: TextRef;
+  notes?: TextRef[];
+  flags?: ReturnType<typeof flagsData>;
+}
+
+/** A figure, or why there is none. */
+export type FigureRow =
+  | [value: number, uncertainty: number | null, low: number | null, high: number | null, more?: More]
+  | { reason: TextRef };
+
+/**
+ * A figure as a row.
+ *
+ * @param id the id that a reader takes it to have
+ * @param kind what a reader takes it to have besides
+ */
+export function figureRow(
+  it: FigureOrGap,
+  { id, kind, currency }: { id: string; kind: Omit<FigureKind, 'of'> | undefined; currency: string },
+  texts: TextTable,
+): FigureRow {
+  if (!isFigure(it)) return { reason: texts.filled(say(it.reason)) };
+  const { method } = it;
+  const unit = dataUnit(it.unit, currency);
+  const flags = flagsData(it);
+  const more: More = {
+    ...(it.id !== id && { id: it.id }),
+    ...(unit !== kind?.unit && { unit }),
+    ...(it.bound && { bound: it.bound }),
+    ...(it.uncertaintyAbsent && { uncertainty_absent: texts.filled(say(it.uncertaintyAbsent)) }),
+    ...(it.basis !== kind?.basis && { basis: it.basis }),
+    ...(method.id !== kind?.method && { method: method.id }),
+    ...(method.version !== kind?.method_version && { method_version: method.version }),
+    ...(it.notes.length > 0 && { notes: it.notes.map((note) => texts.filled(say(note))) }),
+    ...(flags.length > 0 && { flags }),
+  };
+  const [low, high] = it.interval95 ?? [null, null];
+  const numbers = [it.value, it.standardUncertainty, low, high] as const;
+  return Object.keys(more).length > 0 ? [...numbers, more] : [...numbers];
+}
+
+/** All figures and gaps of a session, or of a panel that had none, by metric. */
+export function figureRows(
+  figures: FigureMap,
+  { slug, date, kinds, currency }: { slug: string; date?: string; kinds: FigureKinds; currency: string },
+  texts: TextTable,
+): Record<string, FigureRow> {
+  return Object.fromEntries(
+    METRICS.flatMap(({ id }) => {
+      const it = figures.get(id);
+      if (!it) return [];
+      const kind = kinds[id];
+      const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
+      return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, texts)]];
+    }),
+  );
+}

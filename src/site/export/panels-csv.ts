@@ -1,0 +1,92 @@
+import { csvFormatBody, csvFormatRow } from 'd3-dsv';
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { isFigure } from '../../measure/figure.ts';
+import { METRICS } from '../../measure/metrics.ts';
+import { methodOf } from '../../words/format.ts';
+import { say } from '../../words/say.ts';
+import { rawReadings } from '../calculation/raw-readings.ts';
+import { dataUnit, flagsData, publishedPanels } from './data-parts.ts';
+
+const COLUMNS = [
+  'kind',
+  'panel',
+  'session',
+  'metric',
+  'value',
+  'unit',
+  'bound',
+  'standard_uncertainty',
+  'interval95_low',
+  'interval95_high',
+  'basis',
+  'method',
+  'method_version',
+  'written',
+  'struck',
+  'reason',
+  'flags',
+] as const;
+
+type CsvRow = Partial<Record<(typeof COLUMNS)[number], string | number | null>>;
+
+/**
+ * A text that a spreadsheet would run as a formula gets an apostrophe before it. A reading such as "-3 C" is
+ * none, though it starts with a sign.
+ */
+function harmless(text: string): string {
+  const isReading = /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text);
+  return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
+}
+
+/** `data/panels.csv`: what `panels.json` has, one figure or raw reading a line; in pieces too. */
+export function* panelsCsv(ledger: Ledger): Generator<string> {
+  yield `${csvFormatRow([...COLUMNS])}\n`;
+  for (const panel of publishedPanels(ledger)) {
+    const rows = csvRows(panel, ledger.guide.currency);
+    if (rows.length > 0) yield `${csvFormatBody(rows, [...COLUMNS])}\n`;
+  }
+}
+
+function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
+  const figures = (from: PanelEntry['figures'], session: string): CsvRow[] =>
+    METRICS.flatMap((metric): CsvRow[] => {
+      const it = from.get(metric.id);
+      if (!it) return [];
+      const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
+      if (!isFigure(it)) return [{ ...base, reason: say(it.reason) }];
+      const method = methodOf(it);
+      return [
+        {
+          ...base,
+          value: it.value,
+          unit: dataUnit(it.unit, currency),
+          bound: it.bound ?? '',
+          standard_uncertainty: it.standardUncertainty,
+          interval95_low: it.interval95?.[0] ?? null,
+          interval95_high: it.interval95?.[1] ?? null,
+          basis: it.basis,
+          method: method.id,
+          method_version: method.version,
+          reason: it.uncertaintyAbsent ? say(it.uncertaintyAbsent) : '',
+          flags: [...new Set(flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check)))].join(' '),
+        },
+      ];
+    });
+  const sessions = panel.sessions.flatMap((session) => [
+    ...figures(session.figures, session.date),
+    ...rawReadings(session).map(
+      (it): CsvRow => ({
+        kind: 'reading',
+        panel: panel.slug,
+        session: session.date,
+        metric: it.path,
+        value: it.value ?? null,
+        unit: it.unit ?? '',
+        bound: it.bound ?? '',
+        written: harmless(it.written),
+        struck: harmless(it.struck ?? ''),
+      }),
+    ),
+  ]);
+  return panel.sessions.length > 0 ? sessions : figures(panel.figures, '');
+}

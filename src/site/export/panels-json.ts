@@ -1,0 +1,175 @@
+import type { Ledger, PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
+import type { LimitResult } from '../../measure/exposure/index.ts';
+import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { isInDoubt } from '../../measure/handed-on.ts';
+import type { Rank } from '../../measure/money/ranking.ts';
+import { cautionAddress } from '../../words/caution-words.ts';
+import { claimText } from '../../words/claim-text.ts';
+import { CITATIONS } from '../../words/limits/citations.ts';
+import { HAZARD_CAUTIONS } from '../../words/limits/hazard-cautions.ts';
+import { limitWords } from '../../words/limits/index.ts';
+import { CLOSING, titleOf } from '../../words/limits/wording.ts';
+import { isAlone } from '../../words/rank-words.ts';
+import { say } from '../../words/say.ts';
+import { type RawReading, rawReadings } from '../calculation/raw-readings.ts';
+import { publishedPanels } from './data-parts.ts';
+import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
+import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
+import { instrumentsData, usedData } from './instruments-data.ts';
+import { type TextTable, textTable } from './text-table.ts';
+
+/** Version of the file's form; goes up when a field changes its meaning or goes. */
+export const DATA_FORMAT = 3;
+
+/** What rows hold, by the name of the lists that they stand in. */
+export const COLUMNS = {
+  figures: FIGURE_COLUMNS,
+  readings: ['path', 'label', 'written', 'value', 'unit', 'more'],
+  limits: ['figure', 'title', 'finding', 'background', 'limit', 'caution'],
+  step_ups: ['panel', 'extra_price', 'extra_power', 'extra_price_per_watt'],
+} as const;
+
+/** What every panel is written with. */
+interface Pen {
+  texts: TextTable;
+  kinds: FigureKinds;
+  stepUpKinds: ReturnType<typeof stepUpKinds>;
+  site: string;
+  currency: string;
+}
+
+/**
+ * `data/panels.json`: every figure and every raw reading of every published panel. In pieces, a panel each: of
+ * thousands of panels it is longer than one text can be. What many panels have alike is said once, at its beginning
+ * and its end; the texts come last, since they are found on the way.
+ */
+export function* panelsJson(ledger: Ledger): Generator<string> {
+  const { guide, today } = ledger;
+  const { currency } = guide;
+  const kinds = figureKinds(ledger);
+  const pen: Pen = {
+    texts: textTable(),
+    kinds,
+    stepUpKinds: stepUpKinds(currency),
+    site: guide.site.replace(/\/$/, ''),
+    currency,
+  };
+  const head = JSON.stringify({
+    format: DATA_FORMAT,
+    title: guide.title,
+    publisher: guide.publisher,
+    site: guide.site,
+    built_for: today,
+    currency,
+    reference: { distance_cm: guide.referenceDistance.value, method_version: guide.methodVersion },
+    columns: COLUMNS,
+    metrics: kinds,
+    step_up_metrics: pen.stepUpKinds,
+    limits: CITATIONS,
+    instruments: instrumentsData(ledger),
+  });
+  yield `${head.slice(0, -1)},"panels":[`;
+  let separator = '';
+  for (const panel of publishedPanels(ledger)) {
+    yield separator + JSON.stringify(panelData(panel, pen));
+    separator = ',\n';
+  }
+  yield `],"texts":${JSON.stringify(pen.texts.texts())}}`;
+}
+
+function panelData(panel: PanelEntry, pen: Pen) {
+  const { slug } = panel;
+  const { texts, currency } = pen;
+  return {
+    slug,
+    address: `${pen.site}/panels/${slug}/`,
+    maker: panel.maker.name,
+    model: panel.data.model,
+    size_class: panel.sizeClass?.id ?? null,
+    obtained: panel.data.obtained ?? null,
+    claimed: panel.data.claims ?? null,
+    prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
+    rank: rankData(panel.rank, panel.figures.get('price-per-watt')),
+    rank_absent: panel.rankAbsent ? texts.filled(say(panel.rankAbsent)) : null,
+    rank_by_emitted: rankData(panel.byEmitted.rank, panel.figures.get('price-per-emitted-watt')),
+    rank_by_emitted_absent: panel.byEmitted.rankAbsent ? texts.filled(say(panel.byEmitted.rankAbsent)) : null,
+    frontier: panel.frontier ?? null,
+    step_ups: panel.stepUps.best.map((it) => {
+      const id = `${slug}/step-up/${it.panel}`;
+      const row = (part: keyof Pen['stepUpKinds'], figure: FigureOrGap) =>
+        figureRow(figure, { id: `${id}/${part}`, kind: pen.stepUpKinds[part], currency }, texts);
+      return [
+        it.panel,
+        it.extraPrice,
+        row('power', it.extraPower),
+        it.extraPricePerWatt && row('price-per-watt', it.extraPricePerWatt),
+      ];
+    }),
+    // A panel without a session still has a size and a price.
+    ...(panel.sessions.length === 0 && { figures: figureRows(panel.figures, { ...pen, slug }, texts) }),
+    sessions: panel.sessions.map((session) => sessionData(slug, session, pen)),
+  };
+}
+
+function sessionData(slug: string, session: SessionEntry, pen: Pen) {
+  const { texts } = pen;
+  const { date, conditions } = session;
+  return {
+    date,
+    distance_cm: conditions.distance,
+    method_version: conditions.methodVersion,
+    reference_conditions: conditions.isReference,
+    instruments: usedData(session),
+    figures: figureRows(session.figures, { ...pen, slug, date }, texts),
+    readings: rawReadings(session).map((it) => readingRow(it, texts)),
+    limits: session.limits.map((it) => limitRow(it, texts)),
+    flags: session.flags.map(({ check, severity, finding, concerns }) => ({
+      check,
+      severity,
+      text: texts.filled(say(finding)),
+      concerns,
+    })),
+    claims: session.claims.map((it) => {
+      const { subject, outcome, text } = claimText(it);
+      return {
+        subject: texts.filled(subject),
+        claimed: it.claimed,
+        unit: it.unit,
+        outcome,
+        text: texts.filled(text),
+        measured: it.measured?.id ?? null,
+        difference: it.difference,
+      };
+    }),
+  };
+}
+
+/** Words have no value and no unit. */
+function readingRow({ path, label, written, value, unit, ...more }: RawReading, texts: TextTable) {
+  const words = [path, texts.filled(label), written] as const;
+  if (Object.keys(more).length > 0) return [...words, value ?? null, unit ?? null, more];
+  if (value === undefined && unit === undefined) return words;
+  return [...words, value ?? null, unit ?? null];
+}
+
+/** What came out for the panel, and what stands beside it for many panels alike: the sentence is both, one after the other. */
+function limitRow(result: LimitResult, texts: TextTable) {
+  const words = limitWords(result);
+  const found = [...(words.withheld === undefined ? [] : [words.withheld]), ...words.outcome].join(' ');
+  return [
+    result.id,
+    texts.filled(titleOf(words)),
+    found === '' ? null : texts.filled(found),
+    texts.whole([...words.background, CLOSING].join(' ')),
+    result.limit ?? null,
+    texts.whole(cautionAddress(HAZARD_CAUTIONS[result.hazard])),
+  ];
+}
+
+/** A rank with what its words on the pages say: that a panel is alone, or that what it is ranked by is in doubt. */
+function rankData(rank: Rank | undefined, rankedBy: FigureOrGap | undefined) {
+  if (!rank) return null;
+  const { rangeAbsent, panel: _own, ...place } = rank;
+  const absent = rangeAbsent === undefined ? {} : { rangeAbsent: say(rangeAbsent) };
+  return { ...place, ...absent, alone: isAlone(rank), in_doubt: isFigure(rankedBy) && isInDoubt(rankedBy) };
+}

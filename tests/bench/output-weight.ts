@@ -1,0 +1,64 @@
+import { readdirSync, statSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import type { Line, Section } from './report.ts';
+
+const MB = 1_000_000;
+const KB = 1000;
+/** MB, of a thousand panels. */
+const MOST_OUTPUT = 130;
+const OUTPUT_PANELS = 1000;
+/** KB a panel. */
+const MOST_DATA = 30;
+
+/** What the output is made of, by the paths of its files. */
+const PARTS: ReadonlyArray<readonly [name: string, path: RegExp]> = [
+  ['panels’ pages', /^panels\/[^/]+\/index\.html$/],
+  ['calculation pages', /^panels\/[^/]+\/methodology\/index\.html$/],
+  ['panels.json', /^data\/panels\.json$/],
+  ['panels.csv', /^data\/panels\.csv$/],
+  ['files to compare with', /^data\/compare\//],
+  ['other data files', /^data\//],
+  ['search index', /^pagefind\//],
+  ['styles, scripts, typefaces, pictures', /^_astro\//],
+  ['all other pages', /./],
+];
+
+/** How large the whole output is, and what it is made of. */
+export function outputWeight(site: string, panels: number): Section {
+  const sizes = new Map<string, number>();
+  for (const entry of readdirSync(site, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const file = join(entry.parentPath, entry.name);
+    const [part = ''] = PARTS.find(([, path]) => path.test(relative(site, file).replaceAll('\\', '/'))) ?? [];
+    sizes.set(part, (sizes.get(part) ?? 0) + statSync(file).size);
+  }
+  const total = [...sizes.values()].reduce((sum, it) => sum + it, 0);
+  const most = (MOST_OUTPUT * panels) / OUTPUT_PANELS;
+  const data = (sizes.get('panels.json') ?? 0) / KB / panels;
+  const lines: Line[] = PARTS.map(([name]) => ({
+    what: `  ${name}`,
+    measured: `${((sizes.get(name) ?? 0) / MB).toFixed(1)} MB`,
+    against: `${((sizes.get(name) ?? 0) / KB / panels).toFixed(1)} KB a panel`,
+  }));
+  return {
+    title: `Output, ${panels} panels`,
+    lines: [
+      {
+        what: 'whole output',
+        measured: `${(total / MB).toFixed(1)} MB`,
+        against: `${(total / KB / panels).toFixed(1)} KB a panel`,
+        ratio: total / MB / most,
+        // A small guide has what all guides have in common too.
+        ...(panels >= OUTPUT_PANELS && { budget: `${most} MB`, isWithin: total / MB <= most }),
+      },
+      ...lines,
+      {
+        what: 'panels.json',
+        measured: `${data.toFixed(1)} KB a panel`,
+        ratio: data / MOST_DATA,
+        budget: `${MOST_DATA} KB`,
+        isWithin: data <= MOST_DATA,
+      },
+    ],
+  };
+}

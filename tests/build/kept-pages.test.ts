@@ -1,0 +1,105 @@
+/** Builds after a change, in a copy of the project: what has changed is renewed, and nothing else. */
+import { execFile } from 'node:child_process';
+import {
+  appendFileSync,
+  cpSync,
+  globSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { differences, fingerprints } from '../built/build.ts';
+import { TODAY } from '../support/content-folder.ts';
+import { DEMO_FOLDER, layDemo } from '../support/demo-folder.ts';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+const PATIENCE = 600_000;
+/** Put into the pages that were kept: it is there again in those that are taken from there. */
+const MARK = '<!-- kept -->';
+/** A panel that nothing links to. */
+const GONE = 'content/panels/ruddlestone-r60';
+const PAGES = 'panels/*/{,methodology/}index.html';
+
+let root: string;
+const at = (path: string) => join(root, path);
+beforeAll(async () => {
+  layDemo();
+  root = mkdtempSync(join(tmpdir(), 'kept-pages-'));
+  for (const name of ['src', 'public', 'astro.config.mjs', 'package.json', 'tsconfig.json']) {
+    cpSync(join(PROJECT, name), at(name), { recursive: true });
+  }
+  symlinkSync(join(PROJECT, 'node_modules'), at('node_modules'));
+  cpSync(DEMO_FOLDER, at('content'), { recursive: true });
+  await build();
+}, PATIENCE);
+afterAll(() => rmSync(root, { recursive: true, force: true, maxRetries: 5 }));
+
+async function build(...options: string[]): Promise<Record<string, string>> {
+  const { PATH, HOME, TMPDIR } = process.env;
+  const env = { PATH, HOME, TMPDIR, LEDGER_TODAY: TODAY, ASTRO_TELEMETRY_DISABLED: '1' };
+  await promisify(execFile)(process.execPath, ['src/cli/main.ts', 'build', ...options], { cwd: root, env });
+  return fingerprints(at('dist'));
+}
+
+function edit(path: string, change: (text: string) => string): void {
+  const before = readFileSync(at(path), 'utf8');
+  const after = change(before);
+  expect(after, path).not.toBe(before);
+  writeFileSync(at(path), after);
+}
+
+/** Builds after a change with every kept page marked, and tells which pages were taken from those. */
+async function keptAfter(change: () => void): Promise<{ pages: string[]; kept: string[] }> {
+  const copies = globSync(`.build/kept/dist/${PAGES}`, { cwd: root });
+  expect(copies.length).toBeGreaterThan(20);
+  for (const path of copies) appendFileSync(at(path), MARK);
+  change();
+  await build();
+  const pages = globSync(PAGES, { cwd: at('dist') })
+    .map((it) => it.replaceAll('\\', '/'))
+    .toSorted();
+  return { pages, kept: pages.filter((it) => readFileSync(at(`dist/${it}`), 'utf8').includes(MARK)) };
+}
+
+test('a price renews what rests on it; with a panel gone too, all is as a build gives it that keeps nothing', {
+  timeout: PATIENCE,
+}, async () => {
+  const slug = 'quennick-dab';
+  const file = `content/panels/${slug}/index.md`;
+  const raise = (text: string) => text.replace(/(paid: )(\d+)/, (_, key, price) => `${key}${Number(price) + 1}`);
+  const { pages, kept } = await keptAfter(() => edit(file, raise));
+  expect(kept.length).toBeGreaterThan(pages.length / 2);
+  expect(kept).not.toContain(`panels/${slug}/index.html`);
+  expect(kept).not.toContain(`panels/${slug}/methodology/index.html`);
+
+  // Without the marks; then another price, and a panel less.
+  await build('--fresh');
+  edit(file, raise);
+  rmSync(at(GONE), { recursive: true });
+  const renewed = await build();
+  expect(Object.keys(renewed).filter((it) => it.startsWith(GONE.replace('content/', '')))).toEqual([]);
+  expect(differences(renewed, await build('--fresh'))).toEqual([]);
+});
+
+test.each<[string, () => void]>([
+  ['a page’s code', () => edit('src/site/panel/components/PanelFlags.astro', (it) => `${it}\n<p>Another line.</p>\n`)],
+  ['the text of a method', () => edit('content/methods/optical-power.mdx', (it) => `${it}\nAnother sentence.\n`)],
+  [
+    'an instrument',
+    () => {
+      const [file = ''] = globSync('content/instruments/*.yaml', { cwd: root }).toSorted();
+      edit(file, (it) => it.replace(/^name: .*$/m, 'name: Another name'));
+    },
+  ],
+  ['the guide', () => edit('content/guide.yaml', (it) => it.replace(/^title: .*$/m, 'title: Another title'))],
+])('%s renews every page that may rest on it', { timeout: PATIENCE }, async (_, change) => {
+  const { kept } = await keptAfter(change);
+  expect(kept).toEqual([]);
+});

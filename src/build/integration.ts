@@ -7,6 +7,9 @@ import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
+import { ensurePhotos } from './photos/photo-problems.ts';
+import { photoAt, writePhotos } from './photos/photo-store.ts';
+import { servePhotos } from './photos/serve-photos.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
 import { serveFiles } from './serve-files.ts';
@@ -53,10 +56,15 @@ export function panelLedger(): AstroIntegration {
           // The pages tell of problems, as often as they are asked for.
           if (!(error instanceof ContentError)) throw error;
         }
+        server.middlewares.use(
+          servePhotos((address) => photoAt(loadLedger({ drafts: true, watch: true }).ledger, address)),
+        );
         server.middlewares.use(serveFiles(() => publishedFiles(loadLedger({ drafts: true, watch: true }).ledger)));
       },
-      'astro:build:start': () => {
-        tellWarnings(loadLedger());
+      'astro:build:start': async () => {
+        const loaded = loadLedger();
+        tellWarnings(loaded);
+        await ensurePhotos(loaded);
       },
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);
@@ -65,6 +73,7 @@ export function panelLedger(): AstroIntegration {
           try {
             // The indexer is a process of its own, and reads none of these.
             await writeFiles(publishedFiles(loadLedger().ledger), grown);
+            await writePhotos(loadLedger().ledger, grown);
           } finally {
             await indexed;
           }

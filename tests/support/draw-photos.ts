@@ -6,7 +6,7 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { readFrontMatter } from '../../src/content/read/read-source.ts';
 import { type Panel, panelSchema } from '../../src/content/schema/panel.ts';
 import { type DrawnPanel, deskScene, floorScene } from './photo-scenes.ts';
@@ -35,7 +35,7 @@ function drawn(panel: Panel, leds: { columns: number; rows: number }): DrawnPane
   return { field, housing, columns, rows };
 }
 
-async function save(slug: string, name: string, image: sharp.Sharp): Promise<void> {
+async function save(slug: string, name: string, image: Sharp): Promise<void> {
   const format = name.split('.').at(-1);
   const packed =
     format === 'png'

@@ -1,5 +1,5 @@
 /** What a panel throws on a wall before it, LED by LED: the picture that a camera would take of the wall. */
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import type { DrawnPanel } from './photo-scenes.ts';
 
 const SCALE = 5;
@@ -23,7 +23,7 @@ const STOPS: Array<[at: number, red: number, green: number, blue: number]> = [
 export function wallGlow(
   { field, columns, rows }: DrawnPanel,
   { distance, halfAngle }: { distance: number; halfAngle: number },
-): sharp.Sharp {
+): Sharp {
   const power = -Math.log(2) / Math.log(Math.cos((halfAngle * Math.PI) / 180)) + 3;
   const light = new Float64Array(WIDTH * HEIGHT);
   for (let column = 0; column < columns; column++) {

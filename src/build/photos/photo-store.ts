@@ -112,12 +112,16 @@ async function made(photo: Photo, variant: PhotoVariant): Promise<string> {
   const path = storedAt(photo, variant);
   if (existsSync(path)) return path;
   await mkdir(STORE, { recursive: true });
-  // Turned before the camera's word for it goes with all its others.
-  const image = opened(photo).autoOrient().resize({ width: variant.width, height: variant.height, fit: 'fill' });
   const draft = `${path}.${process.pid}`;
-  await WRITE[variant.format](image).toFile(draft);
+  await pictureOf(photo, variant).toFile(draft);
   await rename(draft, path);
   return path;
+}
+
+/** One published picture. */
+export function pictureOf(photo: Photo, { width, height, format }: PhotoVariant): Sharp {
+  // Turned before the camera's word for it goes with all its others.
+  return WRITE[format](opened(photo).autoOrient().resize({ width, height, fit: 'fill' }));
 }
 
 const opened = ({ file }: Photo) => sharp(file.path, { failOn: 'error' });

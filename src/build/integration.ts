@@ -8,6 +8,9 @@ import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
 import { keptPages } from './kept-pages.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
+import { ensurePhotos } from './photos/photo-problems.ts';
+import { photoAt, writePhotos } from './photos/photo-store.ts';
+import { servePhotos } from './photos/serve-photos.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
 import { serveFiles } from './serve-files.ts';
@@ -55,11 +58,15 @@ export function panelLedger(): AstroIntegration {
           // The pages tell of problems, as often as they are asked for.
           if (!(error instanceof ContentError)) throw error;
         }
+        server.middlewares.use(
+          servePhotos((address) => photoAt(loadLedger({ drafts: true, watch: true }).ledger, address)),
+        );
         server.middlewares.use(serveFiles(() => publishedFiles(loadLedger({ drafts: true, watch: true }).ledger)));
       },
-      'astro:build:start': ({ setPrerenderer }) => {
+      'astro:build:start': async ({ setPrerenderer }) => {
         const loaded = loadLedger();
         tellWarnings(loaded);
+        await ensurePhotos(loaded);
         pages.name(loaded);
         setPrerenderer(pages.watch);
       },
@@ -73,6 +80,7 @@ export function panelLedger(): AstroIntegration {
           try {
             // The indexer is a process of its own, and reads none of these.
             await writeFiles(publishedFiles(loadLedger().ledger), grown);
+            await writePhotos(loadLedger().ledger, grown);
           } finally {
             await indexed;
           }

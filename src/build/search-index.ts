@@ -15,7 +15,8 @@ const SEARCHED = '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.h
  */
 export async function indexPages(folder: string): Promise<void> {
   try {
-    const { index, errors } = await createIndex();
+    // Names of methods, metrics and files in the method pages are for links and data: nobody looks for them.
+    const { index, errors } = await createIndex({ excludeSelectors: ['code'] });
     if (!index) throw new Error(errors.join('\n'));
     for (const step of [
       () => index.addDirectory({ path: folder, glob: SEARCHED }),

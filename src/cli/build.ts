@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
+import { ensurePhotos } from '../build/photos/photo-problems.ts';
 import { siteFolder } from '../build/site-folder.ts';
 import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
@@ -42,6 +43,7 @@ export function buildCommand(): Command {
         process.exitCode = IMPOSSIBLE_CODE;
         return;
       }
+      await ensurePhotos(loaded);
       // Loaded here alone: the other commands do without it, and are faster for that.
       const { build } = await import('astro');
       await build({ logLevel: 'warn' });

@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { photoProblems } from '../build/photos/photo-problems.ts';
 import type { Content } from '../content/read/content.ts';
 import { ContentError, counted, problemList } from '../content/read/problem-list.ts';
 import { contentFolder, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
@@ -26,10 +27,12 @@ export function checkCommand(): Command {
     .argument('[folder]', 'the content folder', contentFolder())
     .option('--json', 'print the list as JSON')
     .addHelpText('after', EXPLAINED)
-    .action((folder: string, { json = false }: { json?: boolean }) => {
+    .action(async (folder: string, { json = false }: { json?: boolean }) => {
       let loaded: Loaded;
       try {
         loaded = loadLedger({ folder, drafts: true });
+        const problems = await photoProblems(loaded);
+        if (problems.length > 0) throw new ContentError(problems);
       } catch (error) {
         if (!(error instanceof ContentError)) throw error;
         if (json) printJson(error.problems.map(problemJson));

@@ -1,3 +1,4 @@
+import type { PhotoFile } from '../content/read/photo-file.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Calibration, InstrumentFile, InstrumentKind } from '../content/schema/instrument.ts';
 import type { Maker } from '../content/schema/maker.ts';
@@ -58,6 +59,18 @@ export interface PriceEntry {
   perWatt: FigureOrGap;
 }
 
+/** A picture of a panel. */
+export interface Photo {
+  /** Of the file, as the front matter has it. */
+  name: string;
+  file: PhotoFile;
+  /** What is to be seen. */
+  shows: string;
+  by: string | undefined;
+  /** Day of the session that it was taken in. */
+  date: string | undefined;
+}
+
 /** A panel with everything that pages show of it. */
 export interface PanelEntry {
   slug: string;
@@ -65,6 +78,8 @@ export interface PanelEntry {
   name: string;
   maker: Maker;
   data: Panel;
+  /** The panel's own first, then those of its sessions, newest first. */
+  photos: readonly Photo[];
   sizeClass: SizeClass | undefined;
   /** Newest first; the first is the current one. */
   sessions: readonly SessionEntry[];

@@ -9,6 +9,7 @@ import { flaggedFigures } from './flagged-figures.ts';
 import type { PanelEntry, PriceEntry, SessionEntry } from './ledger.ts';
 import type { PanelContext } from './panel-context.ts';
 import { panelFlags } from './panel-flags.ts';
+import { panelPhotos } from './panel-photos.ts';
 import { type SessionPrice, sessionEntry } from './session-entry.ts';
 import { perWatt } from './session-figures.ts';
 import type { WorkedLights } from './worked-lights.ts';
@@ -58,6 +59,7 @@ export function panelEntry(context: PanelContext, lights: WorkedLights): SingleP
     name: `${maker.name} ${data.model}`,
     maker,
     data,
+    photos: panelPhotos(data, content.photos.get(slug)),
     sizeClass: isFigure(field.area) ? sizeClassOf(field.area.value, guide.sizeClasses) : undefined,
     sessions,
     current,

@@ -39,6 +39,7 @@ const KINDS: Array<[kind: string, address: string]> = [
   ...(undrawn ? [['a panel without a drawn grid', undrawn.address] as [string, string]] : []),
   ['a withdrawn panel', `/panels/${slugOf('withdrawn', panelFiles('withdrawn')[0])}/`],
   ['the working of a panel tested twice', `/panels/${retested}/methodology/`],
+  ['a panel with photos', '/panels/kelpwright-gannet/'],
   ['all panels', '/panels/'],
   ['all methods', '/methods/'],
   ['a method', '/methods/optical-power/'],

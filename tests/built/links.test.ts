@@ -93,7 +93,9 @@ describe('links within the site', () => {
   });
 
   test('say where they lead', () => {
-    const silent = links.filter(({ element }) => textOf(element) === '' && attribute(element, 'aria-label') === '');
+    const says = (it: HtmlElement) =>
+      [textOf(it), attribute(it, 'aria-label'), attribute(it.querySelector('img'), 'alt')].join('');
+    const silent = links.filter(({ element }) => says(element) === '');
     expect(silent.map(({ page, element }) => place(page, element))).toEqual([]);
   });
 
@@ -147,10 +149,16 @@ describe('requests that a page causes', () => {
     const faults = tags.flatMap(({ page, tag, attributes: all }) => {
       const isLink = /^<link\s/i.test(tag) && !/\srel="canonical"/.test(tag);
       const isUse = /^<(use|image|feImage)\s/i.test(tag);
-      return all
-        .filter(({ name }) => FETCHED.includes(name) || (name === 'href' && (isLink || isUse)))
-        .filter(({ value }) => target(page, value).origin !== ORIGIN || broken(page, value))
-        .map(({ value }) => `${page.address}: ${value}`);
+      return (
+        all
+          .filter(({ name }) => FETCHED.includes(name) || (name === 'href' && (isLink || isUse)))
+          // A list of pictures names each with its width.
+          .flatMap(({ name, value }) =>
+            name === 'srcset' ? value.split(', ').map((it) => it.split(' ')[0] ?? '') : value,
+          )
+          .filter((value) => target(page, value).origin !== ORIGIN || broken(page, value))
+          .map((value) => `${page.address}: ${value}`)
+      );
     });
     expect(faults).toEqual([]);
   });

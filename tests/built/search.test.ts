@@ -190,3 +190,39 @@ test('filters that the guide does not have are left aside', async () => {
   expect(await page.getByRole('combobox', { name: 'Kind of page' }).inputValue()).toBe('');
   expect(complaints).toEqual([]);
 });
+
+test('a reader’s own word leads to the page that it is about, above what was found', async () => {
+  await using opened = await site.open('/search/');
+  const { page, complaints } = opened;
+  for (const [word, address] of [
+    ['lumen', '/methods/optical-power/'],
+    ['Dose', '/methods/radiant-exposure/'],
+    ['is it safe?', '/cautions/'],
+    ['EMF', '/methods/field-levels/'],
+    ['glasses', '/cautions/#eyes'],
+    ['seasonal', '/cautions/#not-medical-advice'],
+    ['joule', '/methods/radiant-exposure/'],
+    ['fluence', '/methods/radiant-exposure/'],
+    ['PWM', '/methods/flicker/'],
+    ['decibel', '/methods/sound-of-panel/'],
+  ] as const) {
+    await page.getByRole('searchbox').fill(word);
+    await expect.poll(() => page.locator('#meant a').first().getAttribute('href'), { message: word }).toBe(address);
+  }
+  await page.getByRole('searchbox').fill('qqqq');
+  await page.locator('#count', { hasText: 'Nothing found' }).waitFor();
+  expect(await page.locator('#meant li').count()).toBe(0);
+  expect(complaints).toEqual([]);
+});
+
+test('results show nothing of the names that methods, metrics and files have in the code', async () => {
+  await using opened = await site.open('/search/');
+  const { page } = opened;
+  for (const query of ['computed', 'price per emitted watt', 'uncertainty', 'uniformity']) {
+    await page.getByRole('searchbox').fill(query);
+    await page.locator('#count', { hasText: /found/ }).waitFor();
+    await expect.poll(() => page.locator('#count').textContent()).toMatch(/found/);
+    const texts = await page.locator('#found').textContent();
+    expect(texts).not.toMatch(/[a-z]+@\d|\.(ts|mdx|yaml)\b|[a-z]+-[a-z]+-[a-z]+-(cm|irradiance)/);
+  }
+});

@@ -103,6 +103,7 @@ const CONTENT = {
       instrument('length', 'cm', { resolution: TAPE_STEP_CM, calibrations: [calibration(0.0005)] }),
     ].map((data) => [data.measures, { id: data.measures, data }]),
   ),
+  photos: new Map(),
 } as unknown as Content;
 
 interface Simulated {

@@ -4,6 +4,7 @@ import type { InstrumentFile } from '../schema/instrument.ts';
 import type { Maker } from '../schema/maker.ts';
 import type { MethodProse } from '../schema/method.ts';
 import type { Panel } from '../schema/panel.ts';
+import type { PanelPhotos } from './listed-photos.ts';
 import type { Source } from './source.ts';
 
 /** A content file that fits its schema, with the places of its fields for later messages. */
@@ -21,4 +22,6 @@ export interface Content {
   panels: ReadonlyMap<string, Entry<Panel>>;
   methods: ReadonlyMap<string, Entry<MethodProse>>;
   cautions: Entry<Cautions>;
+  /** Pictures beside each panel's index, by the panel's name. */
+  photos: ReadonlyMap<string, PanelPhotos>;
 }

@@ -1,5 +1,5 @@
 import { existsSync, globSync } from 'node:fs';
-import { join, sep } from 'node:path';
+import { dirname, join, sep } from 'node:path';
 import { mdxToJs } from 'satteri';
 import type { z } from 'zod';
 import { contentProblems } from '../rules/index.ts';
@@ -8,6 +8,7 @@ import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
+import { panelPhotos } from './listed-photos.ts';
 import { readFrontMatter, readYaml } from './read-source.ts';
 import type { Source } from './source.ts';
 import { strayFiles } from './stray-files.ts';
@@ -70,7 +71,13 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
     const own = problems.filter((it) => !isEchoOfComma(it, commas));
     return { content: undefined, problems: [...own, ...commas].sort(byPlace) };
   }
-  return { content: { ...collections, guide, cautions }, problems: [] };
+  const photos = new Map(
+    [...raw.panels].map(([id, source]) => {
+      const beside = dirname(join(folder, source.file.slice(shownAs.length + 1)));
+      return [id, panelPhotos(source, beside)] as const;
+    }),
+  );
+  return { content: { ...collections, guide, cautions, photos }, problems: [] };
 }
 
 /** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */

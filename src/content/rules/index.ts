@@ -14,6 +14,7 @@ import { methodPages } from './method-pages.ts';
 import { modelOnce } from './model-once.ts';
 import { onePriceADay } from './one-price-a-day.ts';
 import { oneSessionADay } from './one-session-a-day.ts';
+import { photosUsable } from './photos-usable.ts';
 import { procedureFollowed } from './procedure-followed.ts';
 import { procedureKnown } from './procedure-known.ts';
 import { ratesOnce } from './rates-once.ts';
@@ -52,6 +53,7 @@ export const RULES: readonly Rule[] = [
   calibrationStated,
   sessionAfterCalibration,
   sharesInPercent,
+  photosUsable,
   linksLeadSomewhere,
 ];
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { currency, fileReference, isoDate, quantity, text, webAddress } from './fields.ts';
+import { photoList } from './photo.ts';
 import { sessionSchema } from './session.ts';
 
 const price = z
@@ -111,6 +112,7 @@ export const panelSchema = z.strictObject({
   leds: leds.optional().describe('How the LEDs lie in the field, counted on the tested piece.'),
   housing: rectangle('The housing, kept apart from the LED field.').optional(),
   weight: quantity('mass', 'Weight without stand.', { positive: true, max: 500 }).optional(),
+  photos: photoList.default([]).describe('Pictures of the panel; the first stands for it in lists.'),
   sessions: z.array(sessionSchema).default([]).describe('Bench sessions, any order; the newest is the current one.'),
 });
 

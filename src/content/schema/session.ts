@@ -4,6 +4,7 @@ import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { beyondReadings } from './beyond.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
+import { photoList } from './photo.ts';
 
 const irradiance = (meaning: string) => quantity('irradiance', meaning, { positive: true, max: 2000 });
 
@@ -186,6 +187,7 @@ export const sessionSchema = z.strictObject({
   sound: field('sound', 'A-weighted sound level, max hold.', { min: 0, max: 140 }).optional(),
   flicker: z.strictObject(perMode(flicker, 'Flicker')).optional().describe('Flicker per mode.'),
   hotSpots: text('Judgement of the wall photo, in words.').optional(),
+  photos: photoList.default([]).describe('Pictures taken in the session, such as the wall photo.'),
   notes: text('Anything that happened on the bench.').optional(),
 });
 

@@ -42,6 +42,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
     instruments: _instruments,
     date: _date,
     methodVersion: _version,
+    photos: _photos,
     ...rest
   } = session.readings;
   const list: RawReading[] = [];

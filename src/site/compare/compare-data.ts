@@ -5,6 +5,7 @@ import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { packFigures } from '../shared/browser/figure-pack.ts';
 import { asPriced } from '../shared/priced.ts';
+import { photoEntry } from '../shared/small-photo.ts';
 import { COMPARE_METRICS } from './browser/compare-rows.ts';
 import {
   COMPARE_FORMAT,
@@ -42,6 +43,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     maker: panel.maker.name,
     model: data.model,
     status: data.status,
+    ...photoEntry(panel),
     sizeClass: panel.sizeClass?.name ?? null,
     currency: ledger.guide.currency,
     priced: panel.prices[0]?.price.date ?? null,
@@ -77,12 +79,13 @@ export function panelList(ledger: Ledger): PanelList {
 /** The short list, in the order of the names; withdrawn panels keep their place, since links name them. */
 export function listedPanels(ledger: Ledger): ListedPanel[] {
   return [...ledger.panels.values()]
-    .map(({ slug, name, maker, sizeClass, data }) => ({
+    .map(({ slug, name, maker, sizeClass, data, photos }) => ({
       slug,
       name,
       maker: maker.name,
       class: sizeClass?.name ?? null,
       status: data.status,
+      ...photoEntry({ slug, photos }),
     }))
     .toSorted((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
 }

@@ -8,6 +8,7 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { calledCautions } from '../panel/called-cautions.ts';
+import { photoEntry } from '../shared/small-photo.ts';
 import { type Doubted, PLAN_FORMAT, type PlanData, type PlanPanel, type SpreadAt } from './browser/plan-panel.ts';
 
 const DIGITS = 6;
@@ -82,6 +83,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
     slug,
     name,
     group: sizeClass?.name ?? 'Size not known',
+    ...photoEntry(panel),
     ...(model
       ? {
           model: shortModel(model),

@@ -3,6 +3,7 @@ import type { Flag } from '../../measure/figure.ts';
 import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
+import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
 import { flagPlace } from './flag-place.ts';
@@ -14,6 +15,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   calibrationFractions,
   sharesAddUp,
   farFromOthers,
+  photosUnnamed,
 ];
 
 /** Worst first. */

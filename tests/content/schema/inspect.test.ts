@@ -20,6 +20,7 @@ describe('keysAt', () => {
       'leds',
       'housing',
       'weight',
+      'photos',
       'sessions',
     ]);
   });

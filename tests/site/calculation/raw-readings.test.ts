@@ -13,7 +13,7 @@ beforeAll(() => {
 });
 
 /** Fields of a session that are no readings. */
-const ABOUT = new Set(['date', 'methodVersion', 'instruments']);
+const ABOUT = new Set(['date', 'methodVersion', 'instruments', 'photos']);
 
 interface Leaf {
   path: string;

@@ -159,3 +159,16 @@ describe('a price per watt', () => {
     expect(found('far-from-others')).toHaveLength(1);
   });
 });
+
+describe('pictures', () => {
+  const png = Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+
+  test('that nothing names are told of, once each; those in the notes are not', () => {
+    content.write('panels/plover/wall.png', png);
+    content.write('panels/plover/the back.png', png);
+    content.edit(PLOVER, 'Notes of the tester.', '![a](the%20back.png)');
+    expect(found('photo-unnamed')).toEqual([
+      expect.objectContaining({ severity: 'note', text: expect.stringContaining('“wall.png”') }),
+    ]);
+  });
+});

@@ -2,6 +2,7 @@ import type { PanelModel } from '../../../measure/beam/panel-model.ts';
 import type { Conditions } from '../../../measure/irradiance/bench-procedure.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import type { FigurePack } from '../../shared/browser/figure-pack.ts';
+import type { SmallPhoto } from '../../shared/browser/small-photo.ts';
 
 /** Whether a panel's page is published. */
 export type Status = 'draft' | 'published' | 'withdrawn';
@@ -24,6 +25,7 @@ export interface ComparedPanel extends FigurePack {
   maker: string;
   model: string;
   status: Status;
+  photo?: SmallPhoto;
   /** Name of its size class; null where its LED area is not known. */
   sizeClass: string | null;
   /** Base currency of every price. */
@@ -67,4 +69,5 @@ export interface ListedPanel {
   /** Name of its size class; null where its LED area is not known. */
   class: string | null;
   status: Status;
+  photo?: SmallPhoto;
 }

@@ -2,6 +2,7 @@ import type { PanelModel } from '../../../measure/beam/panel-model.ts';
 import type { ShareReading } from '../../../measure/exposure/index.ts';
 import type { PanelCaution } from '../../../words/caution-words.ts';
 import type { Dagger } from '../../../words/flags.ts';
+import type { SmallPhoto } from '../../shared/browser/small-photo.ts';
 
 /** Ends of a 95 % interval over the value, at a distance, cm. */
 export type SpreadAt = [distance: number, low: number, high: number];
@@ -12,6 +13,7 @@ export interface PlanPanel {
   name: string;
   /** Size class in words. */
   group: string;
+  photo?: SmallPhoto;
   /** Why nothing can be planned with it; then nothing of the model is here. */
   reason?: string;
   model?: PanelModel;

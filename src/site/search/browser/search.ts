@@ -1,5 +1,7 @@
 /** The search page: asks the index that the build wrote, and nothing else. The query lives in the address. */
 
+import { type MeantPage, meantPages } from './other-words.ts';
+
 interface Result {
   url: string;
   excerpt: string;
@@ -23,6 +25,7 @@ const LONGEST = 200;
 const form = document.querySelector<HTMLFormElement>('#search');
 const input = document.querySelector<HTMLInputElement>('#query');
 const count = document.querySelector('#count');
+const meant = document.querySelector('#meant');
 const list = document.querySelector('#found');
 
 let index: Promise<Index> | undefined;
@@ -46,7 +49,9 @@ function chosenFilters(): Record<string, string> {
 }
 
 async function run(query: string): Promise<void> {
-  if (!count || !list) return;
+  if (!count || !list || !meant) return;
+  const pages = meantPages(query);
+  meant.replaceChildren(...pages.map(meantItem));
   const filters = chosenFilters();
   if (query === '' && Object.keys(filters).length === 0) {
     count.textContent = '';
@@ -68,7 +73,7 @@ async function run(query: string): Promise<void> {
   const total = found.results.length > MOST ? found.results.length : results.length;
   count.textContent =
     total === 0
-      ? `Nothing found for “${query}”${Object.keys(filters).length > 0 ? ' with these filters' : ''}.`
+      ? `Nothing ${pages.length > 0 ? 'else ' : ''}found for “${query}”${Object.keys(filters).length > 0 ? ' with these filters' : ''}.`
       : `${total} ${total === 1 ? 'page' : 'pages'} found${total > MOST ? `, the first ${MOST} shown` : ''}.`;
   list.replaceChildren(...results.map(item));
 }
@@ -87,6 +92,18 @@ function hasWords({ content, meta }: Result, query: string): boolean {
 
 /** Share of a word that has to be found as it is; the rest may be an ending. */
 const STEM = 0.7;
+
+/** A page by what the reader may mean, with why. */
+function meantItem({ address, title, says }: MeantPage): HTMLLIElement {
+  const entry = document.createElement('li');
+  const link = document.createElement('a');
+  link.href = address;
+  link.textContent = title;
+  const why = document.createElement('p');
+  why.textContent = says;
+  entry.append(link, why);
+  return entry;
+}
 
 function item(result: Result): HTMLLIElement {
   const entry = document.createElement('li');

@@ -86,7 +86,7 @@ function headingOfMany(contenders: readonly ComparedContender[]): Told {
   const found = sets.toSorted((a, b) => b.panels.length - a.panels.length)[0];
   const names = shortNames(contenders);
   if (!found || found.panels.length < 2) {
-    return { heading: `No two of these ${contenders.length} panels were read alike.`, doubted: [] };
+    return { heading: `No two of these ${contenders.length} panels can be compared by their light.`, doubted: [] };
   }
   const { way, panels } = found;
   const brightest = unbeaten(panels, (it, other) => isMore(compareRow(way.light, other, it)));
@@ -115,18 +115,16 @@ function headingOfMany(contenders: readonly ComparedContender[]): Told {
   return { heading: `${capital(opening + light)}${joint}${cost}.`, doubted: doubtedBy(way, panels) };
 }
 
-/** The first panel, and those that can be held against it and against each other by light and by what a watt costs. */
+/**
+ * The most panels that can be held against each other by light and by what a watt costs: those that go with one of them.
+ * What makes two of them alike, and what a figure lacks, makes three of them alike.
+ */
 function comparable(contenders: readonly ComparedContender[], { light, cost }: Way): ComparedContender[] {
-  const found: ComparedContender[] = [];
-  for (const it of contenders) {
-    const fits = [light, cost].every((row) =>
-      found.length === 0
-        ? isFigure(it.figures.get(row.metric)) && isKnown(compareRow(row, it, it))
-        : found.every((other) => isKnown(compareRow(row, it, other))),
-    );
-    if (fits) found.push(it);
-  }
-  return found;
+  const fits = (it: ComparedContender, other: ComparedContender) =>
+    [light, cost].every((row) => isKnown(compareRow(row, it, other)));
+  return contenders
+    .map((it) => contenders.filter((other) => fits(other, it)))
+    .reduce((most, group) => (group.length > most.length ? group : most), []);
 }
 
 /** Those that no other one surely beats: the readings can't tell them apart. */

@@ -102,7 +102,7 @@ describe('the figures', () => {
       expect(disagreements(text, figure)).toEqual([]);
     }
     // Its plot is drawn when it is asked for.
-    await page.locator('#compared-distances svg').waitFor();
+    await page.locator('#compared-distances .plot svg').waitFor();
     // Every panel of the demonstration has a beam that explains its readings.
     expect(await page.locator('[data-compared]').textContent()).not.toContain('Not drawn');
   });
@@ -296,7 +296,7 @@ describe('choosing', () => {
     expect(await status(page)).toContain('No other panel has “gull” in its name.');
     await field.fill('quennick');
     await field.press('Enter');
-    expect(await status(page)).toContain('Which one: Quennick Dab, Quennick Sprat, Quennick Tope?');
+    expect(await status(page)).toContain('Which one: Quennick Sprat, Quennick Dab, Quennick Tope?');
   });
 
   test('offers no withdrawn panel, but a link to one holds and says so', async () => {
@@ -342,7 +342,7 @@ test('a part that the address names is opened', async () => {
   const { page } = opened;
   await settled(page, 2);
   expect(await page.locator('#compared-distances table').isVisible()).toBe(true);
-  await page.locator('#compared-distances svg').first().waitFor();
+  await page.locator('#compared-distances .plot svg').first().waitFor();
 });
 
 describe('an address that asks for what can’t be', () => {
@@ -400,7 +400,7 @@ describe('several panels', () => {
       await page.evaluate(() => {
         for (const it of document.querySelectorAll<HTMLDetailsElement>('main details')) it.open = true;
       });
-      await page.locator('#compared-distances svg').first().waitFor();
+      await page.locator('#compared-distances .plot svg').first().waitFor();
       expect(await faultsInAllLooks(page)).toEqual([]);
       for (const viewport of [DESK, PHONE, NARROWEST]) {
         await page.setViewportSize(viewport);
@@ -442,7 +442,7 @@ describe('several panels', () => {
     expect(await page.locator('form[data-compare]').isVisible()).toBe(false);
     // What is folded on the screen stands open on paper, with its drawing.
     for (const it of await page.locator('main table').all()) expect(await it.isVisible()).toBe(true);
-    await page.locator('#compared-distances svg').first().waitFor();
+    await page.locator('#compared-distances .plot svg').first().waitFor();
   });
 });
 

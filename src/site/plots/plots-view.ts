@@ -4,7 +4,7 @@ import { impossibility } from '../../measure/handed-on.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
-import { type Shown, showFigure } from '../../words/format.ts';
+import { money, type Shown, showFigure } from '../../words/format.ts';
 import { rowDataOf } from '../guide/guide-filter-view.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 
@@ -59,6 +59,7 @@ const IMPOSSIBLE = 'impossible as it stands, see its flags';
 /** The plots of the guide, from the panels that it ranks. */
 export function plotsView(ledger: Ledger): Plot[] {
   const { currency } = ledger.guide;
+  const sign = money(0, currency, 0).replace('0', '').trim();
   const ranked = ledger.classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
   const reference = ranked.filter((it) => it.current?.conditions.isReference);
   const otherwise = ranked
@@ -131,8 +132,8 @@ export function plotsView(ledger: Ledger): Plot[] {
       id: 'power-by-price',
       title: 'Light against price',
       about: 'Up and left: more light for less. The broken line joins panels that no other beats on both.',
-      method: { address: '/methods/frontier/', name: 'The frontier' },
-      xLabel: `price, ${currency}`,
+      method: { address: '/methods/frontier/', name: 'How it is drawn' },
+      xLabel: `price, ${sign}`,
       yLabel: 'light, W',
       hasFrontier: true,
       points: power.points.toSorted((a, b) => a.x - b.x),
@@ -142,9 +143,9 @@ export function plotsView(ledger: Ledger): Plot[] {
       id: 'price-per-watt',
       title: 'A watt of light, by size',
       about: 'Lower: less money for a watt in the frame. Small panels lose more of their light past its edges.',
-      method: { address: '/methods/price-per-watt/', name: 'A watt of light' },
+      method: { address: '/methods/price-per-watt/', name: 'How it is worked out' },
       xLabel: 'size class',
-      yLabel: `a watt of light, ${currency}`,
+      yLabel: `a watt of light, ${sign}`,
       names: classes.map((it) => it.name),
       hasFrontier: false,
       points: perWatt.points.toSorted((a, b) => a.x - b.x || a.y - b.y),
@@ -154,7 +155,7 @@ export function plotsView(ledger: Ledger): Plot[] {
       id: 'efficiency',
       title: 'Efficiency against mains draw',
       about: 'Higher: more of the mains power turned into light in the frame.',
-      method: { address: '/methods/efficiency/', name: 'Efficiency' },
+      method: { address: '/methods/efficiency/', name: 'How it is worked out' },
       xLabel: 'mains draw, both channels, W',
       yLabel: 'efficiency, %',
       hasFrontier: false,

@@ -1,5 +1,6 @@
 /** The filters of the guide that are on, in words: for a page that follows them and has none of its own. No DOM. */
 
+import { showDate } from '../../../words/format.ts';
 import { type GuideState, type Known, SETS } from './guide-address.ts';
 
 /** What the page calls what can be filtered by, and all that an address may name. */
@@ -33,7 +34,7 @@ export function filterWords(state: GuideState, { ranges, sets }: FilterNames): s
     // All wavelengths that are asked for, any of the others.
     if (labels.length > 0) said.push(labels.join(name === 'nm' ? ' and ' : ' or '));
   }
-  if (state.since) said.push(`tested since ${state.since}`);
+  if (state.since) said.push(`tested since ${showDate(state.since)}`);
   if (state.hasHeld) said.push('no checked claim missed');
   return said;
 }

@@ -57,7 +57,14 @@ function colours() {
     probe.remove();
     return colour;
   };
-  return { ink: of('--ink'), soft: of('--soft'), rule: of('--rule'), accent: of('--accent'), font: style.fontFamily };
+  return {
+    ink: of('--ink'),
+    soft: of('--soft'),
+    rule: of('--rule'),
+    accent: of('--accent'),
+    paper: of('--paper'),
+    font: style.fontFamily,
+  };
 }
 
 /** Upright lines for the 95 % intervals, and the frontier's line under the points. */
@@ -102,6 +109,9 @@ function namesBeside(points: readonly Point[], colour: () => ReturnType<typeof c
       ctx.save();
       ctx.font = `13px ${now.font}`;
       ctx.fillStyle = now.ink;
+      ctx.strokeStyle = now.paper;
+      ctx.lineWidth = 4;
+      ctx.lineJoin = 'round';
       ctx.textBaseline = 'middle';
       const named = points.map((it) => ({
         x: x.getPixelForValue(it.x),
@@ -109,7 +119,10 @@ function namesBeside(points: readonly Point[], colour: () => ReturnType<typeof c
         width: ctx.measureText(it.short).width,
       }));
       placeNames(named, chartArea).forEach((place, i) => {
-        if (place) ctx.fillText(points[i]?.short ?? '', place.x, place.y);
+        if (!place) return;
+        // Paper behind the letters, where a line would run through them.
+        ctx.strokeText(points[i]?.short ?? '', place.x, place.y);
+        ctx.fillText(points[i]?.short ?? '', place.x, place.y);
       });
       ctx.restore();
     },
@@ -140,6 +153,8 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
 
   const colour = colours;
   const now = colour();
+  Chart.defaults.font.family = now.font;
+  Chart.defaults.font.size = 13;
   const axis = (text: string) => ({
     title: { display: true, text, color: now.ink },
     ticks: { color: now.ink },

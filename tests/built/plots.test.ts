@@ -104,7 +104,7 @@ test('the guide’s filters hold, are named, and lead back', async () => {
   const { page: open, complaints } = opened;
   await open.locator('canvas').nth(2).waitFor();
   const wanted = page.document
-    .querySelectorAll('[data-plot=power-by-price] tbody tr')
+    .querySelectorAll('[data-plot="power-by-price"] tbody tr')
     .filter((it) => attribute(it, 'data-class') === 'desk' && Number(attribute(it, 'data-x')) <= 300)
     .map((it) => attribute(it, 'data-slug'));
   expect(wanted.length).toBeGreaterThan(0);

@@ -41,11 +41,10 @@ export interface CompareRow {
 /** What each row is called within a sentence, and the method that its name leads to; by metric. The build packs them into the page. */
 export type RowWords = Readonly<Record<string, { name: string; method: string }>>;
 
-/** Rows that stand in one table. */
+/** Rows that stand in one table: the first is what the page is for, the others are folded under their titles. */
 export interface CompareGroup {
   id: string;
   title: string;
-  /** A group that is folded says so by its title; the first one is what the page is for. */
   rows: readonly CompareRow[];
 }
 

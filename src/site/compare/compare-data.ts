@@ -1,12 +1,11 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
-import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { packFigures } from '../shared/browser/figure-pack.ts';
 import { asPriced } from '../shared/priced.ts';
 import { photoEntry } from '../shared/small-photo.ts';
-import { COMPARE_METRICS } from './browser/compare-rows.ts';
+import { COMPARE_METRICS, DISTANCE_ROWS } from './browser/compare-rows.ts';
 import {
   COMPARE_FORMAT,
   type ComparedPanel,
@@ -21,7 +20,7 @@ const METRICS: readonly MetricId[] = [
   ...COMPARE_METRICS,
   'field-width',
   'field-height',
-  ...TABLE_DISTANCES.map((distance) => distanceMetric('mean-irradiance', distance)),
+  ...DISTANCE_ROWS.map((it) => it.metric),
 ];
 
 /** One panel's file. */
@@ -76,8 +75,16 @@ export function panelList(ledger: Ledger): PanelList {
   return { format: COMPARE_FORMAT, panels: listedPanels(ledger) };
 }
 
-/** The short list, in the order of the names; withdrawn panels keep their place, since links name them. */
+/**
+ * The short list, by size class as the guide has them, and in each in the order of the names; withdrawn panels keep their
+ * place, since links name them.
+ */
 export function listedPanels(ledger: Ledger): ListedPanel[] {
+  const classes = ledger.classes.map((it) => it.sizeClass?.name);
+  const place = (it: ListedPanel) => {
+    const at = classes.indexOf(it.class ?? undefined);
+    return at < 0 ? classes.length : at;
+  };
   return [...ledger.panels.values()]
     .map(({ slug, name, maker, sizeClass, data, photos }) => ({
       slug,
@@ -87,18 +94,5 @@ export function listedPanels(ledger: Ledger): ListedPanel[] {
       status: data.status,
       ...photoEntry({ slug, photos }),
     }))
-    .toSorted((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
-}
-
-/** Panels to choose from where there is no script: those of the guide, by size class, in the guide's order. */
-export function compareListView(
-  ledger: Ledger,
-): Array<{ name: string; panels: Array<{ name: string; address: string }> }> {
-  return ledger.classes.map(({ sizeClass, groups, unranked }) => ({
-    name: sizeClass?.name ?? 'Size not known',
-    panels: [...groups.flatMap((it) => it.panels), ...unranked].map(({ name, slug }) => ({
-      name,
-      address: `/panels/${slug}/`,
-    })),
-  }));
+    .toSorted((a, b) => place(a) - place(b) || a.name.localeCompare(b.name, 'en', { numeric: true }));
 }

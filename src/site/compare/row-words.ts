@@ -1,27 +1,25 @@
 import { type ListedMetricId, metricById } from '../../measure/metrics.ts';
+import { plainName } from '../../words/plain-names.ts';
 import { COMPARE_METRICS, type RowWords } from './browser/compare-rows.ts';
 
-/** Names that the comparison has of its own: shorter where its heads say the rest, longer where nothing else does. */
+/** Names that the comparison has of its own: they say what else is in a figure, since its row has nobody else to say it. */
 const OWN: Readonly<Partial<Record<ListedMetricId, string>>> = {
-  'optical-power': 'Optical power',
-  'efficiency-combined': 'Efficiency',
-  'peak-irradiance-combined': 'Peak irradiance',
-  'uniformity-lowest': 'Uniformity: lowest point over mean',
-  'infrared-share-at-reading': 'Infrared at the eye at the reading’s distance: share of a published limit',
-  'magnetic-field-on': 'Magnetic field, panel on, with the room’s',
-  'magnetic-field-share': 'Magnetic field: share of the reference level above 3 kHz, or at the frequency read',
-  'magnetic-field-share-at-mains': 'Magnetic field: share of the reference level at the mains’ frequency',
-  'electric-field-share': 'Electric field: share of the reference level above 3 kHz, or at the frequency read',
-  'electric-field-share-at-mains': 'Electric field: share of the reference level at the mains’ frequency',
-  'sound-on': 'Sound, panel on, with the room’s',
+  'infrared-share-at-reading': 'infrared at the eye, of a published limit',
+  'magnetic-field-on': 'magnetic field with the room’s',
+  'magnetic-field-share': 'magnetic field, of its reference level above 3 kHz or at the frequency read',
+  'magnetic-field-share-at-mains': 'magnetic field, of its reference level at the mains’ frequency',
+  'electric-field-share': 'electric field, of its reference level above 3 kHz or at the frequency read',
+  'electric-field-share-at-mains': 'electric field, of its reference level at the mains’ frequency',
+  'sound-on': 'sound with the room’s',
+  'wavelength-red': 'wavelength of the red',
+  'wavelength-near-infrared': 'wavelength of the near-infrared',
+  'peak-irradiance-red': 'peak of the red alone',
+  'peak-irradiance-near-infrared': 'peak of the near-infrared alone',
 };
 
 /** Names and methods of the comparison's rows, by the catalogue, so that its script needs none of it. */
 export function rowWords(): RowWords {
   return Object.fromEntries(
-    COMPARE_METRICS.map((id) => {
-      const { name, method } = metricById(id);
-      return [id, { name: OWN[id] ?? name, method }];
-    }),
+    COMPARE_METRICS.map((id) => [id, { name: OWN[id] ?? plainName(id), method: metricById(id).method }]),
   );
 }

@@ -4,15 +4,22 @@ import { impossibility } from '../../measure/handed-on.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
-import { showFigure } from '../../words/format.ts';
+import { money, type Shown, showFigure } from '../../words/format.ts';
+import { rowDataOf } from '../guide/guide-filter-view.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 
 /** One point of a plot, which is a row of the table behind it. */
 export interface PlotPoint {
+  slug: string;
   name: string;
+  /** The model, where that is one alone: it stands beside the point. */
+  short: string;
   address: string;
-  /** Size class, for the row. */
+  /** Size class, for the row, and by its id for the filters. */
   group: string;
+  classId: string;
+  /** What it can be filtered by, as in the guide. */
+  filter: string;
   x: number;
   y: number;
   /** Ends of the 95 % interval of y; undefined where it is not known. */
@@ -20,6 +27,8 @@ export interface PlotPoint {
   high?: number;
   xText: string;
   yText: string;
+  /** Name and numbers in one line. */
+  words: string;
   /** On the frontier. */
   isOn?: boolean;
   /** The mark of its y, where that is in doubt. */
@@ -50,6 +59,7 @@ const IMPOSSIBLE = 'impossible as it stands, see its flags';
 /** The plots of the guide, from the panels that it ranks. */
 export function plotsView(ledger: Ledger): Plot[] {
   const { currency } = ledger.guide;
+  const sign = money(0, currency, 0).replace('0', '').trim();
   const ranked = ledger.classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
   const reference = ranked.filter((it) => it.current?.conditions.isReference);
   const otherwise = ranked
@@ -63,10 +73,11 @@ export function plotsView(ledger: Ledger): Plot[] {
     })
     .map((it) => ({ ...named(it), reason: IMPOSSIBLE }));
   const left = [...otherwise, ...impossible];
+  const models = [...ledger.panels.values()].map((it) => it.data.model);
   const classes = ledger.classes.flatMap((it) => it.sizeClass ?? []);
   const plot = (
     panels: readonly PanelEntry[],
-    xOf: (panel: PanelEntry) => { value: number; text: string } | undefined,
+    xOf: (panel: PanelEntry) => { value: number; text: string; words: string } | undefined,
     yMetric: MetricId,
   ): Pick<Plot, 'points' | 'absent'> => {
     const points: PlotPoint[] = [];
@@ -85,11 +96,16 @@ export function plotsView(ledger: Ledger): Plot[] {
       const dagger = markOf(y);
       points.push({
         ...named(panel),
+        slug: panel.slug,
+        short: models.filter((it) => it === panel.data.model).length > 1 ? panel.name : panel.data.model,
         group: panel.sizeClass?.name ?? '',
+        classId: panel.sizeClass?.id ?? '',
+        filter: rowDataOf(panel),
         x: x.value,
         xText: x.text,
         y: y.value,
-        yText: showFigure(y, currency).text,
+        yText: withoutUnit(showFigure(y, currency)),
+        words: `${panel.name}, ${panel.sizeClass?.name ?? 'size not known'}: ${x.words}${showFigure(y, currency).text}${dagger ? '; in doubt' : ''}`,
         ...(y.interval95 && { low: y.interval95[0], high: y.interval95[1] }),
         ...(panel.frontier === 'on' && { isOn: true }),
         ...(dagger && { dagger }),
@@ -106,7 +122,7 @@ export function plotsView(ledger: Ledger): Plot[] {
     reference,
     ({ sizeClass }) => {
       const index = classes.findIndex((it) => it.id === sizeClass?.id);
-      return index < 0 ? undefined : { value: index, text: sizeClass?.name ?? '' };
+      return index < 0 ? undefined : { value: index, text: sizeClass?.name ?? '', words: '' };
     },
     'price-per-watt',
   );
@@ -114,23 +130,22 @@ export function plotsView(ledger: Ledger): Plot[] {
   return [
     {
       id: 'power-by-price',
-      title: 'Optical power against price',
-      about: 'Up and to the left is more light for less money. The line joins the panels that no other beats on both.',
-      method: { address: '/methods/frontier/', name: 'The price–power frontier' },
-      xLabel: `price, ${currency}`,
-      yLabel: 'optical power, W',
+      title: 'Light against price',
+      about: 'Up and left: more light for less. The broken line joins panels that no other beats on both.',
+      method: { address: '/methods/frontier/', name: 'How it is drawn' },
+      xLabel: `price, ${sign}`,
+      yLabel: 'light, W',
       hasFrontier: true,
       points: power.points.toSorted((a, b) => a.x - b.x),
       absent: [...power.absent, ...left],
     },
     {
       id: 'price-per-watt',
-      title: 'Price per optical watt by size class',
-      about:
-        'Lower is less money for each watt through the frame. Small panels lose more of their light past its edges.',
-      method: { address: '/methods/price-per-watt/', name: 'Price per optical watt' },
+      title: 'A watt of light, by size',
+      about: 'Lower: less money for a watt in the frame. Small panels lose more of their light past its edges.',
+      method: { address: '/methods/price-per-watt/', name: 'How it is worked out' },
       xLabel: 'size class',
-      yLabel: `price per watt, ${currency}/W`,
+      yLabel: `a watt of light, ${sign}`,
       names: classes.map((it) => it.name),
       hasFrontier: false,
       points: perWatt.points.toSorted((a, b) => a.x - b.x || a.y - b.y),
@@ -139,8 +154,8 @@ export function plotsView(ledger: Ledger): Plot[] {
     {
       id: 'efficiency',
       title: 'Efficiency against mains draw',
-      about: 'Higher is more of the mains power turned into light through the frame.',
-      method: { address: '/methods/efficiency/', name: 'Efficiency' },
+      about: 'Higher: more of the mains power turned into light in the frame.',
+      method: { address: '/methods/efficiency/', name: 'How it is worked out' },
       xLabel: 'mains draw, both channels, W',
       yLabel: 'efficiency, %',
       hasFrontier: false,
@@ -154,6 +169,12 @@ function named({ name, slug }: PanelEntry): { name: string; address: string } {
   return { name, address: panelAddress(slug) };
 }
 
-function shownX(figure: Figure, currency: string): { value: number; text: string } {
-  return { value: figure.value, text: showFigure(figure, currency).text };
+function shownX(figure: Figure, currency: string): { value: number; text: string; words: string } {
+  const shown = showFigure(figure, currency);
+  return { value: figure.value, text: withoutUnit(shown), words: `${shown.text}, ` };
+}
+
+/** A figure in a column whose head has its unit. */
+function withoutUnit({ value, plusMinus, interval }: Shown): string {
+  return `${value}${plusMinus === undefined ? '' : ` ± ${plusMinus}`}${interval === undefined ? '' : ` (${interval})`}`;
 }

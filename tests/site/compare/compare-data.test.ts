@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { metricById } from '../../../src/measure/metrics.ts';
 import { COMPARE_GROUPS, COMPARE_METRICS } from '../../../src/site/compare/browser/compare-rows.ts';
-import { comparedPanel, compareListView, listedPanels } from '../../../src/site/compare/compare-data.ts';
+import { comparedPanel, listedPanels } from '../../../src/site/compare/compare-data.ts';
 import { rowWords } from '../../../src/site/compare/row-words.ts';
 import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
@@ -22,14 +22,16 @@ describe('the rows', () => {
     expect(Object.keys(words)).toEqual(COMPARE_METRICS);
     for (const { metric } of rows) expect(words[metric]?.method, metric).toBe(metricById(metric).method);
     expect(new Set(Object.values(words).map((it) => it.name)).size).toBe(rows.length);
-    expect(words['mean-irradiance']?.name).toBe('Mean irradiance');
-    expect(words['efficiency-combined']?.name).toBe('Efficiency');
+    expect(words['optical-power']?.name).toBe('light');
+    expect(words['price-per-watt']?.name).toBe('a watt of light');
+    // Within a sentence as in the head of a row.
+    for (const { name } of Object.values(words)) expect(name).toMatch(/^([a-z]|LED )/);
   });
 
-  test('subtract what is in degrees, decibels or a share, and call modelled what is', () => {
+  test('subtract what is in degrees, decibels or nanometres, and call modelled what is', () => {
     for (const row of rows) {
       const { unit } = metricById(row.metric);
-      if (unit === '°' || unit === 'dB(A)') expect(row.difference, row.metric).toBeDefined();
+      if (unit === '°' || unit === 'dB(A)' || unit === 'nm') expect(row.difference, row.metric).toBeDefined();
       else if (unit !== '%') expect(row.difference, row.metric).toBeUndefined();
       const figures = [...demo.ledger.panels.values()].flatMap((it) => {
         const own = it.figures.get(row.metric);
@@ -102,13 +104,14 @@ describe('the lists', () => {
   test('the short one names every panel with a page, withdrawn ones too', () => {
     const list = listedPanels(demo.ledger);
     expect(list.map((it) => it.slug).toSorted()).toEqual([...demo.ledger.panels.keys()].toSorted());
+    // By class, as the guide has them, and by name in each.
+    const classes = list.map((it) => it.class);
+    expect(classes.filter((it, i) => it !== classes[i - 1])).toEqual(
+      demo.ledger.classes.map((it) => it.sizeClass?.name),
+    );
+    const desk = list.filter((it) => it.class === 'Desk').map((it) => it.name);
+    expect(desk).toEqual(desk.toSorted());
     expect(list.find((it) => it.slug === 'ostrel-bord')?.status).toBe('withdrawn');
     expect(list.find((it) => it.slug === 'fennimarsh-sedge')).toMatchObject({ class: 'Torso', status: 'published' });
-  });
-
-  test('the one for readers without a script has each published panel once', () => {
-    const addresses = compareListView(demo.ledger).flatMap((it) => it.panels.map((panel) => panel.address));
-    const published = [...demo.ledger.panels.values()].filter((it) => it.data.status === 'published');
-    expect(addresses.toSorted()).toEqual(published.map((it) => `/panels/${it.slug}/`).toSorted());
   });
 });

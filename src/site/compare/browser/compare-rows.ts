@@ -1,4 +1,6 @@
+import { distanceMetric, TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import type { ListedMetricId } from '../../../measure/metrics.ts';
+
 /** What has to be alike in two bench sessions before a figure of theirs is compared. */
 export type Alike =
   /** Measuring distance, and a version of the bench procedure that reads the grid alike. */
@@ -32,16 +34,14 @@ export interface CompareRow {
   /** A price per watt: the power that it is per. It is compared as rankings do, price over power. */
   costOf?: 'optical-power' | 'emitted-power';
   isModelled?: boolean;
-  /** Anchor on the page of cautions, and what stands there. */
-  caution?: { anchor: string; label: string };
-  /** For the sentence above the table: what is compared, and the verb that takes "12 to 31 % more light". */
-  sentence?: { subject: string; verb?: [verb: string, object: string] };
+  /** The distance that it is worked out for, cm: it stands in the place of the name. */
+  distance?: number;
 }
 
-/** What each row is called, and the method that its name leads to; by metric. The build packs them into the page. */
+/** What each row is called within a sentence, and the method that its name leads to; by metric. The build packs them into the page. */
 export type RowWords = Readonly<Record<string, { name: string; method: string }>>;
 
-/** Rows that stand under one head. */
+/** Rows that stand in one table: the first is what the page is for, the others are folded under their titles. */
 export interface CompareGroup {
   id: string;
   title: string;
@@ -53,152 +53,86 @@ const HIGH: DegreeWords = { more: 'higher', less: 'lower', times: 'as high' };
 const LARGE: DegreeWords = { more: 'larger', less: 'smaller', times: 'as large' };
 const WIDE: DegreeWords = { more: 'wider', less: 'narrower', times: 'as wide' };
 const LOUD: DegreeWords = { more: 'louder', less: 'quieter', times: 'as loud' };
+const LONG: DegreeWords = { more: 'longer', less: 'shorter', times: 'as long' };
 
-const EYES = { anchor: 'eyes', label: 'eyes' };
-const IMPLANTS = { anchor: 'implants-and-fields', label: 'implants and fields' };
 const POINTS = 'points';
 
-/** Every row of figures, in the order of the page. */
+/** Every row of figures but those by distance, in the order of the page. */
 export const COMPARE_GROUPS: readonly CompareGroup[] = [
   {
-    id: 'price',
-    title: 'Price and size',
+    id: 'figures',
+    title: 'Figures',
     rows: [
-      {
-        metric: 'real-price',
-        alike: 'nothing',
-        degree: MUCH,
-        sentence: { subject: 'the price', verb: ['costs', ''] },
-      },
+      { metric: 'real-price', alike: 'nothing', degree: MUCH },
+      { metric: 'optical-power', alike: 'reading', degree: MUCH },
+      { metric: 'price-per-watt', costOf: 'optical-power', alike: 'reading', degree: MUCH },
+      { metric: 'mean-irradiance', alike: 'reading', degree: HIGH },
+      { metric: 'peak-irradiance-combined', alike: 'reading', degree: HIGH },
+      { metric: 'efficiency-combined', alike: 'reading', degree: HIGH },
+      { metric: 'uniformity-lowest', alike: 'reading', degree: HIGH },
+      { metric: 'sound-on', alike: 'sound', degree: LOUD, difference: 'dB' },
       { metric: 'led-area', alike: 'nothing', degree: LARGE },
     ],
   },
   {
-    id: 'common',
-    title: 'Through the reference plane',
-    rows: [
-      {
-        metric: 'optical-power',
-        alike: 'reading',
-        degree: MUCH,
-        sentence: {
-          subject: 'the light through the reference plane',
-          verb: ['gives', 'light through the reference plane'],
-        },
-      },
-      {
-        metric: 'price-per-watt',
-        costOf: 'optical-power',
-        alike: 'reading',
-        degree: HIGH,
-        sentence: { subject: 'the price per optical watt' },
-      },
-      {
-        metric: 'efficiency-combined',
-        alike: 'reading',
-        degree: HIGH,
-        sentence: { subject: 'the efficiency' },
-      },
-      {
-        metric: 'mean-irradiance',
-        alike: 'reading',
-        degree: HIGH,
-        caution: EYES,
-      },
-      {
-        metric: 'peak-irradiance-combined',
-        alike: 'reading',
-        degree: HIGH,
-        caution: { anchor: 'skin-and-heat', label: 'skin and heat' },
-      },
-      {
-        metric: 'uniformity-lowest',
-        alike: 'reading',
-        degree: HIGH,
-        difference: POINTS,
-      },
-    ],
-  },
-  {
     id: 'emitted',
-    title: 'All that leaves the LEDs, modelled',
+    title: 'All the light that leaves the LEDs, modelled',
     rows: [
-      {
-        metric: 'emitted-power',
-        alike: 'procedure',
-        degree: MUCH,
-        isModelled: true,
-        sentence: { subject: 'the light that leaves the LEDs', verb: ['emits', 'light in all'] },
-      },
+      { metric: 'emitted-power', alike: 'procedure', degree: MUCH, isModelled: true },
       {
         metric: 'price-per-emitted-watt',
         costOf: 'emitted-power',
         alike: 'procedure',
-        degree: HIGH,
-        isModelled: true,
-        sentence: { subject: 'the price per emitted watt' },
-      },
-      {
-        metric: 'efficiency-emitted',
-        alike: 'procedure',
-        degree: HIGH,
+        degree: MUCH,
         isModelled: true,
       },
-      {
-        metric: 'beam-half-angle',
-        alike: 'procedure',
-        degree: WIDE,
-        difference: '°',
-        isModelled: true,
-      },
+      { metric: 'efficiency-emitted', alike: 'procedure', degree: HIGH, isModelled: true },
+      { metric: 'beam-half-angle', alike: 'procedure', degree: WIDE, difference: '°', isModelled: true },
     ],
   },
   {
-    id: 'around',
-    title: 'Eyes and surroundings',
+    id: 'limits',
+    title: 'Eyes, flicker and fields',
     rows: [
-      {
-        metric: 'infrared-share-at-reading',
-        alike: 'reading',
-        degree: HIGH,
-        caution: EYES,
-      },
-      {
-        metric: 'flicker-combined',
-        alike: 'procedure',
-        degree: HIGH,
-        difference: POINTS,
-        caution: { anchor: 'flicker', label: 'flicker' },
-      },
-      {
-        metric: 'magnetic-field-on',
-        alike: 'magnetic',
-        degree: HIGH,
-        caution: IMPLANTS,
-      },
+      { metric: 'infrared-share-at-reading', alike: 'reading', degree: HIGH },
+      { metric: 'flicker-combined', alike: 'procedure', degree: HIGH, difference: POINTS },
+      { metric: 'magnetic-field-on', alike: 'magnetic', degree: HIGH },
       ...shareRows('magnetic'),
       ...shareRows('electric'),
-      {
-        metric: 'sound-on',
-        alike: 'sound',
-        degree: LOUD,
-        difference: 'dB',
-        caution: { anchor: 'sound', label: 'sound' },
-      },
+    ],
+  },
+  {
+    id: 'channels',
+    title: 'Channels and mains',
+    rows: [
+      { metric: 'wavelength-red', alike: 'procedure', degree: LONG, difference: 'nm' },
+      { metric: 'wavelength-near-infrared', alike: 'procedure', degree: LONG, difference: 'nm' },
+      { metric: 'peak-irradiance-red', alike: 'reading', degree: HIGH },
+      { metric: 'peak-irradiance-near-infrared', alike: 'reading', degree: HIGH },
+      { metric: 'mains-draw-combined', alike: 'procedure', degree: MUCH },
     ],
   },
 ];
 
 /** A field as a share of its reference level: the strict end, and the mild one beside it. */
 function shareRows(kind: 'magnetic' | 'electric'): CompareRow[] {
-  const alike = { alike: kind, frequencyOf: kind, degree: HIGH, caution: IMPLANTS };
+  const alike = { alike: kind, frequencyOf: kind, degree: HIGH };
   return [
     { metric: `${kind}-field-share`, ...alike },
     { metric: `${kind}-field-share-at-mains`, ...alike },
   ];
 }
 
-/** Metrics of all rows. */
+/** Means over each panel's own LED field by distance: worked out from its beam, whatever the distance it was read at. */
+export const DISTANCE_ROWS: readonly CompareRow[] = TABLE_DISTANCES.map((distance) => ({
+  metric: distanceMetric('mean-irradiance', distance),
+  alike: 'procedure',
+  degree: HIGH,
+  isModelled: true,
+  distance,
+}));
+
+/** Metrics of all rows that have a name. */
 export const COMPARE_METRICS: readonly ListedMetricId[] = COMPARE_GROUPS.flatMap((it) =>
   it.rows.map((row) => row.metric),
 );

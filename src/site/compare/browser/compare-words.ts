@@ -1,15 +1,15 @@
-import type { FigureMap } from '../../../measure/figure.ts';
-import { isSameMethod } from '../../../measure/method-versions.ts';
-import { type Statement, verbatim } from '../../../measure/statement.ts';
 /** Differences between panels in words. No DOM. */
 
 import { type Difference, differenceFrom, ratioTo } from '../../../measure/difference.ts';
+import type { FigureMap } from '../../../measure/figure.ts';
 import { isFigure } from '../../../measure/figure.ts';
 import { areNinePointAlike } from '../../../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../../../measure/irradiance/same-distance.ts';
+import { isSameMethod } from '../../../measure/method-versions.ts';
 import { type Cost, costRatio } from '../../../measure/money/cost.ts';
-import { fixed, listed } from '../../../words/format.ts';
-import { DOUBT_MARK, IMPOSSIBLE_MARK } from '../../../words/marks.ts';
+import { type Statement, verbatim } from '../../../measure/statement.ts';
+import { fixed } from '../../../words/format.ts';
+import { IMPOSSIBLE_MARK } from '../../../words/marks.ts';
 import { sayDifference } from '../../../words/say-difference.ts';
 import type { CompareRow } from './compare-rows.ts';
 import type { ComparedPanel, ReadDistance } from './compared-panel.ts';
@@ -81,59 +81,19 @@ function frequencyUnlikeness({ frequencyOf }: CompareRow, panel: ComparedPanel, 
 /** Ratios from here up are told as multiples. */
 const MULTIPLE = 2;
 
-/** "12 to 31 % more", "a tie (4 % less to 9 % more)", "not known: ...": for a cell of the table. */
-export function outcomeWords(row: CompareRow, outcome: Outcome): string {
+/** A difference in words: "12 to 31 % more", "a tie" and behind it how far it reaches, "not known: ...". */
+export function outcomeWords(row: CompareRow, outcome: Outcome): { text: string; reach?: string } {
   switch (outcome.kind) {
     case 'same':
-      return 'the same';
+      return { text: 'the same' };
     case 'apart':
-      return apartWords(row, outcome.interval95);
+      return { text: apartWords(row, outcome.interval95) };
     case 'tie':
-      return `a tie (${tieWords(row, outcome.interval95)})`;
+      return { text: 'a tie', reach: tieWords(row, outcome.interval95) };
     case 'unlike':
-      return `can’t be compared: ${outcome.reason}`;
+      return { text: `not read alike: ${outcome.reason}` };
     case 'unknown':
-      return `difference not known: ${sayDifference(outcome.reason)}`;
-  }
-}
-
-/**
- * A panel against the first one in a sentence: "costs 12 % less; gives 12 to 31 % more light; a tie: the efficiency."
- * What ties, and what can't be told for one reason, is named together.
- */
-export function againstFirst(rows: readonly CompareRow[], it: ComparedContender, first: ComparedContender): string {
-  const told = rows.flatMap((row) => {
-    const outcome = compareRow(row, it, first);
-    return row.sentence ? [{ row, sentence: row.sentence, outcome }] : [];
-  });
-  const apart = told.flatMap(({ row, sentence: { subject, verb }, outcome }) => {
-    if (outcome.kind !== 'apart' && outcome.kind !== 'same') return [];
-    const words = outcomeWords(row, outcome);
-    return verb && outcome.kind === 'apart' ? [`${verb[0]} ${words} ${verb[1]}`.trim()] : [`${subject} is ${words}`];
-  });
-  const alike = Map.groupBy(told, ({ outcome }) => groupHead(outcome));
-  alike.delete(undefined);
-  const others = [...alike].map(([head, group]) => `${head}: ${listed(group.map((one) => one.sentence.subject))}`);
-  const doubted = told.filter(({ row }) =>
-    [it, first].some(({ panel }) => panel.marks[row.metric]?.mark === DOUBT_MARK),
-  );
-  const doubt =
-    doubted.length > 0 ? ` ${DOUBT_MARK} In doubt: ${listed(doubted.map((one) => one.sentence.subject))}.` : '';
-  return `${[...apart, ...others].join('; ')}.${doubt}`;
-}
-
-/** What stands before the names of all figures that came out alike; undefined where a figure has words of its own. */
-function groupHead(outcome: Outcome): string | undefined {
-  switch (outcome.kind) {
-    case 'apart':
-    case 'same':
-      return undefined;
-    case 'tie':
-      return 'a tie';
-    case 'unlike':
-      return `can’t be compared (${outcome.reason})`;
-    case 'unknown':
-      return `difference not known (${sayDifference(outcome.reason)})`;
+      return { text: `not known: ${sayDifference(outcome.reason)}` };
   }
 }
 
@@ -174,9 +134,12 @@ const joined = (number: string, unit: string) => (unit === '°' ? `${number}°` 
 /** Most decimals that are added so that an end does not round to nought, or to all. */
 const MOST_ADDED = 2;
 
-/** Decimals by an interval's width: two digits of it, one where it is 3.5 or more. One decimal for an exact value. */
+/** Exact differences from here up are told in whole numbers. */
+const EXACT_WHOLE = 10;
+
+/** Decimals by an interval's width: two digits of it, one where it is 3.5 or more. */
 function decimalsOf(least: number, width: number): number {
-  const needed = width > 0 ? Math.max(0, Math.ceil(-Math.log10(width / 3.5) - 1e-9)) : 1;
+  const needed = width > 0 ? Math.max(0, Math.ceil(-Math.log10(width / 3.5) - 1e-9)) : least >= EXACT_WHOLE ? 0 : 1;
   for (let decimals = needed; decimals < needed + MOST_ADDED; decimals++) {
     if (least >= 10 ** -decimals / 2) return decimals;
   }

@@ -10,42 +10,53 @@ import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { showUnits } from '../../shared/browser/units.ts';
 import { askedPanels, compareAddress, MOST_PANELS } from './compare-address.ts';
 import type { RowWords } from './compare-rows.ts';
-import { comparison } from './compare-view.ts';
+import { type Comparison, comparison } from './compare-view.ts';
 import type { ComparedContender } from './compare-words.ts';
 import { COMPARE_FORMAT, type ComparedPanel, type ListedPanel, type PanelList } from './compared-panel.ts';
+import { meant } from './pick-panel.ts';
 
-const form = document.querySelector<HTMLFormElement>('form[data-compare]');
-const select = form?.querySelector('select');
-const chosenList = document.querySelector<HTMLElement>('[data-chosen]');
-const status = document.querySelector<HTMLElement>('[data-compare-status]');
-const place = document.querySelector<HTMLElement>('[data-compared]');
+const find = <T extends HTMLElement>(selector: string) => document.querySelector<T>(selector);
+const form = find<HTMLFormElement>('form[data-compare]');
+const status = find('[data-compare-status]');
 
-/** What the page calls the rows. */
-const WORDS: RowWords = JSON.parse(place?.dataset.rows ?? '{}');
+/** Panels that a text may mean are named up to so many. */
+const MOST_NAMED = 5;
 
-/** What gets the focus after a change: a panel's name, its button, or nothing. */
-type Focus = { slug: string; on: 'name' | 'remove' } | 'select' | undefined;
+/** What gets the focus after a change: the button that takes a panel away, the field, the sentence, or nothing. */
+type Focus = { slug: string } | 'field' | 'heading' | undefined;
 
-class Comparison {
+/** The parts of the page. */
+interface Parts {
+  field: HTMLInputElement;
+  names: HTMLElement;
+  chosen: HTMLElement;
+  status: HTMLElement;
+  heading: HTMLElement;
+  lead: HTMLElement;
+  drawn: HTMLElement;
+  tables: HTMLElement;
+  copy: HTMLElement;
+}
+
+class Page {
   readonly #panels: ReadonlyMap<string, ListedPanel>;
   readonly #files = new Map<string, Promise<ComparedContender>>();
   readonly #title = document.title;
+  /** What stands in the page where nothing is chosen. */
+  readonly #empty: { heading: string; lead: Node[] };
+  /** What the page calls the rows. */
+  readonly #words: RowWords;
+  readonly #parts: Parts;
   #slugs: string[] = [];
   /** Counts what was asked for, so that a slow answer does not overwrite a later one. */
   #turn = 0;
-  readonly #select: HTMLSelectElement;
-  readonly #chosen: HTMLElement;
-  readonly #status: HTMLElement;
-  readonly #place: HTMLElement;
+  #isFirst = true;
 
-  constructor(
-    panels: readonly ListedPanel[],
-    select: HTMLSelectElement,
-    parts: [HTMLElement, HTMLElement, HTMLElement],
-  ) {
+  constructor(panels: readonly ListedPanel[], parts: Parts) {
     this.#panels = new Map(panels.map((it) => [it.slug, it]));
-    this.#select = select;
-    [this.#chosen, this.#status, this.#place] = parts;
+    this.#parts = parts;
+    this.#empty = { heading: parts.heading.textContent ?? '', lead: [...parts.lead.childNodes] };
+    this.#words = JSON.parse(parts.tables.dataset.rows ?? '{}');
   }
 
   /** Shows what the address asks for. */
@@ -54,24 +65,34 @@ class Comparison {
     void this.#show(slugs, said);
   }
 
-  /** Adds the panel that is picked in the list. */
-  addPicked(): void {
-    const slug = this.#select.value;
-    if (slug === '') this.#say(['Pick a panel in the list first.']);
-    else if (this.#slugs.length >= MOST_PANELS) this.#say(['Five panels are the most; remove one first.']);
-    else this.#go([...this.#slugs, slug], undefined);
+  /** Adds the panel whose name, or enough of it, stands in the field. */
+  addTyped(): void {
+    const { field } = this.#parts;
+    const found = meant(field.value, this.#open());
+    const [panel] = found;
+    if (this.#slugs.length >= MOST_PANELS) this.#say(['Five panels are the most; remove one first.']);
+    else if (field.value.trim() === '') this.#say(['Type some of a panel’s name first.']);
+    else if (!panel) this.#say([`No other panel has “${field.value.trim().slice(0, 40)}” in its name.`]);
+    else if (found.length > 1) {
+      const named = found.slice(0, MOST_NAMED).map((it) => it.name);
+      const more = found.length - named.length;
+      this.#say([`Which one: ${named.join(', ')}${more > 0 ? ` or ${more} more` : ''}?`]);
+    } else {
+      field.value = '';
+      this.#go([...this.#slugs, panel.slug], 'field');
+    }
   }
 
   #remove(slug: string): void {
     const at = this.#slugs.indexOf(slug);
     const left = this.#slugs.filter((it) => it !== slug);
     const next = left[Math.min(at, left.length - 1)];
-    this.#go(left, next === undefined ? 'select' : { slug: next, on: 'remove' });
+    this.#go(left, next === undefined ? 'field' : { slug: next });
   }
 
-  #makeFirst(slug: string): void {
-    this.#go([slug, ...this.#slugs.filter((it) => it !== slug)], { slug, on: 'name' });
-  }
+  readonly #makeFirst = (slug: string): void => {
+    this.#go([slug, ...this.#slugs.filter((it) => it !== slug)], 'heading');
+  };
 
   #go(slugs: string[], focus: Focus): void {
     history.pushState(null, '', compareAddress(slugs));
@@ -90,22 +111,54 @@ class Comparison {
     const outdated = answers
       .map((it) => (it.status === 'rejected' ? it.reason : undefined))
       .find((it) => it instanceof OtherFormat);
-    this.#place.replaceChildren(...comparison(contenders, WORDS));
-    showUnits(this.#place);
+    this.#fill(comparison(contenders, this.#words, this.#makeFirst));
+    if (focus === 'heading') this.#parts.heading.focus();
     const names = contenders.map((it) => it.panel.name);
     document.title = names.length > 0 ? `${listed(names)} – ${this.#title}` : this.#title;
-    this.#say([
-      ...said,
-      ...(unread.length > 0 ? [`The figures of ${listed(unread)} could not be read.`] : []),
-      ...(outdated ? [`${outdated.message.charAt(0).toUpperCase()}${outdated.message.slice(1)}.`] : []),
-      ...(names.length === 0 ? ['No panel is chosen yet. Pick two to five.'] : []),
-      ...(names.length === 1 ? [`One panel is shown: ${names[0]}. Add another to compare it with.`] : []),
-      ...(names.length > 1 ? [`${names.length} panels side by side: ${listed(names)}. The first is ${names[0]}.`] : []),
-    ]);
+    this.#say(
+      [
+        ...said,
+        ...(unread.length > 0 ? [`The figures of ${listed(unread)} could not be read.`] : []),
+        ...(outdated ? [`${outdated.message.charAt(0).toUpperCase()}${outdated.message.slice(1)}.`] : []),
+      ],
+      names.length === 0
+        ? 'No panel is chosen.'
+        : names.length === 1
+          ? `One panel is shown: ${names[0]}.`
+          : `${names.length} panels side by side: ${listed(names)}. The first is ${names[0]}.`,
+    );
   }
 
-  #say(sentences: readonly string[]): void {
-    this.#status.textContent = sentences.join(' ');
+  #fill(shown: Comparison | undefined): void {
+    const { heading, lead, drawn, tables, copy } = this.#parts;
+    heading.replaceChildren(...(shown?.heading ?? [this.#empty.heading]));
+    lead.replaceChildren(...(shown?.lead ?? this.#empty.lead));
+    drawn.replaceChildren(...(shown?.drawn ?? []));
+    if (this.#slugs.length < 2) lead.append(this.#choices());
+    tables.replaceChildren(...(shown?.tables ?? []));
+    copy.hidden = !shown;
+    showUnits(document);
+    if (shown && this.#isFirst) this.#followHash();
+    this.#isFirst = false;
+  }
+
+  /** The part that the address names was not there yet when the page was opened. */
+  #followHash(): void {
+    const part = location.hash.length > 1 && this.#parts.tables.querySelector(`#${CSS.escape(location.hash.slice(1))}`);
+    if (!part) return;
+    const fold = part.closest('details');
+    if (fold) fold.open = true;
+    part.scrollIntoView();
+  }
+
+  /** Says what went wrong to everybody, and what is shown now to those who don't see it. */
+  #say(problems: readonly string[], shown = ''): void {
+    this.#parts.status.replaceChildren(problems.join(' '), html('span', { class: 'unseen' }, ` ${shown}`));
+  }
+
+  /** Panels that can still be chosen. */
+  #open(): ListedPanel[] {
+    return [...this.#panels.values()].filter((it) => it.status !== 'withdrawn' && !this.#slugs.includes(it.slug));
   }
 
   #nameOf(slug: string): string {
@@ -125,58 +178,102 @@ class Comparison {
     return file;
   }
 
-  /** The chosen panels with their buttons, and the others in the list to pick from. */
+  /** The chosen panels, each with a way to take it away, and the names of the others for the field. */
   #showChoice(): void {
-    const button = (slug: string, name: 'remove' | 'first', text: string, press: () => void) => {
-      const it = html(
-        'button',
-        { type: 'button', 'data-act': name },
-        text,
-        html('span', { class: 'unseen' }, ` ${this.#nameOf(slug)}`),
-      );
-      it.addEventListener('click', press);
-      return it;
-    };
-    this.#chosen.replaceChildren(
-      ...this.#slugs.map((slug, i) =>
-        html(
+    const { chosen, names, field } = this.#parts;
+    chosen.replaceChildren(
+      ...this.#slugs.map((slug) => {
+        const { name, maker, status } = this.#panels.get(slug) ?? { name: slug, maker: '', status: 'published' };
+        const hasMaker = name.startsWith(`${maker} `);
+        const remove = html('button', { type: 'button', 'aria-label': `Remove ${name}` }, '×');
+        remove.addEventListener('click', () => this.#remove(slug));
+        return html(
           'li',
           { 'data-slug': slug },
-          html('span', { tabindex: -1, 'data-name': true }, this.#nameOf(slug)),
-          i > 0 && button(slug, 'first', 'Make first', () => this.#makeFirst(slug)),
-          button(slug, 'remove', 'Remove', () => this.#remove(slug)),
-        ),
-      ),
+          html(
+            'span',
+            {},
+            hasMaker && html('span', { class: 'maker' }, `${maker} `),
+            hasMaker ? name.slice(maker.length + 1) : name,
+            status !== 'published' && html('small', {}, ` ${status}`),
+          ),
+          remove,
+        );
+      }),
     );
-    const open = [...this.#panels.values()].filter((it) => it.status !== 'withdrawn' && !this.#slugs.includes(it.slug));
-    const groups = Map.groupBy(open, (it) => it.class ?? 'Size not known');
-    this.#select.replaceChildren(
-      html('option', { value: '' }, 'Pick a panel'),
-      ...[...groups].map(([name, panels]) =>
-        html('optgroup', { label: name }, ...panels.map((it) => html('option', { value: it.slug }, it.name))),
+    names.replaceChildren(...this.#open().map((it) => html('option', { value: it.name })));
+    field.placeholder = this.#slugs.length > 0 ? 'another' : 'a panel’s name';
+  }
+
+  /** All panels that can be chosen, class by class: as long as there is nothing to compare yet. */
+  #choices(): HTMLElement {
+    const classes = Map.groupBy(this.#open(), (it) => it.class ?? 'Size not known');
+    return html(
+      'ul',
+      { class: 'choices' },
+      ...[...classes].map(([name, panels]) =>
+        html(
+          'li',
+          {},
+          html('span', {}, name),
+          ...panels.map((it) => {
+            const button = html('button', { type: 'button' }, it.name);
+            button.addEventListener('click', () => this.#go([...this.#slugs, it.slug], 'field'));
+            return button;
+          }),
+        ),
       ),
     );
   }
 
   #setFocus(focus: Focus): void {
-    if (focus === undefined) return;
-    if (focus === 'select') this.#select.focus();
-    else {
-      const item = [...this.#chosen.children].find((it) => it instanceof HTMLElement && it.dataset.slug === focus.slug);
-      item?.querySelector<HTMLElement>(focus.on === 'name' ? '[data-name]' : '[data-act="remove"]')?.focus();
-    }
+    if (focus === undefined || focus === 'heading') return;
+    const { chosen, field } = this.#parts;
+    if (focus === 'field') field.focus();
+    else chosen.querySelector<HTMLElement>(`[data-slug="${CSS.escape(focus.slug)}"] button`)?.focus();
   }
 }
 
-if (form && select && chosenList && status && place) {
+/** Copies the address of the page, and says whether it could. */
+async function copyAddress(said: HTMLElement): Promise<void> {
+  try {
+    await navigator.clipboard.writeText(location.href);
+    said.textContent = 'Copied.';
+  } catch {
+    said.textContent = 'This browser does not let it be copied; it stands in the address bar.';
+  }
+}
+
+const parts = {
+  field: form?.querySelector('input'),
+  names: form?.querySelector('datalist'),
+  chosen: find('[data-chosen]'),
+  status,
+  heading: find('[data-heading]'),
+  lead: find('[data-lead]'),
+  drawn: find('[data-drawn]'),
+  tables: find('[data-compared]'),
+  copy: find('[data-copy]'),
+};
+const isWhole = (them: Partial<Record<keyof Parts, HTMLElement | null>>): them is Parts =>
+  Object.values(them).every(Boolean);
+
+if (form && status && isWhole(parts)) {
   form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());
   try {
     const { panels } = await readJson<PanelList>('/data/compare.json', 'the panels', COMPARE_FORMAT);
-    const comparisonOfPage = new Comparison(panels, select, [chosenList, status, place]);
-    form.addEventListener('submit', () => comparisonOfPage.addPicked());
-    addEventListener('popstate', () => comparisonOfPage.readAddress());
-    comparisonOfPage.readAddress();
+    const page = new Page(panels, parts);
+    form.addEventListener('submit', () => page.addTyped());
+    // A name that was taken from the list, and not typed: typing one may pass through the name of another.
+    parts.field.addEventListener('input', (event) => {
+      const isTyped = event instanceof InputEvent && event.inputType !== 'insertReplacementText';
+      if (!isTyped && panels.some((it) => it.name === parts.field.value)) page.addTyped();
+    });
+    const said = parts.copy.querySelector<HTMLElement>('[role=status]');
+    if (said) parts.copy.querySelector('button')?.addEventListener('click', () => copyAddress(said));
+    addEventListener('popstate', () => page.readAddress());
+    page.readAddress();
   } catch (error) {
     status.textContent =
       error instanceof OtherFormat

@@ -25,9 +25,17 @@ export interface CurvesPlot extends Plot {
   }>;
 }
 
-const SIZE = { width: 820, height: 400, right: 240 };
+/** Room for a plot at a desk and on a phone, px; a name that needs more makes it wider. */
+const SIZES = { wide: { width: 820, height: 400 }, narrow: { width: 350, height: 300 } } as const;
+/** Of the part within the axes, where names leave as much. */
+const LEAST_FRAME = 180;
+const LEFT = 52;
 /** From the end of a curve to its name, px. */
 const LEADER = 26;
+/** A piece of the curve before its name, with the gap behind it. */
+const SAMPLE = 34;
+/** Room for a letter of a name. */
+const LETTER = 7.5;
 const LABEL_HEIGHT = 18;
 const NEAREST: number = TABLE_DISTANCES[0];
 const FARTHEST: number = Math.max(...TABLE_DISTANCES);
@@ -36,12 +44,15 @@ const FARTHEST: number = Math.max(...TABLE_DISTANCES);
 export const DASHES = ['none', '10 5', '2 4', '14 4 2 4', '6 3 2 3 2 3'] as const;
 
 /** Draws the means over each panel's own field; undefined where there is nothing to draw. */
-export function curvesPlot(panels: readonly DrawnPanel[]): CurvesPlot | undefined {
+export function curvesPlot(panels: readonly DrawnPanel[], isNarrow = false): CurvesPlot | undefined {
   if (panels.length === 0) return undefined;
   const distances = Array.from({ length: FARTHEST - NEAREST + 1 }, (_, i) => NEAREST + i);
   const drawn = panels.map((panel) => ({ panel, points: distanceCurve(panel.light, distances) }));
   const highest = Math.max(...drawn.flatMap(({ points }) => points.map((it) => it.mean)));
-  const { area, x, y } = plotAxes(SIZE, FARTHEST, highest);
+  const right = LEADER + SAMPLE + LETTER * Math.max(...panels.map((it) => it.name.length));
+  const { width, height } = SIZES[isNarrow ? 'narrow' : 'wide'];
+  const size = { width: Math.max(width, LEFT + LEAST_FRAME + right), height, right };
+  const { area, x, y } = plotAxes(size, FARTHEST, highest);
   const { frame } = area;
   const curves = drawn.map(({ panel, points }) => {
     const places = points.map((it) => [x.place(it.distance), y.place(it.mean)] as const);

@@ -1,68 +1,14 @@
-/** The drawings of the comparison as elements: LED fields to one scale, mean irradiance by distance. */
+/** The drawing of mean irradiance by distance as elements. */
 
-import { USUAL_HEIGHT } from '../../../measure/person.ts';
 import { html, svg } from '../../shared/browser/dom.ts';
-import type { CurvesPlot } from './curves-plot.ts';
-import type { FieldsDrawing } from './fields-drawing.ts';
+import { curvesPlot, type DrawnPanel } from './curves-plot.ts';
 
-/** LED fields beside a standing figure, with what the lines mean. */
-export function fieldsFigure(drawing: FieldsDrawing): HTMLElement {
-  return html(
-    'figure',
-    { class: 'one-scale' },
-    html(
-      'div',
-      { class: 'own-scroll', role: 'group', 'aria-label': 'LED fields to one scale', tabindex: 0 },
-      svg(
-        'svg',
-        {
-          viewBox: `0 0 ${drawing.width} ${drawing.height}`,
-          width: drawing.width,
-          height: drawing.height,
-          role: 'img',
-          'aria-label': drawing.description,
-        },
-        svg('line', {
-          class: 'floor',
-          x1: drawing.rule.x,
-          x2: drawing.width,
-          y1: drawing.floor,
-          y2: drawing.floor,
-        }),
-        svg('line', {
-          class: 'rule',
-          x1: drawing.rule.x,
-          x2: drawing.rule.x,
-          y1: drawing.rule.top,
-          y2: drawing.floor,
-        }),
-        ...drawing.rule.ticks.flatMap(({ y, length, text }) => [
-          svg('line', { class: 'rule', x1: drawing.rule.x - length, x2: drawing.rule.x, y1: y, y2: y }),
-          ...(text ? [svg('text', { class: 'y', x: drawing.rule.x - 13, y }, text)] : []),
-        ]),
-        svg('text', { class: 'y', x: drawing.rule.x - 13, y: drawing.floor + 17 }, 'cm'),
-        svg('path', { class: 'person', d: drawing.person.body }),
-        svg('ellipse', { class: 'person', ...drawing.person.head }),
-        svg('text', { class: 'x', ...drawing.person.label }, `${USUAL_HEIGHT} cm tall`),
-        ...drawing.fields.flatMap(({ leds, housing, middle, lines }) => [
-          ...(housing ? [svg('rect', { class: 'housing', ...housing })] : []),
-          svg('rect', { class: 'leds', ...leds }),
-          ...lines.map((text, i) => svg('text', { class: 'x', x: middle, y: drawing.floor + 17 * (i + 1) }, text)),
-        ]),
-      ),
-    ),
-    html(
-      'figcaption',
-      { class: 'small soft' },
-      'Full line: the LED field as measured. Broken line: the housing, where its size is recorded; the field is drawn in its middle. Each hangs with its middle 85 cm above the floor, for the drawing only, or stands on the floor where it is taller than the figure. The figure is a plain outline of our own, for scale.',
-    ),
-  );
-}
-
-/** Mean irradiance against distance, each panel's line with its name. */
-export function curvesFigure(plot: CurvesPlot): HTMLElement {
+/** Mean irradiance against distance, each panel's line with its name; nothing where there is none to draw. */
+export function curvesFigure(panels: readonly DrawnPanel[]): HTMLElement[] {
+  const plot = curvesPlot(panels, !matchMedia('(min-width: 48rem)').matches);
+  if (!plot) return [];
   const { frame } = plot;
-  return html(
+  const figure = html(
     'figure',
     { class: 'plot overlaid' },
     html(
@@ -111,6 +57,6 @@ export function curvesFigure(plot: CurvesPlot): HTMLElement {
         ]),
       ),
     ),
-    html('figcaption', { class: 'small soft' }, 'The values with their 95 % intervals stand in the table below.'),
   );
+  return [figure];
 }

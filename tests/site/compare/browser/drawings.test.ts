@@ -1,10 +1,17 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { Difference } from '../../../../src/measure/difference.ts';
 import { isFigure } from '../../../../src/measure/figure.ts';
 import { USUAL_HEIGHT } from '../../../../src/measure/person.ts';
 import type { ComparedPanel } from '../../../../src/site/compare/browser/compared-panel.ts';
 import { curvesPlot, DASHES } from '../../../../src/site/compare/browser/curves-plot.ts';
+import {
+  type DrawnDifference,
+  differenceLine,
+  placeDifference,
+} from '../../../../src/site/compare/browser/difference-line.ts';
 import { fieldsDrawing } from '../../../../src/site/compare/browser/fields-drawing.ts';
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
+import type { PieceElement } from '../../../../src/site/shared/browser/pieces.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
 
 let demo: Demo;
@@ -15,45 +22,110 @@ const file = (slug: string): ComparedPanel => comparedPanel(demo.panel(slug), de
 const FIVE = ['ostrel-lill', 'kelpwright-gannet', 'quennick-dab', 'kelpwright-limpet', 'fennimarsh-sedge'];
 
 describe('LED fields to one scale', () => {
-  test('are as many times larger than each other, and than the figure, as they are', () => {
-    const panels = FIVE.map(file);
-    const drawing = fieldsDrawing(panels);
+  const draw = (panels: readonly ComparedPanel[]) =>
+    fieldsDrawing(panels.map((panel) => ({ panel, name: panel.model })));
+  const parts = (drawing: PieceElement | undefined, tag: string, className?: string) => {
     if (!drawing) throw new Error('nothing is drawn');
-    const scale = (drawing.floor - (drawing.person.head.cy - drawing.person.head.ry)) / USUAL_HEIGHT;
-    panels.forEach((panel, i) => {
-      const it = drawing.fields[i];
-      expect((it?.leds.width ?? 0) / scale).toBeCloseTo(panel.field?.width ?? -1, 0);
-      expect((it?.leds.height ?? 0) / scale).toBeCloseTo(panel.field?.height ?? -1, 0);
-      expect(it?.housing === undefined).toBe(panel.housing === null);
-    });
-    const ticks = drawing.rule.ticks;
-    expect((drawing.floor - (ticks.find((it) => it.text === '150')?.y ?? 0)) / scale).toBeCloseTo(150, 6);
-    expect(ticks[0]?.text).toBe('0');
+    return drawing.pieces.flatMap((it) =>
+      typeof it !== 'string' && it.tag === tag && (className === undefined || it.attributes.class === className)
+        ? [it]
+        : [],
+    );
+  };
+  const numbers = ({ attributes }: PieceElement) => ({
+    x: Number(attributes.x),
+    y: Number(attributes.y),
+    width: Number(attributes.width),
+    height: Number(attributes.height),
+  });
+  const floorOf = (drawing: PieceElement | undefined) =>
+    Number(/M0 ([\d.]+)H/.exec(String(parts(drawing, 'path', 'floor')[0]?.attributes.d))?.[1]);
+
+  test('are as large as they are beside the figure, a unit for a centimetre', () => {
+    const panels = FIVE.map(file);
+    const drawing = draw(panels);
+    const [head] = parts(drawing, 'ellipse');
+    expect(floorOf(drawing) - (Number(head?.attributes.cy) - Number(head?.attributes.ry))).toBeCloseTo(USUAL_HEIGHT, 0);
+    expect(
+      parts(drawing, 'rect', 'leds')
+        .map((it) => numbers(it))
+        .map(({ width, height }) => ({ width, height })),
+    ).toEqual(panels.map((it) => it.field));
+    expect(parts(drawing, 'rect', 'housing')).toHaveLength(panels.filter((it) => it.housing).length);
   });
 
   test('stay within the drawing and do not overlap', () => {
     const tall = { ...file('kelpwright-gannet'), field: { width: 90, height: 210 }, housing: null };
-    const drawing = fieldsDrawing([...FIVE.slice(0, 4).map(file), tall]);
-    if (!drawing) throw new Error('nothing is drawn');
-    let right = drawing.person.head.cx;
-    for (const { leds, housing } of drawing.fields) {
-      const box = housing ?? leds;
+    const drawing = draw([...FIVE.slice(0, 4).map(file), tall]);
+    let right = 60;
+    for (const box of parts(drawing, 'rect', 'leds').map(numbers)) {
       expect(box.x).toBeGreaterThan(right);
       expect(box.y).toBeGreaterThan(0);
-      expect(box.y + box.height).toBeLessThanOrEqual(drawing.floor + 0.1);
+      expect(box.y + box.height).toBeLessThanOrEqual(floorOf(drawing) + 0.1);
       right = box.x + box.width;
     }
-    expect(right).toBeLessThan(drawing.width);
+    expect(right).toBeLessThan(Number(drawing?.attributes.width));
   });
 
-  test('are told in words', () => {
-    expect(fieldsDrawing([file('kelpwright-gannet'), file('quennick-dab')])?.description).toBe(
+  test('are named under the floor, long names cut, and told in words', () => {
+    const long = { ...file('quennick-dab'), model: 'A name far too long' };
+    expect(parts(draw([file('kelpwright-gannet'), long]), 'text').map((it) => it.pieces.join(''))).toEqual([
+      'Gannet',
+      'A name far …',
+    ]);
+    expect(draw([file('kelpwright-gannet'), file('quennick-dab')])?.attributes['aria-label']).toBe(
       'LED fields to one scale beside a standing figure of 170 cm: Kelpwright Gannet 36.0 × 120.0 cm in a housing of 40.0 × 130.0 cm; Quennick Dab 20.0 × 20.0 cm',
     );
   });
 
   test('are none where none was measured', () => {
-    expect(fieldsDrawing([{ ...file('quennick-dab'), field: null }])).toBeUndefined();
+    expect(draw([{ ...file('quennick-dab'), field: null }])).toBeUndefined();
+  });
+});
+
+describe('a difference as a line', () => {
+  const ratio = (value: number, low: number, high: number): Difference => ({
+    kind: 'apart',
+    value,
+    interval95: [low, high],
+  });
+
+  test('lies on one scale from 40 % less to 40 % more, whatever it is', () => {
+    expect(placeDifference(ratio(1, 0.6, 1.4), false)).toEqual({
+      from: 10,
+      at: 110,
+      to: 210,
+      isPastLow: false,
+      isPastHigh: false,
+    });
+    // 20 % more lies half of the way from nought to the end.
+    expect(placeDifference(ratio(1.2, 1.2, 1.2), false)).toMatchObject({ from: 160, at: 160, to: 160 });
+  });
+
+  test('has an arrow past the end that it reaches over, and no place where none of it is in between', () => {
+    expect(placeDifference(ratio(1.5, 1.3, 1.7), false)).toEqual({
+      from: 185,
+      to: 210,
+      isPastLow: false,
+      isPastHigh: true,
+    });
+    expect(placeDifference(ratio(0.2, 0.1, 0.3), false)).toEqual({
+      from: 10,
+      to: 10,
+      isPastLow: true,
+      isPastHigh: false,
+    });
+    const classes = (drawn: DrawnDifference | undefined, isTie = false) =>
+      differenceLine(drawn, isTie).pieces.map((it) => (typeof it === 'string' ? it : it.attributes.class));
+    expect(classes(placeDifference(ratio(1.5, 1.3, 1.7), false))).toEqual(['axis', 'nought', 'interval', 'past']);
+    expect(classes(placeDifference(ratio(0.2, 0.1, 0.3), false))).toEqual(['axis', 'nought', 'past']);
+    expect(classes(placeDifference(ratio(1.05, 0.9, 1.2), false), true)).toContain('interval tie');
+    expect(classes(undefined)).toEqual(['axis', 'nought']);
+  });
+
+  test('is none where figures are subtracted, or nothing is known', () => {
+    expect(placeDifference(ratio(3, 1, 5), true)).toBeUndefined();
+    expect(placeDifference({ kind: 'unknown', reason: { code: 'not-measured' } }, false)).toBeUndefined();
   });
 });
 
@@ -100,6 +172,16 @@ describe('curves by distance', () => {
     const plot = curvesPlot(drawn(['ostrel-lill', 'ruddlestone-r150', 'quennick-dab']));
     expect(plot?.curves.map((it) => it.place)).toEqual([0, 2]);
     expect(plot?.curves[1]?.dash).toBe(DASHES[2]);
+  });
+
+  test('fit a phone, where names leave room for them', () => {
+    const plot = curvesPlot(
+      drawn(['ostrel-lill', 'quennick-dab']).map((it) => ({ ...it, name: 'Lill' })),
+      true,
+    );
+    expect(plot?.width).toBe(350);
+    expect((plot?.frame.right ?? 0) - (plot?.frame.left ?? 0)).toBeGreaterThan(180);
+    for (const { label } of plot?.curves ?? []) expect(label.x + 34 + 7.5 * label.text.length).toBeLessThanOrEqual(350);
   });
 
   test('are none where no beam is known', () => {

@@ -1,4 +1,4 @@
-/** One plot on a canvas, with a link over each point, so that points can be reached by the keyboard. */
+/** One plot on a canvas, with a button over each point, so that points can be reached and picked by the keyboard. */
 import {
   Chart,
   type ChartConfiguration,
@@ -9,49 +9,41 @@ import {
   ScatterController,
   Tooltip,
 } from 'chart.js';
+import { placeNames } from './plot-names.ts';
 
 Chart.register(ScatterController, PointElement, LineElement, LinearScale, Tooltip);
 
 interface Point {
+  slug: string;
   x: number;
   y: number;
   low: number | undefined;
   high: number | undefined;
   isOn: boolean;
   name: string;
-  address: string;
+  /** The model, which stands beside the point. */
+  short: string;
   words: string;
 }
 
+/** What happens when a point is picked, or no longer. */
+export type Pick = (slug: string, name: string) => void;
+
 const numberOf = (text: string | undefined) => (text === undefined ? undefined : Number(text));
 
-/** Reads the points from the table of a section. */
+/** Reads the points from the table of a section, without the rows that filters hide. */
 function pointsOf(section: HTMLElement): Point[] {
-  return [...section.querySelectorAll<HTMLTableRowElement>('tbody tr')].map((row) => {
-    const link = row.querySelector('a');
-    const cells = [...row.cells].map((it) => it.textContent?.trim() ?? '');
-    const numbers = [...row.querySelectorAll('.n')].map((it) => ownText(it));
-    const doubt = row.querySelector('.dagger') ? '; in doubt' : '';
-    return {
-      x: Number(row.dataset.x),
-      y: Number(row.dataset.y),
-      low: numberOf(row.dataset.low),
-      high: numberOf(row.dataset.high),
-      isOn: row.dataset.on !== undefined,
-      name: cells[0] ?? '',
-      address: link?.getAttribute('href') ?? '',
-      words: `${cells[0]}, ${cells[1]}: ${numbers.join(', ')}${doubt}`,
-    };
-  });
-}
-
-/** What a cell says itself, without its marks. */
-function ownText(cell: Element): string {
-  const texts = [...cell.childNodes].filter((it) => !(it instanceof Element && it.matches('.dagger')));
-  return texts
-    .map((it) => it.textContent ?? '')
-    .join('')
-    .trim();
+  return [...section.querySelectorAll<HTMLTableRowElement>('tbody tr:not([hidden])')].map(({ dataset }) => ({
+    slug: dataset.slug ?? '',
+    x: Number(dataset.x),
+    y: Number(dataset.y),
+    low: numberOf(dataset.low),
+    high: numberOf(dataset.high),
+    isOn: dataset.on !== undefined,
+    name: dataset.name ?? '',
+    short: dataset.short ?? '',
+    words: dataset.words ?? '',
+  }));
 }
 
 /** Colours of the page, light or dark as it is. */
@@ -65,7 +57,14 @@ function colours() {
     probe.remove();
     return colour;
   };
-  return { ink: of('--ink'), soft: of('--soft'), rule: of('--rule'), accent: of('--accent'), font: style.fontFamily };
+  return {
+    ink: of('--ink'),
+    soft: of('--soft'),
+    rule: of('--rule'),
+    accent: of('--accent'),
+    paper: of('--paper'),
+    font: style.fontFamily,
+  };
 }
 
 /** Upright lines for the 95 % intervals, and the frontier's line under the points. */
@@ -100,11 +99,45 @@ function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () 
   };
 }
 
+/** Names of points that have a free place beside them. */
+function namesBeside(points: readonly Point[], colour: () => ReturnType<typeof colours>): Plugin {
+  return {
+    id: 'names',
+    afterDatasetsDraw({ ctx, chartArea, scales: { x, y } }) {
+      if (!x || !y) return;
+      const now = colour();
+      ctx.save();
+      ctx.font = `13px ${now.font}`;
+      ctx.fillStyle = now.ink;
+      ctx.strokeStyle = now.paper;
+      ctx.lineWidth = 4;
+      ctx.lineJoin = 'round';
+      ctx.textBaseline = 'middle';
+      const named = points.map((it) => ({
+        x: x.getPixelForValue(it.x),
+        y: y.getPixelForValue(it.y),
+        width: ctx.measureText(it.short).width,
+      }));
+      placeNames(named, chartArea).forEach((place, i) => {
+        if (!place) return;
+        // Paper behind the letters, where a line would run through them.
+        ctx.strokeText(points[i]?.short ?? '', place.x, place.y);
+        ctx.fillText(points[i]?.short ?? '', place.x, place.y);
+      });
+      ctx.restore();
+    },
+  };
+}
+
 /** Draws the plot of a section above its table. */
-export function drawPlot(section: HTMLElement): void {
+export function drawPlot(section: HTMLElement, pick: Pick): void {
   const place = section.querySelector<HTMLElement>('[data-chart]');
   if (!place || place.childElementCount > 0) return;
   const points = pointsOf(section);
+  if (points.length === 0) {
+    place.textContent = 'The filters leave no panel here.';
+    return;
+  }
   const names = section.dataset.names?.split('|');
   const canvas = document.createElement('canvas');
   canvas.setAttribute('role', 'img');
@@ -112,13 +145,16 @@ export function drawPlot(section: HTMLElement): void {
     'aria-label',
     `${section.dataset.y} against ${section.dataset.x}; the table below holds the numbers`,
   );
-  const links = document.createElement('div');
-  links.className = 'points';
-  place.append(canvas, links);
-  place.hidden = false;
+  const buttons = document.createElement('div');
+  buttons.className = 'points';
+  buttons.setAttribute('role', 'group');
+  buttons.setAttribute('aria-label', 'Points: pick panels to compare');
+  place.append(canvas, buttons);
 
   const colour = colours;
   const now = colour();
+  Chart.defaults.font.family = now.font;
+  Chart.defaults.font.size = 13;
   const axis = (text: string) => ({
     title: { display: true, text, color: now.ink },
     ticks: { color: now.ink },
@@ -165,7 +201,8 @@ export function drawPlot(section: HTMLElement): void {
     },
     plugins: [
       drawnBehind(points, section.dataset.frontier !== undefined, colour),
-      { id: 'links', afterRender: (chart) => placeLinks(chart as Chart<'scatter'>, links, points) },
+      namesBeside(points, colour),
+      { id: 'buttons', afterRender: (chart) => placeButtons(chart as Chart<'scatter'>, buttons, points, pick) },
     ],
   };
   const chart = new Chart(canvas, configuration);
@@ -173,35 +210,44 @@ export function drawPlot(section: HTMLElement): void {
     'change',
     () => {
       chart.destroy();
+      const pressed = new Set(
+        [...buttons.querySelectorAll<HTMLElement>('[aria-pressed=true]')].map((it) => it.dataset.point),
+      );
       place.replaceChildren();
-      drawPlot(section);
+      drawPlot(section, pick);
+      for (const it of place.querySelectorAll<HTMLElement>('[data-point]')) {
+        if (pressed.has(it.dataset.point)) it.setAttribute('aria-pressed', 'true');
+      }
     },
     { once: true },
   );
 }
 
-/** Puts a link over each point; they are made once and moved when the plot changes its size. */
-function placeLinks(chart: Chart<'scatter'>, links: HTMLElement, points: readonly Point[]): void {
-  if (links.childElementCount === 0) {
-    links.append(
+/** Puts a button over each point; they are made once and moved when the plot changes its size. */
+function placeButtons(chart: Chart<'scatter'>, buttons: HTMLElement, points: readonly Point[], pick: Pick): void {
+  if (buttons.childElementCount === 0) {
+    buttons.append(
       ...points.map((it, i) => {
-        const link = document.createElement('a');
-        link.href = it.address;
-        link.setAttribute('aria-label', it.words);
-        link.addEventListener('focus', () => showTip(chart, i));
-        link.addEventListener('mouseenter', () => showTip(chart, i));
-        link.addEventListener('blur', () => showTip(chart, undefined));
-        link.addEventListener('mouseleave', () => showTip(chart, undefined));
-        return link;
+        const button = document.createElement('button');
+        button.type = 'button';
+        button.dataset.point = it.slug;
+        button.setAttribute('aria-pressed', 'false');
+        button.setAttribute('aria-label', it.words);
+        button.addEventListener('click', () => pick(it.slug, it.name));
+        button.addEventListener('focus', () => showTip(chart, i));
+        button.addEventListener('mouseenter', () => showTip(chart, i));
+        button.addEventListener('blur', () => showTip(chart, undefined));
+        button.addEventListener('mouseleave', () => showTip(chart, undefined));
+        return button;
       }),
     );
   }
   const marks = chart.getDatasetMeta(0).data;
-  [...links.children].forEach((link, i) => {
+  [...buttons.children].forEach((button, i) => {
     const mark = marks[i];
-    if (!mark || !(link instanceof HTMLElement)) return;
-    link.style.left = `${mark.x}px`;
-    link.style.top = `${mark.y}px`;
+    if (!mark || !(button instanceof HTMLElement)) return;
+    button.style.left = `${mark.x}px`;
+    button.style.top = `${mark.y}px`;
   });
 }
 

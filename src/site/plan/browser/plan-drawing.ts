@@ -11,6 +11,10 @@ const MARGIN = 6;
 /** Room for the outline, which is wider than the flat figure that is calculated with, cm. */
 const PERSON_WIDTH = 60;
 const CLIP = 'plan-person';
+const FLAT_CLIP = 'plan-flat';
+/** Below the shoulders, at this part of the height, the arms hang beside the flat figure, whose trunk is so wide there, cm. */
+const SHOULDERS = 0.2;
+const TRUNK_WIDTH = 37;
 
 /**
  * The standing figure with the LED field before it, to scale. What gets at least EVEN_FROM of the mean over the figure is
@@ -39,7 +43,13 @@ export function bodyDrawing({ body }: Calculated, height: number, field: Field):
       width,
       height: whole,
     },
-    svg('clipPath', { id: CLIP }, ...person('')),
+    svg('clipPath', { id: CLIP, 'clip-path': `url(#${FLAT_CLIP})` }, ...person('')),
+    svg(
+      'clipPath',
+      { id: FLAT_CLIP },
+      svg('rect', { x: flat.left, y: top, width: flat.width, height: SHOULDERS * flat.height }),
+      svg('rect', { x: middle - (SCALE * TRUNK_WIDTH) / 2, y: top, width: SCALE * TRUNK_WIDTH, height: flat.height }),
+    ),
     // Lines first, so that the head's passes under the neck.
     ...person('outline'),
     ...person('ground'),

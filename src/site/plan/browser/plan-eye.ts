@@ -32,16 +32,23 @@ export function eyeNotice(
       html('a', { href: cautionAddress('eyes') }, 'Why'),
     ),
     times && elementOf(timeStrip(times.marks, times.from, times.description)),
+    shareFold(panel, cm),
+  );
+}
+
+/** The share in full, folded; nothing where it is not known. */
+function shareFold(panel: PlanPanel, cm: number): HTMLElement | undefined {
+  const eye = eyeShare(panel, cm);
+  if ('unknown' in eye) return undefined;
+  return html(
+    'details',
+    { class: 'small' },
+    html('summary', {}, 'Share of the limit, IEC 62471:2006'),
     html(
-      'details',
-      { class: 'small' },
-      html('summary', {}, 'Share of the limit, IEC 62471:2006'),
-      html(
-        'p',
-        {},
-        `${eyeWords(panel, cm, eyeShare(panel, cm))} `,
-        html('a', { href: '/methods/infrared-eye/' }, 'How it is worked out'),
-      ),
+      'p',
+      {},
+      `${eyeWords(panel, cm, eye)} `,
+      html('a', { href: '/methods/infrared-eye/' }, 'How it is worked out'),
     ),
   );
 }

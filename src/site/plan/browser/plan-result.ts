@@ -80,7 +80,7 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
         : html('p', { class: 'plan-mean' }, 'Mean: ', ...mean, html('span', { class: 'soft' }, basis)),
       eyeNotice(panel, plan, seconds, marksOf(panel, 'infrared')),
       lesserFigures(panel, calculated, data),
-      html('p', { class: 'small' }, link(`/panels/${panel.slug}/`, `All figures of the ${panel.name}`)),
+      html('p', { class: 'small plan-on' }, link(`/panels/${panel.slug}/`, `All figures of the ${panel.name}`)),
     ),
     ...(panel.model ? [bodyDrawing(calculated, plan.height, panel.model.field)] : []),
   ];

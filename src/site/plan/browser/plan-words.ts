@@ -5,7 +5,7 @@ import { decimalsWithin, fixed, isLopsided, money, unitBehind } from '../../../w
 import { inInches } from '../../../words/other-unit.ts';
 import { timeRangeWords, timeWords } from '../../../words/time-words.ts';
 import type { Plan } from './plan-address.ts';
-import { type Calculated, type Ranged, scaled } from './plan-calculation.ts';
+import { type Ranged, scaled } from './plan-calculation.ts';
 import type { PlanPanel } from './plan-panel.ts';
 
 /** As on the other pages, a hundredth of a cent is fine enough. */
@@ -65,10 +65,8 @@ export function costWords({ value, low, high }: Ranged, currency: string): SpanW
 export const lengthWords = (cm: number, unit: Plan['unit']) => (unit === 'in' ? inInches(cm) : `${cm} cm`);
 
 /** The plan in a sentence, for the status line. */
-export function planSummary(panel: PlanPanel, plan: Plan, { seconds, mean }: Calculated): string {
-  const where = `${panel.name} at ${lengthWords(plan.cm ?? 0, plan.unit)}`;
+export function planSummary(panel: PlanPanel, plan: Plan, seconds: Ranged): string {
   const doubt = panel.doubts?.mean ? ` (${panel.doubts.mean.mark} ${panel.doubts.mean.label})` : '';
-  return seconds
-    ? `${where}: ${inOneLine(durationWords(seconds))} for ${plan.exposure} J/cm²${doubt}.`
-    : `${where}: ${inOneLine(spanWords(mean, 'mW/cm²'))} on the mean${doubt}.`;
+  const where = `${panel.name} at ${lengthWords(plan.cm ?? 0, plan.unit)}`;
+  return `${where}: ${inOneLine(durationWords(seconds))} for ${plan.exposure} J/cm²${doubt}.`;
 }

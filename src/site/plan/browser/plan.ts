@@ -95,9 +95,8 @@ function shown(plan: Plan, panel: PlanPanel | undefined, data: PlanData): ShownP
     const eyes = plan.cm === undefined ? {} : { said: eyeWords(panel, plan.cm, eyeShare(panel, plan.cm)) };
     return only(`Nothing can be planned with the ${panel.name}: ${panel.reason}.`, cautionNotice(panel, eyes));
   }
-  const summary = planSummary(panel, plan, calculated);
   return {
-    status: calculated.seconds ? summary : `${summary} Write an exposure for the time.`,
+    status: calculated.seconds ? planSummary(panel, plan, calculated.seconds) : 'Write an exposure for the time.',
     isShown: calculated.seconds !== undefined,
     result: planResult(panel, plan, calculated, data),
     cautions: [cautionNotice(panel, 'said')],

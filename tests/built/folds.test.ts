@@ -68,9 +68,12 @@ test.each(['/cautions/', '/instruments/'])('%s is printed with all that it folds
   expect((await folded.boundingBox())?.height).toBeGreaterThan(10);
 });
 
-test('without a script every fold opens by its own line', async () => {
-  await using opened = await site.open('/instruments/', { javaScriptEnabled: false });
+test('without a script every fold opens by its own line, and what an address names is open', async () => {
+  await using opened = await site.open('/instruments/#three-axis-coil', { javaScriptEnabled: false });
   const { page } = opened;
+  expect(await page.getByText('Three crossed coils').isVisible()).toBe(true);
+  const other = page.getByText('The one that fits in a coat pocket');
+  expect(await other.isVisible()).toBe(false);
   await page.getByText('Silicon handheld').click();
-  expect(await page.getByText('The one that fits in a coat pocket').isVisible()).toBe(true);
+  expect(await other.isVisible()).toBe(true);
 });

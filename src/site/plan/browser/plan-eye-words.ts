@@ -26,6 +26,8 @@ export function longerThanLimit({ value, high = value }: Ranged, eye: EyeShare):
   return value > seconds ? 'itself' : 'upper end';
 }
 
+const LONGER = { itself: 'Longer', 'upper end': 'At the upper end of its interval longer' };
+
 /** What is said of the eye beside a planned time: first, where it is so, that the time is longer than the limit. */
 export interface EyeLine {
   longer?: string;
@@ -37,8 +39,9 @@ export function eyeLine(panel: PlanPanel, cm: number, unit: Plan['unit'], second
   const eye = eyeShare(panel, cm);
   const at = lengthWords(cm, unit);
   const longer = seconds && longerThanLimit(seconds, eye);
+  const isRange = 'there' in eye && eye.there.kind === 'range';
   const lead = longer && {
-    longer: `${longer === 'itself' ? 'Longer' : 'At the upper end of its interval longer'} than the infrared limit for the eye, looking towards the panel.`,
+    longer: `${isRange ? 'May be longer' : LONGER[longer]} than the infrared limit for the eye, looking towards the panel.`,
   };
   if ('unknown' in eye) {
     const there = eye.secondsFartherAway;
@@ -48,7 +51,6 @@ export function eyeLine(panel: PlanPanel, cm: number, unit: Plan['unit'], second
         : '';
     return { ...lead, text: `What near-infrared reaches an eye at ${at}: ${eye.unknown}.${fartherAway}` };
   }
-  const isRange = eye.there.kind === 'range';
   const said = Number.isFinite(eye.cautiousSeconds)
     ? `${lead ? `At ${at} that limit` : `Looking towards the panel from ${at}, the infrared limit for the eye`} ${isRange ? 'may' : 'would'} be used up after ${limitTime(eye.cautiousSeconds)}, at the cautious end${isRange ? ': it was not read there' : ''}.`
     : `Looking towards the panel from ${at}, near-infrared lies, at the cautious end, no higher than the limit for long exposures, up to which the standard limits no time.`;

@@ -111,6 +111,13 @@ describe('the line of the eye', () => {
     });
   });
 
+  test('says no more than that it may be longer where only the ends of a range are known', () => {
+    expect(eyeLine(panel, 30, 'cm', { value: 200 })).toEqual({
+      longer: 'May be longer than the infrared limit for the eye, looking towards the panel.',
+      text: 'At 30 cm that limit may be used up after 1 min 44 s, at the cautious end: it was not read there.',
+    });
+  });
+
   test('says where it was not read, where nobody knows, and where the standard limits no time', () => {
     expect(eyeLine(panel, 30, 'cm').text).toMatch(
       /may be used up after 1 min 44 s, at the cautious end: it was not read there/,

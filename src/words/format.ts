@@ -62,6 +62,10 @@ const MOST_PLAIN_DECIMALS = 6;
 /** An interval that reaches this many times as far one way as the other is shown by its ends: our own choice. */
 const LOPSIDED = 1.15;
 
+/** True where an interval is shown by its ends, and not by ±. */
+export const isLopsided = (value: number, [low, high]: readonly [number, number]) =>
+  Math.max(value - low, high - value) > LOPSIDED * Math.min(value - low, high - value);
+
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 
 /** An amount of money: whole units from 100 up, cents below. */
@@ -127,8 +131,7 @@ export function showFigure(figure: Figure, currency: string): Shown {
   const decimals = isMoney && half >= 10 ** -MOST_MONEY_DECIMALS ? Math.min(needed, MOST_MONEY_DECIMALS) : needed;
   const value = sign + print(figure.value, decimals);
   const [low, high] = figure.interval95;
-  const [below, above] = [figure.value - low, high - figure.value];
-  if (Math.max(below, above) > LOPSIDED * Math.min(below, above)) {
+  if (isLopsided(figure.value, [low, high])) {
     const interval = `${print(low, decimals)} to ${print(high, decimals)}`;
     return { value, interval, unit, text: `${value}${unitBehind(unit)} (${interval})` };
   }

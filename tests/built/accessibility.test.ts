@@ -64,7 +64,7 @@ afterAll(() => site.close());
 /** Opens a page of some kind, with all that it comes to show. */
 async function openKind(address: string) {
   const opened = await site.open(address);
-  if (address.includes('exposure=')) await opened.page.locator('[data-plan-result] svg').waitFor();
+  if (address.includes('exposure=')) await opened.page.locator('[data-plan-result] .person').waitFor();
   if (address.includes('own.')) await opened.page.locator('[data-own-list] li').first().waitFor();
   if (address.startsWith('/search/')) await opened.page.locator('#found li').first().waitFor();
   return opened;

@@ -25,6 +25,10 @@ export const KIND_WORDS: Readonly<Record<InstrumentKind, string>> = {
   temperature: 'temperature',
 };
 
+/** From the lowest to the highest reading of its display. */
+export const rangeWords = ({ range, unit }: Pick<InstrumentFile, 'range' | 'unit'>) =>
+  `${range.from} to ${range.to} ${unitSigns(unit)}`;
+
 /** A calibration in words. */
 export function calibrationLine(calibration: Calibration, unit: string): CalibrationLine {
   return {

@@ -21,13 +21,6 @@ export function asRead({ bound, value, unit }: Pick<Figure, 'bound' | 'value' | 
   return `${bound ? `${bound} ` : ''}${amount(value, unit)}`;
 }
 
-/** Seconds in words: "47.1 s"; from two minutes up with the minutes beside them: "403 s (6 min 43 s)". */
-export function timeWords(seconds: number): string {
-  const shown = Number(seconds.toPrecision(DIGITS));
-  const minutes = shown >= 120 ? ` (${Math.floor(shown / 60)} min ${Math.round(shown % 60)} s)` : '';
-  return `${number(shown, DIGITS)} s${minutes}`;
-}
-
 /** A frequency as it was read: "40 kHz" from 1000 Hz up. */
 export function hertzWords(hertz: number): string {
   return hertz >= 1000 ? `${number(hertz / 1000, DIGITS)} kHz` : amount(hertz, 'Hz');

@@ -1,7 +1,7 @@
 /** Sentences about infrared at the eye that the pages and the planner's script share. No statements here. */
 import { roundedTo } from '../../measure/exposure/cautious-end.ts';
 import { LONG_EXPOSURE } from '../../measure/exposure/infrared.ts';
-import { timeWords } from './amounts.ts';
+import { timeWords } from '../time-words.ts';
 
 /** The limit that shares are taken of. */
 export const LONG_EXPOSURE_LIMIT = `of the limit for long exposures, ${LONG_EXPOSURE} W/m²`;

@@ -4,7 +4,8 @@ import type { InfraredShareResult, InfraredTimeResult } from '../../measure/expo
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { number } from '../../measure/numbers.ts';
 import { say } from '../say.ts';
-import { AT_CAUTIOUS_END, timeWords, VALUE_USED } from './amounts.ts';
+import { timeWords } from '../time-words.ts';
+import { AT_CAUTIOUS_END, VALUE_USED } from './amounts.ts';
 import { INFRARED_EYE, limitSentence } from './citation.ts';
 import {
   LONG_EXPOSURE_LIMIT,

@@ -39,10 +39,10 @@ describe('the meter’s error for near-infrared', () => {
 describe('what is said of infrared', () => {
   test('names share, cautious end, time, basis and edition', () => {
     const sentence = sentenceOf(byId('infrared-share-at-reading'));
-    // Interval of 500 ± 1.96 · 25; longestExposureTime(549.0) = 104.9 s, said as no more than that.
+    // Interval of 500 ± 1.96 · 25; longestExposureTime(549.0) = 104.9 s, told as no more than that.
     expect(sentence).toContain('Looking towards the panel from 15.24 cm, near-infrared alone gives 500 % of the limit');
     expect(sentence).toContain('at the cautious end of the interval 549 %');
-    expect(sentence).toContain('At the cautious end, the limit would be used up after 104 s');
+    expect(sentence).toContain('At the cautious end, the limit would be used up after 1 min 44 s');
     expect(sentence).toContain('all of it counted as 780–3000 nm');
     expect(sentence).toContain('IEC 62471, 2006, first edition, clause 4.3.7 (seen in secondary sources only)');
     expect(sentence).toContain('ICNIRP 2013 may weight part of the band less (from memory, unconfirmed)');
@@ -52,7 +52,7 @@ describe('what is said of infrared', () => {
     const sentence = sentenceOf(byId('infrared-share-at-30-cm'));
     expect(sentence).toContain('gives somewhere from 116 % to 549 % of the limit for long exposures');
     expect(sentence).toContain('it was not read there');
-    expect(sentence).toContain('used up after 104 s');
+    expect(sentence).toContain('used up after 1 min 44 s');
     expect(sentence).toContain('to fall no faster than from a point');
     expect(sentenceOf(byId('infrared-share-at-reading'))).not.toContain('from a point');
   });
@@ -71,9 +71,9 @@ describe('what is said of infrared', () => {
   test('below the limit, but not at the cautious end: the cautious end decides', () => {
     // 95 + 1.96 · 9.5 = 113.6 W/m², used up after 857.2 s.
     const all = results(infraredPeak(9.5, ['sensor', 0.1]));
-    expect(sentenceOf(byId('infrared-share-at-reading', all))).toContain('used up after 857 s');
+    expect(sentenceOf(byId('infrared-share-at-reading', all))).toContain('used up after 14 min 17 s');
     expect(sentenceOf(byId('infrared-stay-at-reading', all))).toContain(
-      'at the cautious end of the interval the limit would be used up after 857 s (14 min 17 s)',
+      'at the cautious end of the interval the limit would be used up after 14 min 17 s',
     );
   });
 
@@ -96,14 +96,14 @@ describe('what is said of infrared', () => {
     );
     const below = { ...above, bound: 'below' as const };
     expect(sentenceOf(byId('infrared-share-at-30-cm', results(below)))).toContain('from 0 % to 500 %');
-    expect(sentenceOf(byId('infrared-share-at-reading', results(below)))).toContain('used up after 118 s');
+    expect(sentenceOf(byId('infrared-share-at-reading', results(below)))).toContain('used up after 1 min 58 s');
   });
 
   test('in the step of the standard, share and time say the same of the cautious end', () => {
     // 95 W/m², whose interval ends at 100.7 W/m²: above the limit, below where its formula begins.
     const all = results(infraredPeak(9.5, ['sensor', 0.0306]));
-    expect(sentenceOf(byId('infrared-share-at-reading', all))).toContain('used up after 1000 s');
-    expect(sentenceOf(byId('infrared-stay-at-reading', all))).toContain('would be used up after 1000 s');
+    expect(sentenceOf(byId('infrared-share-at-reading', all))).toContain('used up after 16 min 40 s');
+    expect(sentenceOf(byId('infrared-stay-at-reading', all))).toContain('would be used up after 16 min 40 s');
   });
 
   test('nearer than the reading it is not known, and no number stands for it', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { amount, asRead, hertzWords, timeWords } from '../../../src/words/limits/amounts.ts';
+import { amount, asRead, hertzWords } from '../../../src/words/limits/amounts.ts';
 import { outcome } from '../../../src/words/limits/outcome.ts';
 import { figure, line, vague } from '../../measure/make.ts';
 
@@ -13,16 +13,6 @@ describe('numbers in words', () => {
   test('have their unit; a pure number is a multiple', () => {
     expect(amount(0.8333, '1')).toBe('0.833 times');
     expect(amount(0.155, '%')).toBe('0.155 %');
-  });
-
-  test('times have minutes beside them from two minutes on', () => {
-    expect([47.1733, 119, 120, 403.326, 1000].map(timeWords)).toEqual([
-      '47.2 s',
-      '119 s',
-      '120 s (2 min 0 s)',
-      '403 s (6 min 43 s)',
-      '1000 s (16 min 40 s)',
-    ]);
   });
 
   test('as they were read: a bound says which side', () => {

@@ -8,42 +8,34 @@ import {
 } from '../../../words/caution-words.ts';
 import { CLOSING } from '../../../words/limits/wording.ts';
 import { html } from '../../shared/browser/dom.ts';
-import { type LongerThanLimit, longerWords } from './plan-eye-words.ts';
 import type { PlanPanel } from './plan-panel.ts';
 
 const link = (href: string, text: string) => html('a', { href }, text);
 
-/** All cautions of a panel, the eyes' with what reaches one at the planned distance and its mark; `longer` stands out. */
-export function cautionNotice(
-  panel: PlanPanel,
-  eye?: string,
-  longer?: LongerThanLimit,
-  marks: readonly Element[] = [],
-): HTMLElement {
+/**
+ * Cautions of a panel, a line each.
+ *
+ * @param eyes what is said of the eyes; left out where a notice of their own says it
+ */
+export function cautionNotice(panel: PlanPanel, eyes: { said?: string } | 'said'): HTMLElement {
   const items = PANEL_CAUTIONS.flatMap((anchor) => {
-    const said = panel.cautions[anchor];
-    if (said === undefined) return [];
-    const text = cautionText(anchor, (anchor === 'eyes' ? eye : undefined) ?? said ?? undefined);
+    const own = panel.cautions[anchor];
     const isEyes = anchor === 'eyes';
+    if (own === undefined || (isEyes && eyes === 'said')) return [];
+    const said = (isEyes && eyes !== 'said' ? eyes.said : undefined) ?? own ?? undefined;
     return [
       html(
         'div',
         {},
         html('dt', {}, link(cautionAddress(anchor), CAUTION_WORDS[anchor].title)),
-        html(
-          'dd',
-          {},
-          isEyes && longer && html('strong', {}, `${longerWords(longer, 'The planned time')} `),
-          text,
-          ...(isEyes ? marks : []),
-        ),
+        html('dd', {}, cautionText(anchor, said)),
       ),
     ];
   });
   return html(
     'aside',
-    { class: 'notice wide', 'aria-labelledby': 'plan-cautions' },
-    html('h3', { id: 'plan-cautions' }, 'Cautions'),
+    { class: 'plan-cautions', 'aria-labelledby': 'plan-cautions' },
+    html('h2', { id: 'plan-cautions' }, 'Before you stand in front of it'),
     html('dl', {}, ...items),
     html(
       'p',
@@ -51,8 +43,6 @@ export function cautionNotice(
       'Also ',
       ...MORE_CAUTIONS.flatMap(([anchor, name]) => [link(cautionAddress(anchor), name), ', ']),
       link('/cautions/', 'all cautions'),
-      '. ',
-      link('/methods/infrared-eye/', 'How the share for the eye is worked out'),
       `. ${CLOSING}`,
     ),
   );

@@ -1,64 +1,67 @@
 import { BODY_WIDTH, EVEN_FROM } from '../../../measure/beam/body-map.ts';
 import type { Field } from '../../../measure/beam/emitter.ts';
 import { html, svg } from '../../shared/browser/dom.ts';
+import { personOutline } from '../../shared/browser/person-outline.ts';
+import { evenRegion } from './even-region.ts';
 import type { Calculated } from './plan-calculation.ts';
 
-/** Pixels for a centimetre. */
+/** Units of the drawing for a centimetre. */
 const SCALE = 2;
-const MARGIN = 10;
+const MARGIN = 6;
+/** Room for the outline, which is wider than the flat figure that is calculated with, cm. */
+const PERSON_WIDTH = 60;
+const CLIP = 'plan-person';
+const FLAT_CLIP = 'plan-flat';
+/** Below the shoulders, at this part of the height, the arms hang beside the flat figure, whose trunk is so wide there, cm. */
+const SHOULDERS = 0.2;
+const TRUNK_WIDTH = 37;
 
 /**
- * The standing figure with the LED field before it, to scale. Where the light is at least EVEN_FROM of the mean over
- * the figure, it is shaded, and hatched so that colour alone does not tell.
+ * The standing figure with the LED field before it, to scale. What gets at least EVEN_FROM of the mean over the figure is
+ * filled and has a line for its edge, so that colour alone does not tell.
  */
 export function bodyDrawing({ body }: Calculated, height: number, field: Field): HTMLElement {
-  const { columns, rows, values, mean, evenShare } = body;
-  const width = BODY_WIDTH;
-  const [cellWidth, cellHeight] = [(SCALE * width) / columns, (SCALE * height) / rows];
-  const left = MARGIN + Math.max(0, (SCALE * (field.width - width)) / 2);
+  const width = 2 * MARGIN + SCALE * Math.max(PERSON_WIDTH, field.width);
+  const whole = 2 * MARGIN + SCALE * Math.max(height, field.height);
+  const middle = width / 2;
   const top = MARGIN + Math.max(0, (SCALE * (field.height - height)) / 2);
-  const whole = {
-    width: 2 * MARGIN + SCALE * Math.max(width, field.width),
-    height: 2 * MARGIN + SCALE * Math.max(height, field.height),
-  };
-  const cells: SVGElement[] = [];
-  for (let row = 0; row < rows; row++) {
-    const ofRow = values.slice(row * columns, (row + 1) * columns);
-    for (const [from, to] of runsFrom(ofRow, EVEN_FROM * mean)) {
-      cells.push(
-        svg('rect', {
-          class: 'even',
-          x: left + from * cellWidth,
-          y: top + row * cellHeight,
-          width: (to - from) * cellWidth,
-          height: cellHeight,
-        }),
-        svg('line', {
-          class: 'hatch',
-          x1: left + from * cellWidth,
-          x2: left + to * cellWidth,
-          y1: top + (row + 0.5) * cellHeight,
-          y2: top + (row + 0.5) * cellHeight,
-        }),
-      );
-    }
-  }
-  const words = `${Math.round(100 * evenShare)} % of a flat figure of ${width} by ${height} cm gets at least ${Math.round(100 * EVEN_FROM)} % of the mean over it; the LED field of ${field.width} by ${field.height} cm stands before its middle`;
+  const { head, body: trunk } = personOutline({ middle, top, scale: SCALE, height });
+  const person = (className: string) => [
+    svg('path', { class: className, d: trunk }),
+    svg('ellipse', { class: className, ...head }),
+  ];
+  const flat = { left: middle - (SCALE * BODY_WIDTH) / 2, top, width: SCALE * BODY_WIDTH, height: SCALE * height };
+  const even = evenRegion(body, EVEN_FROM * body.mean, flat);
+  const share = `${Math.round(100 * body.evenShare)} %`;
   const drawing = svg(
     'svg',
     {
-      class: 'body',
+      class: 'person',
       role: 'img',
-      'aria-label': words,
-      viewBox: `0 0 ${whole.width} ${whole.height}`,
-      width: whole.width,
-      height: whole.height,
+      'aria-label': `Standing figure of ${height} cm behind the LED field of ${field.width} by ${field.height} cm; ${share} of it gets at least ${EVEN} % of the mean`,
+      viewBox: `0 0 ${width} ${whole}`,
+      width,
+      height: whole,
     },
-    svg('rect', { class: 'figure', x: left, y: top, width: SCALE * width, height: SCALE * height, rx: 16 }),
-    ...cells,
+    svg('clipPath', { id: CLIP, 'clip-path': `url(#${FLAT_CLIP})` }, ...person('')),
+    svg(
+      'clipPath',
+      { id: FLAT_CLIP },
+      svg('rect', { x: flat.left, y: top, width: flat.width, height: SHOULDERS * flat.height }),
+      svg('rect', { x: middle - (SCALE * TRUNK_WIDTH) / 2, y: top, width: SCALE * TRUNK_WIDTH, height: flat.height }),
+    ),
+    // Lines first, so that the head's passes under the neck.
+    ...person('outline'),
+    ...person('ground'),
+    svg(
+      'g',
+      { 'clip-path': `url(#${CLIP})` },
+      svg('path', { class: 'even', d: even.area }),
+      svg('path', { class: 'edge', d: even.edge }),
+    ),
     svg('rect', {
-      class: 'panel-field',
-      x: left + (SCALE * (width - field.width)) / 2,
+      class: 'leds',
+      x: middle - (SCALE * field.width) / 2,
       y: top + (SCALE * (height - field.height)) / 2,
       width: SCALE * field.width,
       height: SCALE * field.height,
@@ -66,23 +69,14 @@ export function bodyDrawing({ body }: Calculated, height: number, field: Field):
   );
   return html(
     'figure',
-    {},
+    { class: 'plan-person' },
     drawing,
-    html('figcaption', { class: 'small soft' }, `${words}. Rough: a real body is round, and its sides get less.`),
+    html(
+      'figcaption',
+      { class: 'small soft' },
+      `Filled: at least ${EVEN} % of the mean over the figure. Dashed: the LEDs, to scale. A real body is round, and its sides get less.`,
+    ),
   );
 }
 
-/** Stretches of a row of cells that have at least `least`: the first of each, and the one behind its last. */
-function runsFrom(row: ArrayLike<number>, least: number): Array<[from: number, to: number]> {
-  const runs: Array<[number, number]> = [];
-  let start: number | undefined;
-  for (const [column, value] of Array.from(row).entries()) {
-    if (value >= least) start ??= column;
-    else if (start !== undefined) {
-      runs.push([start, column]);
-      start = undefined;
-    }
-  }
-  if (start !== undefined) runs.push([start, row.length]);
-  return runs;
-}
+const EVEN = Math.round(100 * EVEN_FROM);

@@ -1,5 +1,6 @@
 /** What a plan means for an eye, in words that the panels' pages share (words/limits/). No DOM. */
 import { roundedTo } from '../../../measure/exposure/cautious-end.ts';
+import { sameDistance } from '../../../measure/irradiance/same-distance.ts';
 import { fixed } from '../../../words/format.ts';
 import { AT_CAUTIOUS_END, VALUE_USED } from '../../../words/limits/amounts.ts';
 import { citedShortly, INFRARED_EYE } from '../../../words/limits/citation.ts';
@@ -11,39 +12,99 @@ import {
   shareSentence,
   timeSentence,
 } from '../../../words/limits/infrared-phrases.ts';
-import type { EyeShare, Ranged } from './plan-calculation.ts';
+import { timeWords } from '../../../words/time-words.ts';
+import type { StripMark } from '../../shared/browser/time-strip.ts';
+import type { Plan } from './plan-address.ts';
+import { type EyeShare, eyeShare, type Ranged } from './plan-calculation.ts';
 import type { PlanPanel } from './plan-panel.ts';
+import { lengthWords } from './plan-words.ts';
 
-/** A planned time that is longer than the one after which the infrared limit would be used up. */
-export interface LongerThanLimit {
-  /** The time itself is longer, not its upper end alone. */
-  isItself: boolean;
-  /** What it is longer than. */
-  than: string;
-}
-
-/** Undefined where the time is no longer, or where nothing is known of the eye. */
-export function longerThanLimit({ value, high = value }: Ranged, eye: EyeShare): LongerThanLimit | undefined {
+/** Whether a planned time is longer than the one after which the infrared limit would be used up: itself, or its upper end. */
+export function longerThanLimit({ value, high = value }: Ranged, eye: EyeShare): 'itself' | 'upper end' | undefined {
   const seconds = 'unknown' in eye ? eye.secondsFartherAway : eye.cautiousSeconds;
   if (seconds === undefined || high <= seconds) return undefined;
-  const than =
-    'unknown' in eye
-      ? 'the time after which the infrared limit for the eye would be used up where near-infrared was read, which is farther away'
-      : `the ${limitTime(seconds)} after which the infrared limit for the eye ${eye.there.kind === 'range' ? 'may' : 'would'} be used up, looking towards the panel`;
-  return { isItself: value > seconds, than };
+  return value > seconds ? 'itself' : 'upper end';
 }
 
-/** The same in a sentence; `time` is what the time is called where it begins the sentence. */
-export function longerWords({ isItself, than }: LongerThanLimit, time: string): string {
-  return `${isItself ? `${time} is` : 'At the upper end of its interval this is'} longer than ${than}.`;
+const LONGER = { itself: 'Longer', 'upper end': 'At the upper end of its interval longer' };
+
+/** What is said of the eye beside a planned time: first, where it is so, that the time is longer than the limit. */
+export interface EyeLine {
+  longer?: string;
+  text: string;
 }
 
-/** What reaches an eye at a distance, in a sentence. */
+/** The eye at the planned distance, `seconds` being the planned time. */
+export function eyeLine(panel: PlanPanel, cm: number, unit: Plan['unit'], seconds?: Ranged): EyeLine {
+  const eye = eyeShare(panel, cm);
+  const at = lengthWords(cm, unit);
+  const longer = seconds && longerThanLimit(seconds, eye);
+  const isRange = 'there' in eye && eye.there.kind === 'range';
+  const lead = longer && {
+    longer: `${isRange ? 'May be longer' : LONGER[longer]} than the infrared limit for the eye, looking towards the panel.`,
+  };
+  if ('unknown' in eye) {
+    const there = eye.secondsFartherAway;
+    const fartherAway =
+      there !== undefined && Number.isFinite(there)
+        ? ` Where it was read, farther away, the limit would be used up after ${limitTime(there)}.`
+        : '';
+    return { ...lead, text: `What near-infrared reaches an eye at ${at}: ${eye.unknown}.${fartherAway}` };
+  }
+  const said = Number.isFinite(eye.cautiousSeconds)
+    ? `${lead ? `At ${at} that limit` : `Looking towards the panel from ${at}, the infrared limit for the eye`} ${isRange ? 'may' : 'would'} be used up after ${limitTime(eye.cautiousSeconds)}, at the cautious end${isRange ? ': it was not read there' : ''}.`
+    : `Looking towards the panel from ${at}, near-infrared lies, at the cautious end, no higher than the limit for long exposures, up to which the standard limits no time.`;
+  return { ...lead, text: [said, ...unknownError(panel)].join(' ') };
+}
+
+/** What is said where nothing makes the share a strict one. */
+function unknownError({ infrared }: PlanPanel): string[] {
+  return 'isErrorKnown' in infrared && infrared.isErrorKnown ? [] : [SPECTRAL_UNKNOWN];
+}
+
+/** Farther away, for comparison, cm. */
+const FARTHER = [30, 60];
+
+/** Times on the eye's strip. */
+export interface EyeTimes {
+  marks: StripMark[];
+  /** From where on a time is longer than the limit at the planned distance, s. */
+  from?: number;
+  description: string;
+}
+
+/** The planned time beside those after which the limit would be used up, here and farther away; undefined where it has none. */
+export function eyeTimes(panel: PlanPanel, cm: number, unit: Plan['unit'], seconds?: Ranged): EyeTimes | undefined {
+  if ('absent' in panel.infrared) return undefined;
+  const limits: Array<{ seconds: number; at: string }> = [];
+  const nearest = panel.infrared.shares[0]?.distance ?? cm;
+  const others = [nearest, ...FARTHER].filter((it) => it > cm && !sameDistance(it, cm));
+  for (const distance of [cm, ...others.toSorted((a, b) => a - b)]) {
+    const eye = eyeShare(panel, distance);
+    if ('unknown' in eye || !Number.isFinite(eye.cautiousSeconds)) continue;
+    // What is no more than a bound from nearer by says nothing new.
+    if (limits.some((it) => limitTime(it.seconds) === limitTime(eye.cautiousSeconds))) continue;
+    limits.push({ seconds: eye.cautiousSeconds, at: lengthWords(distance, unit) });
+  }
+  const [first] = limits;
+  if (!first) return undefined;
+  const told = limits.map((it) => `${limitTime(it.seconds)} at ${it.at}`).join(', ');
+  const planned = seconds ? `; planned: ${timeWords(seconds.value)}` : '';
+  return {
+    marks: [
+      ...limits.map((it, i) => ({ seconds: it.seconds, label: i === 0 ? `limit at ${it.at}` : it.at })),
+      ...(seconds ? [{ seconds: seconds.value, label: 'planned' }] : []),
+    ],
+    from: first.seconds,
+    description: `The infrared limit for the eye, looking towards the panel, is used up after ${told}${planned}`,
+  };
+}
+
+/** What reaches an eye at a distance as a share of the limit, in full. */
 export function eyeWords(panel: PlanPanel, cm: number, eye: EyeShare): string {
   if ('unknown' in eye) return `What near-infrared reaches an eye at ${cm} cm: ${eye.unknown}.`;
   const time = timeSentence(eye.cautiousSeconds, 'that limit');
-  const isKnown = 'isErrorKnown' in panel.infrared && panel.infrared.isErrorKnown;
-  return [eyeShareWords(cm, eye), time, ...(isKnown ? [] : [SPECTRAL_UNKNOWN])].join(' ');
+  return [eyeShareWords(cm, eye), time, ...unknownError(panel)].join(' ');
 }
 
 function eyeShareWords(cm: number, { there, cautious }: Exclude<EyeShare, { unknown: string }>): string {

@@ -27,6 +27,7 @@ export interface PlanFields {
   unit: HTMLSelectElement;
   exposure: HTMLInputElement;
   height: HTMLInputElement;
+  heightUnit: HTMLElement;
 }
 
 /** Finds the fields, and lets the panels be chosen. */
@@ -39,6 +40,7 @@ export function planFields(panels: readonly PlanPanel[]): PlanFields {
     unit: find('#plan-unit'),
     exposure: find('#plan-exposure'),
     height: find('#plan-height'),
+    heightUnit: find('[data-plan-height-unit]'),
   };
 }
 
@@ -49,9 +51,21 @@ const cmOf = (unit: Plan['unit']) => (unit === 'in' ? CM_PER_INCH : 1);
 export function fillForm(fields: PlanFields, plan: Plan): void {
   fields.panel.value = plan.panel ?? '';
   fields.unit.value = plan.unit;
-  fields.distance.value = plan.cm === undefined ? '' : String(Number((plan.cm / cmOf(plan.unit)).toFixed(2)));
+  fields.distance.value = plan.cm === undefined ? '' : written(plan.cm, plan.unit);
   fields.exposure.value = plan.exposure === undefined ? '' : String(plan.exposure);
-  fields.height.value = String(plan.height);
+  fields.height.value = written(plan.height, plan.unit);
+  fields.heightUnit.textContent = plan.unit;
+}
+
+/** A length as it stands in its field. */
+const written = (cm: number, unit: Plan['unit']) => String(Number((cm / cmOf(unit)).toFixed(2)));
+
+/** The length of a field, cm; the one before where the field still shows it, so that no rounding moves it. */
+function lengthOf(field: HTMLInputElement, unit: Plan['unit'], before: number | undefined, low: number, high: number) {
+  if (before !== undefined && field.value === written(before, unit)) return before;
+  return field.value === ''
+    ? undefined
+    : within(String(Number((Number(field.value) * cmOf(unit)).toFixed(3))), low, high);
 }
 
 /** The same plan in the unit that is chosen now. */
@@ -60,13 +74,13 @@ export const inChosenUnit = (fields: PlanFields, plan: Plan): Plan => ({ ...plan
 /**
  * What is written in the form, and what of it can't be used, in words; the fields are marked so.
  *
- * @param before the plan whose height stays where none can be read
+ * @param before the plan until now; its height stays where none can be read
  */
 export function readForm(fields: PlanFields, before: Plan): { plan: Plan; odd: string } {
   const unit = unitOf(fields);
-  const cm = within(String(Number((Number(fields.distance.value) * cmOf(unit)).toFixed(3))), NEAREST_CM, FARTHEST_CM);
+  const cm = lengthOf(fields.distance, unit, before.cm, NEAREST_CM, FARTHEST_CM);
   const exposure = within(fields.exposure.value, LEAST_EXPOSURE, MOST_EXPOSURE);
-  const height = within(fields.height.value, LEAST_HEIGHT, MOST_HEIGHT);
+  const height = lengthOf(fields.height, unit, before.height, LEAST_HEIGHT, MOST_HEIGHT);
   const checks = [
     {
       field: fields.distance,

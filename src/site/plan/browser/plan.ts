@@ -33,9 +33,12 @@ async function start(place: HTMLFormElement): Promise<void> {
     const panel = plan.panel === undefined ? undefined : panels.get(plan.panel);
     // A panel's own cautions say all of it.
     find('[data-plan-every]').hidden = panel !== undefined;
-    const { status, nodes } = shown(plan, panel, data);
+    const { status, isShown, result, cautions } = shown(plan, panel, data);
     said.textContent = [before, status].filter((it) => it !== '').join(' ');
-    find('[data-plan-result]').replaceChildren(...nodes);
+    // What the result shows large is for those who hear it alone.
+    said.classList.toggle('unseen', isShown && before === '');
+    find('[data-plan-result]').replaceChildren(...result);
+    find('[data-plan-cautions]').replaceChildren(...cautions);
   };
   const follow = (isNew: boolean) => {
     const { plan: written, odd } = readForm(fields, plan);
@@ -58,6 +61,7 @@ async function start(place: HTMLFormElement): Promise<void> {
       plan = inChosenUnit(fields, plan);
       history.pushState(null, '', planAddress(plan));
       fillForm(fields, plan);
+      show('');
       return;
     }
     const isTyping = event.target instanceof HTMLInputElement;
@@ -72,17 +76,29 @@ async function start(place: HTMLFormElement): Promise<void> {
   apply();
 }
 
-/** What the page shows of a plan: the status line, and the result with its cautions. */
-function shown(plan: Plan, panel: PlanPanel | undefined, data: PlanData): { status: string; nodes: Node[] } {
-  if (!panel) return { status: 'Choose a panel.', nodes: [] };
-  if (panel.model && plan.cm === undefined) return { status: 'Write a distance.', nodes: [cautionNotice(panel)] };
+/** What the page shows of a plan. */
+interface ShownPlan {
+  /** For the status line. */
+  status: string;
+  /** The result says it too. */
+  isShown: boolean;
+  result: Node[];
+  cautions: Node[];
+}
+
+function shown(plan: Plan, panel: PlanPanel | undefined, data: PlanData): ShownPlan {
+  const only = (status: string, ...cautions: Node[]) => ({ status, isShown: false, result: [], cautions });
+  if (!panel) return only('Choose a panel.');
+  if (panel.model && plan.cm === undefined) return only('Write a distance.', cautionNotice(panel, {}));
   const calculated = calculatePlan(panel, plan, data);
   if (!calculated) {
-    const eye = plan.cm === undefined ? undefined : eyeWords(panel, plan.cm, eyeShare(panel, plan.cm));
-    return {
-      status: `Nothing can be planned with the ${panel.name}: ${panel.reason}.`,
-      nodes: [cautionNotice(panel, eye)],
-    };
+    const eyes = plan.cm === undefined ? {} : { said: eyeWords(panel, plan.cm, eyeShare(panel, plan.cm)) };
+    return only(`Nothing can be planned with the ${panel.name}: ${panel.reason}.`, cautionNotice(panel, eyes));
   }
-  return { status: planSummary(panel, plan, calculated), nodes: planResult(panel, plan, calculated, data) };
+  return {
+    status: calculated.seconds ? planSummary(panel, plan, calculated.seconds) : 'Write an exposure for the time.',
+    isShown: calculated.seconds !== undefined,
+    result: planResult(panel, plan, calculated, data),
+    cautions: [cautionNotice(panel, 'said')],
+  };
 }

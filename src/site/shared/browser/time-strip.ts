@@ -62,10 +62,13 @@ export function timeStrip(marks: readonly StripMark[], from: number | undefined,
       piece('line', { class: 'tick', x1: placeOf(seconds), x2: placeOf(seconds), y1: line - 4, y2: line + 4 }),
       piece('text', { class: 'tick', x: placeOf(seconds), y: line + 20, 'text-anchor': anchorOf(seconds) }, label),
     ]),
-    ...placed.flatMap((it) => [
+    // Labels last: the line of one above passes behind them.
+    ...placed.map((it) =>
       piece('line', { class: 'mark', x1: it.x, x2: it.x, y1: line - 8 - ROW * it.row, y2: line + 8 }),
+    ),
+    ...placed.map((it) =>
       piece('text', { class: 'mark', x: it.textX, y: line - 13 - ROW * it.row, 'text-anchor': 'middle' }, it.text),
-    ]),
+    ),
   );
 }
 

@@ -28,7 +28,9 @@ export function specimen(ledger: Ledger): Specimen | undefined {
   const lines = ranked.flatMap((panel, i) => line(panel, bars[i], ledger) ?? []);
   const telling = ({ panel: { rank } }: { panel: PanelEntry }) =>
     Number((rank?.range?.[0] ?? 0) < (rank?.range?.[1] ?? 0)) + Number((rank?.tiedWith.length ?? 0) > 0);
-  return lines.toSorted((a, b) => telling(b) - telling(a))[0]?.specimen;
+  // Of equals the one that stands nearest to the middle of the scale.
+  const off = ({ specimen: { bar } }: { specimen: Specimen }) => Math.abs(bar.at - 50);
+  return lines.toSorted((a, b) => telling(b) - telling(a) || off(a) - off(b))[0]?.specimen;
 }
 
 function line(

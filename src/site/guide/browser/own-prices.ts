@@ -17,7 +17,7 @@ import {
   OFFERS_FORMAT,
   type PackedOffer,
   type PackedOffers,
-  type PerWatt,
+  type WithInterval,
 } from './offers.ts';
 
 /** Prices as the reader has them. */
@@ -151,26 +151,43 @@ function opticalContender(offers: PackedOffers, offer: PackedOffer, prices: OwnP
 }
 
 /** A price of a watt goes with the price, and so do the ends of its interval. */
-function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: string): Shown & { amount: number } {
+function shownPerWatt([value, low, high]: WithInterval, scale: number, currency: string): Shown & { amount: number } {
+  const amount = scale * value;
+  const isKnown = low !== undefined && high !== undefined;
+  const scaled: WithInterval = isKnown ? [amount, scale * low, scale * high] : [amount];
+  return { ...shownWithInterval(scaled, 'price-per-watt', 'currency/W', currency), amount };
+}
+
+/** A panel's light as its page shows it. */
+export function lightText({ light }: PackedOffer, currency: string): Shown {
+  return shownWithInterval(light, 'optical-power', 'W', currency);
+}
+
+function shownWithInterval(
+  [value, low, high]: WithInterval,
+  metric: 'price-per-watt' | 'optical-power',
+  unit: Figure['unit'],
+  currency: string,
+): Shown {
   const isKnown = low !== undefined && high !== undefined;
   const figure: Figure = {
     id: '',
-    metric: 'price-per-watt',
-    value: scale * value,
-    unit: 'currency/W',
-    standardUncertainty: isKnown ? (scale * (high - low)) / 2 : null,
-    interval95: isKnown ? [scale * low, scale * high] : null,
+    metric,
+    value,
+    unit,
+    standardUncertainty: isKnown ? (high - low) / 2 : null,
+    interval95: isKnown ? [low, high] : null,
     coverageFactor: isKnown ? 1 : null,
     degreesOfFreedom: null,
     basis: 'derived',
-    method: methodReference('price-per-watt'),
+    method: methodReference(metric),
     inputs: [],
     budget: [],
     unassessed: [],
     notes: [],
     flags: [],
   };
-  return { ...showFigure(figure, currency), amount: figure.value };
+  return showFigure(figure, currency);
 }
 
 /** A figure in words. */

@@ -16,10 +16,6 @@ import type { OwnPrices } from './own-prices.ts';
 import { decodeRow, PRICE_FILTER } from './row-data.ts';
 import { SortableTable } from './sortable-table.ts';
 
-type Calculator = typeof import('./own-prices.ts');
-type Painter = typeof import('./own-price-cells.ts');
-type BudgetPainter = typeof import('./budget-answer.ts');
-
 const tables = [...document.querySelectorAll<HTMLTableElement>('table[data-sortable]')].map((element) => ({
   element,
   sortable: new SortableTable(element),
@@ -118,18 +114,9 @@ function start(form: HTMLFormElement): void {
     counting.plan();
   };
 
-  let loading:
-    | Promise<{ calculator: Calculator; painter: Painter; budget: BudgetPainter; offers: PackedOffers }>
-    | undefined;
+  let loading: ReturnType<typeof loadCalculator> | undefined;
   const load = () => {
-    loading ??= (async () => {
-      const [calculator, painter, budget] = await Promise.all([
-        import('./own-prices.ts'),
-        import('./own-price-cells.ts'),
-        import('./budget-answer.ts'),
-      ]);
-      return { calculator, painter, budget, offers: await calculator.loadOffers() };
-    })();
+    loading ??= loadCalculator();
     return loading;
   };
   let isCalculated = false;
@@ -286,6 +273,16 @@ function start(form: HTMLFormElement): void {
   form.hidden = false;
   if (ask) ask.hidden = false;
   apply(location.search);
+}
+
+/** What calculates with other prices and sums, and what shows it; loaded when somebody asks. */
+async function loadCalculator() {
+  const [calculator, painter, budget] = await Promise.all([
+    import('./own-prices.ts'),
+    import('./own-price-cells.ts'),
+    import('./budget-answer.ts'),
+  ]);
+  return { calculator, painter, budget, offers: await calculator.loadOffers() };
 }
 
 function isFilterSet(state: GuideState, name: string): boolean {

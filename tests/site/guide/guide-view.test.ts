@@ -139,7 +139,7 @@ describe('cells', () => {
 
   test('a price says its day, its own currency, and a code that earns the tester money', () => {
     expect(cell('Kelpwright Limpet', 'price')).toMatchObject({
-      text: '€32.00',
+      text: '€32',
       after: '30 Oct 2026, with a code that earns the tester money',
     });
     expect(cell('Fennimarsh Electric Reed', 'price')).toMatchObject({ text: '€182.85', after: '£159, 15 Oct 2026' });

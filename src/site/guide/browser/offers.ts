@@ -29,10 +29,15 @@ export interface PackedConditions {
   version: number;
   /** They are the guide's own. */
   isReference: boolean;
+  /** Name of the size class. */
+  sizeClass: string;
 }
 
 /** True where the figures of two tables can be compared: measured under the guide's conditions, or both alike otherwise. */
-export function areMeasuredAlike(one: PackedConditions, other: PackedConditions): boolean {
+export function areMeasuredAlike(
+  one: Omit<PackedConditions, 'sizeClass'>,
+  other: Omit<PackedConditions, 'sizeClass'>,
+): boolean {
   if (one.isReference || other.isReference) return one.isReference === other.isReference;
   return one.version === other.version && one.distance === other.distance;
 }
@@ -47,16 +52,22 @@ export interface PackedOffer {
   /** Measured under the guide's own conditions, as the frontier asks. */
   isReference: boolean;
   optical: PackedPower;
+  /** The optical power as pages show it, W: packed, its interval can differ by a last digit. */
+  light: WithInterval;
   emitted?: PackedPower;
   /** Price of a watt at the guide's price, base currency, with its 95 % interval: it goes with the price. */
-  perWatt: PerWatt;
-  perEmittedWatt?: PerWatt;
+  perWatt: WithInterval;
+  perEmittedWatt?: WithInterval;
   /** Its optical power is in doubt. */
   isInDoubt?: true;
+  /** The price in the currency that it was asked in, where that is not the guide's: `£159`. */
+  asked?: string;
+  /** Width and height of its LED field, cm. */
+  field?: readonly [width: number, height: number];
 }
 
 /** Value and interval; without one where it is not known. */
-export type PerWatt = readonly [value: number, low?: number, high?: number];
+export type WithInterval = readonly [value: number, low?: number, high?: number];
 
 export interface PackedPower {
   value: number;

@@ -6,7 +6,7 @@ import { methodReference } from '../../../measure/method-versions.ts';
 
 import type { Figure } from '../../../measure/figure.ts';
 import { closeToFrontier, frontier } from '../../../measure/money/frontier.ts';
-import { type PurchaseAnswer, purchaseAnswer } from '../../../measure/money/purchase.ts';
+import { type MostLight, mostLight, type PurchaseAnswer, purchaseAnswer } from '../../../measure/money/purchase.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../../../measure/money/ranking.ts';
 import { type StepUp, stepUps } from '../../../measure/money/step-ups.ts';
 import { money, type Shown, showFigure } from '../../../words/format.ts';
@@ -17,7 +17,7 @@ import {
   OFFERS_FORMAT,
   type PackedOffer,
   type PackedOffers,
-  type PerWatt,
+  type WithInterval,
 } from './offers.ts';
 
 /** Prices as the reader has them. */
@@ -121,6 +121,27 @@ export function spend(offers: PackedOffers, prices: OwnPrices, sum: number): Pur
   return purchaseAnswer(referenceContenders(offers, prices), sum, offers.currency);
 }
 
+/**
+ * The most light that a sum buys in each size class, by the id of the class's table, the strongest first; of panels that
+ * were measured under the guide's own conditions.
+ */
+export function spendByClass(
+  offers: PackedOffers,
+  prices: OwnPrices,
+  sum: number,
+): Array<MostLight & { table: string }> {
+  const reference = offers.panels.filter((it) => it.isReference);
+  return [...Map.groupBy(reference, (it) => it.table)]
+    .flatMap(([table, those]) => {
+      const found = mostLight(
+        those.map((it) => opticalContender(offers, it, prices)),
+        sum,
+      );
+      return found ? [{ ...found, table }] : [];
+    })
+    .toSorted((a, b) => b.best.power.value - a.best.power.value);
+}
+
 function referenceContenders(offers: PackedOffers, prices: OwnPrices): Contender[] {
   return offers.panels.filter((it) => it.isReference).map((it) => opticalContender(offers, it, prices));
 }
@@ -130,26 +151,43 @@ function opticalContender(offers: PackedOffers, offer: PackedOffer, prices: OwnP
 }
 
 /** A price of a watt goes with the price, and so do the ends of its interval. */
-function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: string): Shown & { amount: number } {
+function shownPerWatt([value, low, high]: WithInterval, scale: number, currency: string): Shown & { amount: number } {
+  const amount = scale * value;
+  const isKnown = low !== undefined && high !== undefined;
+  const scaled: WithInterval = isKnown ? [amount, scale * low, scale * high] : [amount];
+  return { ...shownWithInterval(scaled, 'price-per-watt', 'currency/W', currency), amount };
+}
+
+/** A panel's light as its page shows it. */
+export function lightText({ light }: PackedOffer, currency: string): Shown {
+  return shownWithInterval(light, 'optical-power', 'W', currency);
+}
+
+function shownWithInterval(
+  [value, low, high]: WithInterval,
+  metric: 'price-per-watt' | 'optical-power',
+  unit: Figure['unit'],
+  currency: string,
+): Shown {
   const isKnown = low !== undefined && high !== undefined;
   const figure: Figure = {
     id: '',
-    metric: 'price-per-watt',
-    value: scale * value,
-    unit: 'currency/W',
-    standardUncertainty: isKnown ? (scale * (high - low)) / 2 : null,
-    interval95: isKnown ? [scale * low, scale * high] : null,
+    metric,
+    value,
+    unit,
+    standardUncertainty: isKnown ? (high - low) / 2 : null,
+    interval95: isKnown ? [low, high] : null,
     coverageFactor: isKnown ? 1 : null,
     degreesOfFreedom: null,
     basis: 'derived',
-    method: methodReference('price-per-watt'),
+    method: methodReference(metric),
     inputs: [],
     budget: [],
     unassessed: [],
     notes: [],
     flags: [],
   };
-  return { ...showFigure(figure, currency), amount: figure.value };
+  return showFigure(figure, currency);
 }
 
 /** A figure in words. */

@@ -81,11 +81,20 @@ test('each point is a button with its numbers, over its mark; picked points lead
   expect(points.map((it) => it.left)).toEqual(points.map((it) => it.left).toSorted((a, b) => a - b));
 
   const bar = open.locator('[data-plots-picked]');
+  // A finger picks the nearest of points that lie on one another.
+  for (const at of [0, 1]) {
+    const box = await first.locator('.points button').nth(at).boundingBox();
+    if (!box) throw new Error('the point is not there');
+    await open.mouse.click(box.x + 12, box.y + 12);
+    expect(await bar.locator('a').first().getAttribute('href')).toBe(`/panels/${slugs[at]}/`);
+    await bar.getByRole('button', { name: 'Clear' }).click();
+    expect(await bar.isVisible()).toBe(false);
+  }
   await first.locator('.points button').first().focus();
   await open.keyboard.press('Enter');
   expect(await bar.locator('a').first().getAttribute('href')).toBe(`/panels/${slugs[0]}/`);
   expect(await bar.textContent()).toContain('Pick another to compare.');
-  await open.keyboard.press('Tab');
+  await open.keyboard.press('ArrowRight');
   await open.keyboard.press('Space');
   // Pressed in every plot that has the panel.
   const pressed = open.locator('[data-point][aria-pressed=true]');

@@ -129,6 +129,9 @@ function namesBeside(points: readonly Point[], colour: () => ReturnType<typeof c
   };
 }
 
+/** From a finger to the point that it means, px. */
+const REACH = 22;
+
 /** Draws the plot of a section above its table. */
 export function drawPlot(section: HTMLElement, pick: Pick): void {
   const place = section.querySelector<HTMLElement>('[data-chart]');
@@ -147,8 +150,9 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
   );
   const buttons = document.createElement('div');
   buttons.className = 'points';
-  buttons.setAttribute('role', 'group');
-  buttons.setAttribute('aria-label', 'Points: pick panels to compare');
+  buttons.setAttribute('role', 'toolbar');
+  buttons.setAttribute('aria-label', 'Points: arrow keys go from one to the next, Enter picks one to compare');
+  buttons.addEventListener('keydown', goBetween);
   place.append(canvas, buttons);
 
   const colour = colours;
@@ -177,6 +181,15 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
     },
     options: {
       animation: false,
+      // Points may lie on one another: a finger picks the nearest, whichever button is on top.
+      onClick: (event, _, { canvas: drawn }) => {
+        const [nearest] = event.native
+          ? chart.getElementsAtEventForMode(event.native, 'nearest', { intersect: false }, false)
+          : [];
+        const [x, y] = [event.x ?? 0, event.y ?? 0];
+        if (!nearest || Math.hypot(nearest.element.x - x, nearest.element.y - y) > REACH) return;
+        drawn.parentElement?.querySelectorAll<HTMLElement>('[data-point]')[nearest.index]?.click();
+      },
       maintainAspectRatio: false,
       scales: {
         x: {
@@ -230,6 +243,7 @@ function placeButtons(chart: Chart<'scatter'>, buttons: HTMLElement, points: rea
       ...points.map((it, i) => {
         const button = document.createElement('button');
         button.type = 'button';
+        button.tabIndex = i === 0 ? 0 : -1;
         button.dataset.point = it.slug;
         button.setAttribute('aria-pressed', 'false');
         button.setAttribute('aria-label', it.words);
@@ -249,6 +263,21 @@ function placeButtons(chart: Chart<'scatter'>, buttons: HTMLElement, points: rea
     button.style.left = `${mark.x}px`;
     button.style.top = `${mark.y}px`;
   });
+}
+
+/** Steps of the keys within a plot, which is one stop of the Tab key. */
+const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
+
+function goBetween(event: KeyboardEvent): void {
+  const step = STEPS[event.key];
+  const from = event.target;
+  if (step === undefined || !(from instanceof HTMLElement)) return;
+  event.preventDefault();
+  const to = step > 0 ? from.nextElementSibling : from.previousElementSibling;
+  if (!(to instanceof HTMLElement)) return;
+  from.tabIndex = -1;
+  to.tabIndex = 0;
+  to.focus();
 }
 
 function showTip(chart: Chart<'scatter'>, index: number | undefined): void {

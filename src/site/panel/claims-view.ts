@@ -48,13 +48,13 @@ function uncheckedClaims({ data: { claims }, current }: PanelEntry): Array<{ nam
     ? ', which the readings rule out'
     : current?.light.model
       ? ', which the readings leave possible'
-      : ', not checked';
+      : '';
   const shares = (claims.wavelengths ?? [])
     .filter((it) => it.share)
     .map((it) => `${fixed(it.share?.value ?? 0, 0)} % at ${fixed(it.peak.value, 0)} nm`);
   return [
-    ...(shares.length > 0 ? [{ name: 'Shares', text: `${shares.join(', ')}, not checked` }] : []),
+    ...(shares.length > 0 ? [{ name: 'Shares', text: shares.join(', ') }] : []),
     ...(claims.beamAngle ? [{ name: 'Beam angle', text: `${claims.beamAngle.written}${beam}` }] : []),
-    ...(claims.ledCount ? [{ name: 'LEDs', text: `${claims.ledCount}, not checked` }] : []),
+    ...(claims.ledCount ? [{ name: 'LEDs', text: `${claims.ledCount}` }] : []),
   ];
 }

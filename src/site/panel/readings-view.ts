@@ -8,7 +8,6 @@ import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 
 /** The figures of a panel, in the groups and tables that its page has. */
 export interface ReadingsView {
-  key: ShownFigure[];
   light: { heads: string[]; rows: Array<{ name: string; method: string; cells: ShownFigure[] }> };
   spread: ShownFigure[];
   times: ShownFigure[];
@@ -45,7 +44,6 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
     cells: MODES_COMBINED_FIRST.map((mode) => figure(`${metric}-${mode}`)),
   });
   return {
-    key: metricsOnPanelPage('key').map(figure),
     light: {
       heads: ['Both channels', 'Red alone', 'Near-infrared alone'],
       rows: [

@@ -35,7 +35,7 @@ export interface HeadView {
   /** Why it can't be beaten on price and light both; undefined where it can. */
   frontier?: string;
   /** How the maker's claims held, in a line; undefined where none was checked. */
-  claims?: string;
+  claims?: { held: string; apart?: string };
   /** How the piece came to the tester, and by whose money. */
   obtained: string;
   /** Day of the newest session, and its distance, cm. */
@@ -103,23 +103,22 @@ function priceTerms({ date, discountCode }: PanelEntry['prices'][number]['price'
   return `${showDate(date)}, with a code${discountCode.testerEarns ? ' that earns us money' : ''}`;
 }
 
-/** `4 of 4 held`, or which did not; undefined where nothing is claimed that could be held against a reading. */
-export function claimsLine(claims: PanelEntry['claims']): string | undefined {
+/** `4 of 4 held`, and which did not; undefined where nothing is claimed that could be held against a reading. */
+function claimsLine(claims: PanelEntry['claims']): HeadView['claims'] {
   const compared = claims.filter((it) => it.outcome !== 'not-comparable');
   if (compared.length === 0) return undefined;
   const apart = compared.filter((it) => it.outcome !== 'within');
   const held = `${compared.length - apart.length} of ${compared.length} held`;
-  if (apart.length === 0) return `${held}.`;
-  return `${held}. ${listedApart(apart)}.`;
+  return { held, ...(apart.length > 0 && { apart: apartWords(apart) }) };
 }
 
-/** `Irradiance 70 % under the claim: missed; mains draw 27 % under the claim`. */
-function listedApart(apart: PanelEntry['claims']): string {
+/** `irradiance 70 % under the claim: missed; mains draw 27 % under the claim`. */
+function apartWords(apart: PanelEntry['claims']): string {
   const texts = apart.map((it) => {
     const { subject, text } = claimText(it);
     return `${subject} ${text}`;
   });
-  return capital(texts.join('; '));
+  return texts.join('; ');
 }
 
 const HOW = { bought: 'Bought', lent: 'Lent by the maker', given: 'Given by the maker' };

@@ -11,8 +11,9 @@ interface Step {
 }
 
 const WIDTH = 420;
-const EDGE = { left: 6, right: 6, top: 18, bottom: 24 };
-const HEIGHT = 170;
+/** At the right there is room for the newest price. */
+const EDGE = { left: 6, right: 72, top: 18, bottom: 24 };
+const HEIGHT = 130;
 const FLOOR = HEIGHT - EDGE.bottom;
 /** Room for a letter of labels, and for a date. */
 const LETTER = 7;
@@ -24,6 +25,7 @@ const LINE_HEIGHT = 14;
 export function priceSteps({ prices }: PanelEntry, { guide, today }: Ledger): PieceElement | undefined {
   const steps = prices.map(stepOf).toReversed();
   const [first] = steps;
+  const newest = steps.at(-1);
   if (!first || steps.length < 2) return undefined;
   const { currency } = guide;
   const [from, until] = [first.date, today].map((it) => Date.parse(it)) as [number, number];
@@ -62,7 +64,10 @@ export function priceSteps({ prices }: PanelEntry, { guide, today }: Ledger): Pi
     piece('path', { class: 'axis', d: `M${EDGE.left} ${FLOOR}H${right}` }),
     listPath !== '' && piece('path', { class: 'list', d: listPath }),
     piece('path', { class: 'paid', d: line((it) => it.paid) }),
-    ...steps.flatMap((it, i) => labels(it, { x: x(it.date), y, currency, room: endOf(i) - x(it.date) })),
+    ...steps
+      .slice(0, -1)
+      .flatMap((it, i) => labels(it, { x: x(it.date) + 3, y, currency, room: endOf(i) - x(it.date) }, newest)),
+    ...(newest ? endLabels(newest, { x: right + GAP, y, currency }) : []),
     ...dates.map((it) => piece('text', { x: it.x, y: HEIGHT - 6, 'text-anchor': it.anchor }, it.text)),
   );
 }
@@ -79,18 +84,36 @@ const stepWords = ({ paid, list }: Step, currency: string) =>
     ? money(rounded(paid), currency)
     : `list ${money(rounded(list), currency)}, paid ${money(rounded(paid), currency)}`;
 
-/** Of the list over its line, of what was paid under it, where the step is long enough for them. */
+/** Of the list over its line, of what was paid under it, where the step is long enough; what the end says is not said twice. */
 function labels(
   { paid, list }: Step,
   at: { x: number; y: (amount: number) => number; currency: string; room: number },
+  newest: Step | undefined,
 ): PieceElement[] {
   const text = (words: string, y: number, className: string) =>
     words.length * LETTER <= at.room ? [piece('text', { class: className, x: at.x, y: round(y) }, words)] : [];
   return [
-    ...(list === undefined || list === paid
+    ...(list === undefined || list === paid || list === newest?.list
       ? []
       : text(`list ${money(rounded(list), at.currency)}`, at.y(list) - GAP, 'list')),
-    ...text(money(rounded(paid), at.currency), at.y(paid) + LINE_HEIGHT, 'paid'),
+    ...(paid === newest?.paid ? [] : text(money(rounded(paid), at.currency), at.y(paid) + LINE_HEIGHT, 'paid')),
+  ];
+}
+
+/** Of the newest price, at the end of its lines. */
+function endLabels(
+  { paid, list }: Step,
+  at: { x: number; y: (amount: number) => number; currency: string },
+): PieceElement[] {
+  const middle = 4;
+  const low = at.y(paid) + middle;
+  const text = (words: string, y: number, className: string) =>
+    piece('text', { class: className, x: at.x, y: round(y) }, words);
+  return [
+    ...(list === undefined || list === paid
+      ? []
+      : [text(`list ${money(rounded(list), at.currency)}`, Math.min(at.y(list) + middle, low - LINE_HEIGHT), 'list')]),
+    text(money(rounded(paid), at.currency), low, 'paid'),
   ];
 }
 
@@ -99,11 +122,11 @@ function kept(dates: ReadonlyArray<{ at: number; text: string }>, right: number)
   const shown: Array<{ x: number; anchor: 'start' | 'end'; text: string; end: number }> = [];
   for (const { at, text } of dates) {
     const width = text.length * LETTER;
-    const isLast = at + width > right;
-    const start = isLast ? right - width : at;
+    const isLast = at + width > right + EDGE.right;
+    const start = isLast ? right + EDGE.right - width : at;
     const before = shown.at(-1);
     if (before && start < before.end + LETTER) continue;
-    shown.push({ x: isLast ? right : at, anchor: isLast ? 'end' : 'start', text, end: start + width });
+    shown.push({ x: isLast ? right + EDGE.right : at, anchor: isLast ? 'end' : 'start', text, end: start + width });
   }
   return shown;
 }

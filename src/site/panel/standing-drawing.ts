@@ -92,7 +92,7 @@ export function standingDrawing(panel: PanelEntry, grid: GridDrawing | undefined
           boxAround(centre, sizes.field, scale),
           scale,
           Math.min(LARGEST_DOT, 0.36 * Math.min(grid.gapX, grid.gapY) * scale),
-          'field',
+          small,
         )
       : []),
     ...(grid && isEnlarged ? enlargement(grid, sizes, outer, small) : []),
@@ -134,8 +134,8 @@ function dot({ share }: DrawnPoint, x: number, y: number, largest: number): Piec
   });
 }
 
-/** Where the numbers of the outer columns end and begin: at the field's sides, or beside their dots. */
-type Beside = 'field' | 'dots';
+/** Where the numbers of the outer columns end and begin: at the sides of a box, or beside their dots. */
+type Beside = Box | 'dots';
 
 /** Dots on the field with their numbers: on dots that are wide enough, else of three columns left, over and right of them. */
 function points(grid: GridDrawing, field: Box, scale: number, largest: number, beside: Beside): PieceElement[] {
@@ -145,7 +145,8 @@ function points(grid: GridDrawing, field: Box, scale: number, largest: number, b
   const hasNumbers = isThree || isOnDots;
   return grid.points.flatMap((point, i) => {
     const [x, y] = [field.x + point.x * scale, field.y + point.y * scale];
-    const [left, right] = beside === 'field' ? [field.x, field.x + field.width] : [x - largest + 4, x + largest - 4];
+    const [left, right] =
+      beside === 'dots' ? [x - largest + 4, x + largest - 4] : [beside.x + 2, beside.x + beside.width - 2];
     const column = isThree ? i % 3 : undefined;
     const place =
       column === 0

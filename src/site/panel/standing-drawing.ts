@@ -37,7 +37,7 @@ const OVER_DOT = 8;
 const LEGIBLE = { x: 14, y: 26, field: 36 };
 const LARGEST_DOT = 7;
 const LARGEST_NUMBERED = 20;
-/** Middle of a hung panel, cm from the floor; what is too tall for it stands. */
+/** Middle of a hung panel, cm from the floor; what is too tall for it hangs lower, or stands. */
 const HUNG_AT = 105;
 
 /** What is known of a panel's sizes, cm. */
@@ -55,10 +55,8 @@ export function standingDrawing(panel: PanelEntry, grid: GridDrawing | undefined
   };
   if (outer.width === 0) return undefined;
   const roomX = WIDTH - 2 * NUMBER - 8;
-  const scale = Math.min(
-    (FLOOR - TOP) / Math.max(USUAL_HEIGHT, outer.height),
-    roomX / (2 * HALF_PERSON + outer.width + 6),
-  );
+  const tallest = Math.max(USUAL_HEIGHT, outer.height);
+  const scale = Math.min((FLOOR - TOP) / tallest, roomX / (2 * HALF_PERSON + outer.width + 6));
   const isLegible =
     grid?.columns === 3 &&
     grid.gapX * scale >= LEGIBLE.x &&
@@ -68,7 +66,8 @@ export function standingDrawing(panel: PanelEntry, grid: GridDrawing | undefined
 
   const middle = HALF_PERSON * scale + 2;
   const left = isEnlarged ? 2 * middle + 6 : (2 * middle + WIDTH - outer.width * scale) / 2;
-  const bottom = Math.min(FLOOR, FLOOR - (HUNG_AT - outer.height / 2) * scale);
+  const lift = Math.max(0, Math.min(HUNG_AT - outer.height / 2, tallest - outer.height));
+  const bottom = FLOOR - lift * scale;
   const centre = { x: left + (outer.width * scale) / 2, y: bottom - (outer.height * scale) / 2 };
   const person = personOutline({ middle, top: FLOOR - USUAL_HEIGHT * scale, scale });
   const small = boxAround(centre, outer, scale);

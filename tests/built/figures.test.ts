@@ -209,12 +209,14 @@ function calculationLink(cell: HtmlElement): HtmlElement | undefined {
 }
 
 /** Columns of a panel's page whose numbers are not measured: what was claimed and paid. */
-const EXACT = ['Claimed', 'Price', 'List', 'Paid', `In ${data.currency}`];
+const EXACT = ['Price', 'List', 'Paid'];
 
 /** The unit of a figure; what "a watt of light" costs is money a watt. */
 function unitOf(cell: HtmlElement, parts: ReturnType<typeof takeApart>): string | undefined {
   const isNamed = textOf(cell.parent?.querySelector('dt') ?? null) === 'A watt of light';
-  return isNamed && parts?.unit === '' ? '/W' : parts?.unit;
+  const head = headOf(cell);
+  if (isNamed || head === 'A watt of light') return parts?.unit === '' ? '/W' : parts?.unit;
+  return parts?.unit || (/, (\S+)$/.exec(head)?.[1] ?? '');
 }
 
 /** Units as pages write them behind a number. */
@@ -249,7 +251,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       const isMoney = parts.sign !== '';
       const isExact = EXACT.includes(headOf(cell)) || (isMoney && unitOf(cell, parts) === '');
       return [
-        ...(isPure || isMoney || UNITS.has(parts.unit) ? [] : [`${where} has no unit`]),
+        ...(isPure || isMoney || UNITS.has(unitOf(cell, parts) ?? '') ? [] : [`${where} has no unit`]),
         ...(isExact || parts.plusMinus || parts.interval || parts.notKnown ? [] : [`${where} has no uncertainty`]),
       ];
     });
@@ -464,7 +466,7 @@ describe('withdrawn panels', () => {
       // Nor is it offered as a step up from another.
       for (const other of published) {
         const offered = panelPage(other)
-          .document.querySelectorAll('table a')
+          .document.querySelectorAll('.step-ups a')
           .map((it) => attribute(it, 'href'));
         expect(offered, other).not.toContain(`/panels/${slug}/`);
       }

@@ -34,7 +34,8 @@ export interface PurchaseView {
     address: string;
     extraPrice: string;
     extraPower: string;
-    perWatt: string;
+    /** Of each further watt; undefined where they cost nothing more. */
+    perWatt?: string;
     dagger?: Dagger;
     /** Where the flags stand: here, or on the other panel's page. */
     flagsAt: string;
@@ -68,7 +69,9 @@ function priceRow(
     list: price.list === undefined ? '–' : money(price.list, price.currency),
     paid: price.paid === undefined ? '–' : money(price.paid, price.currency),
     ...(rate && { base: showFigure(base, guide.currency).text, rate }),
-    perWatt: showText(perWatt, guide.currency),
+    perWatt: isFigure(perWatt)
+      ? showFigure({ ...perWatt, unit: 'currency' }, guide.currency).text
+      : showText(perWatt, guide.currency),
     isGap: !isFigure(perWatt),
     ...(dagger && { dagger }),
     ...(price.discountCode.needed && { code: codeWords(price.discountCode.testerEarns) }),
@@ -94,7 +97,7 @@ function stepUpRow(
           ? 'the same price'
           : `${money(-it.extraPrice, currency)} less`,
     extraPower: showFigure(it.extraPower, currency).text,
-    perWatt: it.extraPricePerWatt ? showFigure(it.extraPricePerWatt, currency).text : 'more light for no more money',
+    ...(it.extraPricePerWatt && { perWatt: showFigure({ ...it.extraPricePerWatt, unit: 'currency' }, currency).text }),
     ...(dagger && { dagger }),
     flagsAt: markOf(panel.figures.get('optical-power')) ? '#flags' : `${panelAddress(it.panel)}#flags`,
   };

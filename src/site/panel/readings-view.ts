@@ -1,4 +1,5 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
+import { isFigure } from '../../measure/figure.ts';
 import { type MetricId, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import { showText } from '../../words/figure-text.ts';
@@ -27,6 +28,8 @@ export interface ReadingsView {
     power: ShownFigure;
     mean: ShownFigure;
     change: string;
+    /** It is a number; else the reason why there is none. */
+    isChange: boolean;
     changeDagger?: Dagger;
   }>;
 }
@@ -82,6 +85,7 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
       power: shownFigure(panel, session.figures.get('optical-power'), 'optical-power', currency, session),
       mean: shownFigure(panel, session.figures.get('mean-irradiance'), 'mean-irradiance', currency, session),
       change: showText(session.change, currency),
+      isChange: isFigure(session.change),
       ...(markOf(session.change) && { changeDagger: markOf(session.change) }),
     })),
   };

@@ -152,7 +152,9 @@ function points(grid: GridDrawing, field: Box, scale: number, largest: number, b
         ? { x: round(left - OVER_DOT), y: round(y + 4), 'text-anchor': 'end' }
         : column === 2
           ? { x: round(right + OVER_DOT), y: round(y + 4), 'text-anchor': 'start' }
-          : { x: round(x), y: round(column === 1 ? y - largest - 4 : y + 4), 'text-anchor': 'middle' };
+          : column === 1
+            ? { x: round(x), y: round(y - largest - 4), 'text-anchor': 'middle' }
+            : { class: 'on', x: round(x), y: round(y + 4), 'text-anchor': 'middle' };
     return [dot(point, x, y, largest), ...(hasNumbers ? [piece('text', place, point.text)] : [])];
   });
 }

@@ -1,13 +1,16 @@
 /** What a panel's readings say beside each caution: that a hazard is there, with its size where it is known. No verdict. */
-import { cautiousEnd } from '../measure/exposure/cautious-end.ts';
+import { cautiousEnd, roundedTo } from '../measure/exposure/cautious-end.ts';
 import type { FieldKind } from '../measure/exposure/field-reading.ts';
 import type { LimitResult } from '../measure/exposure/index.ts';
 import { type Figure, isFigure } from '../measure/figure.ts';
+import { number } from '../measure/numbers.ts';
 import { CAUTION_WORDS } from './caution-words.ts';
 import { markOf } from './flags.ts';
 import { showFigure } from './format.ts';
+import { capital } from './limits/amounts.ts';
 import { FIELD_NAMES } from './limits/field-words.ts';
 import { limitWords } from './limits/index.ts';
+import { SPECTRAL_UNKNOWN } from './limits/infrared-phrases.ts';
 import { DOUBT_MARK } from './marks.ts';
 
 /** Share of a reference level, %, from which on a panel's own page speaks of it among the cautions. Our own choice. */
@@ -70,22 +73,35 @@ const at = (distance: number | undefined) => (distance === undefined ? '' : ` at
 const besideLimit = (result: LimitResult | undefined) =>
   result && isFigure(result.figure) ? ` ${limitWords(result).outcome.join(' ')}` : '';
 
-/** How strong the light is, and what of it is not seen; undefined where nothing is known of either. */
+/**
+ * A share of the infrared limit for the eye by its cautious end: `up to 3.29 times the infrared limit for long exposures`.
+ * Undefined where it is not known.
+ */
+export function eyeShareWords(result: LimitResult | undefined): string | undefined {
+  if (!result || !isFigure(result.figure)) return undefined;
+  const end = cautiousEnd(result.figure, 'high');
+  const share = roundedTo(end ?? result.figure.value, 'high');
+  const size = share < 100 ? `${number(share)} % of` : `${number(share / 100)} times`;
+  return `${end === undefined ? 'more than' : 'up to'} ${size} the infrared limit for long exposures`;
+}
+
+/** How strong the light that the eye does not see is; undefined where nothing is known of the light. */
 export function eyesWords(
   { peak, distance, nearInfrared, claimed, share }: EyesFinding,
   currency: string,
 ): string | undefined {
-  const unseen = unseenWords({ peak, nearInfrared, claimed }, currency);
+  if (nearInfrared) {
+    const beside = eyeShareWords(share);
+    const doubt = share && 'isSpectralErrorKnown' in share && !share.isSpectralErrorKnown ? ` ${SPECTRAL_UNKNOWN}` : '';
+    return `Near-infrared alone is ${marked(nearInfrared, currency)}${at(distance)}${beside ? `, ${beside}` : ''}; the eye neither sees it nor turns away.${doubt}`;
+  }
+  const unseen = unseenWords(peak, claimed);
   if (!peak) return unseen ? `${CAUTION_WORDS.eyes.notRead} ${unseen}` : undefined;
-  const strength = `Up to ${marked(peak, currency)}${at(distance)}.`;
-  return [strength, unseen].filter((it) => it !== '').join(' ') + besideLimit(share);
+  return [`Up to ${marked(peak, currency)}${at(distance)}.`, unseen].filter((it) => it !== '').join(' ');
 }
 
-function unseenWords(
-  { peak, nearInfrared, claimed }: Pick<EyesFinding, 'peak' | 'nearInfrared' | 'claimed'>,
-  currency: string,
-): string {
-  if (nearInfrared) return `Near-infrared alone gives ${marked(nearInfrared, currency)}, which the eye does not see.`;
+/** What is known of the part that was not read. */
+function unseenWords(peak: Figure | undefined, claimed: EyesFinding['claimed']): string {
   if (claimed === 'unseen') {
     return 'Part of it is near-infrared, which the eye does not see; near-infrared alone was not read.';
   }
@@ -96,12 +112,12 @@ function unseenWords(
 
 /** How much light warms the skin. */
 export function skinHeatWords({ peak, distance }: LightFinding, currency: string): string | undefined {
-  return peak && `Light of ${marked(peak, currency)}${at(distance)} warms the skin.`;
+  return peak && `Up to ${marked(peak, currency)}${at(distance)} warms it.`;
 }
 
 /** The mains draw. */
 export function mainsWords(draw: Figure | undefined, currency: string): string | undefined {
-  return draw && `Draws ${marked(draw, currency)} from the mains.`;
+  return draw && `Draws ${marked(draw, currency)}.`;
 }
 
 /** The magnetic field beside the room's, and shares of reference levels from where they are worth a word. */
@@ -110,7 +126,7 @@ export function implantsWords({ on, off, place, shares }: FieldsFinding, currenc
   if (!on) return told.length > 0 ? [CAUTION_WORDS['implants-and-fields'].notRead, ...told].join(' ') : undefined;
   // An instrument for the mains alone is deaf to drivers, and a low reading of it clears nothing.
   const size = boundInWords(on, currency);
-  const read = `A ${FIELD_NAMES.magnetic} of ${size}${place === undefined ? '' : ` at ${place}`}`;
+  const read = `${capital(FIELD_NAMES.magnetic)} of ${size}${place === undefined ? '' : ` at ${place}`}`;
   const isRoom = off && !off.bound && !on.bound && on.value <= off.value;
   const unseen = 'what the meter can’t see is not in it.';
   return [isRoom ? `${read}, no more than the room’s own there; ${unseen}` : `${read}; ${unseen}`, ...told].join(' ');
@@ -119,7 +135,7 @@ export function implantsWords({ on, off, place, shares }: FieldsFinding, currenc
 function levelWords(kind: FieldKind, share: Figure): string {
   const high = cautiousEnd(share, 'high') ?? share.value;
   if (high < FIELD_FROM) return '';
-  return `The ${FIELD_NAMES[kind]} is up to ${Math.ceil(high)} % of the reference level for the public, which is not made for implants.`;
+  return `${capital(FIELD_NAMES[kind])} up to ${Math.ceil(high)} % of the reference level for the public, which is not made for implants.`;
 }
 
 /** How deep and fast the light flickers, and which modes pulse. */

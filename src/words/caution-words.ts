@@ -17,29 +17,29 @@ export const CAUTION_WORDS: Readonly<Record<PanelCaution, CautionWords>> = {
     title: 'Eyes',
     notRead: 'How strong the light is was not read.',
     advice:
-      'Don’t look into the LEDs; closed lids are no shield. Wear eye protection of stated attenuation at these wavelengths; goggles without such a statement prove nothing.',
+      'Don’t look into the LEDs; closed lids are no shield. Wear eye protection of stated attenuation at these wavelengths; others prove nothing.',
   },
   'skin-and-heat': {
-    title: 'Skin and heat',
+    title: 'Skin',
     notRead: 'How strong the light is was not read, nor how hot the housing gets.',
     advice:
-      'Step back at once where it feels hot; numb skin, painkillers and alcohol silence that warning. Don’t touch LEDs or housing, lie on the panel or cover it.',
+      'Step back at once where it feels hot; numb skin, painkillers and alcohol silence that warning. Don’t touch, cover or lie on it.',
   },
   'mains-electricity': {
-    title: 'Mains electricity',
+    title: 'Mains',
     notRead: 'The mains draw was not read.',
     advice:
-      'Keep it away from water and on an earthed outlet where its plug has an earth, hang it as its maker says, and leave its inside to licensed people; local codes decide where it may be fixed.',
+      'Keep it from water, and on an earthed outlet where its plug has an earth. Hang it as its maker says; its inside is for licensed people; local codes decide where it may be fixed.',
   },
   'implants-and-fields': {
-    title: 'Implants and fields',
+    title: 'Implants',
     notRead: 'The magnetic field was not read.',
     advice: 'With a pacemaker or another active implant, ask its clinic and keep the distance that they name.',
   },
   flicker: {
     title: 'Flicker',
     notRead: 'Flicker was not read.',
-    advice: 'Who is sensitive to flicker, or has had seizures or migraine from it, should ask a physician first.',
+    advice: 'If flicker troubles you, or has brought on seizures or migraine, ask a physician first.',
   },
 };
 

@@ -17,6 +17,7 @@ const PLAIN_NAMES: Readonly<Partial<Record<MetricId, string>>> = {
   'efficiency-combined': 'efficiency',
   'efficiency-emitted': 'efficiency of all the light',
   'mains-draw-combined': 'mains draw',
+  'running-cost': 'electricity',
   'flicker-combined': 'flicker',
   'led-area': 'LED area',
   'beam-half-angle': 'half-angle of the beam',

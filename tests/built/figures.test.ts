@@ -190,7 +190,15 @@ describe('the ranking tables', () => {
 
 /** Cells and definitions of a panel's page that hold a figure or say why there is none. */
 function figurePlaces(page: SitePage): HtmlElement[] {
-  return [...page.document.querySelectorAll('dl.figures dd'), ...page.document.querySelectorAll('main td.n')];
+  const { document } = page;
+  const head = document.querySelectorAll('dl.head-figures dd').filter((it) => !it.classList.contains('under'));
+  return [
+    ...head,
+    // What stands under one of the head's figures is another one with words about it.
+    ...document.querySelectorAll('dl.head-figures .with'),
+    ...document.querySelectorAll('dl.figures dd'),
+    ...document.querySelectorAll('main td.n'),
+  ];
 }
 
 /** The link from a figure to its working. */
@@ -199,7 +207,15 @@ function calculationLink(cell: HtmlElement): HtmlElement | undefined {
 }
 
 /** Columns of a panel's page whose numbers are not measured: what was claimed and paid. */
-const EXACT = ['Claimed', 'Price', 'List', 'Really paid', `In ${data.currency}`];
+const EXACT = ['Price', 'List', 'Paid'];
+
+/** The unit of a figure; what "a watt of light" costs is money a watt. */
+function unitOf(cell: HtmlElement, parts: ReturnType<typeof takeApart>): string | undefined {
+  const isNamed = textOf(cell.parent?.querySelector('dt') ?? null) === 'A watt of light';
+  const head = headOf(cell);
+  if (isNamed || head === 'A watt of light') return parts?.unit === '' ? '/W' : parts?.unit;
+  return parts?.unit || (/, (\S+)$/.exec(head)?.[1] ?? '');
+}
 
 /** Units as pages write them behind a number. */
 const UNITS = new Set<string>(METRICS.map((it) => it.unit).filter((it) => it !== '1'));
@@ -231,9 +247,9 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       // Ratios and multiples have no unit, and their names say so.
       const isPure = /^Peak to mean|multiple of/.test(textOf(cell.parent));
       const isMoney = parts.sign !== '';
-      const isExact = EXACT.includes(headOf(cell)) || (isMoney && parts.unit === '');
+      const isExact = EXACT.includes(headOf(cell)) || (isMoney && unitOf(cell, parts) === '');
       return [
-        ...(isPure || isMoney || UNITS.has(parts.unit) ? [] : [`${where} has no unit`]),
+        ...(isPure || isMoney || UNITS.has(unitOf(cell, parts) ?? '') ? [] : [`${where} has no unit`]),
         ...(isExact || parts.plusMinus || parts.interval || parts.notKnown ? [] : [`${where} has no uncertainty`]),
       ];
     });
@@ -244,8 +260,8 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
     for (const definition of page.document.querySelectorAll('dl.figures > div')) {
       expect(attribute(definition.querySelector('dt a'), 'href')).toMatch(/^\/methods\/[\w-]+\/$/);
     }
-    const unlinked = page.document
-      .querySelectorAll('dl.figures dd')
+    const unlinked = figurePlaces(page)
+      .filter((it) => !it.is('td'))
       .filter((it) => !it.querySelector('.gap') && !calculationLink(it));
     expect(unlinked.map(textOf)).toEqual([]);
     const anchors = new Set(
@@ -287,7 +303,9 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
             : text,
           figure,
         ),
-        ...(parts?.unit === wanted.unit && parts.sign === wanted.sign ? [] : [`"${text}" is not in ${figure.unit}`]),
+        ...(unitOf(cell, parts) === wanted.unit && parts?.sign === wanted.sign
+          ? []
+          : [`"${text}" is not in ${figure.unit}`]),
       ].map((it) => `#${fragment}: ${it}`);
     });
     expect(faults).toEqual([]);
@@ -295,6 +313,8 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
 
   test('gives the reasons of the data files for its gaps', () => {
     const figures = currentFigures(bySlug.get(slug) as (typeof data.panels)[number]);
+    const reasons = Object.values(figures).flatMap((it) => (it.value === null ? [it.reason] : []));
+    for (const gap of page.document.querySelectorAll('dl.head-figures .gap')) expect(reasons).toContain(textOf(gap));
     for (const definition of page.document.querySelectorAll('dl.figures > div')) {
       const gap = definition.querySelector('.gap');
       if (!gap) continue;
@@ -444,7 +464,7 @@ describe('withdrawn panels', () => {
       // Nor is it offered as a step up from another.
       for (const other of published) {
         const offered = panelPage(other)
-          .document.querySelectorAll('table a')
+          .document.querySelectorAll('.step-ups a')
           .map((it) => attribute(it, 'href'));
         expect(offered, other).not.toContain(`/panels/${slug}/`);
       }

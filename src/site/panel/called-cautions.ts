@@ -5,6 +5,7 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import {
   type EyesFinding,
+  eyeShareWords,
   eyesWords,
   flickerFindingWords,
   implantsWords,
@@ -71,6 +72,11 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
       },
     ];
   });
+}
+
+/** What the eyes get, in half a sentence for the first screen; undefined where it was not read. */
+export function eyesInShort(panel: PanelEntry): string | undefined {
+  return eyeShareWords(resultOf(panel, 'infrared-share-at-reading'));
 }
 
 /** The panel's current results against published limits, by what they are called. */

@@ -14,7 +14,7 @@ export interface ClaimsView {
     address?: string;
     dagger?: Dagger;
   }>;
-  unchecked: Array<{ name: string; text: string }>;
+  unchecked: string[];
 }
 
 /** A panel's claims held against its measurements, and those that nothing was held against. */
@@ -24,7 +24,8 @@ export function claimsView(panel: PanelEntry, currency: string): ClaimsView {
     claims: panel.claims.map((it) => {
       const { subject, text } = claimText(it);
       return {
-        subject,
+        // Which one stands beside it, as claimed.
+        subject: it.subject === 'wavelength' ? 'wavelength' : subject,
         claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,
         measured: it.measured ? showFigure(it.measured, currency).text : 'not measured',
         outcome: text,
@@ -41,20 +42,22 @@ function marked(it: PanelEntry['claims'][number]['measured']): { dagger?: Dagger
   return dagger ? { dagger } : {};
 }
 
-function uncheckedClaims({ data: { claims }, current }: PanelEntry): Array<{ name: string; text: string }> {
+/** Each in a few words: `240 LEDs`. */
+function uncheckedClaims({ data: { claims }, current }: PanelEntry): string[] {
   if (!claims) return [];
   const isRuledOut = current?.light.flags.some((it) => it.check === 'beam-claim');
   const beam = isRuledOut
     ? ', which the readings rule out'
     : current?.light.model
       ? ', which the readings leave possible'
-      : ', not checked';
+      : '';
   const shares = (claims.wavelengths ?? [])
     .filter((it) => it.share)
     .map((it) => `${fixed(it.share?.value ?? 0, 0)} % at ${fixed(it.peak.value, 0)} nm`);
+  const { beamAngle, ledCount } = claims;
   return [
-    ...(shares.length > 0 ? [{ name: 'Shares', text: `${shares.join(', ')}, not checked` }] : []),
-    ...(claims.beamAngle ? [{ name: 'Beam angle', text: `${claims.beamAngle.written}${beam}` }] : []),
-    ...(claims.ledCount ? [{ name: 'LEDs', text: `${claims.ledCount}, not checked` }] : []),
+    ...(shares.length > 0 ? [shares.join(', ')] : []),
+    ...(beamAngle ? [`a beam angle of ${fixed(beamAngle.value, beamAngle.value % 1 === 0 ? 0 : 1)}°${beam}`] : []),
+    ...(ledCount ? [`${ledCount} LED${ledCount === 1 ? '' : 's'}`] : []),
   ];
 }

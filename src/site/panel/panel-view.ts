@@ -1,16 +1,23 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { metricsOnPanelPage } from '../../measure/metrics.ts';
+import { isCode } from '../../measure/statement.ts';
+import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { fixed } from '../../words/format.ts';
-import { rankSentence } from '../guide/rank-sentence.ts';
+import { inInches } from '../../words/other-unit.ts';
 import { isPlannable } from '../plan/plan-data.ts';
 import { panelAddress } from '../shared/panel-address.ts';
+import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { beyondView } from './beyond-view.ts';
-import { type CalledCaution, calledCautions } from './called-cautions.ts';
+import { type CalledCaution, calledCautions, eyesInShort } from './called-cautions.ts';
 import { type ClaimsView, claimsView } from './claims-view.ts';
+import { type EyeStrip, eyeStrip } from './eye-strip.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
+import { type HeadView, headView } from './head-view.ts';
 import { type LightView, lightView } from './light-view.ts';
 import { type LimitsView, limitsView } from './limits-view.ts';
 import { type PurchaseView, purchaseView } from './purchase-view.ts';
 import { type ReadingsView, readingsView } from './readings-view.ts';
+import { type StandingDrawing, standingDrawing } from './standing-drawing.ts';
 
 /** Everything that a panel's page prints. */
 export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
@@ -22,22 +29,31 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   statusReason?: string;
   verdict?: string;
   className?: string;
-  /** "Bought, paid by the membership fees." */
-  obtained: string;
-  facts: Array<{ name: string; text: string }>;
-  rank: string;
-  frontier?: string;
+  /** Where its class stands in the guide. */
+  classAddress?: string;
+  head: HeadView;
+  /** Key figures that the head has no room for. */
+  further: ShownFigure[];
+  /** Sizes in cm, as text and in inches. */
+  facts: Array<{ name: string; text: string; inches?: string }>;
   cautions: CalledCaution[];
+  /** What an eye gets, for the first screen. */
+  eyes?: string;
+  eyeStrip?: EyeStrip;
   /** What the model makes of the light; undefined without a session. */
   modelled?: LightView;
   /** Its readings against published limits; undefined without a session. */
   limits?: LimitsView;
   /** That the light past the edges was measured, and where its readings stand. */
   beyond?: { text: string; address: string };
+  /** The panel to scale beside a standing figure; undefined where no size was measured. */
+  standing?: StandingDrawing;
   grid?: GridDrawing;
   gridAbsent?: string;
   hotSpots?: string;
-  flags: PanelEntry['flags'];
+  /** What makes a figure doubtful or impossible, which stands at the top, and what is only worth a note. */
+  doubts: PanelEntry['flags'];
+  noted: PanelEntry['flags'];
   methodology: string;
   /** Where a session with it can be planned; undefined where the planner would refuse it. */
   plan?: string;
@@ -50,7 +66,12 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { data, slug, current } = panel;
   const { currency } = ledger.guide;
   const grid = current && gridDrawing(panel, current);
+  const head = headView(panel, ledger);
+  const headMetrics = new Set(head.figures.flatMap((it) => [it.figure.metric, it.remark?.figure?.metric]));
+  const standing = standingDrawing(panel, grid);
   const beyond = current && beyondView(panel, current);
+  const eyes = eyesInShort(panel);
+  const strip = eyeStrip(panel);
   const modelled = lightView(panel, currency);
   const limits = limitsView(panel, currency);
 
@@ -62,18 +83,16 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     status: data.status,
     ...(data.statusReason && { statusReason: data.statusReason }),
     ...(data.verdict && { verdict: data.verdict }),
-    ...(panel.sizeClass && { className: panel.sizeClass.name }),
-    obtained: obtainedWords(data.obtained),
+    ...(panel.sizeClass && { className: panel.sizeClass.name, classAddress: `/#${panel.sizeClass.id}` }),
+    head,
+    further: metricsOnPanelPage('key')
+      .filter((metric) => !headMetrics.has(metric))
+      .map((metric) => shownFigure(panel, panel.figures.get(metric), metric, currency)),
     facts: facts(panel),
-    rank: rankSentence(panel, ledger),
-    ...(panel.frontier && {
-      frontier:
-        panel.frontier === 'on'
-          ? 'On the price–power frontier: no panel measured alike costs no more and gives more light.'
-          : 'A close call at the price–power frontier: what beats it does so by no more than the uncertainty.',
-    }),
     ...readingsView(panel, currency),
     cautions: calledCautions(panel, currency),
+    ...(eyes && { eyes }),
+    ...(strip && { eyeStrip: strip }),
     ...(modelled && { modelled }),
     ...(limits && { limits }),
     ...claimsView(panel, currency),
@@ -83,28 +102,29 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
         address: `${panelAddress(slug)}methodology/#${beyond.anchor}`,
       },
     }),
+    ...(standing && { standing }),
     ...(grid && { grid }),
     ...(!grid && { gridAbsent: gridAbsence(panel) }),
     ...(current?.readings.hotSpots && { hotSpots: current.readings.hotSpots }),
     ...purchaseView(panel, ledger),
-    flags: panel.flags,
+    doubts: panel.flags.filter((it) => it.severity !== 'note'),
+    // Claims that did not hold stand in the table of claims.
+    noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
     methodology: `${panelAddress(slug)}methodology/`,
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
     ...(current && { compare: `/compare/?with=${slug}` }),
   };
 }
 
-function obtainedWords(obtained: PanelEntry['data']['obtained']): string {
-  if (!obtained) return 'How it was obtained is not recorded.';
-  const how = { bought: 'Bought', lent: 'Lent by the maker', given: 'Given by the maker' }[obtained.how];
-  return `${how}. Paid for by: ${obtained.paidBy.replace(/\.$/, '')}.${obtained.note ? ` ${obtained.note}` : ''}`;
-}
-
-function facts({ data }: PanelEntry): Array<{ name: string; text: string }> {
-  const size = (it: NonNullable<typeof data.field>) => `${fixed(it.width.value, 1)} × ${fixed(it.height.value, 1)} cm`;
+function facts({ data }: PanelEntry): PanelView['facts'] {
+  const size = (name: string, { width, height }: NonNullable<typeof data.field>) => ({
+    name,
+    text: `${fixed(width.value, 1)} × ${fixed(height.value, 1)} cm`,
+    inches: `${fixed(width.value / CM_PER_INCH, 1)} × ${inInches(height.value)}`,
+  });
   return [
-    ...(data.field ? [{ name: 'LED field', text: size(data.field) }] : []),
-    ...(data.housing ? [{ name: 'Housing', text: size(data.housing) }] : []),
+    ...(data.field ? [size('LED field', data.field)] : []),
+    ...(data.housing ? [size('Housing', data.housing)] : []),
     ...(data.weight ? [{ name: 'Weight', text: `${fixed(data.weight.value, 1)} kg` }] : []),
   ];
 }

@@ -1,10 +1,12 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { isFigure } from '../../measure/figure.ts';
 import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { money, showDate, showFigure } from '../../words/format.ts';
-import { say } from '../../words/say.ts';
+import type { PieceElement } from '../shared/browser/pieces.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { rateWords } from '../shared/priced.ts';
+import { priceSteps } from './price-steps.ts';
 
 /** What a panel costs, and what a little more money buys. */
 export interface PurchaseView {
@@ -12,38 +14,46 @@ export interface PurchaseView {
     date: string;
     list: string;
     paid: string;
-    base: string;
-    /** The guide's dated rate, where the price is in another currency. */
+    /** In the guide's currency, with its dated rate, where the price is in another one. */
+    base?: string;
     rate?: string;
     perWatt: string;
+    /** There is no price of a watt; the text says why. */
+    isGap: boolean;
     dagger?: Dagger;
-    code: string;
+    /** What the code that it takes does; undefined where it takes none. */
+    code?: string;
     link?: string;
     isPaidLink: boolean;
     note?: string;
   }>;
+  /** The prices over time; undefined where there are not two. */
+  priceSteps?: PieceElement;
   stepUps: Array<{
     name: string;
     address: string;
     extraPrice: string;
     extraPower: string;
-    perWatt: string;
+    /** Of each further watt; undefined where they cost nothing more. */
+    perWatt?: string;
     dagger?: Dagger;
     /** Where the flags stand: here, or on the other panel's page. */
     flagsAt: string;
   }>;
-  /** Why none were looked for. */
-  stepUpsAbsent?: string;
+  /** They were looked for: the panel is ranked. */
+  hasStepUps: boolean;
   /** Further step-ups that are not listed. */
   moreStepUps: number;
 }
 
 /** A panel's prices and its step-ups. */
 export function purchaseView(panel: PanelEntry, ledger: Ledger): PurchaseView {
+  const steps = priceSteps(panel, ledger);
   return {
     prices: panel.prices.map((it) => priceRow(it, ledger)),
+    ...(steps && { priceSteps: steps }),
     stepUps: panel.stepUps.best.map((it) => stepUpRow(panel, it, ledger)),
-    ...(!panel.rank && { stepUpsAbsent: panel.rankAbsent ? say(panel.rankAbsent) : 'not ranked' }),
+    hasStepUps: panel.rank !== undefined,
     moreStepUps: panel.stepUps.more,
   };
 }
@@ -56,13 +66,15 @@ function priceRow(
   const dagger = markOf(perWatt);
   return {
     date: showDate(price.date),
-    list: price.list === undefined ? 'not recorded' : money(price.list, price.currency),
-    paid: price.paid === undefined ? 'not recorded' : money(price.paid, price.currency),
-    base: showFigure(base, guide.currency).text,
-    ...(rate && { rate }),
-    perWatt: showText(perWatt, guide.currency),
+    list: price.list === undefined ? '–' : money(price.list, price.currency),
+    paid: price.paid === undefined ? '–' : money(price.paid, price.currency),
+    ...(rate && { base: showFigure(base, guide.currency).text, rate }),
+    perWatt: isFigure(perWatt)
+      ? showFigure({ ...perWatt, unit: 'currency' }, guide.currency).text
+      : showText(perWatt, guide.currency),
+    isGap: !isFigure(perWatt),
     ...(dagger && { dagger }),
-    code: codeWords(price.discountCode),
+    ...(price.discountCode.needed && { code: codeWords(price.discountCode.testerEarns) }),
     ...(price.link && { link: price.link }),
     isPaidLink: price.paidLink,
     ...(price.note && { note: price.note }),
@@ -85,13 +97,10 @@ function stepUpRow(
           ? 'the same price'
           : `${money(-it.extraPrice, currency)} less`,
     extraPower: showFigure(it.extraPower, currency).text,
-    perWatt: it.extraPricePerWatt ? showFigure(it.extraPricePerWatt, currency).text : 'more light for no more money',
+    ...(it.extraPricePerWatt && { perWatt: showFigure({ ...it.extraPricePerWatt, unit: 'currency' }, currency).text }),
     ...(dagger && { dagger }),
     flagsAt: markOf(panel.figures.get('optical-power')) ? '#flags' : `${panelAddress(it.panel)}#flags`,
   };
 }
 
-function codeWords({ needed, testerEarns }: { needed: boolean; testerEarns: boolean }): string {
-  if (!needed) return 'no code needed';
-  return testerEarns ? 'with a code that earns the tester money' : 'with a code that earns the tester nothing';
-}
+const codeWords = (testerEarns: boolean) => `with a code that earns us ${testerEarns ? 'money' : 'nothing'}`;

@@ -1,4 +1,5 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
+import { isFigure } from '../../measure/figure.ts';
 import { type MetricId, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import { showText } from '../../words/figure-text.ts';
@@ -8,7 +9,6 @@ import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 
 /** The figures of a panel, in the groups and tables that its page has. */
 export interface ReadingsView {
-  key: ShownFigure[];
   light: { heads: string[]; rows: Array<{ name: string; method: string; cells: ShownFigure[] }> };
   spread: ShownFigure[];
   times: ShownFigure[];
@@ -28,6 +28,8 @@ export interface ReadingsView {
     power: ShownFigure;
     mean: ShownFigure;
     change: string;
+    /** It is a number; else the reason why there is none. */
+    isChange: boolean;
     changeDagger?: Dagger;
   }>;
 }
@@ -45,7 +47,6 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
     cells: MODES_COMBINED_FIRST.map((mode) => figure(`${metric}-${mode}`)),
   });
   return {
-    key: metricsOnPanelPage('key').map(figure),
     light: {
       heads: ['Both channels', 'Red alone', 'Near-infrared alone'],
       rows: [
@@ -84,6 +85,7 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
       power: shownFigure(panel, session.figures.get('optical-power'), 'optical-power', currency, session),
       mean: shownFigure(panel, session.figures.get('mean-irradiance'), 'mean-irradiance', currency, session),
       change: showText(session.change, currency),
+      isChange: isFigure(session.change),
       ...(markOf(session.change) && { changeDagger: markOf(session.change) }),
     })),
   };

@@ -6,7 +6,7 @@ import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { METRICS } from '../../../src/measure/metrics.ts';
-import { calledCautions } from '../../../src/site/panel/called-cautions.ts';
+import { calledCautions, eyesInShort } from '../../../src/site/panel/called-cautions.ts';
 import { CAUTION_WORDS, MORE_CAUTIONS, PANEL_CAUTIONS } from '../../../src/words/caution-words.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
 import { DEMO_FOLDER } from '../../support/demo-folder.ts';
@@ -65,9 +65,8 @@ describe('eyes, skin and mains', () => {
     expect(anchors('ruddlestone-r60')).toEqual(
       expect.arrayContaining(['eyes', 'skin-and-heat', 'mains-electricity', 'implants-and-fields']),
     );
-    expect(textOf('ruddlestone-r60', 'eyes')).toMatch(/^Up to 44\.5 ± 2\.2 mW\/cm² at 15\.24 cm\./);
-    expect(textOf('ruddlestone-r60', 'eyes')).toContain('22.0 ± 1.1 mW/cm²');
-    expect(textOf('ruddlestone-r60', 'eyes')).toMatch(/near-infrared/i);
+    expect(textOf('ruddlestone-r60', 'eyes')).toMatch(/^Near-infrared alone is 22\.0 ± 1\.1 mW\/cm² at 15\.24 cm, /);
+    expect(textOf('ruddlestone-r60', 'skin-and-heat')).toMatch(/^Up to 44\.5 ± 2\.2 mW\/cm² at 15\.24 cm /);
     expect(textOf('ruddlestone-r60', 'mains-electricity')).toMatch(/92\.1 ± 1\.0 W.*local codes/);
   });
 
@@ -128,6 +127,29 @@ describe('eyes, skin and mains', () => {
   });
 });
 
+describe('the share of the infrared limit', () => {
+  const shareOf = (slug: string) => {
+    const it = demo.panel(slug).figures.get('infrared-share-at-reading');
+    if (!isFigure(it) || !it.interval95) throw new Error(`${slug} has no share`);
+    return it;
+  };
+
+  test('is told by its cautious end, as a multiple where it is over the limit', () => {
+    const [, high] = shareOf('kelpwright-gannet').interval95 as readonly [number, number];
+    const told = /up to ([\d.]+) times the infrared limit/.exec(textOf('kelpwright-gannet', 'eyes'))?.[1];
+    expect(Number(told)).toBeGreaterThanOrEqual(high / 100);
+    expect(Number(told)).toBeLessThan(1.01 * (high / 100));
+    expect(eyesInShort(demo.panel('kelpwright-gannet'))).toBe(
+      `up to ${told} times the infrared limit for long exposures`,
+    );
+  });
+
+  test('is told in per cent where it is under it, and not where it was not read', () => {
+    expect(textOf('ostrel-lill', 'eyes')).toMatch(/, up to \d\d(\.\d)? % of the infrared limit for long exposures;/);
+    expect(eyesInShort(demo.panel('quennick-dab'))).toBeUndefined();
+  });
+});
+
 describe('flicker', () => {
   test('is called for by a light that flickers, with depth and frequency', () => {
     expect(textOf('ostrel-lill', 'flicker')).toMatch(/39\.2 ± .* % at 100 Hz.*seizures/);
@@ -160,7 +182,7 @@ describe('implants', () => {
 
   test('stand too where the meter showed nothing, or no more than the room, and say so', () => {
     expect(textOf('kelpwright-limpet', 'implants-and-fields')).toMatch(
-      /^A magnetic field of below 0\.1 µT at 6 in; what the meter can’t see is not in it\. .*pacemaker/,
+      /^Magnetic field of below 0\.1 µT at 6 in; what the meter can’t see is not in it\. .*pacemaker/,
     );
     const same = changed(['off: <0.2 mG, on: 4.3 mG', 'off: 4.3 mG, on: 4.3 mG']);
     const text = same.find((it) => it.anchor === 'implants-and-fields')?.text;
@@ -184,9 +206,9 @@ test('the caution on implants tells a field’s share by its strict end, from a 
   // The Gannet's electric field: 40 V/m of 83 V/m, above 3 kHz; its magnetic field is 3.5 % of 27 µT.
   const words = textOf('kelpwright-gannet', 'implants-and-fields');
   expect(words).toMatch(
-    /The electric field is up to 5\d % of the reference level for the public, which is not made for implants\./,
+    /Electric field up to 5\d % of the reference level for the public, which is not made for implants\./,
   );
-  expect(words).not.toContain('The magnetic field is up to');
+  expect(words).not.toContain('Magnetic field up to');
   for (const [share, isTold] of [
     [8, false],
     [12, true],

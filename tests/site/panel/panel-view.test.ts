@@ -41,9 +41,10 @@ describe('every panel', () => {
     const anchors = new Set(METRICS.map((it) => it.id));
     const pages = new Set(METHODS.map((it) => `/methods/${it.id}/`));
     for (const { slug } of demo.ledger.panels.values()) {
-      const { key, spread, times, light, surroundings } = view(slug);
+      const { head, further, spread, times, light, surroundings } = view(slug);
       const figures = [
-        ...key,
+        ...head.figures.map((one) => one.figure),
+        ...further,
         ...spread,
         ...times,
         ...light.rows.flatMap((it) => it.cells),
@@ -100,16 +101,17 @@ describe('shownFigure', () => {
 
 describe('a panel’s page', () => {
   test('says how the piece was obtained, first of all where the maker gave or lent it', () => {
-    expect(view('ruddlestone-r60').obtained).toMatch(/^Bought.*The library, from membership fees\.$/);
-    expect(view('quennick-tope').obtained).toMatch(/^Lent by the maker.*Quennick, the maker\. On loan from/);
-    expect(view('ostrel-lill').obtained).toMatch(/^Given by the maker/);
-    expect(changed('teasel').obtained).toBe('How it was obtained is not recorded.');
+    const obtained = (slug: string) => view(slug).head.obtained;
+    expect(obtained('ruddlestone-r60')).toBe('Bought, paid for by the library, from membership fees.');
+    expect(obtained('quennick-tope')).toMatch(/^Lent by the maker, paid for by Quennick, the maker\. On loan from/);
+    expect(obtained('ostrel-lill')).toMatch(/^Given by the maker/);
+    expect(changed('teasel').head.obtained).toBe('How it came to us is not recorded.');
   });
 
   test('lists sizes and weight', () => {
     expect(changed('plover').facts).toEqual([
-      { name: 'LED field', text: '20.0 × 30.0 cm' },
-      { name: 'Housing', text: '24.0 × 34.0 cm' },
+      { name: 'LED field', text: '20.0 × 30.0 cm', inches: '7.9 × 11.8 in' },
+      { name: 'Housing', text: '24.0 × 34.0 cm', inches: '9.4 × 13.4 in' },
       // 9 lb
       { name: 'Weight', text: '4.1 kg' },
     ]);
@@ -129,38 +131,35 @@ describe('a panel’s page', () => {
         date: '30 Oct 2026',
         list: '€39',
         paid: '€32',
-        code: 'with a code that earns the tester money',
+        code: 'with a code that earns us money',
         isPaidLink: true,
         link: 'https://kelpwright.example/limpet',
       },
     ]);
-    expect(view('quennick-tope').prices[0]?.code).toBe('with a code that earns the tester nothing');
+    expect(view('quennick-tope').prices[0]?.code).toBe('with a code that earns us nothing');
     expect(view('fennimarsh-reed').prices[0]).toMatchObject({ list: '£179', paid: '£159', base: '€182.85' });
-    expect(changed('teasel').prices[0]).toMatchObject({ list: '€400', paid: 'not recorded', code: 'no code needed' });
+    expect(view('kelpwright-limpet').prices[0]).not.toHaveProperty('base');
+    expect(changed('teasel').prices[0]).toMatchObject({ list: '€400', paid: '–' });
+    expect(changed('teasel').prices[0]).not.toHaveProperty('code');
   });
 
   test('holds every claim against its figure, and lists those that nothing checks', () => {
     const { claims, unchecked } = view('ruddlestone-r60');
-    expect(claims.map((it) => it.subject)).toEqual([
-      'wavelength 660 nm',
-      'wavelength 850 nm',
-      'irradiance',
-      'mains draw',
-    ]);
+    expect(claims.map((it) => it.subject)).toEqual(['wavelength', 'wavelength', 'irradiance', 'mains draw']);
     expect(claims.find((it) => it.subject === 'irradiance')).toMatchObject({
       claimed: '45 mW/cm²',
       measured: expect.stringMatching(/^44\.5 ± /),
       address: '/panels/ruddlestone-r60/methodology/#peak-irradiance-combined',
     });
     expect(unchecked).toEqual([
-      { name: 'Shares', text: '50 % at 660 nm, 50 % at 850 nm, not checked' },
+      '50 % at 660 nm, 50 % at 850 nm',
       // The model holds it against the beams that the readings allow.
-      { name: 'Beam angle', text: '60 deg, which the readings leave possible' },
-      { name: 'LEDs', text: '60, not checked' },
+      'a beam angle of 60°, which the readings leave possible',
+      '60 LEDs',
     ]);
     const ruledOut = view('fennimarsh-reed');
-    expect(ruledOut.flags.some((it) => it.check === 'beam-claim')).toBe(true);
-    expect(ruledOut.unchecked).toContainEqual({ name: 'Beam angle', text: '30 deg, which the readings rule out' });
+    expect(ruledOut.noted.some((it) => it.check === 'beam-claim')).toBe(true);
+    expect(ruledOut.unchecked).toContain('a beam angle of 30°, which the readings rule out');
   });
 
   test('offers steps up with what they cost more or less', () => {
@@ -233,7 +232,7 @@ describe('a panel’s page', () => {
     expect(view('ostrel-bord')).toMatchObject({
       status: 'withdrawn',
       statusReason: expect.stringContaining('other LEDs'),
-      rank: 'Not ranked: withdrawn from the guide.',
+      head: { standing: 'Not ranked: withdrawn from the guide.' },
     });
   });
 });

@@ -70,7 +70,7 @@ describe('a figure in doubt', () => {
     expect(cellOf(ledger, 'price')?.dagger).toBeUndefined();
     expect(rankSentence(plover, ledger)).toMatch(/ † The figure it goes by is in doubt\.$/);
     const view = panelView(plover, ledger);
-    expect(view.key.find((it) => it.metric === 'running-cost')?.dagger?.label).toContain('mains draw');
+    expect(view.further.find((it) => it.metric === 'running-cost')?.dagger?.label).toContain('mains draw');
     expect(view.prices.every((it) => it.dagger?.mark === '†')).toBe(true);
     expect(plotsView(ledger)[0]?.points.find((it) => it.name === plover.name)?.dagger?.mark).toBe('†');
     const offers = JSON.parse(offersJson(ledger));
@@ -116,7 +116,7 @@ describe('a figure that can’t be right', () => {
       address: '/panels/plover/',
       reason: absence(plover),
     });
-    expect(panelView(plover, ledger).rank).toBe(`Not ranked: ${absence(plover)}.`);
+    expect(panelView(plover, ledger).head.standing).toBe(`Not ranked: ${absence(plover)}.`);
   });
 
   test('is in no frontier, step-up, plot or sum, nor held against another', () => {
@@ -124,7 +124,7 @@ describe('a figure that can’t be right', () => {
     expect(ledger.frontier).toEqual(['teasel']);
     expect(plover.frontier).toBeUndefined();
     expect(plover.stepUps.best).toEqual([]);
-    expect(panelView(plover, ledger).stepUpsAbsent).toBe(absence(plover));
+    expect(panelView(plover, ledger).hasStepUps).toBe(false);
     for (const other of ledger.panels.values()) {
       expect(other.stepUps.best.map((it) => it.panel)).not.toContain('plover');
     }
@@ -160,7 +160,7 @@ describe('a panel alone', () => {
   test('is called so in the table, on its page and in the data', () => {
     const { ledger, plover } = drawing(100);
     expect(cellOf(ledger, 'rank')?.text).toBe('alone');
-    expect(panelView(plover, ledger).rank).toMatch(
+    expect(panelView(plover, ledger).head.standing).toMatch(
       /^Alone: no other panel of the class Small was measured at 15\.24 cm/,
     );
     expect(json(ledger).panels[0].rank).toMatchObject({ of: 1, alone: true });
@@ -226,9 +226,7 @@ describe('the planner', () => {
     expect(panelView(plover, ledger).plan).toBeUndefined();
     // Cautions stand all the same, and say it of the figure that they name.
     expect(panel?.cautions).toHaveProperty('eyes');
-    expect(panel?.cautions['mains-electricity']).toMatch(
-      /^Draws 10\.0+ ± [\d.]+ W \(‡ impossible as it stands\) from the mains\.$/,
-    );
+    expect(panel?.cautions['mains-electricity']).toMatch(/^Draws 10\.0+ ± [\d.]+ W \(‡ impossible as it stands\)\.$/);
   });
 });
 

@@ -1,0 +1,96 @@
+/** What a watt costs here, with its interval, on one scale with all panels that were read alike. */
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { type Figure, isFigure } from '../../measure/figure.ts';
+import { money, showFigure } from '../../words/format.ts';
+import { type LogAxis, logAxis } from '../guide/picture/log-axis.ts';
+import { type PieceElement, piece } from '../shared/browser/pieces.ts';
+
+const WIDTH = 360;
+const EDGE = 16;
+const LINE = 14;
+/** Half of a mark's height: of its own size class, and of the others. */
+const OWN_CLASS = 7;
+const OTHERS = 3.5;
+/** Others stand on the nearest of so many places, so that one new price leaves most pages as they were. */
+const PLACES = 100;
+/** Room for a letter along the axis. */
+const LETTER = 7;
+
+/** The prices of a watt that one scale holds. */
+interface Shared {
+  axis: LogAxis;
+  prices: ReadonlyArray<{ panel: PanelEntry; value: number }>;
+}
+
+/** One for all pages of a ledger. */
+const known = new WeakMap<Ledger, Shared | undefined>();
+
+/** The drawing; undefined where the panel's price of a watt can't be held against others'. */
+export function priceScale(panel: PanelEntry, ledger: Ledger): PieceElement | undefined {
+  const own = panel.figures.get('price-per-watt');
+  if (!isComparable(panel) || !isFigure(own)) return undefined;
+  if (!known.has(ledger)) known.set(ledger, sharedBy(ledger));
+  const shared = known.get(ledger);
+  return shared && drawing(panel, own, shared, ledger.guide.currency);
+}
+
+/** True for a panel that was read as the guide reads them, and is in its ranking. */
+const isComparable = ({ rank, current }: PanelEntry) => rank !== undefined && current?.conditions.isReference === true;
+
+function sharedBy({ panels, guide }: Ledger): Shared | undefined {
+  const prices = [...panels.values()].filter(isComparable).flatMap((panel) => {
+    const it = panel.figures.get('price-per-watt');
+    return isFigure(it) && it.value > 0 ? [{ panel, value: it.value }] : [];
+  });
+  // A scale for one compares nothing.
+  if (prices.length < 2) return undefined;
+  const axis = logAxis(
+    prices.map((it) => it.value),
+    [EDGE, WIDTH - EDGE],
+    (value) => moneyWords(value, guide.currency),
+    (text) => LETTER * (text.length + 1),
+  );
+  return { axis, prices };
+}
+
+const moneyWords = (value: number, currency: string) => money(value, currency, value < 1 ? 2 : 0);
+
+function drawing(panel: PanelEntry, own: Figure, { axis, prices }: Shared, currency: string): PieceElement {
+  const others = prices.filter((it) => it.panel !== panel);
+  const placesOf = (isAlike: boolean) =>
+    others
+      .filter((it) => (it.panel.sizeClass === panel.sizeClass) === isAlike)
+      .map((it) => coarse(axis.place(it.value)));
+  const marks = (isAlike: boolean, half: number) => {
+    const path = [...new Set(placesOf(isAlike))].map((x) => `M${x} ${LINE - half}v${2 * half}`).join('');
+    return path !== '' && piece('path', { class: isAlike ? 'alike' : 'other', d: path });
+  };
+  const [from, to] = (own.interval95 ?? [own.value, own.value]).map(axis.place) as [number, number];
+  const at = axis.place(own.value);
+  const ends = `from ${moneyWords(axis.low, currency)} to ${moneyWords(axis.high, currency)}`;
+  return piece(
+    'svg',
+    {
+      class: 'price-scale',
+      viewBox: `0 0 ${WIDTH} 38`,
+      width: WIDTH,
+      height: 38,
+      role: 'img',
+      'aria-label': `${showFigure(own, currency).text} on the scale of all panels, ${ends}`,
+    },
+    piece('path', { class: 'axis', d: `M${EDGE} ${LINE}H${WIDTH - EDGE}` }),
+    marks(false, OTHERS),
+    marks(true, OWN_CLASS),
+    piece('rect', { class: 'interval', x: from, y: LINE - 3, width: Number((to - from).toFixed(1)), height: 6 }),
+    piece('path', { class: 'own', d: `M${at} ${LINE - 10}v20` }),
+    ...axis.ticks.flatMap((it) =>
+      it.text === undefined ? [] : [piece('text', { x: it.at, y: 36, 'text-anchor': 'middle' }, it.text)],
+    ),
+  );
+}
+
+/** The nearest of the places where others stand. */
+function coarse(x: number): number {
+  const step = (WIDTH - 2 * EDGE) / PLACES;
+  return Number((EDGE + step * Math.round((x - EDGE) / step)).toFixed(1));
+}

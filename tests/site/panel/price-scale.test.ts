@@ -1,0 +1,65 @@
+import { beforeAll, expect, test } from 'vitest';
+import { type Figure, isFigure } from '../../../src/measure/figure.ts';
+import { priceScale } from '../../../src/site/panel/price-scale.ts';
+import type { PieceElement } from '../../../src/site/shared/browser/pieces.ts';
+import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
+
+let demo: Demo;
+beforeAll(() => {
+  demo = demoLedger();
+});
+
+const ofClass = (it: PieceElement | undefined, name: string) =>
+  (it?.pieces as PieceElement[] | undefined)?.find((one) => one.attributes?.class === name);
+const scaleOf = (slug: string) => priceScale(demo.panel(slug), demo.ledger);
+const perWatt = (slug: string) => demo.panel(slug).figures.get('price-per-watt') as Figure;
+/** Places of the marks of a path. */
+const places = (it: PieceElement | undefined) =>
+  [...String(it?.attributes.d ?? '').matchAll(/M([\d.]+) /g)].map((one) => Number(one[1]));
+
+test('every panel stands on one scale of equal ratios', () => {
+  const ranked = [...demo.ledger.panels.values()].filter((it) => it.rank && it.current?.conditions.isReference);
+  const points = ranked.map(({ slug }) => ({
+    x: places(ofClass(scaleOf(slug), 'own'))[0] as number,
+    log: Math.log(perWatt(slug).value),
+  }));
+  expect(points.length).toBeGreaterThan(8);
+  const [first, last] = [points[0], points.find((it) => Math.abs(it.log - (points[0]?.log ?? 0)) > 0.5)];
+  const slope = ((last?.x ?? 0) - (first?.x ?? 0)) / ((last?.log ?? 0) - (first?.log ?? 0));
+  for (const it of points) expect(it.x).toBeCloseTo((first?.x ?? 0) + slope * (it.log - (first?.log ?? 0)), 0);
+});
+
+test('the interval is that of the figure, and the others stand by their size', () => {
+  const scale = scaleOf('kelpwright-gannet');
+  const at = places(ofClass(scale, 'own'))[0] as number;
+  const { x, width } = (ofClass(scale, 'interval')?.attributes ?? {}) as { x: number; width: number };
+  expect(x).toBeLessThan(at);
+  expect(x + width).toBeGreaterThan(at);
+  // The Tope is the other one of full length.
+  expect(places(ofClass(scale, 'alike'))).toHaveLength(1);
+  const tope = places(ofClass(scaleOf('quennick-tope'), 'own'))[0] as number;
+  expect(Math.abs((places(ofClass(scale, 'alike'))[0] as number) - tope)).toBeLessThan(2);
+  expect(places(ofClass(scale, 'other')).length).toBeGreaterThan(5);
+  expect(scale?.attributes['aria-label']).toMatch(
+    /^€4\.\d+ ± [\d.]+\/W on the scale of all panels, from €\d+ to €\d+$/,
+  );
+});
+
+test('a panel that nothing is ranked with, or that was read elsewhere, has none', () => {
+  expect(scaleOf('ostrel-bord')).toBeUndefined();
+  expect(scaleOf('ostrel-vagg')).toBeUndefined();
+  expect(isFigure(perWatt('ostrel-vagg'))).toBe(true);
+});
+
+test('a small change of another’s price mostly leaves the drawing as it was', () => {
+  const before = JSON.stringify(scaleOf('kelpwright-gannet'));
+  const panels = new Map(demo.ledger.panels);
+  const tope = demo.panel('quennick-tope');
+  const own = perWatt('quennick-tope');
+  panels.set('quennick-tope', {
+    ...tope,
+    figures: new Map(tope.figures).set('price-per-watt', { ...own, value: 1.0001 * own.value }),
+  });
+  const after = priceScale(demo.panel('kelpwright-gannet'), { ...demo.ledger, panels });
+  expect(JSON.stringify(after)).toBe(before);
+});

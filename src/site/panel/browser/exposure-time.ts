@@ -1,4 +1,5 @@
 import { rangeText } from '../../../words/format.ts';
+import { html } from '../../shared/browser/dom.ts';
 
 /**
  * Minutes to the radiant exposure that a reader types in, in the table by distance. Without a script the table has the
@@ -17,9 +18,9 @@ const input = form?.querySelector('input');
 const status = form?.querySelector('[role=status]');
 
 if (form && input && status && head && cells.length > 0) {
-  const before = new Map([head, ...cells].map((it) => [it, it.textContent]));
+  const before = new Map([head, ...cells].map((it) => [it, [...it.childNodes]]));
   const restore = () => {
-    for (const [place, text] of before) place.textContent = text;
+    for (const [place, nodes] of before) place.replaceChildren(...nodes);
   };
   const show = () => {
     const wanted = input.valueAsNumber;
@@ -35,9 +36,10 @@ if (form && input && status && head && cells.length > 0) {
     for (const cell of cells) {
       const { seconds, low, high } = cell.dataset;
       const minutes = (it: string | undefined) => (wanted * Number(it)) / SECONDS_A_MINUTE;
-      cell.textContent = rangeText(minutes(seconds), minutes(low), minutes(high), 'min');
+      const [value = '', interval = ''] = rangeText(minutes(seconds), minutes(low), minutes(high), '').split(/ (?=\()/);
+      cell.replaceChildren(value, html('small', {}, ` ${interval}`));
     }
-    status.textContent = `The table gives the minutes for ${wanted.toLocaleString('en-GB')} J/cm². Arithmetic, not a recommendation.`;
+    status.textContent = `The table gives the minutes for it. Arithmetic, not a recommendation.`;
   };
   form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());

@@ -1,4 +1,4 @@
-import { type MetricId, metricById } from '../../measure/metrics.ts';
+import type { MetricId } from '../../measure/metrics.ts';
 import { listed } from '../../words/format.ts';
 import type { ShownFigure } from '../shared/shown-figure.ts';
 import type { ReadingsView } from './readings-view.ts';
@@ -44,7 +44,7 @@ export function channelsView({ light, times }: Pick<ReadingsView, 'light' | 'tim
     cells: Array<{ figure?: ShownFigure | undefined; under?: ShownFigure | undefined }>;
   }> = [
     ...light.rows.map(({ name, method, cells }) => ({ name, method, cells: cells.map((figure) => ({ figure })) })),
-    { name: 'Peak wavelength, its width beneath', method: '/methods/wavelength/', cells: [{}, ...waves] },
+    { name: 'Peak wavelength and width', method: '/methods/wavelength/', cells: [{}, ...waves] },
   ];
   const isRead = (it: { figure?: ShownFigure | undefined }) => it.figure?.shown !== undefined;
   const known = all.filter((it) => it.cells.some(isRead));
@@ -60,14 +60,15 @@ export function channelsView({ light, times }: Pick<ReadingsView, 'light' | 'tim
     unread: unreadOf([
       ...all
         .filter((it) => !it.cells.some(isRead))
-        .map((it) => [it.name.split(',')[0] ?? '', it.cells.find((one) => one.figure)?.figure] as const),
-      ...extra.map((it) => [it ? metricById(it.metric).name : '', it?.shown ? undefined : it] as const),
+        .map((it) => [it.name, it.cells.find((one) => one.figure)?.figure] as const),
+      ['Standby', extra[0]],
+      ['Cost of an hour', extra[1]],
     ]),
     standby: extra[0]?.shown && extra[0],
     hour: extra[1]?.shown && extra[1],
-    methods: [...new Map(known.map((it) => [it.method, it])).values()].map(({ method, name }) => ({
-      address: method,
-      name: (name.split(',')[0] ?? name).toLowerCase(),
+    methods: [...Map.groupBy(known, (it) => it.method)].map(([address, [first]]) => ({
+      address,
+      name: first?.name.toLowerCase() ?? '',
     })),
   };
 }

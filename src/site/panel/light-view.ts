@@ -78,7 +78,7 @@ export function lightView(panel: PanelEntry, currency: string): LightView | unde
       pair('Light', 'optical-power', 'emitted-power'),
       pair('Price of a watt', 'price-per-watt', 'price-per-emitted-watt'),
       pair('Efficiency', 'efficiency-combined', 'efficiency-emitted'),
-    ],
+    ].filter((it) => it.common.shown || it.corrected.shown),
     // The same notes stand with each of them.
     capture: withoutNotes(figure('capture')),
     ...(isFigure(captured) &&
@@ -86,7 +86,7 @@ export function lightView(panel: PanelEntry, currency: string): LightView | unde
         captured: { value: captured.value, low: captured.interval95[0], high: captured.interval95[1] },
       }),
     halfAngle: withoutNotes(figure('beam-half-angle')),
-    bias: biasOf(figure('sampling-bias')),
+    bias: biasOf(panel, currency),
     perMinute: figure('radiant-exposure-minute'),
     notes: assumed(panel.figures.get('beam-half-angle')),
     warnings: current.light.flags.map((it) => say(it.finding)),
@@ -105,18 +105,21 @@ type FigureOf = (metric: MetricId) => ShownFigure;
 
 const withoutNotes = (it: ShownFigure): ShownFigure => ({ ...it, notes: [] });
 
-/** "17.5 ± 1.6 % below": the sign is in the words, where the interval does not need it. */
-function biasOf(it: ShownFigure): SamplingBias {
-  const { shown } = it;
-  const figure = withoutNotes(it);
-  if (!shown || shown.interval !== undefined) return { figure, words: 'off the true mean of the field' };
-  const isBelow = shown.value.startsWith('−');
-  const bare = (text: string) => text.replace(/^−/, '');
-  return {
-    figure: { ...figure, shown: { ...shown, value: bare(shown.value), text: bare(shown.text) } },
-    words: `${isBelow ? 'below' : 'above'} the true mean of the field`,
-  };
+/** "17.5 ± 1.6 % below": the sign is in the words, unless the interval reaches over nought. */
+function biasOf(panel: PanelEntry, currency: string): SamplingBias {
+  const metric = 'sampling-bias';
+  const it = panel.figures.get(metric);
+  const shown = (figure: FigureOrGap | undefined) => withoutNotes(shownFigure(panel, figure, metric, currency));
+  if (!isFigure(it) || !it.interval95) return { figure: shown(it), words: OFF };
+  const [low, high] = it.interval95;
+  if (high < 0) {
+    return { figure: shown({ ...it, value: -it.value, interval95: [-high, -low] }), words: `below ${TRUE_MEAN}` };
+  }
+  return { figure: shown(it), words: low > 0 ? `above ${TRUE_MEAN}` : OFF };
 }
+
+const TRUE_MEAN = 'the true mean of the field';
+const OFF = `off ${TRUE_MEAN}`;
 
 /** Distances no farther apart than this, of the nearer, share a line. Our own choice. */
 const SAME_LINE = 0.05;

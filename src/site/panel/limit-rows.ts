@@ -7,7 +7,6 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { number } from '../../measure/numbers.ts';
 import { capital, hertzWords } from '../../words/limits/amounts.ts';
 import { guidelineWords, heldName, type LimitCell, limitCell, publishedBy } from '../../words/limits/row-words.ts';
-import { say } from '../../words/say.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import type { Share } from './share-bar.ts';
 
@@ -48,13 +47,14 @@ export function limitRow(
   const isRange = 'there' in result && result.there?.kind === 'range';
   const figure = (it: FigureOrGap, behind?: string) => {
     // Flags are put on the figures of the panel.
+    const isNoTime = isFigure(it) && isUntimed(it);
     const { absent, ...shown } = shownFigure(panel, panel.figures.get(it.metric) ?? it, it.metric, currency);
     return {
       ...shown,
-      // That it was not read there stands in its line.
-      ...(absent !== undefined && !isRange && { absent }),
-      notes: isFigure(it) && isUntimed(it) ? [say({ code: 'exposure-time-untimed' })] : [],
-      ...(behind && { behind }),
+      // That it was not read there stands in its line, and what is no time has no uncertainty.
+      ...(absent !== undefined && !isRange && !isNoTime && { absent }),
+      notes: [],
+      ...(behind && { behind: isNoTime ? 'not limited by this standard' : behind }),
     };
   };
   return {

@@ -63,7 +63,7 @@ export function unheldNames(results: readonly LimitResult[]): string {
       .filter((it) => it !== '')
       .join(', '),
   );
-  return capital(words.join('; '));
+  return capital(words.some((it) => it.includes(', ')) ? words.join('; ') : listed(words));
 }
 
 /** A limit in a cell. */

@@ -1,5 +1,4 @@
 import { rangeText } from '../../../words/format.ts';
-import { html } from '../../shared/browser/dom.ts';
 
 /**
  * Minutes to the radiant exposure that a reader types in, in the table by distance. Without a script the table has the
@@ -14,13 +13,17 @@ const form = document.querySelector<HTMLFormElement>('form[data-exposure]');
 const head = document.querySelector<HTMLElement>('[data-exposure-head]');
 const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
 
+/** Where the interval of a cell's value stands. */
+const intervalOf = (cell: HTMLElement) => cell.closest('td')?.querySelector('small');
+
 const input = form?.querySelector('input');
 const status = form?.querySelector('[role=status]');
 
 if (form && input && status && head && cells.length > 0) {
-  const before = new Map([head, ...cells].map((it) => [it, [...it.childNodes]]));
+  const places = [head, ...cells, ...cells.flatMap((it) => intervalOf(it) ?? [])];
+  const before = new Map(places.map((it) => [it, it.textContent]));
   const restore = () => {
-    for (const [place, nodes] of before) place.replaceChildren(...nodes);
+    for (const [place, text] of before) place.textContent = text;
   };
   const show = () => {
     const wanted = input.valueAsNumber;
@@ -37,9 +40,11 @@ if (form && input && status && head && cells.length > 0) {
       const { seconds, low, high } = cell.dataset;
       const minutes = (it: string | undefined) => (wanted * Number(it)) / SECONDS_A_MINUTE;
       const [value = '', interval = ''] = rangeText(minutes(seconds), minutes(low), minutes(high), '').split(/ (?=\()/);
-      cell.replaceChildren(value, html('small', {}, ` ${interval}`));
+      cell.textContent = value;
+      const beneath = intervalOf(cell);
+      if (beneath) beneath.textContent = ` ${interval}`;
     }
-    status.textContent = `The table gives the minutes for it. Arithmetic, not a recommendation.`;
+    status.textContent = 'The table gives the minutes for it. Arithmetic, not a recommendation.';
   };
   form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());

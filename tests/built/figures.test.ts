@@ -190,9 +190,33 @@ describe('the ranking tables', () => {
   });
 });
 
-/** Cells and definitions of a panel's page that hold a figure or say why there is none. */
+/** Cells and definitions of a panel's page that hold a figure or say why there is none, and figures beneath others. */
 function figurePlaces(page: SitePage): HtmlElement[] {
-  return [...page.document.querySelectorAll('dl.figures dd'), ...page.document.querySelectorAll('main td.n')];
+  const cells = page.document.querySelectorAll('main td.n');
+  return [...page.document.querySelectorAll('dl.figures dd'), ...cells, ...cells.flatMap(beneath)];
+}
+
+/** Figures that stand beneath that of their cell, smaller. */
+const beneath = (cell: HtmlElement) => cell.querySelectorAll('small').filter((it) => calculationLink(it));
+
+/** What a place says of its own figure, and what the head of its line says for all of the line. */
+function figureText(place: HtmlElement): string {
+  let text = textOf(place).replace(/[†‡]/g, '');
+  for (const it of beneath(place)) text = text.replace(textOf(it).replace(/[†‡]/g, ''), '').trim();
+  const row = place.closest('tr');
+  const notKnown = /± not known.*$/.exec(textOf(row?.querySelector('th') ?? null))?.[0];
+  // That there is a range alone stands in the place of the reading, and what is no time has no uncertainty.
+  const isRange =
+    textOf(row?.querySelector('td') ?? null).startsWith('not read there') || /s not limited by/.test(text);
+  return [text.replace(/^at (?=\d)/, ''), notKnown ?? (isRange ? '± not known' : '')].join(' ').trim();
+}
+
+/** The unit of a place's figure: behind it, or in the head of its column or line. Multiples are called times. */
+function unitAt(place: HtmlElement, written: string): string {
+  if (written !== '') return written === 'times' ? '' : written;
+  const heads = [headOf(place.closest('td') ?? place), textOf(place.closest('tr')?.querySelector('th') ?? null)];
+  if (/^(Seconds|Minutes) /.test(heads[0] ?? '')) return 's';
+  return heads.flatMap((head) => /, (\S+)(?= of mean| ±|$)/.exec(head)?.[1] ?? []).find((it) => UNITS.has(it)) ?? '';
 }
 
 /** The link from a figure to its working. */
@@ -224,19 +248,20 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
 
   test('gives every number a unit, and its uncertainty or why it has none', () => {
     const faults = figurePlaces(page).flatMap((cell) => {
-      const text = textOf(cell).replace(/[†‡]/, '');
+      const text = figureText(cell);
       const where = `${place(page, cell)}: "${text}"`;
       if (text === '') return [`${where} is empty`];
       if (/NaN|undefined|null|Infinity/.test(text)) return [where];
       const parts = takeApart(text);
       if (!parts) return [];
       // Ratios and multiples have no unit, and their names say so.
-      const isPure = /^Peak to mean|multiple of/.test(textOf(cell.parent));
+      const isPure = /^Peak to mean/.test(textOf(cell.parent)) || parts.unit === 'times';
       const isMoney = parts.sign !== '';
+      const isReasonGiven = parts.notKnown || (parts.notKnown !== undefined && parts.bound);
       const isExact = EXACT.includes(headOf(cell)) || (isMoney && parts.unit === '');
       return [
-        ...(isPure || isMoney || UNITS.has(parts.unit) ? [] : [`${where} has no unit`]),
-        ...(isExact || parts.plusMinus || parts.interval || parts.notKnown ? [] : [`${where} has no uncertainty`]),
+        ...(isPure || isMoney || UNITS.has(unitAt(cell, parts.unit)) ? [] : [`${where} has no unit`]),
+        ...(isExact || parts.plusMinus || parts.interval || isReasonGiven ? [] : [`${where} has no uncertainty`]),
       ];
     });
     expect(faults).toEqual([]);
@@ -278,7 +303,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       const session = sessions.find((it) => fragment.endsWith(it.date)) ?? sessions[0];
       const figure = session?.figures[fragment.replace(`-${session.date}`, '')];
       if (!figure || figure.value === null) return [`#${fragment} is no figure of the data`];
-      const text = textOf(cell).replace(/[†‡]/, '');
+      const text = figureText(cell);
       const parts = takeApart(text);
       const wanted = pageUnit(figure.unit, data.currency);
       return [
@@ -289,7 +314,9 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
             : text,
           figure,
         ),
-        ...(parts?.unit === wanted.unit && parts.sign === wanted.sign ? [] : [`"${text}" is not in ${figure.unit}`]),
+        ...(parts && unitAt(cell, parts.unit) === wanted.unit && parts.sign === wanted.sign
+          ? []
+          : [`"${text}" is not in ${figure.unit}`]),
       ].map((it) => `#${fragment}: ${it}`);
     });
     expect(faults).toEqual([]);

@@ -48,9 +48,12 @@ export function limitRow(
   const figure = (it: FigureOrGap, behind?: string) => {
     // Flags are put on the figures of the panel.
     const isNoTime = isFigure(it) && isUntimed(it);
+    const isMultiple = isFigure(it) && it.unit === '1';
     const { absent, ...shown } = shownFigure(panel, panel.figures.get(it.metric) ?? it, it.metric, currency);
     return {
       ...shown,
+      // Multiples have no unit, and are said to be some.
+      ...(shown.shown && isMultiple && { shown: { ...shown.shown, unit: 'times' } }),
       // That it was not read there stands in its line, and what is no time has no uncertainty.
       ...(absent !== undefined && !isRange && !isNoTime && { absent }),
       notes: [],
@@ -65,14 +68,11 @@ export function limitRow(
     ...(share && { share }),
     ...(words && { words }),
     figures: [
-      figure(result.figure, unitBehind(result)),
+      figure(result.figure),
       ...others.filter(({ figure: it }) => isFigure(it)).map((it) => figure(it.figure, behindOf(it))),
     ],
   };
 }
-
-/** Multiples have no unit, and are said to be some. */
-const unitBehind = ({ hazard }: LimitResult) => (hazard === 'precaution' || hazard === 'flicker' ? 'times' : undefined);
 
 /** What a figure under the share is. */
 function behindOf(result: LimitResult): string {

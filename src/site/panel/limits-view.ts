@@ -71,7 +71,8 @@ const GROUPS: readonly Group[] = [
 export function limitsView(panel: PanelEntry, currency: string): LimitsView | undefined {
   const { current } = panel;
   if (!current) return undefined;
-  const told = current.limits.filter((it) => !saysNothing(it, current.limits, current.conditions.distance));
+  const { limits } = current;
+  const told = limits.filter((it) => !saysNothing(it, limits, current.conditions.distance));
   const rowsOf = (own: readonly LimitResult[]) =>
     // The share and the time at one distance, both ends of one field.
     [
@@ -100,7 +101,8 @@ export function limitsView(panel: PanelEntry, currency: string): LimitsView | un
     groups: grouped.map(({ title, hazards, own }) => ({
       title,
       caution: cautionAddress(HAZARD_CAUTIONS[hazards[0]]),
-      ...groupWords(own),
+      // Limits are named where there is no share of them too.
+      ...groupWords(limits.filter((it) => own.includes(it) || (hazards.includes(it.hazard) && !('distance' in it)))),
     })),
     closing: CLOSING,
   };

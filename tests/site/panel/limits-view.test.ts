@@ -204,7 +204,7 @@ describe('one hazard after the other', () => {
       ['Flicker, red alone', 'no-effect line'],
     ]);
     // 38.8 % at 100 Hz beside 0.08 x 100 = 8 %.
-    expect(flicker[0]?.figures[0]).toMatchObject({ shown: { value: '4.85' }, behind: 'times' });
+    expect(flicker[0]?.figures[0]).toMatchObject({ shown: { value: '4.85', unit: 'times' } });
     expect(flicker[0]?.limit?.text).toBe('8 %');
     expect(flicker[0]?.read.text).toBe('at 100 Hz');
   });

@@ -161,6 +161,11 @@ function significantDecimals(value: number): number {
   return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent));
 }
 
+/** A reading on a drawing, where there is room for the number alone: `12.2`, `103`, `< 0.1`. */
+export function readingText(value: number, bound?: 'below' | 'above'): string {
+  return `${bound === 'below' ? '< ' : bound === 'above' ? '> ' : ''}${fixed(value, value >= 100 ? 0 : 1)}`;
+}
+
 /** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`. */
 export function unitSigns(unit: string): string {
   return unit.replace(/2$/, '²').replace(/^u/, 'µ');

@@ -188,17 +188,44 @@ describe('the ranking tables', () => {
   });
 });
 
-/** Cells and definitions of a panel's page that hold a figure or say why there is none. */
+/** Cells and definitions of a panel's page that hold a figure or say why there is none, and figures beneath others. */
 function figurePlaces(page: SitePage): HtmlElement[] {
   const { document } = page;
   const head = document.querySelectorAll('dl.head-figures dd').filter((it) => !it.classList.contains('under'));
+  const cells = document.querySelectorAll('main td.n');
   return [
     ...head,
     // What stands under one of the head's figures is another one with words about it.
     ...document.querySelectorAll('dl.head-figures .with'),
     ...document.querySelectorAll('dl.figures dd'),
-    ...document.querySelectorAll('main td.n'),
+    ...cells,
+    ...cells.flatMap(beneath),
   ];
+}
+
+/** Figures that stand beneath that of their cell, smaller. */
+const beneath = (cell: HtmlElement) => cell.querySelectorAll('small').filter((it) => calculationLink(it));
+
+/** What a place says of its own figure, and what the head of its line says for all of the line. */
+function figureText(place: HtmlElement): string {
+  let text = textOf(place).replace(/[†‡]/g, '');
+  for (const it of beneath(place)) text = text.replace(textOf(it).replace(/[†‡]/g, ''), '').trim();
+  const row = place.closest('tr');
+  const notKnown = /± not known.*$/.exec(textOf(row?.querySelector('th') ?? null))?.[0];
+  // That there is a range alone stands in the place of the reading, and what is no time has no uncertainty.
+  const isRange =
+    textOf(row?.querySelector('td') ?? null).startsWith('not read there') || /s not limited by/.test(text);
+  return [text.replace(/^at (?=\d)/, ''), notKnown ?? (isRange ? '± not known' : '')].join(' ').trim();
+}
+
+/** The unit of a place's figure: behind it, or in the head of its column or line. Multiples are called times. */
+function unitAt(place: HtmlElement, written: string): string {
+  if (written !== '') return written === 'times' ? '' : written;
+  if (textOf(place.parent?.querySelector('dt') ?? null) === 'A watt of light') return '/W';
+  if (headOf(place) === 'A watt of light') return '/W';
+  const heads = [headOf(place.closest('td') ?? place), textOf(place.closest('tr')?.querySelector('th') ?? null)];
+  if (/^(Seconds|Minutes) /.test(heads[0] ?? '')) return 's';
+  return heads.flatMap((head) => /, (\S+)(?= of mean| ±|$)/.exec(head)?.[1] ?? []).find((it) => UNITS.has(it)) ?? '';
 }
 
 /** The link from a figure to its working. */
@@ -208,14 +235,6 @@ function calculationLink(cell: HtmlElement): HtmlElement | undefined {
 
 /** Columns of a panel's page whose numbers are not measured: what was claimed and paid. */
 const EXACT = ['Price', 'List', 'Paid'];
-
-/** The unit of a figure; what "a watt of light" costs is money a watt. */
-function unitOf(cell: HtmlElement, parts: ReturnType<typeof takeApart>): string | undefined {
-  const isNamed = textOf(cell.parent?.querySelector('dt') ?? null) === 'A watt of light';
-  const head = headOf(cell);
-  if (isNamed || head === 'A watt of light') return parts?.unit === '' ? '/W' : parts?.unit;
-  return parts?.unit || (/, (\S+)$/.exec(head)?.[1] ?? '');
-}
 
 /** Units as pages write them behind a number. */
 const UNITS = new Set<string>(METRICS.map((it) => it.unit).filter((it) => it !== '1'));
@@ -238,19 +257,20 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
 
   test('gives every number a unit, and its uncertainty or why it has none', () => {
     const faults = figurePlaces(page).flatMap((cell) => {
-      const text = textOf(cell).replace(/[†‡]/, '');
+      const text = figureText(cell);
       const where = `${place(page, cell)}: "${text}"`;
       if (text === '') return [`${where} is empty`];
       if (/NaN|undefined|null|Infinity/.test(text)) return [where];
       const parts = takeApart(text);
       if (!parts) return [];
       // Ratios and multiples have no unit, and their names say so.
-      const isPure = /^Peak to mean|multiple of/.test(textOf(cell.parent));
+      const isPure = /^Peak to mean/.test(textOf(cell.parent)) || parts.unit === 'times';
       const isMoney = parts.sign !== '';
-      const isExact = EXACT.includes(headOf(cell)) || (isMoney && unitOf(cell, parts) === '');
+      const isReasonGiven = parts.notKnown || (parts.notKnown !== undefined && parts.bound);
+      const isExact = EXACT.includes(headOf(cell)) || (isMoney && parts.unit === '');
       return [
-        ...(isPure || isMoney || UNITS.has(unitOf(cell, parts) ?? '') ? [] : [`${where} has no unit`]),
-        ...(isExact || parts.plusMinus || parts.interval || parts.notKnown ? [] : [`${where} has no uncertainty`]),
+        ...(isPure || isMoney || UNITS.has(unitAt(cell, parts.unit)) ? [] : [`${where} has no unit`]),
+        ...(isExact || parts.plusMinus || parts.interval || isReasonGiven ? [] : [`${where} has no uncertainty`]),
       ];
     });
     expect(faults).toEqual([]);
@@ -292,7 +312,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       const session = sessions.find((it) => fragment.endsWith(it.date)) ?? sessions[0];
       const figure = session?.figures[fragment.replace(`-${session.date}`, '')];
       if (!figure || figure.value === null) return [`#${fragment} is no figure of the data`];
-      const text = textOf(cell).replace(/[†‡]/, '');
+      const text = figureText(cell);
       const parts = takeApart(text);
       const wanted = pageUnit(figure.unit, data.currency);
       return [
@@ -303,7 +323,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
             : text,
           figure,
         ),
-        ...(unitOf(cell, parts) === wanted.unit && parts?.sign === wanted.sign
+        ...(parts && unitAt(cell, parts.unit) === wanted.unit && parts.sign === wanted.sign
           ? []
           : [`"${text}" is not in ${figure.unit}`]),
       ].map((it) => `#${fragment}: ${it}`);

@@ -24,8 +24,8 @@ describe('minutes to a radiant exposure', () => {
   test('are 1000 H / E / 60 for what is typed in, at every distance', async () => {
     await using opened = await site.open(ADDRESS, { viewport: PHONE });
     const { page, complaints } = opened;
-    await page.getByLabel(/Radiant exposure that you/).fill('12.5');
-    const cells = await page.locator('td > [data-seconds]').allInnerTexts();
+    await page.getByLabel(/J\/cm² that you/).fill('12.5');
+    const cells = await page.locator('td:has(> [data-seconds])').allInnerTexts();
     expect(cells).toHaveLength(6);
     [5, 10, 15, 30, 45, 60].forEach((cm, i) => {
       const minutes = (1000 * 12.5) / meanAt(cm) / 60;
@@ -34,8 +34,11 @@ describe('minutes to a radiant exposure', () => {
       expect(away).toBeLessThanOrEqual(1.001 * halfLastDigit(shown));
       // As many digits as the interval leaves, and no fewer.
       expect(away).toBeLessThan(0.02 * minutes);
-      expect(cells[i]).toMatch(/^[\d.]+ min \([\d.]+ to [\d.]+\)$/);
+      expect(cells[i]).toMatch(/^[\d.]+\s+\([\d.]+ to [\d.]+\)$/);
     });
+    // What was read follows too, at the mean of the grid.
+    const read = Number.parseFloat(await page.locator('td a > [data-seconds]').innerText());
+    expect(read).toBeCloseTo((1000 * 12.5) / (figures['mean-irradiance']?.value ?? Number.NaN) / 60, 1);
     expect(await page.locator('[data-exposure-head]').textContent()).toBe('Minutes for 12.5 J/cm²');
     expect(await page.locator('form[data-exposure] [role=status]').textContent()).toContain('not a recommendation');
     expect(complaints).toEqual([]);
@@ -45,7 +48,7 @@ describe('minutes to a radiant exposure', () => {
     await using opened = await site.open(ADDRESS);
     const { page, complaints } = opened;
     const before = await page.locator('td > [data-seconds]').allInnerTexts();
-    const input = page.getByLabel(/Radiant exposure that you/);
+    const input = page.getByLabel(/J\/cm² that you/);
     await input.fill('5');
     await input.press('Control+A');
     await input.pressSequentially(typed);
@@ -58,8 +61,8 @@ describe('minutes to a radiant exposure', () => {
   test('without a script there is the time for each 1 J/cm², and nothing to type in', async () => {
     await using opened = await site.open(ADDRESS, { javaScriptEnabled: false });
     const { page } = opened;
-    expect(await page.getByLabel(/Radiant exposure that you/).isVisible()).toBe(false);
-    expect(await page.locator('[data-exposure-head]').textContent()).toBe('Time for each 1 J/cm²');
+    expect(await page.getByLabel(/J\/cm² that you/).isVisible()).toBe(false);
+    expect(await page.locator('[data-exposure-head]').textContent()).toBe('Seconds for each 1 J/cm²');
     const first = await page.locator('td > [data-seconds]').first().textContent();
     const away = Math.abs(Number.parseFloat(first ?? '') - 1000 / meanAt(5));
     expect(away).toBeLessThanOrEqual(1.001 * halfLastDigit(first ?? ''));
@@ -98,6 +101,6 @@ test('a modelled value is said to be modelled wherever it stands in a table', ()
     expect(heading).not.toBeNull();
   }
   const main = textOf(document.querySelector('main'));
-  expect(main).toContain('Corrected (modelled)');
-  expect(main).toContain('Modelled from the beams that the readings allow, not measured');
+  expect(main).toContain('All of it, modelled');
+  expect(main).toContain('Modelled, not measured, but for what is marked as read');
 });

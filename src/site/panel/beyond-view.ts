@@ -2,7 +2,7 @@ import { acceptedReadings, pointReadings } from '../../content/read/grid-points.
 import type { BeyondPlace, Edge } from '../../content/schema/beyond.ts';
 import { roomLight } from '../../ledger/beyond-light.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { fixed } from '../../words/format.ts';
+import { readingText } from '../../words/format.ts';
 
 /** A place past an edge on the drawing, cm from the field's upper left corner, and its reading in words. */
 export interface DrawnPlace {
@@ -104,7 +104,7 @@ function readingWords(place: BeyondPlace): string {
   if (accepted.length === 0) return 'struck';
   const mean = accepted.reduce((sum, it) => sum + it, 0) / accepted.length;
   const bound = pointReadings(place.on).find((it) => it.rejected === undefined)?.reading.bound;
-  return `${bound ? '<' : ''}${fixed(mean, mean >= 100 ? 0 : 1)}`;
+  return readingText(mean, bound);
 }
 
 function beyondDrawing(

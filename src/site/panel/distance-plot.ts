@@ -13,9 +13,12 @@ export interface DistancePlot extends Plot {
   intervals: Array<{ x: number; from: number; to: number }>;
   /** What was read: the grid's mean, and before the middle. */
   measured: Array<{ x: number; y: number; kind: 'mean' | 'centre' }>;
+  /** From the grid's mean to the curve of the true mean at its distance: what the grid's points miss. */
+  bias?: { x: number; from: number; to: number };
 }
 
-const SIZE = { width: 640, height: 360, right: 74 };
+/** So that a phone shows it all but in full size, and its letters stay legible. */
+const SIZE = { width: 430, height: 320, right: 46 };
 /** Room that a label of a curve needs, px. */
 const LABEL_HEIGHT = 14;
 /** Steps of the curve, cm. */
@@ -60,6 +63,8 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
     const [endX, endY] = places.at(-1) ?? [frame.left, frame.bottom];
     return { name, path: pathThrough(places), label: { x: endX + 6, y: endY, text: name } };
   };
+  const readAt = session.conditions.distance;
+  const [beside] = distanceCurve(model, [readAt]);
   const curves = [drawn('peak'), drawn('mean')];
   keepApart(
     curves.map((it) => it.label),
@@ -75,11 +80,11 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
       to: y.place(high),
     })),
     measured: [
-      ...(isFigure(mean)
-        ? [{ x: x.place(session.conditions.distance), y: y.place(mean.value), kind: 'mean' as const }]
-        : []),
+      ...(isFigure(mean) ? [{ x: x.place(readAt), y: y.place(mean.value), kind: 'mean' as const }] : []),
       ...sweep.map((it) => ({ x: x.place(it.distance), y: y.place(it.value), kind: 'centre' as const })),
     ],
+    ...(isFigure(mean) &&
+      beside && { bias: { x: x.place(readAt), from: y.place(mean.value), to: y.place(beside.mean) } }),
     description: describe(curve, mean, sweep.length),
   };
 }

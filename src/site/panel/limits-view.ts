@@ -1,34 +1,51 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
-import { isUntimed } from '../../measure/exposure/exposure-time.ts';
+import { cautiousEnd } from '../../measure/exposure/cautious-end.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
-import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { isFigure } from '../../measure/figure.ts';
+import { sameDistance } from '../../measure/irradiance/same-distance.ts';
+import type { Mode } from '../../measure/modes.ts';
+import { isCode } from '../../measure/statement.ts';
 import { cautionAddress } from '../../words/caution-words.ts';
 import { HAZARD_CAUTIONS, type Hazard } from '../../words/limits/hazard-cautions.ts';
 import { limitWords } from '../../words/limits/index.ts';
-import { CLOSING, type LimitWords } from '../../words/limits/wording.ts';
+import { SPECTRAL_UNKNOWN } from '../../words/limits/infrared-phrases.ts';
+import { PULSING_CAUTION } from '../../words/limits/pulsing.ts';
+import { heldName, overSentence, unheldNames } from '../../words/limits/row-words.ts';
+import { CLOSING } from '../../words/limits/wording.ts';
 import { say } from '../../words/say.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
+import { type LimitRow, limitRow } from './limit-rows.ts';
 
-/** What was held against a limit: one or two figures, and what came out in words. */
-export interface LimitRow {
-  title: string;
-  figures: Array<ShownFigure & { label: string }>;
-  words: string[];
-}
-
-/** Figures of one hazard. */
+/** What there is to read of one hazard, folded: what came out, and what it rests on. */
 export interface LimitGroup {
-  id: string;
   title: string;
   /** Where the page of cautions tells of it. */
   caution: string;
-  rows: LimitRow[];
+  outcomes: Array<{ title: string; words: string }>;
   /** The limits, and what was taken for granted, each once. */
   background: string[];
 }
 
+/** What has no share, with the one reason that all of it has. */
+export interface Unheld {
+  /** Addresses of old sections that have nothing else to stand on. */
+  ids: string[];
+  what: string;
+  reason: string;
+}
+
 /** A panel's figures held against published limits. */
 export interface LimitsView {
+  /** What is over its limit at the cautious end; undefined where nothing is. */
+  over?: string;
+  rows: LimitRow[];
+  /** Beside a private guideline, which is no limit. */
+  beds: LimitRow[];
+  unheld: Unheld[];
+  /** The panel's sound without the room's, which is held against no limit and stands with the fields. */
+  sound: ShownFigure;
+  /** What has to be known of figures that stand here. */
+  notes: string[];
   groups: LimitGroup[];
   /** What none of it is. */
   closing: string;
@@ -42,82 +59,144 @@ interface Group {
 }
 
 const GROUPS: readonly Group[] = [
-  { id: 'eyes', title: 'Eyes', hazards: ['infrared-share', 'infrared-time', 'retina'] },
-  { id: 'skin', title: 'Skin', hazards: ['skin'] },
-  { id: 'flicker', title: 'Flicker', hazards: ['flicker', 'pulsing'] },
-  {
-    id: 'fields',
-    title: 'Fields, against reference levels for the public',
-    hazards: ['field'],
-  },
-  {
-    id: 'beds',
-    title: 'Fields, against a private precautionary guideline for sleeping places',
-    hazards: ['precaution'],
-  },
-  { id: 'sound', title: 'Sound', hazards: ['sound'] },
+  { id: 'limits-eyes', title: 'Eyes', hazards: ['infrared-share', 'infrared-time', 'retina'] },
+  { id: 'limits-skin', title: 'Skin', hazards: ['skin'] },
+  { id: 'limits-flicker', title: 'Flicker', hazards: ['flicker', 'pulsing'] },
+  { id: 'limits-fields', title: 'Fields, reference levels for the public', hazards: ['field'] },
+  { id: 'limits-beds', title: 'Fields, guideline for sleeping places', hazards: ['precaution'] },
+  { id: 'limits-sound', title: 'Sound', hazards: ['sound'] },
 ];
-
-/** A result with its words, made once for a page. */
-interface Told {
-  result: LimitResult;
-  words: LimitWords;
-}
 
 /** A panel's current session against published limits; undefined where it has never been on the bench. */
 export function limitsView(panel: PanelEntry, currency: string): LimitsView | undefined {
   const { current } = panel;
   if (!current) return undefined;
+  const { limits } = current;
+  const told = limits.filter((it) => !saysNothing(it, limits, current.conditions.distance));
+  const rowsOf = (own: readonly LimitResult[]) =>
+    // The share and the time at one distance, both ends of one field.
+    [
+      ...Map.groupBy(
+        own.filter((it) => isFigure(it.figure)),
+        rowKey,
+      ).values(),
+    ].map(([first, ...others]) => limitRow(panel, first as LimitResult, others, currency));
+  const unheld = unheldOf(told.filter((it) => !isFigure(it.figure) && it.hazard !== 'sound'));
+  const grouped = GROUPS.map((group) => {
+    const own = told.filter((it) => group.hazards.includes(it.hazard));
+    const rows = group.id === 'limits-sound' ? [] : rowsOf(own);
+    if (rows[0]) rows[0].id = group.id;
+    else unheld.find((it) => own.some((one) => it.results.includes(one)))?.ids.push(group.id);
+    return { ...group, own, rows };
+  });
+  const over = told.flatMap(overOf);
+  const rows = grouped.filter((it) => it.id !== 'limits-beds').flatMap((it) => it.rows);
   return {
-    groups: GROUPS.map(({ id, title, hazards }) => {
-      const told = current.limits
-        .filter((it) => hazards.includes(it.hazard) && !saysNothing(it, current.conditions.distance))
-        .map((result): Told => ({ result, words: limitWords(result) }));
-      return {
-        id: `limits-${id}`,
-        title,
-        caution: cautionAddress(HAZARD_CAUTIONS[hazards[0]]),
-        rows: rowsOf(panel, told, currency),
-        background: [...new Set(told.flatMap(({ words }) => words.background))],
-      };
-    }),
+    ...(over.length > 0 && { over: overSentence(over) }),
+    rows: rows.map((row, i) => withoutRepeats(row, rows[i - 1])),
+    beds: grouped.filter((it) => it.id === 'limits-beds').flatMap((it) => it.rows),
+    unheld: unheld.map(({ results: _, ...it }) => it),
+    sound: shownFigure(panel, panel.figures.get('sound-of-panel'), 'sound-of-panel', currency),
+    notes: notesOf(told),
+    groups: grouped.map(({ title, hazards, own }) => ({
+      title,
+      caution: cautionAddress(HAZARD_CAUTIONS[hazards[0]]),
+      // Limits are named where there is no share of them too.
+      ...groupWords(limits.filter((it) => own.includes(it) || (hazards.includes(it.hazard) && !('distance' in it)))),
+    })),
     closing: CLOSING,
   };
+}
+
+/** A limit's remark is said where the limit comes first. */
+function withoutRepeats(row: LimitRow, before: LimitRow | undefined): LimitRow {
+  if (!row.limit || !before?.limit || row.name !== before.name || row.limit.note !== before.limit.note) return row;
+  const { note: _, by: __, ...limit } = row.limit;
+  return { ...row, limit };
 }
 
 /** Distances of less than this, of the reading's, lie where the reading does for a reader's eye. Our own choice. */
 const BESIDE_READING = 0.05;
 
-/** What is not known a few millimetres nearer than the reading is not worth a row beside that of the reading itself. */
-function saysNothing(result: LimitResult, readAt: number): boolean {
-  if (isFigure(result.figure) || !('distance' in result) || result.distance === readAt) return false;
-  return Math.abs(result.distance - readAt) < BESIDE_READING * readAt;
+/**
+ * True for what another line says already: what is not known a few millimetres nearer than the reading, the same distance
+ * a second time, a share at the mains' frequency where the meter showed another, and the nearer end of the lines of flicker
+ * where there is none farther up.
+ */
+function saysNothing(result: LimitResult, all: readonly LimitResult[], readAt: number): boolean {
+  if (isFigure(result.figure) && !('distance' in result)) return false;
+  if (result.hazard === 'field') return result.end === 'mild' && isFigure(result.strict);
+  if (result.hazard === 'flicker') return result.line === 'lowRisk' && all.some((it) => hasNoLine(it, result.mode));
+  if (!('distance' in result)) return false;
+  const first = all.find((it) => it.hazard === result.hazard);
+  if (first === result) return false;
+  if (sameDistance(result.distance, readAt)) return true;
+  return !isFigure(result.figure) && Math.abs(result.distance - readAt) < BESIDE_READING * readAt;
 }
 
-/** Results of one thing stand together: the share and the time at one distance, both lines of one mode. */
-function rowsOf(panel: PanelEntry, told: readonly Told[], currency: string): LimitRow[] {
-  return [...Map.groupBy(told, ({ words }) => words.subject)].map(([title, own]) => ({
-    title,
-    figures: own.map(({ result: { figure }, words }) => ({
-      // Flags are put on the figures of the panel.
-      ...shownFigure(panel, panel.figures.get(figure.metric) ?? figure, figure.metric, currency),
-      notes: notesOf(figure),
-      label: words.label,
-    })),
-    words: wordsOf(own),
+/** The standard has not even the line that goes farthest at the frequency of a mode. */
+const hasNoLine = (it: LimitResult, mode: Mode) =>
+  it.hazard === 'flicker' &&
+  it.mode === mode &&
+  it.line === 'noEffect' &&
+  !isFigure(it.figure) &&
+  isCode(it.figure.reason, 'flicker-no-line-above');
+
+/** Results of one thing stand in one line. */
+function rowKey(result: LimitResult): string {
+  if ('distance' in result) return `${heldName(result)} ${result.distance}`;
+  return result.hazard === 'field' ? `${result.hazard} ${result.reading.kind}` : result.id;
+}
+
+/** What has no figure, by its reason: one sentence for all that has the same. */
+function unheldOf(results: readonly LimitResult[]): Array<Unheld & { results: readonly LimitResult[] }> {
+  const reasonOf = ({ figure }: LimitResult) => (isFigure(figure) ? '' : say(figure.reason));
+  return [...Map.groupBy(results, reasonOf)].map(([reason, own]) => ({
+    ids: [],
+    what: unheldNames(own),
+    reason,
+    results: own,
   }));
 }
 
-/** Of a figure's notes the words below tell all but what 1000 s stands for. */
-function notesOf(figure: FigureOrGap): string[] {
-  return isFigure(figure) && isUntimed(figure) ? [say({ code: 'exposure-time-untimed' })] : [];
+/** A result that is over its limit at the cautious end, with how many times; undefined where that has no end. */
+function overOf(result: LimitResult): Array<readonly [string, number | undefined]> {
+  const { hazard, figure } = result;
+  const perLimit = hazard === 'flicker' ? 1 : 100;
+  if (!isFigure(figure) || !['infrared-share', 'skin', 'flicker', 'field'].includes(hazard)) return [];
+  const end = cautiousEnd(figure, 'high');
+  if (end === undefined) return [[heldName(result), undefined]];
+  return end > perLimit ? [[heldName(result), end / perLimit]] : [];
+}
+
+/** What stays open beside the table, since it is of what stands in it. */
+function notesOf(told: readonly LimitResult[]): string[] {
+  return [
+    ...new Set(
+      told.flatMap((it) => {
+        if (!isFigure(it.figure)) return [];
+        if (it.hazard === 'infrared-share') return it.isSpectralErrorKnown ? [] : [SPECTRAL_UNKNOWN];
+        if (it.hazard === 'pulsing') return [PULSING_CAUTION];
+        const step = it.figure.notes.find((note) => isCode(note, 'flicker-near-step'));
+        return step ? [`${say(step)}.`] : [];
+      }),
+    ),
+  ];
 }
 
 /**
- * What came out, each thing once. A time to a limit says again what its share has said, and why there is no figure stands
- * in the figure's cell.
+ * What came out and what it rests on, each thing once. A time to a limit says again what its share has said, and why
+ * there is no figure stands beside the table.
  */
-function wordsOf(told: readonly Told[]): string[] {
-  const own = told.filter(({ result }) => result.hazard !== 'infrared-time');
-  return [...new Set(own.flatMap(({ words }) => words.outcome))];
+function groupWords(own: readonly LimitResult[]): Pick<LimitGroup, 'outcomes' | 'background'> {
+  const told = own.map((result) => ({ result, words: limitWords(result) }));
+  const isSaid = ({ result }: (typeof told)[number]) => result.hazard !== 'infrared-time';
+  const bySubject = Map.groupBy(told.filter(isSaid), ({ words }) => words.subject);
+  return {
+    outcomes: [...bySubject].flatMap(([title, all]) => {
+      const words = [...new Set(all.flatMap((it) => it.words.outcome))].join(' ');
+      return words === '' ? [] : [{ title, words }];
+    }),
+    background: [...new Set(told.flatMap(({ words }) => words.background))],
+  };
 }

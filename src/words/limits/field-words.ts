@@ -12,7 +12,7 @@ export const FIELD_NAMES: Readonly<Record<FieldKind, string>> = {
 };
 
 /** 1 µT is 10 mG. */
-const MILLIGAUSS = 10;
+export const MILLIGAUSS = 10;
 
 /** Where something was read, as the tester wrote it. */
 export function placeWords(distance: string | undefined): string {

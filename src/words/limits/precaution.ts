@@ -12,7 +12,7 @@ import { outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** The four ranges in the words of SBM-2015. */
-const RANGE_WORDS: Readonly<Record<PrecautionRange, string>> = {
+export const RANGE_WORDS: Readonly<Record<PrecautionRange, string>> = {
   'no-anomaly': 'No anomaly',
   slight: 'Slight anomaly',
   severe: 'Severe anomaly',

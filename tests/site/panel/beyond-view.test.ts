@@ -85,7 +85,7 @@ describe('the drawing', () => {
       ['12.2', false],
       ['0.9', false],
       ['struck', true],
-      ['<0.1', false],
+      ['< 0.1', false],
       ['14.0', false],
     ]);
   });

@@ -25,27 +25,26 @@ describe('corrected figures', () => {
     }
   });
 
-  test('where the beam is withheld they are gaps with the reason, and there is no table', () => {
+  test('where the beam is withheld they are gaps with the reason, and the table has the reading alone', () => {
     const { corrections, source, table, plot, warnings } = view('ruddlestone-r150');
     expect(corrections.map((it) => [it.common.gap, it.corrected.gap])).toEqual(
       corrections.map(() => [undefined, 'no beam that we know of explains the readings']),
     );
-    expect(source).toMatch(/^The corrected figures are withheld: no beam .*\. The common ones stand\.$/);
-    expect([table, plot]).toEqual([undefined, undefined]);
+    expect(source).toMatch(/^What leaves the LEDs is withheld: no beam .*\. The figures of the frame stand\.$/);
+    expect(plot).toBeUndefined();
+    // What was read stays.
+    expect(table.map((it) => [it.distance, it.mean.metric])).toEqual([[15.24, 'mean-irradiance']]);
     expect(warnings).toHaveLength(1);
   });
 
   test('the sentence says what the light that misses the frame rests on', () => {
-    expect(view('fennimarsh-sedge').source).toMatch(
-      /^Here it (was measured: readings past the edges|is taken from the shape of the beam: the grid)/,
-    );
     for (const { slug } of demo.ledger.panels.values()) {
       const source = demo.panel(slug).current?.light.source;
       if (!source) continue;
       const words = {
-        beyond: 'Here it was measured:',
-        sweep: 'the grid and a sweep of',
-        grid: 'the grid says which beams',
+        beyond: 'past the edges was measured',
+        sweep: 'from the grid and a sweep of',
+        grid: 'from the grid alone',
       }[source];
       expect(view(slug).source, slug).toContain(words);
     }
@@ -53,16 +52,40 @@ describe('corrected figures', () => {
 });
 
 describe('the table by distance', () => {
-  test('has cm and inches, intervals, and the time for each 1 J/cm² by 1000 H / E', () => {
-    const rows = view('fennimarsh-reed').table ?? [];
-    expect(rows.map((it) => it.distance)).toEqual(['5 cm', '10 cm', '15 cm', '30 cm', '45 cm', '60 cm']);
-    expect(rows.map((it) => it.inches)).toEqual(['2.0 in', '3.9 in', '5.9 in', '11.8 in', '17.7 in', '23.6 in']);
+  test('has intervals, and the time for each 1 J/cm² by 1000 H / E', () => {
+    const rows = view('fennimarsh-reed').table;
+    expect(rows.map((it) => it.distance)).toEqual([5, 10, 15, 30, 45, 60]);
     const find = figureFinder(demo.panel('fennimarsh-reed').figures);
     const mean = find('mean-irradiance-at-30-cm');
     const time = rows[3]?.time;
     expect(time?.value).toBeCloseTo(1000 / (mean?.value ?? Number.NaN), 9);
     expect(time?.low).toBeLessThan(time?.value ?? 0);
     expect(time?.high).toBeGreaterThan(time?.value ?? 0);
+  });
+
+  test('has what was read with the distance that it is nearest to', () => {
+    const read = (slug: string) => view(slug).table.flatMap((it) => (it.read ? [[it.distance, it.read.distance]] : []));
+    expect(read('fennimarsh-reed')).toEqual([[15, 15.24]]);
+    expect(read('ostrel-vagg')).toEqual([[30, 30]]);
+    const row = view('fennimarsh-reed').table[2]?.read;
+    expect([row?.mean, row?.peak, row?.evenness].map((it) => it?.metric)).toEqual([
+      'mean-irradiance',
+      'peak-irradiance-combined',
+      'uniformity-lowest',
+    ]);
+    // The heads of the columns have the units.
+    expect(row?.mean.shown?.unit).toBe('');
+    expect(row?.time?.calculation).toMatch(/#time-per-joule$/);
+  });
+
+  test('the measured mean and the modelled one are told apart by the bias of the grid', () => {
+    const bias = (slug: string) => {
+      const { figure, words } = view(slug).bias;
+      return `${figure.shown?.text} ${words}`;
+    };
+    expect(bias('kelpwright-cormorant')).toBe('17.5 ± 1.6 % below the true mean of the field');
+    expect(bias('ostrel-lill')).toBe('3.43 % (3.21 to 3.70) above the true mean of the field');
+    expect(bias('quennick-dab')).toBe('3.5 % (2.9 to 4.4) below the true mean of the field');
   });
 
   test('light falls with the distance, and the peak is above the mean', () => {
@@ -96,6 +119,14 @@ describe('the plot', () => {
       expect(y).toBeLessThan(bottom);
     }
     for (const { from, to } of plot?.intervals ?? []) expect(from).toBeGreaterThan(to);
+  });
+
+  test('joins the mean of the grid to the curve by the bias', () => {
+    const plot = view('kelpwright-cormorant').plot;
+    const [mean] = plot?.measured ?? [];
+    expect(plot?.bias).toMatchObject({ x: mean?.x, from: mean?.y });
+    // The grid reads low, and what is higher has the smaller y.
+    expect(plot?.bias?.to).toBeLessThan(plot?.bias?.from ?? 0);
   });
 
   test('labels of the two curves do not cross', () => {

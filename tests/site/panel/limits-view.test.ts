@@ -17,7 +17,10 @@ beforeAll(() => {
   demo = demoLedger('ruddlestone-r150');
 });
 const view = (slug: string): LimitsView => limitsView(demo.panel(slug), 'EUR') as LimitsView;
-const group = (slug: string, id: string) => view(slug).groups.find((it) => it.id === `limits-${id}`);
+const rowsOf = (it: LimitsView, name: string) => it.rows.filter((row) => row.name.startsWith(name));
+const rows = (slug: string, name: string) => rowsOf(view(slug), name);
+const group = (slug: string, title: string) => view(slug).groups.find((it) => it.title.startsWith(title));
+const allRows = (it: LimitsView) => [...it.rows, ...it.beds];
 
 /** A panel of the tiny content, changed. */
 function changed(...edits: Array<[from: string, to: string]>): PanelEntry {
@@ -31,32 +34,49 @@ function changed(...edits: Array<[from: string, to: string]>): PanelEntry {
 }
 
 describe('every panel', () => {
-  test('has each result once, under its hazard', () => {
+  test('has each result once: in a line, or with the reason why it has no share', () => {
     for (const panel of demo.ledger.panels.values()) {
-      const shown = limitsView(panel, 'EUR')?.groups.flatMap((it) => it.rows.flatMap((row) => row.figures)) ?? [];
-      expect(shown.map((it) => it.metric).toSorted(), panel.slug).toEqual(
-        (panel.current?.limits ?? [])
+      const told = limitsView(panel, 'EUR');
+      const shown = told ? allRows(told).flatMap((row) => row.figures.map((it) => it.metric)) : [];
+      const results = (panel.current?.limits ?? []).filter((it) => isFigure(it.figure) && it.hazard !== 'sound');
+      expect(shown.toSorted(), panel.slug).toEqual(
+        results
           .map((it) => it.figure.metric)
-          .filter((metric) => !isBesideReading(panel, metric))
+          .filter((metric) => !isSecond(panel, metric))
           .toSorted(),
       );
+      expect(told?.sound.metric ?? 'sound-of-panel').toBe('sound-of-panel');
+      for (const it of panel.current?.limits ?? []) {
+        if (isFigure(it.figure) || isSecond(panel, it.figure.metric) || it.hazard === 'sound') continue;
+        const reasons = told?.unheld.map((one) => one.reason) ?? [];
+        // Above the line that goes farthest there is none nearer either, and one frequency that was shown has one share.
+        if ((it.hazard === 'flicker' && it.line === 'lowRisk') || (it.hazard === 'field' && it.end === 'mild'))
+          continue;
+        expect(reasons, `${panel.slug} ${it.id}`).toContain(say(it.figure.reason));
+      }
     }
   });
 
-  /** Panels are read at 15.24 cm: what is not known at 15 cm stands beside that reading, and has no row. */
-  const isBesideReading = ({ current }: PanelEntry, metric: string) =>
-    metric.endsWith('-at-15-cm') && current?.conditions.distance === 15.24;
+  /** What is told of 15 cm beside a reading at 15.24 cm, and of the reading's own distance, is told once. */
+  const isSecond = ({ current }: PanelEntry, metric: string) =>
+    metric.endsWith(current?.conditions.distance === 15.24 ? '-at-15-cm' : '-at-30-cm') &&
+    metric.startsWith('infrared');
+
+  test('has an anchor for every old section, once', () => {
+    const wanted = ['eyes', 'skin', 'flicker', 'fields', 'beds'].map((it) => `limits-${it}`);
+    for (const { slug } of demo.ledger.panels.values()) {
+      const told = view(slug);
+      const ids = [...allRows(told).flatMap((it) => it.id ?? []), ...told.unheld.flatMap((it) => it.ids)];
+      expect(ids.toSorted(), slug).toEqual(wanted.toSorted());
+    }
+  });
 
   test('of a panel that was read farther out says that it is not known nearer', () => {
-    const rows = (slug: string) => group(slug, 'eyes')?.rows.map((it) => it.title) ?? [];
-    expect(rows('fennimarsh-reed')).toEqual([
-      'Infrared at the eye, 15.24 cm',
-      'Infrared at the eye, 30 cm',
-      'Infrared at the eye, 60 cm',
-      'Retina',
-    ]);
     const far = [...demo.ledger.panels.values()].find((it) => (it.current?.conditions.distance ?? 0) > 16);
-    expect(rows(far?.slug ?? '')).toContain('Infrared at the eye, 15 cm');
+    const told = view(far?.slug ?? '');
+    expect(rowsOf(told, 'Infrared').map((it) => it.place)).toEqual([{ cm: 30 }, { cm: 60 }]);
+    expect(told.unheld.find((it) => it.what === 'Infrared at the eye, 15 cm')?.reason).toMatch(/^not known nearer/);
+    expect(rows('fennimarsh-reed', 'Infrared').map((it) => it.place)).toEqual([{ cm: 15.24 }, { cm: 30 }, { cm: 60 }]);
   });
 
   test('has words without a verdict, a promise or a slip of the program', () => {
@@ -97,93 +117,139 @@ describe('every panel', () => {
 });
 
 test('each group leads to its caution', () => {
-  expect(view('ruddlestone-r150').groups.map(({ id, caution }) => [id, caution])).toEqual([
-    ['limits-eyes', '/cautions/#eyes'],
-    ['limits-skin', '/cautions/#skin-and-heat'],
-    ['limits-flicker', '/cautions/#flicker'],
-    ['limits-fields', '/cautions/#implants-and-fields'],
-    ['limits-beds', '/cautions/#implants-and-fields'],
-    ['limits-sound', '/cautions/#sound'],
+  expect(view('ruddlestone-r150').groups.map(({ title, caution }) => [title.split(',')[0], caution])).toEqual([
+    ['Eyes', '/cautions/#eyes'],
+    ['Skin', '/cautions/#skin-and-heat'],
+    ['Flicker', '/cautions/#flicker'],
+    ['Fields', '/cautions/#implants-and-fields'],
+    ['Fields', '/cautions/#implants-and-fields'],
+    ['Sound', '/cautions/#sound'],
   ]);
 });
 
 describe('one hazard after the other', () => {
-  test('eyes: share and time at the reading’s distance and at 30 and 60 cm; no word on the retina but why', () => {
-    const eyes = group('kelpwright-gannet', 'eyes');
-    expect(eyes?.rows.map((it) => it.title)).toEqual([
-      'Infrared at the eye, 15.24 cm',
-      'Infrared at the eye, 30 cm',
-      'Infrared at the eye, 60 cm',
-      'Retina',
+  test('eyes: the reading, its limit, the share and the time beneath; no word on the retina but why', () => {
+    const [reading, at30] = rows('kelpwright-gannet', 'Infrared');
+    expect(reading?.read.figure?.metric).toBe('peak-irradiance-near-infrared');
+    expect(reading?.limit).toEqual({ text: '10 mW/cm²', note: 'for long exposures', by: 'IEC 62471:2006' });
+    expect(reading?.figures.map((it) => [it.metric, it.behind])).toEqual([
+      ['infrared-share-at-reading', undefined],
+      ['infrared-stay-at-reading', 'until it is used up'],
     ]);
-    expect(eyes?.rows[0]?.figures.map((it) => it.label)).toEqual(['share of the limit', 'time to the limit']);
-    expect(eyes?.rows[3]?.figures[0]?.gap).toContain('needs radiance');
-    expect(eyes?.background.join(' ')).toContain(
+    // The limit's remark is said where it comes first.
+    expect(at30?.limit).toEqual({ text: '10 mW/cm²' });
+    expect(view('kelpwright-gannet').unheld.find((it) => it.what === 'Retina')?.reason).toContain('needs radiance');
+    expect(group('kelpwright-gannet', 'Eyes')?.background.join(' ')).toContain(
       'IEC 62471, 2006, first edition, clause 4.3.7 (seen in secondary sources only)',
     );
   });
 
   test('eyes: needs no beam; farther away a range stands at its cautious end, nearer it is not known', () => {
-    const eyes = group('ruddlestone-r150', 'eyes');
-    expect(eyes?.rows[0]?.figures.every((it) => it.shown)).toBe(true);
+    const [reading, ...farther] = rows('ruddlestone-r150', 'Infrared');
+    expect(reading?.figures.every((it) => it.shown)).toBe(true);
     const nearer = demo.panel('ruddlestone-r150').figures.get('infrared-share-at-15-cm');
     expect(nearer && 'reason' in nearer && say(nearer.reason)).toMatch(/^not known nearer than the reading/);
-    expect(eyes?.rows).toHaveLength(4);
-    for (const row of eyes?.rows.slice(1, 3) ?? []) {
+    expect(farther).toHaveLength(2);
+    for (const row of farther) {
       // At the cautious end of the reading's own share; the time is turned round.
       expect(row.figures.map((it) => it.shown?.text)).toEqual(['< 456 %', expect.stringMatching(/^> 134\.\d+ s$/)]);
-      expect(row.words.join(' ')).toMatch(/somewhere from [\d.]+ % to 456 % of the limit/);
+      // That it was not read there is said once, in its line.
+      expect(row.read.text).toMatch(/^not read there, [\d.]+ % at least$/);
+      expect(row.figures.map((it) => it.absent)).toEqual([undefined, undefined]);
+      expect(row.share?.least).toBeLessThan(row.share?.most ?? 0);
     }
+    expect(
+      group('ruddlestone-r150', 'Eyes')
+        ?.outcomes.map((it) => it.words)
+        .join(' '),
+    ).toMatch(/somewhere from [\d.]+ % to 456 % of the limit/);
+  });
+
+  test('eyes: where near-infrared was read farther away, that is what counts', () => {
+    const [, at30] = rows('fennimarsh-sedge', 'Infrared');
+    expect(at30?.read).toEqual({ text: 'read before the middle' });
+    expect(at30?.figures[0]?.shown?.text).toBe('334 ± 18 %');
   });
 
   test('a time that is none says so beside it', () => {
     // 99 % of the limit: the standard limits no time, and the interval reaches to where it does.
-    const [reading] = group('kelpwright-limpet', 'eyes')?.rows ?? [];
-    expect(reading?.figures.map((it) => it.notes)).toEqual([
-      [],
-      ['1000 s stands for “not limited by time in this standard”'],
-    ]);
-    expect(group('ruddlestone-r150', 'eyes')?.rows[0]?.figures[1]?.notes).toEqual([]);
+    const [reading] = rows('kelpwright-limpet', 'Infrared');
+    expect(reading?.figures[1]?.behind).toBe('not limited by this standard');
+    expect(rows('ruddlestone-r150', 'Infrared')[0]?.figures[1]?.behind).toBe('until it is used up');
   });
 
-  test('a gap tells its reason once, in its cell', () => {
-    const rows = view('quennick-dab').groups.flatMap((it) => it.rows);
-    const gaps = rows.filter((it) => it.figures.every((one) => one.gap));
-    expect(gaps.length).toBeGreaterThan(8);
-    for (const { title, figures, words } of gaps) {
-      for (const { gap } of figures) expect(words.join(' '), title).not.toContain(gap);
-    }
-    // Elsewhere the words stay, and no row's head is its label.
-    expect(rows.find((it) => it.title.startsWith('Heating'))?.words.join(' ')).toContain('10.7 %');
-    for (const { title, figures } of rows) expect(figures.map((it) => it.label)).not.toContain(title);
+  test('what was not read is told once, with its reason, and has no line', () => {
+    const dab = view('quennick-dab');
+    expect(allRows(dab).map((it) => it.name)).toEqual(['Skin, under 10 s']);
+    expect(dab.unheld.map(({ what, reason }) => `${what}: ${reason}`)).toEqual([
+      'Infrared at the eye, 15.24 cm, 30 cm and 60 cm: near-infrared alone was not measured',
+      'Retina: needs radiance; only irradiance on a plane was measured',
+      'Flicker, both channels and red alone: flicker was not measured',
+      'Flicker, near-infrared alone: the lines speak of visible light',
+      'Magnetic field, electric field and radio field: not measured with the panel on',
+    ]);
+    expect(
+      group('quennick-dab', 'Skin')
+        ?.outcomes.map((it) => it.words)
+        .join(' '),
+    ).toContain('10.7 %');
   });
 
   test('flicker: both lines of each mode, and none for near-infrared alone', () => {
-    const flicker = group('ostrel-lill', 'flicker');
-    expect(flicker?.rows.map((it) => it.figures.map((one) => one.label))).toEqual(
-      Array(3).fill(['multiple of the low-risk line', 'multiple of the no-effect line']),
-    );
+    const flicker = rows('ostrel-lill', 'Flicker');
+    expect(flicker.map((it) => [it.name, it.limit?.note])).toEqual([
+      ['Flicker, both channels', 'low-risk line'],
+      ['Flicker, both channels', 'no-effect line'],
+      ['Flicker, red alone', 'low-risk line'],
+      ['Flicker, red alone', 'no-effect line'],
+    ]);
     // 38.8 % at 100 Hz beside 0.08 x 100 = 8 %.
-    expect(flicker?.rows[0]?.figures[0]?.shown?.value).toBe('4.85');
-    expect(flicker?.rows[2]?.figures.map((it) => it.gap)).toEqual(Array(2).fill('the lines speak of visible light'));
+    expect(flicker[0]?.figures[0]).toMatchObject({ shown: { value: '4.85', unit: 'times' } });
+    expect(flicker[0]?.limit?.text).toBe('8 %');
+    expect(flicker[0]?.read.text).toBe('at 100 Hz');
   });
 
-  test('fields: shares of the reference levels, and apart from them the private guideline', () => {
-    expect(group('ostrel-lill', 'fields')?.rows.map((it) => it.title)).toEqual([
-      'Magnetic field',
-      'Electric field',
-      'Radio field',
+  test('flicker above all lines is told in one sentence for both', () => {
+    const told = view('kelpwright-gannet');
+    expect(rowsOf(told, 'Flicker')).toEqual([]);
+    expect(told.unheld.find((it) => it.what === 'Flicker, both channels and red alone')?.reason).toMatch(/3000 Hz$/);
+  });
+
+  test('fields: shares of the reference levels, and apart from them the private guideline in its own words', () => {
+    expect(
+      rows('ostrel-lill', '')
+        .slice(-3)
+        .map((it) => it.name),
+    ).toEqual(['Magnetic field', 'Electric field', 'Radio field']);
+    // 63 V/m of 83 V/m, and of 5000 V/m: the strict end first, then the mild one.
+    const [electric] = rows('ostrel-lill', 'Electric');
+    expect(electric?.figures.map((it) => [it.metric, it.shown?.value, it.behind])).toEqual([
+      ['electric-field-share', '76', undefined],
+      ['electric-field-share-at-mains', '1.26', 'at 50 Hz'],
     ]);
-    // 63 V/m of 83 V/m, and of 5000 V/m: the strict end first, then the mild one, and one sentence for both.
-    const electric = group('ostrel-lill', 'fields')?.rows[1];
-    expect(electric?.figures.map((it) => [it.metric, it.shown?.value])).toEqual([
-      ['electric-field-share', '76'],
-      ['electric-field-share-at-mains', '1.26'],
+    expect(electric?.limit?.text).toBe('83 V/m above 3 kHz, 5,000 V/m at 50 Hz');
+    expect(electric?.share?.least).toBeCloseTo(1.08, 1);
+    expect(electric?.share?.most).toBeCloseTo(87, 0);
+    expect(rows('ostrel-lill', 'Magnetic')[0]?.limit?.other).toBe('270 mG above 3 kHz, 2,000 mG at 50 Hz');
+    const { beds } = view('ostrel-lill');
+    expect(beds.map((it) => [it.words, it.share])).toEqual([
+      ['“Severe anomaly”', undefined],
+      ['“Extreme anomaly”', undefined],
+      ['“Slight anomaly”', undefined],
     ]);
-    expect(electric?.words.filter((it) => it.startsWith('If all of it lies above 3 kHz'))).toHaveLength(1);
-    const beds = group('ostrel-lill', 'beds');
-    expect(beds?.background.join(' ')).toContain('private precautionary guideline without official status');
-    expect(beds?.rows[0]?.words.join(' ')).toContain('“Severe anomaly”');
+    expect(view('ostrel-lill').groups[4]?.background.join(' ')).toContain(
+      'private precautionary guideline without official status',
+    );
+  });
+
+  test('what is over its limit at the cautious end stands over the table, and nothing else', () => {
+    expect(view('kelpwright-cormorant').over).toBe(
+      'Over a limit, the uncertainty counted against you: infrared at the eye, up to 3.29 times.',
+    );
+    // 99 ± 5 %: only the cautious end is over it.
+    expect(view('kelpwright-limpet').over).toMatch(/infrared at the eye, up to 1\.05 times\.$/);
+    expect(view('ostrel-lill').over).toMatch(/: flicker, both channels, up to 12\.3 times; flicker, red alone, up to/);
+    expect(view('quennick-dab').over).toBeUndefined();
   });
 });
 
@@ -203,10 +269,11 @@ describe('from the readings of a panel', () => {
 
   test('a frequency that the meter showed gives one share, at its level', () => {
     const panel = changed(['on: 4.3 mG }', 'on: 4.3 mG, frequency: 1 kHz }']);
-    const row = limitsView(panel, 'EUR')?.groups.find((it) => it.id === 'limits-fields')?.rows[0];
+    const row = limitsView(panel, 'EUR')?.rows.find((it) => it.name === 'Magnetic field');
     // 0.43 µT of 80 µT.
     expect(row?.figures[0]?.shown?.value).toBe('0.538');
-    expect(row?.figures[1]?.gap).toBe('the meter showed 1 kHz, and the share is for that one');
+    expect(row?.figures).toHaveLength(1);
+    expect(row?.limit?.text).toBe('80 µT at 1 kHz');
     const figures = panel.current?.figures;
     expect(figures?.get('magnetic-field-frequency')).toMatchObject({
       value: 1000,
@@ -227,8 +294,11 @@ describe('from the readings of a panel', () => {
 
   test('pulsing is named, with the caution about seizures beside the key figures', () => {
     const panel = changed(['flicker:\n', 'flicker:\n      red: { frequency: 40 Hz, percent: 100 }\n']);
-    const rows = limitsView(panel, 'EUR')?.groups.find((it) => it.id === 'limits-flicker')?.rows ?? [];
-    expect(rows.map((it) => it.title)).toContain('Pulsing with red alone on');
+    const told = limitsView(panel, 'EUR') as LimitsView;
+    const [pulsing] = rowsOf(told, 'Pulsing');
+    expect(pulsing).toMatchObject({ name: 'Pulsing, red alone', words: 'looks like deliberate pulsing' });
+    // Who is at risk is not folded away.
+    expect(told.notes.join(' ')).toMatch(/seizures/);
     const caution = calledCautions(panel, 'EUR').find((it) => it.anchor === 'flicker')?.text;
     expect(caution).toMatch(/deliberate/);
     expect(caution).toMatch(/seizures/);

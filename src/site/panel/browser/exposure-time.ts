@@ -13,11 +13,15 @@ const form = document.querySelector<HTMLFormElement>('form[data-exposure]');
 const head = document.querySelector<HTMLElement>('[data-exposure-head]');
 const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
 
+/** Where the interval of a cell's value stands. */
+const intervalOf = (cell: HTMLElement) => cell.closest('td')?.querySelector('small');
+
 const input = form?.querySelector('input');
 const status = form?.querySelector('[role=status]');
 
 if (form && input && status && head && cells.length > 0) {
-  const before = new Map([head, ...cells].map((it) => [it, it.textContent]));
+  const places = [head, ...cells, ...cells.flatMap((it) => intervalOf(it) ?? [])];
+  const before = new Map(places.map((it) => [it, it.textContent]));
   const restore = () => {
     for (const [place, text] of before) place.textContent = text;
   };
@@ -35,9 +39,12 @@ if (form && input && status && head && cells.length > 0) {
     for (const cell of cells) {
       const { seconds, low, high } = cell.dataset;
       const minutes = (it: string | undefined) => (wanted * Number(it)) / SECONDS_A_MINUTE;
-      cell.textContent = rangeText(minutes(seconds), minutes(low), minutes(high), 'min');
+      const [value = '', interval = ''] = rangeText(minutes(seconds), minutes(low), minutes(high), '').split(/ (?=\()/);
+      cell.textContent = value;
+      const beneath = intervalOf(cell);
+      if (beneath) beneath.textContent = ` ${interval}`;
     }
-    status.textContent = `The table gives the minutes for ${wanted.toLocaleString('en-GB')} J/cm². Arithmetic, not a recommendation.`;
+    status.textContent = 'The table gives the minutes for it. Arithmetic, not a recommendation.';
   };
   form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());

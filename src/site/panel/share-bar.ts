@@ -1,0 +1,68 @@
+/** A share of a limit, drawn. All bars of all panels have one scale: a drawing that rescales itself lies. */
+import { type PieceElement, piece } from '../shared/browser/pieces.ts';
+
+/** Where the scale ends, % of the limit; what goes beyond is drawn broken. */
+const END = 500;
+/** The limit itself, and its multiples that the head of the column names. */
+const TICKS: ReadonlyArray<readonly [share: number, label: string]> = [
+  [100, 'limit'],
+  [200, '2 ×'],
+  [300, '3 ×'],
+  [400, '4 ×'],
+  [500, '5 ×'],
+];
+const HEIGHT = 16;
+const MIDDLE = HEIGHT / 2;
+const BAND = 6;
+
+/** A share of a limit from the least to the most that it may be, %. */
+export interface Share {
+  least: number;
+  most: number;
+}
+
+/** The bar of a share: full up to the least that it may be, an open end up to the most. */
+export function shareBar({ least, most }: Share): PieceElement {
+  const isBroken = most > END;
+  const [from, to] = [Math.min(Math.max(0, least), END), Math.min(most, END)];
+  return piece(
+    'svg',
+    { class: 'share-bar', width: '100%', height: HEIGHT, 'aria-hidden': 'true' },
+    piece('line', { class: 'axis', x1: 0, x2: '100%', y1: MIDDLE, y2: MIDDLE }),
+    // What is next to nothing is seen to be something.
+    piece('rect', { class: 'tip', x: 0, width: 2, y: MIDDLE - BAND / 2, height: BAND }),
+    piece('rect', { class: 'sure', x: 0, width: at(from), y: MIDDLE - BAND / 2, height: BAND }),
+    to > from &&
+      piece('rect', {
+        class: 'open',
+        x: at(from),
+        width: at(to - from),
+        y: MIDDLE - BAND / 2 + 0.5,
+        height: BAND - 1,
+      }),
+    piece('line', { class: 'limit', x1: at(100), x2: at(100), y1: 0, y2: HEIGHT }),
+    ...(isBroken
+      ? [95, 97].map((x) => piece('line', { class: 'break', x1: `${x}%`, x2: `${x + 1}%`, y1: HEIGHT - 2, y2: 2 }))
+      : []),
+  );
+}
+
+/** The scale over the bars. */
+export function shareScale(): PieceElement {
+  return piece(
+    'svg',
+    { class: 'share-bar scale', width: '100%', height: HEIGHT + 4, 'aria-hidden': 'true' },
+    ...TICKS.flatMap(([share, label]) => [
+      piece('text', { x: at(share), y: 11, 'text-anchor': share === END ? 'end' : 'middle' }, label),
+      piece('line', {
+        class: share === 100 ? 'limit' : 'tick',
+        x1: at(share),
+        x2: at(share),
+        y1: HEIGHT,
+        y2: HEIGHT + 4,
+      }),
+    ]),
+  );
+}
+
+const at = (share: number) => `${Number(((100 * share) / END).toFixed(2))}%`;

@@ -1,3 +1,4 @@
+import { globSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Loaded } from '../../../src/ledger/load-ledger.ts';
 import { givenTo, madeOfAll, watched, withReads } from '../../../src/site/shared/page-reads.ts';
@@ -75,4 +76,19 @@ test('of what is made of all panels, a page rests on what comes of it', async ()
   });
   expect(givenTo(own, given.ledger, 'test/most')).toEqual({ value: said });
   expect(givenTo(own, given.ledger, 'test/none')).toBeUndefined();
+});
+
+/** Code that keeps something of the ledger for the pages after: these would rest on what is not noted of them. */
+function keepsPastPage(code: string): boolean {
+  return /WeakMap<\s*(?:Ledger|Loaded|Content)\b/.test(code) && !/\bmadeOfAll\(/.test(code);
+}
+
+test('what code keeps of a ledger from page to page is made by madeOfAll', () => {
+  expect(keepsPastPage('const known = new WeakMap<Ledger, Scale>();')).toBe(true);
+  expect(
+    keepsPastPage("const known = new WeakMap<Ledger, Scale>();\nexport const it = madeOfAll('scale', make);"),
+  ).toBe(false);
+  const files = globSync('src/{site,words,layouts,pages}/**/*.{ts,astro}');
+  expect(files.length).toBeGreaterThan(200);
+  expect(files.filter((file) => keepsPastPage(readFileSync(file, 'utf8')))).toEqual([]);
 });

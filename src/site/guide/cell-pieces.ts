@@ -5,8 +5,8 @@ import type { Cell } from './ranking-cells.ts';
 
 const plainly = (text: string) => ({ value: text, unit: '', text });
 
-/** A cell of a ranking table as figures stand everywhere; the column's head has its unit and the way to its method. */
-export function cellPieces(cell: Cell, row: Pick<Row, 'name' | 'address'>): PieceElement[] {
+/** A cell of the ranking as figures stand everywhere; the column's head has its unit. */
+export function cellPieces(cell: Cell, row: Pick<Row, 'name' | 'address'>, href?: string): PieceElement[] {
   if (cell.isGap) return figurePieces({ gap: cell.text }, { remark: cell.after });
   return figurePieces(
     {
@@ -14,6 +14,13 @@ export function cellPieces(cell: Cell, row: Pick<Row, 'name' | 'address'>): Piec
       ...(cell.priced && { other: plainly(cell.priced), unitKey: 'base', otherKey: 'priced' }),
       ...(cell.dagger && { dagger: cell.dagger }),
     },
-    { flagsAt: `${row.address}#flags`, of: row.name, remark: cell.after, otherRemark: cell.afterPriced },
+    {
+      href,
+      flagsAt: `${row.address}#flags`,
+      of: row.name,
+      remark: cell.after,
+      otherRemark: cell.after,
+      aligned: cell.aligned,
+    },
   );
 }

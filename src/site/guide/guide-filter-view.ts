@@ -53,8 +53,17 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
   };
 }
 
-/** What a panel's row can be filtered by. */
-export function rowDataOf(panel: PanelEntry): string {
+/**
+ * What a panel's row can be filtered and sorted by.
+ *
+ * @param names of the numbers, in the order that the page tells the script too
+ * @param sorted numbers that columns are sorted by
+ */
+export function rowDataOf(
+  panel: PanelEntry,
+  names: readonly string[],
+  sorted: Readonly<Record<string, number>>,
+): string {
   const figure = (metric: MetricId): FigureOrGap => panel.figures.get(metric) ?? gap(metric, { code: 'not-measured' });
   const value = (metric: MetricId) => {
     const it = figure(metric);
@@ -67,19 +76,21 @@ export function rowDataOf(panel: PanelEntry): string {
     isFigure(figure('flicker-red')) ? beside('red') : 'not-read',
   );
   const checked = panel.claims.filter((it) => it.outcome !== 'not-comparable');
-  const ranges = rangeFilters();
   return encodeRow(
     {
       slug: panel.slug,
       maker: panel.data.maker,
-      numbers: Object.fromEntries(ranges.map(({ metric, filter }) => [filter.key, value(metric.id)])),
+      numbers: {
+        ...Object.fromEntries(rangeFilters().map(({ metric, filter }) => [filter.key, value(metric.id)])),
+        ...sorted,
+      },
       wavelengths: wavelengthsOf(panel),
       flicker: flicker && FLICKER_VALUES[flicker],
       hasHeld:
         checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),
       tested: panel.current?.date,
     },
-    ranges.map((it) => it.filter.key),
+    names,
   );
 }
 

@@ -10,7 +10,7 @@ import { guideView } from './guide-view.ts';
 /** `data/offers.json`: what the guide's tools calculate with when a reader has another price. */
 export function offersJson(ledger: Ledger): string {
   const { panels, guide } = ledger;
-  const tables = guideView(ledger).flatMap((it) => it.tables);
+  const tables = guideView(ledger).classes.flatMap((it) => it.tables);
   const offers = tables.flatMap(({ id, conditions, rows }) =>
     rows.flatMap((row): Offer[] => offerOf(panels.get(row.slug), id, conditions.isReference)),
   );

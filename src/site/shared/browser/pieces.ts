@@ -2,7 +2,7 @@
 export type Piece = string | PieceElement;
 
 /** Elements of a drawing: they have another namespace than those of text. */
-export const SVG_TAGS = ['svg', 'g', 'path', 'line', 'rect', 'circle', 'ellipse', 'text', 'tspan'] as const;
+export const SVG_TAGS = ['svg', 'g', 'path', 'line', 'rect', 'circle', 'ellipse', 'text', 'tspan', 'use'] as const;
 
 export type SvgTag = (typeof SVG_TAGS)[number];
 

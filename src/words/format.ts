@@ -64,12 +64,8 @@ const LOPSIDED = 1.15;
 
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 
-/** An amount of money: whole units from 100 up, cents below. */
-export function money(
-  amount: number,
-  currency: string,
-  decimals = Math.abs(amount) >= 100 && Number.isInteger(amount) ? 0 : 2,
-): string {
+/** An amount of money: `€849`, `€182.85`; cents where there are any. */
+export function money(amount: number, currency: string, decimals = Number.isInteger(amount) ? 0 : 2): string {
   const key = `${currency}${decimals}`;
   let format = moneyFormats.get(key);
   if (!format) {

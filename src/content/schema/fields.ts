@@ -73,3 +73,10 @@ export function webAddress(meaning: string) {
 export function text(meaning: string) {
   return notBlank().describe(meaning);
 }
+
+/** One line. */
+export function line(meaning: string, longest: number) {
+  return notBlank()
+    .max(longest, { error: () => `a text of at most ${longest} letters` })
+    .describe(meaning);
+}

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { currency, isoDate, quantity, text, webAddress } from './fields.ts';
+import { currency, isoDate, line, quantity, text, webAddress } from './fields.ts';
 
 const sizeClass = z.strictObject({
   id: z
@@ -20,13 +20,17 @@ const sizeClass = z.strictObject({
 /** content/guide.yaml: what holds for the whole guide. */
 export const guideSchema = z.strictObject({
   title: text('Title of the guide.'),
-  tagline: text('One line under the title.'),
+  tagline: text('What the guide is, in one line: the heading of its page.'),
   publisher: text('Who publishes it.'),
   site: webAddress('Address at which the guide is published; links in data files start with it.'),
   about: text('What the guide is, in a paragraph.'),
   disclosure: text(
-    'Who pays for it, and every connection to makers and sellers, in plain words; shown before the first table.',
+    'Who pays for it, and every connection to makers and sellers, in plain words; shown at the foot of the guide.',
   ),
+  disclosureShort: line(
+    'The same in one line for the first screen, with whatever earns the tester money; the first sentence of the disclosure where it is left out.',
+    120,
+  ).optional(),
   currency: currency('Base currency: prices are compared in it.'),
   rates: z
     .array(

@@ -4,26 +4,28 @@ import { isInDoubt } from '../../measure/handed-on.ts';
 import { versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
 import { distanceGroups } from '../../measure/irradiance/same-distance.ts';
 import { say } from '../../words/say.ts';
+import { asPriced } from '../shared/priced.ts';
+import { fieldOf } from './answers/class-answers.ts';
 import { type Offer, type PerWatt, packOffers } from './browser/offers.ts';
 import { guideView } from './guide-view.ts';
 
 /** `data/offers.json`: what the guide's tools calculate with when a reader has another price. */
 export function offersJson(ledger: Ledger): string {
   const { panels, guide } = ledger;
-  const tables = guideView(ledger).classes.flatMap((it) => it.tables);
+  const tables = guideView(ledger).classes.flatMap(({ name, tables: those }) => those.map((it) => ({ ...it, name })));
   const offers = tables.flatMap(({ id, conditions, rows }) =>
-    rows.flatMap((row): Offer[] => offerOf(panels.get(row.slug), id, conditions.isReference)),
+    rows.flatMap((row): Offer[] => offerOf(panels.get(row.slug), id, conditions.isReference, guide.currency)),
   );
   const nearest = nearestDistances(ledger);
-  const packed = tables.map(({ id, conditions: { distance, methodVersion, isReference } }) => {
+  const packed = tables.map(({ id, name, conditions: { distance, methodVersion, isReference } }) => {
     const [version = methodVersion] = versionsAlike(methodVersion);
-    return [id, { distance: nearest.get(distance) ?? distance, version, isReference }] as const;
+    return [id, { distance: nearest.get(distance) ?? distance, version, isReference, sizeClass: name }] as const;
   });
   return JSON.stringify(packOffers(guide.currency, Object.fromEntries(packed), offers, say));
 }
 
 /** What a panel is offered at; nothing where it has no price, no power or no price of a watt. */
-function offerOf(panel: PanelEntry | undefined, table: string, isReference: boolean): Offer[] {
+function offerOf(panel: PanelEntry | undefined, table: string, isReference: boolean, currency: string): Offer[] {
   if (!panel) return [];
   const { figures, slug, name } = panel;
   const price = figures.get('real-price');
@@ -31,6 +33,8 @@ function offerOf(panel: PanelEntry | undefined, table: string, isReference: bool
   const emitted = figures.get('emitted-power');
   const perWatt = perWattOf(figures.get('price-per-watt'));
   const perEmittedWatt = perWattOf(figures.get('price-per-emitted-watt'));
+  const asked = asPriced(panel, currency);
+  const field = fieldOf(panel);
   if (!isFigure(price) || !isFigure(optical) || !perWatt) return [];
   return [
     {
@@ -44,6 +48,8 @@ function offerOf(panel: PanelEntry | undefined, table: string, isReference: bool
       perWatt,
       ...(perEmittedWatt && { perEmittedWatt }),
       ...(isInDoubt(optical) && { isInDoubt: true }),
+      ...(asked && { asked: asked.text }),
+      ...(field && { field }),
     },
   ];
 }

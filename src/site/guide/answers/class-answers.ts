@@ -6,6 +6,8 @@ import { type ShownFigure, shownFigure } from '../../shared/shown-figure.ts';
 export interface Answer {
   name: string;
   address: string;
+  /** Width and height of its LED field, cm. */
+  field: readonly [width: number, height: number] | undefined;
   price: ShownFigure;
   perWatt: ShownFigure;
 }
@@ -45,10 +47,18 @@ function answer(panel: PanelEntry, currency: string): Answer {
     const shown = shownFigure(panel, panel.figures.get(metric), metric, currency);
     return { ...shown, flagsAt: `${panelAddress(panel.slug)}${shown.flagsAt}` };
   };
+  const perWatt = figure('price-per-watt');
   return {
     name: panel.name,
     address: panelAddress(panel.slug),
+    field: fieldOf(panel),
     price: figure('real-price'),
-    perWatt: figure('price-per-watt'),
+    // The head of its column has the unit.
+    perWatt: { ...perWatt, ...(perWatt.shown && { shown: { ...perWatt.shown, unit: '' } }) },
   };
+}
+
+/** Width and height of a panel's LED field, cm, as far as a drawing to scale shows them. */
+export function fieldOf({ data: { field } }: PanelEntry): readonly [width: number, height: number] | undefined {
+  return field && [field.width.value, field.height.value];
 }

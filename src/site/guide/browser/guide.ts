@@ -18,6 +18,7 @@ import { SortableTable } from './sortable-table.ts';
 
 type Calculator = typeof import('./own-prices.ts');
 type Painter = typeof import('./own-price-cells.ts');
+type BudgetPainter = typeof import('./budget-answer.ts');
 
 const tables = [...document.querySelectorAll<HTMLTableElement>('table[data-sortable]')].map((element) => ({
   element,
@@ -27,6 +28,10 @@ const tools = document.querySelector<HTMLFormElement>('#guide-tools');
 if (tools) start(tools);
 
 function start(form: HTMLFormElement): void {
+  /** Asks what can be spent, where a page asks it; of the tools, but at the head of the page. */
+  const ask = document.querySelector<HTMLFormElement>('#ask');
+  const fields = () =>
+    [form, ...(ask ? [ask] : [])].flatMap((it) => [...it.querySelectorAll<HTMLInputElement>('input[name]')]);
   const find = <T extends HTMLElement>(selector: string) => form.querySelector<T>(selector) as T;
   const status = { ignored: find('[data-ignored]'), count: find('[data-count]'), own: find('[data-own-status]') };
   const ranges = form.dataset.ranges?.split(' ') ?? [];
@@ -50,13 +55,17 @@ function start(form: HTMLFormElement): void {
 
   /** The form's fields as a state; own prices and sorting are kept beside it. */
   const read = (): GuideState => {
-    const fields = new URLSearchParams();
-    for (const [name, value] of new FormData(form)) if (typeof value === 'string') fields.append(name, value);
-    return { ...readAddress(`?${fields}`, known).state, own: state.own, sorts: state.sorts };
+    const search = new URLSearchParams();
+    for (const { name, value, type, checked } of fields())
+      if (type !== 'checkbox' || checked) search.append(name, value);
+    const { state: found } = readAddress(`?${search}`, known);
+    // What no field of this page asks for is carried on.
+    const spend = !ask && state.spend !== undefined ? { spend: state.spend } : {};
+    return { ...found, ...spend, own: state.own, sorts: state.sorts };
   };
   const fill = () => {
     const wanted = new URLSearchParams(writeAddress(state, known));
-    for (const field of form.querySelectorAll<HTMLInputElement>('input[name]')) {
+    for (const field of fields()) {
       const own = wanted.getAll(field.name);
       if (field.type === 'checkbox') field.checked = own.includes(field.value);
       else if (document.activeElement !== field || own[0] !== undefined) field.value = own[0] ?? '';
@@ -109,11 +118,17 @@ function start(form: HTMLFormElement): void {
     counting.plan();
   };
 
-  let loading: Promise<{ calculator: Calculator; painter: Painter; offers: PackedOffers }> | undefined;
+  let loading:
+    | Promise<{ calculator: Calculator; painter: Painter; budget: BudgetPainter; offers: PackedOffers }>
+    | undefined;
   const load = () => {
     loading ??= (async () => {
-      const [calculator, painter] = await Promise.all([import('./own-prices.ts'), import('./own-price-cells.ts')]);
-      return { calculator, painter, offers: await calculator.loadOffers() };
+      const [calculator, painter, budget] = await Promise.all([
+        import('./own-prices.ts'),
+        import('./own-price-cells.ts'),
+        import('./budget-answer.ts'),
+      ]);
+      return { calculator, painter, budget, offers: await calculator.loadOffers() };
     })();
     return loading;
   };
@@ -122,11 +137,11 @@ function start(form: HTMLFormElement): void {
     const prices: OwnPrices = { own: state.own, extra: state.extra ?? 0 };
     const isWanted = state.own.size > 0 || (state.extra ?? 0) > 0;
     if (!isWanted && !isCalculated && state.spend === undefined) {
-      find('[data-spend-answer]').replaceChildren();
+      void loading?.then(({ budget }) => budget.clearAnswer());
       return showOwn(undefined);
     }
     try {
-      const { calculator, painter, offers } = await load();
+      const { calculator, painter, budget, offers } = await load();
       const calculation = calculator.calculate(offers, prices);
       if (isWanted || isCalculated) {
         const shown = isWanted ? calculation : undefined;
@@ -142,10 +157,13 @@ function start(form: HTMLFormElement): void {
         }
         narrow();
       }
-      painter.paintAnswer(find('[data-spend-answer]'), offers, prices, state.spend);
+      if (ask) budget.paintAnswer(offers, prices, state.spend);
       showOwn(offers, (slug) => painter.stepUpWords(offers, prices, slug));
     } catch (error) {
-      status.own.textContent = `Other prices can’t be used now: ${error instanceof Error ? error.message : error}.`;
+      const reason = error instanceof Error ? error.message : String(error);
+      status.own.textContent = `Other prices can’t be used now: ${reason}.`;
+      const answer = document.querySelector('[data-spend-answer]');
+      if (answer && state.spend !== undefined) answer.textContent = `No answer now: ${reason}.`;
     }
   };
   const showOwn = (offers: PackedOffers | undefined, stepUps?: (slug: string) => Array<Node | string>) => {
@@ -208,13 +226,24 @@ function start(form: HTMLFormElement): void {
       address(true);
     };
   }
-  form.addEventListener('submit', (event) => event.preventDefault());
   // Typing in one field is one step back, however many letters it takes.
   let typedIn: EventTarget | null = null;
-  form.addEventListener('input', (event) => {
+  const onInput = (event: Event) => {
     const isTyping = event.target instanceof HTMLInputElement && event.target.type !== 'checkbox';
     follow(!isTyping || typedIn !== event.target);
     typedIn = isTyping ? event.target : null;
+  };
+  for (const it of ask ? [form, ask] : [form]) {
+    it.addEventListener('submit', (event) => event.preventDefault());
+    it.addEventListener('input', onInput);
+  }
+  // What the answer needs is there by the time that a sum is written.
+  ask?.addEventListener('focusin', () => void load().catch(() => undefined), { once: true });
+  ask?.addEventListener('reset', () => {
+    const { spend: _, ...rest } = state;
+    state = rest;
+    address(true);
+    void calculateNow();
   });
   find('[data-filter-reset]').addEventListener('click', () => {
     const { own, extra, spend, sorts } = state;
@@ -255,6 +284,7 @@ function start(form: HTMLFormElement): void {
     apply(location.search);
   });
   form.hidden = false;
+  if (ask) ask.hidden = false;
   apply(location.search);
 }
 
@@ -267,7 +297,6 @@ function isFilterSet(state: GuideState, name: string): boolean {
 
 /** A part of the tools that the address speaks of stands open. */
 function isInUse(state: GuideState, part: string | undefined, filters: readonly string[]): boolean {
-  if (part === 'spend') return state.spend !== undefined;
   if (part === 'own') return state.own.size > 0 || state.extra !== undefined;
   return filters.some((name) => isFilterSet(state, name));
 }

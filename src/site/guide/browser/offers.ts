@@ -29,10 +29,15 @@ export interface PackedConditions {
   version: number;
   /** They are the guide's own. */
   isReference: boolean;
+  /** Name of the size class. */
+  sizeClass: string;
 }
 
 /** True where the figures of two tables can be compared: measured under the guide's conditions, or both alike otherwise. */
-export function areMeasuredAlike(one: PackedConditions, other: PackedConditions): boolean {
+export function areMeasuredAlike(
+  one: Omit<PackedConditions, 'sizeClass'>,
+  other: Omit<PackedConditions, 'sizeClass'>,
+): boolean {
   if (one.isReference || other.isReference) return one.isReference === other.isReference;
   return one.version === other.version && one.distance === other.distance;
 }
@@ -53,6 +58,10 @@ export interface PackedOffer {
   perEmittedWatt?: PerWatt;
   /** Its optical power is in doubt. */
   isInDoubt?: true;
+  /** The price in the currency that it was asked in, where that is not the guide's: `£159`. */
+  asked?: string;
+  /** Width and height of its LED field, cm. */
+  field?: readonly [width: number, height: number];
 }
 
 /** Value and interval; without one where it is not known. */

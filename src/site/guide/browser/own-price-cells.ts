@@ -1,5 +1,4 @@
 /** Shows what was calculated with a reader's own prices in the page, and puts the guide's own back. */
-import { pricePerWatt } from '../../../measure/money/cost.ts';
 import { notKnownWords, remarkWords } from '../../../words/figure-words.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import { money } from '../../../words/format.ts';
@@ -8,7 +7,7 @@ import { isAlone, rankText } from '../../../words/rank-words.ts';
 import { elementOf } from '../../shared/browser/dom.ts';
 import { figurePieces, markPieces } from '../../shared/browser/figure-pieces.ts';
 import type { PackedOffers } from './offers.ts';
-import { type Calculated, type Calculation, figureText, type OwnPrices, spend, stepUpsFrom } from './own-prices.ts';
+import { type Calculated, type Calculation, figureText, type OwnPrices, stepUpsFrom } from './own-prices.ts';
 import { slugOf } from './row-data.ts';
 
 /** What stood in a place before, to be put back. */
@@ -36,7 +35,7 @@ function element(name: string, content: string | ReadonlyArray<Node | string>, c
 }
 
 /** A panel by its name, marked where its power is in doubt. */
-function panelLink(offers: PackedOffers, slug: string): HTMLElement {
+export function panelLink(offers: PackedOffers, slug: string): HTMLElement {
   const offer = offers.panels.find((it) => it.slug === slug);
   const link = anchor(`/panels/${slug}/`, offer?.name ?? slug);
   return element('span', [link, ...doubtOf(offers, slug)]);
@@ -157,67 +156,6 @@ export function stepUpWords(offers: PackedOffers, prices: OwnPrices, slug: strin
     panelLink(offers, best.panel),
     `, ${figureText(extraPower, offers.currency)} more for ${difference} ${extraPrice < 0 ? 'less' : 'more'}${extraPricePerWatt ? `, ${figureText(extraPricePerWatt, offers.currency)} for the extra light` : ''}.`,
   ];
-}
-
-/** Says what a sum buys; empties the place where none is given. */
-export function paintAnswer(
-  place: HTMLElement,
-  offers: PackedOffers,
-  prices: OwnPrices,
-  sum: number | undefined,
-): void {
-  if (sum === undefined) {
-    place.replaceChildren();
-    return;
-  }
-  const { currency } = offers;
-  const answer = spend(offers, prices, sum);
-  if (!answer) {
-    const cheapest = Math.min(...offers.panels.filter((it) => it.isReference).map((it) => it.price));
-    place.replaceChildren(
-      element(
-        'p',
-        `No panel costs ${money(sum, currency)} or less. The cheapest is ${money(cheapest, currency)} in the guide.`,
-      ),
-    );
-    return;
-  }
-  const { best, asGood, stepUp } = answer;
-  const perWatt = pricePerWatt(best.price, best.power.value);
-  const lines = [
-    element('p', [
-      `For ${money(sum, currency)} the most light, in watts through the frame, is the `,
-      panelLink(offers, best.panel),
-      `: ${figureText(best.power, currency)} for ${money(best.price, currency)}, ${money(perWatt, currency)} a watt.`,
-    ]),
-    asGood.length > 0
-      ? element('p', [
-          'As good within the uncertainty: ',
-          ...separated(
-            asGood.map((it) => element('span', [panelLink(offers, it.panel), ` (${money(it.price, currency)})`])),
-          ),
-          '.',
-        ])
-      : element('p', 'No other panel for that money is as strong within the uncertainty.'),
-    stepUp
-      ? element('p', [
-          'A little more buys more: the ',
-          panelLink(offers, stepUp.panel),
-          ` costs ${money(stepUp.extraPrice, currency)} more and gives ${figureText(stepUp.extraPower, currency)} more${stepUp.extraPricePerWatt ? `, ${figureText(stepUp.extraPricePerWatt, currency)} for the extra light` : ''}.`,
-        ])
-      : element('p', 'No panel up to a quarter more expensive gives its extra watts for less each.'),
-    element('p', [
-      'All size classes together, measured alike. ',
-      anchor('/methods/frontier/', 'How panels are compared'),
-      ', ',
-      anchor('/methods/step-up/', 'what a step-up is'),
-      '. The strongest is not the best for everybody: read the ',
-      anchor('/cautions/', 'cautions'),
-      '.',
-    ]),
-  ];
-  lines.at(-1)?.classList.add('small', 'soft');
-  place.replaceChildren(...lines);
 }
 
 function anchor(href: string, text: string): HTMLElement {

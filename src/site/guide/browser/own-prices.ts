@@ -6,7 +6,7 @@ import { methodReference } from '../../../measure/method-versions.ts';
 
 import type { Figure } from '../../../measure/figure.ts';
 import { closeToFrontier, frontier } from '../../../measure/money/frontier.ts';
-import { type PurchaseAnswer, purchaseAnswer } from '../../../measure/money/purchase.ts';
+import { type MostLight, mostLight, type PurchaseAnswer, purchaseAnswer } from '../../../measure/money/purchase.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../../../measure/money/ranking.ts';
 import { type StepUp, stepUps } from '../../../measure/money/step-ups.ts';
 import { money, type Shown, showFigure } from '../../../words/format.ts';
@@ -119,6 +119,27 @@ export function stepUpsFrom(offers: PackedOffers, prices: OwnPrices, slug: strin
 /** What a sum buys among the panels that were measured under the guide's own conditions, in all classes. */
 export function spend(offers: PackedOffers, prices: OwnPrices, sum: number): PurchaseAnswer | undefined {
   return purchaseAnswer(referenceContenders(offers, prices), sum, offers.currency);
+}
+
+/**
+ * The most light that a sum buys in each size class, by the id of the class's table, the strongest first; of panels that
+ * were measured under the guide's own conditions.
+ */
+export function spendByClass(
+  offers: PackedOffers,
+  prices: OwnPrices,
+  sum: number,
+): Array<MostLight & { table: string }> {
+  const reference = offers.panels.filter((it) => it.isReference);
+  return [...Map.groupBy(reference, (it) => it.table)]
+    .flatMap(([table, those]) => {
+      const found = mostLight(
+        those.map((it) => opticalContender(offers, it, prices)),
+        sum,
+      );
+      return found ? [{ ...found, table }] : [];
+    })
+    .toSorted((a, b) => b.best.power.value - a.best.power.value);
 }
 
 function referenceContenders(offers: PackedOffers, prices: OwnPrices): Contender[] {

@@ -87,7 +87,7 @@ export function pictureView(ledger: Ledger): PowerPicture {
   const distance = guide.referenceDistance.value;
   return {
     title: 'Price against optical power',
-    about: `What panels cost against the light that reaches a frame of their size at ${distance} cm (${inInches(distance)}), both on scales of equal ratios: up and to the left is more for less.`,
+    about: `Price against the light that reaches a frame of a panel’s size at ${distance} cm (${inInches(distance)}), on scales of equal ratios: up and to the left is more for less.`,
     layouts: (offers.length > 0 ? SHEETS : []).map((sheet) => {
       const layout = pictureLayout(offers, order, sheet, axisWords(guide.currency, sheet.name));
       return { ...layout, panels: layout.marks.flatMap((mark, i) => (named[i] ? [{ ...mark, ...named[i] }] : [])) };

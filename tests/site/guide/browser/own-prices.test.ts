@@ -64,6 +64,7 @@ describe('tables that can be compared', () => {
     distance,
     version,
     isReference,
+    sizeClass: 'Any',
   });
 
   test('are told by what they were measured under, whatever their ids are', () => {

@@ -1,0 +1,56 @@
+import type { Ledger, PanelEntry } from '../../../ledger/ledger.ts';
+import { type Figure, isFigure } from '../../../measure/figure.ts';
+import { showFigure } from '../../../words/format.ts';
+import { inInches } from '../../../words/other-unit.ts';
+import { type ErrorBar, errorBars } from '../../shared/browser/error-bar.ts';
+
+/** One line of the tables, taken apart. */
+export interface Specimen {
+  /** "2–3" */
+  rank: string;
+  name: string;
+  value: string;
+  plusMinus: string;
+  bar: ErrorBar;
+  /** Distance of the readings, as readers of centimetres and of inches write it. */
+  distance: { cm: string; in: string };
+}
+
+/**
+ * A line of the tables to read them by: of a panel whose rank is a range, and that ties, where there is one. Nothing where
+ * no panel has a rank with a range.
+ */
+export function specimen(ledger: Ledger): Specimen | undefined {
+  const ranked = ledger.classes.flatMap(
+    ({ groups }) => groups.find(({ conditions }) => conditions.isReference)?.panels ?? [],
+  );
+  const bars = errorBars(ranked.map((it) => it.figures.get('price-per-watt')));
+  const lines = ranked.flatMap((panel, i) => line(panel, bars[i], ledger) ?? []);
+  const telling = ({ panel: { rank } }: { panel: PanelEntry }) =>
+    Number((rank?.range?.[0] ?? 0) < (rank?.range?.[1] ?? 0)) + Number((rank?.tiedWith.length ?? 0) > 0);
+  return lines.toSorted((a, b) => telling(b) - telling(a))[0]?.specimen;
+}
+
+function line(
+  panel: PanelEntry,
+  bar: ErrorBar | undefined,
+  { guide }: Ledger,
+): { panel: PanelEntry; specimen: Specimen } | undefined {
+  const perWatt = panel.figures.get('price-per-watt');
+  const range = panel.rank?.range;
+  if (!range || !bar || !isFigure(perWatt)) return undefined;
+  const { value, plusMinus } = showFigure(perWatt satisfies Figure, guide.currency);
+  if (plusMinus === undefined) return undefined;
+  const { value: cm } = guide.referenceDistance;
+  return {
+    panel,
+    specimen: {
+      rank: range[0] === range[1] ? String(range[0]) : `${range[0]}–${range[1]}`,
+      name: panel.name,
+      value,
+      plusMinus,
+      bar,
+      distance: { cm: `${cm} cm`, in: inInches(cm) },
+    },
+  };
+}

@@ -80,10 +80,6 @@ export function money(amount: number, currency: string, decimals = Number.isInte
   return format.format(amount).replace('-', '−');
 }
 
-/** A price as shops write it: cents only where there are some. `€62`, `€182.85`. */
-export const priceText = (amount: number, currency: string) =>
-  money(amount, currency, Number.isInteger(amount) ? 0 : 2);
-
 /** A currency's sign, as before an amount: `€`. */
 export function currencySign(currency: string): string {
   const parts = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).formatToParts(0);

@@ -19,7 +19,7 @@ export function cellPieces(cell: Cell, row: Pick<Row, 'name' | 'address'>, href?
       flagsAt: `${row.address}#flags`,
       of: row.name,
       remark: cell.after,
-      otherRemark: cell.after,
+      otherRemark: cell.afterPriced,
       aligned: cell.aligned,
     },
   );

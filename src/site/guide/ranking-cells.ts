@@ -3,7 +3,7 @@ import type { PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
-import { fixed, priceText, showFigure } from '../../words/format.ts';
+import { fixed, money, showFigure } from '../../words/format.ts';
 import { asPriced } from '../shared/priced.ts';
 import type { Column } from './ranking-columns.ts';
 
@@ -17,8 +17,9 @@ export interface Cell {
   plusMinus?: string;
   /** Behind it, smaller: an interval that is not symmetric, a remark, why there is a gap. */
   after?: string;
-  /** The price in the currency that it was asked in. */
+  /** The price in the currency that it was asked in, and what stands behind it then. */
   priced?: string;
+  afterPriced?: string;
   /** Number to sort by; null sorts last. */
   sort: number | null;
   /** A stated gap. */
@@ -79,13 +80,13 @@ function frequencyText(hertz: number): string {
 function priceCell(it: Figure, panel: PanelEntry, currency: string): Content {
   const priced = asPriced(panel, currency);
   const price = panel.prices[0]?.price;
-  const remark = price && codeRemark(price);
+  const remarks = (other?: string) => [other, price && codeRemark(price)].filter(Boolean).join(', ');
   const dagger = daggerOf(it.flags);
   return {
-    text: priceText(it.value, currency),
+    text: money(it.value, currency),
     sort: it.value,
-    ...(priced && { priced: priced.text }),
-    ...(remark && { after: remark }),
+    ...(remarks(priced?.text) && { after: remarks(priced?.text) }),
+    ...(priced && { priced: priced.text, afterPriced: remarks(money(it.value, currency)) }),
     ...(dagger && { dagger }),
   };
 }

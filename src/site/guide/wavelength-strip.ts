@@ -43,7 +43,11 @@ const placeOf = (nm: number, { from, to }: Pick<WavelengthAxis, 'from' | 'to'>) 
   Math.round((1000 * (nm - from)) / (to - from)) / 10;
 
 /** The peaks of a panel; undefined where none was read. */
-export function wavelengthStrip(panel: PanelEntry, axis: WavelengthAxis, currency: string): WavelengthStrip | undefined {
+export function wavelengthStrip(
+  panel: PanelEntry,
+  axis: WavelengthAxis,
+  currency: string,
+): WavelengthStrip | undefined {
   const peaks = peaksOf(panel);
   if (peaks.length === 0) return undefined;
   const places = (isVisible: boolean) =>

@@ -38,11 +38,14 @@ export interface Calculated {
   priceText: string;
   /** The price is not the guide's. */
   isOwn: boolean;
-  perWatt: Shown & { amount: number };
-  perEmittedWatt?: Shown & { amount: number };
+  perWatt: ShownPerWatt;
+  perEmittedWatt?: ShownPerWatt;
   rank: Rank;
   emittedRank?: Rank;
 }
+
+/** A price of a watt without the currency's sign, which stands in the head of its column. */
+export type ShownPerWatt = Shown & { amount: number; ends?: readonly [low: number, high: number] };
 
 /** All panels at their prices. */
 export interface Calculation {
@@ -89,8 +92,8 @@ export function calculate(offers: PackedOffers, prices: OwnPrices): Calculation 
         price,
         priceText: money(price, currency),
         isOwn: price !== offer.price,
-        perWatt: shownPerWatt(offer.perWatt, scale, currency),
-        ...(offer.perEmittedWatt && { perEmittedWatt: shownPerWatt(offer.perEmittedWatt, scale, currency) }),
+        perWatt: shownPerWatt(offer.perWatt, scale),
+        ...(offer.perEmittedWatt && { perEmittedWatt: shownPerWatt(offer.perEmittedWatt, scale) }),
         rank: ranks.get(slug) as Rank,
         ...(emittedRank && { emittedRank }),
       },
@@ -151,13 +154,13 @@ function opticalContender(offers: PackedOffers, offer: PackedOffer, prices: OwnP
 }
 
 /** A price of a watt goes with the price, and so do the ends of its interval. */
-function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: string): Shown & { amount: number } {
+function shownPerWatt([value, low, high]: PerWatt, scale: number): ShownPerWatt {
   const isKnown = low !== undefined && high !== undefined;
   const figure: Figure = {
     id: '',
     metric: 'price-per-watt',
     value: scale * value,
-    unit: 'currency/W',
+    unit: '1',
     standardUncertainty: isKnown ? (scale * (high - low)) / 2 : null,
     interval95: isKnown ? [scale * low, scale * high] : null,
     coverageFactor: isKnown ? 1 : null,
@@ -170,7 +173,8 @@ function shownPerWatt([value, low, high]: PerWatt, scale: number, currency: stri
     notes: [],
     flags: [],
   };
-  return { ...showFigure(figure, currency), amount: figure.value };
+  const { interval95 } = figure;
+  return { ...showFigure(figure, ''), amount: figure.value, ...(interval95 && { ends: interval95 }) };
 }
 
 /** A figure in words. */

@@ -25,6 +25,6 @@ export function bracketPieces({ parts }: TiedRow): PieceElement[] {
   ];
 }
 
-/** Class names of a row's share of a bracket; `tie-ranking.ts` reads them again. */
+/** Class names of a row's share of a bracket; `drawn-ties.ts` reads them again. */
 export const bracketClass = (lane: number, isFirst: boolean, isLast: boolean) =>
   `tie t${lane}${isFirst ? ' a' : ''}${isLast ? ' z' : ''}`;

@@ -189,6 +189,13 @@ function row(panel: PanelEntry, ties: TiedRow, page: Page): Row {
   };
 }
 
+/** That the price asks for a code, and who earns by it. */
+function codeRemark({ prices }: PanelEntry): string[] {
+  const code = prices[0]?.price.discountCode;
+  if (!code?.needed) return [];
+  return [code.testerEarns ? 'price with a code that earns us money' : 'price with a code'];
+}
+
 /** Ties that a row names; the panel's page has all of them. */
 const MOST_NAMED = 2;
 
@@ -199,6 +206,7 @@ function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, ledger }: Pa
   const nameOf = (slug: string) => ledger.panels.get(slug)?.name ?? slug;
   return [
     ...(obtained && obtained.how !== 'bought' ? [`${obtained.how} by the maker`] : []),
+    ...codeRemark(panel),
     panel.current ? `tested ${showMonth(panel.current.date)}` : 'not tested',
     ...(rank && !rank.range ? ['range of its rank not known'] : []),
     ...(others.length > MOST_NAMED ? [`tie with ${others.length} more`] : []),

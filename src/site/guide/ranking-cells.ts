@@ -1,4 +1,3 @@
-import type { Price } from '../../content/schema/panel.ts';
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { reasonText } from '../../words/figure-text.ts';
@@ -76,22 +75,15 @@ function frequencyText(hertz: number): string {
   return `${fixed(Number(value.toPrecision(3)), value < 10 && !Number.isInteger(value) ? 1 : 0)} ${unit}`;
 }
 
-/** A price, with the code that it asks for. */
+/** A price, also in the currency that it was asked in. */
 function priceCell(it: Figure, panel: PanelEntry, currency: string): Content {
   const priced = asPriced(panel, currency);
-  const price = panel.prices[0]?.price;
-  const remarks = (other?: string) => [other, price && codeRemark(price)].filter(Boolean).join(', ');
+  const text = money(it.value, currency);
   const dagger = daggerOf(it.flags);
   return {
-    text: money(it.value, currency),
+    text,
     sort: it.value,
-    ...(remarks(priced?.text) && { after: remarks(priced?.text) }),
-    ...(priced && { priced: priced.text, afterPriced: remarks(money(it.value, currency)) }),
+    ...(priced && { priced: priced.text, after: priced.text, afterPriced: text }),
     ...(dagger && { dagger }),
   };
-}
-
-function codeRemark({ discountCode }: Price): string | undefined {
-  if (!discountCode.needed) return undefined;
-  return discountCode.testerEarns ? 'with a code that earns us money' : 'with a code';
 }

@@ -30,7 +30,9 @@ export function orderControls(
     now = state;
     scope.value = state.scope;
     column.value = state.column;
-    direction.textContent = state.column === 'name' ? NAMES[state.direction] : DIRECTIONS[state.direction];
+    const [arrow, which] = direction.children;
+    if (arrow) arrow.textContent = state.direction === 'ascending' ? '↑' : '↓';
+    if (which) which.textContent = (state.column === 'name' ? NAMES : DIRECTIONS)[state.direction];
   };
 }
 

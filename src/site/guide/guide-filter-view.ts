@@ -22,7 +22,6 @@ export interface GuideFilterView {
   makers: Array<{ id: string; name: string }>;
   /** Wavelengths, nm, about which some panel has a measured peak. */
   wavelengths: number[];
-  panels: Array<{ slug: string; name: string }>;
 }
 
 /** Peaks are offered by the nearest of these, nm. */
@@ -49,21 +48,15 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
     ),
     makers: [...makers].map(([id, name]) => ({ id, name })).toSorted(byName),
     wavelengths: [...peaks].toSorted((a, b) => a - b),
-    panels: ranked.map(({ slug, name }) => ({ slug, name })).toSorted(byName),
   };
 }
 
 /**
- * What a panel's row can be filtered and sorted by.
+ * What a panel's row can be filtered by and does not show.
  *
  * @param names of the numbers, in the order that the page tells the script too
- * @param sorted numbers that columns are sorted by
  */
-export function rowDataOf(
-  panel: PanelEntry,
-  names: readonly string[],
-  sorted: Readonly<Record<string, number>>,
-): string {
+export function rowDataOf(panel: PanelEntry, names: readonly string[]): string {
   const figure = (metric: MetricId): FigureOrGap => panel.figures.get(metric) ?? gap(metric, { code: 'not-measured' });
   const value = (metric: MetricId) => {
     const it = figure(metric);
@@ -80,11 +73,7 @@ export function rowDataOf(
     {
       slug: panel.slug,
       maker: panel.data.maker,
-      numbers: {
-        ...Object.fromEntries(rangeFilters().map(({ metric, filter }) => [filter.key, value(metric.id)])),
-        ...sorted,
-      },
-      wavelengths: wavelengthsOf(panel),
+      numbers: Object.fromEntries(rangeFilters().map(({ metric, filter }) => [filter.key, value(metric.id)])),
       flicker: flicker && FLICKER_VALUES[flicker],
       hasHeld:
         checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),

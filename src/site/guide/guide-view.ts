@@ -13,7 +13,7 @@ import { rowDataOf } from './guide-filter-view.ts';
 import { BASES, markOfRank, placing, rankAbsence } from './rank-basis.ts';
 import { disagreementRemark, versionWords } from './rank-sentence.ts';
 import { type Cell, rankingCell } from './ranking-cells.ts';
-import { type Column, guideColumns, numberNames } from './ranking-columns.ts';
+import { type Column, guideColumns, hiddenNumbers } from './ranking-columns.ts';
 import { type WavelengthAxis, type WavelengthStrip, wavelengthAxis, wavelengthStrip } from './wavelength-strip.ts';
 
 /** One panel of the ranking. */
@@ -28,7 +28,7 @@ export interface Row {
   ties: TiedRow;
   /** Under the name: how it was obtained, when it was tested, what no bracket says of ties, another order by other light. */
   remarks: string[];
-  /** What it can be filtered and sorted by (row-data.ts). */
+  /** What it can be filtered by and does not show (row-data.ts). */
   data: string;
   cells: Cell[];
   interval?: PlacedInterval;
@@ -62,7 +62,7 @@ export interface ClassView {
 export interface GuideView {
   basis: RankBasis;
   columns: Column[];
-  /** Names of the numbers in the rows' data. */
+  /** Names of the numbers that rows carry and do not show. */
   numbers: string[];
   classes: ClassView[];
   /** The scale of all intervals, and the round numbers that its head names. */
@@ -87,7 +87,7 @@ export function guideView(ledger: Ledger, basis: RankBasis = 'optical'): GuideVi
       return isFigure(figure) && figure.interval95 ? [figure.interval95] : [];
     }),
   );
-  const shared = { basis, columns, numbers: numberNames(columns), scale, axis: wavelengthAxis(ranked) };
+  const shared = { basis, columns, numbers: hiddenNumbers(columns), scale, axis: wavelengthAxis(ranked) };
   const views = classes.map((it) => classView(it, { ...shared, ledger }));
   align(views, columns);
   return { ...shared, classes: views, ticks: scale ? ticksOf(scale) : [] };
@@ -170,10 +170,6 @@ function row(panel: PanelEntry, ties: TiedRow, page: Page): Row {
   const interval =
     page.scale && isFigure(figure) && figure.interval95 && placedOn(page.scale, figure.value, figure.interval95);
   const strip = wavelengthStrip(panel, page.axis, currency);
-  const sorted = cells.flatMap(({ sort }, i): Array<[string, number]> => {
-    const name = columns[i]?.number;
-    return name === undefined || sort === null ? [] : [[name, sort]];
-  });
   return {
     slug: panel.slug,
     name: panel.name,
@@ -182,7 +178,7 @@ function row(panel: PanelEntry, ties: TiedRow, page: Page): Row {
     ...(rankDagger && { rankDagger }),
     ties,
     remarks: remarksOf(panel, ties, page),
-    data: rowDataOf(panel, page.numbers, Object.fromEntries(sorted)),
+    data: rowDataOf(panel, page.numbers),
     cells,
     ...(interval && { interval }),
     ...(strip && { strip }),

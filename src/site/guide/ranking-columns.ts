@@ -14,7 +14,7 @@ export interface Column {
   unit: string;
   /** The same within a sentence: what a reader sorts by. */
   words: string;
-  /** Name of its number in the rows' data (row-data.ts). */
+  /** Name of its number: that of the filter by it, where there is one. */
   number: string;
   /** Method page that explains it. */
   method: MethodId;
@@ -50,7 +50,10 @@ export function guideColumns(currency: string, basis: RankBasis = 'optical'): Co
   });
 }
 
-/** Names of the numbers that a row carries, in their order: those of the filters, and those of columns besides. */
-export function numberNames(columns: readonly Column[]): string[] {
-  return [...new Set([...rangeFilters().map(({ filter }) => filter.key), ...columns.map((it) => it.number)])];
+/** Names of the numbers that a row carries besides those that its columns show: of filters without a column. */
+export function hiddenNumbers(columns: readonly Column[]): string[] {
+  const shown = new Set(columns.map((it) => it.number));
+  return rangeFilters()
+    .map(({ filter }) => filter.key)
+    .filter((key) => !shown.has(key));
 }

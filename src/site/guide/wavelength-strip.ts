@@ -40,7 +40,7 @@ export function wavelengthAxis(panels: readonly PanelEntry[]): WavelengthAxis {
 }
 
 const placeOf = (nm: number, { from, to }: Pick<WavelengthAxis, 'from' | 'to'>) =>
-  Math.round((1000 * (nm - from)) / (to - from)) / 10;
+  Math.round((100 * (nm - from)) / (to - from));
 
 /** The peaks of a panel; undefined where none was read. */
 export function wavelengthStrip(

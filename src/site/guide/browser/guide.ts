@@ -5,7 +5,6 @@ import {
   type GuideState,
   type Known,
   readAddress,
-  SETS,
   type SetName,
   type SortState,
   writeAddress,
@@ -18,6 +17,7 @@ import { hasOwnPrices, ownPricesForm } from './own-prices-form.ts';
 import { rankedRows } from './ranked-rows.ts';
 import { rowPicks } from './row-picks.ts';
 import { TESTED } from './sortable-table.ts';
+import { isFilterSet, isInUse, unfold } from './tool-parts.ts';
 
 type Calculator = typeof import('./own-prices.ts');
 type Painter = typeof import('./own-price-cells.ts');
@@ -246,7 +246,8 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     narrow();
     address(true);
   });
-  const ownForm = ownPricesForm(form, setOwn, () => {
+  const names = rows.map(({ slug }, i) => ({ slug, name: sortable.nameOf(i) }));
+  const ownForm = ownPricesForm(form, names, setOwn, () => {
     const { extra: _, ...rest } = state;
     state = { ...rest, own: new Map() };
     fill();
@@ -254,7 +255,14 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     void calculateNow();
   });
   const bar = document.querySelector<HTMLElement>('[data-compare]');
-  const picks = bar && rowPicks(bar, sortable.rows, (row) => rows[row]?.slug ?? '');
+  const picks =
+    bar &&
+    rowPicks(
+      bar,
+      sortable.rows,
+      (row) => rows[row]?.slug ?? '',
+      (row) => sortable.nameOf(row),
+    );
   sortable.onLive = (live) => picks?.addTo(live);
   addEventListener('popstate', () => {
     typedIn = null;
@@ -274,24 +282,4 @@ const SHARED = ['name', 'price', TESTED];
 function isOpenedAnew(): boolean {
   const [entry] = performance.getEntriesByType('navigation');
   return entry instanceof PerformanceNavigationTiming && entry.type === 'navigate';
-}
-
-/** Opens a part of the tools by its button, or folds it. */
-function unfold(button: HTMLElement, isOpen: boolean): void {
-  button.setAttribute('aria-expanded', String(isOpen));
-  const part = document.querySelector<HTMLElement>(`#${button.getAttribute('aria-controls')}`);
-  if (part) part.hidden = !isOpen;
-}
-
-function isFilterSet(state: GuideState, name: string): boolean {
-  if (name === 'since') return state.since !== undefined;
-  if (name === 'claims') return state.hasHeld === true;
-  const set = SETS.find((it) => it === name);
-  return set ? (state.sets[set]?.length ?? 0) > 0 : state.ranges[name] !== undefined;
-}
-
-/** A part of the tools that the address speaks of stands open. */
-function isInUse(state: GuideState, part: string | undefined, filters: readonly string[]): boolean {
-  if (part === 'own') return state.own.size > 0 || state.extra !== undefined;
-  return filters.some((name) => isFilterSet(state, name));
 }

@@ -3,7 +3,10 @@
 /** From one end to the other; both above nought. */
 export type Scale = readonly [low: number, high: number];
 
-/** Places on the scale, 0 to 100. */
+/** Length of the scale in units of its drawing. */
+export const LENGTH = 200;
+
+/** Places on the scale, from 0 to its length. */
 export interface PlacedInterval {
   from: number;
   to: number;
@@ -24,10 +27,10 @@ export function scaleOf(intervals: ReadonlyArray<readonly [number, number]>): Sc
   return [low / wider, high * wider];
 }
 
-/** Where a value lies, 0 to 100, to a tenth; undefined off the scale. */
+/** Where a value lies, 0 to 200, whole: half of a pixel or so; undefined off the scale. */
 export function placeOn([low, high]: Scale, value: number): number | undefined {
   if (!(value >= low && value <= high)) return undefined;
-  return Math.round((1000 * Math.log(value / low)) / Math.log(high / low)) / 10;
+  return Math.round((LENGTH * Math.log(value / low)) / Math.log(high / low));
 }
 
 /** An interval on the scale; nothing where part of it is off: it would look shorter than it is. */
@@ -39,7 +42,7 @@ export function placedOn(scale: Scale, value: number, interval: readonly [number
 /** Round numbers to name on a scale: those of a decade, fewer of them where they would crowd. */
 const STEPS = [[1, 2, 3, 4, 5, 7], [1, 2, 5], [1, 3], [1]];
 /** They lie at least so far apart, or their numbers would run into each other. */
-const NARROWEST = 17;
+const NARROWEST = 34;
 
 /** The round numbers that a scale names, from its low end up. */
 export function ticksOf(scale: Scale): Array<{ value: number; at: number }> {

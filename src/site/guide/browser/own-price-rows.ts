@@ -53,7 +53,7 @@ export function paintRows(table: PaintedTable, calculation: Calculation | undefi
       rankFigure(rank),
       ...markPieces(...markOf(rankCell)).map(elementOf),
       ...bracketPieces(ties.get(it.slug) ?? { parts: [], others: [] }).map(elementOf),
-      ...(isAlone(rank) ? [] : [small('yours')]),
+      ...(isAlone(rank) ? [] : [small(' yours')]),
     ]);
     const watt = at(row, 'watt');
     replace(watt, figure(perWatt, [perWatt.interval, own].filter(Boolean).join(', '), watts(perWatt), watt));

@@ -11,17 +11,21 @@ export interface OwnPricesForm {
 }
 
 /**
+ * @param panels that have a row
  * @param set takes a price of a panel up, or leaves it off
  * @param reset leaves all off
  */
 export function ownPricesForm(
   form: HTMLFormElement,
+  panels: ReadonlyArray<{ slug: string; name: string }>,
   set: (slug: string, price: number | undefined) => void,
   reset: () => void,
 ): OwnPricesForm {
   const find = <T extends HTMLElement>(selector: string) => form.querySelector<T>(selector) as T;
   const status = find('[data-own-status]');
   const panel = find<HTMLSelectElement>('#own-panel');
+  const byName = panels.toSorted((a, b) => a.name.localeCompare(b.name, 'en'));
+  panel.append(...byName.map(({ slug, name }) => html('option', { value: slug }, name)));
   find('[data-own-add]').addEventListener('click', () => {
     const field = find<HTMLInputElement>('#own-price');
     const price = plainNumber(field.value);

@@ -14,6 +14,7 @@ export function rowPicks(
   bar: HTMLElement,
   rows: readonly HTMLTableRowElement[],
   slugOf: (row: number) => string,
+  nameOf: (row: number) => string,
 ): RowPicks {
   const boxes = new Map<number, HTMLInputElement>();
   const most = Number(bar.dataset.most);
@@ -44,8 +45,7 @@ export function rowPicks(
       const isFull = picked().length >= most;
       for (const row of those) {
         if (boxes.has(row)) continue;
-        const name = rows[row]?.querySelector('th a')?.textContent ?? '';
-        const box = html('input', { type: 'checkbox', 'aria-label': `Compare ${name}`, disabled: isFull });
+        const box = html('input', { type: 'checkbox', 'aria-label': `Compare ${nameOf(row)}`, disabled: isFull });
         box.addEventListener('change', show);
         boxes.set(row, box);
         rows[row]?.querySelector('th')?.append(html('label', { class: 'pick' }, box, ' compare'));

@@ -1,6 +1,6 @@
 /** What is drawn in a row of the ranking, by the build and by the script that has other prices. */
 import { type PieceElement, piece } from '../../shared/browser/pieces.ts';
-import type { PlacedInterval } from './interval-scale.ts';
+import { LENGTH, type PlacedInterval } from './interval-scale.ts';
 import type { TiedRow } from './tie-brackets.ts';
 
 /** The interval as a line on the scale of all rows, its value as a stroke across; the scale alone where there is none. */
@@ -8,7 +8,7 @@ export function intervalPieces(interval: PlacedInterval | undefined): PieceEleme
   return [
     piece(
       'svg',
-      { viewBox: '0 0 100 8', preserveAspectRatio: 'none' },
+      { viewBox: `0 0 ${LENGTH} 8`, preserveAspectRatio: 'none' },
       piece('use', { href: '#scale' }),
       interval && piece('path', { class: 'iv', d: `M${interval.from} 4H${interval.to}` }),
       interval && piece('path', { class: 'pt', d: `M${interval.at} .5v7` }),

@@ -102,6 +102,11 @@ export class SortableTable {
     return [...headed, { id: TESTED, words: 'date tested', first: 'descending' }];
   }
 
+  /** The panel of a row by its name. */
+  nameOf(row: number): string {
+    return this.rows[row]?.querySelector('th a')?.textContent ?? '';
+  }
+
   /** Narrows the table to some of its rows, in the order in which the page came; all of them for undefined. */
   narrow(isLeft: Uint8Array | undefined): void {
     this.#isLeft = isLeft;

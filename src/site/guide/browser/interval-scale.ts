@@ -46,8 +46,8 @@ const NARROWEST = 34;
 
 /** The round numbers that a scale names, from its low end up. */
 export function ticksOf(scale: Scale): Array<{ value: number; at: number }> {
-  const [first, last] = [Math.floor(Math.log10(scale[0])), Math.floor(Math.log10(scale[1]))];
-  const decades = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const [first, final] = [Math.floor(Math.log10(scale[0])), Math.floor(Math.log10(scale[1]))];
+  const decades = Array.from({ length: final - first + 1 }, (_, i) => first + i);
   const choices = STEPS.map((steps) =>
     decades.flatMap((decade) =>
       steps.flatMap((step) => {
@@ -59,5 +59,13 @@ export function ticksOf(scale: Scale): Array<{ value: number; at: number }> {
   );
   const isClear = (it: (typeof choices)[number]) =>
     it.every((tick, i) => i === 0 || tick.at - (it[i - 1]?.at ?? 0) >= NARROWEST);
-  return choices.find(isClear) ?? [];
+  const found = choices.find(isClear);
+  if (found) return found;
+  // Over many decades some powers of ten have no room either.
+  let last = Number.NEGATIVE_INFINITY;
+  return (choices.at(-1) ?? []).filter(({ at }) => {
+    if (at - last < NARROWEST) return false;
+    last = at;
+    return true;
+  });
 }

@@ -158,25 +158,6 @@ describe('own prices', () => {
   });
 });
 
-test('a budget is answered with the strongest panel, what is as good, and a step up', async () => {
-  await using opened = await site.open('/');
-  const { page, complaints } = opened;
-  await open(page, /for my money/);
-  await page.getByLabel(/I can spend/).fill('200');
-  const answer = page.locator('[data-spend-answer]');
-  await expect.poll(() => answer.textContent()).toContain('For €200 the most light');
-  const reference = ranked.filter(
-    (it) => it.slug !== 'ostrel-vagg' && (figureOf(it.slug, 'real-price') ?? Infinity) <= 200,
-  );
-  const best = reference.toSorted(
-    (a, b) => (figureOf(b.slug, 'optical-power') ?? 0) - (figureOf(a.slug, 'optical-power') ?? 0),
-  )[0];
-  expect(await answer.locator('a').first().getAttribute('href')).toBe(`/panels/${best?.slug}/`);
-  await page.getByLabel(/I can spend/).fill('1');
-  await expect.poll(() => answer.textContent()).toContain('No panel costs €1.00 or less');
-  expect(complaints).toEqual([]);
-});
-
 describe('addresses that are none of the guide’s', () => {
   test.each([
     ['unknown names', '/?villa=1&own.nobody=5&class=castle'],

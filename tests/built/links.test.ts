@@ -183,7 +183,7 @@ describe('every page', () => {
     };
     expect(attribute(one('html'), 'lang')).toBe('en');
     expect(textOf(one('h1'))).not.toBe('');
-    expect(textOf(one('title'))).toContain(textOf(pageAt('/').document.querySelector('h1')));
+    expect(textOf(one('title'))).toContain(textOf(pageAt('/').document.querySelector('.masthead .title')));
     expect(attribute(one('meta[name="description"]'), 'content').length).toBeGreaterThan(20);
     expect(attribute(one('meta[name="viewport"]'), 'content')).not.toMatch(/user-scalable|maximum-scale/);
     expect(attribute(one('link[rel="canonical"]'), 'href')).toMatch(/^https:\/\//);

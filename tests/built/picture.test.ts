@@ -76,10 +76,8 @@ test('each mark is a link that tells the figures of its panel, in the order of p
 test('the keyboard reaches the marks one after another, and follows them', async () => {
   await using opened = await site.open('/', { javaScriptEnabled: false });
   const { page } = opened;
-  const tables = page.locator('.picture figcaption a', { hasText: 'As a table' });
-  await tables.focus();
+  await page.locator('.first .line a', { hasText: 'Cautions' }).focus();
   const seen: Array<string | null> = [];
-  await page.keyboard.press('Tab');
   for (let i = 0; i < 3; i++) {
     await page.keyboard.press('Tab');
     const focused = page.locator('a:focus');
@@ -109,11 +107,20 @@ test('a mark answers the pointer at its middle, or where its name is', async () 
   expect(missed).toEqual([]);
 });
 
-test('its tables are on the page, and what is not in it is named', async () => {
+test('its frontier is a table too, which its address and print open', async () => {
+  await using opened = await site.open('/#frontier');
+  const { page } = opened;
+  const table = page.locator('[data-frontier] table');
+  await expect.poll(() => table.isVisible()).toBe(true);
+  await page.goto(site.origin);
+  expect(await table.isVisible()).toBe(false);
+  await page.emulateMedia({ media: 'print' });
+  expect(await table.isVisible()).toBe(true);
+});
+
+test('what is not in it is named', async () => {
   const { html } = pageAt('/');
-  const href = /<a href="#([^"]+)">As a table<\/a>/.exec(html)?.[1];
-  expect(html).toContain(`<h2 id="${href}">`);
-  const line = /Not in the picture:.*?<\/p>/.exec(html)?.[0] ?? '';
+  const line = /Not in the picture\..*?<\/p>/.exec(html)?.[0] ?? '';
   expect(line).toContain('/panels/ostrel-bord/');
   expect(line).toContain('measured at 30 cm');
 });

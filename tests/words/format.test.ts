@@ -80,14 +80,14 @@ describe('fixed', () => {
 
 describe('money', () => {
   test.each([
-    [39, 'EUR', '€39.00'],
+    [39, 'EUR', '€39'],
     [99.5, 'EUR', '€99.50'],
     [189, 'EUR', '€189'],
     [1190, 'EUR', '€1,190'],
     [182.85, 'EUR', '€182.85'],
     [159, 'GBP', '£159'],
-    [-50, 'EUR', '−€50.00'],
-    [0, 'EUR', '€0.00'],
+    [-50, 'EUR', '−€50'],
+    [0, 'EUR', '€0'],
   ])('%d %s is %s', (amount, currency, text) => {
     expect(money(amount, currency)).toBe(text);
   });
@@ -122,7 +122,7 @@ describe('showFigure', () => {
     [within(10.922, 0.578, 'currency/W'), '€10.9 ± 0.6/W'],
     [within(0.03, 0.00033, 'currency/h'), '€0.0300 ± 0.0003/h'],
     [figure(189, [], 'real-price', 'currency'), '€189'],
-    [figure(39, [], 'real-price', 'currency'), '€39.00'],
+    [figure(39, [], 'real-price', 'currency'), '€39'],
     [figure(600, [], 'led-area', 'cm²'), '600 cm²'],
     [bounded(0.1, 'below', 'µT'), '< 0.1 µT'],
     [bounded(200, 'above', 'µT'), '> 200 µT'],

@@ -6,7 +6,7 @@ import { distanceGroups } from '../../measure/irradiance/same-distance.ts';
 import { say } from '../../words/say.ts';
 import { asPriced } from '../shared/priced.ts';
 import { fieldOf } from './answers/class-answers.ts';
-import { type Offer, type PerWatt, packOffers } from './browser/offers.ts';
+import { type Offer, packOffers, type WithInterval } from './browser/offers.ts';
 import { guideView } from './guide-view.ts';
 
 /** `data/offers.json`: what the guide's tools calculate with when a reader has another price. */
@@ -31,11 +31,12 @@ function offerOf(panel: PanelEntry | undefined, table: string, isReference: bool
   const price = figures.get('real-price');
   const optical = figures.get('optical-power');
   const emitted = figures.get('emitted-power');
-  const perWatt = perWattOf(figures.get('price-per-watt'));
-  const perEmittedWatt = perWattOf(figures.get('price-per-emitted-watt'));
+  const perWatt = withInterval(figures.get('price-per-watt'));
+  const perEmittedWatt = withInterval(figures.get('price-per-emitted-watt'));
   const asked = asPriced(panel, currency);
   const field = fieldOf(panel);
-  if (!isFigure(price) || !isFigure(optical) || !perWatt) return [];
+  const light = withInterval(optical);
+  if (!isFigure(price) || !isFigure(optical) || !light || !perWatt) return [];
   return [
     {
       slug,
@@ -44,6 +45,7 @@ function offerOf(panel: PanelEntry | undefined, table: string, isReference: bool
       table,
       isReference,
       optical,
+      light,
       ...(isFigure(emitted) && { emitted }),
       perWatt,
       ...(perEmittedWatt && { perEmittedWatt }),
@@ -60,7 +62,7 @@ function nearestDistances({ panels }: Ledger): ReadonlyMap<number, number> {
   return distanceGroups(conditions.filter((it) => !it.isReference).map((it) => it.distance));
 }
 
-function perWattOf(it: FigureOrGap | undefined): PerWatt | undefined {
+function withInterval(it: FigureOrGap | undefined): WithInterval | undefined {
   if (!isFigure(it)) return undefined;
   const { value, interval95 }: Figure = it;
   return interval95 ? [value, ...interval95] : [value];

@@ -49,10 +49,10 @@ describe('what a sum of money buys', () => {
     expect(purchaseAnswer(dear, 100, 'EUR')?.stepUp).toBeUndefined();
   });
 
-  test('a little dearer is up to a quarter over the sum, and no cent more', () => {
+  test('a little dearer is up to half as much over the sum, and no cent more', () => {
     const stepUpAt = (price: number) =>
       purchaseAnswer([contender('a', 80, 12), contender('b', price, 90)], 100, 'EUR')?.stepUp?.panel;
-    expect(stepUpAt(125)).toBe('b');
-    expect(stepUpAt(125.01)).toBeUndefined();
+    expect(stepUpAt(150)).toBe('b');
+    expect(stepUpAt(150.01)).toBeUndefined();
   });
 });

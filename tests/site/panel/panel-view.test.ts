@@ -127,8 +127,8 @@ describe('a panel’s page', () => {
     expect(view('kelpwright-limpet').prices).toMatchObject([
       {
         date: '30 Oct 2026',
-        list: '€39.00',
-        paid: '€32.00',
+        list: '€39',
+        paid: '€32',
         code: 'with a code that earns the tester money',
         isPaidLink: true,
         link: 'https://kelpwright.example/limpet',

@@ -14,5 +14,6 @@ export function holdingsWords({ panels }: Pick<Ledger, 'panels'>): string {
 
 /** Who pays for the guide in one line: its own, or the first sentence of all that there is to say. */
 export function payingWords({ disclosure, disclosureShort }: Ledger['guide']): string {
-  return disclosureShort ?? /^.*?[.!?](?=\s|$)/s.exec(disclosure.trim())?.[0] ?? disclosure;
+  const line = disclosureShort ?? /^.*?[.!?](?=\s|$)/s.exec(disclosure.trim())?.[0] ?? disclosure;
+  return line.replaceAll(' %', '\u00a0%');
 }

@@ -6,7 +6,7 @@ import { figurePieces } from '../../shared/browser/figure-pieces.ts';
 import { showUnits } from '../../shared/browser/units.ts';
 import type { PackedOffer, PackedOffers } from './offers.ts';
 import { panelLink } from './own-price-cells.ts';
-import { figureText, type OwnPrices, priceOf, spend, spendByClass } from './own-prices.ts';
+import { figureText, lightText, type OwnPrices, priceOf, spend, spendByClass } from './own-prices.ts';
 import { sizeOutline } from './size-outline.ts';
 
 /** A class names so many panels that the readings do not tell apart; of a hundred, a dozen can tie. */
@@ -76,7 +76,6 @@ export function paintAnswer(offers: PackedOffers, prices: OwnPrices, sum: number
       ...(left.length > 0
         ? ['Measured otherwise, so left out: ', ...listOf(left.map((it) => panelLink(offers, it.slug))), '. ']
         : []),
-      html('button', { type: 'reset', form: 'ask' }, 'Lowest price for a watt instead'),
     ),
   );
   showInstead(`Most light for ${money(sum, currency)}, by size`);
@@ -109,7 +108,7 @@ function classRows(offers: PackedOffers, name: string, id: string, tied: readonl
       head,
       html('td', {}, panelLink(offers, it.panel)),
       html('td', { class: 'n' }, ...priceCell(offers, offer, it.price)),
-      html('td', { class: 'n' }, html('strong', {}, ...lightCell(offers, it))),
+      html('td', { class: 'n' }, html('strong', {}, ...lightCell(offers, offer))),
     );
   });
   return html('tbody', {}, ...rows);
@@ -126,9 +125,10 @@ function priceCell({ currency }: PackedOffers, offer: PackedOffer | undefined, p
   ).map(elementOf);
 }
 
-function lightCell({ currency }: PackedOffers, { panel, power }: Contender) {
-  const href = `/panels/${panel}/methodology/#optical-power`;
-  return figurePieces({ shown: showFigure(power, currency) }, { href }).map(elementOf);
+function lightCell({ currency }: PackedOffers, offer: PackedOffer | undefined) {
+  if (!offer) return [];
+  const href = `/panels/${offer.slug}/methodology/#optical-power`;
+  return figurePieces({ shown: lightText(offer, currency) }, { href }).map(elementOf);
 }
 
 function tooLittle(offers: PackedOffers, prices: OwnPrices, sum: number): Array<Node | string> {

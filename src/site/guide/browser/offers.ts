@@ -52,10 +52,12 @@ export interface PackedOffer {
   /** Measured under the guide's own conditions, as the frontier asks. */
   isReference: boolean;
   optical: PackedPower;
+  /** The optical power as pages show it, W: packed, its interval can differ by a last digit. */
+  light: WithInterval;
   emitted?: PackedPower;
   /** Price of a watt at the guide's price, base currency, with its 95 % interval: it goes with the price. */
-  perWatt: PerWatt;
-  perEmittedWatt?: PerWatt;
+  perWatt: WithInterval;
+  perEmittedWatt?: WithInterval;
   /** Its optical power is in doubt. */
   isInDoubt?: true;
   /** The price in the currency that it was asked in, where that is not the guide's: `£159`. */
@@ -65,7 +67,7 @@ export interface PackedOffer {
 }
 
 /** Value and interval; without one where it is not known. */
-export type PerWatt = readonly [value: number, low?: number, high?: number];
+export type WithInterval = readonly [value: number, low?: number, high?: number];
 
 export interface PackedPower {
   value: number;

@@ -17,7 +17,7 @@ import {
   OFFERS_FORMAT,
   type PackedOffer,
   type PackedOffers,
-  type PerWatt,
+  type WithInterval,
 } from './offers.ts';
 
 /** Prices as the reader has them. */
@@ -154,27 +154,44 @@ function opticalContender(offers: PackedOffers, offer: PackedOffer, prices: OwnP
 }
 
 /** A price of a watt goes with the price, and so do the ends of its interval. */
-function shownPerWatt([value, low, high]: PerWatt, scale: number): ShownPerWatt {
+function shownPerWatt([value, low, high]: WithInterval, scale: number): ShownPerWatt {
+  const amount = scale * value;
+  const isKnown = low !== undefined && high !== undefined;
+  const ends = isKnown ? ([scale * low, scale * high] as const) : undefined;
+  const shown = shownWithInterval(ends ? [amount, ...ends] : [amount], 'price-per-watt', '1', '');
+  return { ...shown, amount, ...(ends && { ends }) };
+}
+
+/** A panel's light as its page shows it. */
+export function lightText({ light }: PackedOffer, currency: string): Shown {
+  return shownWithInterval(light, 'optical-power', 'W', currency);
+}
+
+function shownWithInterval(
+  [value, low, high]: WithInterval,
+  metric: 'price-per-watt' | 'optical-power',
+  unit: Figure['unit'],
+  currency: string,
+): Shown {
   const isKnown = low !== undefined && high !== undefined;
   const figure: Figure = {
     id: '',
-    metric: 'price-per-watt',
-    value: scale * value,
-    unit: '1',
-    standardUncertainty: isKnown ? (scale * (high - low)) / 2 : null,
-    interval95: isKnown ? [scale * low, scale * high] : null,
+    metric,
+    value,
+    unit,
+    standardUncertainty: isKnown ? (high - low) / 2 : null,
+    interval95: isKnown ? [low, high] : null,
     coverageFactor: isKnown ? 1 : null,
     degreesOfFreedom: null,
     basis: 'derived',
-    method: methodReference('price-per-watt'),
+    method: methodReference(metric),
     inputs: [],
     budget: [],
     unassessed: [],
     notes: [],
     flags: [],
   };
-  const { interval95 } = figure;
-  return { ...showFigure(figure, ''), amount: figure.value, ...(interval95 && { ends: interval95 }) };
+  return showFigure(figure, currency);
 }
 
 /** A figure in words. */

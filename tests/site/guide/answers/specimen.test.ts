@@ -1,0 +1,34 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { specimen } from '../../../../src/site/guide/answers/specimen.ts';
+import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
+
+let demo: Demo;
+beforeAll(() => {
+  demo = demoLedger();
+});
+
+describe('the line to read the tables by', () => {
+  test('is of a panel of the guide that ties, with a rank that is a range', () => {
+    const found = specimen(demo.ledger);
+    const panel = [...demo.ledger.panels.values()].find((it) => it.name === found?.name);
+    expect(panel?.rank?.tiedWith).not.toEqual([]);
+    expect(found?.rank).toBe(panel?.rank?.range?.join('–'));
+    expect(found?.value).toMatch(/^€[\d.]+$/);
+    expect(found?.plusMinus).toMatch(/^[\d.]+$/);
+    expect(found?.distance).toEqual({ cm: '15.24 cm', in: '6.0 in' });
+  });
+
+  test('does with a place where no rank is a range, and without any where none is ranked', () => {
+    const certain = demo.ledger.classes.map((it) => ({
+      ...it,
+      groups: it.groups.map((group) => ({
+        ...group,
+        panels: group.panels.map((panel) =>
+          panel.rank ? { ...panel, rank: { ...panel.rank, range: [1, 1] as const, tiedWith: [] } } : panel,
+        ),
+      })),
+    }));
+    expect(specimen({ ...demo.ledger, classes: certain })?.rank).toBe('1');
+    expect(specimen({ ...demo.ledger, classes: [] })).toBeUndefined();
+  });
+});

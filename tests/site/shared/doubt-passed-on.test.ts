@@ -40,7 +40,9 @@ const json = (ledger: Ledger) => JSON.parse([...panelsJson(ledger)].join(''));
 const cellOf = (ledger: Ledger, column: string) => {
   const rows = guideView(ledger).classes.flatMap((it) => it.tables.flatMap((table) => table.rows));
   const row = rows.find((it) => it.name === 'Wrackline Plover');
-  return column === 'rank' ? { dagger: row?.rankDagger } : row?.cells.find((it) => it.column === column);
+  return column === 'rank'
+    ? { dagger: row?.rankDagger, text: row?.rank }
+    : row?.cells.find((it) => it.column === column);
 };
 const contender = (panel: PanelEntry, ledger: Ledger) => {
   const file = comparedPanel(panel, ledger);

@@ -24,6 +24,9 @@ type Painter = typeof import('./own-price-cells.ts');
 type RowPainter = typeof import('./own-price-rows.ts');
 type BudgetPainter = typeof import('./budget-answer.ts');
 
+/** Columns that the ranking by the other watt has too, besides that of the watt. */
+const SHARED = ['name', 'price', TESTED];
+
 const tools = document.querySelector<HTMLFormElement>('#guide-tools');
 const ranking = document.querySelector<HTMLTableElement>('#ranking');
 if (tools && ranking) start(tools, ranking);
@@ -274,9 +277,6 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
   if (!location.hash && (state.sort || filters.some((it) => isFilterSet(state, it))) && isOpenedAnew())
     document.querySelector('#all-panels')?.scrollIntoView();
 }
-
-/** Columns that the ranking by the other watt has too, besides that of the watt. */
-const SHARED = ['name', 'price', TESTED];
 
 /** The page was not come back to: browsers then scroll to where it was left. */
 function isOpenedAnew(): boolean {

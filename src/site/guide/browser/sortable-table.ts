@@ -164,6 +164,16 @@ export class SortableTable {
     if (isByButton && at !== undefined) this.rows[at]?.querySelector('a')?.focus();
   }
 
+  /** Rows of all sizes say theirs, which else stands over them. */
+  #nameSizes(live: readonly number[]): void {
+    for (const i of live) {
+      const head = this.rows[i]?.cells[1];
+      if (!head || head.querySelector('.size')) continue;
+      const name = this.#bodies.find((it) => it.rows.includes(i))?.element.dataset.name ?? '';
+      head.querySelector('a')?.after(html('small', { class: 'size' }, ` ${name}`));
+    }
+  }
+
   #lay(): void {
     const isLeft = this.#isLeft;
     const isTogether = this.#sort.scope === 'all';
@@ -174,6 +184,7 @@ export class SortableTable {
       return { body, left, live: this.#isAllShown ? left : left.slice(0, LIVE_ROWS) };
     });
     for (const { live } of laid) this.onLive?.(live);
+    if (isTogether) for (const { body, live } of laid) if (body === this.#together) this.#nameSizes(live);
     this.#table.classList.toggle('together', isTogether);
     const isByRank = !isTogether && this.#sort.column === this.first.column;
     this.#table.classList.toggle('untied', !isByRank);

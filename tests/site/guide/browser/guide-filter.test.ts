@@ -166,7 +166,7 @@ describe('the text that a row carries', () => {
     });
     fc.assert(
       fc.property(any, (it) => {
-        expect(decodeRow(encodeRow(it as RowData, RANGES), RANGES)).toEqual(it);
+        expect(decodeRow(encodeRow(it as Omit<RowData, 'wavelengths'>, RANGES), RANGES)).toEqual(it);
       }),
     );
   });

@@ -17,7 +17,7 @@ import { hasOwnPrices, ownPricesForm } from './own-prices-form.ts';
 import { rankedRows } from './ranked-rows.ts';
 import { rowPicks } from './row-picks.ts';
 import { TESTED } from './sortable-table.ts';
-import { isFilterSet, isInUse, unfold } from './tool-parts.ts';
+import { isFilterSet, showUse, unfold } from './tool-parts.ts';
 
 type Calculator = typeof import('./own-prices.ts');
 type Painter = typeof import('./own-price-cells.ts');
@@ -102,6 +102,7 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     sortable.narrow(isNarrowed ? filtered.isLeft : undefined);
     const words = `${filtered.count} of ${rows.length} ranked panels ${filtered.count === 1 ? 'is' : 'are'} left by the filters.`;
     status.count.textContent = isNarrowed ? words : '';
+    find('[data-filter-reset]').hidden = !isNarrowed;
   };
   /** Counts are for reading, not for the paint that a reader waits for. */
   const showCounts = (filtered: Filtered) => {
@@ -117,7 +118,10 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     }
   };
   let filtered: Filtered;
-  const counting = afterPaint(() => showCounts(filtered));
+  const counting = afterPaint(() => {
+    showCounts(filtered);
+    for (const it of parts) showUse(it, state, filters);
+  });
   const narrow = () => {
     filtered = filter.apply(state);
     showFilters(filtered);
@@ -192,7 +196,6 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     showOrder(state.sort ?? sortable.first);
     narrow();
     linkBases();
-    for (const it of parts) if (isInUse(state, it.dataset.part, filters)) unfold(it, true);
     void calculateNow();
   };
   const follow = (isNew: boolean) => {
@@ -248,6 +251,8 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     fill();
     narrow();
     address(true);
+    // The button is gone with what it cleared.
+    find('[data-part=filter]').focus();
   });
   const names = rows.map(({ slug }, i) => ({ slug, name: sortable.nameOf(i) }));
   const ownForm = ownPricesForm(form, names, setOwn, () => {

@@ -1,5 +1,6 @@
 /** The parts of the tools, each folded behind its button. */
 import { type GuideState, SETS } from './guide-address.ts';
+import { hasOwnPrices } from './own-prices-form.ts';
 
 /** Opens a part of the tools by its button, or folds it. */
 export function unfold(button: HTMLElement, isOpen: boolean): void {
@@ -16,8 +17,10 @@ export function isFilterSet(state: GuideState, name: string): boolean {
   return set ? (state.sets[set]?.length ?? 0) > 0 : state.ranges[name] !== undefined;
 }
 
-/** A part of the tools that the address speaks of stands open. */
-export function isInUse(state: GuideState, part: string | undefined, filters: readonly string[]): boolean {
-  if (part === 'own') return state.own.size > 0 || state.extra !== undefined;
-  return filters.some((name) => isFilterSet(state, name));
+/** Whether a part of the tools does something to the ranking, which its button says while the part is folded. */
+export function showUse(button: HTMLElement, state: GuideState, filters: readonly string[]): void {
+  const isInUse =
+    button.dataset.part === 'own' ? hasOwnPrices(state) : filters.some((name) => isFilterSet(state, name));
+  const words = button.querySelector('span');
+  if (words) words.textContent = isInUse ? ' · in use' : '';
 }

@@ -141,7 +141,7 @@ describe('filters', () => {
     expect(await shown(page)).toEqual(before);
     expect(await page.locator('[data-ignored]').textContent()).toBe('');
     expect(await page.locator('#ranking th[aria-sort]').getAttribute('data-col')).toBe('price-per-emitted-watt');
-    await page.getByRole('link', { name: 'in the frame' }).click();
+    await page.getByRole('link', { name: 'in the frame', exact: true }).click();
     await expect.poll(() => page.url()).toMatch(/\/\?price-to=700/);
   });
 

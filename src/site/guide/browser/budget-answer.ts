@@ -1,4 +1,5 @@
 /** Says what a sum buys in each size class, in the place of the page's first answer, and puts that back. */
+import type { Figure } from '../../../measure/figure.ts';
 import type { Contender } from '../../../measure/money/ranking.ts';
 import { money, showFigure } from '../../../words/format.ts';
 import { elementOf, html } from '../../shared/browser/dom.ts';
@@ -70,7 +71,7 @@ export function paintAnswer(offers: PackedOffers, prices: OwnPrices, sum: number
         ? [
             `${money(stepUp.extraPrice, currency)} more than the ${nameOf(offers, first.best.panel)} buys the `,
             panelLink(offers, stepUp.panel),
-            `: ${figureText(stepUp.extraPower, currency)} more${stepUp.extraPricePerWatt ? `, ${showFigure(stepUp.extraPricePerWatt, currency).value} for each` : ''}. `,
+            `: ${figureText(stepUp.extraPower, currency)} more${stepUp.extraPricePerWatt ? `, ${withoutUnit(stepUp.extraPricePerWatt, currency)} for each` : ''}. `,
           ]
         : []),
       ...(left.length > 0
@@ -141,6 +142,12 @@ function tooLittle(offers: PackedOffers, prices: OwnPrices, sum: number): Array<
     panelLink(offers, cheapest.slug),
     '.',
   ];
+}
+
+/** `€2.54 ± 0.25`: what a watt costs, where the sentence says that it is a watt's. */
+function withoutUnit(it: Figure, currency: string): string {
+  const { value, plusMinus, interval } = showFigure(it, currency);
+  return value + (plusMinus ? ` ± ${plusMinus}` : interval ? ` (${interval})` : '');
 }
 
 const nameOf = (offers: PackedOffers, slug: string) => offers.panels.find((it) => it.slug === slug)?.name ?? slug;

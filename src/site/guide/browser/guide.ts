@@ -10,7 +10,6 @@ import {
   writeAddress,
 } from './guide-address.ts';
 import { type Filtered, filterNames, RowFilter } from './guide-filter.ts';
-import type { PackedOffers } from './offers.ts';
 import { orderControls } from './order-controls.ts';
 import type { OwnPrices } from './own-prices.ts';
 import { hasOwnPrices, ownPricesForm } from './own-prices-form.ts';
@@ -18,11 +17,6 @@ import { rankedRows } from './ranked-rows.ts';
 import { rowPicks } from './row-picks.ts';
 import { TESTED } from './sortable-table.ts';
 import { isFilterSet, showUse, unfold } from './tool-parts.ts';
-
-type Calculator = typeof import('./own-prices.ts');
-type Painter = typeof import('./own-price-cells.ts');
-type RowPainter = typeof import('./own-price-rows.ts');
-type BudgetPainter = typeof import('./budget-answer.ts');
 
 /** Columns that the ranking by the other watt has too, besides that of the watt. */
 const SHARED = ['name', 'price', TESTED];
@@ -128,25 +122,9 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     counting.plan();
   };
 
-  let loading:
-    | Promise<{
-        calculator: Calculator;
-        painter: Painter;
-        rowPainter: RowPainter;
-        budget: BudgetPainter;
-        offers: PackedOffers;
-      }>
-    | undefined;
+  let loading: ReturnType<typeof loadCalculator> | undefined;
   const load = () => {
-    loading ??= (async () => {
-      const [calculator, painter, rowPainter, budget] = await Promise.all([
-        import('./own-prices.ts'),
-        import('./own-price-cells.ts'),
-        import('./own-price-rows.ts'),
-        import('./budget-answer.ts'),
-      ]);
-      return { calculator, painter, rowPainter, budget, offers: await calculator.loadOffers() };
-    })();
+    loading ??= loadCalculator();
     return loading;
   };
   let isCalculated = false;
@@ -281,6 +259,17 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
   apply(location.search);
   if (!location.hash && (state.sort || filters.some((it) => isFilterSet(state, it))) && isOpenedAnew())
     document.querySelector('#all-panels')?.scrollIntoView();
+}
+
+/** What calculates with other prices and sums, and what shows it; loaded when somebody asks. */
+async function loadCalculator() {
+  const [calculator, painter, rowPainter, budget] = await Promise.all([
+    import('./own-prices.ts'),
+    import('./own-price-cells.ts'),
+    import('./own-price-rows.ts'),
+    import('./budget-answer.ts'),
+  ]);
+  return { calculator, painter, rowPainter, budget, offers: await calculator.loadOffers() };
 }
 
 /** The page was not come back to: browsers then scroll to where it was left. */

@@ -84,6 +84,12 @@ export function money(amount: number, currency: string, decimals = Number.isInte
   return format.format(amount).replace('-', '−');
 }
 
+/** A currency's sign, as before an amount: `€`. */
+export function currencySign(currency: string): string {
+  const parts = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).formatToParts(0);
+  return parts.find((it) => it.type === 'currency')?.value ?? currency;
+}
+
 /** How a unit is written behind its number. */
 function unitText(unit: Unit): string {
   if (unit === '1' || unit === 'currency') return '';
@@ -188,6 +194,9 @@ const dates = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short',
 export function showDate(iso: string): string {
   return dates.format(new Date(`${iso}T00:00:00Z`)).replace('Sept', 'Sep');
 }
+
+/** `2026-03-14` to `Mar 2026`. */
+export const showMonth = (iso: string) => showDate(iso).replace(/^\d+ /, '');
 
 const ordinalRules = new Intl.PluralRules('en', { type: 'ordinal' });
 

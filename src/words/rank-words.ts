@@ -18,3 +18,10 @@ export function rankText(rank: Rank): string {
   if (isAlone(rank)) return ALONE;
   return rank.range ? rankRange(rank.range) : ordinal(rank.place);
 }
+
+/** `2–4` for a column of ranks; the place alone where the range is not known; `alone` where nothing is ranked with it. */
+export function rankFigure(rank: Rank): string {
+  if (isAlone(rank)) return ALONE;
+  const [low, high] = rank.range ?? [rank.place, rank.place];
+  return low === high ? String(low) : `${low}–${high}`;
+}

@@ -44,6 +44,8 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['all methods', '/methods/'],
   ['a method', '/methods/optical-power/'],
   ['the ranking by emitted watt', '/emitted/'],
+  ['the ranking by a watt in the frame, on a page of its own', '/frame/'],
+  ['the guide sorted over all sizes', '/?sort=all.efficiency.descending&flicker=faster'],
   ['the plots', '/plots/'],
   ['the planner', '/plan/'],
   ['a planned session', '/plan/?panel=kelpwright-cormorant&exposure=12&cm=25'],

@@ -72,10 +72,10 @@ describe('minutes to a radiant exposure', () => {
 describe('the ranking by emitted watt', () => {
   test('is in the order of the price per emitted watt, with the ranks of the data file', () => {
     const page = pageAt('/emitted/');
-    const tables = page.document.querySelectorAll('table.ranking');
+    const tables = page.document.querySelectorAll('#ranking tbody');
     expect(tables.length).toBeGreaterThan(2);
     for (const table of tables) {
-      const slugs = table.querySelectorAll('tbody th a').map((it) => attribute(it, 'href').split('/')[2]);
+      const slugs = table.querySelectorAll('tr[data-f] th > a').map((it) => attribute(it, 'href').split('/')[2]);
       const panels = slugs.map((slug) => data.panels.find((it) => it.slug === slug));
       const prices = panels.map((it) => it?.sessions[0]?.figures['price-per-emitted-watt']?.value ?? Number.NaN);
       expect(prices).toEqual(prices.toSorted((a, b) => a - b));

@@ -31,7 +31,7 @@ describe('units that the reader prefers', () => {
     expect(await seen('real-price')).toBe(`£${Math.round(figure('real-price') / 1.15)}`);
 
     await page.goto(new URL('/', page.url()).href);
-    const row = page.locator(`tr[data-f^="${slug}|"] td`).nth(1);
+    const row = page.locator(`tr[data-f^="${slug}|"] td[data-l=price]`);
     expect((await row.allInnerTexts())[0]).toMatch(/^£\d+\s+€/);
     expect(await page.evaluate(() => document.cookie)).toBe('');
     await page.getByRole('radio', { name: 'EUR' }).check();

@@ -13,6 +13,7 @@ export const FIXED_PAGES = [
   '/cautions/',
   '/compare/',
   '/emitted/',
+  '/frame/',
   '/instruments/',
   '/methods/',
   '/panels/',

@@ -74,6 +74,12 @@ export const guideSchema = z.strictObject({
     .union([z.literal(50), z.literal(60)], { error: '50 or 60' })
     .default(50)
     .describe('Frequency of the mains at the bench, Hz: 50 or 60. Reference levels of fields depend on it.'),
+  rankBy: z
+    .enum(['frame', 'emitted'], { error: 'frame or emitted' })
+    .default('frame')
+    .describe(
+      'Whose price the guide’s own page ranks by: frame, a watt of light that reaches the frame, as others publish it; or emitted, a watt of all that leaves the LEDs, as modelled. The other ranking keeps a page of its own.',
+    ),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

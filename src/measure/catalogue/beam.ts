@@ -141,7 +141,7 @@ export const BEAM_METRICS = /* @__PURE__ */ rows(() => [
     name: 'Emitted power',
     method: 'emitted-power',
     unit: 'W',
-    ranking: { key: 'emitted-power', label: 'Emitted power', first: 'descending', place: { emitted: 30 } },
+    ranking: { key: 'emitted-power', label: 'All the light', first: 'descending', place: { emitted: 40 } },
   },
   {
     id: 'price-per-emitted-watt',
@@ -150,9 +150,10 @@ export const BEAM_METRICS = /* @__PURE__ */ rows(() => [
     unit: 'currency/W',
     ranking: {
       key: 'price-per-emitted-watt',
-      label: 'Price per emitted watt',
+      label: 'currency a watt',
+      unitWords: '',
       first: 'ascending',
-      place: { optical: 50, emitted: 40 },
+      place: { emitted: 20 },
     },
   },
   {
@@ -160,7 +161,7 @@ export const BEAM_METRICS = /* @__PURE__ */ rows(() => [
     name: 'Efficiency on the emitted power',
     method: 'efficiency-emitted',
     unit: '%',
-    ranking: { key: 'efficiency-emitted', label: 'Emitted efficiency', first: 'descending', place: { emitted: 60 } },
+    ranking: { key: 'efficiency-emitted', label: 'Efficiency', first: 'descending', place: { emitted: 60 } },
   },
   {
     id: 'beam-half-angle',
@@ -174,7 +175,7 @@ export const BEAM_METRICS = /* @__PURE__ */ rows(() => [
     name: 'Capture',
     method: 'capture',
     unit: '%',
-    ranking: { key: 'capture', label: 'Capture', first: 'descending', place: { emitted: 80 } },
+    ranking: { key: 'capture', label: 'In the frame', first: 'descending', place: { emitted: 80 } },
   },
   { id: 'sampling-bias', name: 'Sampling bias of the grid', method: 'sampling-bias', unit: '%' },
   ...TABLE_DISTANCES.flatMap(atDistance),

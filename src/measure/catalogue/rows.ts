@@ -17,7 +17,7 @@ export type Place = number;
 export interface RankingColumn {
   /** Its name in addresses (`sort=small.mean.descending`) and in the markup; never reused for something else. */
   key: string;
-  /** Its heading. */
+  /** Its heading; `currency` stands for the sign of the guide's base currency. */
   label: string;
   /** What stands for the unit in the heading; left out: the metric's unit. */
   unitWords?: string;

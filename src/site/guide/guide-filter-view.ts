@@ -22,7 +22,6 @@ export interface GuideFilterView {
   makers: Array<{ id: string; name: string }>;
   /** Wavelengths, nm, about which some panel has a measured peak. */
   wavelengths: number[];
-  panels: Array<{ slug: string; name: string }>;
 }
 
 /** Peaks are offered by the nearest of these, nm. */
@@ -49,12 +48,15 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
     ),
     makers: [...makers].map(([id, name]) => ({ id, name })).toSorted(byName),
     wavelengths: [...peaks].toSorted((a, b) => a - b),
-    panels: ranked.map(({ slug, name }) => ({ slug, name })).toSorted(byName),
   };
 }
 
-/** What a panel's row can be filtered by. */
-export function rowDataOf(panel: PanelEntry): string {
+/**
+ * What a panel's row can be filtered by and does not show.
+ *
+ * @param names of the numbers, in the order that the page tells the script too
+ */
+export function rowDataOf(panel: PanelEntry, names: readonly string[]): string {
   const figure = (metric: MetricId): FigureOrGap => panel.figures.get(metric) ?? gap(metric, { code: 'not-measured' });
   const value = (metric: MetricId) => {
     const it = figure(metric);
@@ -67,19 +69,17 @@ export function rowDataOf(panel: PanelEntry): string {
     isFigure(figure('flicker-red')) ? beside('red') : 'not-read',
   );
   const checked = panel.claims.filter((it) => it.outcome !== 'not-comparable');
-  const ranges = rangeFilters();
   return encodeRow(
     {
       slug: panel.slug,
       maker: panel.data.maker,
-      numbers: Object.fromEntries(ranges.map(({ metric, filter }) => [filter.key, value(metric.id)])),
-      wavelengths: wavelengthsOf(panel),
+      numbers: Object.fromEntries(rangeFilters().map(({ metric, filter }) => [filter.key, value(metric.id)])),
       flicker: flicker && FLICKER_VALUES[flicker],
       hasHeld:
         checked.length === 0 ? undefined : checked.every((it) => it.outcome === 'within' || it.outcome === 'apart'),
       tested: panel.current?.date,
     },
-    ranges.map((it) => it.filter.key),
+    names,
   );
 }
 

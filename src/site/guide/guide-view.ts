@@ -1,70 +1,109 @@
 import type { ClassTable, Conditions, Ledger, PanelEntry, RankBasis, RankGroup } from '../../ledger/ledger.ts';
+import { orderDisagreement } from '../../ledger/order-disagreement.ts';
+import { isFigure } from '../../measure/figure.ts';
 import { areNinePointAlike, versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
-import { type ErrorBar, errorBars } from '../shared/browser/error-bar.ts';
+import type { Dagger } from '../../words/flags.ts';
+import { fixed, listed, showMonth } from '../../words/format.ts';
+import { rankFigure } from '../../words/rank-words.ts';
 import { panelAddress } from '../shared/panel-address.ts';
+import { alignment } from './browser/column-alignment.ts';
+import { type PlacedInterval, placedOn, type Scale, scaleOf, ticksOf } from './browser/interval-scale.ts';
+import { type TiedRow, tieBrackets } from './browser/tie-brackets.ts';
 import { rowDataOf } from './guide-filter-view.ts';
-import { BASES, placing, rankAbsence } from './rank-basis.ts';
-import { versionWords } from './rank-sentence.ts';
+import { BASES, markOfRank, placing, rankAbsence } from './rank-basis.ts';
+import { disagreementRemark, versionWords } from './rank-sentence.ts';
 import { type Cell, rankingCell } from './ranking-cells.ts';
-import { type Column, guideColumns } from './ranking-columns.ts';
+import { type Column, guideColumns, hiddenNumbers } from './ranking-columns.ts';
+import { type WavelengthAxis, type WavelengthStrip, wavelengthAxis, wavelengthStrip } from './wavelength-strip.ts';
 
-/** One panel of a ranking table. */
+/** One panel of the ranking. */
 export interface Row {
   slug: string;
   name: string;
   address: string;
-  /** "lent by the maker", "given by the maker". */
-  disclosure?: string;
-  /** What it can be filtered by (row-data.ts). */
-  filter: string;
+  /** `2–3`, `alone` */
+  rank: string;
+  /** The figure that the rank goes by is in doubt. */
+  rankDagger?: Dagger;
+  ties: TiedRow;
+  /** Under the name: how it was obtained, when it was tested, what no bracket says of ties, another order by other light. */
+  remarks: string[];
+  /** What it can be filtered by and does not show (row-data.ts). */
+  data: string;
   cells: Cell[];
+  interval?: PlacedInterval;
+  strip?: WavelengthStrip;
 }
 
-/** One ranking table. */
+/** Panels of a class that were measured alike and are ranked together. */
 export interface Table {
   /** Its name in addresses and on the page. */
   id: string;
   /** Id of the size class. */
   sizeClass: string;
-  /** What its rank and its error bars go by. */
-  basis: RankBasis;
   /** What its panels were measured under. */
   conditions: Conditions;
-  caption: string;
-  /** Names the table among the others of the page. */
-  label: string;
   /** Set apart because it was measured otherwise; says how. */
   apart?: string;
   rows: Row[];
 }
 
-/** A size class with its tables and with what can't be ranked. */
+/** A size class with its rankings and with what can't be ranked. */
 export interface ClassView {
   id: string;
   name: string;
-  description: string;
+  /** "LED area up to 200 cm²" */
+  area: string;
   tables: Table[];
   unranked: Array<{ name: string; address: string; reason: string }>;
 }
 
-/** What all tables of a page have in common. */
-interface Page {
-  ledger: Ledger;
+/** The ranking of a page. */
+export interface GuideView {
   basis: RankBasis;
-  columns: readonly Column[];
-  /** The error bar of each ranked panel. */
-  bars: ReadonlyMap<PanelEntry, ErrorBar | undefined>;
+  columns: Column[];
+  /** Names of the numbers that rows carry and do not show. */
+  numbers: string[];
+  classes: ClassView[];
+  /** The scale of all intervals, and the round numbers that its head names. */
+  scale: Scale | undefined;
+  ticks: Array<{ value: number; at: number }>;
+  axis: WavelengthAxis;
 }
 
-/** The ranking tables of the guide, ready to print, by either basis. */
-export function guideView(ledger: Ledger, basis: RankBasis = 'optical'): ClassView[] {
+/** What all rows of a page have in common. */
+interface Page extends Pick<GuideView, 'basis' | 'columns' | 'numbers' | 'scale' | 'axis'> {
+  ledger: Ledger;
+}
+
+/** The classes of the guide with their rankings, ready to print, by either basis. */
+export function guideView(ledger: Ledger, basis: RankBasis = 'optical'): GuideView {
   const classes = basis === 'optical' ? ledger.classes : ledger.classesByEmitted;
-  // One scale for all tables of the page: a bar that is twice as long stands for twice the price in any of them.
+  const columns = guideColumns(ledger.guide.currency, basis);
   const ranked = classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
-  const drawn = errorBars(ranked.map((it) => it.figures.get(BASES[basis].metric)));
-  const bars = new Map(ranked.map((panel, i) => [panel, drawn[i]]));
-  const page: Page = { ledger, basis, columns: guideColumns(ledger.guide.currency, basis), bars };
-  return classes.map((it) => classView(it, page));
+  const scale = scaleOf(
+    ranked.flatMap((it) => {
+      const figure = it.figures.get(BASES[basis].metric);
+      return isFigure(figure) && figure.interval95 ? [figure.interval95] : [];
+    }),
+  );
+  const shared = { basis, columns, numbers: hiddenNumbers(columns), scale, axis: wavelengthAxis(ranked) };
+  const views = classes.map((it) => classView(it, { ...shared, ledger }));
+  align(views, columns);
+  return { ...shared, classes: views, ticks: scale ? ticksOf(scale) : [] };
+}
+
+/** Figures stand in line over all classes, as the columns do. */
+function align(classes: readonly ClassView[], columns: readonly Column[]): void {
+  const rows = classes.flatMap((it) => it.tables.flatMap((table) => table.rows));
+  columns.forEach((_, i) => {
+    const cells = rows.flatMap((it) => it.cells[i] ?? []).filter((it) => !it.isGap);
+    const classesOf = alignment(cells.map((it) => ({ value: it.text, plusMinus: it.plusMinus })));
+    for (const cell of cells) {
+      const aligned = classesOf({ value: cell.text, plusMinus: cell.plusMinus });
+      if (aligned) cell.aligned = aligned;
+    }
+  });
 }
 
 /** The class of panels whose LED field has not been measured. */
@@ -74,9 +113,7 @@ function classView({ sizeClass, groups, unranked }: ClassTable, page: Page): Cla
   return {
     id: sizeClass?.id ?? UNKNOWN_SIZE.id,
     name: sizeClass?.name ?? UNKNOWN_SIZE.name,
-    description: sizeClass
-      ? `${sizeClass.description} ${areaWords(sizeClass, page.ledger)}`
-      : 'Panels whose LED field has not been measured.',
+    area: sizeClass ? areaWords(sizeClass, page.ledger) : 'LED field not measured',
     tables: groups.map((group, index) => table(sizeClass, group, index, page)),
     unranked: unranked.map((it) => ({
       name: it.name,
@@ -89,10 +126,12 @@ function classView({ sizeClass, groups, unranked }: ClassTable, page: Page): Cla
 function areaWords(sizeClass: Ledger['guide']['sizeClasses'][number], { guide }: Ledger): string {
   const at = guide.sizeClasses.indexOf(sizeClass);
   const from = guide.sizeClasses[at - 1]?.upToArea;
-  if (sizeClass.upToArea === undefined) return from === undefined ? '' : `LED area over ${from} cm².`;
+  const area = (it: number) => fixed(it, 0);
+  const { upToArea } = sizeClass;
+  if (upToArea === undefined) return from === undefined ? 'all LED areas' : `LED area over ${area(from)} cm²`;
   return from === undefined
-    ? `LED area up to ${sizeClass.upToArea} cm².`
-    : `LED area over ${from} and up to ${sizeClass.upToArea} cm².`;
+    ? `LED area up to ${area(upToArea)} cm²`
+    : `LED area ${area(from)} to ${area(upToArea)} cm²`;
 }
 
 function table(
@@ -101,39 +140,73 @@ function table(
   index: number,
   page: Page,
 ): Table {
-  const { basis, ledger } = page;
-  const { guide } = ledger;
-  const where = `at ${conditions.distance} cm under ${versionWords(conditions.methodVersion)} of the bench procedure`;
+  const { guide } = page.ledger;
   const classId = sizeClass?.id ?? UNKNOWN_SIZE.id;
+  const isOtherVersion = !areNinePointAlike(conditions.methodVersion, guide.methodVersion);
+  const rankOf = (panel: PanelEntry) => placing(panel, page.basis).rank;
+  const bySlug = new Map(panels.map((it) => [it.slug, it]));
+  const ties = tieBrackets([...bySlug.keys()], (slug) => rankOf(bySlug.get(slug) as PanelEntry)?.tiedWith ?? []);
   return {
     id:
       index === 0 && conditions.isReference
         ? classId
         : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${versionsAlike(conditions.methodVersion)[0]}`,
     sizeClass: classId,
-    basis,
     conditions,
-    label: `${sizeClass?.name ?? UNKNOWN_SIZE.name}, ranked, at ${conditions.distance} cm under ${versionWords(conditions.methodVersion)}`,
-    caption: `Ranked by ${BASES[basis].words}, measured ${where}.`,
     ...(!conditions.isReference && {
-      apart: `Measured ${where}, not at the guide’s ${guide.referenceDistance.value} cm${areNinePointAlike(conditions.methodVersion, guide.methodVersion) ? '' : ` and ${versionWords(guide.methodVersion)}`}. These figures can’t be compared with the table above, so they are ranked among themselves.`,
+      apart: `at ${conditions.distance} cm${isOtherVersion ? ` by ${versionWords(conditions.methodVersion)} of the bench procedure` : ''}, not at the guide’s ${guide.referenceDistance.value} cm${isOtherVersion ? ` by ${versionWords(guide.methodVersion)}` : ''}`,
     }),
-    rows: panels.map((panel) => row(panel, page)),
+    rows: panels.map((panel) => row(panel, ties.get(panel.slug) ?? { parts: [], others: [] }, page)),
   };
 }
 
-function row(panel: PanelEntry, { basis, columns, bars, ledger }: Page): Row {
-  const errorBar = bars.get(panel);
-  const { obtained } = panel.data;
+function row(panel: PanelEntry, ties: TiedRow, page: Page): Row {
+  const { basis, columns, ledger } = page;
+  const { currency } = ledger.guide;
+  const { rank } = placing(panel, basis);
+  const rankDagger = markOfRank(panel, basis);
+  const cells = columns.map((column) => rankingCell(panel, column, currency));
+  const figure = panel.figures.get(BASES[basis].metric);
+  const interval =
+    page.scale && isFigure(figure) && figure.interval95 && placedOn(page.scale, figure.value, figure.interval95);
+  const strip = wavelengthStrip(panel, page.axis, currency);
   return {
     slug: panel.slug,
     name: panel.name,
     address: panelAddress(panel.slug),
-    filter: rowDataOf(panel),
-    ...(obtained && obtained.how !== 'bought' && { disclosure: `${obtained.how} by the maker` }),
-    cells: columns.map((column) => ({
-      ...rankingCell(panel, column, ledger.guide.currency, basis),
-      ...(errorBar && column.metric === BASES[basis].metric && { errorBar }),
-    })),
+    rank: rank ? rankFigure(rank) : '–',
+    ...(rankDagger && { rankDagger }),
+    ties,
+    remarks: remarksOf(panel, ties, page),
+    data: rowDataOf(panel, page.numbers),
+    cells,
+    ...(interval && { interval }),
+    ...(strip && { strip }),
   };
+}
+
+/** That the price asks for a code, and who earns by it. */
+function codeRemark({ prices }: PanelEntry): string[] {
+  const code = prices[0]?.price.discountCode;
+  if (!code?.needed) return [];
+  return [code.testerEarns ? 'price with a code that earns us money' : 'price with a code'];
+}
+
+/** Ties that a row names; the panel's page has all of them. */
+const MOST_NAMED = 2;
+
+function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, ledger }: Page): string[] {
+  const { obtained } = panel.data;
+  const { rank } = placing(panel, basis);
+  const disagreement = orderDisagreement(panel, ledger);
+  const nameOf = (slug: string) => ledger.panels.get(slug)?.name ?? slug;
+  return [
+    ...(obtained && obtained.how !== 'bought' ? [`${obtained.how} by the maker`] : []),
+    ...codeRemark(panel),
+    panel.current ? `tested ${showMonth(panel.current.date)}` : 'not tested',
+    ...(rank && !rank.range ? ['range of its rank not known'] : []),
+    ...(others.length > MOST_NAMED ? [`tie with ${others.length} more`] : []),
+    ...(others.length > 0 && others.length <= MOST_NAMED ? [`tie with ${listed(others.map(nameOf))} too`] : []),
+    ...(disagreement ? [disagreementRemark(panel, basis)] : []),
+  ];
 }

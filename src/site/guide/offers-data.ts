@@ -12,7 +12,7 @@ import { guideView } from './guide-view.ts';
 /** `data/offers.json`: what the guide's tools calculate with when a reader has another price. */
 export function offersJson(ledger: Ledger): string {
   const { panels, guide } = ledger;
-  const tables = guideView(ledger).flatMap(({ name, tables: those }) => those.map((it) => ({ ...it, name })));
+  const tables = guideView(ledger).classes.flatMap(({ name, tables: those }) => those.map((it) => ({ ...it, name })));
   const offers = tables.flatMap(({ id, conditions, rows }) =>
     rows.flatMap((row): Offer[] => offerOf(panels.get(row.slug), id, conditions.isReference, guide.currency)),
   );

@@ -1,4 +1,5 @@
 import type { Ledger, PanelEntry, RankBasis } from '../../ledger/ledger.ts';
+import { orderDisagreement } from '../../ledger/order-disagreement.ts';
 import { versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
 import { listed, ordinal } from '../../words/format.ts';
@@ -9,7 +10,30 @@ import { markOfRank, placing, rankAbsence, saidOr } from './rank-basis.ts';
 export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis = 'optical'): string {
   const plain = plainRankSentence(panel, ledger, basis);
   const mark = placing(panel, basis).rank && markOfRank(panel, basis);
-  return mark ? `${plain} ${mark.mark} The figure it goes by is in doubt.` : plain;
+  const doubt = mark ? ` ${mark.mark} The figure it goes by is in doubt.` : '';
+  return `${plain}${doubt}${basis === 'optical' ? disagreementSentence(panel, ledger) : ''}`;
+}
+
+/** Beside a panel that the other basis puts in another order, beyond the uncertainty: its rank by that basis. */
+export function disagreementRemark(panel: PanelEntry, basis: RankBasis): string {
+  const other = basis === 'optical' ? 'emitted' : 'optical';
+  const { rank } = placing(panel, other);
+  const place = rank ? rankRange(rank.range ?? [rank.place, rank.place]) : '';
+  return `${place} by ${other === 'emitted' ? 'all the light' : 'the light in the frame'}`;
+}
+
+/** That all the light puts a panel behind or before others, beyond the uncertainty; empty where it does not. */
+function disagreementSentence(panel: PanelEntry, ledger: Ledger): string {
+  const found = orderDisagreement(panel, ledger);
+  if (!found) return '';
+  const named = (them: readonly PanelEntry[], where: string) =>
+    them.length > MOST_TIES
+      ? [`${where} ${them.length} panels`]
+      : them.length > 0
+        ? [`${where} ${listed(them.map((it) => it.name))}`]
+        : [];
+  const places = [...named(found.before, 'before'), ...named(found.behind, 'behind')].join(' and ');
+  return ` By all the light that leaves the LEDs it comes ${places} instead, beyond the uncertainty.`;
 }
 
 function plainRankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis): string {

@@ -1,129 +1,89 @@
-import type { Price } from '../../content/schema/panel.ts';
-import type { PanelEntry, RankBasis } from '../../ledger/ledger.ts';
-import { isFigure } from '../../measure/figure.ts';
-import type { ListedMetricId } from '../../measure/metrics.ts';
+import type { PanelEntry } from '../../ledger/ledger.ts';
+import { type Figure, isFigure } from '../../measure/figure.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
-import { showDate, showFigure } from '../../words/format.ts';
-import { isAlone, rankText } from '../../words/rank-words.ts';
-import type { ErrorBar } from '../shared/browser/error-bar.ts';
+import { fixed, money, showFigure } from '../../words/format.ts';
 import { asPriced } from '../shared/priced.ts';
-import { markOfRank, placing, rankAbsence } from './rank-basis.ts';
 import type { Column } from './ranking-columns.ts';
 
-/** One cell of a ranking table: what readers see, and what the sorting script sorts by. */
+/** A figure of a panel in its column: what readers see, and the number that is sorted by. */
 export interface Cell {
   /** Id of its column. */
   column: string;
+  /** Name of the column, as a narrow window shows it above the figure. */
+  label: string;
   text: string;
-  /** The price in the currency that it was asked in. */
-  priced?: string;
-  /** Behind the text, smaller: the uncertainty. */
   plusMinus?: string;
-  /** Behind it all: a unit or a remark. */
+  /** Behind it, smaller: an interval that is not symmetric, a remark, why there is a gap. */
   after?: string;
+  /** The price in the currency that it was asked in, and what stands behind it then. */
+  priced?: string;
+  afterPriced?: string;
   /** Number to sort by; null sorts last. */
   sort: number | null;
-  /** What stands behind the price in its own currency. */
-  afterPriced?: string;
   /** A stated gap. */
   isGap?: boolean;
-  /** Dagger and where it leads. */
   dagger?: Dagger;
-  errorBar?: ErrorBar;
+  /** Class names by which it stands in line with its column. */
+  aligned?: string;
 }
 
-/** A cell without the name of its column. */
-type Content = Omit<Cell, 'column'>;
+type Content = Omit<Cell, 'column' | 'label'>;
 
-/** The cell of a panel in a column of a ranking by a basis. */
-export function rankingCell(panel: PanelEntry, column: Column, currency: string, basis: RankBasis): Cell {
-  return { column: column.id, ...content(panel, column, currency, basis) };
+/** The cell of a panel in a column of figures. */
+export function rankingCell(panel: PanelEntry, column: Column, currency: string): Cell {
+  const it = panel.figures.get(column.metric);
+  const content = isFigure(it)
+    ? (SPECIAL[column.metric] ?? figureCell)(it, panel, currency)
+    : { text: '–', after: reasonText(it), sort: null, isGap: true };
+  const label = [column.label, column.unit].filter(Boolean).join(' ');
+  return { column: column.id, label: label.charAt(0).toLowerCase() + label.slice(1), ...content };
 }
 
-function content(panel: PanelEntry, { id, metric }: Column, currency: string, basis: RankBasis): Content {
-  if (metric) return (SPECIAL[metric] ?? figureCell)(panel, metric, currency);
-  return id === 'rank' ? rankCell(panel, basis) : testedCell(panel);
-}
-
-/** Metrics whose cells say more than the figure. */
-const SPECIAL: Readonly<Partial<Record<ListedMetricId, typeof figureCell>>> = {
+/** Metrics whose cells say something besides the figure. */
+const SPECIAL: Readonly<Partial<Record<Column['metric'], typeof figureCell>>> = {
   'real-price': priceCell,
   'flicker-combined': flickerCell,
 };
 
-/**
- * @param after stands behind the figure and its interval
- */
-function figureCell(panel: PanelEntry, metric: ListedMetricId, currency: string, after?: string): Content {
-  const it = panel.figures.get(metric);
-  if (!isFigure(it)) return { text: '–', after: reasonText(it), sort: null, isGap: true };
-  const { value, plusMinus, interval, absent } = showFigure(it, currency);
+function figureCell(it: Figure, _: PanelEntry, currency: string, remark?: string): Content {
+  const { value, plusMinus, interval } = showFigure(withoutSign(it), currency);
   const dagger = daggerOf(it.flags);
   return {
     text: value,
     sort: it.value,
     ...(plusMinus && { plusMinus }),
-    ...((interval || absent || after) && {
-      after: [interval && `(${interval})`, after, absent && '± not known'].filter(Boolean).join(' '),
-    }),
+    ...((interval || remark) && { after: [interval, remark].filter(Boolean).join(', ') }),
     ...(dagger && { dagger }),
   };
+}
+
+/** A price of a watt as a bare number: the currency's sign stands in the head of the column. */
+function withoutSign(it: Figure): Figure {
+  return it.unit === 'currency/W' ? { ...it, unit: '1' } : it;
 }
 
 /** Flicker, with its frequency. */
-function flickerCell(panel: PanelEntry, metric: ListedMetricId, currency: string): Content {
+function flickerCell(it: Figure, panel: PanelEntry, currency: string): Content {
   const frequency = panel.figures.get('flicker-frequency-combined');
-  const at = isFigure(frequency)
-    ? `at ${showFigure(frequency, currency).text}${frequency.standardUncertainty === null ? ' (± not known)' : ''}`
-    : undefined;
-  return figureCell(panel, metric, currency, at);
+  return figureCell(it, panel, currency, isFigure(frequency) ? frequencyText(frequency.value) : undefined);
 }
 
-/** A price, with what it comes with and the currency that it was asked in. */
-function priceCell(panel: PanelEntry, metric: ListedMetricId, currency: string): Content {
-  const price = panel.prices[0];
+/** A thousand hertz and more are told in kilohertz. */
+function frequencyText(hertz: number): string {
+  const [value, unit] = hertz >= 1000 ? [hertz / 1000, 'kHz'] : [hertz, 'Hz'];
+  return `${fixed(Number(value.toPrecision(3)), value < 10 && !Number.isInteger(value) ? 1 : 0)} ${unit}`;
+}
+
+/** A price, also in the currency that it was asked in. */
+function priceCell(it: Figure, panel: PanelEntry, currency: string): Content {
   const priced = asPriced(panel, currency);
-  const base = panel.figures.get(metric);
+  const text = money(it.value, currency);
+  const dagger = daggerOf(it.flags);
   return {
-    ...figureCell(panel, metric, currency),
-    ...(price && { after: priceRemark(price.price, priced?.text) }),
-    ...(price &&
-      priced &&
-      isFigure(base) && {
-        priced: priced.text,
-        afterPriced: priceRemark(price.price, showFigure(base, currency).text),
-      }),
-  };
-}
-
-/** What a price in the table comes with: its own currency, its day, and whether it needs a code. */
-function priceRemark({ date, discountCode }: Price, otherCurrency: string | undefined): string {
-  return [
-    ...(otherCurrency ? [otherCurrency] : []),
-    showDate(date),
-    ...(discountCode.needed
-      ? [discountCode.testerEarns ? 'with a code that earns the tester money' : 'with a code']
-      : []),
-  ].join(', ');
-}
-
-function rankCell(panel: PanelEntry, basis: RankBasis): Content {
-  const place = placing(panel, basis);
-  const { rank } = place;
-  if (!rank) return { text: '–', after: rankAbsence(place), sort: null, isGap: true };
-  const remark = rank.range ? rank.tiedWith.length > 0 && 'tie' : 'range not known';
-  const dagger = markOfRank(panel, basis);
-  return {
-    text: rankText(rank),
-    ...(remark && !isAlone(rank) && { after: remark }),
+    text,
+    sort: it.value,
+    ...(priced && { priced: priced.text, after: priced.text, afterPriced: text }),
     ...(dagger && { dagger }),
-    sort: rank.place,
   };
-}
-
-function testedCell({ current }: PanelEntry): Content {
-  return current
-    ? { text: showDate(current.date), sort: Date.parse(current.date) }
-    : { text: '–', after: 'not tested', sort: null, isGap: true };
 }

@@ -15,7 +15,7 @@ function flickerOf(readings: string): string | undefined {
   try {
     content.edit('panels/plover/index.md', 'combined: { frequency: 65 kHz, percent: 0.7 }', readings);
     const panel = buildLedger(content.content(), { today: TODAY }).panels.get('plover') as PanelEntry;
-    return decodeRow(rowDataOf(panel), RANGES).flicker;
+    return decodeRow(rowDataOf(panel, RANGES), RANGES).flicker;
   } finally {
     content.delete();
   }

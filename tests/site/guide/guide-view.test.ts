@@ -18,7 +18,7 @@ beforeAll(() => {
   demo = demoLedger();
 });
 
-const tables = (ledger = demo.ledger) => guideView(ledger).flatMap((it) => it.tables);
+const tables = (ledger = demo.ledger) => guideView(ledger).classes.flatMap((it) => it.tables);
 const row = (name: string) => {
   const it = tables()
     .flatMap((table) => table.rows)
@@ -39,14 +39,21 @@ describe('columns', () => {
   });
 
   test('money is in the currency of the guide', () => {
-    expect(guideColumns('GBP').map((it) => it.unit)).toContain('GBP/W');
+    expect(guideColumns('GBP').map((it) => it.label)).toContain('£ a watt');
     expect(JSON.stringify(guideColumns('GBP'))).not.toMatch(/currency|EUR/);
+  });
+
+  test('the ranked one comes first, by either watt, and no column is there twice', () => {
+    for (const basis of ['optical', 'emitted'] as const) {
+      const columns = guideColumns('EUR', basis);
+      expect(columns.map((it) => it.isRanked)).toEqual(columns.map((_, i) => i === 0));
+      expect(new Set(columns.map((it) => it.label)).size).toBe(columns.length);
+    }
   });
 
   test('a first press puts the better end first', () => {
     const first = Object.fromEntries(guideColumns('EUR').map((it) => [it.id, it.first]));
     expect(first).toMatchObject({
-      rank: 'ascending',
       price: 'ascending',
       'price-per-watt': 'ascending',
       flicker: 'ascending',
@@ -89,13 +96,11 @@ describe('tables', () => {
       expect(cell(panel.name, 'mean').sort).toBe(value('mean-irradiance'));
       expect(cell(panel.name, 'peak').sort).toBe(value('peak-irradiance-combined'));
       expect(cell(panel.name, 'uniformity').sort).toBe(value('uniformity-lowest'));
-      expect(cell(panel.name, 'rank').sort).toBe(panel.rank.place);
-      expect(cell(panel.name, 'tested').sort).toBe(Date.parse(panel.current?.date ?? ''));
     }
   });
 
   test('have addresses of their own on the page', () => {
-    const ids = [...guideView(demo.ledger).map((it) => `class ${it.id}`), ...tables().map((it) => it.id)];
+    const ids = [...guideView(demo.ledger).classes.map((it) => `class ${it.id}`), ...tables().map((it) => it.id)];
     expect(new Set(ids).size).toBe(ids.length);
     for (const it of tables()) expect(it.id).toMatch(/^[a-z][a-z0-9-]*$/);
   });
@@ -103,23 +108,23 @@ describe('tables', () => {
   test('of other conditions are set apart and say so', () => {
     const apart = tables().filter((it) => it.apart);
     expect(apart.map((it) => it.rows.map((one) => one.name))).toEqual([['Ostrel Vagg']]);
-    expect(apart[0]?.apart).toContain('at 30 cm');
-    expect(apart[0]?.apart).toContain('can’t be compared');
+    expect(apart[0]?.apart).toBe('at 30 cm, not at the guide’s 15.24 cm');
   });
 
-  test('an error bar in each row that has an interval, all tables of the page on one scale', () => {
-    const drawn = tables().flatMap(({ rows }) =>
-      rows.map((it) => {
-        const { errorBar, sort } = cell(it.name, 'price-per-watt');
-        if (!errorBar || sort === null) throw new Error(`${it.name} has no error bar`);
-        return { errorBar, perWatt: sort };
-      }),
-    );
-    expect(Math.max(...drawn.map((it) => it.errorBar.to))).toBe(100);
+  test('an interval in each row that has one, all on one scale of equal ratios that holds them', () => {
+    const view = guideView(demo.ledger);
     expect(tables().length).toBeGreaterThan(2);
-    // One price a watt is one place, whatever the table; places are rounded to a tenth.
-    const scale = Math.max(...drawn.map((it) => it.perWatt / it.errorBar.at));
-    for (const { errorBar, perWatt } of drawn) expect(Math.abs(errorBar.at - perWatt / scale)).toBeLessThan(0.5);
+    for (const { rows } of tables()) {
+      for (const { name, interval } of rows) {
+        if (!interval || !view.scale) throw new Error(`${name} has no interval drawn`);
+        const [low, high] = view.scale;
+        const wanted = (200 * Math.log((cell(name, 'price-per-watt').sort ?? 0) / low)) / Math.log(high / low);
+        expect(Math.abs(interval.at - wanted)).toBeLessThanOrEqual(0.5);
+        expect(interval.from).toBeLessThanOrEqual(interval.at);
+        expect(interval.at).toBeLessThanOrEqual(interval.to);
+        expect(interval.from >= 0 && interval.to <= 200).toBe(true);
+      }
+    }
   });
 
   test('no text says nothing, and none promises safety or a dose', () => {
@@ -131,26 +136,39 @@ describe('tables', () => {
 });
 
 describe('cells', () => {
-  test('a rank is shown with its range, a tie is called one', () => {
-    expect(cell('Kelpwright Limpet', 'rank')).toMatchObject({ text: '2nd to 3rd', after: 'tie' });
-    expect(cell('Quennick Sprat', 'rank')).toMatchObject({ text: '1st' });
-    expect(cell('Quennick Sprat', 'rank').after).toBeUndefined();
+  test('a rank is shown with its range, and a bracket joins a tie', () => {
+    expect(row('Kelpwright Limpet').rank).toBe('2–3');
+    expect(row('Kelpwright Limpet').ties.parts).toEqual([{ lane: 0, isFirst: false, isLast: true }]);
+    expect(row('Ostrel Lill').ties.parts).toEqual([{ lane: 0, isFirst: true, isLast: false }]);
+    expect(row('Quennick Sprat')).toMatchObject({ rank: '1', ties: { parts: [], others: [] } });
+    expect(row('Ostrel Vagg').rank).toBe('alone');
   });
 
-  test('a price says its day, its own currency, and a code that earns the tester money', () => {
-    expect(cell('Kelpwright Limpet', 'price')).toMatchObject({
-      text: '€32',
-      after: '30 Oct 2026, with a code that earns the tester money',
+  test('a price is written as shops do, in its own currency too', () => {
+    expect(cell('Kelpwright Limpet', 'price')).toMatchObject({ text: '€32' });
+    expect(cell('Fennimarsh Electric Reed', 'price')).toMatchObject({
+      text: '€182.85',
+      after: '£159',
+      priced: '£159',
+      afterPriced: '€182.85',
     });
-    expect(cell('Fennimarsh Electric Reed', 'price')).toMatchObject({ text: '€182.85', after: '£159, 15 Oct 2026' });
-    expect(cell('Quennick Tope', 'price').after).toBe('16 Nov 2026, with a code');
-    expect(cell('Ruddlestone R60', 'price').after).toBe('6 Nov 2026');
+    expect(cell('Ruddlestone R60', 'price').after).toBeUndefined();
   });
 
-  test('how a panel was obtained is said in its row, unless it was bought', () => {
-    expect(row('Quennick Tope').disclosure).toBe('lent by the maker');
-    expect(row('Ostrel Lill').disclosure).toBe('given by the maker');
-    expect(row('Ruddlestone R60').disclosure).toBeUndefined();
+  test('a price of a watt has no sign: it stands in the head', () => {
+    expect(cell('Kelpwright Gannet', 'price-per-watt').text).toMatch(/^[\d.]+$/);
+  });
+
+  test('under the name stands when it was tested, how it was obtained, and what the price asks for', () => {
+    expect(row('Quennick Tope').remarks).toEqual(['lent by the maker', 'price with a code', 'tested Oct 2026']);
+    expect(row('Ostrel Lill').remarks).toEqual(['given by the maker', 'tested Nov 2026']);
+    expect(row('Kelpwright Limpet').remarks).toContain('price with a code that earns us money');
+    expect(row('Ruddlestone R60').remarks).toEqual(['tested Sep 2026']);
+  });
+
+  test('peaks stand on one axis, those that eyes see apart from those that they don’t', () => {
+    expect(row('Kelpwright Gannet').strip).toEqual({ visible: [20], infrared: [83], text: '661.0, 848.0' });
+    expect(row('Quennick Dab').strip).toBeUndefined();
   });
 
   test('a doubt is marked beside the figure that it concerns', () => {
@@ -158,8 +176,10 @@ describe('cells', () => {
     expect(cell('Ruddlestone R60', 'mean').dagger).toBeUndefined();
   });
 
-  test('a bound stays a bound, and says that its uncertainty is not known', () => {
-    expect(cell('Kelpwright Limpet', 'flicker')).toMatchObject({ text: '< 0.5', after: '± not known' });
+  test('a bound stays a bound, and flicker says its frequency', () => {
+    expect(cell('Kelpwright Limpet', 'flicker')).toMatchObject({ text: '< 0.5' });
+    expect(cell('Ostrel Lill', 'flicker').after).toBe('100 Hz');
+    expect(cell('Quennick Sprat', 'flicker').after).toBe('48 kHz');
   });
 
   test('a gap says why', () => {
@@ -173,13 +193,13 @@ describe('cells', () => {
 
 describe('classes', () => {
   test('stand in the order of the guide and say which areas they hold', () => {
-    expect(guideView(demo.ledger).map((it) => it.id)).toEqual(['palm', 'desk', 'torso', 'full-length']);
-    const words = guideView(demo.ledger).map((it) => it.description.split('.').at(-2)?.trim());
+    expect(guideView(demo.ledger).classes.map((it) => it.id)).toEqual(['palm', 'desk', 'torso', 'full-length']);
+    const words = guideView(demo.ledger).classes.map((it) => it.area);
     expect(words).toEqual([
       'LED area up to 200 cm²',
-      'LED area over 200 and up to 700 cm²',
-      'LED area over 700 and up to 2000 cm²',
-      'LED area over 2000 cm²',
+      'LED area 200 to 700 cm²',
+      'LED area 700 to 2,000 cm²',
+      'LED area over 2,000 cm²',
     ]);
   });
 
@@ -187,7 +207,7 @@ describe('classes', () => {
     const content = tinyContent();
     try {
       content.edit('panels/teasel/index.md', 'field: { width: 24 cm, height: 40 cm }\n', '');
-      const view = guideView(buildLedger(content.content(), { today: TODAY })).at(-1);
+      const view = guideView(buildLedger(content.content(), { today: TODAY })).classes.at(-1);
       expect(view).toMatchObject({
         id: 'unknown-size',
         tables: [],
@@ -289,7 +309,7 @@ describe('two settings of the stand that are one', () => {
         .replace('methodVersion: 1\n', 'methodVersion: 1\n    distance: 15.29 cm\n'),
     );
     const ledger: Ledger = buildLedger(content.content(), { today: TODAY });
-    const plain = guideView(ledger).flatMap((it) => it.tables.filter((table) => !table.apart).map(() => it.id));
+    const plain = guideView(ledger).classes.flatMap((it) => it.tables.filter((table) => !table.apart).map(() => it.id));
     expect(new Set(plain).size).toBe(plain.length);
   });
 });

@@ -40,9 +40,11 @@ function drawing(watts: number): { ledger: Ledger; plover: PanelEntry } {
 
 const json = (ledger: Ledger) => expandPanels(JSON.parse([...panelsJson(ledger)].join('')));
 const cellOf = (ledger: Ledger, column: string) => {
-  const at = ['rank', 'price', 'optical-power', 'price-per-watt'].indexOf(column);
-  const rows = guideView(ledger).flatMap((it) => it.tables.flatMap((table) => table.rows));
-  return rows.find((it) => it.name === 'Wrackline Plover')?.cells[at];
+  const rows = guideView(ledger).classes.flatMap((it) => it.tables.flatMap((table) => table.rows));
+  const row = rows.find((it) => it.name === 'Wrackline Plover');
+  return column === 'rank'
+    ? { dagger: row?.rankDagger, text: row?.rank }
+    : row?.cells.find((it) => it.column === column);
 };
 const contender = (panel: PanelEntry, ledger: Ledger) => {
   const file = comparedPanel(panel, ledger);
@@ -110,7 +112,7 @@ describe('a figure that can’t be right', () => {
     expect(plover.rank).toBeUndefined();
     expect(plover.byEmitted.rank).toBeUndefined();
     expect(absence(plover)).toMatch(/^‡ impossible as it stands\. An efficiency of \d+ % is not possible: .*[^.]$/);
-    const unranked = guideView(ledger).flatMap((it) => it.unranked);
+    const unranked = guideView(ledger).classes.flatMap((it) => it.unranked);
     expect(unranked).toContainEqual({
       name: 'Wrackline Plover',
       address: '/panels/plover/',

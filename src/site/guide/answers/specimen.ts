@@ -2,7 +2,8 @@ import type { Ledger, PanelEntry } from '../../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../../measure/figure.ts';
 import { showFigure } from '../../../words/format.ts';
 import { inInches } from '../../../words/other-unit.ts';
-import { type ErrorBar, errorBars } from '../../shared/browser/error-bar.ts';
+import { LENGTH, type PlacedInterval } from '../browser/interval-scale.ts';
+import { guideView } from '../guide-view.ts';
 
 /** One line of the tables, taken apart. */
 export interface Specimen {
@@ -11,7 +12,8 @@ export interface Specimen {
   name: string;
   value: string;
   plusMinus: string;
-  bar: ErrorBar;
+  /** As the ranking draws it. */
+  bar: PlacedInterval;
   /** Distance of the readings, as readers of centimetres and of inches write it. */
   distance: { cm: string; in: string };
 }
@@ -24,18 +26,19 @@ export function specimen(ledger: Ledger): Specimen | undefined {
   const ranked = ledger.classes.flatMap(
     ({ groups }) => groups.find(({ conditions }) => conditions.isReference)?.panels ?? [],
   );
-  const bars = errorBars(ranked.map((it) => it.figures.get('price-per-watt')));
-  const lines = ranked.flatMap((panel, i) => line(panel, bars[i], ledger) ?? []);
+  const rows = guideView(ledger).classes.flatMap((it) => it.tables.flatMap((table) => table.rows));
+  const bars = new Map(rows.map((it) => [it.slug, it.interval]));
+  const lines = ranked.flatMap((panel) => line(panel, bars.get(panel.slug), ledger) ?? []);
   const telling = ({ panel: { rank } }: { panel: PanelEntry }) =>
     Number((rank?.range?.[0] ?? 0) < (rank?.range?.[1] ?? 0)) + Number((rank?.tiedWith.length ?? 0) > 0);
   // Of equals the one that stands nearest to the middle of the scale.
-  const off = ({ specimen: { bar } }: { specimen: Specimen }) => Math.abs(bar.at - 50);
+  const off = ({ specimen: { bar } }: { specimen: Specimen }) => Math.abs(bar.at - LENGTH / 2);
   return lines.toSorted((a, b) => telling(b) - telling(a) || off(a) - off(b))[0]?.specimen;
 }
 
 function line(
   panel: PanelEntry,
-  bar: ErrorBar | undefined,
+  bar: PlacedInterval | undefined,
   { guide }: Ledger,
 ): { panel: PanelEntry; specimen: Specimen } | undefined {
   const perWatt = panel.figures.get('price-per-watt');

@@ -13,7 +13,9 @@ export interface FilterRange {
   to?: number;
 }
 
+/** How the ranking is sorted: within each size class, or all of them together. */
 export interface SortState {
+  scope: 'each' | 'all';
   column: string;
   direction: 'ascending' | 'descending';
 }
@@ -31,8 +33,8 @@ export interface GuideState {
   extra?: number;
   /** What can be spent, base currency. */
   spend?: number;
-  /** By the id of the table. */
-  sorts: ReadonlyMap<string, SortState>;
+  /** Left out where it is sorted as it came: by the price of a watt within each size class. */
+  sort?: SortState;
 }
 
 /** What an address may name. */
@@ -41,6 +43,7 @@ export interface Known {
   ranges: readonly string[];
   sets: Readonly<Record<SetName, readonly string[]>>;
   panels: readonly string[];
+  /** Ids of the ranking's bodies: addresses used to name one, and are understood as within each size class. */
   tables: readonly string[];
   columns: readonly string[];
 }
@@ -53,7 +56,7 @@ const LONGEST_NAME = 30;
 const MOST_NUMBER = 1e9;
 const OWN = 'own.';
 
-export const EMPTY_STATE: GuideState = { ranges: {}, sets: {}, own: new Map(), sorts: new Map() };
+export const EMPTY_STATE: GuideState = { ranges: {}, sets: {}, own: new Map() };
 
 /** A number from an address or a field; undefined where it is none from 0 to a thousand million. */
 export function plainNumber(text: string): number | undefined {
@@ -76,8 +79,7 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
   const ranges: Record<string, FilterRange> = {};
   const sets: Partial<Record<SetName, string[]>> = {};
   const own = new Map<string, number>();
-  const sorts = new Map<string, SortState>();
-  const single: { -readonly [Key in 'since' | 'hasHeld' | 'extra' | 'spend']?: GuideState[Key] } = {};
+  const single: { -readonly [Key in 'since' | 'hasHeld' | 'extra' | 'spend' | 'sort']?: GuideState[Key] } = {};
   const odd: string[] = [];
 
   const readers: Record<string, (value: string) => boolean> = {
@@ -99,11 +101,9 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
         single.spend = it;
       }),
     sort: (value) => {
-      const [table = '', column = '', direction] = value.split('.');
-      if (!known.tables.includes(table) || !known.columns.includes(column)) return false;
-      if (direction !== 'ascending' && direction !== 'descending') return false;
-      sorts.set(table, { column, direction });
-      return true;
+      const sort = readSort(value, known);
+      if (sort) single.sort = sort;
+      return sort !== undefined;
     },
   };
   for (const name of known.ranges) {
@@ -134,9 +134,22 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
   }
   const { hasHeld, ...rest } = single;
   return {
-    state: { ranges, sets, own, sorts, ...rest, ...(hasHeld && { hasHeld }) },
+    state: { ranges, sets, own, ...rest, ...(hasHeld && { hasHeld }) },
     ignored: ignoredWords(odd),
   };
+}
+
+/** Columns of old addresses that are the price of a watt by another name, as the rank is. */
+const BY_THE_WATT = ['rank', 'price-per-watt', 'price-per-emitted-watt'];
+
+/** `all.efficiency.descending`; of old addresses, with a table's name in the first place, too. */
+function readSort(value: string, { tables, columns }: Known): SortState | undefined {
+  const [scope = '', named = '', direction, ...more] = value.split('.');
+  const watt = columns.find((it) => BY_THE_WATT.includes(it));
+  const column = BY_THE_WATT.includes(named) ? watt : columns.find((it) => it === named);
+  if (more.length > 0 || !column || (direction !== 'ascending' && direction !== 'descending')) return undefined;
+  if (scope === 'all') return { scope, column, direction };
+  return scope === 'each' || tables.includes(scope) ? { scope: 'each', column, direction } : undefined;
 }
 
 function setNumber(text: string, set: (value: number) => void): boolean {
@@ -170,7 +183,7 @@ export function writeAddress(state: GuideState, { ranges }: Pick<Known, 'ranges'
   if (state.spend !== undefined) params.append('spend', String(state.spend));
   if (state.extra !== undefined) params.append('extra', String(state.extra));
   for (const [slug, price] of state.own) params.append(`${OWN}${slug}`, String(price));
-  for (const [table, { column, direction }] of state.sorts) params.append('sort', `${table}.${column}.${direction}`);
+  if (state.sort) params.append('sort', `${state.sort.scope}.${state.sort.column}.${state.sort.direction}`);
   const text = params.toString();
   return text === '' ? '' : `?${text}`;
 }

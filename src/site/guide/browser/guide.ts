@@ -4,39 +4,37 @@ import { afterPaint } from '../../shared/browser/after-paint.ts';
 import {
   type GuideState,
   type Known,
-  plainNumber,
   readAddress,
-  SETS,
   type SetName,
+  type SortState,
   writeAddress,
 } from './guide-address.ts';
-import { type Filtered, type FilterRow, filterNames, RowFilter } from './guide-filter.ts';
-import type { PackedOffers } from './offers.ts';
+import { type Filtered, filterNames, RowFilter } from './guide-filter.ts';
+import { orderControls } from './order-controls.ts';
 import type { OwnPrices } from './own-prices.ts';
-import { decodeRow, PRICE_FILTER } from './row-data.ts';
-import { SortableTable } from './sortable-table.ts';
+import { hasOwnPrices, ownPricesForm } from './own-prices-form.ts';
+import { rankedRows } from './ranked-rows.ts';
+import { rowPicks } from './row-picks.ts';
+import { TESTED } from './sortable-table.ts';
+import { isFilterSet, showUse, unfold } from './tool-parts.ts';
 
-const tables = [...document.querySelectorAll<HTMLTableElement>('table[data-sortable]')].map((element) => ({
-  element,
-  sortable: new SortableTable(element),
-}));
+/** Columns that the ranking by the other watt has too, besides that of the watt. */
+const SHARED = ['name', 'price', TESTED];
+
 const tools = document.querySelector<HTMLFormElement>('#guide-tools');
-if (tools) start(tools);
+const ranking = document.querySelector<HTMLTableElement>('#ranking');
+if (tools && ranking) start(tools, ranking);
 
-function start(form: HTMLFormElement): void {
+function start(form: HTMLFormElement, element: HTMLTableElement): void {
   /** Asks what can be spent, where a page asks it; of the tools, but at the head of the page. */
   const ask = document.querySelector<HTMLFormElement>('#ask');
   const fields = () =>
     [form, ...(ask ? [ask] : [])].flatMap((it) => [...it.querySelectorAll<HTMLInputElement>('input[name]')]);
   const find = <T extends HTMLElement>(selector: string) => form.querySelector<T>(selector) as T;
-  const status = { ignored: find('[data-ignored]'), count: find('[data-count]'), own: find('[data-own-status]') };
+  const status = { ignored: find('[data-ignored]'), count: find('[data-count]') };
   const ranges = form.dataset.ranges?.split(' ') ?? [];
   const filters = filterNames(ranges);
-  const rows = tables.flatMap(({ element, sortable }) =>
-    sortable.rows.map(
-      (row): FilterRow => ({ ...decodeRow(row.dataset.f ?? '', ranges), sizeClass: element.dataset.class ?? '' }),
-    ),
-  );
+  const { sortable, rows } = rankedRows(element);
   const filter = new RowFilter(rows, ranges);
   const values = (name: string) =>
     [...form.querySelectorAll<HTMLInputElement>(`input[name="${name}"]`)].map((it) => it.value);
@@ -44,10 +42,12 @@ function start(form: HTMLFormElement): void {
     ranges,
     sets: { class: values('class'), maker: values('maker'), nm: values('nm'), flicker: values('flicker') },
     panels: rows.map((it) => it.slug),
-    tables: tables.map((it) => it.sortable.id),
-    columns: [...document.querySelectorAll<HTMLElement>('th[data-col]')].map((it) => it.dataset.col ?? ''),
+    tables: [...element.tBodies].map((it) => it.id.replace(/^table-/, '')),
+    columns: sortable.columns.map((it) => it.id),
   };
   let state: GuideState = readAddress('', known).state;
+  const parts = [...form.querySelectorAll<HTMLElement>('[data-part]')];
+  for (const it of parts) it.addEventListener('click', () => unfold(it, it.getAttribute('aria-expanded') !== 'true'));
 
   /** The form's fields as a state; own prices and sorting are kept beside it. */
   const read = (): GuideState => {
@@ -57,7 +57,7 @@ function start(form: HTMLFormElement): void {
     const { state: found } = readAddress(`?${search}`, known);
     // What no field of this page asks for is carried on.
     const spend = !ask && state.spend !== undefined ? { spend: state.spend } : {};
-    return { ...found, ...spend, own: state.own, sorts: state.sorts };
+    return { ...found, ...spend, own: state.own, ...(state.sort && { sort: state.sort }) };
   };
   const fill = () => {
     const wanted = new URLSearchParams(writeAddress(state, known));
@@ -71,6 +71,14 @@ function start(form: HTMLFormElement): void {
     const next = `${location.pathname}${writeAddress(state, known)}${location.hash}`;
     if (next === `${location.pathname}${location.search}${location.hash}`) return;
     history[isNew ? 'pushState' : 'replaceState'](null, '', next);
+    linkBases();
+  };
+  /** The ranking by the other watt is narrowed and sorted as this one, as far as it has the same columns. */
+  const linkBases = () => {
+    const { sort, ...rest } = state;
+    const isShared = sort && (SHARED.includes(sort.column) || sort.column === sortable.first.column);
+    const search = writeAddress({ ...rest, ...(isShared && { sort }) }, known);
+    for (const it of document.querySelectorAll<HTMLAnchorElement>('[data-bases] a')) it.search = search;
   };
   let isNewAddress = false;
   /** Browsers take a while over a new address, down to drawing the page's icon anew: the rows are painted first. */
@@ -84,14 +92,11 @@ function start(form: HTMLFormElement): void {
   });
 
   const showFilters = (filtered: Filtered) => {
-    let at = 0;
     const isNarrowed = filtered.count < rows.length;
-    for (const { sortable } of tables) {
-      const end = at + sortable.rows.length;
-      sortable.narrow(isNarrowed ? filtered.isLeft.subarray(at, end) : undefined);
-      at = end;
-    }
-    status.count.textContent = `${filtered.count} of ${rows.length} ranked panels ${isNarrowed ? 'are left by the filters' : 'shown'}.`;
+    sortable.narrow(isNarrowed ? filtered.isLeft : undefined);
+    const words = `${filtered.count} of ${rows.length} ranked panels ${filtered.count === 1 ? 'is' : 'are'} left by the filters.`;
+    status.count.textContent = isNarrowed ? words : '';
+    find('[data-filter-reset]').hidden = !isNarrowed;
   };
   /** Counts are for reading, not for the paint that a reader waits for. */
   const showCounts = (filtered: Filtered) => {
@@ -107,7 +112,10 @@ function start(form: HTMLFormElement): void {
     }
   };
   let filtered: Filtered;
-  const counting = afterPaint(() => showCounts(filtered));
+  const counting = afterPaint(() => {
+    showCounts(filtered);
+    for (const it of parts) showUse(it, state, filters);
+  });
   const narrow = () => {
     filtered = filter.apply(state);
     showFilters(filtered);
@@ -120,64 +128,33 @@ function start(form: HTMLFormElement): void {
     return loading;
   };
   let isCalculated = false;
+  const numbers = rows.map((it) => it.numbers);
   const calculateNow = async () => {
     const prices: OwnPrices = { own: state.own, extra: state.extra ?? 0 };
-    const isWanted = state.own.size > 0 || (state.extra ?? 0) > 0;
+    const isWanted = hasOwnPrices(state);
     if (!isWanted && !isCalculated && state.spend === undefined) {
       void loading?.then(({ budget }) => budget.clearAnswer());
-      return showOwn(undefined);
+      return ownForm.show(state);
     }
     try {
-      const { calculator, painter, budget, offers } = await load();
-      const calculation = calculator.calculate(offers, prices);
+      const { calculator, painter, rowPainter, budget, offers } = await load();
       if (isWanted || isCalculated) {
-        const shown = isWanted ? calculation : undefined;
-        const painted = tables.map((it) => ({ element: it.element, rows: it.sortable.rows }));
-        painter.paintTables(painted, shown);
+        const shown = isWanted ? calculator.calculate(offers, prices) : undefined;
+        // What is filtered and sorted by goes with the prices that the reader has.
+        rowPainter.paintRows({ element, rows: sortable.rows, data: rows, numbers }, shown);
         painter.paintFrontier(shown, offers);
-        for (const { sortable } of tables) sortable.refresh();
+        sortable.refresh();
         isCalculated = isWanted;
-        // A filter on the price goes by the price that the reader has.
-        for (const row of rows) {
-          const own = calculation.panels.get(row.slug)?.price;
-          if (own !== undefined) row.numbers = { ...row.numbers, [PRICE_FILTER]: own };
-        }
         narrow();
       }
       if (ask) budget.paintAnswer(offers, prices, state.spend);
-      showOwn(offers, (slug) => painter.stepUpWords(offers, prices, slug));
+      ownForm.show(state, offers, (slug) => painter.stepUpWords(offers, prices, slug));
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
-      status.own.textContent = `Other prices can’t be used now: ${reason}.`;
+      ownForm.fail(reason);
       const answer = document.querySelector('[data-spend-answer]');
       if (answer && state.spend !== undefined) answer.textContent = `No answer now: ${reason}.`;
     }
-  };
-  const showOwn = (offers: PackedOffers | undefined, stepUps?: (slug: string) => Array<Node | string>) => {
-    const list = find('[data-own-list]');
-    list.replaceChildren(
-      ...[...state.own].map(([slug, price]) => {
-        const item = document.createElement('li');
-        const offer = offers?.panels.find((it) => it.slug === slug);
-        const remove = document.createElement('button');
-        remove.type = 'button';
-        remove.textContent = 'Remove';
-        remove.setAttribute('aria-label', `Remove your price of ${offer?.name ?? slug}`);
-        remove.addEventListener('click', () => setOwn(slug, undefined));
-        item.append(
-          `${offer?.name ?? slug}: ${price} ${offers?.currency ?? ''} (the guide: ${offer?.price ?? '–'}). `,
-          ...(stepUps?.(slug) ?? []),
-          ' ',
-          remove,
-        );
-        return item;
-      }),
-    );
-    const isWanted = state.own.size > 0 || (state.extra ?? 0) > 0;
-    find('[data-own-reset]').hidden = !isWanted;
-    status.own.textContent = isWanted
-      ? 'Prices, prices per watt, ranks and the frontier are yours now, and say so.'
-      : '';
   };
   const setOwn = (slug: string, price: number | undefined) => {
     const own = new Map(state.own);
@@ -193,10 +170,10 @@ function start(form: HTMLFormElement): void {
     state = found.state;
     status.ignored.textContent = found.ignored;
     fill();
-    for (const { sortable } of tables) sortable.sort(state.sorts.get(sortable.id));
+    sortable.sort(state.sort);
+    showOrder(state.sort ?? sortable.first);
     narrow();
-    for (const part of form.querySelectorAll<HTMLDetailsElement>('details'))
-      part.open ||= isInUse(state, part.dataset.part, filters);
+    linkBases();
     void calculateNow();
   };
   const follow = (isNew: boolean) => {
@@ -207,12 +184,19 @@ function start(form: HTMLFormElement): void {
     if (before.spend !== state.spend || before.extra !== state.extra) void calculateNow();
   };
 
-  for (const { sortable } of tables) {
-    sortable.onSort = (sorting) => {
-      state = { ...state, sorts: new Map(state.sorts).set(sortable.id, sorting) };
-      address(true);
-    };
-  }
+  const keepSort = (sort: SortState) => {
+    const { sort: _, ...rest } = state;
+    const { scope, column, direction } = sortable.first;
+    const isFirst = sort.scope === scope && sort.column === column && sort.direction === direction;
+    state = isFirst ? rest : { ...rest, sort };
+    showOrder(sort);
+    address(true);
+  };
+  const showOrder = orderControls(form, sortable, (sort) => {
+    sortable.sort(sort);
+    keepSort(sort);
+  });
+  sortable.onSort = keepSort;
   // Typing in one field is one step back, however many letters it takes.
   let typedIn: EventTarget | null = null;
   const onInput = (event: Event) => {
@@ -233,39 +217,39 @@ function start(form: HTMLFormElement): void {
     void calculateNow();
   });
   find('[data-filter-reset]').addEventListener('click', () => {
-    const { own, extra, spend, sorts } = state;
+    const { own, extra, spend, sort } = state;
     state = {
       ranges: {},
       sets: {},
       own,
-      sorts,
+      ...(sort && { sort }),
       ...(extra !== undefined && { extra }),
       ...(spend !== undefined && { spend }),
     };
     fill();
     narrow();
     address(true);
+    // The button is gone with what it cleared.
+    find('[data-part=filter]').focus();
   });
-  find('[data-own-add]').addEventListener('click', () => {
-    const panel = find<HTMLSelectElement>('#own-panel');
-    const field = find<HTMLInputElement>('#own-price');
-    const price = plainNumber(field.value);
-    if (panel.value === '' || !price) {
-      status.own.textContent = 'Choose a panel and write a price above 0.';
-      (panel.value === '' ? panel : field).focus();
-      return;
-    }
-    field.value = '';
-    setOwn(panel.value, price);
-  });
-  find('[data-own-reset]').addEventListener('click', () => {
+  const names = rows.map(({ slug }, i) => ({ slug, name: sortable.nameOf(i) }));
+  const ownForm = ownPricesForm(form, names, setOwn, () => {
     const { extra: _, ...rest } = state;
     state = { ...rest, own: new Map() };
     fill();
     address(true);
     void calculateNow();
-    find<HTMLSelectElement>('#own-panel').focus();
   });
+  const bar = document.querySelector<HTMLElement>('[data-compare]');
+  const picks =
+    bar &&
+    rowPicks(
+      bar,
+      sortable.rows,
+      (row) => rows[row]?.slug ?? '',
+      (row) => sortable.nameOf(row),
+    );
+  sortable.onLive = (live) => picks?.addTo(live);
   addEventListener('popstate', () => {
     typedIn = null;
     apply(location.search);
@@ -273,27 +257,23 @@ function start(form: HTMLFormElement): void {
   form.hidden = false;
   if (ask) ask.hidden = false;
   apply(location.search);
+  if (!location.hash && (state.sort || filters.some((it) => isFilterSet(state, it))) && isOpenedAnew())
+    document.querySelector('#all-panels')?.scrollIntoView();
 }
 
 /** What calculates with other prices and sums, and what shows it; loaded when somebody asks. */
 async function loadCalculator() {
-  const [calculator, painter, budget] = await Promise.all([
+  const [calculator, painter, rowPainter, budget] = await Promise.all([
     import('./own-prices.ts'),
     import('./own-price-cells.ts'),
+    import('./own-price-rows.ts'),
     import('./budget-answer.ts'),
   ]);
-  return { calculator, painter, budget, offers: await calculator.loadOffers() };
+  return { calculator, painter, rowPainter, budget, offers: await calculator.loadOffers() };
 }
 
-function isFilterSet(state: GuideState, name: string): boolean {
-  if (name === 'since') return state.since !== undefined;
-  if (name === 'claims') return state.hasHeld === true;
-  const set = SETS.find((it) => it === name);
-  return set ? (state.sets[set]?.length ?? 0) > 0 : state.ranges[name] !== undefined;
-}
-
-/** A part of the tools that the address speaks of stands open. */
-function isInUse(state: GuideState, part: string | undefined, filters: readonly string[]): boolean {
-  if (part === 'own') return state.own.size > 0 || state.extra !== undefined;
-  return filters.some((name) => isFilterSet(state, name));
+/** The page was not come back to: browsers then scroll to where it was left. */
+function isOpenedAnew(): boolean {
+  const [entry] = performance.getEntriesByType('navigation');
+  return entry instanceof PerformanceNavigationTiming && entry.type === 'navigate';
 }

@@ -1,31 +1,11 @@
-/** Shows what was calculated with a reader's own prices in the page, and puts the guide's own back. */
-import { notKnownWords, remarkWords } from '../../../words/figure-words.ts';
-import type { Dagger } from '../../../words/flags.ts';
+/** Shows what was calculated with a reader's own prices beside the ranking, and puts the guide's own back. */
 import { money } from '../../../words/format.ts';
 import { DOUBT_MARK } from '../../../words/marks.ts';
-import { isAlone, rankText } from '../../../words/rank-words.ts';
 import { elementOf } from '../../shared/browser/dom.ts';
-import { figurePieces, markPieces } from '../../shared/browser/figure-pieces.ts';
+import { markPieces } from '../../shared/browser/figure-pieces.ts';
 import type { PackedOffers } from './offers.ts';
 import { type Calculated, type Calculation, figureText, type OwnPrices, stepUpsFrom } from './own-prices.ts';
-import { slugOf } from './row-data.ts';
-
-/** What stood in a place before, to be put back. */
-const before = new WeakMap<HTMLElement, { nodes: Node[]; value: string | undefined }>();
-
-/** Puts other content in a place, remembering what the page came with. */
-function replace(place: HTMLElement, content: ReadonlyArray<Node | string>, value?: number): void {
-  if (!before.has(place)) before.set(place, { nodes: [...place.childNodes], value: place.dataset.v });
-  place.replaceChildren(...content);
-  if (value !== undefined) place.dataset.v = String(value);
-}
-
-function restore(place: HTMLElement): void {
-  const it = before.get(place);
-  if (!it) return;
-  place.replaceChildren(...it.nodes);
-  if (it.value !== undefined) place.dataset.v = it.value;
-}
+import { replace, restore } from './replaced.ts';
 
 function element(name: string, content: string | ReadonlyArray<Node | string>, className?: string): HTMLElement {
   const it = document.createElement(name);
@@ -47,69 +27,6 @@ function doubtOf(offers: PackedOffers, slug: string): Element[] {
   if (!offer?.isInDoubt) return [];
   const dagger = { mark: DOUBT_MARK, label: 'its power is in doubt, see the flags' };
   return markPieces(dagger, `/panels/${slug}/#flags`, offer.name).map(elementOf);
-}
-
-/** The mark of doubt that a cell came with: other prices do not take a doubt away. */
-function markOf(cell: HTMLElement): { dagger: Dagger; href: string } | undefined {
-  const mark = (before.get(cell)?.nodes ?? [...cell.childNodes]).find(
-    (it): it is HTMLAnchorElement => it instanceof HTMLAnchorElement && it.matches('.dagger'),
-  );
-  return (
-    mark && {
-      dagger: { mark: mark.text, label: mark.getAttribute('aria-label') ?? '' },
-      href: mark.getAttribute('href') ?? '',
-    }
-  );
-}
-
-/** A table with all of its rows, those too that are not in the page just now. */
-export interface PaintedTable {
-  element: HTMLTableElement;
-  rows: readonly HTMLTableRowElement[];
-}
-
-/** Writes prices, prices per watt and ranks into the tables; the guide's own where there is no calculation. */
-export function paintTables(tables: readonly PaintedTable[], calculation: Calculation | undefined): void {
-  for (const { element: table, rows } of tables) {
-    const isEmitted = table.dataset.basis === 'emitted';
-    for (const row of rows) {
-      const it = calculation?.panels.get(slugOf(row.dataset.f ?? ''));
-      for (const cell of row.cells) {
-        const column = PAINTED.find((name) => name === cell.dataset.col);
-        if (!column) continue;
-        if (it) paintCell(cell, column, it, isEmitted);
-        else restore(cell);
-      }
-    }
-  }
-}
-
-/** Columns that go with a price. */
-const PAINTED = ['rank', 'price', 'price-per-watt', 'price-per-emitted-watt'] as const;
-
-function paintCell(cell: HTMLElement, column: (typeof PAINTED)[number], it: Calculated, isEmitted: boolean): void {
-  if (column === 'price') {
-    replace(cell, figureCell({ value: it.priceText }, it.isOwn ? 'your price' : ''), it.price);
-  } else if (column === 'rank') {
-    const rank = isEmitted ? it.emittedRank : it.rank;
-    const remark = rank && isAlone(rank) ? '' : `${rank && rank.tiedWith.length > 0 ? 'tie, ' : ''}with your prices`;
-    if (rank) replace(cell, figureCell({ value: rankText(rank) }, remark, cell), rank.place);
-  } else {
-    const shown = column === 'price-per-watt' ? it.perWatt : it.perEmittedWatt;
-    if (!shown) return;
-    const { value, plusMinus, interval, absent } = shown;
-    const remark = remarkWords(interval, it.isOwn ? 'at your price' : undefined, absent && notKnownWords());
-    replace(cell, figureCell({ value, ...(plusMinus && { plusMinus }) }, remark, cell), shown.amount);
-  }
-}
-
-/** A figure as the build writes it into a cell, with the mark that the cell came with. */
-function figureCell(shown: { value: string; plusMinus?: string }, remark: string, marked?: HTMLElement) {
-  const mark = marked && markOf(marked);
-  return figurePieces(
-    { shown: { ...shown, unit: '', text: shown.value }, ...(mark && { dagger: mark.dagger }) },
-    { remark, flagsAt: mark?.href },
-  ).map(elementOf);
 }
 
 /** Draws the frontier's table anew, where the page has one. */

@@ -38,11 +38,14 @@ export interface Calculated {
   priceText: string;
   /** The price is not the guide's. */
   isOwn: boolean;
-  perWatt: Shown & { amount: number };
-  perEmittedWatt?: Shown & { amount: number };
+  perWatt: ShownPerWatt;
+  perEmittedWatt?: ShownPerWatt;
   rank: Rank;
   emittedRank?: Rank;
 }
+
+/** A price of a watt without the currency's sign, which stands in the head of its column. */
+export type ShownPerWatt = Shown & { amount: number; ends?: readonly [low: number, high: number] };
 
 /** All panels at their prices. */
 export interface Calculation {
@@ -89,8 +92,8 @@ export function calculate(offers: PackedOffers, prices: OwnPrices): Calculation 
         price,
         priceText: money(price, currency),
         isOwn: price !== offer.price,
-        perWatt: shownPerWatt(offer.perWatt, scale, currency),
-        ...(offer.perEmittedWatt && { perEmittedWatt: shownPerWatt(offer.perEmittedWatt, scale, currency) }),
+        perWatt: shownPerWatt(offer.perWatt, scale),
+        ...(offer.perEmittedWatt && { perEmittedWatt: shownPerWatt(offer.perEmittedWatt, scale) }),
         rank: ranks.get(slug) as Rank,
         ...(emittedRank && { emittedRank }),
       },
@@ -151,11 +154,12 @@ function opticalContender(offers: PackedOffers, offer: PackedOffer, prices: OwnP
 }
 
 /** A price of a watt goes with the price, and so do the ends of its interval. */
-function shownPerWatt([value, low, high]: WithInterval, scale: number, currency: string): Shown & { amount: number } {
+function shownPerWatt([value, low, high]: WithInterval, scale: number): ShownPerWatt {
   const amount = scale * value;
   const isKnown = low !== undefined && high !== undefined;
-  const scaled: WithInterval = isKnown ? [amount, scale * low, scale * high] : [amount];
-  return { ...shownWithInterval(scaled, 'price-per-watt', 'currency/W', currency), amount };
+  const ends = isKnown ? ([scale * low, scale * high] as const) : undefined;
+  const shown = shownWithInterval(ends ? [amount, ...ends] : [amount], 'price-per-watt', '1', '');
+  return { ...shown, amount, ...(ends && { ends }) };
 }
 
 /** A panel's light as its page shows it. */

@@ -8,13 +8,13 @@ export const FLICKER_VALUES = { under: 'steady', above: 'above', 'no-line': 'fas
 export type FlickerValue = (typeof FLICKER_VALUES)[BesideNoEffect];
 
 /**
- * What a row of the guide's tables can be filtered by, in one short text: pages write it, the filter reads it.
- * Undefined is not known; a reading below a bound counts as the bound.
+ * What a row of the ranking can be filtered and sorted by. What it does not show is in one short text: pages write it,
+ * their scripts read it. Undefined is not known; a reading below a bound counts as the bound.
  */
 export interface RowData {
   slug: string;
   maker: string;
-  /** What it can be narrowed by from one number to another, by the filter's name. */
+  /** What it can be narrowed by from one number to another, by the filter's name, and what it is sorted by. */
   numbers: Readonly<Record<string, number | undefined>>;
   /** Measured peaks, nm. */
   wavelengths: readonly number[];
@@ -26,7 +26,7 @@ export interface RowData {
   tested?: string | undefined;
 }
 
-/** The filter whose number a reader's own price takes the place of. */
+/** The number that a reader's own price takes the place of. */
 export const PRICE_FILTER = 'price';
 
 const DIGITS = 5;
@@ -34,40 +34,42 @@ const DIGITS = 5;
 /**
  * The fields between bars, in a fixed order.
  *
- * @param ranges names of the filters that take numbers, in the order that the page tells the script too
+ * @param names of the numbers, in the order that the page tells the script too
  */
-export function encodeRow(row: RowData, ranges: readonly string[]): string {
+export function encodeRow(row: Omit<RowData, 'wavelengths'>, names: readonly string[]): string {
   const yes = (it: boolean | undefined) => (it === undefined ? '' : it ? '1' : '0');
   return [
     row.slug,
     row.maker,
-    ...ranges.map((name) => short(row.numbers[name])),
-    row.wavelengths.join(','),
+    ...names.map((name) => short(row.numbers[name])),
     row.flicker ?? '',
     yes(row.hasHeld),
     row.tested ?? '',
   ].join('|');
 }
 
-/** The panel of a row's text. */
-export function slugOf(text: string): string {
-  return text.split('|', 1)[0] ?? '';
+/** The number that a cell shows, less its ±; undefined for a gap. A bound counts as itself. */
+export function shownNumber(text: string): number | undefined {
+  const [value] = /−?[\d,]*\.?\d+/.exec(text) ?? [];
+  return value === undefined ? undefined : Number(value.replaceAll(',', '').replace('−', '-'));
 }
+
+/** The numbers that a cell lists: `661.0, 848.0`. */
+export const shownNumbers = (text: string) => (text.match(/\d+(\.\d+)?/g) ?? []).map(Number);
 
 const short = (it: number | undefined) => (it === undefined ? '' : Number(it.toPrecision(DIGITS)).toString());
 
 /** The fields again; what cannot be read is not known. */
-export function decodeRow(text: string, ranges: readonly string[]): RowData {
+export function decodeRow(text: string, names: readonly string[]): Omit<RowData, 'wavelengths'> {
   const [slug = '', maker = '', ...rest] = text.split('|');
   const number = (it: string | undefined) => (it === undefined || it === '' ? undefined : Number(it));
   const yes = (it: string | undefined) => (it === '1' ? true : it === '0' ? false : undefined);
-  const numbers = Object.fromEntries(ranges.map((name, i) => [name, number(rest[i])]));
-  const [wavelengths = '', flicker, held, tested] = rest.slice(ranges.length);
+  const numbers = Object.fromEntries(names.map((name, i) => [name, number(rest[i])]));
+  const [flicker, held, tested] = rest.slice(names.length);
   return {
     slug,
     maker,
     numbers,
-    wavelengths: wavelengths === '' ? [] : wavelengths.split(',').map(Number),
     flicker: Object.values(FLICKER_VALUES).find((it) => it === flicker),
     hasHeld: yes(held),
     tested: tested || undefined,

@@ -1,103 +1,110 @@
 /**
- * A ranking table that readers can sort by its headings and that can be narrowed to some of its rows. The order that
- * the page comes with needs no script; this only adds to it.
+ * The ranking, which readers can sort by its headings, within each size class or over all, and narrow to some of its rows.
+ * The order that the page comes with needs no script; this only adds to it.
  *
- * Laying out and painting live rows costs far more than sorting, so a long table keeps its first rows in the
+ * Laying out and painting live rows costs far more than sorting, so a long table keeps the first rows of each body in the
  * page and the rest aside until they are asked for. Their texts stay in the page, where the browser's own search finds
  * them; a find brings all rows back, as printing does.
  */
+import { html } from '../../shared/browser/dom.ts';
+import { AsideRows } from './aside-rows.ts';
+import { DrawnTies } from './drawn-ties.ts';
+import type { SortState } from './guide-address.ts';
+import { type Orders, sortOrders } from './row-orders.ts';
 
 /** A table of more rows is long; shorter ones are live as a whole. */
-const LONG = 40;
-/** Rows that a long table keeps live: about what a screen holds. */
+const LONG = 150;
+/** Rows of each body that a long table keeps live: about what a screen holds. */
 const LIVE_ROWS = 12;
 
-/** Long enough for the rows to be painted first, ms. */
-const AFTER_PAINT = 100;
+/** The day of the test stands under the name and has no heading. */
+export const TESTED = 'tested';
 
-/** A row's words as they read. */
-const searchedText = (row: HTMLTableRowElement) =>
-  [...row.cells].map((cell) => cell.textContent?.replace(/\s+/g, ' ').trim()).join(' ');
-
-/** Sort values of a column, one a row; NaN for a gap, which comes last both ways. Texts are numbered by their order. */
-type Column = Float64Array;
-
-const collator = new Intl.Collator('en', { numeric: true });
-
-/** Numbers texts by their order, equal ones alike: comparing them is slow, and is done once. */
-function numbered(texts: readonly string[]): Float64Array {
-  const order = texts.map((_, i) => i).sort((a, b) => collator.compare(texts[a] as string, texts[b] as string));
-  const numbers = new Float64Array(texts.length);
-  let number = 0;
-  order.forEach((row, at) => {
-    const before = order[at - 1];
-    if (before !== undefined && collator.compare(texts[before] as string, texts[row] as string) !== 0) number = at;
-    numbers[row] = number;
-  });
-  return numbers;
+/** A body of the table: a size class, or those of one that were measured otherwise. */
+interface Body {
+  element: HTMLTableSectionElement;
+  head: HTMLTableRowElement;
+  /** What can't be ranked, at its end. */
+  unranked: HTMLTableRowElement | undefined;
+  isApart: boolean;
+  rows: readonly number[];
 }
-
-/** How a table is sorted: the id of a column, and which way. */
-export interface Sorting {
-  column: string;
-  direction: 'ascending' | 'descending';
-}
-
-/** The column of the panels' names, which are sorted as texts. */
-const NAME = 'name';
-
-/** The name of a heading's or a cell's column; the head of a row is the panel's name. */
-const columnOf = (cell: HTMLElement) => cell.dataset.col ?? NAME;
-
-const directionOf = (text: string | null | undefined): Sorting['direction'] =>
-  text === 'descending' ? 'descending' : 'ascending';
 
 export class SortableTable {
-  readonly id: string;
   readonly rows: readonly HTMLTableRowElement[];
+  /** As the page comes: by the price of a watt within each size class. */
+  readonly first: SortState;
   /** Called after a reader has sorted the table. */
-  onSort: ((sorting: Sorting) => void) | undefined;
-  readonly #body: HTMLTableSectionElement;
-  readonly #heads: HTMLTableCellElement[];
-  /** By the name of the column. */
-  readonly #columns = new Map<string, Column>();
-  /** Orders that were worked out, by column and direction. */
-  readonly #orders = new Map<string, number[]>();
-  /** The heading that the page came sorted by. */
-  readonly #first: HTMLTableCellElement | undefined;
-  #order: number[];
+  onSort: ((sort: SortState) => void) | undefined;
+  /** Called with rows that are about to be shown. */
+  onLive: ((rows: readonly number[]) => void) | undefined;
+  readonly #table: HTMLTableElement;
+  readonly #heads: readonly HTMLTableCellElement[];
+  readonly #bodies: readonly Body[];
+  readonly #together: Body;
+  readonly #orders: Orders;
+  readonly #ties: DrawnTies;
+  #sort: SortState;
   /** 1 for a row that is left; undefined while all are. */
   #isLeft: Uint8Array | undefined;
   #isAllShown: boolean;
-  readonly #more: HTMLButtonElement | undefined;
-  readonly #none: HTMLParagraphElement;
-  /** Texts of the rows that are left but aside, for find-in-page. */
-  readonly #aside: HTMLElement | undefined;
-  #texts: string[] | undefined;
-  #asideTimer: ReturnType<typeof setTimeout> | undefined;
+  readonly #none: HTMLElement;
+  readonly #aside: AsideRows | undefined;
 
-  constructor(table: HTMLTableElement) {
-    this.#body = table.tBodies[0] as HTMLTableSectionElement;
-    this.#heads = [...(table.tHead?.rows[0]?.cells ?? [])];
-    this.id = table.id.replace(/^table-/, '');
-    this.rows = [...this.#body.rows];
-    this.#order = this.rows.map((_, i) => i);
-    this.#isAllShown = this.rows.length <= LONG;
-    this.#first = this.#heads.find((head) => head.hasAttribute('aria-sort'));
-    this.#none = document.createElement('p');
-    this.#none.className = 'soft';
-    this.#none.hidden = true;
-    this.#none.textContent = 'None of these panels is left by the filters.';
+  /**
+   * @param numbers what rows are sorted by in a column; NaN for a gap
+   */
+  constructor(table: HTMLTableElement, numbers: (column: string) => Float64Array) {
+    this.#table = table;
+    this.#heads = [...table.querySelectorAll<HTMLTableCellElement>('thead th[data-col]')];
+    const rows: HTMLTableRowElement[] = [];
+    this.#bodies = [...table.tBodies].map((element) => {
+      const own = [...element.rows];
+      const from = rows.length;
+      for (const row of own) if (row.dataset.f !== undefined) rows.push(row);
+      return {
+        element,
+        head: own[0] as HTMLTableRowElement,
+        unranked: own.find((it) => it.className === 'unranked'),
+        isApart: element.dataset.apart !== undefined,
+        rows: rows.slice(from).map((_, i) => from + i),
+      };
+    });
+    this.rows = rows;
+    this.#isAllShown = rows.length <= LONG;
+    const ranked = this.#heads.find((head) => head.hasAttribute('aria-sort'));
+    this.first = { scope: 'each', column: ranked?.dataset.col ?? '', direction: 'ascending' };
+    this.#sort = this.first;
+    this.#together = this.#addTogether();
+    this.#orders = sortOrders(
+      numbers,
+      [...this.#bodies, this.#together].map((it) => it.rows),
+    );
+    this.#ties = new DrawnTies(rows);
+    this.#none = html('p', { class: 'soft', hidden: true }, 'None of these panels is left by the filters.');
     table.after(this.#none);
     for (const head of this.#heads) this.#addButton(head);
     // Names take longest to put in order; that is done while nobody waits.
-    setTimeout(() => this.#column(NAME), 0);
+    setTimeout(() => this.#orders.prepare());
     if (!this.#isAllShown) {
-      this.#aside = this.#addAside(table);
-      this.#more = this.#addMore(table);
-      this.#lay();
-      addEventListener('beforeprint', () => this.#showAll());
+      this.#aside = new AsideRows(table, this.rows, (isByButton) => this.#showAll(isByButton));
+      addEventListener('beforeprint', () => this.#showAll(false));
     }
+  }
+
+  /** The columns that can be sorted by, with the end that comes first. */
+  get columns(): Array<{ id: string; words: string; first: SortState['direction'] }> {
+    const headed = this.#heads.map(({ dataset }) => ({
+      id: dataset.col ?? '',
+      words: dataset.words ?? '',
+      first: dataset.first === 'descending' ? ('descending' as const) : ('ascending' as const),
+    }));
+    return [...headed, { id: TESTED, words: 'date tested', first: 'descending' }];
+  }
+
+  /** The panel of a row by its name. */
+  nameOf(row: number): string {
+    return this.rows[row]?.querySelector('th a')?.textContent ?? '';
   }
 
   /** Narrows the table to some of its rows, in the order in which the page came; all of them for undefined. */
@@ -107,142 +114,90 @@ export class SortableTable {
   }
 
   /** Sorts as told, or as the page came. */
-  sort(sorting: Sorting | undefined): void {
-    const head = sorting && this.#headOf(sorting.column);
-    if (sorting && head) this.#sortBy(head, sorting.direction);
-    else this.#unsort();
+  sort(sort: SortState | undefined): void {
+    this.#sort = sort ?? this.first;
+    for (const head of this.#heads) {
+      if (head.dataset.col === this.#sort.column) head.setAttribute('aria-sort', this.#sort.direction);
+      else head.removeAttribute('aria-sort');
+    }
     this.#lay();
   }
 
-  /** To be called where the sort values of rows have changed; the order is brought up to date. */
+  /** To be called where numbers or ranks of rows have changed; the order is brought up to date. */
   refresh(): void {
-    this.#columns.clear();
-    this.#orders.clear();
-    this.#texts = undefined;
-    const sorted = this.#heads.find((head) => head.hasAttribute('aria-sort'));
-    if (sorted) this.#sortBy(sorted, directionOf(sorted.getAttribute('aria-sort')));
+    this.#orders.forget();
+    this.#ties.forget();
+    this.#aside?.forget();
     this.#lay();
-  }
-
-  #headOf(column: string): HTMLTableCellElement | undefined {
-    return this.#heads.find((head) => columnOf(head) === column);
   }
 
   #addButton(head: HTMLTableCellElement): void {
-    const label = head.firstChild;
-    if (!label || label.nodeType !== Node.TEXT_NODE) return;
-    const button = document.createElement('button');
-    button.type = 'button';
-    button.append(label.textContent?.trim() ?? '');
-    label.replaceWith(button);
-    button.addEventListener('click', () => this.#press(head));
+    const button = html('button', { type: 'button' }, ...head.childNodes);
+    head.append(button);
+    button.addEventListener('click', () => {
+      const column = head.dataset.col ?? '';
+      const first = head.dataset.first === 'descending' ? 'descending' : 'ascending';
+      const { scope, direction } = this.#sort;
+      const opposite = direction === 'ascending' ? 'descending' : 'ascending';
+      this.sort({ scope, column, direction: column === this.#sort.column ? opposite : first });
+      this.onSort?.(this.#sort);
+    });
   }
 
-  #addMore(table: HTMLTableElement): HTMLButtonElement {
-    const button = document.createElement('button');
-    button.type = 'button';
-    button.className = 'more';
-    button.addEventListener('click', () => this.#showAllFromButton());
-    table.after(button);
-    return button;
+  /** A body for all that were measured alike, whatever their size. */
+  #addTogether(): Body {
+    const width = this.#bodies[0]?.head.cells[0]?.colSpan ?? 1;
+    const title = html('th', { scope: 'rowgroup', role: 'rowheader', colspan: width }, 'All sizes together');
+    const head = html('tr', { role: 'row', class: 'class' }, title);
+    const element = html('tbody', { role: 'rowgroup', hidden: true }, head);
+    const rows = this.#bodies.filter((it) => !it.isApart).flatMap((it) => it.rows);
+    this.#table.tHead?.after(element);
+    return { element, head, unranked: undefined, isApart: false, rows };
   }
 
-  /** A block that is not drawn and yet searched, where browsers can do that; elsewhere it is as good as absent. */
-  #addAside(table: HTMLTableElement): HTMLElement {
-    const aside = document.createElement('div');
-    aside.className = 'aside-rows';
-    aside.setAttribute('hidden', 'until-found');
-    aside.addEventListener('beforematch', () => this.#showAll());
-    table.after(aside);
-    return aside;
-  }
-
-  /** Brings the searched texts up to date once the rows are painted, so that nobody waits for it. */
-  #fillAside(aside: HTMLElement, order: readonly number[]): void {
-    clearTimeout(this.#asideTimer);
-    this.#asideTimer = setTimeout(() => {
-      this.#texts ??= this.rows.map(searchedText);
-      const texts = this.#texts;
-      aside.textContent = order.map((i) => texts[i]).join('\n');
-    }, AFTER_PAINT);
-  }
-
-  #showAll(): void {
+  #showAll(isByButton: boolean): void {
+    const at = this.#aside?.firstAside;
     this.#isAllShown = true;
-    clearTimeout(this.#asideTimer);
     this.#aside?.remove();
-    this.#more?.remove();
     this.#lay();
+    // The button that had the focus is gone: the reader goes on where the rows came to an end.
+    if (isByButton && at !== undefined) this.rows[at]?.querySelector('a')?.focus();
   }
 
-  /** Shows all rows and goes on where the reader was: the button that had the focus is gone. */
-  #showAllFromButton(): void {
-    const next = LIVE_ROWS;
-    this.#showAll();
-    this.#body.rows[next]?.querySelector('a')?.focus();
-  }
-
-  #column(name: string): Column {
-    const known = this.#columns.get(name);
-    if (known) return known;
-    // All rows have the same cells in the same order: asking each cell of thousands for its name takes far longer.
-    const at = [...(this.rows[0]?.cells ?? [])].findIndex((cell) => columnOf(cell) === name);
-    const cells = this.rows.map((row) => row.cells[at]);
-    const column = cells.some((cell) => cell?.hasAttribute('data-v'))
-      ? Float64Array.from(cells, (cell) => Number.parseFloat(cell?.dataset.v ?? ''))
-      : numbered(cells.map((cell) => cell?.textContent?.trim() ?? ''));
-    this.#columns.set(name, column);
-    return column;
-  }
-
-  #press(head: HTMLTableCellElement): void {
-    const before = head.getAttribute('aria-sort');
-    const opposite = before === 'ascending' ? 'descending' : 'ascending';
-    const direction = before ? opposite : directionOf(head.dataset.first);
-    this.#sortBy(head, direction);
-    this.#lay();
-    this.onSort?.({ column: columnOf(head), direction });
-  }
-
-  #sortBy(head: HTMLTableCellElement, direction: Sorting['direction']): void {
-    const name = columnOf(head);
-    const key = `${name} ${direction}`;
-    let order = this.#orders.get(key);
-    if (!order) {
-      const sign = direction === 'ascending' ? 1 : -1;
-      const numbers = this.#column(name);
-      order = this.rows.map((_, i) => i);
-      order.sort((a, b) => {
-        const [x, y] = [numbers[a] as number, numbers[b] as number];
-        if (Number.isNaN(x) || Number.isNaN(y)) return Number(Number.isNaN(x)) - Number(Number.isNaN(y));
-        return sign * (x - y);
-      });
-      this.#orders.set(key, order);
+  /** Rows of all sizes say theirs, which else stands over them. */
+  #nameSizes(live: readonly number[]): void {
+    for (const i of live) {
+      const head = this.rows[i]?.cells[1];
+      if (!head || head.querySelector('.size')) continue;
+      const name = this.#bodies.find((it) => it.rows.includes(i))?.element.dataset.name ?? '';
+      head.querySelector('a')?.after(html('small', { class: 'size' }, ` ${name}`));
     }
-    this.#order = order;
-    this.#mark(head, direction);
-  }
-
-  #unsort(): void {
-    this.#order = this.rows.map((_, i) => i);
-    this.#mark(this.#first, 'ascending');
-  }
-
-  #mark(head: HTMLTableCellElement | undefined, direction: Sorting['direction']): void {
-    for (const other of this.#heads) other.removeAttribute('aria-sort');
-    head?.setAttribute('aria-sort', direction);
   }
 
   #lay(): void {
     const isLeft = this.#isLeft;
-    const left = isLeft ? this.#order.filter((i) => isLeft[i] === 1) : this.#order;
-    const live = this.#isAllShown ? left : left.slice(0, LIVE_ROWS);
-    this.#body.replaceChildren(...live.map((i) => this.rows[i] as HTMLTableRowElement));
-    this.#none.hidden = left.length > 0;
-    if (this.#aside && !this.#isAllShown) this.#fillAside(this.#aside, left.slice(LIVE_ROWS));
-    if (this.#more) {
-      this.#more.hidden = left.length <= LIVE_ROWS;
-      this.#more.textContent = `Show all ${left.length} rows (sorting is slower then)`;
+    const isTogether = this.#sort.scope === 'all';
+    const laid = [...this.#bodies, this.#together].map((body, at) => {
+      if (body === this.#together ? !isTogether : isTogether && !body.isApart) return { body, left: [], live: [] };
+      const order = this.#orders.of(at, this.#sort);
+      const left = isLeft ? order.filter((i) => isLeft[i] === 1) : order;
+      return { body, left, live: this.#isAllShown ? left : left.slice(0, LIVE_ROWS) };
+    });
+    for (const { live } of laid) this.onLive?.(live);
+    if (isTogether) for (const { body, live } of laid) if (body === this.#together) this.#nameSizes(live);
+    this.#table.classList.toggle('together', isTogether);
+    const isByRank = !isTogether && this.#sort.column === this.first.column;
+    this.#table.classList.toggle('untied', !isByRank);
+    for (const { body, live, left } of laid) {
+      const unranked = !isTogether && !isLeft && body.unranked ? [body.unranked] : [];
+      body.element.replaceChildren(body.head, ...live.map((i) => this.rows[i] as HTMLTableRowElement), ...unranked);
+      body.element.hidden = left.length === 0 && unranked.length === 0;
     }
+    if (isByRank && (isLeft || this.#ties.isPainted)) {
+      const byRank = this.#bodies.map((_, at) => this.#orders.of(at, this.first));
+      for (const { left, live } of laid) this.#ties.paint(byRank, left, live.length);
+    }
+    this.#none.hidden = laid.some(({ left }) => left.length > 0);
+    this.#aside?.hold(laid.flatMap(({ left, live }) => left.slice(live.length)));
   }
 }

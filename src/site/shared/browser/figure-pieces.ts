@@ -17,6 +17,8 @@ export interface FigureSetting {
   /** Stands behind it all, and in its place where the reader has chosen the other unit. */
   remark?: string | undefined;
   otherRemark?: string | undefined;
+  /** Class names by which ± and what it lacks keep a column's figures in line. */
+  aligned?: string | undefined;
 }
 
 /**
@@ -39,7 +41,12 @@ export function figurePieces(it: FigureWords, at: FigureSetting = {}): PieceElem
       { 'data-u': way.key, hidden: i > 0 },
       i > 0 && ' ',
       way.value,
-      way.plusMinus !== undefined && piece('span', { class: 'pm' }, ` ± ${way.plusMinus}`),
+      (way.plusMinus !== undefined || at.aligned) &&
+        piece(
+          'span',
+          { class: at.aligned ? `pm ${at.aligned}` : 'pm' },
+          way.plusMinus !== undefined && ` ± ${way.plusMinus}`,
+        ),
       unitBehind(way.unit),
     ),
   );

@@ -18,7 +18,7 @@ const KNOWN: Known = {
   },
   panels: ['ostrel-lill', 'quennick-sprat'],
   tables: ['palm', 'desk'],
-  columns: ['rank', 'price', 'price-per-watt'],
+  columns: ['name', 'price', 'price-per-watt', 'tested'],
 };
 const read = (search: string) => readAddress(search, KNOWN);
 
@@ -32,7 +32,7 @@ describe('reading an address', () => {
     const { state, ignored } = read(
       '?price-from=100&price-to=300&power-from=5&mean-to=40&magnetic-to=0.5&sound-to=35&since=2026-01-02' +
         '&class=palm&class=desk&maker=ostrel&nm=660&nm=850&flicker=steady&flicker=faster&claims=held' +
-        '&spend=400&extra=19.5&own.ostrel-lill=29&sort=desk.price.descending',
+        '&spend=400&extra=19.5&own.ostrel-lill=29&sort=all.price.descending',
     );
     expect(ignored).toBe('');
     expect(state).toEqual({
@@ -49,7 +49,7 @@ describe('reading an address', () => {
       spend: 400,
       extra: 19.5,
       own: new Map([['ostrel-lill', 29]]),
-      sorts: new Map([['desk', { column: 'price', direction: 'descending' }]]),
+      sort: { scope: 'all', column: 'price', direction: 'descending' },
     });
   });
 
@@ -70,6 +70,9 @@ describe('reading an address', () => {
     '?own.=5',
     '?sort=desk.price.sideways',
     '?sort=villa.price.ascending',
+    '?sort=all.shine.ascending',
+    '?sort=all.price.ascending.twice',
+    '?sort=price.ascending',
     '?__proto__=1',
     '?constructor=1',
     '?toString=1',
@@ -77,6 +80,18 @@ describe('reading an address', () => {
     const { state, ignored } = read(search);
     expect(state).toEqual(EMPTY_STATE);
     expect(ignored).toMatch(/^Left aside from the address, since the guide does not know it: “.+”\.$/);
+  });
+
+  test.each([
+    ['each.price.descending', { scope: 'each', column: 'price', direction: 'descending' }],
+    // A table of its own for each size class, as there was.
+    ['desk.price.descending', { scope: 'each', column: 'price', direction: 'descending' }],
+    ['palm.tested.ascending', { scope: 'each', column: 'tested', direction: 'ascending' }],
+    // The rank, and the watt that this page does not go by, were columns.
+    ['desk.rank.ascending', { scope: 'each', column: 'price-per-watt', direction: 'ascending' }],
+    ['all.price-per-emitted-watt.descending', { scope: 'all', column: 'price-per-watt', direction: 'descending' }],
+  ])('a sorting by %s', (sort, wanted) => {
+    expect(read(`?sort=${sort}`)).toEqual({ state: { ...EMPTY_STATE, sort: wanted }, ignored: '' });
   });
 
   test('what is sound is kept beside what is not', () => {
@@ -96,7 +111,18 @@ describe('reading an address', () => {
   test('whatever it is, there is a state and a short message, and no exception', () => {
     const piece = fc.oneof(
       fc.string(),
-      fc.constantFrom('price-to', 'own.', 'own.ostrel-lill', 'sort', '%', '%E0%A4%A', '&', '=', '<img src=x>', '1e309'),
+      fc.constantFrom(
+        'price-to',
+        'own.',
+        'own.ostrel-lill',
+        'sort=all.price.ascending',
+        '%',
+        '%E0%A4%A',
+        '&',
+        '=',
+        '<img src=x>',
+        '1e309',
+      ),
     );
     fc.assert(
       fc.property(fc.array(piece, { maxLength: 30 }), (pieces) => {

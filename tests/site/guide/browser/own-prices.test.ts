@@ -39,9 +39,11 @@ describe('at the guide’s prices', () => {
       expect(it.isOwn).toBe(false);
       const perWatt = panel.figures.get('price-per-watt');
       if (!isFigure(perWatt)) throw new Error('no price per watt');
-      expect(it.perWatt.text).toBe(showFigure(perWatt, 'EUR').text);
+      expect(it.perWatt.text).toBe(showFigure({ ...perWatt, unit: '1' }, 'EUR').text);
       const emitted = panel.figures.get('price-per-emitted-watt');
-      expect(it.perEmittedWatt?.text).toBe(isFigure(emitted) ? showFigure(emitted, 'EUR').text : undefined);
+      expect(it.perEmittedWatt?.text).toBe(
+        isFigure(emitted) ? showFigure({ ...emitted, unit: '1' }, 'EUR').text : undefined,
+      );
     }
     expect(frontier).toEqual(demo.ledger.frontier);
     const closeOnes = [...demo.ledger.panels.values()].filter((it) => it.frontier === 'close').map((it) => it.slug);

@@ -83,7 +83,8 @@ export function rowDataOf(panel: PanelEntry, names: readonly string[]): string {
   );
 }
 
-function wavelengthsOf(panel: PanelEntry): number[] {
+/** A panel's measured peaks, nm. */
+export function wavelengthsOf(panel: PanelEntry): number[] {
   return (['wavelength-red', 'wavelength-near-infrared'] as const).flatMap((metric) => {
     const it = panel.figures.get(metric);
     return isFigure(it) ? [it.value] : [];

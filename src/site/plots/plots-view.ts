@@ -1,11 +1,11 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { impossibility } from '../../measure/handed-on.ts';
-import type { MetricId } from '../../measure/metrics.ts';
+import { type MetricId, rangeFilters } from '../../measure/metrics.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { money, type Shown, showFigure } from '../../words/format.ts';
-import { rowDataOf } from '../guide/guide-filter-view.ts';
+import { rowDataOf, wavelengthsOf } from '../guide/guide-filter-view.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 
 /** One point of a plot, which is a row of the table behind it. */
@@ -20,6 +20,8 @@ export interface PlotPoint {
   classId: string;
   /** What it can be filtered by, as in the guide. */
   filter: string;
+  /** Measured peaks, nm, for the guide's filter. */
+  wavelengths: string;
   x: number;
   y: number;
   /** Ends of the 95 % interval of y; undefined where it is not known. */
@@ -75,6 +77,7 @@ export function plotsView(ledger: Ledger): Plot[] {
   const left = [...otherwise, ...impossible];
   const models = [...ledger.panels.values()].map((it) => it.data.model);
   const classes = ledger.classes.flatMap((it) => it.sizeClass ?? []);
+  const filters = rangeFilters().map((it) => it.filter.key);
   const plot = (
     panels: readonly PanelEntry[],
     xOf: (panel: PanelEntry) => { value: number; text: string; words: string } | undefined,
@@ -100,7 +103,8 @@ export function plotsView(ledger: Ledger): Plot[] {
         short: models.filter((it) => it === panel.data.model).length > 1 ? panel.name : panel.data.model,
         group: panel.sizeClass?.name ?? '',
         classId: panel.sizeClass?.id ?? '',
-        filter: rowDataOf(panel),
+        filter: rowDataOf(panel, filters),
+        wavelengths: wavelengthsOf(panel).join(' '),
         x: x.value,
         xText: x.text,
         y: y.value,

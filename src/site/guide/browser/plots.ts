@@ -3,7 +3,7 @@ import { html } from '../../shared/browser/dom.ts';
 import { type FilterNames, filterWords, knownBy } from './filter-words.ts';
 import { readAddress } from './guide-address.ts';
 import { type FilterRow, RowFilter } from './guide-filter.ts';
-import { decodeRow } from './row-data.ts';
+import { decodeRow, shownNumbers } from './row-data.ts';
 
 /** Panels that the comparison takes. */
 const MOST_PICKED = 5;
@@ -21,7 +21,11 @@ function filter(place: HTMLElement): void {
   if (words.length === 0) return;
   const rows = sections.flatMap((section) => [...section.querySelectorAll<HTMLTableRowElement>('tr[data-f]')]);
   const data = rows.map(
-    (row): FilterRow => ({ ...decodeRow(row.dataset.f ?? '', known.ranges), sizeClass: row.dataset.class ?? '' }),
+    (row): FilterRow => ({
+      ...decodeRow(row.dataset.f ?? '', known.ranges),
+      wavelengths: shownNumbers(row.dataset.nm ?? ''),
+      sizeClass: row.dataset.class ?? '',
+    }),
   );
   const { isLeft } = new RowFilter(data, known.ranges).apply(state);
   rows.forEach((row, i) => {

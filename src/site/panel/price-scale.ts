@@ -4,6 +4,7 @@ import { type Figure, isFigure } from '../../measure/figure.ts';
 import { money, showFigure } from '../../words/format.ts';
 import { type LogAxis, logAxis } from '../guide/picture/log-axis.ts';
 import { type PieceElement, piece } from '../shared/browser/pieces.ts';
+import { madeOfAll } from '../shared/page-reads.ts';
 
 const WIDTH = 360;
 const EDGE = 16;
@@ -26,13 +27,13 @@ interface Shared {
 const known = new WeakMap<Ledger, Shared | undefined>();
 
 /** The drawing; undefined where the panel's price of a watt can't be held against others'. */
-export function priceScale(panel: PanelEntry, ledger: Ledger): PieceElement | undefined {
+export const priceScale = madeOfAll('price-scale', (panel, ledger): PieceElement | undefined => {
   const own = panel.figures.get('price-per-watt');
   if (!isComparable(panel) || !isFigure(own)) return undefined;
   if (!known.has(ledger)) known.set(ledger, sharedBy(ledger));
   const shared = known.get(ledger);
   return shared && drawing(panel, own, shared, ledger.guide.currency);
-}
+});
 
 /** True for a panel that was read as the guide reads them, and is in its ranking. */
 const isComparable = ({ rank, current }: PanelEntry) => rank !== undefined && current?.conditions.isReference === true;

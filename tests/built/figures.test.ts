@@ -224,7 +224,7 @@ function unitAt(place: HtmlElement, written: string): string {
   if (textOf(place.parent?.querySelector('dt') ?? null) === 'A watt of light') return '/W';
   if (headOf(place) === 'A watt of light') return '/W';
   const heads = [headOf(place.closest('td') ?? place), textOf(place.closest('tr')?.querySelector('th') ?? null)];
-  if (/^(Seconds|Minutes) /.test(heads[0] ?? '')) return 's';
+  if (/^Seconds /.test(heads[0] ?? '')) return 's';
   return heads.flatMap((head) => /, (\S+)(?= of mean| ±|$)/.exec(head)?.[1] ?? []).find((it) => UNITS.has(it)) ?? '';
 }
 

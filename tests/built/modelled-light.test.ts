@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { secondsIn, TIME } from '../support/time-in.ts';
 import { type OpenSite, openSite, PHONE } from './browser.ts';
 import { halfLastDigit } from './last-digit.ts';
 import { attribute, pageAt, panelsJson, textOf } from './site.ts';
 
-const data = panelsJson();
+const data = panelsJson(); /** A time with the ends of its interval. */
+const RANGE = new RegExp(String.raw`^(${TIME})\s+\((${TIME}) to (${TIME})\)$`);
 const SLUG = 'fennimarsh-reed';
 const ADDRESS = `/panels/${SLUG}/`;
 
@@ -13,7 +15,7 @@ beforeAll(async () => {
 });
 afterAll(() => site.close());
 
-describe('minutes to a radiant exposure', () => {
+describe('the time to a radiant exposure', () => {
   const figures = data.panels.find((it) => it.slug === SLUG)?.sessions[0]?.figures ?? {};
   const meanAt = (cm: number) => {
     const it = figures[`mean-irradiance-at-${cm}-cm`];
@@ -21,25 +23,25 @@ describe('minutes to a radiant exposure', () => {
     return it.value;
   };
 
-  test('are 1000 H / E / 60 for what is typed in, at every distance', async () => {
+  test('is 1000 H / E seconds for what is typed in, at every distance', async () => {
     await using opened = await site.open(ADDRESS, { viewport: PHONE });
     const { page, complaints } = opened;
     await page.getByLabel(/J\/cm² that you/).fill('12.5');
     const cells = await page.locator('td:has(> [data-seconds])').allInnerTexts();
     expect(cells).toHaveLength(6);
     [5, 10, 15, 30, 45, 60].forEach((cm, i) => {
-      const minutes = (1000 * 12.5) / meanAt(cm) / 60;
-      const shown = cells[i] as string;
-      const away = Math.abs(Number.parseFloat(shown) - minutes);
-      expect(away).toBeLessThanOrEqual(1.001 * halfLastDigit(shown));
+      const seconds = (1000 * 12.5) / meanAt(cm);
+      const [, shown = '', low = '', high = ''] = RANGE.exec(cells[i] ?? '') ?? [];
       // As many digits as the interval leaves, and no fewer.
-      expect(away).toBeLessThan(0.02 * minutes);
-      expect(cells[i]).toMatch(/^[\d.]+\s+\([\d.]+ to [\d.]+\)$/);
+      expect(Math.abs(secondsIn(shown) - seconds), cells[i]).toBeLessThan(0.02 * seconds);
+      expect(secondsIn(low), cells[i]).toBeLessThan(secondsIn(shown));
+      expect(secondsIn(high), cells[i]).toBeGreaterThan(secondsIn(shown));
     });
     // What was read follows too, at the mean of the grid.
-    const read = Number.parseFloat(await page.locator('td a > [data-seconds]').innerText());
-    expect(read).toBeCloseTo((1000 * 12.5) / (figures['mean-irradiance']?.value ?? Number.NaN) / 60, 1);
-    expect(await page.locator('[data-exposure-head]').textContent()).toBe('Minutes for 12.5 J/cm²');
+    const read = secondsIn((await page.locator('td a > [data-seconds]').textContent()) ?? '');
+    const exact = (1000 * 12.5) / (figures['mean-irradiance']?.value ?? Number.NaN);
+    expect(Math.abs(read - exact)).toBeLessThan(0.02 * exact);
+    expect(await page.locator('[data-exposure-head]').textContent()).toBe('Time for 12.5 J/cm²');
     expect(await page.locator('form[data-exposure] [role=status]').textContent()).toContain('not a recommendation');
     expect(complaints).toEqual([]);
   });

@@ -1,13 +1,12 @@
-import { rangeText } from '../../../words/format.ts';
+import { timeRangeWords } from '../../../words/time-words.ts';
 
 /**
- * Minutes to the radiant exposure that a reader types in, in the table by distance. Without a script the table has the
- * time for each 1 J/cm² instead.
+ * The time to the radiant exposure that a reader types in, in the table by distance. Without a script the table has the
+ * time for each 1 J/cm² instead, in seconds.
  */
 
 /** More than this is a slip of the hand, J/cm². */
 const MOST = 10_000;
-const SECONDS_A_MINUTE = 60;
 
 const form = document.querySelector<HTMLFormElement>('form[data-exposure]');
 const head = document.querySelector<HTMLElement>('[data-exposure-head]');
@@ -35,16 +34,16 @@ if (form && input && status && head && cells.length > 0) {
       status.textContent = isEmpty ? '' : `Write a number above 0 and up to ${MOST.toLocaleString('en-GB')}.`;
       return;
     }
-    head.textContent = `Minutes for ${wanted.toLocaleString('en-GB')} J/cm²`;
+    head.textContent = `Time for ${wanted.toLocaleString('en-GB')} J/cm²`;
     for (const cell of cells) {
       const { seconds, low, high } = cell.dataset;
-      const minutes = (it: string | undefined) => (wanted * Number(it)) / SECONDS_A_MINUTE;
-      const [value = '', interval = ''] = rangeText(minutes(seconds), minutes(low), minutes(high), '').split(/ (?=\()/);
-      cell.textContent = value;
+      const times = (it: string | undefined) => wanted * Number(it);
+      const shown = timeRangeWords({ value: times(seconds), low: times(low), high: times(high) });
+      cell.textContent = shown.value;
       const beneath = intervalOf(cell);
-      if (beneath) beneath.textContent = ` ${interval}`;
+      if (beneath) beneath.textContent = ` (${shown.interval})`;
     }
-    status.textContent = 'The table gives the minutes for it. Arithmetic, not a recommendation.';
+    status.textContent = 'The table gives the time for it. Arithmetic, not a recommendation.';
   };
   form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());

@@ -45,7 +45,7 @@ describe('a figure in pieces', () => {
   test('a price in both currencies, each with its own remark', () => {
     const price = figureWords({ ...figure(62), unit: 'currency' }, { ...worded, priced: pricedAs('£52') });
     expect(markup(price, { remark: '£52, 2 Nov', otherRemark: '€62, 2 Nov' })).toBe(
-      '<span data-u="base">€62.00</span><span data-u="priced" hidden> £52</span><small data-u="base"> £52, 2 Nov</small><small data-u="priced" hidden> €62, 2 Nov</small>',
+      '<span data-u="base">€62</span><span data-u="priced" hidden> £52</span><small data-u="base"> £52, 2 Nov</small><small data-u="priced" hidden> €62, 2 Nov</small>',
     );
   });
 

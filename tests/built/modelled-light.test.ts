@@ -4,7 +4,9 @@ import { type OpenSite, openSite, PHONE } from './browser.ts';
 import { halfLastDigit } from './last-digit.ts';
 import { attribute, pageAt, panelsJson, textOf } from './site.ts';
 
-const data = panelsJson(); /** A time with the ends of its interval. */
+const data = panelsJson();
+
+/** A time with the ends of its interval. */
 const RANGE = new RegExp(String.raw`^(${TIME})\s+\((${TIME}) to (${TIME})\)$`);
 const SLUG = 'fennimarsh-reed';
 const ADDRESS = `/panels/${SLUG}/`;

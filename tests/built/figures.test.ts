@@ -31,7 +31,9 @@ const isKnown = (it: DataFigure | undefined) => it !== undefined && it.value !==
 test('remarks do not run into the number before them where there is no style sheet', () => {
   // Text browsers and the search index would else read "€62.00" and "2 Nov" as "€62.002 Nov".
   const faults = PAGES.flatMap(({ address, html }) =>
-    [...html.matchAll(/>([^<>]*[^\s<>])(?:<\/\w+>)*<small>(?!\s)([^<]*)/g)].map((it) => `${address}: ${it[1]}${it[2]}`),
+    [...html.matchAll(/>([^<>]*[^\s<>])(?:<\/\w+>)*<small>(?![\s,])([^<]*)/g)].map(
+      (it) => `${address}: ${it[1]}${it[2]}`,
+    ),
   );
   expect(faults).toEqual([]);
 });
@@ -66,122 +68,152 @@ describe('all panels by maker', () => {
   });
 });
 
-describe('the ranking tables', () => {
+describe('the ranking', () => {
   const guide = pageAt('/');
-  const tables = guide.document.querySelectorAll('table.ranking');
+  const table = guide.document.querySelector('table.ranking');
+  const bodies = table?.querySelectorAll('tbody') ?? [];
+  const heads = table?.querySelectorAll('thead th') ?? [];
 
-  /** Metric of each column with figures, by its label. */
+  /** Metric of each column with figures, by its name in addresses. */
   const METRIC_OF: Record<string, string> = {
-    Price: 'real-price',
-    'Optical power': 'optical-power',
-    'Price per watt': 'price-per-watt',
-    'Price per emitted watt': 'price-per-emitted-watt',
-    Efficiency: 'efficiency-combined',
-    Mean: 'mean-irradiance',
-    Peak: 'peak-irradiance-combined',
-    Uniformity: 'uniformity-lowest',
-    Flicker: 'flicker-combined',
+    price: 'real-price',
+    'optical-power': 'optical-power',
+    'price-per-watt': 'price-per-watt',
+    efficiency: 'efficiency-combined',
+    mean: 'mean-irradiance',
+    peak: 'peak-irradiance-combined',
+    uniformity: 'uniformity-lowest',
+    flicker: 'flicker-combined',
   };
 
   /** What stands beside a figure and is not of it: the frequency of the flicker. */
-  const BESIDE = / at [\d,.]+ Hz(?: \(± not known\))?/;
+  const BESIDE = /,? [\d,.]+ k?Hz$/;
 
-  const cells = tables.flatMap((table) => {
-    const heads = table.querySelectorAll('thead th');
-    return table.querySelectorAll('tbody tr').flatMap((row) => {
-      const slug = attribute(row.querySelector('th a'), 'href').split('/')[2] ?? '';
-      return row.childElements.map((cell, i) => ({ slug, cell, head: heads[i] as HtmlElement, text: textOf(cell) }));
-    });
-  });
-  /** `Optical power`, from a head that goes on with unit and link. */
-  const label = (head: HtmlElement) =>
-    textOf(head)
-      .slice(0, textOf(head).length - textOf(head.querySelector('small')).length)
-      .trim();
+  /** Rows of panels: those that name a class or who is not ranked are none. */
+  const rowsOf = (body: HtmlElement) => body.querySelectorAll('tr[data-f]');
+  const slugOf = (row: HtmlElement) => attribute(row.querySelector('th a'), 'href').split('/')[2] ?? '';
+  const cells = bodies.flatMap(rowsOf).flatMap((row) =>
+    row.childElements.map((cell, i) => ({
+      slug: slugOf(row),
+      cell,
+      head: heads[i] as HtmlElement,
+      text: textOf(cell),
+    })),
+  );
+  const metricOf = (head: HtmlElement) => METRIC_OF[attribute(head, 'data-col')];
+  /** `Light`, from a head that goes on with its unit. */
+  const label = (head: HtmlElement) => {
+    const whole = textOf(head);
+    return whole.slice(0, whole.length - textOf(head.querySelector('small')).length).trim();
+  };
 
-  test('hold every published panel once, apart from those said to be unranked', () => {
+  test('holds every published panel once, apart from those said to be unranked', () => {
     const ranked = cells.filter((it) => it.cell.is('th')).map((it) => it.slug);
     const unranked = data.panels.filter((it) => it.rank === null).map((it) => it.slug);
     expect([...ranked, ...unranked].toSorted()).toEqual(published);
     for (const slug of unranked) {
-      expect(textOf(guide.document.querySelector('main'))).toContain(bySlug.get(slug)?.rank_absent);
+      const line = bodies.flatMap((it) => it.querySelectorAll('tr.unranked')).map(textOf);
+      const own = line.find((it) => it.includes(`${bySlug.get(slug)?.model}, `));
+      expect(own, slug).toContain(bySlug.get(slug)?.rank_absent);
     }
   });
 
-  test('have a head, with unit and method, over every cell', () => {
-    for (const table of tables) {
-      const heads = table.querySelectorAll('thead th');
-      for (const row of table.querySelectorAll('tbody tr')) expect(row.childElements).toHaveLength(heads.length);
-      for (const head of heads.slice(1)) {
-        expect(textOf(head.querySelector('small')), textOf(head)).toMatch(/^\S.* · how/);
-        expect(attribute(head.querySelector('a'), 'href')).toMatch(/^\/methods\/[\w-]+\/$/);
-      }
+  test('has a head that names what it is over every cell, and a column for each metric', () => {
+    for (const row of bodies.flatMap(rowsOf)) expect(row.childElements, slugOf(row)).toHaveLength(heads.length);
+    for (const head of heads.filter((it) => attribute(it, 'aria-hidden') !== 'true')) {
+      expect(textOf(head)).not.toBe('');
+      expect(attribute(head, 'scope'), textOf(head)).toBe('col');
+    }
+    const columns = heads.map((it) => attribute(it, 'data-col')).filter((it) => it !== '' && it !== 'name');
+    expect(columns.toSorted()).toEqual(Object.keys(METRIC_OF).toSorted());
+    // What a phone shows above the figure is what the head says.
+    for (const { cell, head, slug } of cells) {
+      const own = attribute(cell, 'data-l');
+      if (own === '' || !metricOf(head)) continue;
+      expect(own.toLowerCase(), slug).toBe(textOf(head).replace(',', '').toLowerCase());
     }
   });
 
-  test('have no empty cell, and no gap without a reason', () => {
-    for (const { cell, slug, text } of cells) {
+  test('links to the method of every column', () => {
+    const main = guide.document.querySelector('main');
+    const links = main?.querySelectorAll('a').map((it) => attribute(it, 'href')) ?? [];
+    for (const metric of Object.values(METRIC_OF)) {
+      const method = METRICS.find((it) => it.id === metric)?.method;
+      expect(links, metric).toContain(`/methods/${method}/`);
+    }
+  });
+
+  test('has no empty cell, and no gap without a reason', () => {
+    for (const { cell, slug, text, head } of cells) {
+      // The interval is drawn beside its figure.
+      if (attribute(cell, 'aria-hidden') === 'true') continue;
       expect(text, `${slug}, ${place(guide, cell)}`).not.toBe('');
-      if (cell.querySelector('.gap')) expect(textOf(cell.querySelector('small')), `${slug}: ${text}`).not.toBe('');
+      const gap = cell.querySelector('.gap');
+      if (gap) expect(text.slice(textOf(gap).length).trim(), `${slug}: ${label(head)}`).not.toBe('');
       else expect(text, slug).not.toMatch(/^–|NaN|undefined|null|Infinity/);
     }
   });
 
-  test('show the figures of the data files, with their uncertainty or that it is not known', () => {
+  test('shows the figures of the data files, with their uncertainty', () => {
+    let compared = 0;
     const faults = cells.flatMap(({ slug, cell, head, text }) => {
-      if (['Panel', 'Rank', 'Tested'].includes(label(head))) return [];
-      const metric = METRIC_OF[label(head)];
-      if (!metric) return [`no metric is known for the column ${label(head)}`];
+      const metric = metricOf(head);
+      if (!metric) return [];
+      compared++;
       const panel = bySlug.get(slug);
       const figure = panel && currentFigures(panel)[metric];
       if (!figure) return [`${slug} has no ${metric} in the data`];
       if (figure.value === null) {
         const isSaid = text.startsWith('–') && text.includes(figure.reason);
-        return isSaid && !cell.hasAttribute('data-v') ? [] : [`${slug} ${metric}: "${text}" for: ${figure.reason}`];
+        return isSaid && cell.querySelector('.gap') ? [] : [`${slug} ${metric}: "${text}" for: ${figure.reason}`];
       }
-      const unit = pageUnit(figure.unit, data.currency);
-      const inHead = textOf(head.querySelector('small'));
+      const { sign, unit } = pageUnit(figure.unit, data.currency);
+      const inHead = textOf(head);
+      // A price has its sign itself; that of a watt has it in the head.
+      const isPerWatt = unit === '/W';
+      const named = isPerWatt ? `${sign} a watt` : sign !== '' ? '' : unit;
       return [
-        ...disagreements(text.replace(/[†‡]/, '').replace(BESIDE, ''), figure),
-        ...(inHead.includes(figure.unit) ? [] : [`${label(head)}: the unit of the data is ${figure.unit}`]),
-        ...(takeApart(text)?.sign === unit.sign ? [] : [`${slug} ${metric}: "${text}" is not in ${figure.unit}`]),
-        ...(attribute(cell, 'data-v') === String(figure.value) ? [] : [`${slug} ${metric} sorts by another value`]),
+        ...disagreements(text.replace(/ ?[†‡]/, '').replace(BESIDE, ''), figure),
+        ...(inHead.includes(named) ? [] : [`${inHead}: the unit of the data is ${figure.unit}`]),
+        ...(takeApart(text)?.sign === (isPerWatt ? '' : sign) ? [] : [`"${text}" is not in ${figure.unit}`]),
       ].map((it) => `${slug} ${metric}: ${it}`);
     });
     expect(faults).toEqual([]);
+    expect(compared).toBe(bodies.flatMap(rowsOf).length * Object.keys(METRIC_OF).length);
   });
 
-  test('give no second number without its uncertainty, or that it is not known', () => {
-    // Dates, prices as they were paid, and the rank are exact.
+  test('gives no second number without its uncertainty, but for dates, other currencies and frequencies', () => {
     const asides = cells
-      .filter(({ head }) => !['Panel', 'Rank', 'Price', 'Tested'].includes(label(head)))
-      .map(({ cell, slug }) => ({ slug, text: textOf(cell.querySelector('small')) }))
-      .filter(({ text }) => /\d/.test(text) && !/±|\(.* to .*\)/.test(text));
+      .filter(({ head }) => metricOf(head) !== 'real-price' && metricOf(head) !== undefined)
+      .map(({ cell, slug }) => ({ slug, text: textOf(cell.querySelector('small')).replace(BESIDE, '') }))
+      .filter(({ text }) => /\d/.test(text) && !/^k?Hz$|^[\d,.]+ k?Hz$|±|.* to .*/.test(text));
     expect(asides).toEqual([]);
   });
 
-  test('stand in the order of their ranks, which are those of the data files', () => {
-    for (const table of tables) {
-      const rows = table.querySelectorAll('tbody tr');
-      const slugs = rows.map((row) => attribute(row.querySelector('th a'), 'href').split('/')[2] ?? '');
+  test('stands in the order of its ranks, which are those of the data files', () => {
+    expect(bodies.length).toBeGreaterThan(2);
+    for (const body of bodies) {
+      const rows = rowsOf(body);
+      const slugs = rows.map(slugOf);
       const places = slugs.map((slug) => bySlug.get(slug)?.rank?.place);
-      expect(places, attribute(table, 'id')).toEqual(rows.map((_, i) => i + 1));
+      expect(places, attribute(body, 'id')).toEqual(rows.map((_, i) => i + 1));
       rows.forEach((row, i) => {
         const rank = bySlug.get(slugs[i] as string)?.rank;
+        const said = textOf(row.childElements[0] as HtmlElement).replace(/ ?[†‡]/, '');
+        const isTied = (rank?.tiedWith.length ?? 0) > 0;
+        expect(said.includes('a tie'), `${slugs[i]}: ${said}`).toBe(isTied);
         if (rank?.of === 1) {
-          expect(textOf(row.childElements[1] as HtmlElement).trim(), slugs[i]).toBe('alone');
+          expect(said, slugs[i]).toBe('alone');
           return;
         }
-        const range = rank?.range;
-        const numbers = [...textOf(row.childElements[1] as HtmlElement).matchAll(/(\d+)(?:st|nd|rd|th)/g)].map((it) =>
-          Number(it[1]),
-        );
-        if (range) expect(numbers, slugs[i]).toEqual([...new Set(range)]);
+        const numbers = [...said.matchAll(/\d+/g)].map((it) => Number(it[0]));
+        const range = rank?.range ?? [i + 1];
+        expect(numbers, slugs[i]).toEqual([...new Set(range)]);
       });
     }
   });
 
-  test('mark flagged figures with a dagger that leads to the panel’s flags', () => {
+  test('marks flagged figures with a dagger that leads to the panel’s flags', () => {
     const daggers = cells.flatMap(({ slug, cell }) => cell.querySelectorAll('a.dagger').map((it) => ({ slug, it })));
     expect(daggers.length).toBeGreaterThan(0);
     for (const { slug, it } of daggers) expect(attribute(it, 'href')).toBe(`/panels/${slug}/#flags`);

@@ -13,24 +13,30 @@ beforeAll(async () => {
 });
 afterAll(() => site.close());
 
-/** Cells of the ranking tables, row by row, as a reader sees them. */
+/** Cells of the ranking, row by row, as a reader sees them; the drawn interval has no words. */
 async function rankingRows(page: Page): Promise<string[][]> {
-  const rows = await page.locator('table.ranking tbody tr:visible').all();
-  return Promise.all(rows.map((row) => row.locator('th, td').allInnerTexts()));
+  const rows = await page.locator('table.ranking tbody tr[data-f]:visible').all();
+  const cells = await Promise.all(rows.map((row) => row.locator('th, td:not([aria-hidden="true"])').allInnerTexts()));
+  // On the screen a button picks the row for the comparison.
+  return cells.map((row) => row.map((it) => it.replace(/\n(✓ )?compare$/, '').trim()));
 }
 
 describe('where scripts are off', () => {
-  test('the ranking tables are complete and in the order of rank', async () => {
+  test('the ranking is complete and in the order of rank', async () => {
     await using opened = await site.open('/', { javaScriptEnabled: false });
     const { page, complaints } = opened;
     const rows = await rankingRows(page);
     expect(rows).toHaveLength(ranked.length);
     expect(rows.flat().filter((it) => it.trim() === '')).toEqual([]);
-    for (const table of await page.locator('table.ranking').all()) {
-      const places = await table
-        .locator('tbody td:nth-child(2)')
-        .evaluateAll((them) => them.map((it) => it.getAttribute('data-v')));
-      expect(places).toEqual(places.map((_, i) => String(i + 1)));
+    const bodies = await page
+      .locator('table.ranking tbody')
+      .evaluateAll((them) =>
+        them.map((it) => [...it.querySelectorAll('tr[data-f] th a')].map((a) => a.getAttribute('href')?.split('/')[2])),
+      );
+    expect(bodies.length).toBeGreaterThan(2);
+    for (const slugs of bodies) {
+      const places = slugs.map((slug) => ranked.find((it) => it.slug === slug)?.rank?.place);
+      expect(places).toEqual(slugs.map((_, i) => i + 1));
     }
     // Buttons would do nothing.
     expect(await page.getByRole('button').count()).toBe(0);
@@ -69,14 +75,26 @@ describe('printed', () => {
   test('what is folded on the screen is open, without the mark of folding', async () => {
     await using opened = await site.open(`/panels/${flagged}/`);
     const { page } = opened;
-    const folded = page.locator('main details:not([open])').first();
-    const inside = folded.locator(':scope > :not(summary)').first();
-    const mark = () => folded.locator('summary').evaluate((it) => getComputedStyle(it).listStyleType);
-    expect(await inside.isVisible()).toBe(false);
-    expect(await mark()).not.toBe('none');
+    const folded = page.locator('main details:not([open])');
+    const seen = () =>
+      folded.evaluateAll((them) =>
+        them.map((it) => {
+          const inside = it.querySelector(':scope > :not(summary)');
+          const mark = getComputedStyle(it.querySelector('summary') ?? it).listStyleType;
+          return { name: it.className, isOpen: inside?.checkVisibility() === true, mark };
+        }),
+      );
+    const onScreen = await seen();
+    expect(onScreen.length).toBeGreaterThan(1);
+    for (const it of onScreen) expect(it).toMatchObject({ isOpen: false, mark: expect.not.stringMatching('none') });
     await page.emulateMedia({ media: 'print' });
-    expect(await inside.isVisible()).toBe(true);
-    expect(await mark()).toBe('none');
+    // Sources of the limits are as long as a page: paper says where they stand.
+    const onPaper = (await seen()).filter((it) => it.name !== 'sources');
+    expect(onPaper.length).toBeGreaterThan(0);
+    for (const it of onPaper) expect(it).toMatchObject({ isOpen: true, mark: 'none' });
+    expect(onScreen.length - onPaper.length).toBe(1);
+    expect(await page.locator('.on-paper').isVisible()).toBe(true);
+    expect(await page.locator('.on-paper').textContent()).toContain(`/panels/${flagged}/`);
   });
 
   test('the pages are upright A4 between margins, and numbered', async () => {

@@ -129,7 +129,9 @@ export interface DataFile {
   panels: Array<{
     slug: string;
     address: string;
-    rank: { place: number; of: number; range: [number, number] | null } | null;
+    maker: string;
+    model: string;
+    rank: { place: number; of: number; range: [number, number] | null; tiedWith: string[] } | null;
     rank_absent: string | null;
     rank_by_emitted: { place: number } | null;
     rank_by_emitted_absent: string | null;

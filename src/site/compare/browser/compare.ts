@@ -183,13 +183,19 @@ class Page {
     const { chosen, names, field } = this.#parts;
     chosen.replaceChildren(
       ...this.#slugs.map((slug) => {
-        const { name, maker, status } = this.#panels.get(slug) ?? { name: slug, maker: '', status: 'published' };
+        const panel: Pick<ListedPanel, 'name' | 'maker' | 'status' | 'photo'> = this.#panels.get(slug) ?? {
+          name: slug,
+          maker: '',
+          status: 'published',
+        };
+        const { name, maker, status, photo } = panel;
         const hasMaker = name.startsWith(`${maker} `);
         const remove = html('button', { type: 'button', 'aria-label': `Remove ${name}` }, '×');
         remove.addEventListener('click', () => this.#remove(slug));
         return html(
           'li',
           { 'data-slug': slug },
+          photo && html('img', { ...photo, alt: '' }),
           html(
             'span',
             {},

@@ -99,7 +99,7 @@ function classRows(offers: PackedOffers, name: string, id: string, tied: readonl
           'span',
           {},
           html('a', { href: `#${id}` }, name),
-          tied.length > 1 && html('small', {}, 'a ', html('a', { href: '/methods/rank/' }, 'tie')),
+          tied.length > 1 && html('small', {}, ' a ', html('a', { href: '/methods/rank/' }, 'tie')),
           more > 0 && html('small', {}, ` with ${more} more`),
         ),
       );

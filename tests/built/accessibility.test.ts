@@ -67,7 +67,15 @@ afterAll(() => site.close());
 async function openKind(address: string) {
   const opened = await site.open(address);
   if (address.includes('exposure=')) await opened.page.locator('[data-plan-result] .person').waitFor();
-  if (address.includes('own.')) await opened.page.locator('[data-own-list] li').first().waitFor();
+  if (address.includes('own.')) {
+    // Filters and prices that an address asks for are in use while they are folded; here they are open.
+    for (const part of ['own', 'filter']) {
+      const button = opened.page.locator(`[data-part=${part}]`);
+      await button.filter({ hasText: 'in use' }).click();
+      await opened.page.locator(`#${part}-part`).waitFor();
+    }
+    await opened.page.locator('[data-own-list] li').first().waitFor();
+  }
   if (address.startsWith('/search/')) await opened.page.locator('#found li').first().waitFor();
   return opened;
 }

@@ -29,7 +29,8 @@ describe('the time to a radiant exposure', () => {
     await using opened = await site.open(ADDRESS, { viewport: PHONE });
     const { page, complaints } = opened;
     await page.getByLabel(/J\/cm² that you/).fill('12.5');
-    const cells = await page.locator('td:has(> [data-seconds])').allInnerTexts();
+    const texts = await page.locator('td:has(> [data-seconds])').allInnerTexts();
+    const cells = texts.map((it) => it.replaceAll('\u00a0', ' '));
     expect(cells).toHaveLength(6);
     [5, 10, 15, 30, 45, 60].forEach((cm, i) => {
       const seconds = (1000 * 12.5) / meanAt(cm);
@@ -40,11 +41,13 @@ describe('the time to a radiant exposure', () => {
       expect(secondsIn(high), cells[i]).toBeGreaterThan(secondsIn(shown));
     });
     // What was read follows too, at the mean of the grid.
-    const read = secondsIn((await page.locator('td a > [data-seconds]').textContent()) ?? '');
+    const words = (await page.locator('td a > [data-seconds]').textContent()) ?? '';
+    const read = secondsIn(words.replaceAll('\u00a0', ' '));
     const exact = (1000 * 12.5) / (figures['mean-irradiance']?.value ?? Number.NaN);
     expect(Math.abs(read - exact)).toBeLessThan(0.02 * exact);
     expect(await page.locator('[data-exposure-head]').textContent()).toBe('Time for 12.5 J/cm²');
     expect(await page.locator('form[data-exposure] [role=status]').textContent()).toContain('not a recommendation');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
     expect(complaints).toEqual([]);
   });
 

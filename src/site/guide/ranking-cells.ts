@@ -1,6 +1,7 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { reasonText } from '../../words/figure-text.ts';
+import { notKnownWords } from '../../words/figure-words.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { fixed, money, showFigure } from '../../words/format.ts';
 import { asPriced } from '../shared/priced.ts';
@@ -47,13 +48,16 @@ const SPECIAL: Readonly<Partial<Record<Column['metric'], typeof figureCell>>> = 
 };
 
 function figureCell(it: Figure, _: PanelEntry, currency: string, remark?: string): Content {
-  const { value, plusMinus, interval } = showFigure(withoutSign(it), currency);
+  const { value, plusMinus, interval, absent } = showFigure(withoutSign(it), currency);
+  // What is only known to lie under a bound has no ±; of all else it is said.
+  const notKnown = absent && !it.bound ? notKnownWords() : undefined;
+  const after = [interval, notKnown, remark].filter(Boolean).join(', ');
   const dagger = daggerOf(it.flags);
   return {
     text: value,
     sort: it.value,
     ...(plusMinus && { plusMinus }),
-    ...((interval || remark) && { after: [interval, remark].filter(Boolean).join(', ') }),
+    ...(after && { after }),
     ...(dagger && { dagger }),
   };
 }

@@ -195,7 +195,7 @@ class Page {
         return html(
           'li',
           { 'data-slug': slug },
-          photo && html('img', { ...photo, alt: '' }),
+          photo && html('img', { ...photo, alt: '', loading: 'lazy' }),
           html(
             'span',
             {},

@@ -8,6 +8,9 @@ import { timeRangeWords } from '../../../words/time-words.ts';
 /** More than this is a slip of the hand, J/cm². */
 const MOST = 10_000;
 
+/** A time that stays on one line. */
+const whole = (time: string) => time.replaceAll(' ', '\u00a0');
+
 const form = document.querySelector<HTMLFormElement>('form[data-exposure]');
 const head = document.querySelector<HTMLElement>('[data-exposure-head]');
 const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
@@ -39,9 +42,9 @@ if (form && input && status && head && cells.length > 0) {
       const { seconds, low, high } = cell.dataset;
       const times = (it: string | undefined) => wanted * Number(it);
       const shown = timeRangeWords({ value: times(seconds), low: times(low), high: times(high) });
-      cell.textContent = shown.value;
+      cell.textContent = whole(shown.value);
       const beneath = intervalOf(cell);
-      if (beneath) beneath.textContent = ` (${shown.interval})`;
+      if (beneath) beneath.textContent = ` (${shown.interval.split(' to ').map(whole).join(' to ')})`;
     }
     status.textContent = 'The table gives the time for it. Arithmetic, not a recommendation.';
   };

@@ -65,7 +65,9 @@ describe.each(BROWSERS)('in %s', (browser) => {
     await walker.until(isThere, '[data-compare] a[href$="quennick-tope"]');
     await walker.press('[data-compare] a[href$="quennick-tope"]');
     await walker.until(() => /Tope.*more/.test(document.querySelector('h1')?.textContent ?? ''));
-    expect(await textOf(walker, 'h1')).toMatch(/^The Tope gives \d+\sto\s\d+\s%\smore light, and each watt of it costs/);
+    expect(await textOf(walker, 'h1')).toMatch(
+      /^The Tope gives \d+\sto\s\d+\s%\smore light, and each watt of it costs/,
+    );
     expect(await isInSight(walker, 'h1')).toBe(true);
     expect(await wordsUntil(walker, 'h1')).toBeLessThanOrEqual(10);
     expect(walker.complaints).toEqual([]);

@@ -248,6 +248,7 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
       sortable.rows,
       (row) => rows[row]?.slug ?? '',
       (row) => sortable.nameOf(row),
+      (row) => [row - 1, row + 1].filter((it) => rows[it] && rows[it].sizeClass === rows[row]?.sizeClass),
     );
   sortable.onLive = (live) => picks?.addTo(live);
   addEventListener('popstate', () => {

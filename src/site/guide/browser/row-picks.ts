@@ -9,31 +9,43 @@ export interface RowPicks {
 /**
  * @param bar has the address of a comparison less the panels, and how many it takes
  * @param slugOf a row's panel
+ * @param nearOf rows that one is most likely to be held against
  */
 export function rowPicks(
   bar: HTMLElement,
   rows: readonly HTMLTableRowElement[],
   slugOf: (row: number) => string,
   nameOf: (row: number) => string,
+  nearOf: (row: number) => readonly number[],
 ): RowPicks {
   const boxes = new Map<number, HTMLInputElement>();
   const most = Number(bar.dataset.most);
   const picked = () => [...boxes].filter(([, box]) => box.checked).map(([row]) => row);
   const clear = html('button', { type: 'button' }, 'Clear');
+  const addressOf = (those: readonly number[]) =>
+    `${bar.dataset.compare}${those.map((it) => encodeURIComponent(slugOf(it))).join(',')}`;
   const link = html('a', {});
   const words = html('span', { role: 'status' });
-  bar.append(words, ' ', link, ' ', clear);
+  const near = html('span', {});
+  bar.append(words, ' ', near, link, ' ', clear);
   const show = () => {
     const those = picked();
     bar.hidden = those.length === 0;
     link.hidden = those.length < 2;
     link.textContent = `Compare the ${those.length} picked`;
-    link.href = `${bar.dataset.compare}${those.map((it) => encodeURIComponent(slugOf(it))).join(',')}`;
-    words.textContent =
-      those.length === 1 ? '1 picked; pick another to compare.' : those.length >= most ? 'No more than these.' : '';
+    link.href = addressOf(those);
+    const [only] = those;
+    const offered = those.length === 1 && only !== undefined ? nearOf(only) : [];
+    near.replaceChildren(
+      ...offered.flatMap((it) => ['with the ', html('a', { href: addressOf([...those, it]) }, nameOf(it)), ', ']),
+      offered.length > 0 ? 'or pick another.' : '',
+    );
+    words.textContent = those.length >= most ? 'No more than these.' : those.length === 1 ? oneWords(only) : '';
     // A full comparison takes no more; those that are in it can be taken out.
     for (const box of boxes.values()) box.disabled = those.length >= most && !box.checked;
   };
+  const oneWords = (row: number | undefined) =>
+    row !== undefined && nearOf(row).length > 0 ? `Compare the ${nameOf(row)}` : '1 picked; pick another to compare.';
   clear.addEventListener('click', () => {
     const first = picked()[0];
     for (const box of boxes.values()) box.checked = false;

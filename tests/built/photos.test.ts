@@ -144,3 +144,18 @@ test('a browser takes the newest format that it knows, no larger than it needs',
   await image.scrollIntoViewIfNeeded();
   await expect.poll(() => image.evaluate((it: HTMLImageElement) => it.currentSrc)).toMatch(/-320\.avif$/);
 });
+
+test('the comparison has a panel’s picture before its name where there is room, and none for a panel without one', async () => {
+  await using opened = await site.open('/compare/?with=kelpwright-gannet,quennick-tope');
+  const { page, complaints } = opened;
+  const chips = page.locator('[data-chosen] li');
+  await expect.poll(() => chips.count()).toBe(2);
+  const image = chips.first().locator('img');
+  await expect.poll(() => image.evaluate((it: HTMLImageElement) => it.naturalWidth)).toBeGreaterThan(0);
+  expect(await image.getAttribute('alt')).toBe('');
+  expect(await image.evaluate((it) => it.getBoundingClientRect().height)).toBe(40);
+  expect(await chips.last().locator('img').count()).toBe(0);
+  await page.setViewportSize(PHONE);
+  expect(await image.isVisible()).toBe(false);
+  expect(complaints).toEqual([]);
+});

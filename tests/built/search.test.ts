@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { METRICS } from '../../src/measure/metrics.ts';
 import { type OpenSite, openSite } from './browser.ts';
 import { attribute, pageAt, panelFiles, textOf } from './site.ts';
 
@@ -218,11 +219,14 @@ test('a reader’s own word leads to the page that it is about, above what was f
 test('results show nothing of the names that methods, metrics and files have in the code', async () => {
   await using opened = await site.open('/search/');
   const { page } = opened;
-  for (const query of ['computed', 'price per emitted watt', 'uncertainty', 'uniformity']) {
+  const ids = METRICS.map((it) => it.id).filter((it) => it.split('-').length > 2);
+  expect(ids.length).toBeGreaterThan(20);
+  for (const query of ['computed', 'figures by this method', 'price per emitted watt', 'uncertainty', 'uniformity']) {
     await page.getByRole('searchbox').fill(query);
     await page.locator('#count', { hasText: /found/ }).waitFor();
     await expect.poll(() => page.locator('#count').textContent()).toMatch(/found/);
     const texts = await page.locator('#found').textContent();
     expect(texts).not.toMatch(/[a-z]+@\d|\.(ts|mdx|yaml)\b|[a-z]+-[a-z]+-[a-z]+-(cm|irradiance)/);
+    expect(ids.filter((it) => texts?.includes(it))).toEqual([]);
   }
 });

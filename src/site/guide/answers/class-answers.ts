@@ -1,6 +1,7 @@
-import type { Ledger, PanelEntry } from '../../../ledger/ledger.ts';
+import type { Ledger, PanelEntry, RankBasis } from '../../../ledger/ledger.ts';
 import { panelAddress } from '../../shared/panel-address.ts';
 import { type ShownFigure, shownFigure } from '../../shared/shown-figure.ts';
+import { BASES, placing } from '../rank-basis.ts';
 
 /** A panel that has the lowest price of a watt in its size class, or is not told from the one that has. */
 export interface Answer {
@@ -23,31 +24,34 @@ export interface ClassAnswer {
 
 /**
  * The answer to the guide's first question: the lowest price of a watt in each size class, with all that tie with it. By
- * panels that were measured under the guide's own conditions alone; a class without any has no answer.
+ * panels that were measured under the guide's own conditions alone; a class without any has no answer. The watt is that
+ * which the guide's ranking goes by.
  */
-export function classAnswers(ledger: Ledger): ClassAnswer[] {
+export function classAnswers(ledger: Ledger, basis: RankBasis): ClassAnswer[] {
   const { currency } = ledger.guide;
-  return ledger.classes.flatMap(({ sizeClass, groups }): ClassAnswer[] => {
+  const classes = basis === 'optical' ? ledger.classes : ledger.classesByEmitted;
+  return classes.flatMap(({ sizeClass, groups }): ClassAnswer[] => {
     const ranked = groups.find(({ conditions }) => conditions.isReference)?.panels ?? [];
     const first = ranked[0];
-    if (!sizeClass || !first?.rank) return [];
-    const lowest = new Set([first.slug, ...first.rank.tiedWith]);
+    const rank = first && placing(first, basis).rank;
+    if (!sizeClass || !rank) return [];
+    const lowest = new Set([first.slug, ...rank.tiedWith]);
     return [
       {
         address: `#${sizeClass.id}`,
         name: sizeClass.name,
-        panels: ranked.filter((it) => lowest.has(it.slug)).map((it) => answer(it, currency)),
+        panels: ranked.filter((it) => lowest.has(it.slug)).map((it) => answer(it, basis, currency)),
       },
     ];
   });
 }
 
-function answer(panel: PanelEntry, currency: string): Answer {
-  const figure = (metric: 'real-price' | 'price-per-watt') => {
+function answer(panel: PanelEntry, basis: RankBasis, currency: string): Answer {
+  const figure = (metric: 'real-price' | (typeof BASES)[RankBasis]['metric']) => {
     const shown = shownFigure(panel, panel.figures.get(metric), metric, currency);
     return { ...shown, flagsAt: `${panelAddress(panel.slug)}${shown.flagsAt}` };
   };
-  const perWatt = figure('price-per-watt');
+  const perWatt = figure(BASES[basis].metric);
   return {
     name: panel.name,
     address: panelAddress(panel.slug),

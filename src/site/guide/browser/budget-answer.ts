@@ -79,7 +79,9 @@ export function paintAnswer(offers: PackedOffers, prices: OwnPrices, sum: number
         : []),
     ),
   );
-  showInstead(`Most light for ${money(sum, currency)}, by size`);
+  // Where the page goes by all the light, the reader is told that sums do not.
+  const isFramed = document.querySelector<HTMLElement>('#ranking')?.dataset.basis === 'emitted';
+  showInstead(`Most light ${isFramed ? 'in the frame ' : ''}for ${money(sum, currency)}, by size`);
   showUnits(target);
 }
 

@@ -4,8 +4,9 @@
  *
  * Laying out and painting live rows costs far more than sorting, so a long table keeps the first rows of each body in the
  * page and the rest aside until they are asked for. Their texts stay in the page, where the browser's own search finds
- * them; a find brings all rows back, as printing does.
+ * them; a find brings all rows back, as printing does. Bodies that can be seen are put in order first.
  */
+import { afterPaint } from '../../shared/browser/after-paint.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { AsideRows } from './aside-rows.ts';
 import { DrawnTies } from './drawn-ties.ts';
@@ -30,6 +31,13 @@ interface Body {
   rows: readonly number[];
 }
 
+/** What a body holds as it is sorted and narrowed: the rows that are left, and those of them that are in the page. */
+interface Laid {
+  body: Body;
+  left: readonly number[];
+  live: readonly number[];
+}
+
 export class SortableTable {
   readonly rows: readonly HTMLTableRowElement[];
   /** As the page comes: by the price of a watt within each size class. */
@@ -48,6 +56,13 @@ export class SortableTable {
   /** 1 for a row that is left; undefined while all are. */
   #isLeft: Uint8Array | undefined;
   #isAllShown: boolean;
+  #isByRank = true;
+  /** Bodies out of sight, which follow once those in sight are painted. */
+  #waiting: readonly Laid[] = [];
+  readonly #putting = afterPaint(() => {
+    for (const it of this.#waiting) this.#put(it);
+    this.#waiting = [];
+  });
   readonly #none: HTMLElement;
   readonly #aside: AsideRows | undefined;
 
@@ -177,27 +192,51 @@ export class SortableTable {
   #lay(): void {
     const isLeft = this.#isLeft;
     const isTogether = this.#sort.scope === 'all';
-    const laid = [...this.#bodies, this.#together].map((body, at) => {
+    this.#isByRank = !isTogether && this.#sort.column === this.first.column;
+    const laid = [...this.#bodies, this.#together].map((body, at): Laid => {
       if (body === this.#together ? !isTogether : isTogether && !body.isApart) return { body, left: [], live: [] };
       const order = this.#orders.of(at, this.#sort);
       const left = isLeft ? order.filter((i) => isLeft[i] === 1) : order;
       return { body, left, live: this.#isAllShown ? left : left.slice(0, LIVE_ROWS) };
     });
-    for (const { live } of laid) this.onLive?.(live);
-    if (isTogether) for (const { body, live } of laid) if (body === this.#together) this.#nameSizes(live);
+    // Where the window is has to be asked before anything changes, or the page would be laid out for it.
+    const soon = new Set(this.#isAllShown ? laid : inSight(laid));
     this.#table.classList.toggle('together', isTogether);
-    const isByRank = !isTogether && this.#sort.column === this.first.column;
-    this.#table.classList.toggle('untied', !isByRank);
-    for (const { body, live, left } of laid) {
-      const unranked = !isTogether && !isLeft && body.unranked ? [body.unranked] : [];
-      body.element.replaceChildren(body.head, ...live.map((i) => this.rows[i] as HTMLTableRowElement), ...unranked);
-      body.element.hidden = left.length === 0 && unranked.length === 0;
-    }
-    if (isByRank && (isLeft || this.#ties.isPainted)) {
-      const byRank = this.#bodies.map((_, at) => this.#orders.of(at, this.first));
-      for (const { left, live } of laid) this.#ties.paint(byRank, left, live.length);
-    }
+    this.#table.classList.toggle('untied', !this.#isByRank);
+    for (const it of laid) if (soon.has(it)) this.#put(it);
+    this.#waiting = laid.filter((it) => !soon.has(it));
+    if (this.#waiting.length > 0) this.#putting.plan();
     this.#none.hidden = laid.some(({ left }) => left.length > 0);
     this.#aside?.hold(laid.flatMap(({ left, live }) => left.slice(live.length)));
   }
+
+  /** Puts the live rows of a body into the page. */
+  #put({ body, left, live }: Laid): void {
+    this.onLive?.(live);
+    if (body === this.#together) this.#nameSizes(live);
+    const isWhole = this.#sort.scope === 'each' && !this.#isLeft;
+    const unranked = isWhole && body.unranked ? [body.unranked] : [];
+    body.element.replaceChildren(body.head, ...live.map((i) => this.rows[i] as HTMLTableRowElement), ...unranked);
+    body.element.hidden = left.length === 0 && unranked.length === 0;
+    if (!this.#isByRank || !(this.#isLeft || this.#ties.isPainted)) return;
+    const byRank = this.#bodies.map((_, at) => this.#orders.of(at, this.first));
+    this.#ties.paint(byRank, left, live.length);
+  }
+}
+
+/** The bodies that can be seen, or will be where those before them become shorter; emptied ones cost nothing. */
+function inSight(laid: readonly Laid[]): Laid[] {
+  let rows = 0;
+  // The body of all sizes stands first in the table.
+  return laid
+    .slice(-1)
+    .concat(laid.slice(0, -1))
+    .filter(({ body: { element }, live }) => {
+      if (live.length === 0) return true;
+      const { top, bottom } = element.getBoundingClientRect();
+      const isSeen = !element.hidden && top < innerHeight;
+      if ((!element.hidden && bottom < 0) || (rows >= LIVE_ROWS && !isSeen)) return false;
+      rows += live.length;
+      return true;
+    });
 }

@@ -40,7 +40,7 @@ export interface Sheet {
 export interface DrawnMark {
   x: number;
   y: number;
-  /** The 95 % interval of its power. */
+  /** The 95 % interval of its power, from the middle of its mark, as its name is: hundreds of them then read alike. */
   interval: string | undefined;
   /** No other mark and no name of another is near, so that a finger may miss it by some. */
   isApart: boolean;
@@ -138,11 +138,11 @@ export function pictureLayout(
     return {
       x: spot.x,
       y: spot.y,
-      interval: spot.ends && `M${spot.x} ${spot.ends[0]}V${spot.ends[1]}`,
+      interval: spot.ends && `M0 ${pixels(spot.ends[0] - spot.y)}V${pixels(spot.ends[1] - spot.y)}`,
       isApart: !others && !nameNear,
       name: place && {
-        x: pixels(place.x),
-        y: pixels(place.y + TO_BASELINE * nameSize),
+        x: pixels(place.x - spot.x),
+        y: pixels(place.y + TO_BASELINE * nameSize - spot.y),
         anchor: place.anchor,
         text: offers[i]?.short ?? '',
       },

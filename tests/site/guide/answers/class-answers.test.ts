@@ -10,7 +10,7 @@ beforeAll(() => {
 
 describe('the lowest price of a watt in each size class', () => {
   test('is in the order of the classes, with a way to the class and to each panel', () => {
-    const answers = classAnswers(demo.ledger);
+    const answers = classAnswers(demo.ledger, 'optical');
     expect(answers.map((it) => [it.name, it.address])).toEqual(
       demo.ledger.guide.sizeClasses.map((it) => [it.name, `#${it.id}`]),
     );
@@ -25,7 +25,7 @@ describe('the lowest price of a watt in each size class', () => {
       const it = demo.ledger.panels.get(slug)?.figures.get('price-per-watt');
       return isFigure(it) ? it.value : Number.NaN;
     };
-    for (const { name, panels } of classAnswers(demo.ledger)) {
+    for (const { name, panels } of classAnswers(demo.ledger, 'optical')) {
       const alike = [...demo.ledger.panels.values()].filter(
         (it) => it.sizeClass?.name === name && it.rank && it.current?.conditions.isReference,
       );
@@ -35,15 +35,26 @@ describe('the lowest price of a watt in each size class', () => {
   });
 
   test('names all that the readings do not tell apart from it, and nobody else', () => {
-    for (const { panels } of classAnswers(demo.ledger)) {
+    for (const { panels } of classAnswers(demo.ledger, 'optical')) {
       const slugs = panels.map((it) => it.address.split('/')[2] ?? '');
       const [first = '', ...others] = slugs;
       expect(others.toSorted()).toEqual(demo.ledger.panels.get(first)?.rank?.tiedWith.toSorted());
     }
-    expect(classAnswers(demo.ledger).some((it) => it.panels.length > 1)).toBe(true);
+    expect(classAnswers(demo.ledger, 'optical').some((it) => it.panels.length > 1)).toBe(true);
+  });
+
+  test('goes by the watt that leaves the LEDs where the guide does', () => {
+    const answers = classAnswers(demo.ledger, 'emitted');
+    for (const { panels } of answers) {
+      const [first, ...others] = panels.map((it) => demo.ledger.panels.get(it.address.split('/')[2] ?? ''));
+      expect(others.map((it) => it?.slug).toSorted()).toEqual(first?.byEmitted.rank?.tiedWith.toSorted());
+      for (const it of panels) expect(it.perWatt.calculation).toBe(`${it.address}methodology/#price-per-emitted-watt`);
+    }
+    const names = (it: typeof answers) => it.map(({ panels }) => panels.map(({ name }) => name));
+    expect(names(answers)).not.toEqual(names(classAnswers(demo.ledger, 'optical')));
   });
 
   test('has nothing to say of an empty guide', () => {
-    expect(classAnswers({ ...demo.ledger, classes: [] })).toEqual([]);
+    expect(classAnswers({ ...demo.ledger, classes: [] }, 'optical')).toEqual([]);
   });
 });

@@ -45,7 +45,8 @@ export function classAnswers(ledger: Ledger): ClassAnswer[] {
 function answer(panel: PanelEntry, currency: string): Answer {
   const figure = (metric: 'real-price' | 'price-per-watt') => {
     const shown = shownFigure(panel, panel.figures.get(metric), metric, currency);
-    return { ...shown, flagsAt: `${panelAddress(panel.slug)}${shown.flagsAt}` };
+    const page = panelAddress(panel.slug);
+    return { ...shown, calculation: `${page}${shown.calculation}`, flagsAt: `${page}${shown.flagsAt}` };
   };
   const perWatt = figure('price-per-watt');
   return {

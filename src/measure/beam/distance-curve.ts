@@ -13,7 +13,7 @@ export interface CurvePoint {
   peak?: number;
   /** Before the middle of the field. */
   centre: number;
-  /** At the dimmest place of the rectangle; left out with the peak. */
+  /** At the dimmest place of the rectangle; left out with the peak, and where nobody wants it. */
   lowest?: number;
 }
 
@@ -24,10 +24,14 @@ export interface CurvePoint {
  * @param distances cm
  * @throws RangeError for a distance or an emitter that cannot be
  */
-export function distanceCurve(panel: PanelModel, distances: readonly number[]): CurvePoint[] {
+export function distanceCurve(
+  panel: PanelModel,
+  distances: readonly number[],
+  { isLowestWanted = true } = {},
+): CurvePoint[] {
   const { emitter, field } = panel;
   const peaks = peakCandidates(emitter, field);
-  const dims = dimCandidates(emitter, field);
+  const dims = isLowestWanted ? dimCandidates(emitter, field) : [];
   const ask = placeValues(panel, [{ x: 0, y: 0 }, ...peaks, ...dims]);
   return distances.map((distance) => {
     const [mean = 0, centre = 0, ...places] = ask(distance);
@@ -37,7 +41,7 @@ export function distanceCurve(panel: PanelModel, distances: readonly number[]): 
       centre,
       ...(distance >= (panel.peakFrom ?? 0) && {
         peak: Math.max(...places.slice(0, peaks.length)),
-        lowest: Math.min(...places.slice(peaks.length)),
+        ...(isLowestWanted && { lowest: Math.min(...places.slice(peaks.length)) }),
       }),
     };
   });

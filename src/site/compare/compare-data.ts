@@ -60,6 +60,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
         (metric) => [metric, figures.get(metric) ?? { gap: true, metric, reason: { code: 'not-measured' } }] as const,
       ),
       say,
+      current ? `${panel.slug}/${current.date}/` : `${panel.slug}/`,
     ),
   };
 }

@@ -38,6 +38,11 @@ function harmless(text: string): string {
   return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
 }
 
+/** Significant digits of an uncertainty and its interval, which no reading comes near; values are in full. */
+const DIGITS = 10;
+
+const short = (it: number | null | undefined) => (typeof it === 'number' ? Number(it.toPrecision(DIGITS)) : null);
+
 /** `data/panels.csv`: what `panels.json` has, one figure or raw reading a line; in pieces too. */
 export function* panelsCsv(ledger: Ledger): Generator<string> {
   yield `${csvFormatRow([...COLUMNS])}\n`;
@@ -61,9 +66,9 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
           value: it.value,
           unit: dataUnit(it.unit, currency),
           bound: it.bound ?? '',
-          standard_uncertainty: it.standardUncertainty,
-          interval95_low: it.interval95?.[0] ?? null,
-          interval95_high: it.interval95?.[1] ?? null,
+          standard_uncertainty: short(it.standardUncertainty),
+          interval95_low: short(it.interval95?.[0]),
+          interval95_high: short(it.interval95?.[1]),
           basis: it.basis,
           method: method.id,
           method_version: method.version,

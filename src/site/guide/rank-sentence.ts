@@ -4,6 +4,7 @@ import { versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
 import type { Rank } from '../../measure/money/ranking.ts';
 import { listed, ordinal } from '../../words/format.ts';
 import { ALONE, isAlone, rankRange } from '../../words/rank-words.ts';
+import { madeOfAll } from '../shared/page-reads.ts';
 import { markOfRank, placing, rankAbsence, saidOr } from './rank-basis.ts';
 
 /** The rank as a sentence, ties named; with a mark where it goes by a figure in doubt. */
@@ -23,7 +24,7 @@ export function disagreementRemark(panel: PanelEntry, basis: RankBasis): string 
 }
 
 /** That all the light puts a panel behind or before others, beyond the uncertainty; empty where it does not. */
-function disagreementSentence(panel: PanelEntry, ledger: Ledger): string {
+const disagreementSentence = madeOfAll('order-disagreement', (panel, ledger): string => {
   const found = orderDisagreement(panel, ledger);
   if (!found) return '';
   const named = (them: readonly PanelEntry[], where: string) =>
@@ -34,7 +35,7 @@ function disagreementSentence(panel: PanelEntry, ledger: Ledger): string {
         : [];
   const places = [...named(found.before, 'before'), ...named(found.behind, 'behind')].join(' and ');
   return ` By all the light that leaves the LEDs it comes ${places} instead, beyond the uncertainty.`;
-}
+});
 
 function plainRankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis): string {
   const { sizeClass, current } = panel;

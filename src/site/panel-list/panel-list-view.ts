@@ -89,6 +89,7 @@ function listedPanel(panel: PanelEntry, currency: string, largest: number): List
     watt: {
       ...watt,
       ...(watt.shown && { shown: { ...watt.shown, unit: '' } }),
+      calculation: `${panelAddress(slug)}${watt.calculation}`,
       flagsAt: `${panelAddress(slug)}#flags`,
     },
     ...photo,

@@ -2,7 +2,6 @@ import type { PanelEntry } from '../../ledger/ledger.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, showFigure } from '../../words/format.ts';
-import { panelAddress } from '../shared/panel-address.ts';
 
 /** What the maker says of a panel, and what the bench found. */
 export interface ClaimsView {
@@ -19,7 +18,6 @@ export interface ClaimsView {
 
 /** A panel's claims held against its measurements, and those that nothing was held against. */
 export function claimsView(panel: PanelEntry, currency: string): ClaimsView {
-  const calculation = `${panelAddress(panel.slug)}methodology/`;
   return {
     claims: panel.claims.map((it) => {
       const { subject, text } = claimText(it);
@@ -29,7 +27,7 @@ export function claimsView(panel: PanelEntry, currency: string): ClaimsView {
         claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,
         measured: it.measured ? showFigure(it.measured, currency).text : 'not measured',
         outcome: text,
-        ...(it.measured && { address: `${calculation}#${it.measured.metric}` }),
+        ...(it.measured && { address: `methodology/#${it.measured.metric}` }),
         ...marked(it.measured),
       };
     }),

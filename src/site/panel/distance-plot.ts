@@ -21,8 +21,8 @@ export interface DistancePlot extends Plot {
 const SIZE = { width: 430, height: 320, right: 46 };
 /** Room that a label of a curve needs, px. */
 const LABEL_HEIGHT = 14;
-/** Steps of the curve, cm. */
-const STEP = 1;
+/** Steps of the curve, each so much of its distance: close to the panel the light changes fast. */
+const STEP = 0.08;
 
 /** Draws a session's irradiance against distance; undefined where the model has found nothing. */
 export function distancePlot(session: SessionEntry, figures: FigureMap): DistancePlot | undefined {
@@ -37,11 +37,7 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
   });
   const farthest = Math.max(...TABLE_DISTANCES, session.conditions.distance, ...sweep.map((it) => it.distance));
   const nearest = Math.min(first, ...sweep.map((it) => it.distance));
-  const steps = Math.ceil((farthest - nearest) / STEP);
-  const curve = distanceCurve(
-    model,
-    Array.from({ length: steps + 1 }, (_, i) => nearest + ((farthest - nearest) * i) / steps),
-  );
+  const curve = distanceCurve(model, curveDistances(nearest, farthest, model.peakFrom), { isLowestWanted: false });
   const intervals = TABLE_DISTANCES.flatMap((distance) =>
     (['mean-irradiance', 'peak-irradiance'] as const).flatMap((quantity) => {
       const it = figures.get(distanceMetric(quantity, distance));
@@ -87,6 +83,14 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
       beside && { bias: { x: x.place(readAt), from: y.place(mean.value), to: y.place(beside.mean) } }),
     description: describe(curve, mean, sweep.length),
   };
+}
+
+/** Where the curve is worked out, cm: in even steps of its logarithm, and where the table or the peak begins. */
+function curveDistances(nearest: number, farthest: number, peakFrom = nearest): number[] {
+  const steps = Math.ceil(Math.log(farthest / nearest) / STEP);
+  const even = Array.from({ length: steps + 1 }, (_, i) => nearest * (farthest / nearest) ** (i / steps));
+  const all = [...even.slice(1, -1), nearest, farthest, peakFrom, ...TABLE_DISTANCES];
+  return [...new Set(all)].filter((it) => it >= nearest && it <= farthest).toSorted((a, b) => a - b);
 }
 
 function describe(curve: readonly CurvePoint[], mean: FigureOrGap | undefined, sweep: number): string {

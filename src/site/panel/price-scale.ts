@@ -17,10 +17,10 @@ const PLACES = 100;
 /** Room for a letter along the axis. */
 const LETTER = 7;
 
-/** The prices of a watt that one scale holds. */
+/** The prices of a watt that one scale holds: how many of a size class stand at each place. */
 interface Shared {
   axis: LogAxis;
-  prices: ReadonlyArray<{ panel: PanelEntry; value: number }>;
+  places: ReadonlyMap<PanelEntry['sizeClass'], ReadonlyMap<number, number>>;
 }
 
 /** One for all pages of a ledger. */
@@ -51,23 +51,33 @@ function sharedBy({ panels, guide }: Ledger): Shared | undefined {
     (value) => moneyWords(value, guide.currency),
     (text) => LETTER * (text.length + 1),
   );
-  return { axis, prices };
+  const places = new Map<PanelEntry['sizeClass'], Map<number, number>>();
+  for (const { panel, value } of prices) {
+    const own = places.get(panel.sizeClass) ?? new Map<number, number>();
+    const place = coarse(axis.place(value));
+    places.set(panel.sizeClass, own.set(place, (own.get(place) ?? 0) + 1));
+  }
+  return { axis, places };
 }
 
 const moneyWords = (value: number, currency: string) => money(value, currency, value < 1 ? 2 : 0);
 
-function drawing(panel: PanelEntry, own: Figure, { axis, prices }: Shared, currency: string): PieceElement {
-  const others = prices.filter((it) => it.panel !== panel);
-  const placesOf = (isAlike: boolean) =>
-    others
-      .filter((it) => (it.panel.sizeClass === panel.sizeClass) === isAlike)
-      .map((it) => coarse(axis.place(it.value)));
+function drawing(panel: PanelEntry, own: Figure, { axis, places }: Shared, currency: string): PieceElement {
+  const at = axis.place(own.value);
   const marks = (isAlike: boolean, half: number) => {
-    const path = [...new Set(placesOf(isAlike))].map((x) => `M${x} ${LINE - half}v${2 * half}`).join('');
+    const taken = new Set<number>();
+    for (const [sizeClass, counts] of places) {
+      if ((sizeClass === panel.sizeClass) !== isAlike) continue;
+      // Its own mark is another one.
+      for (const [x, count] of counts) if (!isAlike || count > 1 || x !== coarse(at)) taken.add(x);
+    }
+    const path = [...taken]
+      .toSorted((a, b) => a - b)
+      .map((x) => `M${x} ${LINE - half}v${2 * half}`)
+      .join('');
     return path !== '' && piece('path', { class: isAlike ? 'alike' : 'other', d: path });
   };
   const [from, to] = (own.interval95 ?? [own.value, own.value]).map(axis.place) as [number, number];
-  const at = axis.place(own.value);
   const ends = `from ${moneyWords(axis.low, currency)} to ${moneyWords(axis.high, currency)}`;
   return piece(
     'svg',

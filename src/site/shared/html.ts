@@ -1,4 +1,4 @@
-import type { Piece } from './browser/pieces.ts';
+import { type Piece, SVG_TAGS } from './browser/pieces.ts';
 
 /** Markup, as against text that has yet to be escaped. */
 export class Html {
@@ -47,6 +47,11 @@ export function piecesHtml(pieces: readonly Piece[]): Html {
   return new Html(pieces.map(pieceText).join(''));
 }
 
+const SHAPES: ReadonlySet<string> = new Set(SVG_TAGS);
+
+/** Of a drawing: there an element without anything in it may end where it begins. */
+const isShape = (tag: string) => SHAPES.has(tag);
+
 function pieceText(it: Piece): string {
   if (typeof it === 'string') return escaped(it);
   let attributes = '';
@@ -54,5 +59,6 @@ function pieceText(it: Piece): string {
     if (value === true) attributes += ` ${name}`;
     else if (value !== undefined && value !== false) attributes += ` ${name}="${escaped(String(value))}"`;
   }
+  if (it.pieces.length === 0 && isShape(it.tag)) return `<${it.tag}${attributes}/>`;
   return `<${it.tag}${attributes}>${it.pieces.map(pieceText).join('')}</${it.tag}>`;
 }

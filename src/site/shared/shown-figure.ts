@@ -4,7 +4,6 @@ import { type MetricId, metricById } from '../../measure/metrics.ts';
 import { type FigureWords, figureWords } from '../../words/figure-words.ts';
 import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
-import { panelAddress } from './panel-address.ts';
 import { asPriced } from './priced.ts';
 
 /** A labelled figure of a page: its name leads to its method, its value to its calculation. */
@@ -12,7 +11,7 @@ export interface ShownFigure extends FigureWords {
   metric: MetricId;
   name: string;
   method: string;
-  /** Where the calculation stands. */
+  /** Where the calculation stands, from the panel's own page. */
   calculation: string;
   /** Where its flags stand: on the panel's page for the current session, else with its calculation. */
   flagsAt: string;
@@ -37,7 +36,7 @@ export function shownFigure(
   session?: SessionEntry,
 ): ShownFigure {
   const { name, method } = metricById(metric);
-  const calculation = `${panelAddress(panel.slug)}methodology/#${calculationAnchor(metric, session, panel.current)}`;
+  const calculation = `methodology/#${calculationAnchor(metric, session, panel.current)}`;
   return {
     metric,
     name,

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { metricById } from '../../../src/measure/metrics.ts';
+import { verbatim } from '../../../src/measure/statement.ts';
 import { COMPARE_GROUPS, COMPARE_METRICS } from '../../../src/site/compare/browser/compare-rows.ts';
 import { comparedPanel, listedPanels } from '../../../src/site/compare/compare-data.ts';
 import { rowWords } from '../../../src/site/compare/row-words.ts';
@@ -77,7 +78,10 @@ describe('a panel’s file', () => {
   test('gives the reason where the beam is withheld, and for every gap', () => {
     const it = file('ruddlestone-r150');
     expect(it.light).toEqual({ absent: 'no beam that we know of explains the readings' });
-    expect(it.figures['emitted-power']).toEqual({ gap: 'no beam that we know of explains the readings' });
+    expect(unpackFigures(it).get('emitted-power')).toMatchObject({
+      gap: true,
+      reason: verbatim('no beam that we know of explains the readings'),
+    });
     expect(it.field).not.toBeNull();
   });
 
@@ -90,6 +94,16 @@ describe('a panel’s file', () => {
     expect(file('ostrel-vagg').distances.magnetic).toMatchObject({ value: 30 });
     expect(file('fennimarsh-sedge').distances.magnetic).toEqual({ value: 15.24, written: '6 in' });
     expect(file('quennick-dab').distances.magnetic).toBeNull();
+  });
+
+  test('says once what its figures have alike', () => {
+    const it = file('fennimarsh-sedge');
+    const day = demo.panel('fennimarsh-sedge').current?.date;
+    expect(it.owner).toBe(`fennimarsh-sedge/${day}/`);
+    expect(it.lines.filter(([key]) => key.startsWith(it.owner))).toEqual([]);
+    for (const list of [it.kinds, it.lines, it.texts]) expect(new Set(list.map(String)).size).toBe(list.length);
+    expect(unpackFigures(it).get('optical-power')).toMatchObject({ id: `${it.owner}optical-power` });
+    for (const slug of demo.ledger.panels.keys()) expect(JSON.stringify(file(slug)).length, slug).toBeLessThan(11_500);
   });
 
   test('is plain JSON', () => {

@@ -37,7 +37,7 @@ describe('panels.csv', () => {
     expect(listed.toSorted()).toEqual(expected.toSorted());
   });
 
-  test('gives every value back to the last bit, with its interval and its unit', () => {
+  test('gives every value back to the last bit, with its unit, and its interval to ten digits', () => {
     const all = new Map(records().map((it) => [`${it.kind} ${it.panel} ${it.session} ${it.metric}`, it]));
     for (const panel of published()) {
       for (const session of panel.sessions) {
@@ -51,8 +51,10 @@ describe('panels.csv', () => {
           expect(record?.unit).toBe(it.unit.replace('currency', 'EUR'));
           expect(record?.bound).toBe(it.bound ?? '');
           if (it.interval95) {
-            expect(Number(record?.standard_uncertainty)).toBe(it.standardUncertainty);
-            expect([Number(record?.interval95_low), Number(record?.interval95_high)]).toEqual([...it.interval95]);
+            const { standardUncertainty: u } = it;
+            expect(Number(record?.standard_uncertainty)).toBe(Number(u?.toPrecision(10)));
+            const ends = it.interval95.map((end) => Number(end.toPrecision(10)));
+            expect([Number(record?.interval95_low), Number(record?.interval95_high)]).toEqual(ends);
           } else {
             expect([record?.standard_uncertainty, record?.interval95_low]).toEqual(['', '']);
             expect(record?.reason).toBe(it.uncertaintyAbsent && say(it.uncertaintyAbsent));

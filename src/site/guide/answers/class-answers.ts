@@ -49,7 +49,8 @@ export function classAnswers(ledger: Ledger, basis: RankBasis): ClassAnswer[] {
 function answer(panel: PanelEntry, basis: RankBasis, currency: string): Answer {
   const figure = (metric: 'real-price' | (typeof BASES)[RankBasis]['metric']) => {
     const shown = shownFigure(panel, panel.figures.get(metric), metric, currency);
-    return { ...shown, flagsAt: `${panelAddress(panel.slug)}${shown.flagsAt}` };
+    const page = panelAddress(panel.slug);
+    return { ...shown, calculation: `${page}${shown.calculation}`, flagsAt: `${page}${shown.flagsAt}` };
   };
   const perWatt = figure(BASES[basis].metric);
   return {

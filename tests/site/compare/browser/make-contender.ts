@@ -1,12 +1,12 @@
 /** Panels of the comparison for tests. */
 import type { FigureOrGap } from '../../../../src/measure/figure.ts';
 import type { ComparedContender } from '../../../../src/site/compare/browser/compare-words.ts';
-import type { ComparedPanel } from '../../../../src/site/compare/browser/compared-panel.ts';
+import { COMPARE_FORMAT, type ComparedPanel } from '../../../../src/site/compare/browser/compared-panel.ts';
 import { figureMap } from '../../../measure/make.ts';
 
 export function panel(name: string, part: Partial<ComparedPanel> = {}): ComparedPanel {
   return {
-    format: 1,
+    format: COMPARE_FORMAT,
     slug: name.toLowerCase(),
     name,
     maker: 'Sandpiper',
@@ -28,7 +28,10 @@ export function panel(name: string, part: Partial<ComparedPanel> = {}): Compared
     field: null,
     housing: null,
     light: { absent: 'for a test' },
+    owner: '',
+    kinds: [],
     lines: [],
+    texts: [],
     figures: {},
     ...part,
   };

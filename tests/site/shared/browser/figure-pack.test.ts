@@ -10,8 +10,8 @@ import { say } from '../../../../src/words/say.ts';
 import { figure, identity, line, RUNS, vague } from '../../../measure/make.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
 
-const sent = (it: FigureOrGap): FigureOrGap => {
-  const pack = JSON.parse(JSON.stringify(packFigures([['optical-power', it]], say)));
+const sent = (it: FigureOrGap, owner?: string): FigureOrGap => {
+  const pack = JSON.parse(JSON.stringify(packFigures([['optical-power', it]], say, owner)));
   return unpackFigures(pack).get('optical-power') as FigureOrGap;
 };
 
@@ -95,12 +95,28 @@ test('an interval without an end has none afterwards', () => {
   expect(isFigure(back) && back.interval95).toEqual([4, Number.POSITIVE_INFINITY]);
 });
 
+test('ids and keys of its owner are short in a file, and come back whole', () => {
+  const owner = 'grebe/2026-03-01/';
+  const it = { ...figure(5, [line(`${owner}grid`, 1), line('meter', 2)]), id: `${owner}optical-power` };
+  const { lines, figures: packed } = packFigures([['optical-power', it]], say, owner);
+  expect(lines.map(([key]) => key)).toEqual(['~grid', 'meter']);
+  expect(packed['optical-power']).not.toHaveProperty('id');
+  const back = sent(it, owner);
+  if (!isFigure(back)) throw new Error('a gap');
+  expect(back.id).toBe(it.id);
+  expect(back.budget.map((one) => one.source.key)).toEqual([`${owner}grid`, 'meter']);
+});
+
 test('what is no number is refused', () => {
   expect(() => packFigures([['optical-power', figure(Number.NaN)]], say)).toThrow(RangeError);
 });
 
 test('an error that figures share is kept once; one of the same name but another kind is another', () => {
-  const { lines, figures: packed } = packFigures(
+  const {
+    kinds,
+    lines,
+    figures: packed,
+  } = packFigures(
     [
       ['optical-power', figure(5, [line('meter', 1), line('own', 0.1)])],
       ['emitted-power', figure(7, [line('meter', 2)])],
@@ -108,13 +124,13 @@ test('an error that figures share is kept once; one of the same name but another
     ],
     say,
   );
-  expect(lines.map((it) => [it.key, it.degreesOfFreedom])).toEqual([
+  expect(lines.map(([key, kind]) => [key, kinds[kind]?.[2]])).toEqual([
     ['meter', null],
     ['own', null],
     ['meter', 4],
   ]);
-  expect(packed['emitted-power']).toMatchObject({ budget: [[0, 2]] });
-  expect(packed.capture).toMatchObject({ budget: [[2, 2]] });
+  expect(packed['emitted-power']).toMatchObject({ budget: [0, 2] });
+  expect(packed.capture).toMatchObject({ budget: [2, 2] });
 });
 
 describe('every figure of the demo', () => {

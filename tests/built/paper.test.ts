@@ -1,0 +1,157 @@
+/** Pages where they are no screen in light: printed, in forced colours, and zoomed to 400 %. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { bringChecker, EVERYTHING, excess, violations } from './accessibility-checker.ts';
+import { DESK, type OpenSite, openSite, PHONE } from './browser.ts';
+import { PANEL_FILES } from './site.ts';
+
+const COMPARED = '/compare/?with=kelpwright-gannet,quennick-tope';
+const PLANNED = '/plan/?panel=kelpwright-cormorant&exposure=12&cm=25';
+const KINDS = [
+  '/',
+  '/panels/kelpwright-gannet/',
+  '/panels/quennick-sprat/',
+  '/panels/kelpwright-cormorant/methodology/',
+  COMPARED,
+  PLANNED,
+  '/methods/',
+  '/methods/emitted-power/',
+  '/cautions/',
+  '/instruments/',
+  '/panels/',
+  '/search/?q=irradiance',
+];
+
+let site: OpenSite;
+beforeAll(async () => {
+  site = await openSite();
+});
+afterAll(() => site.close());
+
+/** Waits for what a page shows by its address. */
+async function comeWhole(page: Page, address: string): Promise<void> {
+  if (address === COMPARED) await page.locator('main table').first().waitFor();
+  if (address === PLANNED) await page.locator('[data-plan-result] .person').waitFor();
+  if (address.startsWith('/search/')) await page.locator('#found li').first().waitFor();
+}
+
+/** How many sheets of A4 a page takes. */
+async function sheets(address: string): Promise<number> {
+  await using opened = await site.open(address);
+  await comeWhole(opened.page, address);
+  await opened.page.evaluate(() => document.fonts.ready);
+  const pdf = await opened.page.pdf({ preferCSSPageSize: true });
+  return pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+}
+
+describe('on paper', () => {
+  const shown = PANEL_FILES.filter((it) => it.data.status !== 'draft').map((it) => it.slug);
+
+  test.each(shown)('%s takes at most three sheets', async (slug) => {
+    const taken = await sheets(`/panels/${slug}/`);
+    expect(taken).toBeGreaterThan(0);
+    expect(taken).toBeLessThanOrEqual(3);
+  });
+
+  test('the guide takes two', async () => {
+    expect(await sheets('/')).toBe(2);
+  });
+
+  test.each([...KINDS, '/plots/', '/emitted/'])(
+    '%s has nothing to press or choose, and no mark of folding',
+    async (address) => {
+      await using opened = await site.open(address);
+      const { page } = opened;
+      await comeWhole(page, address);
+      await page.emulateMedia({ media: 'print' });
+      await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      const left = await page.evaluate(() => {
+        const isSeen = (it: Element) => it.checkVisibility({ visibilityProperty: true, opacityProperty: true });
+        // Text of a table's head, and what covers points of a plot, print as no control.
+        const controls = [...document.querySelectorAll('input, select, button, nav a, .units')].filter(
+          (it) => isSeen(it) && !it.matches('th button, .points button'),
+        );
+        const marks = [...document.querySelectorAll('summary')].filter(
+          (it) =>
+            isSeen(it) &&
+            (getComputedStyle(it).listStyleType !== 'none' || /[▸▾]/.test(getComputedStyle(it, '::before').content)),
+        );
+        return [...controls, ...marks].map((it) => it.outerHTML.slice(0, 120));
+      });
+      expect(left).toEqual([]);
+    },
+  );
+
+  test.each(['/', '/panels/kelpwright-gannet/'])('%s opens its folds, and closes them again', async (address) => {
+    await using opened = await site.open(address);
+    const open = () => opened.page.locator('main details[open]').count();
+    const before = await open();
+    await opened.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    expect(await opened.page.locator('main details:not([open])').count()).toBe(0);
+    await opened.page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    expect(await open()).toBe(before);
+  });
+});
+
+describe('at 400 %', () => {
+  test.each([...KINDS, '/emitted/', '/plots/', '/plan/?panel=kelpwright-gannet'])(
+    '%s has nothing sideways',
+    async (address) => {
+      await using opened = await site.open(address, { viewport: { width: 320, height: 256 } });
+      await comeWhole(opened.page, address);
+      for (const viewport of [
+        { width: 320, height: 256 },
+        { width: 360, height: 225 },
+      ]) {
+        await opened.page.setViewportSize(viewport);
+        expect(await excess(opened.page), `${viewport.width}`).toBe(0);
+      }
+    },
+  );
+});
+
+describe('in forced colours', () => {
+  test.each(KINDS)('%s has no fault that the checker knows', async (address) => {
+    await using opened = await site.open(address, { forcedColors: 'active' });
+    await comeWhole(opened.page, address);
+    await bringChecker(opened.page);
+    for (const viewport of [DESK, PHONE]) {
+      await opened.page.setViewportSize(viewport);
+      expect(await violations(opened.page, EVERYTHING)).toEqual([]);
+    }
+  });
+
+  test.each(['/', '/panels/kelpwright-gannet/', COMPARED])(
+    'drawings of %s have no colour but the reader’s',
+    async (address) => {
+      await using opened = await site.open(address, { forcedColors: 'active' });
+      await comeWhole(opened.page, address);
+      const own = await opened.page.evaluate(() => {
+        const probe = document.createElement('i');
+        document.body.append(probe);
+        const system = [
+          'Canvas',
+          'CanvasText',
+          'LinkText',
+          'GrayText',
+          'VisitedText',
+          'ActiveText',
+          'ButtonText',
+          'Highlight',
+        ].map((it) => {
+          probe.style.color = it;
+          return getComputedStyle(probe).color;
+        });
+        probe.remove();
+        const shapes = [...document.querySelectorAll('main svg :is(path, line, rect, circle, use, text)')];
+        return shapes.flatMap((it) => {
+          const { fill, stroke } = getComputedStyle(it);
+          return [fill, stroke]
+            .filter((colour) => colour.startsWith('rgb') && !system.includes(colour))
+            .map((colour) => `${it.getAttribute('class')} ${colour}`);
+        });
+      });
+      expect([...new Set(own)]).toEqual([]);
+    },
+  );
+});

@@ -65,7 +65,7 @@ describe('where scripts are off', () => {
 
 describe('printed', () => {
   /** A4 upright between the margins of `print.css`, at 96 pixels an inch. */
-  const PAPER = { width: 680, height: 998 };
+  const PAPER = { width: 688, height: 1024 };
 
   test('the guide has all rows and no navigation', async () => {
     await using opened = await site.open('/');
@@ -114,7 +114,7 @@ describe('printed', () => {
         .map((it) => it.cssText.replaceAll(/\s+/g, ' ')),
     );
     expect(rule).toEqual([
-      expect.stringMatching(/size: a4;.*margin: 15mm 15mm 18mm;|margin: 15mm 15mm 18mm;.*size: a4;/i),
+      expect.stringMatching(/size: a4;.*margin: 12mm 14mm 14mm;|margin: 12mm 14mm 14mm;.*size: a4;/i),
     ]);
     expect(rule[0]).toContain('counter(page)');
   });

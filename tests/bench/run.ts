@@ -7,6 +7,7 @@
 import { availableParallelism, loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { type Built, buildTime } from './build-time.ts';
+import { firstPaint } from './first-paint.ts';
 import { opticsTime } from './optics-time.ts';
 import { outputWeight } from './output-weight.ts';
 import { pageWeight } from './page-weight.ts';
@@ -64,6 +65,7 @@ const site = () => {
 await section(() => outputWeight(site(), SMALL));
 await section(() => rebuildTime(SMALL, runs));
 await section(() => pageWeight(site(), SMALL));
+await section(() => firstPaint(site(), SMALL, runs));
 await section(() => sortTime(site(), ROWS, clicks));
 await section(() => tableTime(site(), ROWS, clicks));
 await section(() => opticsTime(runs));

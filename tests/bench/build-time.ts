@@ -32,7 +32,7 @@ interface Timed {
 
 /**
  * Whole builds of so many panels against bare ones, in turn, so that a busy machine hits all alike. Each site
- * is built once before with one panel, as no tester's build is the first one after the installation.
+ * is built once before, as no tester's build is the first one after the installation.
  */
 export async function buildTime(panels: number, runs: number): Promise<Built> {
   const content = contentOf(panels);
@@ -41,7 +41,9 @@ export async function buildTime(panels: number, runs: number): Promise<Built> {
     { site: bareSite(2), builds: [] },
     { site: bareSite(1), builds: [] },
   ];
-  for (const { site } of [ours, two, one]) await buildOnce(site, contentOf(1));
+  for (const { site } of [two, one]) await buildOnce(site, contentOf(1));
+  // Ours with all its panels: fits of beams are kept from build to build, and what they take is a line of its own.
+  await buildOnce(ours.site, content);
   const pages = join(ours.site.folder, PAGES);
   const stages: Stages[] = [];
   const afresh: Stages[] = [];

@@ -9,11 +9,14 @@ const MOST_OUTPUT = 130;
 const OUTPUT_PANELS = 1000;
 /** KB a panel. */
 const MOST_DATA = 30;
+/** KB, of the heaviest. */
+const MOST_CALCULATION = 70;
+const CALCULATION = 'calculation pages';
 
 /** What the output is made of, by the paths of its files. */
 const PARTS: ReadonlyArray<readonly [name: string, path: RegExp]> = [
   ['panels’ pages', /^panels\/[^/]+\/index\.html$/],
-  ['calculation pages', /^panels\/[^/]+\/methodology\/index\.html$/],
+  [CALCULATION, /^panels\/[^/]+\/methodology\/index\.html$/],
   ['panels.json', /^data\/panels\.json$/],
   ['panels.csv', /^data\/panels\.csv$/],
   ['files to compare with', /^data\/compare\//],
@@ -26,11 +29,14 @@ const PARTS: ReadonlyArray<readonly [name: string, path: RegExp]> = [
 /** How large the whole output is, and what it is made of. */
 export function outputWeight(site: string, panels: number): Section {
   const sizes = new Map<string, number>();
+  let heaviest = 0;
   for (const entry of readdirSync(site, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile()) continue;
     const file = join(entry.parentPath, entry.name);
     const [part = ''] = PARTS.find(([, path]) => path.test(relative(site, file).replaceAll('\\', '/'))) ?? [];
-    sizes.set(part, (sizes.get(part) ?? 0) + statSync(file).size);
+    const { size } = statSync(file);
+    sizes.set(part, (sizes.get(part) ?? 0) + size);
+    if (part === CALCULATION) heaviest = Math.max(heaviest, size / KB);
   }
   const total = [...sizes.values()].reduce((sum, it) => sum + it, 0);
   const most = (MOST_OUTPUT * panels) / OUTPUT_PANELS;
@@ -58,6 +64,13 @@ export function outputWeight(site: string, panels: number): Section {
         ratio: data / MOST_DATA,
         budget: `${MOST_DATA} KB`,
         isWithin: data <= MOST_DATA,
+      },
+      {
+        what: 'the heaviest calculation page',
+        measured: `${heaviest.toFixed(1)} KB`,
+        ratio: heaviest / MOST_CALCULATION,
+        budget: `${MOST_CALCULATION} KB`,
+        isWithin: heaviest <= MOST_CALCULATION,
       },
     ],
   };

@@ -65,7 +65,7 @@ const site = () => {
 await section(() => outputWeight(site(), SMALL));
 await section(() => rebuildTime(SMALL, runs));
 await section(() => pageWeight(site(), SMALL));
-await section(() => firstPaint(site(), runs));
+await section(() => firstPaint(site(), SMALL, runs));
 await section(() => sortTime(site(), ROWS, clicks));
 await section(() => tableTime(site(), ROWS, clicks));
 await section(() => opticsTime(runs));

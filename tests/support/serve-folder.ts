@@ -2,6 +2,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { createServer, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
+import { gzipSync } from 'node:zlib';
 
 /** A folder that is being served. */
 export interface ServedFolder {
@@ -26,8 +27,13 @@ const TYPES: Record<string, string> = {
  * there. Listens on this machine alone, on a port that is free.
  *
  * @param extra pages that are not in the folder, by their path
+ * @param isCompressed texts go out by gzip
  */
-export async function serveFolder(folder: string, extra: Readonly<Record<string, string>> = {}): Promise<ServedFolder> {
+export async function serveFolder(
+  folder: string,
+  extra: Readonly<Record<string, string>> = {},
+  { isCompressed = false } = {},
+): Promise<ServedFolder> {
   const server = createServer((request, response) => {
     answer(request.url ?? '/', response).catch((error) => response.writeHead(500).end(String(error)));
   });
@@ -47,7 +53,9 @@ export async function serveFolder(folder: string, extra: Readonly<Record<string,
     );
     const body = await readFile(found ? file : join(folder, '404.html'));
     const type = found ? (TYPES[extname(file)] ?? 'application/octet-stream') : TYPES['.html'];
-    response.writeHead(found ? 200 : 404, { 'content-type': type }).end(body);
+    const isText = isCompressed && !type?.startsWith('font') && !type?.startsWith('application/octet');
+    const encoding = isText ? { 'content-encoding': 'gzip' } : {};
+    response.writeHead(found ? 200 : 404, { 'content-type': type, ...encoding }).end(isText ? gzipSync(body) : body);
   }
 
   await new Promise<void>((resolve, reject) => {

@@ -12,7 +12,7 @@ interface Weight {
 }
 
 const KB = 1000;
-const MOST_FIRST_VIEW = 60;
+const MOST_FIRST_VIEW = 30;
 const MOST_SCRIPT = 15;
 
 /** How heavy the guide's first view is, and its scripts; each file compressed by itself, as hosts send them. */

@@ -12,6 +12,7 @@ interface Weight {
 }
 
 const KB = 1000;
+const MOST_PAGE = 30;
 const MOST_FIRST_VIEW = 40;
 const MOST_TYPE = 85;
 const MOST_SCRIPT = 15;
@@ -28,8 +29,8 @@ export function pageWeight(site: string, panels: number): Section {
   return {
     title: `First view of the guide, ${panels} panels`,
     lines: [
-      judged('HTML with its picture, and CSS', add(html, css), MOST_FIRST_VIEW),
-      line('  HTML', html),
+      judged('HTML and CSS', add(html, css), MOST_FIRST_VIEW),
+      judged('  HTML with its picture', html, MOST_PAGE),
       line('  CSS', css),
       judged('scripts of the guide and of search', own, MOST_SCRIPT),
       typeLine(site),

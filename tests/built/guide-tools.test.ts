@@ -282,8 +282,12 @@ describe('brackets of ties', () => {
 });
 
 test('what a window shows needs no scrolling sideways, and every figure keeps its name', async () => {
-  for (const width of [320, 390, 768, 1024, 1264, 1280, 1440]) {
-    await using opened = await site.open('/', { viewport: { width, height: 800 } });
+  const pages = ['/', '/emitted/', '/frame/'];
+  const windows = [320, 360, 390, 768, 1024, 1264, 1280, 1440].flatMap((width) =>
+    pages.map((it) => [width, it] as const),
+  );
+  for (const [width, path] of windows) {
+    await using opened = await site.open(path, { viewport: { width, height: 800 } });
     const { page } = opened;
     expect(
       await page.locator('#ranking').evaluate((it) => it.getBoundingClientRect().right),

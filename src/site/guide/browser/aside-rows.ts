@@ -2,7 +2,7 @@
 import { html } from '../../shared/browser/dom.ts';
 
 /** Long enough for the rows to be painted first, ms. */
-const AFTER_PAINT = 100;
+export const AFTER_PAINT = 100;
 
 /** A row's words as they read. */
 const searchedText = (row: HTMLTableRowElement) =>

@@ -6,9 +6,8 @@
  * page and the rest aside until they are asked for. Their texts stay in the page, where the browser's own search finds
  * them; a find brings all rows back, as printing does. Bodies that can be seen are put in order first.
  */
-import { afterPaint } from '../../shared/browser/after-paint.ts';
 import { html } from '../../shared/browser/dom.ts';
-import { AsideRows } from './aside-rows.ts';
+import { AFTER_PAINT, AsideRows } from './aside-rows.ts';
 import { DrawnTies } from './drawn-ties.ts';
 import type { SortState } from './guide-address.ts';
 import { type Orders, sortOrders } from './row-orders.ts';
@@ -59,10 +58,7 @@ export class SortableTable {
   #isByRank = true;
   /** Bodies out of sight, which follow once those in sight are painted. */
   #waiting: readonly Laid[] = [];
-  readonly #putting = afterPaint(() => {
-    for (const it of this.#waiting) this.#put(it);
-    this.#waiting = [];
-  });
+  #timer: ReturnType<typeof setTimeout> | undefined;
   readonly #none: HTMLElement;
   readonly #aside: AsideRows | undefined;
 
@@ -131,10 +127,6 @@ export class SortableTable {
   /** Sorts as told, or as the page came. */
   sort(sort: SortState | undefined): void {
     this.#sort = sort ?? this.first;
-    for (const head of this.#heads) {
-      if (head.dataset.col === this.#sort.column) head.setAttribute('aria-sort', this.#sort.direction);
-      else head.removeAttribute('aria-sort');
-    }
     this.#lay();
   }
 
@@ -201,11 +193,18 @@ export class SortableTable {
     });
     // Where the window is has to be asked before anything changes, or the page would be laid out for it.
     const soon = new Set(this.#isAllShown ? laid : inSight(laid));
+    for (const head of this.#heads) {
+      if (head.dataset.col === this.#sort.column) head.setAttribute('aria-sort', this.#sort.direction);
+      else head.removeAttribute('aria-sort');
+    }
     this.#table.classList.toggle('together', isTogether);
     this.#table.classList.toggle('untied', !this.#isByRank);
     for (const it of laid) if (soon.has(it)) this.#put(it);
     this.#waiting = laid.filter((it) => !soon.has(it));
-    if (this.#waiting.length > 0) this.#putting.plan();
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => {
+      for (const it of this.#waiting) this.#put(it);
+    }, AFTER_PAINT);
     this.#none.hidden = laid.some(({ left }) => left.length > 0);
     this.#aside?.hold(laid.flatMap(({ left, live }) => left.slice(live.length)));
   }

@@ -25,6 +25,16 @@ const PATIENCE = 600_000;
 const MARK = '<!-- kept -->';
 /** A panel that nothing links to. */
 const GONE = 'content/panels/ruddlestone-r60';
+/** As many as show it: some ranked with the panel whose price changes, some apart. */
+const PANELS = [
+  'quennick-dab',
+  'fennimarsh-reed',
+  'ruddlestone-r60',
+  'quennick-sprat',
+  'kelpwright-gannet',
+  'quennick-tope',
+  'ostrel-vagg',
+];
 const PAGES = 'panels/*/{,methodology/}index.html';
 
 let root: string;
@@ -37,6 +47,9 @@ beforeAll(async () => {
   }
   symlinkSync(join(PROJECT, 'node_modules'), at('node_modules'));
   cpSync(DEMO_FOLDER, at('content'), { recursive: true });
+  for (const panel of globSync('content/panels/*', { cwd: root })) {
+    if (!PANELS.includes(panel.split(/[\\/]/).at(-1) ?? '')) rmSync(at(panel), { recursive: true });
+  }
   await build();
 }, PATIENCE);
 afterAll(() => rmSync(root, { recursive: true, force: true, maxRetries: 5 }));
@@ -58,7 +71,7 @@ function edit(path: string, change: (text: string) => string): void {
 /** Builds after a change with every kept page marked, and tells which pages were taken from those. */
 async function keptAfter(change: () => void): Promise<{ pages: string[]; kept: string[] }> {
   const copies = globSync(`.build/kept/dist/${PAGES}`, { cwd: root });
-  expect(copies.length).toBeGreaterThan(20);
+  expect(copies.length).toBe(2 * globSync('content/panels/*', { cwd: root }).length);
   for (const path of copies) appendFileSync(at(path), MARK);
   change();
   await build();
@@ -75,7 +88,7 @@ test('a price renews what rests on it; with a panel gone too, all is as a build 
   const file = `content/panels/${slug}/index.md`;
   const raise = (text: string) => text.replace(/(paid: )(\d+)/, (_, key, price) => `${key}${Number(price) + 1}`);
   const { pages, kept } = await keptAfter(() => edit(file, raise));
-  expect(kept.length).toBeGreaterThan(pages.length / 2);
+  expect(kept.length).toBeGreaterThanOrEqual(pages.length / 2);
   expect(kept).not.toContain(`panels/${slug}/index.html`);
   expect(kept).not.toContain(`panels/${slug}/methodology/index.html`);
 

@@ -88,12 +88,12 @@ describe('a page of each kind, in light and dark, on a desk and on a phone', () 
   });
 
   // A window of 320 pixels is one of 1280 at 400 %.
-  test.concurrent.each(KINDS)('%s never scrolls sideways as a whole', async (_kind, address) => {
+  test.concurrent.for(KINDS)('%s never scrolls sideways as a whole', async ([, address], { expect: here }) => {
     await using opened = await openKind(address);
     for (const viewport of [DESK, PHONE, NARROWEST]) {
       await opened.page.setViewportSize(viewport);
       // Plots are drawn anew for the new width, a moment later.
-      await expect.poll(() => excess(opened.page), { message: `${viewport.width}` }).toBe(0);
+      await here.poll(() => excess(opened.page), { message: `${viewport.width}` }).toBe(0);
     }
   });
 });

@@ -81,10 +81,15 @@ async function exitCode(child: ChildProcess): Promise<number> {
  * Vitest's own count of its tests; a run that wrote no report, or ran no test, is a failure. It begins at once, or as soon
  * as what it has to wait for has ended, and what it says is kept until its turn.
  */
-function vitest(name: string, config: string, after: Promise<unknown> = Promise.resolve()): Step {
+function vitest(
+  name: string,
+  config: string,
+  after: Promise<unknown> = Promise.resolve(),
+  way: readonly string[] = [],
+): Step {
   const report = join(reports, `${name.replaceAll(' ', '-')}.json`);
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-  const run = after.then(() => heard(start(['vitest', 'run', '--config', config, ...reporters], 'pipe')));
+  const run = after.then(() => heard(start([...way, 'vitest', 'run', '--config', config, ...reporters], 'pipe')));
   return {
     name,
     run: async () => {
@@ -106,9 +111,9 @@ function vitest(name: string, config: string, after: Promise<unknown> = Promise.
 
 ensureBrowsers();
 const types = beside('types', ['astro', 'check', '--minimumFailingSeverity', 'warning']);
-// Side by side, since neither keeps all processors busy all the time. The built site waits for the types: both write
+// Side by side, since neither keeps all processors busy all the time; the built site takes longer, and goes first. The built site waits for the types: both write
 // what Astro knows of the content.
-const unit = vitest('unit tests', 'tests/vitest.config.ts');
+const unit = vitest('unit tests', 'tests/vitest.config.ts', Promise.resolve(), ['nice', '-n', '10']);
 const site = vitest('site tests', 'tests/built/vitest.config.ts', types.ended);
 const steps: Step[] = [
   command('lint', ['biome', 'ci', '.']),

@@ -13,8 +13,11 @@ export default defineConfig({
     sequence: {
       sequencer: longestFirst([
         'built/accessibility.test.ts',
-        'built/search.test.ts',
         'built/builds.test.ts',
+        'built/paper.test.ts',
+        'built/guide-tools.test.ts',
+        'built/search.test.ts',
+        'built/journeys.test.ts',
         'built/reading.test.ts',
         'built/compare.test.ts',
       ]),

@@ -1,33 +1,18 @@
 /** Real builds of a small guide in a copy of the project: two at once, one after a killed one, one without a place. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import {
-  cpSync,
-  existsSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
+import { copyProject } from '../support/copy-project.ts';
 
-const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const PATIENCE = 240_000;
 
 let root: string;
 let content: ContentFolder;
 beforeAll(() => {
-  root = mkdtempSync(join(tmpdir(), 'two-builds-'));
-  for (const name of ['src', 'public', 'astro.config.mjs', 'package.json', 'tsconfig.json']) {
-    cpSync(join(PROJECT, name), join(root, name), { recursive: true });
-  }
-  symlinkSync(join(PROJECT, 'node_modules'), join(root, 'node_modules'));
+  root = copyProject('two-builds');
   content = tinyContent();
 });
 afterAll(() => {

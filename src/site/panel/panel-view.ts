@@ -4,6 +4,7 @@ import { isCode } from '../../measure/statement.ts';
 import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { fixed } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
+import { compareAddress } from '../compare/browser/compare-address.ts';
 import { isPlannable } from '../plan/plan-data.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
@@ -112,7 +113,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
     methodology: `${panelAddress(slug)}methodology/`,
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
-    ...(current && { compare: `/compare/?with=${slug}` }),
+    ...(current && { compare: compareAddress([slug]) }),
   };
 }
 

@@ -5,9 +5,6 @@ import { readAddress } from './guide-address.ts';
 import { type FilterRow, RowFilter } from './guide-filter.ts';
 import { decodeRow, shownNumbers } from './row-data.ts';
 
-/** Panels that the comparison takes. */
-const MOST_PICKED = 5;
-
 const said = document.querySelector<HTMLElement>('[data-plots-filters]');
 const bar = document.querySelector<HTMLElement>('[data-plots-picked]');
 const sections = [...document.querySelectorAll<HTMLElement>('[data-plot]')];
@@ -41,7 +38,7 @@ function filter(place: HTMLElement): void {
   );
 }
 
-/** Panels that are picked, over all plots. */
+/** Panels that are picked, over all plots; the bar has the comparison's address less the panels, and how many it takes. */
 class Picked {
   readonly #bar: HTMLElement;
   readonly #names = new Map<string, string>();
@@ -52,8 +49,8 @@ class Picked {
 
   toggle(slug: string, name: string): void {
     if (!this.#names.delete(slug)) {
-      if (this.#names.size >= MOST_PICKED) {
-        this.#show('Five panels are the most. ');
+      if (this.#names.size >= Number(this.#bar.dataset.most)) {
+        this.#show('No more than these. ');
         return;
       }
       this.#names.set(slug, name);
@@ -81,7 +78,11 @@ class Picked {
       ]),
       ' ',
       slugs.length > 1
-        ? html('a', { href: `/compare/?with=${slugs.map(encodeURIComponent).join(',')}`, class: 'go' }, 'Compare them')
+        ? html(
+            'a',
+            { href: `${this.#bar.dataset.compare}${slugs.map(encodeURIComponent).join(',')}`, class: 'go' },
+            'Compare them',
+          )
         : 'Pick another to compare.',
       ' ',
       clear,

@@ -159,3 +159,13 @@ test('the comparison has a panel’s picture before its name where there is room
   expect(await image.isVisible()).toBe(false);
   expect(complaints).toEqual([]);
 });
+
+test('the planner has the picture of the panel that is chosen, and none before or for a panel without one', async () => {
+  await using opened = await site.open('/plan/?panel=kelpwright-gannet');
+  const { page } = opened;
+  const photo = page.locator('#plan img');
+  await expect.poll(() => photo.getAttribute('src')).toMatch(/^\/photos\/kelpwright-gannet\//);
+  await expect.poll(() => photo.evaluate((it: HTMLImageElement) => it.naturalWidth)).toBeGreaterThan(0);
+  await page.selectOption('#plan-panel', 'quennick-tope');
+  await expect.poll(() => photo.count()).toBe(0);
+});

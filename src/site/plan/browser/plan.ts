@@ -1,4 +1,5 @@
 /** The planner's page: what a session comes to, as the reader types. */
+import { html } from '../../shared/browser/dom.ts';
 import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { type Plan, planAddress, readPlan } from './plan-address.ts';
 import { calculatePlan, eyeShare } from './plan-calculation.ts';
@@ -37,6 +38,8 @@ async function start(place: HTMLFormElement): Promise<void> {
     said.textContent = [before, status].filter((it) => it !== '').join(' ');
     // What the result shows large is for those who hear it alone.
     said.classList.toggle('unseen', isShown && before === '');
+    const { photo } = panel ?? {};
+    find('[data-plan-photo]').replaceChildren(...(photo ? [html('img', { ...photo, alt: '' })] : []));
     find('[data-plan-result]').replaceChildren(...result);
     find('[data-plan-cautions]').replaceChildren(...cautions);
   };

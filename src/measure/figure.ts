@@ -1,3 +1,4 @@
+import type { CarriedOver } from './carried-over.ts';
 import type { MethodReference } from './method-versions.ts';
 import type { MetricId, Unit } from './metrics.ts';
 import type { Statement } from './statement.ts';
@@ -106,6 +107,8 @@ export interface Figure {
   /** Plain notes on how the figure came about (a reading was rejected). */
   notes: Statement[];
   flags: Flag[];
+  /** Rests on readings of an earlier session, which were not taken again. */
+  carriedOver?: CarriedOver;
 }
 
 /** A figure that could not be had, and why. It never becomes a zero or an empty cell. */

@@ -1,5 +1,6 @@
 import type { Problem } from '../schema/problem.ts';
 import { calibrationStated } from './calibration-stated.ts';
+import { carriedReadings } from './carried-readings.ts';
 import { currenciesKnown } from './currencies-known.ts';
 import { daysNotAhead } from './days-not-ahead.ts';
 import { evenGrids } from './even-grids.ts';
@@ -43,6 +44,7 @@ export const RULES: readonly Rule[] = [
   fieldsOfTheirKind,
   withdrawnWithReason,
   oneSessionADay,
+  carriedReadings,
   methodPages,
   procedureKnown,
   procedureFollowed,

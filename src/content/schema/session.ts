@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
 import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { beyondReadings } from './beyond.ts';
+import { carriedReadings } from './carried.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
 import { photoList } from './photo.ts';
@@ -124,6 +125,12 @@ const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limit
 /** One dated bench session of a panel: raw readings only. Anything not read is left out. */
 export const sessionSchema = z.strictObject({
   date: isoDate('Day of the session; one session a day.'),
+  draft: z
+    .boolean()
+    .optional()
+    .describe(
+      'true while readings are still missing: the published guide leaves the session out, check and dev show it.',
+    ),
   methodVersion: z
     .int()
     .positive()
@@ -141,6 +148,7 @@ export const sessionSchema = z.strictObject({
     )
     .default({})
     .describe('Which meter took which readings.'),
+  carried: carriedReadings.optional(),
   warmUp: quantity('time', 'Time from switching on to the first reading; a bare number is in seconds.', {
     min: 0,
     max: 86400,

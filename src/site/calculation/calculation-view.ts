@@ -2,11 +2,13 @@ import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { methodById } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitWords } from '../../words/format.ts';
 import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
+import { carriedLines } from '../shared/carried-lines.ts';
 import { calculationAnchor } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { errorNames } from './error-names.ts';
@@ -24,6 +26,8 @@ export interface Calculation {
   metric: string;
   id: string;
   shown: Shown;
+  /** From which day it is, where its readings were not taken again; and where its own calculation stands, if that is all. */
+  carried?: { text: string; anchor?: string };
   basis: Figure['basis'];
   methodName: string;
   methodAddress: string;
@@ -59,6 +63,8 @@ export interface SessionCalculation {
   /** What no interval holds, and why. */
   unassessed: Array<{ what: string; reason: string }>;
   readings: RawReading[];
+  /** What was not taken again, with the days that it is from; their readings stand there. */
+  carried: Array<{ text: string; anchor: string }>;
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
   figures: Calculation[];
@@ -124,6 +130,7 @@ function sessionCalculation(
     errors: errorRows(all),
     unassessed: unassessedOf(all),
     readings: rawReadings(session),
+    carried: carriedLines(session.readings).map(({ text, from }) => ({ text, anchor: `readings-${from}` })),
     ...(beyond && { beyond }),
     figures,
     ...(distances && { distances }),
@@ -184,6 +191,7 @@ function figureCalculation(
     metric: figure.metric,
     id: figure.id,
     shown,
+    ...carriedOf(figure),
     basis: figure.basis,
     methodName: methodById(methodId).name,
     methodAddress: address,
@@ -207,6 +215,15 @@ function figureCalculation(
     notes: figure.notes.map(say),
     flags: figure.flags,
   };
+}
+
+/** A figure that is an earlier session's has its calculation there too. */
+function carriedOf(figure: Figure): Pick<Calculation, 'carried'> {
+  const text = carriedWords(figure);
+  if (text === undefined || !figure.carriedOver) return {};
+  const { from, isWhole } = figure.carriedOver;
+  const [day] = from;
+  return { carried: { text, ...(isWhole && from.length === 1 && { anchor: `${figure.metric}-${day}` }) } };
 }
 
 function small4(value: number): string {

@@ -46,13 +46,13 @@ export function instrumentRows({ instruments, date }: SessionEntry, figures: rea
     if (it.evaluation.code === 'repeatability-as-stated' && instrument !== undefined)
       scatter.set(instrument, scatterText(it.evaluation));
   }
-  return instruments.map(({ kind, id, name, calibration, unit }) => ({
-    kind,
+  return instruments.map(({ kind, id, name, readOn, calibration, unit }) => ({
+    kind: readOn === date ? kind : `${kind}, read ${showDate(readOn)}`,
     id,
     name,
     calibrated: calibration ? showDate(calibration.date) : 'not before the session',
     due: calibration ? showDate(calibration.due) : '',
-    isOverdue: calibration !== undefined && calibration.due < date,
+    isOverdue: calibration !== undefined && calibration.due < readOn,
     uncertainty: calibration ? statedUncertainty({ ...calibration, unit: unitSigns(unit) }) : 'not known',
     scatter: [...scatter].find(([of]) => of.toLowerCase() === name.toLowerCase())?.[1] ?? '',
   }));

@@ -16,12 +16,16 @@ export const idHtml = (anchor: string | undefined): Html | false => anchor !== u
 /** One figure, folded, with all that a reader needs to repeat it. */
 export function figureHtml(it: Calculation): Html {
   const { calculation, flags, budget } = it;
-  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b></summary>${
+  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried.text}</small>`}</summary>${carriedHtml(it)}${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
   }${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
   }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
 }
+
+/** Where the figure of an earlier session, which stands for this one too, has its own calculation. */
+const carriedHtml = ({ carried }: Calculation) =>
+  carried?.anchor !== undefined && html`<p>Not read again: <a href="#${carried.anchor}">as on that day</a>.</p>`;
 
 /** The method of some figures, said once beside them. */
 export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calculation): Html =>
@@ -31,7 +35,7 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
 export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
-  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried.text}) `}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
   }${flags.map((flag) => html`${flagHtml(flag)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `

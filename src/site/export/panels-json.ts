@@ -119,6 +119,7 @@ function sessionData(slug: string, session: SessionEntry, pen: Pen) {
     distance_cm: conditions.distance,
     method_version: conditions.methodVersion,
     reference_conditions: conditions.isReference,
+    ...(session.readings.carried && { carried_over: session.readings.carried }),
     instruments: usedData(session),
     figures: figureRows(session.figures, { ...pen, slug, date }, texts),
     readings: rawReadings(session).map((it) => readingRow(it, texts)),

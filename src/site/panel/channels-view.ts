@@ -12,6 +12,8 @@ export interface ChannelRow {
   method: string;
   /** Why the uncertainty of all of them is not known. */
   absent?: string;
+  /** From which day all of them are. */
+  carried?: string;
   cells: Array<{ figure?: ShownFigure; under?: ShownFigure }>;
 }
 
@@ -86,8 +88,9 @@ function rowOf({
   const reasons = new Set(figures.map((it) => it.absent));
   const [absent] = reasons;
   const isOne = reasons.size === 1 && absent !== undefined;
+  const carried = sharedDay(cells.flatMap(({ figure, under }) => [figure, under]));
   const bare = (it: ShownFigure): ShownFigure => {
-    const { absent: own, ...rest } = unitless(it);
+    const { absent: own, ...rest } = unitless(undated(it, carried));
     return isOne || own === undefined ? rest : { ...rest, absent: own };
   };
   return {
@@ -95,11 +98,24 @@ function rowOf({
     unit: figures[0]?.shown?.unit ?? '',
     method,
     ...(isOne && { absent }),
+    ...(carried && { carried }),
     cells: cells.map(({ figure, under }) => ({
       ...(figure && { figure: bare(figure) }),
-      ...(under?.shown && { under: unitless(under) }),
+      ...(under?.shown && { under: unitless(undated(under, carried)) }),
     })),
   };
+}
+
+/** From which day all figures of a line are, so that it is said once; undefined where they differ. */
+export function sharedDay(figures: ReadonlyArray<ShownFigure | undefined>): string | undefined {
+  const days = new Set(figures.flatMap((it) => (it?.shown ? [it.carried] : [])));
+  return days.size === 1 ? [...days][0] : undefined;
+}
+
+/** A figure without the day that its line tells already. */
+export function undated(it: ShownFigure, told: string | undefined): ShownFigure {
+  const { carried, ...rest } = it;
+  return carried === undefined || carried === told ? rest : it;
 }
 
 /** "Flicker and flicker frequency: not measured" */

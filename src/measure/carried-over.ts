@@ -1,12 +1,4 @@
-import type { Figure } from './figure.ts';
-
-/** That a figure rests on readings which were not taken again, and stand for a session later than their own. */
-export interface CarriedOver {
-  /** Days of the sessions in which they were taken, `YYYY-MM-DD`, the earliest first. */
-  from: readonly string[];
-  /** All readings behind it are from there; else it is made of old and new ones. */
-  isWhole: boolean;
-}
+import type { CarriedOver, Figure } from './figure.ts';
 
 /** A figure of one session: `<panel>/<day>/<metric>`. Prices and sizes are the panel's, and have no day of this kind. */
 const isOfSession = ({ id }: Pick<Figure, 'id'>) => id.split('/').length > 2;

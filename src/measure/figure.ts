@@ -1,4 +1,3 @@
-import type { CarriedOver } from './carried-over.ts';
 import type { MethodReference } from './method-versions.ts';
 import type { MetricId, Unit } from './metrics.ts';
 import type { Statement } from './statement.ts';
@@ -72,6 +71,14 @@ export interface Flag {
   isNotHandedOn?: true;
   /** On a figure that it was handed on to: metric id of the figure that it concerns, of which this one is made. */
   from?: MetricId;
+}
+
+/** That a figure rests on readings which were not taken again, and stand for a session later than their own. */
+export interface CarriedOver {
+  /** Days of the sessions in which they were taken, `YYYY-MM-DD`, the earliest first. */
+  from: readonly string[];
+  /** All readings behind it are from there; else it is made of old and new ones. */
+  isWhole: boolean;
 }
 
 /** Every number that the guide shows. Immutable; made by `makeFigure` and `propagate` in uncertainty.ts. */

@@ -5,6 +5,7 @@ import { currenciesKnown } from './currencies-known.ts';
 import { daysNotAhead } from './days-not-ahead.ts';
 import { evenGrids } from './even-grids.ts';
 import { fieldsOfTheirKind } from './fields-of-their-kind.ts';
+import { formerNames } from './former-names.ts';
 import { guideAndCautions } from './guide-and-cautions.ts';
 import { instrumentUnits } from './instrument-units.ts';
 import { instrumentsFit } from './instruments-fit.ts';
@@ -51,6 +52,7 @@ export const RULES: readonly Rule[] = [
   thousandsPoint,
   onePriceADay,
   modelOnce,
+  formerNames,
   readingsWithinRange,
   calibrationStated,
   sessionAfterCalibration,

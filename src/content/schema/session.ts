@@ -125,12 +125,6 @@ const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limit
 /** One dated bench session of a panel: raw readings only. Anything not read is left out. */
 export const sessionSchema = z.strictObject({
   date: isoDate('Day of the session; one session a day.'),
-  draft: z
-    .boolean()
-    .optional()
-    .describe(
-      'true while readings are still missing: the published guide leaves the session out, check and dev show it.',
-    ),
   methodVersion: z
     .int()
     .positive()
@@ -149,6 +143,12 @@ export const sessionSchema = z.strictObject({
     .default({})
     .describe('Which meter took which readings.'),
   carried: carriedReadings.optional(),
+  draft: z
+    .boolean()
+    .optional()
+    .describe(
+      'true while readings are still missing: the published guide leaves the session out, check and dev show it.',
+    ),
   warmUp: quantity('time', 'Time from switching on to the first reading; a bare number is in seconds.', {
     min: 0,
     max: 86400,

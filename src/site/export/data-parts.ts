@@ -1,6 +1,5 @@
 import type { Ledger } from '../../ledger/ledger.ts';
-import type { CarriedOver } from '../../measure/carried-over.ts';
-import type { Figure, Flag } from '../../measure/figure.ts';
+import type { CarriedOver, Figure, Flag } from '../../measure/figure.ts';
 
 /** Panels whose figures are given away: those that are published. */
 export const publishedPanels = (ledger: Ledger) =>

@@ -1,9 +1,6 @@
-/** Why a file can't be edited by a command, in a sentence about that file; the file is as it was. */
-export class EditError extends Error {
-  override name = 'EditError';
+import { UsageError } from '../read/usage-error.ts';
 
-  constructor(message: string) {
-    super(message);
-    this.stack = message;
-  }
+/** Why a file can't be edited by a command, in a sentence about that file; the file is as it was. */
+export class EditError extends UsageError {
+  override name = 'EditError';
 }

@@ -87,7 +87,7 @@ export function siteAddresses(
     const addresses = panelAddresses(entryId(source.file));
     for (const address of addresses) (hasNoPage ? drafts : pages).add(address);
     for (const { value } of texts(source, 'formerly', '*')) {
-      panelAddresses(value).forEach((address, i) => moved.set(address, addresses[i] ?? address));
+      for (const [i, address] of panelAddresses(value).entries()) moved.set(address, addresses[i] ?? address);
     }
   }
   for (const file of unread) {

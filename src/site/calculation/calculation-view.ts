@@ -26,8 +26,10 @@ export interface Calculation {
   metric: string;
   id: string;
   shown: Shown;
-  /** From which day it is, where its readings were not taken again; and where its own calculation stands, if that is all. */
-  carried?: { text: string; anchor?: string };
+  /** From which day it is, where its readings were not taken again. */
+  carried?: string;
+  /** It stands for a newer session too, where all of it is told. */
+  isToldAbove?: true;
   basis: Figure['basis'];
   methodName: string;
   methodAddress: string;
@@ -158,6 +160,8 @@ function figureCalculation(
   const shown = showFigure(figure, currency);
   const unit = unitWords(figure.unit, currency);
   const metric = METRICS.find((it) => it.id === figure.metric);
+  const carried = carriedWords(figure);
+  const isToldAbove = session !== undefined && stands(panel, session, figure);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
   const anchor = calculationAnchor(figure.metric, session, panel.current);
@@ -191,7 +195,8 @@ function figureCalculation(
     metric: figure.metric,
     id: figure.id,
     shown,
-    ...carriedOf(figure),
+    ...(carried && { carried }),
+    ...(isToldAbove && { isToldAbove: true }),
     basis: figure.basis,
     methodName: methodById(methodId).name,
     methodAddress: address,
@@ -217,13 +222,13 @@ function figureCalculation(
   };
 }
 
-/** A figure that is an earlier session's has its calculation there too. */
-function carriedOf(figure: Figure): Pick<Calculation, 'carried'> {
-  const text = carriedWords(figure);
-  if (text === undefined || !figure.carriedOver) return {};
-  const { from, isWhole } = figure.carriedOver;
-  const [day] = from;
-  return { carried: { text, ...(isWhole && from.length === 1 && { anchor: `${figure.metric}-${day}` }) } };
+/** True for a figure that a session shown above has carried over as it is. */
+function stands({ sessions }: PanelEntry, session: SessionEntry, { metric }: Figure): boolean {
+  const newer = sessions.slice(0, sessions.indexOf(session));
+  return newer.some(({ figures }) => {
+    const it = figures.get(metric);
+    return isFigure(it) && it.carriedOver?.isWhole && it.carriedOver.from.join() === session.date;
+  });
 }
 
 function small4(value: number): string {

@@ -16,16 +16,12 @@ export const idHtml = (anchor: string | undefined): Html | false => anchor !== u
 /** One figure, folded, with all that a reader needs to repeat it. */
 export function figureHtml(it: Calculation): Html {
   const { calculation, flags, budget } = it;
-  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried.text}</small>`}</summary>${carriedHtml(it)}${
+  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
   }${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
   }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
 }
-
-/** Where the figure of an earlier session, which stands for this one too, has its own calculation. */
-const carriedHtml = ({ carried }: Calculation) =>
-  carried?.anchor !== undefined && html`<p>Not read again: <a href="#${carried.anchor}">as on that day</a>.</p>`;
 
 /** The method of some figures, said once beside them. */
 export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calculation): Html =>
@@ -34,8 +30,12 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
 /** A figure of an older session: what is not its own stands with the newer one. */
 export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
+  const head = html`<a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> `;
+  // What was not read again since is told where it stands now.
+  if (it.isToldAbove)
+    return html`<p id="${it.anchor}">${head}as <a href="#${it.metric}">above</a>, where it stands still</p>`;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
-  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried.text}) `}${
+  return html`<p id="${it.anchor}">${head}${it.carried && `(${it.carried}) `}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
   }${flags.map((flag) => html`${flagHtml(flag)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `

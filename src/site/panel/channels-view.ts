@@ -2,6 +2,7 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { listed } from '../../words/format.ts';
 import type { ShownFigure } from '../shared/shown-figure.ts';
 import type { ReadingsView } from './readings-view.ts';
+import { sharedDay, undated } from './shared-day.ts';
 import { unitless } from './unitless.ts';
 
 /** A line of the table by channel: one quantity for both channels, red alone and near-infrared alone. */
@@ -104,18 +105,6 @@ function rowOf({
       ...(under?.shown && { under: unitless(undated(under, carried)) }),
     })),
   };
-}
-
-/** From which day all figures of a line are, so that it is said once; undefined where they differ. */
-export function sharedDay(figures: ReadonlyArray<ShownFigure | undefined>): string | undefined {
-  const days = new Set(figures.flatMap((it) => (it?.shown ? [it.carried] : [])));
-  return days.size === 1 ? [...days][0] : undefined;
-}
-
-/** A figure without the day that its line tells already. */
-export function undated(it: ShownFigure, told: string | undefined): ShownFigure {
-  const { carried, ...rest } = it;
-  return carried === undefined || carried === told ? rest : it;
 }
 
 /** "Flicker and flicker frequency: not measured" */

@@ -1,7 +1,8 @@
 import type { ShownFigure } from '../shared/shown-figure.ts';
-import { sharedDay, undated, unreadOf } from './channels-view.ts';
+import { unreadOf } from './channels-view.ts';
 import type { LimitsView } from './limits-view.ts';
 import type { ReadingsView } from './readings-view.ts';
+import { sharedDay, undated } from './shared-day.ts';
 
 /** Fields and sound with the panel off and on. */
 export interface FieldsView {

@@ -97,7 +97,11 @@ function headFigures(panel: PanelEntry, currency: string): HeadFigure[] {
     {
       name: capital(plainName('efficiency-combined')),
       figure: figure('efficiency-combined'),
-      ...under('mains-draw-combined', { before: 'of', after: 'from the mains' }),
+      ...under(
+        'mains-draw-combined',
+        // Behind its day the other words would not be read as one.
+        figure('mains-draw-combined').carried ? { before: 'mains draw' } : { before: 'of', after: 'from the mains' },
+      ),
     },
   ];
   return panel.current ? all : all.filter((it) => it.figure.shown);

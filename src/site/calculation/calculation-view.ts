@@ -28,8 +28,8 @@ export interface Calculation {
   shown: Shown;
   /** From which day it is, where its readings were not taken again. */
   carried?: string;
-  /** It stands for a newer session too, where all of it is told. */
-  isToldAbove?: true;
+  /** Anchor of its account, where that is an earlier session's: all of it is from there. */
+  toldAt?: string;
   basis: Figure['basis'];
   methodName: string;
   methodAddress: string;
@@ -80,7 +80,8 @@ export function calculationView(panel: PanelEntry, currency: string): SessionCal
   const newer: Referable[] = [];
   return panel.sessions.map((session) => {
     const view = sessionCalculation(panel, session, currency, newer);
-    newer.push(...view.figures);
+    // What is told further down can't be referred to.
+    newer.push(...view.figures.filter((it) => it.toldAt === undefined));
     return view;
   });
 }
@@ -161,7 +162,7 @@ function figureCalculation(
   const unit = unitWords(figure.unit, currency);
   const metric = METRICS.find((it) => it.id === figure.metric);
   const carried = carriedWords(figure);
-  const isToldAbove = session !== undefined && stands(panel, session, figure);
+  const told = toldAt(figure);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
   const anchor = calculationAnchor(figure.metric, session, panel.current);
@@ -196,7 +197,7 @@ function figureCalculation(
     id: figure.id,
     shown,
     ...(carried && { carried }),
-    ...(isToldAbove && { isToldAbove: true }),
+    ...(told && { toldAt: told }),
     basis: figure.basis,
     methodName: methodById(methodId).name,
     methodAddress: address,
@@ -222,13 +223,10 @@ function figureCalculation(
   };
 }
 
-/** True for a figure that a session shown above has carried over as it is. */
-function stands({ sessions }: PanelEntry, session: SessionEntry, { metric }: Figure): boolean {
-  const newer = sessions.slice(0, sessions.indexOf(session));
-  return newer.some(({ figures }) => {
-    const it = figures.get(metric);
-    return isFigure(it) && it.carriedOver?.isWhole && it.carriedOver.from.join() === session.date;
-  });
+/** Where a figure that is nothing but an earlier session's has its account; undefined for all others. */
+function toldAt({ metric, carriedOver }: Figure): string | undefined {
+  const [day, ...others] = carriedOver?.from ?? [];
+  return carriedOver?.isWhole && others.length === 0 ? `${metric}-${day}` : undefined;
 }
 
 function small4(value: number): string {

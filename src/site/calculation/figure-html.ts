@@ -23,6 +23,16 @@ export function figureHtml(it: Calculation): Html {
   }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
 }
 
+/** Figures that are an earlier session's, in a line that leads to their accounts there; nothing where there are none. */
+export function toldElsewhereHtml(figures: readonly Calculation[]): Html | false {
+  const [first] = figures;
+  if (!first) return false;
+  return html`<p>Not read again, ${first.carried}: ${figures.map((it, i) => {
+    const dated = it.datedAnchor === it.anchor ? undefined : it.datedAnchor;
+    return html`${i > 0 && '; '}<a id="${it.anchor}" href="#${it.toldAt}">${it.name}</a> <b${idHtml(dated)}>${it.shown.text}</b>${it.flags.map((flag) => html` ${flagHtml(flag)}`)}`;
+  })}.</p>`;
+}
+
 /** The method of some figures, said once beside them. */
 export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calculation): Html =>
   html`<a href="${methodAddress}">${methodName}, version ${methodVersion}</a>`;
@@ -30,12 +40,8 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
 /** A figure of an older session: what is not its own stands with the newer one. */
 export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
-  const head = html`<a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> `;
-  // What was not read again since is told where it stands now.
-  if (it.isToldAbove)
-    return html`<p id="${it.anchor}">${head}as <a href="#${it.metric}">above</a>, where it stands still</p>`;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
-  return html`<p id="${it.anchor}">${head}${it.carried && `(${it.carried}) `}${
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
   }${flags.map((flag) => html`${flagHtml(flag)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `

@@ -86,6 +86,7 @@ function panelData(panel: PanelEntry, pen: Pen) {
     maker: panel.maker.name,
     model: panel.data.model,
     size_class: panel.sizeClass?.id ?? null,
+    ...(panel.data.formerly && { formerly: panel.data.formerly }),
     obtained: panel.data.obtained ?? null,
     claimed: panel.data.claims ?? null,
     prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),

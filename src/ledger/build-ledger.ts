@@ -1,5 +1,6 @@
-import type { Content } from '../content/read/content.ts';
+import type { Content, Entry } from '../content/read/content.ts';
 import type { Calibration } from '../content/schema/instrument.ts';
+import type { Panel } from '../content/schema/panel.ts';
 import { isFigure } from '../measure/figure.ts';
 import { impossibility } from '../measure/handed-on.ts';
 import { ninePointBasis } from '../measure/irradiance/bench-procedure.ts';
@@ -27,7 +28,7 @@ declare module '../measure/statement.ts' {
 
 export interface LedgerOptions {
   today: string;
-  /** Drafts are worked out too; for the tester's eyes. They are never ranked. */
+  /** Drafts are worked out too, panels and sessions; for the tester's eyes. Panels that are drafts are never ranked. */
   drafts?: boolean;
 }
 
@@ -36,7 +37,7 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
   const guide = content.guide.data;
   const contexts = [...content.panels.values()]
     .filter((panel) => drafts || panel.data.status !== 'draft')
-    .map((panel) => panelContext(panel, content, today));
+    .map((panel) => panelContext(drafts ? panel : finished(panel), content, today));
   const lights = workedLights(contexts);
   const singles = contexts.map((panel) => panelEntry(panel, lights));
 
@@ -90,6 +91,13 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     frontier: frontierSlugs,
     instruments: instrumentEntries(content, panels, today),
   };
+}
+
+/** A panel without the sessions that are still being read. */
+function finished(panel: Entry<Panel>): Entry<Panel> {
+  const sessions = panel.data.sessions.filter((it) => !it.draft);
+  if (sessions.length === panel.data.sessions.length) return panel;
+  return { ...panel, data: { ...panel.data, sessions } };
 }
 
 /** The figures that a ranking rests on. */
@@ -204,6 +212,13 @@ function classTables(
     .filter((table) => table.groups.length > 0 || table.unranked.length > 0);
 }
 
+/** Days of the sessions for which an instrument's readings of an earlier one still stand, the newest first. */
+function carriedInto(sessions: PanelEntry['sessions'], id: string, readOn: string): string[] {
+  return sessions.flatMap(({ date, instruments }) =>
+    date !== readOn && instruments.some((it) => it.id === id && it.readOn === readOn) ? [date] : [],
+  );
+}
+
 function instrumentEntries(
   content: Content,
   panels: ReadonlyMap<string, PanelEntry>,
@@ -221,7 +236,7 @@ function instrumentEntries(
       usedIn: [...panels.values()].flatMap(({ slug, name, sessions }) =>
         sessions
           .filter((session) => Object.values(session.readings.instruments).includes(id))
-          .map((session) => ({ slug, name, date: session.date })),
+          .map(({ date }) => ({ slug, name, date, carriedInto: carriedInto(sessions, id, date) })),
       ),
     };
   });

@@ -8,6 +8,7 @@ import type { Session } from '../content/schema/session.ts';
 import type { AngularResponse } from '../measure/instrument/angular-response.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
 import type { Statement } from '../measure/statement.ts';
+import { dayRead } from './day-read.ts';
 import type { UsedInstrument } from './ledger.ts';
 
 declare module '../measure/statement.ts' {
@@ -86,18 +87,26 @@ function angularOf({ f2, angles = [] }: NonNullable<InstrumentFile['angularRespo
   return { kind: 'angles', points: points.toSorted((a, b) => a.angle - b.angle) };
 }
 
-/** The instruments of a session, each with the calibration that counts for it. */
-export function usedInstruments(session: Session, instruments: Content['instruments']): UsedInstrument[] {
+/**
+ * The instruments behind a session's figures, each with the calibration that counts for its readings: that of the day on
+ * which they were taken.
+ *
+ * @param own the session as it stands in the file
+ * @param used the same with what it carries over in its place
+ */
+export function usedInstruments(own: Session, used: Session, instruments: Content['instruments']): UsedInstrument[] {
   return INSTRUMENT_KINDS.flatMap((kind): UsedInstrument[] => {
-    const instrument = instruments.get(session.instruments[kind] ?? '');
+    const instrument = instruments.get(used.instruments[kind] ?? '');
     if (!instrument) return [];
     const { id, data } = instrument;
-    const calibration = calibrationOn(data, session.date);
+    const readOn = dayRead(own, kind);
+    const calibration = calibrationOn(data, readOn);
     return [
       {
         kind,
         id,
         name: data.name,
+        readOn,
         calibration: calibration && { ...calibration, due: calibrationDue(calibration) },
         unit: data.unit,
       },

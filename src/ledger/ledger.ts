@@ -23,7 +23,9 @@ export interface UsedInstrument {
   kind: InstrumentKind;
   id: string;
   name: string;
-  /** The calibration that counts for the session, and the last day on which it holds; none before the first. */
+  /** Day of its readings: an earlier one than the session's where they were carried over. */
+  readOn: string;
+  /** The calibration that counts for them, and the last day on which it holds; none before the first. */
   calibration: (Calibration & { due: string }) | undefined;
   /** Unit of its display, in which the absolute part of the calibration is stated. */
   unit: string;
@@ -34,8 +36,10 @@ export interface SessionEntry {
   /** `<panel>/<date>` */
   id: string;
   date: string;
-  /** The readings as they stand in the file. */
+  /** The session as it stands in the file. */
   readings: Session;
+  /** The same with readings of earlier sessions in the place of those that were not taken again. */
+  used: Session;
   instruments: readonly UsedInstrument[];
   conditions: Conditions;
   figures: FigureMap;
@@ -125,7 +129,8 @@ export interface InstrumentEntry {
   /** Last day of the newest calibration. */
   due: string;
   overdue: boolean;
-  usedIn: ReadonlyArray<{ slug: string; name: string; date: string }>;
+  /** Sessions that it was used in, each with the later ones for which its readings of that day still stand. */
+  usedIn: ReadonlyArray<{ slug: string; name: string; date: string; carriedInto: readonly string[] }>;
 }
 
 /** What every page reads. Built once a build, never changed. */

@@ -8,8 +8,8 @@ import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument
 import type { Statement } from '../measure/statement.ts';
 import { beyondLight } from './beyond-light.ts';
 import { type PackedResult, unpackResult } from './optics-pack.ts';
-import type { SessionBench } from './panel-context.ts';
 import { bandsOf } from './reading-figures.ts';
+import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -20,6 +20,8 @@ declare module '../measure/statement.ts' {
 /** A session's light before it is worked out: what the model takes, or why it can make nothing of the session. */
 export interface LightBasis {
   /** `<panel>/<date>` */
+  session: string;
+  /** The same of the session in which the light was read. */
   id: string;
   optics: SessionOptics | { withheld: Statement };
   instrument: Instrument | undefined;
@@ -36,8 +38,9 @@ export interface WorkedLight {
 
 /** Puts together what the model takes of a session. */
 export function lightBasis(bench: SessionBench): LightBasis {
-  const { id, session, instrumentFor, field } = bench;
+  const { lightId: id, session, instrumentFor, field } = bench;
   return {
+    session: bench.id,
     id,
     optics: opticsOf(bench),
     instrument: instrumentFor('irradiance'),
@@ -52,7 +55,7 @@ export function lightBasis(bench: SessionBench): LightBasis {
 
 function opticsOf({
   slug,
-  id,
+  lightId,
   panel,
   session,
   instrumentFor,
@@ -70,7 +73,7 @@ function opticsOf({
   const mains = readings.find((it) => it.metric === 'mains-draw-combined');
   return sessionOptics({
     panel: slug,
-    session: id,
+    session: lightId,
     instrument: instrumentFor('irradiance'),
     bands: bandsOf(session).combined,
     width: field.width,

@@ -3,40 +3,20 @@ import type { Guide } from '../content/schema/guide.ts';
 import type { InstrumentKind } from '../content/schema/instrument.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
-import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
+import { gap, isFigure } from '../measure/figure.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import { ledAreaFigure, sideFigure } from '../measure/irradiance/optical-power.ts';
 import type { Statement } from '../measure/statement.ts';
+import { withCarried } from './carried-bench.ts';
 import { instrumentOf } from './instruments.ts';
-import { type InstrumentFinder, readingFigures } from './reading-figures.ts';
+import { readingFigures } from './reading-figures.ts';
+import type { FieldFigures, SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
     'field-not-measured': object;
   }
-}
-
-/** Width, height and area of the LED field; gaps where it was not measured. */
-export interface FieldFigures {
-  width: FigureOrGap;
-  height: FigureOrGap;
-  area: FigureOrGap;
-}
-
-/** One session on the bench: its readings, and what they were taken with. All of its other figures are made from it. */
-export interface SessionBench {
-  slug: string;
-  panel: Panel;
-  guide: Guide;
-  /** `<panel>/<date>` */
-  id: string;
-  session: Session;
-  instrumentFor: InstrumentFinder;
-  field: FieldFigures;
-  distance: DistanceSetting;
-  /** Its plain readings as figures. */
-  readings: readonly Figure[];
 }
 
 /** A panel with its sessions, before anything is made of their readings. */
@@ -55,20 +35,26 @@ export interface PanelContext {
 export function panelContext({ id: slug, data: panel }: Entry<Panel>, content: Content, today: string): PanelContext {
   const guide = content.guide.data;
   const sessions = panel.sessions.toSorted((a, b) => b.date.localeCompare(a.date));
-  const field = fieldFigures(slug, panel, guide, instrumentFinder(content, sessions[0])('length'));
+  // The sides are the panel's, and are not measured again in every session.
+  const measured = sessions.find((it) => it.instruments.length !== undefined);
+  const field = fieldFigures(slug, panel, guide, instrumentFinder(content, measured)('length'));
+  const benches = new Map(
+    sessions.map((session): [string, SessionBench] => {
+      const id = `${slug}/${session.date}`;
+      const instrumentFor = instrumentFinder(content, session);
+      const distance = distanceSetting(session, guide, field);
+      const readings = readingFigures(id, session, instrumentFor, distance);
+      const bench = { slug, panel, guide, id, own: session, session, lightId: id };
+      return [session.date, { ...bench, instrumentFor, field, distance, readings }];
+    }),
+  );
   return {
     slug,
     panel,
     content,
     today,
     field,
-    sessions: sessions.map((session): SessionBench => {
-      const id = `${slug}/${session.date}`;
-      const instrumentFor = instrumentFinder(content, session);
-      const distance = distanceSetting(session, guide, field);
-      const readings = readingFigures(id, session, instrumentFor, distance);
-      return { slug, panel, guide, id, session, instrumentFor, field, distance, readings };
-    }),
+    sessions: [...benches.values()].map((bench) => withCarried(bench, benches)),
   };
 }
 

@@ -12,7 +12,7 @@ import { gridPointMeans } from './session-figures.ts';
 export interface FlagContext {
   panel: Panel;
   /** Left out for a panel that has never been on the bench: its price and its sizes can still be odd. */
-  session?: Pick<SessionEntry, 'readings' | 'date' | 'instruments' | 'claims'>;
+  session?: Pick<SessionEntry, 'used' | 'instruments' | 'claims'>;
   figures: FigureMap;
   content: Content;
   today: string;
@@ -22,7 +22,7 @@ export interface FlagContext {
 
 /** What is odd about a panel in one session, as far as its readings and figures tell. */
 export function panelFlags({ panel, session, figures, content, today, priceDate }: FlagContext): Flag[] {
-  const readings = session?.readings;
+  const readings = session?.used;
   return flagsOf({
     figure: figureFinder(figures),
     gridPoints: readings ? gridPointMeans(readings) : [],
@@ -31,16 +31,16 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
     housing: sides(panel.housing),
     priceDate,
     today,
-    sessionDate: session?.date ?? today,
-    calibrations: (session?.instruments ?? []).flatMap(({ id, name, calibration }) =>
+    calibrations: (session?.instruments ?? []).flatMap(({ id, name, readOn, calibration }) =>
       calibration
         ? [
             {
               instrument: name,
+              readOn,
               due: calibration.due,
               // Every budget is gone through for it, and hardly ever asked for: a calibration mostly holds.
               get reads() {
-                return metricsResting(id, figures);
+                return metricsResting(`${id}@${calibration.date}/`, figures);
               },
             },
           ]
@@ -55,13 +55,17 @@ function sides(it: Panel['field']): { width: number; height: number } | undefine
   return it && { width: it.width.value, height: it.height.value };
 }
 
-/** Metrics in whose budget an instrument's calibration stands, and has not cancelled; a doubt about it concerns them. */
-function metricsResting(instrument: string, figures: FigureMap): MetricId[] {
+/**
+ * Metrics in whose budget a calibration stands, and has not cancelled; a doubt about it concerns them.
+ *
+ * @param calibration what the keys of its errors begin with
+ */
+function metricsResting(calibration: string, figures: FigureMap): MetricId[] {
   return [...figures.values()]
     .filter(isFigure)
     .filter((figure) =>
       figure.budget.some(
-        (it) => it.source.key.startsWith(`${instrument}@`) && it.contribution !== 0 && !hasCancelled(figure, it),
+        (it) => it.source.key.startsWith(calibration) && it.contribution !== 0 && !hasCancelled(figure, it),
       ),
     )
     .map((figure) => figure.metric);

@@ -4,13 +4,15 @@ import { changeFigure } from '../measure/change.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
 import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
+import { carriedFigures } from './carried-figures.ts';
 import { flaggedFigures } from './flagged-figures.ts';
 import { usedInstruments } from './instruments.ts';
 import type { Conditions, SessionEntry } from './ledger.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { panelClaims } from './panel-claims.ts';
-import type { PanelContext, SessionBench } from './panel-context.ts';
+import type { PanelContext } from './panel-context.ts';
 import { panelFlags } from './panel-flags.ts';
+import type { SessionBench } from './session-bench.ts';
 import { sessionFigures } from './session-figures.ts';
 
 declare module '../measure/statement.ts' {
@@ -19,6 +21,8 @@ declare module '../measure/statement.ts' {
     'first-session': object;
     'no-power-to-compare': object;
     'other-conditions': object;
+    /** Its light is that of an earlier session. */
+    'light-carried-over': object;
   }
 }
 
@@ -42,14 +46,15 @@ export function sessionEntry(
   { price, light: worked }: { price: SessionPrice; light: WorkedLight },
   earlier: SessionEntry | undefined,
 ): SessionEntry {
-  const { id, session: readings } = bench;
+  const { id, own: readings, session: used } = bench;
   const { date } = readings;
-  const conditions = conditionsOf(readings, content.guide.data);
-  const instruments = usedInstruments(readings, content.instruments);
-  const unflagged = sessionFigures(bench, { price: price.figure, light: worked });
-  const { light, limits, eyeShares } = unflagged;
+  const conditions = conditionsOf(used, content.guide.data);
+  const instruments = usedInstruments(readings, used, content.instruments);
+  const made = sessionFigures(bench, { price: price.figure, light: worked });
+  const { light, limits, eyeShares } = made;
+  const unflagged = carriedFigures(id, readings, made.figures);
   const claims = panelClaims(panel, unflagged.figures, conditions.distance);
-  const session = { date, readings, instruments, claims };
+  const session = { date, readings, used, instruments, claims };
   const flags = [
     ...panelFlags({ panel, session, figures: unflagged.figures, content, today, priceDate: price.date }),
     ...light.flags,
@@ -66,11 +71,11 @@ export function sessionEntry(
     conditions,
     figures,
     light,
-    limits: limits.map((it) => (isFigure(it.figure) ? { ...it, figure: flagged(it.figure) } : it)),
+    limits: limits.map((it) => (isFigure(it.figure) ? { ...it, figure: flagged(unflagged.carry(it.figure)) } : it)),
     eyeShares,
     flags,
     claims: claims.map((it) => (it.measured ? { ...it, measured: flagged(it.measured) } : it)),
-    change: changeSince({ id, conditions, figures }, earlier),
+    change: changeSince({ id, readings, conditions, figures }, earlier),
   };
 }
 
@@ -85,10 +90,11 @@ function conditionsOf(session: Session, guide: Guide): Conditions {
 const CHANGE = 'optical-power-change';
 
 function changeSince(
-  later: Pick<SessionEntry, 'id' | 'conditions' | 'figures'>,
+  later: Pick<SessionEntry, 'id' | 'readings' | 'conditions' | 'figures'>,
   earlier: SessionEntry | undefined,
 ): FigureOrGap {
   if (!earlier) return gap(CHANGE, { code: 'first-session' });
+  if (later.readings.carried?.light !== undefined) return gap(CHANGE, { code: 'light-carried-over' });
   const [now, before] = [later.figures.get('optical-power'), earlier.figures.get('optical-power')];
   if (!isFigure(now) || !isFigure(before)) return gap(CHANGE, { code: 'no-power-to-compare' });
   const alike =

@@ -18,8 +18,8 @@ import { isCode, type Statement } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { modelledLight } from './modelled-light.ts';
-import type { SessionBench } from './panel-context.ts';
 import { bandsOf } from './reading-figures.ts';
+import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -49,7 +49,7 @@ export function sessionFigures(
   limits: LimitResult[];
   eyeShares: readonly ShareReading[];
 } {
-  const { id, session, guide, instrumentFor, field, distance } = bench;
+  const { id, lightId, session, guide, instrumentFor, field, distance } = bench;
   const figures = new Map<MetricId, FigureOrGap>(
     [field.width, field.height, field.area].map((it) => [it.metric, it] as const),
   );
@@ -62,7 +62,7 @@ export function sessionFigures(
     ? gridFigures(
         {
           points: session.grid.rows.map((row) => row.map(acceptedReadings)),
-          session: id,
+          session: lightId,
           instrument: instrumentFor('irradiance'),
           distance,
           bands: bandsOf(session).combined,
@@ -74,8 +74,8 @@ export function sessionFigures(
 
   const get = (metric: MetricId): FigureOrGap => figures.get(metric) ?? gap(metric, { code: 'not-measured' });
   const peak = get('peak-irradiance-combined');
-  put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(id, p, m)));
-  const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(id, m, a));
+  put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(lightId, p, m)));
+  const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(lightId, m, a));
   put(power);
   const draw = get('mains-draw-combined');
   const light = modelledLight(worked, isFigure(power) ? power : undefined);
@@ -86,8 +86,8 @@ export function sessionFigures(
   put(
     from('efficiency-emitted', [emitted, draw], (p, mains) => emittedEfficiencyFigure(id, p, mains, light.efficiency)),
   );
-  put(from('radiant-exposure-minute', [grid.mean], (m) => exposureEachMinuteFigure(id, m)));
-  put(from('time-per-joule', [grid.mean], (m) => timeEachJouleFigure(id, m)));
+  put(from('radiant-exposure-minute', [grid.mean], (m) => exposureEachMinuteFigure(lightId, m)));
+  put(from('time-per-joule', [grid.mean], (m) => timeEachJouleFigure(lightId, m)));
   put(
     from('running-cost', [get('mains-draw-combined')], (draw) =>
       runningCostFigure(id, draw, guide.tariff.price, guide.currency),
@@ -96,7 +96,7 @@ export function sessionFigures(
   for (const mode of MODES) put(...efficiencies(id, mode, get, power, peak));
 
   const reading = figures.get('peak-irradiance-near-infrared');
-  const infrared = sessionInfrared(id, session, distance, instrumentFor('irradiance'), reading);
+  const infrared = sessionInfrared(lightId, session, distance, instrumentFor('irradiance'), reading);
   const limits = exposureLimits(id, session, guide, infrared, (metric) => figures.get(metric), instrumentFor);
   // What pulses is named by a reading that is there already.
   for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);

@@ -12,7 +12,7 @@ export type WorkedLights = ReadonlyMap<string, WorkedLight>;
 export function workedLights(panels: readonly PanelContext[]): WorkedLights {
   const bases = panels.flatMap(({ sessions }) => sessions.map(lightBasis));
   const results = workedOut(
-    new Map(bases.flatMap(({ id, optics }) => ('input' in optics ? [[id, optics.input] as const] : []))),
+    new Map(bases.flatMap(({ session, optics }) => ('input' in optics ? [[session, optics.input] as const] : []))),
   );
-  return new Map(bases.map((basis) => [basis.id, { basis, result: results.get(basis.id) }]));
+  return new Map(bases.map((basis) => [basis.session, { basis, result: results.get(basis.session) }]));
 }

@@ -73,6 +73,14 @@ export interface Flag {
   from?: MetricId;
 }
 
+/** That a figure rests on readings which were not taken again, and stand for a session later than their own. */
+export interface CarriedOver {
+  /** Days of the sessions in which they were taken, `YYYY-MM-DD`, the earliest first. */
+  from: readonly string[];
+  /** All readings behind it are from there; else it is made of old and new ones. */
+  isWhole: boolean;
+}
+
 /** Every number that the guide shows. Immutable; made by `makeFigure` and `propagate` in uncertainty.ts. */
 export interface Figure {
   /** Stable for ever: `<panel>/<session date>/<metric>`. */
@@ -106,6 +114,8 @@ export interface Figure {
   /** Plain notes on how the figure came about (a reading was rejected). */
   notes: Statement[];
   flags: Flag[];
+  /** Rests on readings of an earlier session, which were not taken again. */
+  carriedOver?: CarriedOver;
 }
 
 /** A figure that could not be had, and why. It never becomes a zero or an empty cell. */

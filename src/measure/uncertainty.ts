@@ -1,3 +1,4 @@
+import { carriedTogether } from './carried-over.ts';
 import type { BudgetComponent, ErrorSource, Figure, Unassessed } from './figure.ts';
 import { handedOn } from './handed-on.ts';
 import { type Statement, statementKey } from './statement.ts';
@@ -148,7 +149,7 @@ export interface Term {
  * with their signs before anything is squared.
  *
  * An input without a known uncertainty makes the result's unknown too, with the reason handed on. So are doubts about
- * the inputs.
+ * the inputs, and that they rest on readings of an earlier session.
  */
 export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: number, terms: readonly Term[]): Figure {
   const inputs = terms.map((term) => term.figure.id);
@@ -158,6 +159,8 @@ export function propagate(identity: Omit<FigureIdentity, 'inputs'>, value: numbe
 
   const figure = makeFigure(whole, value, propagatedKnowledge(terms));
   figure.flags = handedOn(terms.map((term) => term.figure));
+  const carriedOver = carriedTogether(terms.map((term) => term.figure));
+  if (carriedOver) figure.carriedOver = carriedOver;
   return figure;
 }
 

@@ -4,6 +4,7 @@ import type { FieldKind } from '../measure/exposure/field-reading.ts';
 import type { LimitResult } from '../measure/exposure/index.ts';
 import { type Figure, isFigure } from '../measure/figure.ts';
 import { number } from '../measure/numbers.ts';
+import { carriedWords } from './carried-words.ts';
 import { CAUTION_WORDS } from './caution-words.ts';
 import { markOf } from './flags.ts';
 import { showFigure } from './format.ts';
@@ -53,12 +54,13 @@ export interface FlickerFinding {
   pulsing: readonly LimitResult[];
 }
 
-/** A figure within a sentence; what is in doubt, or can't be right, says so there too. */
+/** A figure within a sentence; what is in doubt, can't be right, or is from an earlier day says so there too. */
 function marked(it: Figure, currency: string): string {
   const { text } = showFigure(it, currency);
   const mark = markOf(it)?.mark;
-  if (mark === undefined) return text;
-  return `${text} (${mark} ${mark === DOUBT_MARK ? 'in doubt' : 'impossible as it stands'})`;
+  const doubt = mark && `${mark} ${mark === DOUBT_MARK ? 'in doubt' : 'impossible as it stands'}`;
+  const beside = [doubt, carriedWords(it)].filter(Boolean).join('; ');
+  return beside === '' ? text : `${text} (${beside})`;
 }
 
 /** The same with "below" for its sign. */

@@ -1,5 +1,6 @@
 import { type FigureOrGap, isFigure } from '../measure/figure.ts';
 import type { Statement } from '../measure/statement.ts';
+import { carriedWords } from './carried-words.ts';
 import type { Dagger } from './flags.ts';
 import { type Shown, showFigure } from './format.ts';
 import { inOtherUnit, unitKeys } from './other-unit.ts';
@@ -19,6 +20,8 @@ export interface FigureWords {
   gap?: string;
   /** Its mark of doubt. */
   dagger?: Dagger;
+  /** From which day it is, where its readings were not taken again: `from 10 Nov 2026`. */
+  carried?: string;
 }
 
 /** What a figure is put into words with. */
@@ -37,11 +40,13 @@ export function figureWords(it: FigureOrGap | undefined, { currency, say, priced
   if (!isFigure(it)) return { gap: say(it?.reason ?? { code: 'not-measured' }) };
   const shown = showFigure(it, currency);
   const other = priced ?? inOtherUnit(it, currency);
+  const carried = carriedWords(it);
   return {
     shown,
     ...(other && { other, ...unitKeys(it.unit, other.unit) }),
     ...(shown.absent && { absent: say(shown.absent) }),
     ...(dagger && { dagger }),
+    ...(carried && { carried }),
   };
 }
 

@@ -69,13 +69,13 @@ describe('usedInstruments', () => {
   const known = new Map([['thermopile', { id: 'thermopile', file: 'f', data: recalibrated() }]]) as never;
 
   test('each with the calibration of its day, and how long it holds', () => {
-    expect(usedInstruments(session('2025-06-01'), known)).toMatchObject([
+    expect(usedInstruments(session('2025-06-01'), session('2025-06-01'), known)).toMatchObject([
       { kind: 'irradiance', id: 'thermopile', unit: 'mW/cm2', calibration: { date: '2025-01-15', due: '2027-01-15' } },
     ]);
   });
 
   test('without one before the first', () => {
-    expect(usedInstruments(session('2023-06-01'), known)[0]?.calibration).toBeUndefined();
+    expect(usedInstruments(session('2023-06-01'), session('2023-06-01'), known)[0]?.calibration).toBeUndefined();
   });
 });
 

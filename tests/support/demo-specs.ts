@@ -350,7 +350,15 @@ export const DEMO: Readonly<Record<string, DemoPanel>> = {
       radio: { room: 0.005, panel: 0.035 },
       sound: { room: 32.3, panel: 49 },
     },
-    sessions: [{ date: '2026-11-10', bench: { ...THERMOPILE, distances: [15.24, 30, 60] }, seed: 1110 }],
+    sessions: [
+      { date: '2026-11-10', bench: { ...THERMOPILE, distances: [15.24, 30, 60] }, seed: 1110 },
+      // The light alone, with readings past the edges; all else is carried over.
+      {
+        date: '2026-11-24',
+        bench: { ...BEYOND, distances: [15.24, 30, 60], beyond: pastEdges('left', 'top'), room: 0.06 },
+        seed: 2110,
+      },
+    ],
   },
   'ostrel-vagg': {
     truth: {

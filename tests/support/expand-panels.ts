@@ -58,10 +58,11 @@ export function expandPanels(file: Raw): Raw {
   const session = (it: Raw, slug: string) => ({
     ...it,
     instruments: Object.fromEntries(
-      Object.entries(it.instruments as Record<string, [string, string | null]>).map(([kind, [id, calibration]]) => {
+      Object.entries(it.instruments as Record<string, [string, string | null, string?]>).map(([kind, row]) => {
+        const [id, calibration, read_on] = row;
         const said = calibration === null ? undefined : instruments[id][calibration];
         const { holds_until = null, uncertainty = null } = said ?? {};
-        return [kind, { id, calibration, holds_until, uncertainty }];
+        return [kind, { id, calibration, holds_until, uncertainty, ...(read_on && { read_on }) }];
       }),
     ),
     figures: figures(it.figures, slug, it.date),

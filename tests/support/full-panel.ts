@@ -25,14 +25,16 @@ function sessionData(session: SessionEntry, currency: string) {
     distance_cm: session.conditions.distance,
     method_version: session.conditions.methodVersion,
     reference_conditions: session.conditions.isReference,
+    ...(session.readings.carried && { carried_over: session.readings.carried }),
     instruments: Object.fromEntries(
-      session.instruments.map(({ kind, id, calibration, unit }) => [
+      session.instruments.map(({ kind, id, readOn, calibration, unit }) => [
         kind,
         {
           id,
           calibration: calibration?.date ?? null,
           holds_until: calibration?.due ?? null,
           uncertainty: calibration ? statedUncertainty({ ...calibration, unit }) : null,
+          ...(readOn !== session.date && { read_on: readOn }),
         },
       ]),
     ),
@@ -90,6 +92,7 @@ function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: stri
     method_version: method.version,
     ...(it.notes.length > 0 && { notes: it.notes.map(say) }),
     ...(it.flags.length > 0 && { flags: flagsData(it) }),
+    ...(it.carriedOver && { carried_over: { from: it.carriedOver.from, in_part: !it.carriedOver.isWhole } }),
   };
 }
 
@@ -115,6 +118,7 @@ export function fullPanel(panel: PanelEntry, { site, currency }: Ledger['guide']
     maker: panel.maker.name,
     model: panel.data.model,
     size_class: panel.sizeClass?.id ?? null,
+    ...(panel.data.formerly && { formerly: panel.data.formerly }),
     obtained: panel.data.obtained ?? null,
     claimed: panel.data.claims ?? null,
     prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),

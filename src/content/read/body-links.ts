@@ -28,10 +28,13 @@ const ADDRESSES = new Set(['href', 'src', 'poster']);
 /** Headings need what Astro renders with: its typographic quotes and dashes are part of their ids. */
 const FEATURES = { gfm: true, smartPunctuation: true, frontmatter: false };
 
-const isMdx = (source: Source) => source.file.endsWith('.mdx');
+/** A body, and what is needed to name places in it. */
+export type Body = Pick<Source, 'file' | 'body' | 'bodyLine'>;
+
+const isMdx = (source: Body) => source.file.endsWith('.mdx');
 
 /** Every address in a body, in its order; none where the body can't be parsed, of which others tell. */
-export function linksIn(source: Source): BodyLink[] {
+export function linksIn(source: Body): BodyLink[] {
   let tree: Node;
   try {
     tree = treeOf(source);
@@ -64,7 +67,7 @@ export function linksIn(source: Source): BodyLink[] {
 }
 
 /** The ids that a body's headings and elements get in the page. */
-export function idsIn(source: Source): string[] {
+export function idsIn(source: Body): string[] {
   const ids: string[] = [];
   const slugger = new Slugger();
   const headings = defineHastPlugin({
@@ -94,7 +97,7 @@ export function idsIn(source: Source): string[] {
   return ids;
 }
 
-function treeOf(source: Source): Node {
+function treeOf(source: Body): Node {
   const parse = isMdx(source) ? mdxToMdast : markdownToMdast;
   return parse(source.body, { features: { frontmatter: false } }) as Node;
 }

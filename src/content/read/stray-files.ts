@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { SLUG } from '../schema/fields.ts';
 import type { Problem } from '../schema/problem.ts';
 
 /**
@@ -17,7 +18,7 @@ export function strayFiles(folder: string, shownAs: string): Problem[] {
       if (item.name.startsWith('.')) continue;
       if (kind === 'panels') {
         if (!item.isDirectory()) stray(path, 'a file', 'a folder for each panel, with index.md in it');
-        else if (!/^[a-z0-9]+(-[a-z0-9]+)*$/.test(item.name)) {
+        else if (!SLUG.test(item.name)) {
           stray(
             path,
             `the folder name "${item.name}"`,

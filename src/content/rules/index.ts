@@ -1,9 +1,11 @@
 import type { Problem } from '../schema/problem.ts';
 import { calibrationStated } from './calibration-stated.ts';
+import { carriedReadings } from './carried-readings.ts';
 import { currenciesKnown } from './currencies-known.ts';
 import { daysNotAhead } from './days-not-ahead.ts';
 import { evenGrids } from './even-grids.ts';
 import { fieldsOfTheirKind } from './fields-of-their-kind.ts';
+import { formerNames } from './former-names.ts';
 import { guideAndCautions } from './guide-and-cautions.ts';
 import { instrumentUnits } from './instrument-units.ts';
 import { instrumentsFit } from './instruments-fit.ts';
@@ -43,12 +45,14 @@ export const RULES: readonly Rule[] = [
   fieldsOfTheirKind,
   withdrawnWithReason,
   oneSessionADay,
+  carriedReadings,
   methodPages,
   procedureKnown,
   procedureFollowed,
   thousandsPoint,
   onePriceADay,
   modelOnce,
+  formerNames,
   readingsWithinRange,
   calibrationStated,
   sessionAfterCalibration,

@@ -115,6 +115,8 @@ function linkFault(address: string, place: Place): Fault | undefined {
 
 function linkHint(address: string, path: string, { disk, folder, site }: Place): string | undefined {
   if (site.drafts.has(path)) return 'that panel is a draft: it has no page until it is published';
+  const now = site.moved.get(path);
+  if (now !== undefined) return `write "${now}": the panel has that name now`;
   const slashed = `${path}/`;
   if (site.pages.has(slashed)) return `write "${slashed}": pages end with a slash`;
   const target = join(dirname(disk), decoded(address).replace(/[?#].*$/, ''));

@@ -11,7 +11,7 @@ export const procedureFollowed: Rule = {
     [...panels.values()].flatMap((panel) =>
       fields(panel.data, ['sessions', '*']).flatMap(({ path, value }) => {
         const version = fields(value, ['methodVersion'])[0]?.value;
-        if (version !== ASKS_BEYOND_FROM) return [];
+        if (version !== ASKS_BEYOND_FROM || isUnfinished(value)) return [];
         const [written] = fields(value, ['beyond']);
         const read = beyondReadings.safeParse(written?.value);
         // What is wrong with the readings themselves, their schema says.
@@ -28,3 +28,7 @@ export const procedureFollowed: Rule = {
       }),
     ),
 };
+
+/** Its light is still to be read, or was read in a session that answers for itself. */
+const isUnfinished = (session: unknown) =>
+  fields(session, ['draft']).some(({ value }) => value === true) || fields(session, ['carried', 'light']).length > 0;

@@ -50,6 +50,8 @@ export interface SiteAddresses {
   pages: ReadonlySet<string>;
   /** Those that drafts would have, and have not in this guide. */
   drafts: ReadonlySet<string>;
+  /** Addresses of before, each with the one of today. */
+  moved: ReadonlyMap<string, string>;
   isFile(path: string): boolean;
   /** Ids of a page's parts, where the content tells them all. */
   idsOf(page: string): readonly string[] | undefined;
@@ -78,14 +80,19 @@ export function siteAddresses(
 ): SiteAddresses {
   const pages = new Set<string>([...FIXED_PAGES, ...FIXED_FILES, ...METHODS.map((it) => `/methods/${it.id}/`)]);
   const drafts = new Set<string>();
+  const moved = new Map<string, string>();
   const panels = [...content.panels.values()];
   for (const source of panels) {
     const hasNoPage = isDraft(source) && !withDrafts;
-    for (const address of panelAddresses(source.file)) (hasNoPage ? drafts : pages).add(address);
+    const addresses = panelAddresses(entryId(source.file));
+    for (const address of addresses) (hasNoPage ? drafts : pages).add(address);
+    for (const { value } of texts(source, 'formerly', '*')) {
+      for (const [i, address] of panelAddresses(value).entries()) moved.set(address, addresses[i] ?? address);
+    }
   }
   for (const file of unread) {
     if (!/\/panels\/[^/]+\/index\.mdx?$/.test(file)) continue;
-    for (const address of panelAddresses(file)) pages.add(address);
+    for (const address of panelAddresses(entryId(file))) pages.add(address);
   }
 
   const ids = new Map<string, readonly string[]>();
@@ -97,6 +104,7 @@ export function siteAddresses(
   return {
     pages,
     drafts,
+    moved,
     isFile: (path) => {
       const file = join(PUBLIC, path);
       return existsSync(file) && statSync(file).isFile();
@@ -114,7 +122,6 @@ export function siteAddresses(
   };
 }
 
-function panelAddresses(file: string): string[] {
-  const slug = entryId(file);
+function panelAddresses(slug: string): string[] {
   return [`/panels/${slug}/`, `/panels/${slug}/methodology/`, `/data/compare/${slug}.json`];
 }

@@ -80,3 +80,15 @@ export function line(meaning: string, longest: number) {
     .max(longest, { error: () => `a text of at most ${longest} letters` })
     .describe(meaning);
 }
+
+/** What a name may be made of that is part of an address. */
+export const SLUG = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+
+/** Names that an entry had before. */
+export function formerNames(meaning: string) {
+  const wanted = 'lower-case letters, digits and single hyphens, as in a name of before';
+  return z
+    .array(z.string().regex(SLUG, { error: () => wanted }))
+    .min(1)
+    .describe(meaning);
+}

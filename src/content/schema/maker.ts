@@ -1,9 +1,10 @@
 import { z } from 'zod';
-import { text, webAddress } from './fields.ts';
+import { formerNames, text, webAddress } from './fields.ts';
 
 /** content/makers/<id>.yaml: one maker of panels. */
 export const makerSchema = z.strictObject({
   name: text('Name of the maker.'),
+  formerly: formerNames('Names that its file had before.').optional(),
   country: text('Where it is registered.').optional(),
   website: webAddress('Its site.').optional(),
   warrantyYears: z.number().min(0).max(100).optional().describe('Warranty it promises, years.'),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { currency, fileReference, isoDate, quantity, text, webAddress } from './fields.ts';
+import { currency, fileReference, formerNames, isoDate, quantity, text, webAddress } from './fields.ts';
 import { photoList } from './photo.ts';
 import { sessionSchema } from './session.ts';
 
@@ -93,6 +93,9 @@ const leds = z.strictObject({
 export const panelSchema = z.strictObject({
   maker: fileReference('A file name in content/makers without its ending.'),
   model: text('Model name.'),
+  formerly: formerNames(
+    'Names that its folder had before, part of its old addresses; those lead on to the one of today.',
+  ).optional(),
   status: z
     .enum(['draft', 'published', 'withdrawn'])
     .describe('draft: not in the guide yet; published; withdrawn: kept at its address, no longer ranked.'),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
 import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { beyondReadings } from './beyond.ts';
+import { carriedReadings } from './carried.ts';
 import { fileReference, isoDate, quantity, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument.ts';
 import { photoList } from './photo.ts';
@@ -141,6 +142,13 @@ export const sessionSchema = z.strictObject({
     )
     .default({})
     .describe('Which meter took which readings.'),
+  carried: carriedReadings.optional(),
+  draft: z
+    .boolean()
+    .optional()
+    .describe(
+      'true while readings are still missing: the published guide leaves the session out, check and dev show it.',
+    ),
   warmUp: quantity('time', 'Time from switching on to the first reading; a bare number is in seconds.', {
     min: 0,
     max: 86400,

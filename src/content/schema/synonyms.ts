@@ -5,8 +5,13 @@ import { ownField } from './block.ts';
  * block has. Words that are near a field's name need none: the nearest is offered anyway.
  */
 const SYNONYMS: Readonly<Record<string, readonly string[]>> = {
-  sweep: ['distances'],
+  sweep: ['distances', 'light'],
   distancesweep: ['distances'],
+  peak: ['light'],
+  grid: ['light'],
+  distances: ['light'],
+  beyond: ['light'],
+  irradiance: ['light'],
   points: ['rows', 'grid'],
   readings: ['rows', 'grid'],
   ninepoint: ['grid'],

@@ -7,16 +7,16 @@ declare module '../statement.ts' {
   }
 }
 
-/** An instrument whose calibration had run out on the day of the session. */
+/** An instrument whose calibration had run out on the day of its readings. */
 export const calibrationValid: Check = {
   id: 'calibration-valid',
-  run: ({ calibrations, sessionDate }) =>
+  run: ({ calibrations }) =>
     calibrations
-      .filter((it) => it.due < sessionDate)
+      .filter((it) => it.due < it.readOn)
       .map(
-        ({ instrument, due, reads }): RaisedFlag => ({
+        ({ instrument, readOn, due, reads }): RaisedFlag => ({
           severity: 'doubt',
-          finding: { code: 'calibration-run-out', instrument, due, session: sessionDate },
+          finding: { code: 'calibration-run-out', instrument, due, session: readOn },
           concerns: [...reads],
           isNotHandedOn: true,
         }),

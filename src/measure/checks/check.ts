@@ -50,9 +50,8 @@ export interface Facts {
   priceDate?: string | undefined;
   /** The day for which the guide is built; an argument, since nothing here reads a clock. */
   today: string;
-  sessionDate: string;
-  /** Instruments used in the session and the day until which each calibration holds. */
-  calibrations: ReadonlyArray<{ instrument: string; due: string; reads: readonly MetricId[] }>;
+  /** Instruments behind the session's figures: the day of their readings, and the day until which each calibration holds. */
+  calibrations: ReadonlyArray<{ instrument: string; readOn: string; due: string; reads: readonly MetricId[] }>;
   claims: readonly ClaimCheck[];
   /** The guide's reference distance, cm. */
   reference: number;

@@ -4,7 +4,15 @@ import { panelAddress } from '../shared/panel-address.ts';
 import { type Calculation, calculationView, looseCalculation, type SessionCalculation } from './calculation-view.ts';
 import type { InstrumentRow } from './error-sources.ts';
 import { GROUPS, groupOf } from './figure-groups.ts';
-import { distancesHtml, figureHtml, flagHtml, gapsHtml, methodHtml, olderFigureHtml } from './figure-html.ts';
+import {
+  distancesHtml,
+  figureHtml,
+  flagHtml,
+  gapsHtml,
+  methodHtml,
+  olderFigureHtml,
+  toldElsewhereHtml,
+} from './figure-html.ts';
 import { readingsHtml } from './readings-html.ts';
 import { sheet } from './sheet.ts';
 
@@ -39,12 +47,16 @@ ${readingsHtml(session)}
 ${GROUPS.map((name, i) => {
   const figures = groups.get(name);
   if (!figures) return false;
-  const { shared, rest } = sharedNotes(figures);
+  const { shared, rest: own } = sharedNotes(figures);
+  const rest = own.filter((it) => it.toldAt === undefined);
+  const carried = [...Map.groupBy(own, (it) => it.toldAt && it.carried)].flatMap(([day, those]) =>
+    day === undefined ? [] : [toldElsewhereHtml(those)],
+  );
   const table = i === 2 && distances && distancesHtml(distances, shownDate, shared);
   const head = html`<h3>${name}</h3>\n${shared.length > 0 && html`<p>${shared.map((it) => `${it.charAt(0).toUpperCase()}${it.slice(1)}. `)}</p>`}`;
-  if (!newer) return html`${head}${methodsHtml(rest)}${table}`;
+  if (!newer) return html`${head}${methodsHtml(rest)}${carried}${table}`;
   const lines = rest.map((it) => olderFigureHtml(it, methods.has(`${it.metric}@${it.methodVersion}`)));
-  return html`${head}<div class="lines">${lines}</div>${table}`;
+  return html`${head}<div class="lines">${lines}</div>${carried}${table}`;
 })}
 ${gapsHtml(session)}
 <h3>Instruments and errors</h3>
@@ -69,8 +81,8 @@ function sharedNotes(figures: readonly Calculation[]): { shared: string[]; rest:
 }
 
 /** The instruments of a session; of an older one those that have been calibrated since. */
-function instrumentsHtml({ instruments, shownDate }: SessionCalculation, newer?: SessionCalculation): Html {
-  if (instruments.length === 0)
+function instrumentsHtml({ instruments, carried, shownDate }: SessionCalculation, newer?: SessionCalculation): Html {
+  if (instruments.length === 0 && carried.length === 0)
     return html`<p class="gap">The session names no instrument, so no reading has a known uncertainty.</p>`;
   const isSame = (it: InstrumentRow) => newer?.instruments.some((one) => JSON.stringify(one) === JSON.stringify(it));
   const same = instruments.filter(isSame);
@@ -90,7 +102,7 @@ function instrumentsHtml({ instruments, shownDate }: SessionCalculation, newer?:
   }${
     same.length > 0 &&
     html`<p>As in the newer session: ${same.map((it) => `${it.kind} by the ${it.name.toLowerCase()}`).join(', ')}.</p>`
-  }`;
+  }${carried.length > 0 && html`<p>What was not read again was read with the meters of its own day.</p>`}`;
 }
 
 /** What else moves the readings of a session, said once for all its figures; what a newer session has too, said there. */

@@ -2,11 +2,13 @@ import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { methodById } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitWords } from '../../words/format.ts';
 import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
+import { carriedLines } from '../shared/carried-lines.ts';
 import { calculationAnchor } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { errorNames } from './error-names.ts';
@@ -24,6 +26,10 @@ export interface Calculation {
   metric: string;
   id: string;
   shown: Shown;
+  /** From which day it is, where its readings were not taken again. */
+  carried?: string;
+  /** Anchor of its account, where that is an earlier session's: all of it is from there. */
+  toldAt?: string;
   basis: Figure['basis'];
   methodName: string;
   methodAddress: string;
@@ -59,6 +65,8 @@ export interface SessionCalculation {
   /** What no interval holds, and why. */
   unassessed: Array<{ what: string; reason: string }>;
   readings: RawReading[];
+  /** What was not taken again, with the days that it is from; their readings stand there. */
+  carried: Array<{ text: string; anchor: string }>;
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
   figures: Calculation[];
@@ -72,7 +80,8 @@ export function calculationView(panel: PanelEntry, currency: string): SessionCal
   const newer: Referable[] = [];
   return panel.sessions.map((session) => {
     const view = sessionCalculation(panel, session, currency, newer);
-    newer.push(...view.figures);
+    // What is told further down can't be referred to.
+    newer.push(...view.figures.filter((it) => it.toldAt === undefined));
     return view;
   });
 }
@@ -124,6 +133,7 @@ function sessionCalculation(
     errors: errorRows(all),
     unassessed: unassessedOf(all),
     readings: rawReadings(session),
+    carried: carriedLines(session.readings).map(({ text, from }) => ({ text, anchor: `readings-${from}` })),
     ...(beyond && { beyond }),
     figures,
     ...(distances && { distances }),
@@ -151,6 +161,8 @@ function figureCalculation(
   const shown = showFigure(figure, currency);
   const unit = unitWords(figure.unit, currency);
   const metric = METRICS.find((it) => it.id === figure.metric);
+  const carried = carriedWords(figure);
+  const told = toldAt(figure);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
   const anchor = calculationAnchor(figure.metric, session, panel.current);
@@ -184,6 +196,8 @@ function figureCalculation(
     metric: figure.metric,
     id: figure.id,
     shown,
+    ...(carried && { carried }),
+    ...(told && { toldAt: told }),
     basis: figure.basis,
     methodName: methodById(methodId).name,
     methodAddress: address,
@@ -207,6 +221,12 @@ function figureCalculation(
     notes: figure.notes.map(say),
     flags: figure.flags,
   };
+}
+
+/** Where a figure that is nothing but an earlier session's has its account; undefined for all others. */
+function toldAt({ metric, carriedOver }: Figure): string | undefined {
+  const [day, ...others] = carriedOver?.from ?? [];
+  return carriedOver?.isWhole && others.length === 0 ? `${metric}-${day}` : undefined;
 }
 
 function small4(value: number): string {

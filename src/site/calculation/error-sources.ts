@@ -34,7 +34,7 @@ const sourcesOf = (figures: readonly Figure[]): Source[] => [
 /** What the key of a reading's error has before the error: the reading. */
 const readingOf = ({ key }: Source) => key.slice(0, key.lastIndexOf('/'));
 
-/** The instruments of a session, and what figures made of their readings say of their scatter. */
+/** The instruments of a session itself, without those of what it carries over, and what figures made of their readings say of their scatter. */
 export function instrumentRows({ instruments, date }: SessionEntry, figures: readonly Figure[]): InstrumentRow[] {
   const sources = sourcesOf(figures);
   const byReading = new Map(
@@ -46,7 +46,8 @@ export function instrumentRows({ instruments, date }: SessionEntry, figures: rea
     if (it.evaluation.code === 'repeatability-as-stated' && instrument !== undefined)
       scatter.set(instrument, scatterText(it.evaluation));
   }
-  return instruments.map(({ kind, id, name, calibration, unit }) => ({
+  const own = instruments.filter((it) => it.readOn === date);
+  return own.map(({ kind, id, name, calibration, unit }) => ({
     kind,
     id,
     name,

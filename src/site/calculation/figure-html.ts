@@ -16,11 +16,21 @@ export const idHtml = (anchor: string | undefined): Html | false => anchor !== u
 /** One figure, folded, with all that a reader needs to repeat it. */
 export function figureHtml(it: Calculation): Html {
   const { calculation, flags, budget } = it;
-  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b></summary>${
+  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
   }${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
   }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
+}
+
+/** Figures that are an earlier session's, in a line that leads to their accounts there; nothing where there are none. */
+export function toldElsewhereHtml(figures: readonly Calculation[]): Html | false {
+  const [first] = figures;
+  if (!first) return false;
+  return html`<p>Not read again, ${first.carried}: ${figures.map((it, i) => {
+    const dated = it.datedAnchor === it.anchor ? undefined : it.datedAnchor;
+    return html`${i > 0 && '; '}<a id="${it.anchor}" href="#${it.toldAt}">${it.name}</a> <b${idHtml(dated)}>${it.shown.text}</b>${it.flags.map((flag) => html` ${flagHtml(flag)}`)}`;
+  })}.</p>`;
 }
 
 /** The method of some figures, said once beside them. */
@@ -31,7 +41,7 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
 export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
-  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
   }${flags.map((flag) => html`${flagHtml(flag)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `

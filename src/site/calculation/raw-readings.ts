@@ -43,6 +43,8 @@ export function rawReadings(session: SessionEntry): RawReading[] {
     date: _date,
     methodVersion: _version,
     photos: _photos,
+    carried: _carried,
+    draft: _draft,
     ...rest
   } = session.readings;
   const list: RawReading[] = [];

@@ -6,7 +6,7 @@ import { type ReadingCell, type ReadingTable, readingTables } from './reading-ta
 import { sheet } from './sheet.ts';
 
 /** Every reading of a session as it was written, the grid by its places; rejected ones struck, with their reason. */
-export function readingsHtml({ readings, beyond, shownDate }: SessionCalculation): Html {
+export function readingsHtml({ readings, carried, beyond, shownDate }: SessionCalculation): Html {
   const { grid, tables, singles } = readingTables(readings);
   return html`<div class="raw">
 ${
@@ -18,6 +18,7 @@ ${
 ${tables.map((it) => tableHtml(it, shownDate))}
 </div>
 ${singles.length > 0 && singlesHtml(singles)}
+${carried.length > 0 && html`<p>Not read again: ${carried.map(({ text, anchor }, i) => html`${i > 0 && '; '}<a href="#${anchor}">${text}</a>`)}.</p>`}
 ${beyond && beyondHtml(beyond, shownDate)}`;
 }
 

@@ -32,7 +32,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
   });
   const size = (it: typeof data.field): Size | null => (it ? { width: it.width.value, height: it.height.value } : null);
   const readAt = (kind: 'magnetic' | 'electric' | 'sound'): ReadDistance | null => {
-    const it = current?.readings[kind]?.distance;
+    const it = current?.used[kind]?.distance;
     return it ? { value: it.value, written: it.written } : null;
   };
   return {
@@ -50,7 +50,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     tested: current?.date ?? null,
     conditions: current?.conditions ?? null,
     distances: { magnetic: readAt('magnetic'), electric: readAt('electric'), sound: readAt('sound') },
-    frequencies: (['magnetic', 'electric'] as const).filter((kind) => current?.readings[kind]?.frequency),
+    frequencies: (['magnetic', 'electric'] as const).filter((kind) => current?.used[kind]?.frequency),
     marks: Object.fromEntries(marks),
     field: size(data.field),
     housing: size(data.housing),

@@ -1,5 +1,5 @@
 import type { Ledger } from '../../ledger/ledger.ts';
-import type { Figure, Flag } from '../../measure/figure.ts';
+import type { CarriedOver, Figure, Flag } from '../../measure/figure.ts';
 
 /** Panels whose figures are given away: those that are published. */
 export const publishedPanels = (ledger: Ledger) =>
@@ -15,3 +15,6 @@ export function flagsData({
   const all = flags.map(({ check, severity, from = null }) => ({ check, severity, from }));
   return [...new Map(all.map((it) => [JSON.stringify(it), it])).values()];
 }
+
+/** Days of the earlier sessions whose readings a figure rests on, and whether newer ones went in too. */
+export const carriedData = ({ from, isWhole }: CarriedOver) => ({ from, in_part: !isWhole });

@@ -1,7 +1,7 @@
 import { type Figure, type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
-import { dataUnit, flagsData } from './data-parts.ts';
+import { carriedData, dataUnit, flagsData } from './data-parts.ts';
 import type { FigureKind, FigureKinds } from './figure-kinds.ts';
 import type { TextRef, TextTable } from './text-table.ts';
 
@@ -15,6 +15,7 @@ interface More extends Partial<Omit<FigureKind, 'of'>> {
   uncertainty_absent?: TextRef;
   notes?: TextRef[];
   flags?: ReturnType<typeof flagsData>;
+  carried_over?: ReturnType<typeof carriedData>;
 }
 
 /** A figure, or why there is none. */
@@ -47,6 +48,7 @@ export function figureRow(
     ...(method.version !== kind?.method_version && { method_version: method.version }),
     ...(it.notes.length > 0 && { notes: it.notes.map((note) => texts.filled(say(note))) }),
     ...(flags.length > 0 && { flags }),
+    ...(it.carriedOver && { carried_over: carriedData(it.carriedOver) }),
   };
   const [low, high] = it.interval95 ?? [null, null];
   const numbers = [it.value, it.standardUncertainty, low, high] as const;

@@ -24,7 +24,15 @@ export function instrumentsData(ledger: Ledger): Record<string, Record<string, C
   return data;
 }
 
-/** The instruments of a session, each with the day of the calibration that counted; null before the first. */
-export function usedData({ instruments }: SessionEntry): Record<string, [id: string, calibration: string | null]> {
-  return Object.fromEntries(instruments.map(({ kind, id, calibration }) => [kind, [id, calibration?.date ?? null]]));
+/** An instrument, the day of the calibration that counted (null before the first), and that of its readings if it is an earlier one. */
+type UsedRow = [id: string, calibration: string | null, readOn?: string];
+
+/** The instruments of a session by what they read. */
+export function usedData({ instruments, date }: SessionEntry): Record<string, UsedRow> {
+  return Object.fromEntries(
+    instruments.map(({ kind, id, readOn, calibration }): [string, UsedRow] => {
+      const counted = calibration?.date ?? null;
+      return [kind, readOn === date ? [id, counted] : [id, counted, readOn]];
+    }),
+  );
 }

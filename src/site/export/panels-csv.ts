@@ -25,6 +25,7 @@ const COLUMNS = [
   'struck',
   'reason',
   'flags',
+  'carried_over',
 ] as const;
 
 type CsvRow = Partial<Record<(typeof COLUMNS)[number], string | number | null>>;
@@ -74,6 +75,10 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
           method_version: method.version,
           reason: it.uncertaintyAbsent ? say(it.uncertaintyAbsent) : '',
           flags: [...new Set(flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check)))].join(' '),
+          carried_over: [
+            ...(it.carriedOver?.from ?? []),
+            ...(it.carriedOver?.isWhole === false ? ['in part'] : []),
+          ].join(' '),
         },
       ];
     });

@@ -1,6 +1,7 @@
 import type { Ledger } from '../../ledger/ledger.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
+import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
 import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
@@ -9,15 +10,16 @@ import { panelsJson } from './panels-json.ts';
 export interface PublishedFile {
   /** Its address without the leading slash. */
   path: string;
-  type: 'application/json' | 'text/csv';
+  type: 'application/json' | 'text/csv' | 'text/html' | 'text/javascript';
   /** Its text, in pieces that are written one after another. */
   text(): Iterable<string>;
 }
 
 const json = (path: string, text: () => Iterable<string>): PublishedFile => ({ path, type: 'application/json', text });
 
-/** Every file under `/data/`, each worked out when it is asked for. */
+/** Every file under `/data/`, and what stands at old addresses; each worked out when it is asked for. */
 export function publishedFiles(ledger: Ledger): PublishedFile[] {
+  const moved = movedPages(ledger);
   return [
     json('data/panels.json', () => panelsJson(ledger)),
     { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger) },
@@ -27,5 +29,15 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
     ),
+    ...moved.map(
+      (page): PublishedFile => ({
+        path: `${page.from.slice(1)}index.html`,
+        type: 'text/html',
+        text: () => [movedHtml(page, ledger.guide)],
+      }),
+    ),
+    ...(moved.length > 0
+      ? [{ path: MOVED_SCRIPT.slice(1), type: 'text/javascript', text: () => [MOVED_SCRIPT_TEXT] } as const]
+      : []),
   ];
 }

@@ -22,6 +22,7 @@ export function cellPieces(cell: Cell, row: Pick<Row, 'name' | 'address'>, href?
       shown: { ...plainly(cell.text), ...(cell.plusMinus && { plusMinus: cell.plusMinus }) },
       ...(cell.priced && { other: plainly(cell.priced), unitKey: 'base', otherKey: 'priced' }),
       ...(cell.dagger && { dagger: cell.dagger }),
+      ...(cell.carried && { carried: cell.carried }),
     },
     {
       href,

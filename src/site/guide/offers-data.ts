@@ -3,6 +3,7 @@ import { type Figure, type FigureOrGap, isFigure } from '../../measure/figure.ts
 import { isInDoubt } from '../../measure/handed-on.ts';
 import { versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
 import { distanceGroups } from '../../measure/irradiance/same-distance.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { say } from '../../words/say.ts';
 import { asPriced } from '../shared/priced.ts';
 import { fieldOf } from './answers/class-answers.ts';
@@ -36,6 +37,7 @@ function offerOf(panel: PanelEntry | undefined, table: string, isReference: bool
   const asked = asPriced(panel, currency);
   const field = fieldOf(panel);
   const light = withInterval(optical);
+  const carried = carriedWords(optical);
   if (!isFigure(price) || !isFigure(optical) || !light || !perWatt) return [];
   return [
     {
@@ -51,6 +53,7 @@ function offerOf(panel: PanelEntry | undefined, table: string, isReference: bool
       ...(perEmittedWatt && { perEmittedWatt }),
       ...(isInDoubt(optical) && { isInDoubt: true }),
       ...(asked && { asked: asked.text }),
+      ...(carried && { carried }),
       ...(field && { field }),
     },
   ];

@@ -1,5 +1,6 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { notKnownWords } from '../../words/figure-words.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
@@ -25,6 +26,8 @@ export interface Cell {
   /** A stated gap. */
   isGap?: boolean;
   dagger?: Dagger;
+  /** From which day it is, where its readings were not taken again. */
+  carried?: string;
   /** Class names by which it stands in line with its column. */
   aligned?: string;
 }
@@ -53,12 +56,14 @@ function figureCell(it: Figure, _: PanelEntry, currency: string, remark?: string
   const notKnown = absent && !it.bound ? notKnownWords() : undefined;
   const after = [interval, notKnown, remark].filter(Boolean).join(', ');
   const dagger = daggerOf(it.flags);
+  const carried = carriedWords(it);
   return {
     text: value,
     sort: it.value,
     ...(plusMinus && { plusMinus }),
     ...(after && { after }),
     ...(dagger && { dagger }),
+    ...(carried && { carried }),
   };
 }
 

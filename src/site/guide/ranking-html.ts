@@ -1,4 +1,4 @@
-import { markPieces } from '../shared/browser/figure-pieces.ts';
+import { carriedPieces, markPieces } from '../shared/browser/figure-pieces.ts';
 import { type Html, html, piecesHtml } from '../shared/html.ts';
 import { bracketPieces, intervalPieces } from './browser/row-pieces.ts';
 import { cellPieces } from './cell-pieces.ts';
@@ -34,5 +34,5 @@ function stripHtml({ strip }: Row): Html {
   if (!strip) return html`<td role="cell" data-l="peaks nm"><span class="gap">–</span><small> not read</small></td>`;
   const ticks = (places: readonly number[], name: string) =>
     places.map((it) => html`<path class="${name}" d="M${it} 1v11"/>`);
-  return html`<td role="cell" data-l="peaks nm"><svg class="nm" viewBox="0 0 100 14" preserveAspectRatio="none" aria-hidden="true"><use href="#nm"/>${ticks(strip.visible, 'vis')}${ticks(strip.infrared, 'nir')}</svg> ${strip.text}</td>`;
+  return html`<td role="cell" data-l="peaks nm"><svg class="nm" viewBox="0 0 100 14" preserveAspectRatio="none" aria-hidden="true"><use href="#nm"/>${ticks(strip.visible, 'vis')}${ticks(strip.infrared, 'nir')}</svg> ${strip.text}${piecesHtml(carriedPieces(strip.carried))}</td>`;
 }

@@ -1,5 +1,6 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import { isFigure } from '../../measure/figure.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { showFigure } from '../../words/format.ts';
 
 /** Measured peaks on the axis that all rows share: ticks, visible ones full and near-infrared ones broken. */
@@ -9,6 +10,8 @@ export interface WavelengthStrip {
   infrared: number[];
   /** `661, 848` */
   text: string;
+  /** From which day they are, where they were not read again. */
+  carried?: string;
 }
 
 /** The axis: as far as the LEDs of such panels reach, and farther where a panel's do, nm. */
@@ -50,11 +53,13 @@ export function wavelengthStrip(
 ): WavelengthStrip | undefined {
   const peaks = peaksOf(panel);
   if (peaks.length === 0) return undefined;
+  const carried = carriedWords(peaks[0]);
   const places = (isVisible: boolean) =>
     peaks.filter(({ value }) => value <= VISIBLE_END === isVisible).map(({ value }) => placeOf(value, axis));
   return {
     visible: places(true),
     infrared: places(false),
     text: peaks.map((it) => showFigure(it, currency).value).join(', '),
+    ...(carried && { carried }),
   };
 }

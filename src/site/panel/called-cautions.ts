@@ -3,6 +3,7 @@ import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type Figure, figureFinder } from '../../measure/figure.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import {
   type EyesFinding,
   eyeShareWords,
@@ -76,7 +77,9 @@ export function calledCautions(panel: PanelEntry, currency: string): CalledCauti
 
 /** What the eyes get, in half a sentence for the first screen; undefined where it was not read. */
 export function eyesInShort(panel: PanelEntry): string | undefined {
-  return eyeShareWords(resultOf(panel, 'infrared-share-at-reading'));
+  const share = resultOf(panel, 'infrared-share-at-reading');
+  const carried = carriedWords(share?.figure);
+  return carried ? `${eyeShareWords(share)}, ${carried}` : eyeShareWords(share);
 }
 
 /** The panel's current results against published limits, by what they are called. */
@@ -108,7 +111,7 @@ function fieldsSaid(panel: PanelEntry, currency: string): string | undefined {
     {
       on: figure('magnetic-field-on'),
       off: figure('magnetic-field-off'),
-      place: panel.current?.readings.magnetic?.distance?.written,
+      place: panel.current?.used.magnetic?.distance?.written,
       shares: (['magnetic', 'electric'] as const).flatMap((kind) => {
         const share = figure(`${kind}-field-share`);
         return share ? [[kind, share] as const] : [];

@@ -2,6 +2,7 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { listed } from '../../words/format.ts';
 import type { ShownFigure } from '../shared/shown-figure.ts';
 import type { ReadingsView } from './readings-view.ts';
+import { sharedDay, undated } from './shared-day.ts';
 import { unitless } from './unitless.ts';
 
 /** A line of the table by channel: one quantity for both channels, red alone and near-infrared alone. */
@@ -12,6 +13,8 @@ export interface ChannelRow {
   method: string;
   /** Why the uncertainty of all of them is not known. */
   absent?: string;
+  /** From which day all of them are. */
+  carried?: string;
   cells: Array<{ figure?: ShownFigure; under?: ShownFigure }>;
 }
 
@@ -86,8 +89,9 @@ function rowOf({
   const reasons = new Set(figures.map((it) => it.absent));
   const [absent] = reasons;
   const isOne = reasons.size === 1 && absent !== undefined;
+  const carried = sharedDay(cells.flatMap(({ figure, under }) => [figure, under]));
   const bare = (it: ShownFigure): ShownFigure => {
-    const { absent: own, ...rest } = unitless(it);
+    const { absent: own, ...rest } = unitless(undated(it, carried));
     return isOne || own === undefined ? rest : { ...rest, absent: own };
   };
   return {
@@ -95,9 +99,10 @@ function rowOf({
     unit: figures[0]?.shown?.unit ?? '',
     method,
     ...(isOne && { absent }),
+    ...(carried && { carried }),
     cells: cells.map(({ figure, under }) => ({
       ...(figure && { figure: bare(figure) }),
-      ...(under?.shown && { under: unitless(under) }),
+      ...(under?.shown && { under: unitless(undated(under, carried)) }),
     })),
   };
 }

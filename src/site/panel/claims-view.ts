@@ -1,4 +1,5 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, showFigure } from '../../words/format.ts';
@@ -12,6 +13,8 @@ export interface ClaimsView {
     outcome: string;
     address?: string;
     dagger?: Dagger;
+    /** From which day the reading is, where it was not taken again. */
+    carried?: string;
   }>;
   unchecked: string[];
 }
@@ -35,9 +38,10 @@ export function claimsView(panel: PanelEntry, currency: string): ClaimsView {
   };
 }
 
-function marked(it: PanelEntry['claims'][number]['measured']): { dagger?: Dagger } {
+function marked(it: PanelEntry['claims'][number]['measured']): { dagger?: Dagger; carried?: string } {
   const dagger = markOf(it ?? undefined);
-  return dagger ? { dagger } : {};
+  const carried = carriedWords(it ?? undefined);
+  return { ...(dagger && { dagger }), ...(carried && { carried }) };
 }
 
 /** Each in a few words: `240 LEDs`. */

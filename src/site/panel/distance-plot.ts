@@ -29,7 +29,7 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
   const { model } = session.light;
   if (!model) return undefined;
   const first = TABLE_DISTANCES[0];
-  const sweep = (session.readings.distances ?? []).flatMap(({ distance, centre }) => {
+  const sweep = (session.used.distances ?? []).flatMap(({ distance, centre }) => {
     const accepted = centre === undefined ? [] : acceptedReadings(centre);
     return accepted.length > 0
       ? [{ distance: distance.value, value: accepted.reduce((sum, it) => sum + it, 0) / accepted.length }]

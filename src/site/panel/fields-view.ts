@@ -2,10 +2,20 @@ import type { ShownFigure } from '../shared/shown-figure.ts';
 import { unreadOf } from './channels-view.ts';
 import type { LimitsView } from './limits-view.ts';
 import type { ReadingsView } from './readings-view.ts';
+import { sharedDay, undated } from './shared-day.ts';
 
 /** Fields and sound with the panel off and on. */
 export interface FieldsView {
-  rows: Array<{ id?: string; name: string; place: string; off: ShownFigure; on: ShownFigure; frequency?: ShownFigure }>;
+  rows: Array<{
+    id?: string;
+    name: string;
+    place: string;
+    /** From which day all readings of the line are. */
+    carried?: string;
+    off: ShownFigure;
+    on: ShownFigure;
+    frequency?: ShownFigure;
+  }>;
   /** The panel's sound without the room's. */
   alone?: ShownFigure;
   unread: string[];
@@ -22,13 +32,17 @@ export function fieldsView(
   const read = surroundings.filter(isRead);
   const hasSound = read.some((it) => it.on.metric === 'sound-on');
   return {
-    rows: read.map(({ name, distance, off, on, frequency }) => ({
-      name,
-      place: distance,
-      off,
-      on,
-      ...(frequency?.shown && { frequency }),
-    })),
+    rows: read.map(({ name, distance, off, on, frequency }) => {
+      const carried = sharedDay([off, on, frequency]);
+      return {
+        name,
+        place: distance,
+        ...(carried && { carried }),
+        off: undated(off, carried),
+        on: undated(on, carried),
+        ...(frequency?.shown && { frequency: undated(frequency, carried) }),
+      };
+    }),
     ...(hasSound && limits && { alone: limits.sound }),
     unread: unreadOf(surroundings.filter((it) => !isRead(it)).map((it) => [it.name, it.on] as const)),
     methods: read.map(({ method, name }) => ({ address: method, name: name.toLowerCase() })),

@@ -31,7 +31,7 @@ export interface GridDrawing {
 
 /** A session's grid; undefined where the field or the grid is not known, or the points would cross. */
 export function gridDrawing(panel: PanelEntry, session: SessionEntry): GridDrawing | undefined {
-  const { grid } = session.readings;
+  const { grid } = session.used;
   const { field } = panel.data;
   if (!grid || !field) return undefined;
   const width = field.width.value;
@@ -40,7 +40,7 @@ export function gridDrawing(panel: PanelEntry, session: SessionEntry): GridDrawi
   const geometry = gridGeometry(columns, grid.rows.length, width, height, grid.inset.value);
   if (!geometry) return undefined;
 
-  const means = gridPointMeans(session.readings);
+  const means = gridPointMeans(session.used);
   const highest = Math.max(...means.map((it) => it ?? 0));
   return {
     width,

@@ -6,6 +6,7 @@ import { showDate } from '../../words/format.ts';
 import { plainName } from '../../words/plain-names.ts';
 import { rankSentence } from '../guide/rank-sentence.ts';
 import type { PieceElement } from '../shared/browser/pieces.ts';
+import { carriedLines } from '../shared/carried-lines.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { priceScale } from './price-scale.ts';
 
@@ -38,8 +39,8 @@ export interface HeadView {
   claims?: { held: string; apart?: string };
   /** How the piece came to the tester, and by whose money. */
   obtained: string;
-  /** Day of the newest session, and its distance, cm. */
-  read?: { date: string; shownDate: string; distance: number };
+  /** Day of the newest session, its distance, cm, and what it did not read again, with the day that this is from. */
+  read?: { date: string; shownDate: string; distance: number; carried: string[] };
 }
 
 /** The first screen of a panel. */
@@ -61,7 +62,12 @@ export function headView(panel: PanelEntry, ledger: Ledger): HeadView {
     ...(claims && { claims }),
     obtained: obtainedWords(data.obtained),
     ...(current && {
-      read: { date: current.date, shownDate: showDate(current.date), distance: current.conditions.distance },
+      read: {
+        date: current.date,
+        shownDate: showDate(current.date),
+        distance: current.conditions.distance,
+        carried: carriedLines(current.readings).map((it) => it.text),
+      },
     }),
   };
 }
@@ -91,7 +97,11 @@ function headFigures(panel: PanelEntry, currency: string): HeadFigure[] {
     {
       name: capital(plainName('efficiency-combined')),
       figure: figure('efficiency-combined'),
-      ...under('mains-draw-combined', { before: 'of', after: 'from the mains' }),
+      ...under(
+        'mains-draw-combined',
+        // Behind its day the other words would not be read as one.
+        figure('mains-draw-combined').carried ? { before: 'mains draw' } : { before: 'of', after: 'from the mains' },
+      ),
     },
   ];
   return panel.current ? all : all.filter((it) => it.figure.shown);

@@ -178,13 +178,13 @@ function timeWithin(value: number, [low, high]: readonly [number, number]) {
 }
 
 /** What the light that misses the frame rests on. */
-function sourceSentence({ light, readings }: SessionEntry): string {
+function sourceSentence({ light, used }: SessionEntry): string {
   const { source, figures } = light;
   if (!source) {
     const reason = isFigure(figures.emitted) ? '' : say(figures.emitted.reason);
     return `What leaves the LEDs is withheld: ${reason}. The figures of the frame stand.`;
   }
-  const count = (readings.distances ?? []).filter((it) => it.centre && acceptedReadings(it.centre).length > 0).length;
+  const count = (used.distances ?? []).filter((it) => it.centre && acceptedReadings(it.centre).length > 0).length;
   switch (source) {
     case 'beyond':
       return 'The light past the edges was measured.';

@@ -9,6 +9,7 @@ import { capital, hertzWords } from '../../words/limits/amounts.ts';
 import { guidelineWords, heldName, type LimitCell, limitCell, publishedBy } from '../../words/limits/row-words.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import type { Share } from './share-bar.ts';
+import { sharedDay, undated } from './shared-day.ts';
 
 /** Where something was read: a length, or as the tester wrote it. */
 export type Place = { cm: number } | { written: string };
@@ -20,6 +21,8 @@ export interface LimitRow {
   /** "Infrared at the eye" */
   name: string;
   place?: Place;
+  /** From which day all of the line is, where it was not read again. */
+  carried?: string;
   /** What was read; or that it was not read there, and what is known all the same. */
   read: { figure?: ShownFigure; text?: string };
   /** Undefined where it is held against none. */
@@ -60,17 +63,21 @@ export function limitRow(
       ...(behind && { behind: isNoTime ? 'not limited by this standard' : behind }),
     };
   };
+  const read = readOf(panel, result, currency);
+  const figures = [
+    figure(result.figure),
+    ...others.filter(({ figure: it }) => isFigure(it)).map((it) => figure(it.figure, behindOf(it))),
+  ];
+  const carried = sharedDay([read.figure, ...figures]);
   return {
     name: capital(heldName(result)),
     ...(place && { place }),
-    read: readOf(panel, result, currency),
+    ...(carried && { carried }),
+    read: { ...read, ...(read.figure && { figure: undated(read.figure, carried) }) },
     ...(limit && { limit: { ...limit, ...(by && result.hazard !== 'precaution' && { by }) } }),
     ...(share && { share }),
     ...(words && { words }),
-    figures: [
-      figure(result.figure),
-      ...others.filter(({ figure: it }) => isFigure(it)).map((it) => figure(it.figure, behindOf(it))),
-    ],
+    figures: figures.map((it) => undated(it, carried)),
   };
 }
 

@@ -1,8 +1,8 @@
-import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import type { Ledger, PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { metricsOnPanelPage } from '../../measure/metrics.ts';
 import { isCode } from '../../measure/statement.ts';
 import { CM_PER_INCH } from '../../measure/unit-factors.ts';
-import { fixed } from '../../words/format.ts';
+import { fixed, showDate } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
 import { isPlannable } from '../plan/plan-data.ts';
@@ -70,7 +70,8 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const head = headView(panel, ledger);
   const headMetrics = new Set(head.figures.flatMap((it) => [it.figure.metric, it.remark?.figure?.metric]));
   const standing = standingDrawing(panel, grid);
-  const beyond = current && beyondView(panel, current);
+  const lit = current && sessionOfLight(panel, current);
+  const beyond = lit && beyondView(panel, lit);
   const eyes = eyesInShort(panel);
   const strip = eyeStrip(panel);
   const modelled = lightView(panel, currency);
@@ -106,7 +107,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     ...(standing && { standing }),
     ...(grid && { grid }),
     ...(!grid && { gridAbsent: gridAbsence(panel) }),
-    ...(current?.readings.hotSpots && { hotSpots: current.readings.hotSpots }),
+    ...(current?.used.hotSpots && { hotSpots: hotSpotsOf(current) }),
     ...purchaseView(panel, ledger),
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
     // Claims that did not hold stand in the table of claims.
@@ -115,6 +116,18 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
     ...(current && { compare: compareAddress([slug]) }),
   };
+}
+
+/** The session in which the light of another one was read: that itself, unless it was carried over. */
+function sessionOfLight({ sessions }: PanelEntry, { id, readings }: SessionEntry): SessionEntry | undefined {
+  const from = readings.carried?.light;
+  return sessions.find((it) => (from === undefined ? it.id === id : it.date === from));
+}
+
+/** The judgement of the wall photo, with its day where it is an earlier one's. */
+function hotSpotsOf({ readings, used }: SessionEntry): string {
+  const from = readings.carried?.hotSpots;
+  return from === undefined ? (used.hotSpots ?? '') : `${used.hotSpots} (from ${showDate(from)})`;
 }
 
 function facts({ data }: PanelEntry): PanelView['facts'] {
@@ -132,7 +145,7 @@ function facts({ data }: PanelEntry): PanelView['facts'] {
 
 function gridAbsence(panel: PanelEntry): string {
   if (!panel.current) return 'There is no bench session yet.';
-  if (!panel.current.readings.grid) return 'The grid was not measured.';
+  if (!panel.current.used.grid) return 'The grid was not measured.';
   if (!panel.data.field) return 'The LED field was not measured, so the points have no place.';
   return 'The LED field is too small for the grid’s inset, so the points have no place.';
 }

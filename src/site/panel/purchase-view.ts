@@ -1,5 +1,6 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { isFigure } from '../../measure/figure.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { money, showDate, showFigure } from '../../words/format.ts';
@@ -21,6 +22,8 @@ export interface PurchaseView {
     /** There is no price of a watt; the text says why. */
     isGap: boolean;
     dagger?: Dagger;
+    /** From which day the light is, where it was not read again. */
+    carried?: string;
     /** What the code that it takes does; undefined where it takes none. */
     code?: string;
     link?: string;
@@ -37,6 +40,7 @@ export interface PurchaseView {
     /** Of each further watt; undefined where they cost nothing more. */
     perWatt?: string;
     dagger?: Dagger;
+    carried?: string;
     /** Where the flags stand: here, or on the other panel's page. */
     flagsAt: string;
   }>;
@@ -64,6 +68,7 @@ function priceRow(
 ): PurchaseView['prices'][number] {
   const rate = rateWords(guide, price.currency);
   const dagger = markOf(perWatt);
+  const carried = carriedWords(perWatt);
   return {
     date: showDate(price.date),
     list: price.list === undefined ? '–' : money(price.list, price.currency),
@@ -74,6 +79,7 @@ function priceRow(
       : showText(perWatt, guide.currency),
     isGap: !isFigure(perWatt),
     ...(dagger && { dagger }),
+    ...(carried && { carried }),
     ...(price.discountCode.needed && { code: codeWords(price.discountCode.testerEarns) }),
     ...(price.link && { link: price.link }),
     isPaidLink: price.paidLink,
@@ -87,6 +93,7 @@ function stepUpRow(
   { guide: { currency }, panels }: Ledger,
 ): PurchaseView['stepUps'][number] {
   const dagger = markOf(it.extraPower);
+  const carried = carriedWords(it.extraPower);
   return {
     name: panels.get(it.panel)?.name ?? it.panel,
     address: panelAddress(it.panel),
@@ -99,6 +106,7 @@ function stepUpRow(
     extraPower: showFigure(it.extraPower, currency).text,
     ...(it.extraPricePerWatt && { perWatt: showFigure({ ...it.extraPricePerWatt, unit: 'currency' }, currency).text }),
     ...(dagger && { dagger }),
+    ...(carried && { carried }),
     flagsAt: markOf(panel.figures.get('optical-power')) ? '#flags' : `${panelAddress(it.panel)}#flags`,
   };
 }

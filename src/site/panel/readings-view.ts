@@ -5,6 +5,7 @@ import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { showDate } from '../../words/format.ts';
+import { carriedLines } from '../shared/carried-lines.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 
 /** The figures of a panel, in the groups and tables that its page has. */
@@ -25,6 +26,8 @@ export interface ReadingsView {
     date: string;
     shownDate: string;
     conditions: string;
+    /** What was not read again, and from when it is. */
+    carried: string[];
     power: ShownFigure;
     mean: ShownFigure;
     change: string;
@@ -71,8 +74,7 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
         name: on.name.replace(/, panel on$/, ''),
         method: on.method,
         distance:
-          current?.readings[kind]?.distance?.written ??
-          (current?.readings[kind] ? 'distance not recorded' : 'not measured'),
+          current?.used[kind]?.distance?.written ?? (current?.used[kind] ? 'distance not recorded' : 'not measured'),
         on,
         off: figure(`${metric}-off`),
         ...((kind === 'magnetic' || kind === 'electric') && { frequency: figure(`${kind}-field-frequency`) }),
@@ -81,7 +83,8 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
     sessions: panel.sessions.map((session) => ({
       date: session.date,
       shownDate: showDate(session.date),
-      conditions: `${session.conditions.distance} cm, bench procedure version ${session.conditions.methodVersion}`,
+      conditions: `${session.conditions.distance} cm, bench procedure version ${session.conditions.methodVersion}${session.readings.draft ? '; a draft, not published' : ''}`,
+      carried: carriedLines(session.readings).map((it) => it.text),
       power: shownFigure(panel, session.figures.get('optical-power'), 'optical-power', currency, session),
       mean: shownFigure(panel, session.figures.get('mean-irradiance'), 'mean-irradiance', currency, session),
       change: showText(session.change, currency),

@@ -5,6 +5,7 @@ import { knowsSpectralError } from '../../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { impossibility } from '../../measure/handed-on.ts';
 import type { MetricId } from '../../measure/metrics.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
 import { calledCautions } from '../panel/called-cautions.ts';
@@ -60,6 +61,15 @@ function doubtsOf({ figures }: PanelEntry): Partial<Record<Doubted, Dagger>> {
   return Object.fromEntries(entries);
 }
 
+/** The days of a plan's parts that were not read again. */
+function carriedParts({ figures }: PanelEntry): Partial<Record<Doubted, string>> {
+  const entries = Object.entries(MADE_OF).flatMap(([part, metrics]) => {
+    const [carried] = metrics.flatMap((it) => carriedWords(figures.get(it)) ?? []);
+    return carried ? [[part, carried] as const] : [];
+  });
+  return Object.fromEntries(entries);
+}
+
 /** Why something that a plan would rest on can't be right; undefined where nothing is. */
 function whyImpossible({ figures }: PanelEntry): string | undefined {
   for (const metric of Object.values(MADE_OF).flat()) {
@@ -79,6 +89,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
   const mains = figure('mains-draw-combined');
   const emitted = figure('emitted-power');
   const doubts = doubtsOf(panel);
+  const carried = carriedParts(panel);
   return {
     slug,
     name,
@@ -100,6 +111,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
         }
       : { absent: 'the mains draw was not measured' },
     ...(Object.keys(doubts).length > 0 && { doubts }),
+    ...(Object.keys(carried).length > 0 && { carried }),
     infrared: infraredOf(panel),
     cautions: Object.fromEntries(calledCautions(panel, currency).map((it) => [it.anchor, it.said ?? null])),
   };

@@ -2,6 +2,7 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { impossibility } from '../../measure/handed-on.ts';
 import { type MetricId, rangeFilters } from '../../measure/metrics.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { money, type Shown, showFigure } from '../../words/format.ts';
@@ -35,6 +36,9 @@ export interface PlotPoint {
   isOn?: boolean;
   /** The mark of its y, where that is in doubt. */
   dagger?: Dagger;
+  /** From which day its numbers are, where their readings were not taken again. */
+  carried?: string;
+  xCarried?: string;
 }
 
 /** A plot and the table behind it. */
@@ -80,7 +84,7 @@ export function plotsView(ledger: Ledger): Plot[] {
   const filters = rangeFilters().map((it) => it.filter.key);
   const plot = (
     panels: readonly PanelEntry[],
-    xOf: (panel: PanelEntry) => { value: number; text: string; words: string } | undefined,
+    xOf: (panel: PanelEntry) => { value: number; text: string; words: string; carried?: string } | undefined,
     yMetric: MetricId,
   ): Pick<Plot, 'points' | 'absent'> => {
     const points: PlotPoint[] = [];
@@ -97,6 +101,7 @@ export function plotsView(ledger: Ledger): Plot[] {
         continue;
       }
       const dagger = markOf(y);
+      const carried = carriedWords(y);
       points.push({
         ...named(panel),
         slug: panel.slug,
@@ -109,10 +114,12 @@ export function plotsView(ledger: Ledger): Plot[] {
         xText: x.text,
         y: y.value,
         yText: withoutUnit(showFigure(y, currency)),
-        words: `${panel.name}, ${panel.sizeClass?.name ?? 'size not known'}: ${x.words}${showFigure(y, currency).text}${dagger ? '; in doubt' : ''}`,
+        words: `${panel.name}, ${panel.sizeClass?.name ?? 'size not known'}: ${x.words}${showFigure(y, currency).text}${dagger ? '; in doubt' : ''}${carried ? `; ${carried}` : ''}`,
         ...(y.interval95 && { low: y.interval95[0], high: y.interval95[1] }),
         ...(panel.frontier === 'on' && { isOn: true }),
         ...(dagger && { dagger }),
+        ...(carried && { carried }),
+        ...(x.carried && { xCarried: x.carried }),
       });
     }
     return { points, absent };
@@ -173,9 +180,11 @@ function named({ name, slug }: PanelEntry): { name: string; address: string } {
   return { name, address: panelAddress(slug) };
 }
 
-function shownX(figure: Figure, currency: string): { value: number; text: string; words: string } {
+function shownX(figure: Figure, currency: string): { value: number; text: string; words: string; carried?: string } {
   const shown = showFigure(figure, currency);
-  return { value: figure.value, text: withoutUnit(shown), words: `${shown.text}, ` };
+  const carried = carriedWords(figure);
+  const text = carried ? `${shown.text} ${carried}` : shown.text;
+  return { value: figure.value, text: withoutUnit(shown), words: `${text}, `, ...(carried && { carried }) };
 }
 
 /** A figure in a column whose head has its unit. */

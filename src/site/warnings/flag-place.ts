@@ -1,3 +1,4 @@
+import { type CarriedName, carriedBlock, carriedOf } from '../../content/schema/carried.ts';
 import type { Panel } from '../../content/schema/panel.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
 import type { FigureMap } from '../../measure/figure.ts';
@@ -16,7 +17,8 @@ interface Context {
 /** Path, in the panel's file, of what a flag is about: where the check says so, or the readings behind its figures. */
 export function flagPlace(flag: Flag, context: Context): PropertyKey[] {
   const session = sessionPath(context);
-  if (flag.at) return flag.at[0] === 'session' ? [...session, ...flag.at.slice(1)] : [...flag.at];
+  if (flag.at?.[0] === 'session') return [...sessionPath(context, readOn(context, flag.at[1])), ...flag.at.slice(1)];
+  if (flag.at) return [...flag.at];
   const byId = new Map([...context.figures.values()].filter(isFigure).map((it) => [it.id, it]));
   for (const metric of flag.concerns) {
     const figure = isMetricId(metric) ? context.figures.get(metric) : undefined;
@@ -27,8 +29,17 @@ export function flagPlace(flag: Flag, context: Context): PropertyKey[] {
   return session;
 }
 
-function sessionPath({ data, session }: Context): PropertyKey[] {
-  const index = data.sessions.findIndex((it) => it.date === session?.date);
+/** The day of the session in which a field of the one that was checked stands: an earlier one where it was carried over. */
+function readOn({ session }: Context, field: PropertyKey | undefined): string | undefined {
+  if (!session || (field !== undefined && Object.hasOwn(session.readings, field))) return session?.date;
+  const carried = carriedOf(session.readings);
+  const isIn = (name: CarriedName) => carriedBlock(name).fields.includes(String(field));
+  // The warm-up and the distance are those of the light.
+  return (carried.find(({ name }) => isIn(name)) ?? carried.find(({ name }) => name === 'light'))?.from ?? session.date;
+}
+
+function sessionPath({ data, session }: Context, day = session?.date): PropertyKey[] {
+  const index = data.sessions.findIndex((it) => it.date === day);
   return index < 0 ? [] : ['sessions', index];
 }
 
@@ -57,11 +68,8 @@ function pathOf(input: string, { slug, data, session }: Context): PropertyKey[] 
     const index = data.prices.findIndex((it) => `prices/${it.date}` === rest);
     return index < 0 ? undefined : ['prices', index];
   }
-  if (session && rest.startsWith(`${session.date}/`)) {
-    return [
-      ...sessionPath({ slug, data, session, figures: new Map() }),
-      ...rest.slice(session.date.length + 1).split('.'),
-    ];
-  }
+  // Of this session, or of an earlier one that a reading was carried over from.
+  const index = data.sessions.findIndex((it) => rest.startsWith(`${it.date}/`));
+  if (session && index >= 0) return ['sessions', index, ...rest.slice(session.date.length + 1).split('.')];
   return rest.includes('/') ? undefined : rest.split('.');
 }

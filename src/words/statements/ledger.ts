@@ -29,6 +29,7 @@ export const ledgerWords = (
   | 'first-session'
   | 'no-power-to-compare'
   | 'other-conditions'
+  | 'light-carried-over'
 > => ({
   'still-a-draft': () => 'still a draft',
   withdrawn: () => 'withdrawn from the guide',
@@ -52,5 +53,6 @@ export const ledgerWords = (
   'first-session': () => 'the first session',
   'no-power-to-compare': () => 'one of the two has no optical power',
   'other-conditions': () => 'measured under other conditions',
+  'light-carried-over': () => 'the light was not read again',
   'input-not-measured': ({ metric }) => `${nameOf(metric)} was not measured`,
 });

@@ -3,11 +3,10 @@ import { calibrationValid } from '../../../src/measure/checks/calibration-valid.
 import type { Facts } from '../../../src/measure/checks/check.ts';
 import { facts } from './facts.ts';
 
-const flags = (due: string, sessionDate = '2026-03-02') =>
+const flags = (due: string, readOn = '2026-03-02') =>
   calibrationValid.run(
     facts({
-      sessionDate,
-      calibrations: [{ instrument: 'irradiance meter', due, reads: ['mean-irradiance', 'optical-power'] }],
+      calibrations: [{ instrument: 'irradiance meter', readOn, due, reads: ['mean-irradiance', 'optical-power'] }],
     }),
   );
 
@@ -27,20 +26,19 @@ describe('a calibration', () => {
     expect(flags('2026-03-03')).toEqual([]);
   });
 
-  test('is held against the day of the session, not against today', () => {
+  test('is held against the day of its readings, not against today', () => {
     const it = facts({
-      sessionDate: '2026-03-02',
       today: '2030-01-01',
-      calibrations: [{ instrument: 'irradiance meter', due: '2026-06-01', reads: [] }],
+      calibrations: [{ instrument: 'irradiance meter', readOn: '2026-03-02', due: '2026-06-01', reads: [] }],
     });
     expect(calibrationValid.run(it)).toEqual([]);
   });
 
   test('is checked for each meter', () => {
     const calibrations: Facts['calibrations'] = [
-      { instrument: 'irradiance meter', due: '2026-01-01', reads: ['mean-irradiance'] },
-      { instrument: 'mains meter', due: '2026-02-01', reads: ['mains-draw-combined'] },
-      { instrument: 'tape', due: '2028-02-01', reads: ['led-area'] },
+      { instrument: 'irradiance meter', readOn: '2026-03-02', due: '2026-01-01', reads: ['mean-irradiance'] },
+      { instrument: 'mains meter', readOn: '2026-03-02', due: '2026-02-01', reads: ['mains-draw-combined'] },
+      { instrument: 'tape', readOn: '2026-03-02', due: '2028-02-01', reads: ['led-area'] },
     ];
     expect(calibrationValid.run(facts({ calibrations })).map((it) => it.concerns)).toEqual([
       ['mean-irradiance'],

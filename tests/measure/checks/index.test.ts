@@ -22,7 +22,9 @@ const ODD = facts({
   gridPoints: [78, 80, 79, 81, 240, 82, 77, 80, 78],
   field: { width: 50, height: 100 },
   priceDate: '2025-01-01',
-  calibrations: [{ instrument: 'irradiance meter', due: '2025-01-10', reads: ['mean-irradiance'] }],
+  calibrations: [
+    { instrument: 'irradiance meter', readOn: '2026-03-02', due: '2025-01-10', reads: ['mean-irradiance'] },
+  ],
   distances: [{ of: 'bench', value: 6, at: ['session', 'distance'], concerns: ['mean-irradiance'] }],
   warmUp: 20,
   ledCount: 10,

@@ -131,7 +131,10 @@ function priceCell({ currency }: PackedOffers, offer: PackedOffer | undefined, p
 function lightCell({ currency }: PackedOffers, offer: PackedOffer | undefined) {
   if (!offer) return [];
   const href = `/panels/${offer.slug}/methodology/#optical-power`;
-  return figurePieces({ shown: lightText(offer, currency) }, { href }).map(elementOf);
+  return figurePieces(
+    { shown: lightText(offer, currency), ...(offer.carried && { carried: offer.carried }) },
+    { href },
+  ).map(elementOf);
 }
 
 function tooLittle(offers: PackedOffers, prices: OwnPrices, sum: number): Array<Node | string> {

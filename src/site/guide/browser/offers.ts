@@ -60,6 +60,8 @@ export interface PackedOffer {
   perEmittedWatt?: WithInterval;
   /** Its optical power is in doubt. */
   isInDoubt?: true;
+  /** From which day its light is, where it was not read again. */
+  carried?: string;
   /** The price in the currency that it was asked in, where that is not the guide's: `£159`. */
   asked?: string;
   /** Width and height of its LED field, cm. */

@@ -94,12 +94,17 @@ function small(text: string): HTMLElement {
   return it;
 }
 
-/** A figure as the build writes it into a cell, with the mark that the cell came with. */
+/** A figure as the build writes it into a cell, with the marks that the cell came with. */
 function figure(shown: ColumnFigure, remark: string, aligned: string, marked?: HTMLElement) {
   const [dagger, flagsAt] = marked ? markOf(marked) : [];
+  const carried = marked && carriedIn(marked);
   const { value, plusMinus } = shown;
   return figurePieces(
-    { shown: { value, ...(plusMinus && { plusMinus }), unit: '', text: value }, ...(dagger && { dagger }) },
+    {
+      shown: { value, ...(plusMinus && { plusMinus }), unit: '', text: value },
+      ...(dagger && { dagger }),
+      ...(carried && { carried }),
+    },
     { remark, flagsAt, aligned },
   ).map(elementOf);
 }
@@ -111,4 +116,10 @@ function markOf(cell: HTMLElement): [dagger: Dagger | undefined, href?: string] 
   );
   if (!mark) return [undefined];
   return [{ mark: mark.text, label: mark.getAttribute('aria-label') ?? '' }, mark.getAttribute('href') ?? ''];
+}
+
+/** The day that a cell came with, of readings that were not taken again: other prices do not make it newer. */
+function carriedIn(cell: HTMLElement): string | undefined {
+  const mark = original(cell).find((it) => it instanceof HTMLElement && it.matches('.carried'));
+  return mark?.textContent?.trim();
 }

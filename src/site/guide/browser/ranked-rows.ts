@@ -16,7 +16,7 @@ export function rankedRows(table: HTMLTableElement): { sortable: SortableTable; 
       const textOf = (at: number) => cells[at]?.firstElementChild?.textContent ?? '';
       const numbers = { ...data.numbers };
       for (const { name, at } of shown) numbers[name] = shownNumber(textOf(at));
-      const wavelengths = shownNumbers(cells[heads.length - 1]?.lastChild?.textContent ?? '');
+      const wavelengths = shownNumbers(ownText(cells[heads.length - 1]));
       return [{ ...data, numbers, wavelengths, sizeClass: body.dataset.class ?? '' }];
     }),
   );
@@ -28,4 +28,9 @@ export function rankedRows(table: HTMLTableElement): { sortable: SortableTable; 
     return numbered(rows.map((_, i) => sortable.nameOf(i)));
   });
   return { sortable, rows };
+}
+
+/** A cell's text without that of its elements: peaks stand between their drawing and the day that they may be from. */
+function ownText(cell: Element | undefined): string {
+  return [...(cell?.childNodes ?? [])].map((it) => (it instanceof Text ? it.data : '')).join('');
 }

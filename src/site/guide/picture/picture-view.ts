@@ -1,4 +1,5 @@
 import type { Ledger, PanelEntry } from '../../../ledger/ledger.ts';
+import { carriedWords } from '../../../words/carried-words.ts';
 import { daggerOf } from '../../../words/flags.ts';
 import { fixed, money, showFigure, unitBehind } from '../../../words/format.ts';
 import { inInches } from '../../../words/other-unit.ts';
@@ -111,7 +112,8 @@ function shortNames(panels: readonly PanelEntry[]): string[] {
 function label({ panel, price, power, perWatt }: DrawnPanel, currency: string): string {
   const [paid, light, each] = [price, power, perWatt].map((it) => showFigure(it, currency));
   const doubt = daggerOf(perWatt.flags) ? '; in doubt' : '';
-  return `${panel.name}: ${paid?.value}, ${light?.value}${unitBehind(light?.unit ?? '')}, ${each?.value} a watt${doubt}`;
+  const carried = carriedWords(power);
+  return `${panel.name}: ${paid?.value}, ${light?.value}${unitBehind(light?.unit ?? '')}, ${each?.value} a watt${doubt}${carried ? `; light ${carried}` : ''}`;
 }
 
 /** What stands on axes and lines; a narrow sheet has room for signs, not for words. */

@@ -23,13 +23,15 @@ export interface PlanPanel {
   mains: { value: number; low?: number; high?: number } | { absent: string };
   /** Marks of what a plan is made of, where it is in doubt: the irradiances, the mains draw, the share for the eye. */
   doubts?: Partial<Record<Doubted, Dagger>>;
+  /** From which day the same are, where their readings were not taken again. */
+  carried?: Partial<Record<Doubted, string>>;
   /** Shares of the infrared limit that were read, nearest first, and whether the instrument's error there is known. */
   infrared: { shares: ShareReading[]; isErrorKnown: boolean } | { absent: string };
   /** What its readings say of each caution that it has; null where it was not read. */
   cautions: Partial<Record<PanelCaution, string | null>>;
 }
 
-/** What of a plan can be in doubt. */
+/** What of a plan can be in doubt, or from an earlier day. */
 export type Doubted = 'mean' | 'peak' | 'mains' | 'infrared';
 
 /** Version of the file's form; goes up when a field changes its meaning or goes. */

@@ -4,7 +4,7 @@ import { TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import { elementOf, html } from '../../shared/browser/dom.ts';
-import { markPieces } from '../../shared/browser/figure-pieces.ts';
+import { carriedPieces, markPieces } from '../../shared/browser/figure-pieces.ts';
 import type { Plan } from './plan-address.ts';
 import type { Calculated } from './plan-calculation.ts';
 import { bodyDrawing } from './plan-drawing.ts';
@@ -50,9 +50,15 @@ function entry(name: string, value: readonly Node[] | string, ...notes: Array<No
 }
 
 /** The marks of what a part is made of, each kind once; what can't be right is in no plan. */
-function marksOf({ slug, doubts = {} }: PlanPanel, ...parts: Doubted[]): Element[] {
+function marksOf({ slug, doubts = {}, carried = {} }: PlanPanel, ...parts: Doubted[]): Element[] {
   const [mark] = parts.flatMap((it): Dagger[] => (doubts[it] ? [doubts[it]] : []));
-  return markPieces(mark, `/panels/${slug}/#flags`).map(elementOf);
+  const days = parts.map((it) => carried[it]);
+  const day = days.find((it) => it !== undefined);
+  const isWhole = days.every((it) => it === day) || day?.startsWith('in part ');
+  return [
+    ...markPieces(mark, `/panels/${slug}/#flags`),
+    ...carriedPieces(day === undefined || isWhole ? day : `in part ${day}`),
+  ].map(elementOf);
 }
 
 /** All that the page shows of a plan whose distance is given. */

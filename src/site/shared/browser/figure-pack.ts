@@ -33,6 +33,8 @@ export interface PackedFigure {
   basis: Figure['basis'];
   method: string;
   bound?: Figure['bound'];
+  /** Days of earlier sessions that its readings are from; before them 1 where all are, 0 where newer ones went in too. */
+  carried?: [isWhole: 0 | 1, ...from: string[]];
   /** Why there is no uncertainty; then the next four are left out. A place in `texts`. */
   absent?: number;
   /** Why the budget does not hold how readings scatter; left out where it does. A place in `texts`. */
@@ -120,6 +122,7 @@ export function packFigures(
       basis,
       method: methodText(method),
       ...(bound && { bound }),
+      ...(it.carriedOver && { carried: [it.carriedOver.isWhole ? 1 : 0, ...it.carriedOver.from] }),
       ...(u === null
         ? { absent: texts.placeOf(say(it.uncertaintyAbsent ?? { code: 'uncertainty-not-known' })) }
         : {
@@ -196,6 +199,7 @@ export function unpackFigures({ owner, kinds, lines, texts, figures }: FigurePac
       basis,
       method: methodOfText(method),
       ...(bound && { bound }),
+      ...(it.carried && { carriedOver: { isWhole: it.carried[0] === 1, from: it.carried.slice(1) as string[] } }),
       standardUncertainty: u === undefined ? null : Number(u),
       interval95: interval ? [Number(interval[0]), Number(interval[1])] : null,
       coverageFactor: u === undefined || k === null ? null : Number(k),

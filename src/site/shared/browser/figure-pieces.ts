@@ -22,8 +22,8 @@ export interface FigureSetting {
 }
 
 /**
- * A figure as value ± half of its interval and unit, linked to its calculation; its mark of doubt; smaller, the interval
- * that is not symmetric, a remark, why ± is not known. In both units where readers may choose, the other one hidden. For a
+ * A figure as value ± half of its interval and unit, linked to its calculation; its mark of doubt; smaller, the day that
+ * it is from where that is not the session's, the interval that is not symmetric, a remark, why ± is not known. In both units where readers may choose, the other one hidden. For a
  * gap its reason.
  */
 export function figurePieces(it: FigureWords, at: FigureSetting = {}): PieceElement[] {
@@ -53,6 +53,7 @@ export function figurePieces(it: FigureWords, at: FigureSetting = {}): PieceElem
   return [
     ...(at.href === undefined ? values : [piece('a', { class: at.className, href: at.href }, ...values)]),
     ...markPieces(it.dagger, at.flagsAt, at.of),
+    ...carriedPieces(it.carried),
     ...behind(ways),
   ];
 }
@@ -76,4 +77,9 @@ export function markPieces(dagger: Dagger | undefined, href = '#flags', of?: str
   if (!dagger) return [];
   const label = of ? `${of}: ${dagger.label}` : dagger.label;
   return [piece('a', { class: 'dagger', href, 'aria-label': label }, dagger.mark)];
+}
+
+/** From which day a figure is, where its readings were not taken again; nothing for all others. */
+export function carriedPieces(carried: string | undefined): PieceElement[] {
+  return carried === undefined ? [] : [piece('small', { class: 'carried' }, ` ${carried}`)];
 }

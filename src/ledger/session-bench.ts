@@ -1,0 +1,35 @@
+import type { Guide } from '../content/schema/guide.ts';
+import type { Panel } from '../content/schema/panel.ts';
+import type { Session } from '../content/schema/session.ts';
+import type { Figure, FigureOrGap } from '../measure/figure.ts';
+import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { InstrumentFinder } from './reading-figures.ts';
+
+/** Width, height and area of the LED field; gaps where it was not measured. */
+export interface FieldFigures {
+  width: FigureOrGap;
+  height: FigureOrGap;
+  area: FigureOrGap;
+}
+
+/** One session on the bench: its readings, and what they were taken with. All of its other figures are made from it. */
+export interface SessionBench {
+  slug: string;
+  panel: Panel;
+  guide: Guide;
+  /** `<panel>/<date>` */
+  id: string;
+  /** The session as it stands in the file. */
+  own: Session;
+  /** The same with what it carries over in its place: readings, and what they were taken with. */
+  session: Session;
+  /** The id of the session in which its light was read: its own, unless that was carried over. */
+  lightId: string;
+  /** The meter of a kind of reading, as it was calibrated on the day on which that was read. */
+  instrumentFor: InstrumentFinder;
+  field: FieldFigures;
+  /** From where its light was read, and over what that was set. */
+  distance: DistanceSetting;
+  /** Its plain readings as figures. */
+  readings: readonly Figure[];
+}

@@ -1,0 +1,65 @@
+import type { Guide } from '../../content/schema/guide.ts';
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { html } from '../shared/html.ts';
+import { panelAddress } from '../shared/panel-address.ts';
+
+/** An old address of a page, and the one of today. */
+export interface MovedPage {
+  /** `/panels/old-name/` */
+  from: string;
+  to: string;
+  title: string;
+}
+
+/** The pages that every panel has, below its own address. */
+const PAGES = ['', 'methodology/'] as const;
+
+/** The script of these pages, which takes along the part that an address names. */
+export const MOVED_SCRIPT = '/moved.js';
+
+/** Where panels that have another name now had their pages. */
+export function movedPages({ panels }: Ledger): MovedPage[] {
+  return [...panels.values()].flatMap((panel) =>
+    formerNamesOf(panel).flatMap((old) =>
+      PAGES.map((page) => ({
+        from: `${panelAddress(old)}${page}`,
+        to: `${panelAddress(panel.slug)}${page}`,
+        title: panel.name,
+      })),
+    ),
+  );
+}
+
+const formerNamesOf = ({ data }: PanelEntry): readonly string[] => data.formerly ?? [];
+
+/**
+ * The page at an old address: it leads on by itself, and by a link. Search engines are told the new address. Without a
+ * script a part named in the address is lost on the way, since a refresh does not take it along.
+ */
+export function movedHtml({ to, title }: MovedPage, guide: Pick<Guide, 'site' | 'title'>): string {
+  return html`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="content-security-policy" content="default-src 'none'; script-src 'self'; base-uri 'none'; form-action 'none'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="robots" content="noindex">
+<title>${title} has another address now – ${guide.title}</title>
+<meta name="description" content="${title} has another address now.">
+<link rel="canonical" href="${new URL(to, guide.site).href}">
+<meta http-equiv="refresh" content="0; url=${to}">
+<script src="${MOVED_SCRIPT}" defer></script>
+</head>
+<body>
+<main>
+<h1>${title} has another address now</h1>
+<p><a href="${to}">${title}</a></p>
+</main>
+</body>
+</html>
+`.text;
+}
+
+/** Goes where the page's link leads, with the part and the choices that the old address named. */
+export const MOVED_SCRIPT_TEXT = `location.replace(document.querySelector('main a').href + location.search + location.hash);
+`;

@@ -2,11 +2,12 @@ import type { Content } from '../content/read/content.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import { flagsOf } from '../measure/checks/index.ts';
 import type { FigureMap } from '../measure/figure.ts';
-import { type Flag, figureFinder, hasCancelled, isFigure } from '../measure/figure.ts';
-import type { MetricId } from '../measure/metrics.ts';
+import { type Flag, figureFinder } from '../measure/figure.ts';
 import { checkedReadings } from './checked-readings.ts';
 import type { SessionEntry } from './ledger.ts';
+import { metricsResting } from './metrics-resting.ts';
 import { gridPointMeans } from './session-figures.ts';
+import { standardFacts } from './standard-facts.ts';
 
 /** What the checks of plausibility are told of a panel. */
 export interface FlagContext {
@@ -46,6 +47,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
           ]
         : [],
     ),
+    standards: session ? standardFacts(session, content, figures) : [],
     claims: session?.claims ?? [],
     ...checkedReadings(panel, readings, content, figures),
   });
@@ -53,16 +55,4 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
 
 function sides(it: Panel['field']): { width: number; height: number } | undefined {
   return it && { width: it.width.value, height: it.height.value };
-}
-
-/** Metrics in whose budget an instrument's calibration stands, and has not cancelled; a doubt about it concerns them. */
-function metricsResting(instrument: string, figures: FigureMap): MetricId[] {
-  return [...figures.values()]
-    .filter(isFigure)
-    .filter((figure) =>
-      figure.budget.some(
-        (it) => it.source.key.startsWith(`${instrument}@`) && it.contribution !== 0 && !hasCancelled(figure, it),
-      ),
-    )
-    .map((figure) => figure.metric);
 }

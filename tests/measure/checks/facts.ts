@@ -30,6 +30,7 @@ export function facts({ values, ...part }: Change = {}): Facts {
     today: '2026-03-20',
     sessionDate: '2026-03-02',
     calibrations: [{ instrument: 'irradiance meter', due: '2027-01-10', reads: ['mean-irradiance'] }],
+    standards: [],
     claims: [],
     reference: 15.24,
     distances: [],

@@ -17,7 +17,9 @@ export function standardFacts(
     const { id, data, instrument } = status.entry;
     const near = beyondLimits(status);
     if (status.near && !near) return [];
-    const resting = metricsResting(instrument.id, figures);
+    const read = metricsReadBy(instrument.kind, figures);
+    // A note stays with the readings.
+    const resting = near ? metricsResting(instrument.id, figures) : [];
     return [
       {
         id,
@@ -25,7 +27,7 @@ export function standardFacts(
         instrument: instrument.name,
         near,
         days: data.nearDays,
-        reads: resting.length > 0 ? resting : metricsReadBy(instrument.kind, figures),
+        reads: resting.length > 0 ? resting : read,
         isAll: resting.length > 0,
       },
     ];

@@ -37,7 +37,11 @@ export function heldWords(stages: readonly ChartStage[]): string {
 }
 
 /** The drift with its interval, and whether it is one: `drift −0.4 ± 0.6 % a year, not told from none`. */
-export function driftWords({ drift, limits, from }: ChartStage, { unit, isRelative }: ChartUnit, isLater: boolean): string {
+export function driftWords(
+  { drift, limits, from }: ChartStage,
+  { unit, isRelative }: ChartUnit,
+  isLater: boolean,
+): string {
   if (!drift || !limits) return 'too few readings yet for a drift';
   const since = isLater ? ` since ${showDate(from)}` : '';
   const { isTold } = drift;
@@ -47,7 +51,10 @@ export function driftWords({ drift, limits, from }: ChartStage, { unit, isRelati
 function perYear({ perYear: value, half }: Drift, centre: number, { unit, isRelative }: ChartUnit): string {
   const scale = isRelative ? 100 / centre : 1;
   const decimals = half > 0 ? decimalsFor(half * scale) : 2;
-  return `${fixed(value * scale, decimals)} ± ${fixed(half * scale, decimals)}${unitBehind(isRelative ? '%' : unit)}`;
+  return `${fixed(value * scale, decimals)} ± ${fixed(half * scale, decimals)}${unitBehind(isRelative ? '%' : unit)}`.replaceAll(
+    ' ',
+    '\u00a0',
+  );
 }
 
 /** What is behind a drift that is told, or limits its interval; none where there is nothing to say. */
@@ -73,9 +80,7 @@ export function limitWordsOf(
   const share = (sigma: number) =>
     isRelative ? `${rounded((100 * sigma) / limits.centre, 2)} %` : `${rounded(sigma, 2)} ${unit}`;
   const meter =
-    expectedSigma === undefined
-      ? ''
-      : `; the meter’s own repeatability would make ${share(expectedSigma)} of it`;
+    expectedSigma === undefined ? '' : `; the meter’s own repeatability would make ${share(expectedSigma)} of it`;
   return `Limits: ${low} to ${high} ${unit}, from its first ${days(first)}. From day to day it scatters by ${share(limits.sigma)} (one standard deviation)${meter}.`;
 }
 
@@ -84,7 +89,9 @@ export function runWords({ points, limits }: ChartStage): string | undefined {
   const last = points.at(-1);
   if (!last?.isInRun || !limits) return undefined;
   const side = last.value > limits.centre ? 'above' : 'below';
-  const start = points.findLastIndex((it) => (side === 'above' ? it.value <= limits.centre : it.value >= limits.centre));
+  const start = points.findLastIndex((it) =>
+    side === 'above' ? it.value <= limits.centre : it.value >= limits.centre,
+  );
   const count = points.length - 1 - start;
   return `The last ${days(count)} all lie ${side} the centre line: within the limits, and yet a shift.`;
 }
@@ -108,7 +115,9 @@ export function chartDescription(name: string, stages: readonly ChartStage[], un
   const restarts = stages.slice(1).map((it) => showDate(it.from));
   return [
     `${name}: ${points.length} ${points.length === 1 ? 'reading' : 'readings'} from ${showDate(first.date)} to ${showDate(last.date)} in ${unit}`,
-    beyond.length > 0 ? `beyond the limits on ${listed(beyond.map((it) => showDate(it.date)))}` : 'none beyond the limits',
+    beyond.length > 0
+      ? `beyond the limits on ${listed(beyond.map((it) => showDate(it.date)))}`
+      : 'none beyond the limits',
     ...(restarts.length > 0 ? [`limits set anew on ${listed(restarts)}`] : []),
   ].join('; ');
 }

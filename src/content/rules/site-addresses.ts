@@ -23,9 +23,14 @@ export const FIXED_PAGES = [
 ] as const;
 
 /** Files that every guide has. */
-export const FIXED_FILES = ['panels.json', 'panels.csv', 'offers.json', 'compare.json', 'plan.json'].map(
-  (it) => `/data/${it}`,
-);
+export const FIXED_FILES = [
+  'panels.json',
+  'panels.csv',
+  'standards.csv',
+  'offers.json',
+  'compare.json',
+  'plan.json',
+].map((it) => `/data/${it}`);
 
 /** Ids that the page of a method has besides its prose; those of its versions are counted. */
 export const METHOD_IDS = [

@@ -81,26 +81,36 @@ function stageOf(
   const missing = Math.max(0, limitsFrom - values.length);
   const limits = missing === 0 ? individualsLimits(values.slice(0, limitsFrom), leastSigma) : undefined;
   const runs = limits ? runLengths(values, limits.centre) : [];
-  const start = days[0]?.date ?? '';
+  const points = days.map(({ date, values: repeats }, i): ChartPoint => {
+    const value = values[i] as number;
+    const before = values[i - 1];
+    return {
+      date,
+      value,
+      repeats: repeats.length,
+      isFirst: i < limitsFrom,
+      range: before === undefined ? undefined : Math.abs(value - before),
+      beyond: limits && sideBeyond(value, limits),
+      isInRun: (runs[i] ?? 0) >= RUN_LENGTH,
+    };
+  });
+  const steady = points.filter((_, i) => !isPassed(points, i));
+  const start = steady[0]?.date ?? '';
   return {
-    points: days.map(({ date, values: repeats }, i): ChartPoint => {
-      const value = values[i] as number;
-      const before = values[i - 1];
-      return {
-        date,
-        value,
-        repeats: repeats.length,
-        isFirst: i < limitsFrom,
-        range: before === undefined ? undefined : Math.abs(value - before),
-        beyond: limits && sideBeyond(value, limits),
-        isInRun: (runs[i] ?? 0) >= RUN_LENGTH,
-      };
-    }),
+    points,
     limits,
     missing,
-    // All readings: leaving out what lies beyond the limits would leave out the end of a true drift.
-    drift: driftOf(days.map(({ date }, i) => [daysBetween(start, date), values[i] as number])),
+    drift: driftOf(steady.map(({ date, value }) => [daysBetween(start, date), value])),
   };
+}
+
+/**
+ * True for a point beyond the limits after which the next one is within them again: an upset of a day, which would turn a
+ * line through all days. What stays beyond is no upset; to leave it out would be to leave out the end of a drift.
+ */
+function isPassed(points: readonly ChartPoint[], index: number): boolean {
+  const next = points[index + 1];
+  return points[index]?.beyond !== undefined && next !== undefined && next.beyond === undefined;
 }
 
 /** A day of a chart as a session sees it. */

@@ -62,6 +62,8 @@ export interface SessionCalculation {
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
   figures: Calculation[];
+  /** Doubts about it, and what can't be; of an older one they are said here once. */
+  flags: Figure['flags'];
   /** The table by distance, whose values share one account. */
   distances?: DistanceCalculation;
   gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
@@ -126,6 +128,7 @@ function sessionCalculation(
     readings: rawReadings(session),
     ...(beyond && { beyond }),
     figures,
+    flags: session.flags.filter((it) => it.severity !== 'note'),
     ...(distances && { distances }),
     gaps,
   };

@@ -2,14 +2,24 @@ import type { Flag } from '../../measure/figure.ts';
 import { SEVERITY_WORDS } from '../../words/flags.ts';
 import { nameOf } from '../../words/names.ts';
 import { say } from '../../words/say.ts';
+import { flagLink } from '../shared/flag-link.ts';
 import { type Html, html } from '../shared/html.ts';
 import type { Calculation, SessionCalculation } from './calculation-view.ts';
 import type { DistanceCalculation } from './distance-calculation.ts';
 import type { Input, LinkedPart } from './linked-equation.ts';
 import { sheet } from './sheet.ts';
 
-export const flagHtml = ({ severity, finding, from }: Flag): Html =>
-  html`<strong>${SEVERITY_WORDS[severity]}${from !== undefined && `, handed on from ${nameOf(from)}`}.</strong> ${say(finding)}`;
+export function flagHtml(flag: Flag): Html {
+  const link = flagLink(flag);
+  return html`<strong>${severityText(flag)}.</strong> ${say(flag.finding)}${link && html` <a href="${link.address}">${link.text}</a>`}`;
+}
+
+const severityText = ({ severity, from }: Flag) =>
+  `${SEVERITY_WORDS[severity]}${from === undefined ? '' : `, handed on from ${nameOf(from)}`}`;
+
+/** A flag at a figure of a session that says its flags once, at its head. */
+const shortFlagHtml = (flag: Flag, date: string): Html =>
+  flag.severity === 'note' ? flagHtml(flag) : html`<a href="#flags-${date}">${severityText(flag)}</a>.`;
 
 export const idHtml = (anchor: string | undefined): Html | false => anchor !== undefined && html` id="${anchor}"`;
 
@@ -28,12 +38,15 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
   html`<a href="${methodAddress}">${methodName}, version ${methodVersion}</a>`;
 
 /** A figure of an older session: what is not its own stands with the newer one. */
-export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
+export function olderFigureHtml(
+  it: Calculation,
+  { date, isSameMethod }: { date: string; isSameMethod: boolean },
+): Html {
   const { calculation, flags, budget, interval } = it;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
   return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${
     text && `${isSameMethod ? numbersOf(text) : text}. `
-  }${flags.map((flag) => html`${flagHtml(flag)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
+  }${flags.map((flag) => html`${shortFlagHtml(flag, date)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `
   }${notesText(it)}${!isSameMethod && html`${it.basis}, ${methodHtml(it)}`}</p>`;
 }

@@ -15,3 +15,12 @@ export function flagsData({
   const all = flags.map(({ check, severity, from = null }) => ({ check, severity, from }));
   return [...new Map(all.map((it) => [JSON.stringify(it), it])).values()];
 }
+
+/**
+ * A text that a spreadsheet would run as a formula gets an apostrophe before it. A reading such as "-3 C" is
+ * none, though it starts with a sign.
+ */
+export function harmless(text: string): string {
+  const isReading = /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text);
+  return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
+}

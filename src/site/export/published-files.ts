@@ -4,6 +4,7 @@ import { offersJson } from '../guide/offers-data.ts';
 import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
+import { standardsCsv } from './standards-data.ts';
 
 /** A file that a build writes itself. */
 export interface PublishedFile {
@@ -21,6 +22,7 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
   return [
     json('data/panels.json', () => panelsJson(ledger)),
     { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger) },
+    { path: 'data/standards.csv', type: 'text/csv', text: () => standardsCsv(ledger) },
     json('data/offers.json', () => [offersJson(ledger)]),
     json('data/plan.json', () => [planJson(ledger)]),
     json('data/compare.json', () => [JSON.stringify(panelList(ledger))]),

@@ -119,8 +119,7 @@ const DISTANCES: Readonly<Record<DistanceOf, string>> = {
 const fourDigits = (value: number) => rounded(value, 4);
 
 /** A name in mid-sentence: the first letter is a small one, unless it begins an abbreviation. */
-const inSentence = (name: string) =>
-  /^.[A-Z]/.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1);
+const inSentence = (name: string) => (/^.[A-Z]/.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1));
 
 const sizeText = ({ width, height }: Size) => `${rounded(width)} × ${rounded(height)} cm`;
 

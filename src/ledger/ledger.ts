@@ -13,7 +13,7 @@ import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
 import type { Statement } from '../measure/statement.ts';
-import type { StandardEntry } from './standards.ts';
+import type { StandardEntry } from './standard-entry.ts';
 
 export type { Conditions, RankBasis };
 

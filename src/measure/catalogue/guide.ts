@@ -11,8 +11,8 @@ export const GUIDE_VERSIONS = {
   'step-up': 2,
   frontier: 2,
   claims: 2,
-  plausibility: 3,
   'control-chart': 1,
+  plausibility: 3,
 } as const;
 
 /** The pages of these methods. */
@@ -57,19 +57,6 @@ export const GUIDE_METHODS = {
     ],
     file: 'src/measure/irradiance/claims.ts',
   },
-  plausibility: {
-    name: 'Plausibility flags',
-    unit: null,
-    formula:
-      'M_j=\\frac{0.6745\\,(r_j-\\tilde r)}{\\mathrm{MAD}},\\qquad r_j=\\ln E_j-(\\text{level}+\\text{row}+\\text{column})',
-    symbols: [
-      ['M_j', 'modified z-score of grid point j'],
-      ['r_j', 'logarithm of the reading less level, row and column effect by median polish'],
-      ['\\tilde r', 'median of the r of all points'],
-      ['\\mathrm{MAD}', 'median absolute deviation from that median'],
-    ],
-    file: 'src/measure/checks/index.ts',
-  },
   'control-chart': {
     name: 'Check standard and control chart',
     unit: null,
@@ -82,5 +69,18 @@ export const GUIDE_METHODS = {
       ['d_2', 'mean range of two draws with standard deviation 1'],
     ],
     file: 'src/measure/control/control-chart.ts',
+  },
+  plausibility: {
+    name: 'Plausibility flags',
+    unit: null,
+    formula:
+      'M_j=\\frac{0.6745\\,(r_j-\\tilde r)}{\\mathrm{MAD}},\\qquad r_j=\\ln E_j-(\\text{level}+\\text{row}+\\text{column})',
+    symbols: [
+      ['M_j', 'modified z-score of grid point j'],
+      ['r_j', 'logarithm of the reading less level, row and column effect by median polish'],
+      ['\\tilde r', 'median of the r of all points'],
+      ['\\mathrm{MAD}', 'median absolute deviation from that median'],
+    ],
+    file: 'src/measure/checks/index.ts',
   },
 } as const satisfies Record<keyof typeof GUIDE_VERSIONS, MethodPage>;

@@ -34,7 +34,12 @@ function sessionHtml(session: SessionCalculation, newer?: SessionCalculation): H
   const { distances, shownDate } = session;
   const methods = new Set(newer?.figures.map((it) => `${it.metric}@${it.methodVersion}`));
   return html`<p>${session.conditions}${session.notes && ` ${session.notes}`}</p>
-${newer && session.flags.length > 0 && html`<ul id="flags-${session.date}">${session.flags.map((it) => html`<li>${flagHtml(it)}</li>`)}</ul>`}
+${
+  newer &&
+  session.flags.length > 0 &&
+  html`<ul id="flags-${session.date}">${session.flags.map((it) => html`<li>${flagHtml(it)}</li>`)}</ul>
+<p>The mark stands at every figure that it concerns.</p>`
+}
 <h3 id="readings-${session.date}">Readings</h3>
 ${readingsHtml(session)}
 ${GROUPS.map((name, i) => {
@@ -44,9 +49,7 @@ ${GROUPS.map((name, i) => {
   const table = i === 2 && distances && distancesHtml(distances, shownDate, shared);
   const head = html`<h3>${name}</h3>\n${shared.length > 0 && html`<p>${shared.map((it) => `${it.charAt(0).toUpperCase()}${it.slice(1)}. `)}</p>`}`;
   if (!newer) return html`${head}${methodsHtml(rest)}${table}`;
-  const lines = rest.map((it) =>
-    olderFigureHtml(it, { date: session.date, isSameMethod: methods.has(`${it.metric}@${it.methodVersion}`) }),
-  );
+  const lines = rest.map((it) => olderFigureHtml(it, methods.has(`${it.metric}@${it.methodVersion}`)));
   return html`${head}<div class="lines">${lines}</div>${table}`;
 })}
 ${gapsHtml(session)}

@@ -1,5 +1,5 @@
 import type { Flag } from '../../measure/figure.ts';
-import { SEVERITY_WORDS } from '../../words/flags.ts';
+import { daggerOf, SEVERITY_WORDS } from '../../words/flags.ts';
 import { nameOf } from '../../words/names.ts';
 import { say } from '../../words/say.ts';
 import { flagLink } from '../shared/flag-link.ts';
@@ -17,9 +17,12 @@ export function flagHtml(flag: Flag): Html {
 const severityText = ({ severity, from }: Flag) =>
   `${SEVERITY_WORDS[severity]}${from === undefined ? '' : `, handed on from ${nameOf(from)}`}`;
 
-/** A flag at a figure of a session that says its flags once, at its head. */
-const shortFlagHtml = (flag: Flag, date: string): Html =>
-  flag.severity === 'note' ? flagHtml(flag) : html`<a href="#flags-${date}">${severityText(flag)}</a>.`;
+/** Flags at a figure of a session that says at its head, once, what is more than a note. */
+function shortFlagsHtml(flags: readonly Flag[]): Html {
+  const mark = daggerOf(flags)?.mark;
+  const notes = flags.filter((it) => it.severity === 'note');
+  return html`${mark && `${mark} `}${notes.map((flag) => html`${flagHtml(flag)} `)}`;
+}
 
 export const idHtml = (anchor: string | undefined): Html | false => anchor !== undefined && html` id="${anchor}"`;
 
@@ -38,15 +41,12 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
   html`<a href="${methodAddress}">${methodName}, version ${methodVersion}</a>`;
 
 /** A figure of an older session: what is not its own stands with the newer one. */
-export function olderFigureHtml(
-  it: Calculation,
-  { date, isSameMethod }: { date: string; isSameMethod: boolean },
-): Html {
+export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
-  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${shortFlagsHtml(flags)}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
-  }${flags.map((flag) => html`${shortFlagHtml(flag, date)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
+  }${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `
   }${notesText(it)}${!isSameMethod && html`${it.basis}, ${methodHtml(it)}`}</p>`;
 }

@@ -24,3 +24,10 @@ export function harmless(text: string): string {
   const isReading = /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text);
   return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
 }
+
+/** Significant digits of what is worked out beside a value, which no reading comes near; values are in full. */
+const DIGITS = 10;
+
+/** An uncertainty or the end of an interval for a table; nothing where there is none. */
+export const short = (it: number | null | undefined) =>
+  typeof it === 'number' ? Number(it.toPrecision(DIGITS)) : null;

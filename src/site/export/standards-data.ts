@@ -1,8 +1,8 @@
 import { csvFormatBody, csvFormatRow } from 'd3-dsv';
 import type { Ledger } from '../../ledger/ledger.ts';
-import type { StandardEntry } from '../../ledger/standards.ts';
+import type { StandardEntry } from '../../ledger/standard-entry.ts';
 import type { ChartStage } from '../../measure/control/control-chart.ts';
-import { harmless } from './data-parts.ts';
+import { harmless, short } from './data-parts.ts';
 
 /** The check standards of a guide with their control charts, by id, as `panels.json` has them. */
 export function standardsData({ standards }: Ledger): Record<string, unknown> {
@@ -100,10 +100,10 @@ export function* standardsCsv({ standards }: Ledger): Generator<string> {
         instrument: entry.instrument.id,
         date,
         unit: entry.unit,
-        day_mean: mean,
-        centre: of?.centre ?? null,
-        lower_limit: of?.lower ?? null,
-        upper_limit: of?.upper ?? null,
+        day_mean: short(mean),
+        centre: short(of?.centre),
+        lower_limit: short(of?.lower),
+        upper_limit: short(of?.upper),
         beyond: beyond ?? '',
         note: harmless(note ?? ''),
       };

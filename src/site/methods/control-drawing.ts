@@ -1,5 +1,5 @@
 import { ticks } from 'd3-array';
-import type { StandardEntry } from '../../ledger/standards.ts';
+import type { StandardEntry } from '../../ledger/standard-entry.ts';
 import type { ChartPoint, ChartStage } from '../../measure/control/control-chart.ts';
 import { fixed, showDate } from '../../words/format.ts';
 import { chartValue } from '../../words/standard-words.ts';

@@ -3,7 +3,7 @@ import { formatISO } from 'date-fns/formatISO';
 import { parseISO } from 'date-fns/parseISO';
 import { standardAnchor } from '../../content/rules/site-addresses.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
-import type { StandardEntry } from '../../ledger/standards.ts';
+import type { StandardEntry } from '../../ledger/standard-entry.ts';
 import { isCode } from '../../measure/statement.ts';
 import { fixed, showDate } from '../../words/format.ts';
 import {

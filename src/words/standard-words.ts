@@ -100,7 +100,7 @@ export function runWords({ points, limits }: ChartStage): string | undefined {
 export function dayWords(point: ChartPoint, { limits }: ChartStage): string[] {
   return [
     point.beyond && `beyond the ${point.beyond === 'above' ? 'upper' : 'lower'} limit`,
-    limits && point.range !== undefined && point.range > limits.rangeUpper && 'a jump from the day before',
+    limits && point.range !== undefined && point.range > limits.rangeUpper && 'a large step',
     point.isInRun && 'in a run on one side',
     point.isFirst && 'sets the limits',
   ].filter((it) => typeof it === 'string');

@@ -93,7 +93,7 @@ test('what there is to say of a day', () => {
     ...Array(5).fill('sets the limits'),
     '',
     '',
-    'beyond the upper limit; a jump from the day before',
+    'beyond the upper limit; a large step',
   ]);
 });
 

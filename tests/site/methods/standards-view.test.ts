@@ -44,11 +44,11 @@ test('has every reading in its table, newest first, struck-out ones with the rea
       { text: '41.9', struck: undefined },
     ],
     range: '1.13',
-    words: ['a jump from the day before'],
+    words: ['a large step'],
   });
   expect(rows.find((it) => it.date === '21 Oct 2025')?.words).toEqual([
     'beyond the upper limit',
-    'a jump from the day before',
+    'a large step',
     expect.stringMatching(/cold car/),
   ]);
 });

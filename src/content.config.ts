@@ -24,6 +24,7 @@ function collection<Name extends CollectionName>(name: Name) {
 export const collections = {
   guide: collection('guide'),
   instruments: collection('instruments'),
+  standards: collection('standards'),
   makers: collection('makers'),
   panels: collection('panels'),
   methods: collection('methods'),

@@ -14,6 +14,7 @@ import { calibrationDue, calibrationsOf } from './instruments.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
 import { panelContext } from './panel-context.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
+import { standardEntries } from './standards.ts';
 import { workedLights } from './worked-lights.ts';
 
 declare module '../measure/statement.ts' {
@@ -90,6 +91,7 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
     classesByEmitted: classTables(guide.sizeClasses, panels, 'emitted', keyOf),
     frontier: frontierSlugs,
     instruments: instrumentEntries(content, panels, today),
+    standards: standardEntries(content),
   };
 }
 

@@ -25,6 +25,11 @@ const READ: ReadonlyArray<readonly [InstrumentKind, readonly MetricId[]]> = [
   ['flicker', each('flicker', MODES)],
 ];
 
+/** Figures of a session that are read straight off an instrument of a kind. */
+export function metricsReadBy(kind: InstrumentKind, figures: FigureMap): MetricId[] {
+  return (READ.find(([it]) => it === kind)?.[1] ?? []).filter((metric) => isFigure(figures.get(metric)));
+}
+
 /** What the plausibility checks look at besides figures: distances, warm-up, LEDs, instruments and rooms. */
 export function checkedReadings(
   panel: Panel,
@@ -70,8 +75,8 @@ function ledCount({ leds, claims }: Panel): number | undefined {
 }
 
 function instrumentUses(session: Session, content: Content, figures: FigureMap): InstrumentUse[] {
-  return READ.flatMap(([kind, all]) => {
-    const metrics = all.filter((metric) => isFigure(figures.get(metric)));
+  return READ.flatMap(([kind]) => {
+    const metrics = metricsReadBy(kind, figures);
     if (metrics.length === 0) return [];
     const instrument = content.instruments.get(session.instruments[kind] ?? '')?.data;
     const factor = instrument && instrumentUnit(instrument)?.factor;

@@ -13,6 +13,7 @@ import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
 import type { Statement } from '../measure/statement.ts';
+import type { StandardEntry } from './standard-entry.ts';
 
 export type { Conditions, RankBasis };
 
@@ -147,4 +148,6 @@ export interface Ledger {
   /** Slugs of the panels on the price-power frontier, cheapest first. */
   frontier: readonly string[];
   instruments: readonly InstrumentEntry[];
+  /** Check standards with their control charts. */
+  standards: readonly StandardEntry[];
 }

@@ -2,11 +2,12 @@ import type { Content } from '../content/read/content.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import { flagsOf } from '../measure/checks/index.ts';
 import type { FigureMap } from '../measure/figure.ts';
-import { type Flag, figureFinder, hasCancelled, isFigure } from '../measure/figure.ts';
-import type { MetricId } from '../measure/metrics.ts';
+import { type Flag, figureFinder } from '../measure/figure.ts';
 import { checkedReadings } from './checked-readings.ts';
 import type { SessionEntry } from './ledger.ts';
+import { metricsResting } from './metrics-resting.ts';
 import { gridPointMeans } from './session-figures.ts';
+import { standardFacts } from './standard-facts.ts';
 
 /** What the checks of plausibility are told of a panel. */
 export interface FlagContext {
@@ -46,6 +47,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
           ]
         : [],
     ),
+    standards: session ? standardFacts(session, content, figures) : [],
     claims: session?.claims ?? [],
     ...checkedReadings(panel, readings, content, figures),
   });
@@ -54,6 +56,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
 function sides(it: Panel['field']): { width: number; height: number } | undefined {
   return it && { width: it.width.value, height: it.height.value };
 }
+<<<<<<< HEAD
 
 /**
  * Metrics in whose budget a calibration stands, and has not cancelled; a doubt about it concerns them.
@@ -70,3 +73,5 @@ function metricsResting(calibration: string, figures: FigureMap): MetricId[] {
     )
     .map((figure) => figure.metric);
 }
+=======
+>>>>>>> h-standard

@@ -5,6 +5,7 @@ import { LARGEST_PITCH, LONGEST_SIDE, SMALLEST_PITCH, SMALLEST_SHARE } from './c
 import { AROUND_FACTOR, FEWEST_ROOMS } from './checks/room-fields.ts';
 import { MAGNETIC_OFF_ODD } from './checks/unit-slips.ts';
 import { SHORTEST_WARM_UP } from './checks/warm-up-time.ts';
+import { CONTROL_CONSTANTS } from './control/method-constants.ts';
 import { EXPOSURE_CONSTANTS } from './exposure/method-constants.ts';
 import { RANK_TRIALS } from './money/ranking.ts';
 import {
@@ -76,5 +77,6 @@ export const METHOD_CONSTANTS: MethodConstants = {
     { name: 'other sessions at least', value: FEWEST_ROOMS, unit: '1', why: 'our own choice' },
   ],
   ...BEAM_CONSTANTS,
+  ...CONTROL_CONSTANTS,
   ...EXPOSURE_CONSTANTS,
 };

@@ -86,6 +86,7 @@ const CONTENT = {
   },
   makers: new Map([['maker', { id: 'maker', data: makerSchema.parse({ name: 'Maker' }) }]]),
   panels: new Map(),
+  standards: new Map(),
   instruments: new Map(
     [
       instrument('irradiance', 'mW/cm2', {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type CheckValue, expectToMeet, STANDINGS } from './check-value.ts';
+import { CHART_CONSTANTS, FLOW_RATE_LIMITS, NORRIS_LINE } from './control-chart.ts';
 import { DISC_EXPONENTS, DISC_IRRADIANCE } from './distance-setting.ts';
 import { RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS } from './efficiency.ts';
 import { EXPOSURE_TABLES } from './exposure.ts';
@@ -14,6 +15,7 @@ import { T_975, TABLE_G2 } from './student-t.ts';
 import * as uncertainty from './uncertainty.ts';
 
 const TABLES: Record<string, readonly CheckValue<unknown>[]> = {
+  'control chart': [...FLOW_RATE_LIMITS, ...NORRIS_LINE, ...CHART_CONSTANTS],
   disc: [...DISC_IRRADIANCE, ...DISC_EXPONENTS],
   efficiency: [RED_LED_LIMIT, RED_LED_LIMIT_PHOTONS],
   grid: [...GRID_STATISTICS, ...CELL_MEANS],

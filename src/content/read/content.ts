@@ -4,6 +4,7 @@ import type { InstrumentFile } from '../schema/instrument.ts';
 import type { Maker } from '../schema/maker.ts';
 import type { MethodProse } from '../schema/method.ts';
 import type { Panel } from '../schema/panel.ts';
+import type { StandardFile } from '../schema/standard.ts';
 import type { PanelPhotos } from './listed-photos.ts';
 import type { Source } from './source.ts';
 
@@ -18,6 +19,8 @@ export interface Entry<T> {
 export interface Content {
   guide: Entry<Guide>;
   instruments: ReadonlyMap<string, Entry<InstrumentFile>>;
+  /** Check standards, which instruments read over and over. */
+  standards: ReadonlyMap<string, Entry<StandardFile>>;
   makers: ReadonlyMap<string, Entry<Maker>>;
   panels: ReadonlyMap<string, Entry<Panel>>;
   methods: ReadonlyMap<string, Entry<MethodProse>>;

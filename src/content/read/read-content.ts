@@ -47,6 +47,7 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   const raw = {
     guide: sources('guide'),
     instruments: sources('instruments'),
+    standards: sources('standards'),
     makers: sources('makers'),
     panels: sources('panels'),
     methods: sources('methods'),
@@ -59,6 +60,7 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   const collections = {
     guide: parseSources(COLLECTIONS.guide.schema, raw.guide, problems),
     instruments: parseSources(COLLECTIONS.instruments.schema, raw.instruments, problems),
+    standards: parseSources(COLLECTIONS.standards.schema, raw.standards, problems),
     makers: parseSources(COLLECTIONS.makers.schema, raw.makers, problems),
     panels: parseSources(COLLECTIONS.panels.schema, raw.panels, problems),
     methods: parseSources(COLLECTIONS.methods.schema, raw.methods, problems),

@@ -12,7 +12,7 @@ export function strayFiles(folder: string, shownAs: string): Problem[] {
   const stray = (path: string, found: string, wanted: string) =>
     problems.push({ file: `${shownAs}/${path}`, field: '', found, wanted });
 
-  for (const kind of ['instruments', 'makers', 'methods', 'panels']) {
+  for (const kind of ['instruments', 'makers', 'methods', 'panels', 'standards']) {
     for (const item of list(join(folder, kind))) {
       const path = `${kind}/${item.name}`;
       if (item.name.startsWith('.')) continue;
@@ -33,7 +33,7 @@ export function strayFiles(folder: string, shownAs: string): Problem[] {
       if (!item.name.endsWith(ending)) stray(path, `"${item.name}"`, `files that end in ${ending}`);
     }
   }
-  const known = new Set(['guide.yaml', 'cautions.mdx', 'instruments', 'makers', 'methods', 'panels']);
+  const known = new Set(['guide.yaml', 'cautions.mdx', 'instruments', 'makers', 'methods', 'panels', 'standards']);
   for (const item of list(folder)) {
     if (known.has(item.name) || item.name.startsWith('.')) continue;
     stray(item.name, `"${item.name}"`, `one of: ${[...known].join(', ')}`);

@@ -8,6 +8,8 @@ const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
   ['guide', 'tariff', 'date'],
   ['guide', 'rates', '*', 'date'],
   ['instruments', 'calibrations', '*', 'date'],
+  ['standards', 'readings', '*', 'date'],
+  ['standards', 'restarts', '*', 'date'],
   ['panels', 'prices', '*', 'date'],
   ['panels', 'sessions', '*', 'date'],
   ['methods', 'versions', '*', 'date'],

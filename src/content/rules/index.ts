@@ -26,6 +26,8 @@ import { sessionAfterCalibration } from './session-after-calibration.ts';
 import { sharesInPercent } from './shares-in-percent.ts';
 import { sizeClasses } from './size-classes.ts';
 import { soundInDecibels } from './sound-in-decibels.ts';
+import { standardInstruments } from './standard-instruments.ts';
+import { standardReadings } from './standard-readings.ts';
 import { thousandsPoint } from './thousands-point.ts';
 import { withdrawnWithReason } from './withdrawn-with-reason.ts';
 
@@ -57,6 +59,8 @@ export const RULES: readonly Rule[] = [
   calibrationStated,
   sessionAfterCalibration,
   sharesInPercent,
+  standardInstruments,
+  standardReadings,
   photosUsable,
   linksLeadSomewhere,
 ];

@@ -23,9 +23,14 @@ export const FIXED_PAGES = [
 ] as const;
 
 /** Files that every guide has. */
-export const FIXED_FILES = ['panels.json', 'panels.csv', 'offers.json', 'compare.json', 'plan.json'].map(
-  (it) => `/data/${it}`,
-);
+export const FIXED_FILES = [
+  'panels.json',
+  'panels.csv',
+  'standards.csv',
+  'offers.json',
+  'compare.json',
+  'plan.json',
+].map((it) => `/data/${it}`);
 
 /** Ids that the page of a method has besides its prose; those of its versions are counted. */
 export const METHOD_IDS = [
@@ -40,6 +45,9 @@ export const METHOD_IDS = [
 ] as const;
 /** Ids that the page of cautions has besides its prose. */
 export const CAUTION_IDS = ['main', 'sources'] as const;
+
+/** Id of a check standard's chart on the page of instruments; an instrument may have its name. */
+export const standardAnchor = (id: string) => `standard-${id}`;
 
 /** Files that lie beside the pages as they are. */
 const PUBLIC = 'public';
@@ -112,7 +120,8 @@ export function siteAddresses(
     idsOf: (page) => {
       const [cautions] = content.cautions.values();
       if (page === '/cautions/' && cautions) return idsOnce(page, () => [...CAUTION_IDS, ...idsIn(cautions)]);
-      if (page === '/instruments/') return ['main', ...content.instruments.keys()];
+      if (page === '/instruments/')
+        return ['main', ...content.instruments.keys(), ...[...content.standards.keys()].map(standardAnchor)];
       const method = METHODS.find((it) => page === `/methods/${it.id}/`);
       const source = method && content.methods.get(method.id);
       if (!source) return undefined;

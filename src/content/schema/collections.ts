@@ -5,6 +5,7 @@ import { instrumentSchema } from './instrument.ts';
 import { makerSchema } from './maker.ts';
 import { methodSchema } from './method.ts';
 import { panelSchema } from './panel.ts';
+import { standardSchema } from './standard.ts';
 
 /**
  * Where each kind of content lies and what it must look like. The checker and Astro's collections both read
@@ -13,6 +14,7 @@ import { panelSchema } from './panel.ts';
 export const COLLECTIONS = {
   guide: { pattern: 'guide.yaml', schema: guideSchema },
   instruments: { pattern: 'instruments/*.yaml', schema: instrumentSchema },
+  standards: { pattern: 'standards/*.yaml', schema: standardSchema },
   makers: { pattern: 'makers/*.yaml', schema: makerSchema },
   panels: { pattern: 'panels/*/index.{md,mdx}', schema: panelSchema },
   methods: { pattern: 'methods/*.mdx', schema: methodSchema },

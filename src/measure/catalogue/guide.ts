@@ -11,7 +11,8 @@ export const GUIDE_VERSIONS = {
   'step-up': 2,
   frontier: 2,
   claims: 2,
-  plausibility: 2,
+  'control-chart': 1,
+  plausibility: 3,
 } as const;
 
 /** The pages of these methods. */
@@ -55,6 +56,19 @@ export const GUIDE_METHODS = {
       ['x_\\mathrm{claim}', 'the maker’s figure, converted to the same unit'],
     ],
     file: 'src/measure/irradiance/claims.ts',
+  },
+  'control-chart': {
+    name: 'Check standard and control chart',
+    unit: null,
+    formula: '\\bar x\\pm 3\\,\\hat\\sigma,\\qquad\\hat\\sigma=\\frac{1}{d_2\\,(k-1)}\\sum_{i=2}^{k}|x_i-x_{i-1}|',
+    symbols: [
+      ['\\bar x', 'centre line: mean of the first k days'],
+      ['\\hat\\sigma', 'standard deviation from one day to the next'],
+      ['x_i', 'reading of the standard on day i: the mean of its repeats'],
+      ['k', 'first days that set the limits'],
+      ['d_2', 'mean range of two draws with standard deviation 1'],
+    ],
+    file: 'src/measure/control/control-chart.ts',
   },
   plausibility: {
     name: 'Plausibility flags',

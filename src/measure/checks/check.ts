@@ -36,6 +36,34 @@ export interface Size {
   height: number;
 }
 
+/** A check standard that tells against a session: it was beyond its limits about the day, or was not read. */
+export interface StandardFact {
+  /** File name of the standard. */
+  id: string;
+  /** Names of the standard and of the instrument that reads it. */
+  standard: string;
+  instrument: string;
+  /** The reading that counts for the day, with the limit that it lies beyond; undefined where none is near. */
+  near:
+    | {
+        date: string;
+        value: number;
+        side: 'above' | 'below';
+        limit: number;
+        centre: number;
+        /** Distance from the centre line, %; undefined where a share means nothing, as of a level. */
+        share: number | undefined;
+        unit: string;
+      }
+    | undefined;
+  /** Days within which one would be near. */
+  days: number;
+  /** Metrics that rest on the instrument. */
+  reads: readonly MetricId[];
+  /** These are all that do, whatever else is made of them. */
+  isAll: boolean;
+}
+
 /** What the checks look at: one session of one panel, with what belongs to the panel as a whole. */
 export interface Facts {
   /** The figure of a metric, where there is one. */
@@ -50,8 +78,16 @@ export interface Facts {
   priceDate?: string | undefined;
   /** The day for which the guide is built; an argument, since nothing here reads a clock. */
   today: string;
+<<<<<<< HEAD
   /** Instruments behind the session's figures: the day of their readings, and the day until which each calibration holds. */
   calibrations: ReadonlyArray<{ instrument: string; readOn: string; due: string; reads: readonly MetricId[] }>;
+=======
+  sessionDate: string;
+  /** Instruments used in the session and the day until which each calibration holds. */
+  calibrations: ReadonlyArray<{ instrument: string; due: string; reads: readonly MetricId[] }>;
+  /** Check standards that tell against the session; none where all held, or where the guide keeps none. */
+  standards: readonly StandardFact[];
+>>>>>>> h-standard
   claims: readonly ClaimCheck[];
   /** The guide's reference distance, cm. */
   reference: number;

@@ -3,6 +3,7 @@ import { belowReach } from './below-reach.ts';
 import { benchDistance } from './bench-distance.ts';
 import { calibrationValid } from './calibration-valid.ts';
 import type { Check, Facts } from './check.ts';
+import { checkStandard } from './check-standard.ts';
 import { claimsHeld } from './claims-held.ts';
 import { combinedAboveModes } from './combined-above-modes.ts';
 import { efficiencyPossible } from './efficiency-possible.ts';
@@ -18,7 +19,7 @@ import { roomFields } from './room-fields.ts';
 import { unitSlips } from './unit-slips.ts';
 import { warmUpTime } from './warm-up-time.ts';
 
-export type { Check, DistanceOf, Facts, InstrumentUse, SetDistance, Size } from './check.ts';
+export type { Check, DistanceOf, Facts, InstrumentUse, SetDistance, Size, StandardFact } from './check.ts';
 export { FIELDS, type FieldKind } from './smaller-unit.ts';
 
 /** All plausibility checks, in the order in which their flags are shown. */
@@ -36,6 +37,7 @@ export const CHECKS: readonly Check[] = [
   belowReach,
   flickerFraction,
   calibrationValid,
+  checkStandard,
   claimsHeld,
   priceAge,
   unitSlips,

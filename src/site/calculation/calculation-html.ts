@@ -42,6 +42,12 @@ function sessionHtml(session: SessionCalculation, newer?: SessionCalculation): H
   const { distances, shownDate } = session;
   const methods = new Set(newer?.figures.map((it) => `${it.metric}@${it.methodVersion}`));
   return html`<p>${session.conditions}${session.notes && ` ${session.notes}`}</p>
+${
+  newer &&
+  session.flags.length > 0 &&
+  html`<ul id="flags-${session.date}">${session.flags.map((it) => html`<li>${flagHtml(it)}</li>`)}</ul>
+<p>The mark stands at every figure that it concerns.</p>`
+}
 <h3 id="readings-${session.date}">Readings</h3>
 ${readingsHtml(session)}
 ${GROUPS.map((name, i) => {

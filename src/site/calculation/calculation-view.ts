@@ -70,6 +70,8 @@ export interface SessionCalculation {
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
   figures: Calculation[];
+  /** Doubts about it, and what can't be; of an older one they are said here once. */
+  flags: Figure['flags'];
   /** The table by distance, whose values share one account. */
   distances?: DistanceCalculation;
   gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
@@ -136,6 +138,7 @@ function sessionCalculation(
     carried: carriedLines(session.readings).map(({ text, from }) => ({ text, anchor: `readings-${from}` })),
     ...(beyond && { beyond }),
     figures,
+    flags: session.flags.filter((it) => it.severity !== 'note'),
     ...(distances && { distances }),
     gaps,
   };

@@ -1,15 +1,28 @@
 import type { Flag } from '../../measure/figure.ts';
-import { SEVERITY_WORDS } from '../../words/flags.ts';
+import { daggerOf, SEVERITY_WORDS } from '../../words/flags.ts';
 import { nameOf } from '../../words/names.ts';
 import { say } from '../../words/say.ts';
+import { flagLink } from '../shared/flag-link.ts';
 import { type Html, html } from '../shared/html.ts';
 import type { Calculation, SessionCalculation } from './calculation-view.ts';
 import type { DistanceCalculation } from './distance-calculation.ts';
 import type { Input, LinkedPart } from './linked-equation.ts';
 import { sheet } from './sheet.ts';
 
-export const flagHtml = ({ severity, finding, from }: Flag): Html =>
-  html`<strong>${SEVERITY_WORDS[severity]}${from !== undefined && `, handed on from ${nameOf(from)}`}.</strong> ${say(finding)}`;
+export function flagHtml(flag: Flag): Html {
+  const link = flagLink(flag);
+  return html`<strong>${severityText(flag)}.</strong> ${say(flag.finding)}${link && html` <a href="${link.address}">${link.text}</a>`}`;
+}
+
+const severityText = ({ severity, from }: Flag) =>
+  `${SEVERITY_WORDS[severity]}${from === undefined ? '' : `, handed on from ${nameOf(from)}`}`;
+
+/** Flags at a figure of a session that says at its head, once, what is more than a note. */
+function shortFlagsHtml(flags: readonly Flag[]): Html {
+  const mark = daggerOf(flags)?.mark;
+  const notes = flags.filter((it) => it.severity === 'note');
+  return html`${mark && `${mark} `}${notes.map((flag) => html`${flagHtml(flag)} `)}`;
+}
 
 export const idHtml = (anchor: string | undefined): Html | false => anchor !== undefined && html` id="${anchor}"`;
 
@@ -41,9 +54,13 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
 export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
+<<<<<<< HEAD
   return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${
+=======
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${shortFlagsHtml(flags)}${
+>>>>>>> h-standard
     text && `${isSameMethod ? numbersOf(text) : text}. `
-  }${flags.map((flag) => html`${flagHtml(flag)} `)}${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
+  }${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `
   }${notesText(it)}${!isSameMethod && html`${it.basis}, ${methodHtml(it)}`}</p>`;
 }

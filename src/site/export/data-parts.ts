@@ -16,5 +16,23 @@ export function flagsData({
   return [...new Map(all.map((it) => [JSON.stringify(it), it])).values()];
 }
 
+<<<<<<< HEAD
 /** Days of the earlier sessions whose readings a figure rests on, and whether newer ones went in too. */
 export const carriedData = ({ from, isWhole }: CarriedOver) => ({ from, in_part: !isWhole });
+=======
+/**
+ * A text that a spreadsheet would run as a formula gets an apostrophe before it. A reading such as "-3 C" is
+ * none, though it starts with a sign.
+ */
+export function harmless(text: string): string {
+  const isReading = /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text);
+  return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
+}
+
+/** Significant digits of what is worked out beside a value, which no reading comes near; values are in full. */
+const DIGITS = 10;
+
+/** An uncertainty or the end of an interval for a table; nothing where there is none. */
+export const short = (it: number | null | undefined) =>
+  typeof it === 'number' ? Number(it.toPrecision(DIGITS)) : null;
+>>>>>>> h-standard

@@ -5,7 +5,7 @@ import { METRICS } from '../../measure/metrics.ts';
 import { methodOf } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
 import { rawReadings } from '../calculation/raw-readings.ts';
-import { dataUnit, flagsData, publishedPanels } from './data-parts.ts';
+import { dataUnit, flagsData, harmless, publishedPanels, short } from './data-parts.ts';
 
 const COLUMNS = [
   'kind',
@@ -29,20 +29,6 @@ const COLUMNS = [
 ] as const;
 
 type CsvRow = Partial<Record<(typeof COLUMNS)[number], string | number | null>>;
-
-/**
- * A text that a spreadsheet would run as a formula gets an apostrophe before it. A reading such as "-3 C" is
- * none, though it starts with a sign.
- */
-function harmless(text: string): string {
-  const isReading = /^-\d+(\.\d+)?( [^-+*=]*)?$/.test(text);
-  return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
-}
-
-/** Significant digits of an uncertainty and its interval, which no reading comes near; values are in full. */
-const DIGITS = 10;
-
-const short = (it: number | null | undefined) => (typeof it === 'number' ? Number(it.toPrecision(DIGITS)) : null);
 
 /** `data/panels.csv`: what `panels.json` has, one figure or raw reading a line; in pieces too. */
 export function* panelsCsv(ledger: Ledger): Generator<string> {

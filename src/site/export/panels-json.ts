@@ -16,6 +16,7 @@ import { publishedPanels } from './data-parts.ts';
 import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
 import { instrumentsData, usedData } from './instruments-data.ts';
+import { standardsData } from './standards-data.ts';
 import { type TextTable, textTable } from './text-table.ts';
 
 /** Version of the file's form; goes up when a field changes its meaning or goes. */
@@ -67,6 +68,7 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
     step_up_metrics: pen.stepUpKinds,
     limits: CITATIONS,
     instruments: instrumentsData(ledger),
+    standards: standardsData(ledger),
   });
   yield `${head.slice(0, -1)},"panels":[`;
   let separator = '';

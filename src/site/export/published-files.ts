@@ -5,6 +5,7 @@ import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved
 import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
+import { standardsCsv } from './standards-data.ts';
 
 /** A file that a build writes itself. */
 export interface PublishedFile {
@@ -23,6 +24,7 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
   return [
     json('data/panels.json', () => panelsJson(ledger)),
     { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger) },
+    { path: 'data/standards.csv', type: 'text/csv', text: () => standardsCsv(ledger) },
     json('data/offers.json', () => [offersJson(ledger)]),
     json('data/plan.json', () => [planJson(ledger)]),
     json('data/compare.json', () => [JSON.stringify(panelList(ledger))]),

@@ -99,6 +99,7 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
       ['uncertainty', 'What stands behind ±.'],
       ['bench-procedure', 'How a panel is read, step by step.'],
       ['claims', 'What makers print, against what was read.'],
+      ['control-chart', 'A lamp that is read at each session, and whether it held.'],
       ['plausibility', 'What raises † and ‡.'],
     ],
   },

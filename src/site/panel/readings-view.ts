@@ -1,5 +1,6 @@
-import type { PanelEntry } from '../../ledger/ledger.ts';
-import { isFigure } from '../../measure/figure.ts';
+import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
+import { type Flag, isFigure } from '../../measure/figure.ts';
+import { isInDoubt } from '../../measure/handed-on.ts';
 import { type MetricId, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { MODES_COMBINED_FIRST } from '../../measure/modes.ts';
 import { showText } from '../../words/figure-text.ts';
@@ -34,6 +35,10 @@ export interface ReadingsView {
     /** It is a number; else the reason why there is none. */
     isChange: boolean;
     changeDagger?: Dagger;
+    /** Where that doubt is told. */
+    changeFlagsAt: string;
+    /** Doubts of an earlier session; those of the newest stand at the top of the page. */
+    doubts: readonly Flag[];
   }>;
 }
 
@@ -80,7 +85,7 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
         ...((kind === 'magnetic' || kind === 'electric') && { frequency: figure(`${kind}-field-frequency`) }),
       };
     }),
-    sessions: panel.sessions.map((session) => ({
+    sessions: panel.sessions.map((session, i) => ({
       date: session.date,
       shownDate: showDate(session.date),
       conditions: `${session.conditions.distance} cm, bench procedure version ${session.conditions.methodVersion}${session.readings.draft ? '; a draft, not published' : ''}`,
@@ -90,6 +95,17 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
       change: showText(session.change, currency),
       isChange: isFigure(session.change),
       ...(markOf(session.change) && { changeDagger: markOf(session.change) }),
+      changeFlagsAt: flagsAt(panel, isPowerInDoubt(session) ? session : panel.sessions[i + 1]),
+      doubts: session === current ? [] : session.flags.filter((it) => it.severity !== 'note'),
     })),
   };
+}
+
+/** Where a page tells the doubts of a session. */
+const flagsAt = ({ current }: PanelEntry, session: SessionEntry | undefined) =>
+  session === undefined || session === current ? '#flags' : `#flags-${session.date}`;
+
+function isPowerInDoubt({ figures }: SessionEntry): boolean {
+  const power = figures.get('optical-power');
+  return isFigure(power) && isInDoubt(power);
 }

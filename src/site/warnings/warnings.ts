@@ -6,6 +6,7 @@ import { farFromOthers } from './doubts/far-from-others.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
+import { standardsRecalibrated } from './doubts/standard-recalibrated.ts';
 import { flagPlace } from './flag-place.ts';
 import { type Warning, warningAt } from './warning.ts';
 
@@ -16,6 +17,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   sharesAddUp,
   farFromOthers,
   photosUnnamed,
+  standardsRecalibrated,
 ];
 
 /** Worst first. */

@@ -8,6 +8,8 @@ export const FINDING_WORDS: WordsOf<
   | 'distance-of-inches'
   | 'bench-too-near'
   | 'calibration-run-out'
+  | 'standard-beyond-limits'
+  | 'standard-not-read'
   | 'combined-below-mode'
   | 'efficiency-impossible'
   | 'efficiency-odd'
@@ -34,6 +36,10 @@ export const FINDING_WORDS: WordsOf<
     `${DISTANCES.bench} is ${rounded(value)} cm: nearer than ${rounded(nearest)} cm single LEDs show, and few meters read such oblique light rightly.`,
   'calibration-run-out': ({ instrument, due, session }) =>
     `The calibration of the ${instrument} ran out on ${due}, before the session of ${session}. Its stated uncertainty may no longer hold.`,
+  'standard-beyond-limits': ({ standard, instrument, date, session, side, value, limit, centre, share, unit }) =>
+    `The ${inSentence(instrument)} read ${fourDigits(value)} ${unit} from the ${inSentence(standard)}${date === session ? ' on the day of the session' : ` on ${date}, the nearest day to the session of ${session}`}: ${side} its control limit of ${fourDigits(limit)} ${unit}, ${share === undefined ? `${rounded(Math.abs(value - centre), 2)} ${unit}` : `${rounded(Math.abs(share), 2)} %`} ${side} the usual ${fourDigits(centre)} ${unit}. What it read of the panel may be off by as much.`,
+  'standard-not-read': ({ standard, instrument, session, days }) =>
+    `The ${inSentence(standard)} was not read with the ${inSentence(instrument)} ${days === 0 ? 'on the day' : `within ${days} ${days === 1 ? 'day' : 'days'}`} of the session of ${session}: whether the meter read as usual is not known.`,
   'combined-below-mode': ({ combined, mode, alone }) =>
     `With both channels on the peak is ${rounded(combined)} mW/cm², below ${rounded(alone)} mW/cm² with ${mode} alone. The panel may limit its power with both on; otherwise a reading was mistyped.`,
   'efficiency-impossible': ({ percent, limit }) =>
@@ -109,6 +115,11 @@ const DISTANCES: Readonly<Record<DistanceOf, string>> = {
   radio: 'The distance of the radio readings',
   claim: 'The distance of the claimed irradiance',
 };
+
+const fourDigits = (value: number) => rounded(value, 4);
+
+/** A name in mid-sentence: the first letter is a small one, unless it begins an abbreviation. */
+const inSentence = (name: string) => (/^.[A-Z]/.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1));
 
 const sizeText = ({ width, height }: Size) => `${rounded(width)} × ${rounded(height)} cm`;
 

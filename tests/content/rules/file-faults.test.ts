@@ -350,7 +350,11 @@ describe('files that nothing reads', () => {
     ['panels/whimbrel.md', 'a file', 'a folder for each panel, with index.md in it'],
     ['panels/whimbrel/readme.md', 'a folder without index.md', 'index.md or index.mdx'],
     ['panels/whimbrel/Index.md', 'a folder without index.md', 'index.md or index.mdx'],
-    ['README.md', '"README.md"', /^one of: guide\.yaml, cautions\.mdx, instruments, makers, methods, panels$/],
+    [
+      'README.md',
+      '"README.md"',
+      /^one of: guide\.yaml, cautions\.mdx, instruments, makers, methods, panels, standards$/,
+    ],
     ['guide.yml', '"guide.yml"', /^one of: guide\.yaml, /],
     ['instrument/tape.yaml', '"instrument"', /^one of: guide\.yaml, /],
   ] as Array<[string, string, string | RegExp]>)('%s', (path, found, wanted) => {

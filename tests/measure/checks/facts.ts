@@ -28,9 +28,11 @@ export function facts({ values, ...part }: Change = {}): Facts {
     housing: { width: 31, height: 66 },
     priceDate: '2026-03-01',
     today: '2026-03-20',
+    sessionDate: '2026-03-02',
     calibrations: [
       { instrument: 'irradiance meter', readOn: '2026-03-02', due: '2027-01-10', reads: ['mean-irradiance'] },
     ],
+    standards: [],
     claims: [],
     reference: 15.24,
     distances: [],

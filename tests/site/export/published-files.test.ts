@@ -28,6 +28,6 @@ test('each is what its type says', () => {
   for (const file of publishedFiles(demo.ledger)) {
     const text = [...file.text()].join('');
     if (file.type === 'application/json') expect(JSON.parse(text), file.path).toBeTypeOf('object');
-    else expect(text, file.path).toMatch(/^kind,panel,/);
+    else expect(text, file.path).toMatch(/^(kind,panel|standard,instrument),/);
   }
 });

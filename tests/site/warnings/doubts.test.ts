@@ -172,3 +172,31 @@ describe('pictures', () => {
     ]);
   });
 });
+
+describe('a check standard', () => {
+  const file = (more: string) =>
+    `name: Lamp\nwhat: LEDs.\ninstrument: thermopile\nreadings:\n  - { date: 2026-01-10, value: 41 }\n  - { date: 2026-01-20, value: 42 }\n${more}`;
+
+  test('whose meter was calibrated between two readings may want new limits', () => {
+    content.write('standards/lamp.yaml', file(''));
+    expect(found('standard-recalibrated')).toMatchObject([
+      {
+        severity: 'note',
+        file: expect.stringMatching(/standards\/lamp\.yaml$/),
+        line: 6,
+        text: 'The Thermopile was calibrated on 2026-01-15, and the limits of its check standard go on as before. If it was adjusted, a step there is no fault.',
+        hint: 'if it was adjusted, restart the limits: restarts: [{ date: 2026-01-20, reason: … }]',
+      },
+    ]);
+  });
+
+  test('with new limits between the two has them', () => {
+    content.write('standards/lamp.yaml', file('restarts:\n  - { date: 2026-01-20, reason: Adjusted. }\n'));
+    expect(found('standard-recalibrated')).toEqual([]);
+  });
+
+  test('that was read after the calibration alone is none of its business', () => {
+    content.write('standards/lamp.yaml', file('').replace('2026-01-10', '2026-01-15'));
+    expect(found('standard-recalibrated')).toEqual([]);
+  });
+});

@@ -1,0 +1,92 @@
+import { type Field, fields, problemAt, texts } from '../read/fields.ts';
+import type { Source } from '../read/source.ts';
+import { isBlock } from '../schema/block.ts';
+import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
+import { INSTRUMENT_QUANTITY } from '../schema/instrument-units.ts';
+import type { Problem } from '../schema/problem.ts';
+import { parseQuantity } from '../schema/quantity.ts';
+import type { QuantityName } from '../schema/units.ts';
+import type { Rule } from './rule.ts';
+
+/** Repeats of one steady thing on one day that lie this factor apart were not read off it: our own choice. */
+const MOST_APART = 1.5;
+
+/**
+ * Readings of a check standard are of what its meter reads, within the range of its display, and the repeats of a day
+ * are near one another.
+ */
+export const standardReadings: Rule = {
+  id: 'standard-readings',
+  run: ({ standards, instruments }) =>
+    [...standards.values()].flatMap((standard) => {
+      const [id] = texts(standard, 'instrument');
+      const meter = id && meterOf(instruments.get(id.value));
+      if (!meter) return [];
+      return fields(standard.data, ['readings', '*', 'value']).flatMap((day) => problemsOfDay(standard, day, meter));
+    }),
+};
+
+interface Meter {
+  quantity: QuantityName;
+  name: string;
+  file: string;
+  /** Ends of its display in the canonical unit, and as its file has them. */
+  from: number;
+  to: number;
+  written: string;
+}
+
+/** What a meter can show; undefined where its file does not say so in a way that fits, which is a problem of that file. */
+function meterOf(source: Source | undefined): Meter | undefined {
+  if (!source) return undefined;
+  const kind = INSTRUMENT_KINDS.find((it) => it === texts(source, 'measures')[0]?.value);
+  const unit = texts(source, 'unit')[0]?.value;
+  if (!kind || unit === undefined) return undefined;
+  const quantity = INSTRUMENT_QUANTITY[kind];
+  const ends = ['from', 'to'].map((end) => fields(source.data, ['range', end])[0]?.value);
+  const [from, to] = ends.map((it) => {
+    const parsed = typeof it === 'number' ? parseQuantity(`${it} ${unit}`, quantity) : undefined;
+    return parsed && 'reading' in parsed ? parsed.reading.value : undefined;
+  });
+  if (from === undefined || to === undefined || to <= from) return undefined;
+  const name = texts(source, 'name')[0]?.value ?? 'meter';
+  return { quantity, name: lowerFirst(name), file: source.file, from, to, written: `${ends.join(' to ')} ${unit}` };
+}
+
+function problemsOfDay(standard: Source, day: Field, meter: Meter): Problem[] {
+  const repeats = Array.isArray(day.value)
+    ? day.value.map((value, i): Field => ({ path: [...day.path, i], value }))
+    : [day];
+  const values: number[] = [];
+  const problems: Problem[] = [];
+  for (const it of repeats) {
+    const isStruck = isBlock(it.value);
+    const field = isStruck ? fields(it.value, ['value'], it.path)[0] : it;
+    if (!field || (typeof field.value !== 'number' && typeof field.value !== 'string')) continue;
+    const parsed = parseQuantity(field.value, meter.quantity);
+    if ('fault' in parsed) problems.push(problemAt(standard, field, parsed.fault.wanted, parsed.fault.hint));
+    else if (!isStruck) {
+      const { value } = parsed.reading;
+      values.push(value);
+      if (value < meter.from * (1 - DUST) || value > meter.to * (1 + DUST)) {
+        const wanted = `a reading that the ${meter.name} can show: ${meter.written}`;
+        problems.push(problemAt(standard, field, wanted, `another unit, or the wrong range in ${meter.file}?`));
+      }
+    }
+  }
+  return problems.length > 0 ? problems : apart(standard, day, values);
+}
+
+/** A decimal comma in a list makes two readings of one: 41,2 is 41 and 2. */
+function apart(standard: Source, day: Field, values: readonly number[]): Problem[] {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  if (values.length < 2 || low <= 0 || high <= MOST_APART * low) return [];
+  const wanted = 'repeats of one steady thing, near one another';
+  const hint = 'write decimals after a point; strike a slip out as { value: …, struck: why }';
+  return [{ ...problemAt(standard, day, wanted, hint), found: `${low} and ${high} on one day` }];
+}
+
+/** What converting a unit may leave behind a reading at the very end of the range. */
+const DUST = 1e-9;
+
+const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,0 +1,44 @@
+import type { Content } from '../content/read/content.ts';
+import type { StandardFact } from '../measure/checks/index.ts';
+import type { FigureMap } from '../measure/figure.ts';
+import { metricsReadBy } from './checked-readings.ts';
+import type { SessionEntry } from './ledger.ts';
+import { metricsResting } from './metrics-resting.ts';
+import { type StandardStatus, standardEntries, standardsOn } from './standards.ts';
+
+/** The check standards of a session's instruments that tell against it: beyond their limits about its day, or not read. */
+export function standardFacts(
+  { instruments, date }: Pick<SessionEntry, 'instruments' | 'date'>,
+  content: Content,
+  figures: FigureMap,
+): StandardFact[] {
+  const used = instruments.map((it) => it.id);
+  return standardsOn(standardEntries(content), used, date).flatMap((status): StandardFact[] => {
+    const { id, data, instrument } = status.entry;
+    const near = beyondLimits(status);
+    if (status.near && !near) return [];
+    const read = metricsReadBy(instrument.kind, figures);
+    // A note stays with the readings.
+    const resting = near ? metricsResting(instrument.id, figures) : [];
+    return [
+      {
+        id,
+        standard: data.name,
+        instrument: instrument.name,
+        near,
+        days: data.nearDays,
+        reads: resting.length > 0 ? resting : read,
+        isAll: resting.length > 0,
+      },
+    ];
+  });
+}
+
+/** The reading that is beyond its limits; undefined where it is within them, or where there are none yet. */
+function beyondLimits({ entry: { unit, isRelative }, near }: StandardStatus): StandardFact['near'] {
+  if (!near?.limits || !near.point.beyond) return undefined;
+  const { date, value, beyond: side } = near.point;
+  const { upper, lower, centre } = near.limits;
+  const share = isRelative ? 100 * (value / centre - 1) : undefined;
+  return { date, value, side, limit: side === 'above' ? upper : lower, centre, share, unit };
+}

@@ -1,4 +1,5 @@
 import { defineCollection } from 'astro:content';
+import { resolve } from 'node:path';
 import { glob } from 'astro/loaders';
 import { notesLoader } from './build/notes-loader.ts';
 import { textsLoader } from './build/texts-loader.ts';
@@ -17,7 +18,7 @@ function collection<Name extends CollectionName>(name: Name) {
       ? textsLoader(name)
       : name === 'panels' && import.meta.env.PROD
         ? notesLoader()
-        : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
+        : glob({ pattern, base: resolve(contentFolder()), generateId: ({ entry }) => entryId(entry) });
   return defineCollection({
     loader,
     schema: schema as (typeof COLLECTIONS)[Name]['schema'],

@@ -1,5 +1,6 @@
 import { rmSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
@@ -17,13 +18,13 @@ import { serveFiles } from './serve-files.ts';
 import { writeFiles } from './write-files.ts';
 
 /** What builds keep to themselves; one at a time has it. */
-const OWN = '.build/';
+const OWN = '.build';
 
 /** Where a build grows before it takes the place of `dist/`. */
-const GROWING = `${OWN}site/`;
+const GROWING = `${OWN}/site`;
 
 /** What stays from build to build; under the same lock. */
-const KEPT = `${OWN}kept/`;
+const KEPT = `${OWN}/kept`;
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
@@ -41,10 +42,10 @@ export function panelLedger(): AstroIntegration {
       'astro:config:setup': ({ command, config, updateConfig }) => {
         target = fileURLToPath(config.outDir);
         if (command !== 'build') return;
-        own = fileURLToPath(new URL(OWN, config.root));
+        own = resolve(OWN);
         ensureWritable(target, own);
         takeBuildLock(own);
-        const [outDir, cacheDir] = [new URL(GROWING, config.root), new URL(KEPT, config.root)];
+        const [outDir, cacheDir] = [GROWING, KEPT].map((it) => pathToFileURL(`${resolve(it)}/`)) as [URL, URL];
         // What a build that was stopped has left.
         rmSync(outDir, { recursive: true, force: true });
         pages = keptPages(fileURLToPath(cacheDir));

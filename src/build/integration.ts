@@ -3,10 +3,11 @@ import { resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { ContentError } from '../content/read/problem-list.ts';
-import { loadLedger } from '../ledger/load-ledger.ts';
+import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { tryEditorSchemas } from './editor-schemas.ts';
 import { keptPages } from './kept-pages.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { ensurePhotos } from './photos/photo-problems.ts';
@@ -41,6 +42,7 @@ export function panelLedger(): AstroIntegration {
     hooks: {
       'astro:config:setup': ({ command, config, updateConfig }) => {
         target = fileURLToPath(config.outDir);
+        tryEditorSchemas(contentFolder());
         if (command !== 'build') return;
         own = resolve(OWN);
         ensureWritable(target, own);

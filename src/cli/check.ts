@@ -1,8 +1,9 @@
 import type { Command } from 'commander';
+import { tryEditorSchemas } from '../build/editor-schemas.ts';
 import { photoProblems } from '../build/photos/photo-problems.ts';
 import type { Content } from '../content/read/content.ts';
 import { ContentError, counted, problemList } from '../content/read/problem-list.ts';
-import { contentFolder, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
+import { contentFolder, contentIn, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
 import type { Warning } from '../site/warnings/warning.ts';
 import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../site/warnings/warning-list.ts';
 import { warningsOf } from '../site/warnings/warnings.ts';
@@ -32,7 +33,9 @@ What does not apply is null, or an empty text or list.`,
   })
     .argument('[folder]', 'the content folder', contentFolder())
     .option('--json', 'print the list as JSON')
-    .action(async (folder: string, { json = false }: { json?: boolean }) => {
+    .action(async (given: string, { json = false }: { json?: boolean }) => {
+      const folder = contentIn(given);
+      tryEditorSchemas(folder);
       let loaded: Loaded;
       try {
         loaded = loadLedger({ folder, drafts: true });

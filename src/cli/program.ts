@@ -4,6 +4,9 @@ import { checkCommand } from './check.ts';
 import { calledAs } from './command.ts';
 import { devCommand } from './dev.ts';
 import { previewCommand } from './preview.ts';
+import { schemaCommand } from './schema.ts';
+import { startCommand } from './start/start.ts';
+import { textCommand } from './text.ts';
 
 /** All of the tester's commands. */
 export function ledgerProgram(): Command {
@@ -13,6 +16,7 @@ export function ledgerProgram(): Command {
       'after',
       `\nExample:\n  ${calledAs()} check --help\n      what a command does, its flags, examples and exit codes`,
     );
-  for (const make of [devCommand, checkCommand, buildCommand, previewCommand]) program.addCommand(make());
+  for (const make of [startCommand, devCommand, checkCommand, buildCommand, previewCommand, textCommand, schemaCommand])
+    program.addCommand(make());
   return program;
 }

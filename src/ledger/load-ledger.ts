@@ -1,4 +1,4 @@
-import { globSync, statSync } from 'node:fs';
+import { existsSync, globSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Content } from '../content/read/content.ts';
 import { ContentError } from '../content/read/problem-list.ts';
@@ -31,7 +31,13 @@ const shared = globalThis as { panelLedger?: { key: string; loaded: Loaded } };
 
 /** The content folder that this process works on. */
 export function contentFolder(): string {
-  return process.env.LEDGER_CONTENT ?? 'content';
+  return contentIn(process.env.LEDGER_CONTENT ?? 'content');
+}
+
+/** The content folder that a name means: a folder with guide.yaml, or the folder of a guide, in which that one lies. */
+export function contentIn(folder: string): string {
+  const inner = join(folder, 'content');
+  return !existsSync(join(folder, 'guide.yaml')) && existsSync(join(inner, 'guide.yaml')) ? inner : folder;
 }
 
 /**

@@ -12,12 +12,13 @@ import { contentFolder } from './ledger/load-ledger.ts';
  */
 function collection<Name extends CollectionName>(name: Name) {
   const { pattern, schema } = COLLECTIONS[name];
-  // While the tester writes, files change one by one, and Astro watches them itself.
+  // While the tester writes, files change one by one, and Astro watches them itself. A build takes bodies alone.
+  const inBuild = () => (name === 'panels' ? notesLoader() : { name: 'schema-alone', load: async () => {} });
   const loader =
     name === 'methods' || name === 'cautions'
       ? textsLoader(name)
-      : name === 'panels' && import.meta.env.PROD
-        ? notesLoader()
+      : import.meta.env.PROD
+        ? inBuild()
         : glob({ pattern, base: resolve(contentFolder()), generateId: ({ entry }) => entryId(entry) });
   return defineCollection({
     loader,

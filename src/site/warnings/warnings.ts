@@ -2,6 +2,7 @@ import type { Loaded } from '../../ledger/load-ledger.ts';
 import type { Flag } from '../../measure/figure.ts';
 import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
+import { demonstrationWords } from './doubts/demonstration-words.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
 import { ownTexts } from './doubts/own-texts.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
@@ -18,6 +19,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   farFromOthers,
   photosUnnamed,
   ownTexts,
+  demonstrationWords,
 ];
 
 /** Worst first. */

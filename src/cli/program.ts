@@ -1,9 +1,12 @@
 import { Command } from 'commander';
+import { contentFolder } from '../ledger/load-ledger.ts';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
 import { calledAs } from './command.ts';
 import { devCommand } from './dev.ts';
+import { finishCutShort } from './files/edit-lock.ts';
 import { previewCommand } from './preview.ts';
+import { repriceCommand } from './reprice/reprice.ts';
 import { schemaCommand } from './schema.ts';
 import { startCommand } from './start/start.ts';
 import { textCommand } from './text.ts';
@@ -16,7 +19,17 @@ export function ledgerProgram(): Command {
       'after',
       `\nExample:\n  ${calledAs()} check --help\n      what a command does, its flags, examples and exit codes`,
     );
-  for (const make of [startCommand, devCommand, checkCommand, buildCommand, previewCommand, textCommand, schemaCommand])
+  for (const make of [
+    startCommand,
+    devCommand,
+    checkCommand,
+    buildCommand,
+    previewCommand,
+    repriceCommand,
+    textCommand,
+    schemaCommand,
+  ])
     program.addCommand(make());
-  return program;
+  // Whatever a command reads, it is all of an edit or nothing of it.
+  return program.hook('preAction', () => finishCutShort(contentFolder()));
 }

@@ -10,6 +10,7 @@ import { repriceCommand } from './reprice/reprice.ts';
 import { schemaCommand } from './schema.ts';
 import { startCommand } from './start/start.ts';
 import { textCommand } from './text.ts';
+import { upgradeCommand } from './upgrade.ts';
 
 /** All of the tester's commands. */
 export function ledgerProgram(): Command {
@@ -28,6 +29,7 @@ export function ledgerProgram(): Command {
     repriceCommand,
     textCommand,
     schemaCommand,
+    upgradeCommand,
   ])
     program.addCommand(make());
   // Whatever a command reads, it is all of an edit or nothing of it.

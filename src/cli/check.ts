@@ -3,11 +3,13 @@ import { tryEditorSchemas } from '../build/editor-schemas.ts';
 import { photoProblems } from '../build/photos/photo-problems.ts';
 import type { Content } from '../content/read/content.ts';
 import { ContentError, counted, problemList } from '../content/read/problem-list.ts';
+import type { Problem } from '../content/schema/problem.ts';
+import { NO_LONGER_READ } from '../content/schema/replaced.ts';
 import { contentFolder, contentIn, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
 import type { Warning } from '../site/warnings/warning.ts';
 import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../site/warnings/warning-list.ts';
 import { warningsOf } from '../site/warnings/warnings.ts';
-import { ledgerCommand } from './command.ts';
+import { calledAs, ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 
 /** `check [folder]`: every problem of the content, or else everything odd in it. Exit codes as in its help. */
@@ -44,7 +46,7 @@ What does not apply is null, or an empty text or list.`,
       } catch (error) {
         if (!(error instanceof ContentError)) throw error;
         if (json) printJson(error.problems.map(problemJson));
-        else console.error(problemList(error.problems));
+        else console.error(problemList(error.problems) + upgradeHint(error.problems));
         process.exitCode = PROBLEM_CODE;
         return;
       }
@@ -53,6 +55,12 @@ What does not apply is null, or an empty text or list.`,
       else console.log(report(folder, loaded.content, warnings));
       if (hasImpossible(warnings)) process.exitCode = IMPOSSIBLE_CODE;
     });
+}
+
+/** Where former fields stand, who has not followed every version need not mend them by hand. */
+function upgradeHint(problems: readonly Problem[]): string {
+  if (!problems.some((it) => it.found.endsWith(NO_LONGER_READ))) return '';
+  return `\n\nSome of this was written for an earlier version: \`${calledAs()} upgrade\` shows what mends it.`;
 }
 
 function report(

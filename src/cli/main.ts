@@ -1,23 +1,12 @@
 #!/usr/bin/env node
-import { Command } from 'commander';
 import { UsageError } from '../content/read/usage-error.ts';
-import { contentFolder } from '../ledger/load-ledger.ts';
-import { buildCommand } from './build.ts';
-import { checkCommand } from './check.ts';
-import { finishCutShort } from './files/edit-lock.ts';
-import { renameCommand } from './rename/rename.ts';
-import { repriceCommand } from './reprice/reprice.ts';
-import { retestCommand } from './retest/retest.ts';
+import { PROBLEM_CODE } from './exit-codes.ts';
+import { ledgerProgram } from './program.ts';
 
-const program = new Command('panel-ledger').description('The tester’s commands of Panel Ledger.');
-program.addCommand(checkCommand()).addCommand(buildCommand()).addCommand(repriceCommand());
-program.addCommand(retestCommand()).addCommand(renameCommand());
-// Whatever a command reads, it is all of an edit or nothing of it.
-program.hook('preAction', () => finishCutShort(contentFolder()));
 try {
-  await program.parseAsync();
+  await ledgerProgram().parseAsync();
 } catch (error) {
   if (!(error instanceof UsageError)) throw error;
   console.error(error.message);
-  process.exitCode = 1;
+  process.exitCode = PROBLEM_CODE;
 }

@@ -13,7 +13,7 @@ import { standardFacts } from './standard-facts.ts';
 export interface FlagContext {
   panel: Panel;
   /** Left out for a panel that has never been on the bench: its price and its sizes can still be odd. */
-  session?: Pick<SessionEntry, 'used' | 'instruments' | 'claims'>;
+  session?: Pick<SessionEntry, 'used' | 'date' | 'instruments' | 'claims'>;
   figures: FigureMap;
   content: Content;
   today: string;
@@ -32,6 +32,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
     housing: sides(panel.housing),
     priceDate,
     today,
+    sessionDate: session?.date ?? today,
     calibrations: (session?.instruments ?? []).flatMap(({ id, name, readOn, calibration }) =>
       calibration
         ? [
@@ -56,22 +57,3 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
 function sides(it: Panel['field']): { width: number; height: number } | undefined {
   return it && { width: it.width.value, height: it.height.value };
 }
-<<<<<<< HEAD
-
-/**
- * Metrics in whose budget a calibration stands, and has not cancelled; a doubt about it concerns them.
- *
- * @param calibration what the keys of its errors begin with
- */
-function metricsResting(calibration: string, figures: FigureMap): MetricId[] {
-  return [...figures.values()]
-    .filter(isFigure)
-    .filter((figure) =>
-      figure.budget.some(
-        (it) => it.source.key.startsWith(calibration) && it.contribution !== 0 && !hasCancelled(figure, it),
-      ),
-    )
-    .map((figure) => figure.metric);
-}
-=======
->>>>>>> h-standard

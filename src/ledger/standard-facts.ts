@@ -6,32 +6,40 @@ import type { SessionEntry } from './ledger.ts';
 import { metricsResting } from './metrics-resting.ts';
 import { type StandardStatus, standardEntries, standardsOn } from './standards.ts';
 
-/** The check standards of a session's instruments that tell against it: beyond their limits about its day, or not read. */
+/**
+ * The check standards of a session's instruments that tell against it: beyond their limits about the day of the readings,
+ * which for carried ones is an earlier day, or not read then.
+ */
 export function standardFacts(
-  { instruments, date }: Pick<SessionEntry, 'instruments' | 'date'>,
+  { instruments }: Pick<SessionEntry, 'instruments'>,
   content: Content,
   figures: FigureMap,
 ): StandardFact[] {
-  const used = instruments.map((it) => it.id);
-  return standardsOn(standardEntries(content), used, date).flatMap((status): StandardFact[] => {
-    const { id, data, instrument } = status.entry;
-    const near = beyondLimits(status);
-    if (status.near && !near) return [];
-    const read = metricsReadBy(instrument.kind, figures);
-    // A note stays with the readings.
-    const resting = near ? metricsResting(instrument.id, figures) : [];
-    return [
-      {
-        id,
-        standard: data.name,
-        instrument: instrument.name,
-        near,
-        days: data.nearDays,
-        reads: resting.length > 0 ? resting : read,
-        isAll: resting.length > 0,
-      },
-    ];
+  const entries = standardEntries(content);
+  return [...Map.groupBy(instruments, (it) => it.readOn)].flatMap(([day, read]) => {
+    const used = read.map((it) => it.id);
+    return standardsOn(entries, used, day).flatMap((status) => factOf(status, read, figures));
   });
+}
+
+function factOf(status: StandardStatus, used: SessionEntry['instruments'], figures: FigureMap): StandardFact[] {
+  const { id, data, instrument } = status.entry;
+  const near = beyondLimits(status);
+  if (status.near && !near) return [];
+  const calibration = used.find((it) => it.id === instrument.id)?.calibration;
+  // A note stays with the readings.
+  const resting = near && calibration ? metricsResting(`${instrument.id}@${calibration.date}/`, figures) : [];
+  return [
+    {
+      id,
+      standard: data.name,
+      instrument: instrument.name,
+      near,
+      days: data.nearDays,
+      reads: resting.length > 0 ? resting : metricsReadBy(instrument.kind, figures),
+      isAll: resting.length > 0,
+    },
+  ];
 }
 
 /** The reading that is beyond its limits; undefined where it is within them, or where there are none yet. */

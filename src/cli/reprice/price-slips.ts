@@ -46,8 +46,9 @@ export function priceSlips(price: Price, before: Before, of: { name: string; ent
     slip('unchanged', since, 'Was it looked up again?', 'Were these looked up again on that day, and stand?');
     return slips;
   }
-  for (const [mine, other, what] of pairsOf(price, earlier)) {
-    if (Math.max(mine / other, other / mine) <= ODD_STEP) continue;
+  const far = pairsOf(price, earlier).find(([mine, other]) => Math.max(mine / other, other / mine) > ODD_STEP);
+  if (far) {
+    const [mine, other, what] = far;
     slip(
       'factor-ten',
       `${show(mine)}, and ${show(other)} ${what}; is a sign between thousands or a digit astray?`,

@@ -1,5 +1,6 @@
 import Slugger from 'github-slugger';
 import { defineHastPlugin, htmlToHast, markdownToHtml, markdownToMdast, mdxToJs, mdxToMdast } from 'satteri';
+import { perSource } from './per-source.ts';
 import type { Source } from './source.ts';
 
 /** An address in a body. An image's file is taken into the guide; what `src` names elsewhere has to be there. */
@@ -34,7 +35,7 @@ export type Body = Pick<Source, 'file' | 'body' | 'bodyLine'>;
 const isMdx = (source: Body) => source.file.endsWith('.mdx');
 
 /** Every address in a body, in its order; none where the body can't be parsed, of which others tell. */
-export function linksIn(source: Body): BodyLink[] {
+export const linksIn = perSource<BodyLink[], Body>((source) => {
   let tree: Node;
   try {
     tree = treeOf(source);
@@ -64,10 +65,10 @@ export function linksIn(source: Body): BodyLink[] {
     for (const { name = '', value } of node.attributes ?? []) if (ADDRESSES.has(name)) add('link', value);
   }
   return links;
-}
+});
 
 /** The ids that a body's headings and elements get in the page. */
-export function idsIn(source: Body): string[] {
+export const idsIn = perSource<string[], Body>((source) => {
   const ids: string[] = [];
   const slugger = new Slugger();
   const headings = defineHastPlugin({
@@ -95,7 +96,7 @@ export function idsIn(source: Body): string[] {
     // A body that can't be parsed has a problem of its own.
   }
   return ids;
-}
+});
 
 function treeOf(source: Body): Node {
   const parse = isMdx(source) ? mdxToMdast : markdownToMdast;

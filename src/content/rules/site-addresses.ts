@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { METHODS } from '../../measure/methods.ts';
 import { idsIn } from '../read/body-links.ts';
 import { texts } from '../read/fields.ts';
+import { productFolder } from '../read/product-folder.ts';
 import type { Source } from '../read/source.ts';
 import { entryId } from '../schema/collections.ts';
 import type { RawCollections } from './rule.ts';
@@ -48,9 +49,6 @@ export const CAUTION_IDS = ['main', 'sources'] as const;
 
 /** Id of a check standard's chart on the page of instruments; an instrument may have its name. */
 export const standardAnchor = (id: string) => `standard-${id}`;
-
-/** Files that lie beside the pages as they are. */
-const PUBLIC = 'public';
 
 /** What can be linked to within the guide. */
 export interface SiteAddresses {
@@ -114,8 +112,11 @@ export function siteAddresses(
     drafts,
     moved,
     isFile: (path) => {
-      const file = join(PUBLIC, path);
-      return existsSync(file) && statSync(file).isFile();
+      // The product's, and those of a guide that is kept in a folder of its own.
+      return [productFolder(), '.'].some((it) => {
+        const file = join(it, 'public', path);
+        return existsSync(file) && statSync(file).isFile();
+      });
     },
     idsOf: (page) => {
       const [cautions] = content.cautions.values();

@@ -4,7 +4,7 @@ import { dateHint } from './date-hint.ts';
 import { blocksWith, isOptionalAt, keysAt, meaningAt } from './inspect.ts';
 import { bareNumberHint, isPlaceholder } from './number-words.ts';
 import { fieldPath, type Problem, shown } from './problem.ts';
-import { REPLACED } from './replaced.ts';
+import { NO_LONGER_READ, REPLACED } from './replaced.ts';
 import { nearest } from './suggest.ts';
 import { synonymOf } from './synonyms.ts';
 
@@ -107,7 +107,7 @@ function findingsOf(schema: z.ZodType, data: unknown, issue: Issue, path: readon
           return {
             path: [...path, key],
             field: key,
-            found: `"${key}", which is no longer read`,
+            found: `"${key}", ${NO_LONGER_READ}`,
             wanted: withMeaning(by, meaningAt(schema, [by])),
             hint,
           };

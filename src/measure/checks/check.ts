@@ -78,16 +78,11 @@ export interface Facts {
   priceDate?: string | undefined;
   /** The day for which the guide is built; an argument, since nothing here reads a clock. */
   today: string;
-<<<<<<< HEAD
+  sessionDate: string;
   /** Instruments behind the session's figures: the day of their readings, and the day until which each calibration holds. */
   calibrations: ReadonlyArray<{ instrument: string; readOn: string; due: string; reads: readonly MetricId[] }>;
-=======
-  sessionDate: string;
-  /** Instruments used in the session and the day until which each calibration holds. */
-  calibrations: ReadonlyArray<{ instrument: string; due: string; reads: readonly MetricId[] }>;
   /** Check standards that tell against the session; none where all held, or where the guide keeps none. */
   standards: readonly StandardFact[];
->>>>>>> h-standard
   claims: readonly ClaimCheck[];
   /** The guide's reference distance, cm. */
   reference: number;

@@ -54,11 +54,7 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
 export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
-<<<<<<< HEAD
-  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${
-=======
-  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${shortFlagsHtml(flags)}${
->>>>>>> h-standard
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${shortFlagsHtml(flags)}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
   }${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `

@@ -16,10 +16,9 @@ export function flagsData({
   return [...new Map(all.map((it) => [JSON.stringify(it), it])).values()];
 }
 
-<<<<<<< HEAD
 /** Days of the earlier sessions whose readings a figure rests on, and whether newer ones went in too. */
 export const carriedData = ({ from, isWhole }: CarriedOver) => ({ from, in_part: !isWhole });
-=======
+
 /**
  * A text that a spreadsheet would run as a formula gets an apostrophe before it. A reading such as "-3 C" is
  * none, though it starts with a sign.
@@ -35,4 +34,3 @@ const DIGITS = 10;
 /** An uncertainty or the end of an interval for a table; nothing where there is none. */
 export const short = (it: number | null | undefined) =>
   typeof it === 'number' ? Number(it.toPrecision(DIGITS)) : null;
->>>>>>> h-standard

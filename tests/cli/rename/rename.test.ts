@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { renameCommand } from '../../../src/cli/rename/rename.ts';
 import { renamedBody } from '../../../src/cli/rename/renamed-links.ts';
-import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
+import { type ContentFolder, tinyContent } from '../../support/content-folder.ts';
 import { runCommand } from '../run-command.ts';
 
 const PLOVER = 'panels/plover/index.md';
@@ -16,7 +16,7 @@ beforeEach(() => {
 afterEach(() => content.delete());
 
 const rename = (args: string[], answer?: string) =>
-  runCommand(renameCommand, content.folder, args, { today: TODAY, ...(answer !== undefined && { answer }) });
+  runCommand(renameCommand, args, content.folder, answer === undefined ? undefined : [answer]);
 
 const everything = () =>
   new Map(
@@ -33,7 +33,7 @@ describe('a panel’s other name', () => {
       `${content.read(TEASEL)}\nSee [it](/panels/plover/methodology/#led-area "Plover"), and\n[both](/compare/?with=plover,teasel).\n`,
     );
     const before = everything();
-    const { said, code } = await rename(['panel', 'plover', 'grey-plover', '--yes']);
+    const { out, code } = await rename(['panel', 'plover', 'grey-plover', '--yes']);
     expect(code).toBe(0);
     const after = everything();
     expect(existsSync(join(content.folder, 'panels/plover'))).toBe(false);
@@ -49,7 +49,7 @@ describe('a panel’s other name', () => {
     );
     const others = (all: Map<string, string>) => [...all].filter(([path]) => !/plover|teasel/.test(path));
     expect(others(after)).toEqual(others(before));
-    expect(said).toContain('/panels/plover/methodology/#led-area becomes');
+    expect(out).toContain('/panels/plover/methodology/#led-area becomes');
     expect(content.problems()).toEqual([]);
   });
 
@@ -64,7 +64,7 @@ describe('a panel’s other name', () => {
     const before = everything();
     expect((await rename(['panel', 'plover', 'grey-plover', '--dry-run'])).code).toBe(0);
     expect((await rename(['panel', 'plover', 'grey-plover'], 'n')).code).toBe(1);
-    expect((await rename(['panel', 'plover', 'grey-plover'])).complained).toContain('add --yes');
+    expect((await rename(['panel', 'plover', 'grey-plover'])).error).toContain('add --yes');
     expect(everything()).toEqual(before);
   });
 });
@@ -87,15 +87,15 @@ test.each([
   [['maker', 'plover', 'x'], /^There is no maker "plover"/],
 ])('%j is refused', async (args, complaint) => {
   const before = everything();
-  const { complained, code } = await rename([...args, '--yes']);
-  expect(complained).toMatch(complaint);
+  const { error, code } = await rename([...args, '--yes']);
+  expect(error).toMatch(complaint);
   expect(code).toBe(1);
   expect(everything()).toEqual(before);
 });
 
 test('a name that another panel had before is taken', async () => {
   content.edit(TEASEL, 'status:', 'formerly: [thistle]\nstatus:');
-  expect((await rename(['panel', 'plover', 'thistle', '--yes'])).complained).toMatch(
+  expect((await rename(['panel', 'plover', 'thistle', '--yes'])).error).toMatch(
     /"thistle" is a name that it had before/,
   );
 });

@@ -73,6 +73,7 @@ export async function decide(
     const answer = await answerTo(group, ask);
     if (!answer) return group;
     for (const it of group) answers.set(keyOf(it), answer);
+    say('');
   }
   return [];
 }
@@ -89,7 +90,7 @@ async function answerTo(group: readonly Slip[], ask: NonNullable<Terminal['ask']
   const them = entries > 1 ? 'them' : 'it';
   const offers = new Set(group.map((it) => it.offer));
   const question = group[0]?.together ?? (offers.size === 1 ? group[0]?.offer : 'Write it all the same?');
-  const choices = [...(canAccept ? ['y = yes'] : []), ...(canSkip ? [`l = leave ${them} out`] : []), 'n = stop'];
+  const choices = [...(canAccept ? ['y = yes'] : []), ...(canSkip ? ['l = leave out'] : []), 'n = stop'];
   const said = await ask(`  ${canAccept ? question : `Leave ${them} out?`} (${choices.join(', ')}) `);
   if (canAccept && /^y(es)?$/i.test(said)) return 'accept';
   if (canSkip && /^l(eave)?$/i.test(said)) return 'skip';

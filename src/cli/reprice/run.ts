@@ -101,12 +101,12 @@ function refuse({ planned }: Plan, open: readonly Slip[], { say, complain, ask }
 async function agreedTo(plan: Plan, { complain, ask }: Terminal): Promise<boolean> {
   if (
     ask &&
-    (await isAgreed(ask, `\nWrite ${counted(plan.planned.length, 'price')} to ${counted(plan.files.length, 'file')}?`))
+    (await isAgreed(ask, `\nWrite ${counted(newOf(plan), 'price')} to ${counted(plan.files.length, 'file')}?`))
   )
     return true;
   complain(ask ? 'Nothing was written.' : '\nNothing was written. To write it, add --yes.');
   return false;
 }
 
-const written = ({ planned, files }: Plan) =>
-  `Wrote ${counted(planned.length, 'price')} to ${counted(files.length, 'file')}.`;
+const newOf = ({ planned }: Plan) => planned.filter((it) => it.isNew).length;
+const written = (plan: Plan) => `Wrote ${counted(newOf(plan), 'price')} to ${counted(plan.files.length, 'file')}.`;

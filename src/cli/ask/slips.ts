@@ -105,7 +105,9 @@ async function answerTo(group: readonly Slip[], ask: NonNullable<Terminal['ask']
 export function slipList(slips: readonly Slip[], meanings: Readonly<Record<string, string>>): string {
   const kinds = Map.groupBy(slips, (it) => it.id);
   const blocks = [...kinds].map(([id, group]) =>
-    [wrapped(`${id}  ${meanings[id] ?? ''}`), ...group.map(({ text }) => wrapped(text, 2))].join('\n'),
+    [wrapped(`${id}  ${meanings[id] ?? ''}`, 0, id.length + 2), ...group.map(({ text }) => wrapped(text, 2))].join(
+      '\n',
+    ),
   );
   const names = (which: readonly Slip[]) => [...new Set(which.map((it) => it.id))].join(',');
   const [accepted, skipped] = [

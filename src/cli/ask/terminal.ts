@@ -31,8 +31,3 @@ async function askOnce(question: string): Promise<string> {
     lines.close();
   }
 }
-
-/** Asks for a yes; anything else is a no. */
-export async function isAgreed(ask: NonNullable<Terminal['ask']>, question: string): Promise<boolean> {
-  return /^y(es)?$/i.test(await ask(`${question} [y/N] `));
-}

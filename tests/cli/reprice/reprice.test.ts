@@ -45,7 +45,7 @@ describe('from a file', () => {
     const { code, out, error } = await run([sheet(text), '--yes']);
     expect([error, code]).toEqual(['', 0]);
     expect(out).toContain('2 prices, all of 20 Nov 2026:');
-    expect(out).toMatch(/Wrote 2 prices to 2 files\. Next: npm run check, then npm run build\.\n$/);
+    expect(out).toMatch(/Wrote 2 prices to 2 files\.\nNext: npm run check, then npm run build\.\n$/);
     expect(added(PLOVER, plover)).toEqual([
       '- date: 2026-11-20',
       'paid: 195',

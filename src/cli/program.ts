@@ -6,6 +6,7 @@ import { calledAs } from './command.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
 import { previewCommand } from './preview.ts';
+import { recalibrateCommand } from './recalibrate/recalibrate.ts';
 import { renameCommand } from './rename/rename.ts';
 import { repriceCommand } from './reprice/reprice.ts';
 import { retestCommand } from './retest/retest.ts';
@@ -29,6 +30,7 @@ export function ledgerProgram(): Command {
     buildCommand,
     previewCommand,
     repriceCommand,
+    recalibrateCommand,
     retestCommand,
     renameCommand,
     textCommand,

@@ -73,6 +73,7 @@ export async function decide(
     const answer = await answerTo(group, ask);
     if (!answer) return group;
     for (const it of group) answers.set(keyOf(it), answer);
+    say('');
   }
   return [];
 }
@@ -89,7 +90,7 @@ async function answerTo(group: readonly Slip[], ask: NonNullable<Terminal['ask']
   const them = entries > 1 ? 'them' : 'it';
   const offers = new Set(group.map((it) => it.offer));
   const question = group[0]?.together ?? (offers.size === 1 ? group[0]?.offer : 'Write it all the same?');
-  const choices = [...(canAccept ? ['y = yes'] : []), ...(canSkip ? [`l = leave ${them} out`] : []), 'n = stop'];
+  const choices = [...(canAccept ? ['y = yes'] : []), ...(canSkip ? ['l = leave out'] : []), 'n = stop'];
   const said = await ask(`  ${canAccept ? question : `Leave ${them} out?`} (${choices.join(', ')}) `);
   if (canAccept && /^y(es)?$/i.test(said)) return 'accept';
   if (canSkip && /^l(eave)?$/i.test(said)) return 'skip';
@@ -104,7 +105,9 @@ async function answerTo(group: readonly Slip[], ask: NonNullable<Terminal['ask']
 export function slipList(slips: readonly Slip[], meanings: Readonly<Record<string, string>>): string {
   const kinds = Map.groupBy(slips, (it) => it.id);
   const blocks = [...kinds].map(([id, group]) =>
-    [wrapped(`${id}  ${meanings[id] ?? ''}`), ...group.map(({ text }) => wrapped(text, 2))].join('\n'),
+    [wrapped(`${id}  ${meanings[id] ?? ''}`, 0, id.length + 2), ...group.map(({ text }) => wrapped(text, 2))].join(
+      '\n',
+    ),
   );
   const names = (which: readonly Slip[]) => [...new Set(which.map((it) => it.id))].join(',');
   const [accepted, skipped] = [

@@ -43,7 +43,7 @@ export function priceSlips(price: Price, before: Before, of: { name: string; ent
   if (!same && earlier && isAlike(price, earlier)) {
     const since = `the same as on ${showDate(earlier.date)}, ${amounts(earlier)}.`;
     // What is odd in it was odd before.
-    slip('unchanged', since, 'Was it looked up again?', 'Were these looked up again on that day, and stand?');
+    slip('unchanged', since, 'Was it looked up again, and stands?', 'Were these looked up again, and stand?');
     return slips;
   }
   const far = pairsOf(price, earlier).find(([mine, other]) => Math.max(mine / other, other / mine) > ODD_STEP);

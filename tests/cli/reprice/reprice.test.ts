@@ -45,7 +45,7 @@ describe('from a file', () => {
     const { code, out, error } = await run([sheet(text), '--yes']);
     expect([error, code]).toEqual(['', 0]);
     expect(out).toContain('2 prices, all of 20 Nov 2026:');
-    expect(out).toMatch(/Wrote 2 prices to 2 files\. Next: npm run check, then npm run build\.\n$/);
+    expect(out).toMatch(/Wrote 2 prices to 2 files\.\nNext: npm run check, then npm run build\.\n$/);
     expect(added(PLOVER, plover)).toEqual([
       '- date: 2026-11-20',
       'paid: 195',
@@ -238,8 +238,8 @@ describe('on a terminal', () => {
     expect([no.code, no.asked.length]).toEqual([1, 1]);
     const { code, out, asked } = await run([file], ['l', 'y', 'y']);
     expect(asked).toEqual([
-      'Write it all the same? (y = yes, l = leave it out, n = stop)',
-      'Were these looked up again on that day, and stand? (y = yes, l = leave it out, n = stop)',
+      'Write it all the same? (y = yes, l = leave out, n = stop)',
+      'Were these looked up again, and stand? (y = yes, l = leave out, n = stop)',
       'Write 1 price to 1 file? [y/N]',
     ]);
     expect(code).toBe(0);
@@ -318,7 +318,9 @@ test('the template holds all panels with their prices, and given back as it is i
   expect(code).toBe(0);
   expect(out).toContain('2 prices, all of 25 Nov 2026');
   // Once more: they are there already.
-  const again = await run([file, '--yes', '--accept', 'unchanged']);
+  const again = await run([file]);
+  expect(again.code).toBe(0);
+  expect(again.out).toContain('is in the file already');
   expect(again.out).toContain('There is nothing to write.');
   expect(content.problems()).toEqual([]);
 });

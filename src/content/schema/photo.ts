@@ -4,14 +4,20 @@ import { fileReference, refuse, text } from './fields.ts';
 /** Endings of the pictures that can be listed as photos: what cameras and telephones write, and what they are saved as. */
 export const PHOTOS = ['.avif', '.jpeg', '.jpg', '.png', '.webp'];
 
+/** A name without a folder; capitals of an ending do not count. */
+const FILE_PATTERN = `^[^/\\\\]*(?:${PHOTOS.map((it) => it.replace('.', '\\.').replace(/[a-z]/g, (a) => `[${a}${a.toUpperCase()}]`)).join('|')})$`;
+
 const WANTED = 'words that tell somebody who can’t see it what is on the picture';
 
 /** Pictures of a panel or of a session; the files lie beside the panel's index. */
 export const photoList = z.array(
   z.strictObject({
-    file: fileReference('The picture’s file, beside index.md: JPEG, PNG, WebP or AVIF.'),
+    file: fileReference('The picture’s file, beside index.md: JPEG, PNG, WebP or AVIF.', 'front.jpg').meta({
+      pattern: FILE_PATTERN,
+    }),
     shows: text(
       'What is to be seen, in a few words: stands under the picture, and for it where it is not seen.',
+      'Front, on its stand',
     ).superRefine((it, context) => {
       if (PHOTOS.some((ending) => it.trim().toLowerCase().endsWith(ending))) {
         refuse(context, { wanted: WANTED, hint: 'the file’s name belongs to `file`' });
@@ -19,6 +25,6 @@ export const photoList = z.array(
         refuse(context, { wanted: WANTED, hint: 'two words at least: `Back with its fan`' });
       }
     }),
-    by: text('Whose picture it is.').optional(),
+    by: text('Whose picture it is.', 'A member').optional(),
   }),
 );

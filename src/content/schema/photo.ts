@@ -4,8 +4,16 @@ import { fileReference, refuse, text } from './fields.ts';
 /** Endings of the pictures that can be listed as photos: what cameras and telephones write, and what they are saved as. */
 export const PHOTOS = ['.avif', '.jpeg', '.jpg', '.png', '.webp'];
 
+const ENDINGS = PHOTOS.map((it) => it.replace('.', '\\.').replace(/[a-z]/g, (a) => `[${a}${a.toUpperCase()}]`)).join(
+  '|',
+);
+
 /** A name without a folder; capitals of an ending do not count. */
-const FILE_PATTERN = `^[^/\\\\]*(?:${PHOTOS.map((it) => it.replace('.', '\\.').replace(/[a-z]/g, (a) => `[${a}${a.toUpperCase()}]`)).join('|')})$`;
+const FILE_PATTERN = `^[^/\\\\]*(?:${ENDINGS})$`;
+
+/** Two words at least, and no file's name. */
+const TWO_WORDS = String.raw`\p{L}\S*\s+\S*\p{L}`;
+const SHOWS_PATTERN = `^(?![\\s\\S]*(?:${ENDINGS})\\s*$)[\\s\\S]*${TWO_WORDS}`;
 
 const WANTED = 'words that tell somebody who can’t see it what is on the picture';
 
@@ -18,13 +26,15 @@ export const photoList = z.array(
     shows: text(
       'What is to be seen, in a few words: stands under the picture, and for it where it is not seen.',
       'Front, on its stand',
-    ).superRefine((it, context) => {
-      if (PHOTOS.some((ending) => it.trim().toLowerCase().endsWith(ending))) {
-        refuse(context, { wanted: WANTED, hint: 'the file’s name belongs to `file`' });
-      } else if (!/\p{L}\S*\s+\S*\p{L}/u.test(it)) {
-        refuse(context, { wanted: WANTED, hint: 'two words at least: `Back with its fan`' });
-      }
-    }),
+    )
+      .superRefine((it, context) => {
+        if (PHOTOS.some((ending) => it.trim().toLowerCase().endsWith(ending))) {
+          refuse(context, { wanted: WANTED, hint: 'the file’s name belongs to `file`' });
+        } else if (!new RegExp(TWO_WORDS, 'u').test(it)) {
+          refuse(context, { wanted: WANTED, hint: 'two words at least: `Back with its fan`' });
+        }
+      })
+      .meta({ pattern: SHOWS_PATTERN }),
     by: text('Whose picture it is.', 'A member').optional(),
   }),
 );

@@ -1,6 +1,7 @@
 import { defineCollection } from 'astro:content';
 import { glob } from 'astro/loaders';
 import { notesLoader } from './build/notes-loader.ts';
+import { textsLoader } from './build/texts-loader.ts';
 import { COLLECTIONS, type CollectionName, entryId } from './content/schema/collections.ts';
 import { contentFolder } from './ledger/load-ledger.ts';
 
@@ -12,9 +13,11 @@ function collection<Name extends CollectionName>(name: Name) {
   const { pattern, schema } = COLLECTIONS[name];
   // While the tester writes, files change one by one, and Astro watches them itself.
   const loader =
-    name === 'panels' && import.meta.env.PROD
-      ? notesLoader()
-      : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
+    name === 'methods' || name === 'cautions'
+      ? textsLoader(name)
+      : name === 'panels' && import.meta.env.PROD
+        ? notesLoader()
+        : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
   return defineCollection({
     loader,
     schema: schema as (typeof COLLECTIONS)[Name]['schema'],

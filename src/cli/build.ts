@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
@@ -7,23 +7,28 @@ import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { hasImpossible } from '../site/warnings/warning-list.ts';
+import { astroSettings } from './astro-settings.ts';
+import { ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
-
-const EXPLAINED = `
-What is impossible or doubtful is printed, and stops nothing.
-
-Exit code:
-  0  built
-  ${PROBLEM_CODE}  a problem, another build at work, or an output that can't be written: nothing was built, and dist/ is as it was
-  ${IMPOSSIBLE_CODE}  with --strict: something can't be right as it stands; nothing was built`;
 
 /** `build`: checks the content, then has Astro write the guide to `dist/`. Exit codes as in its help. */
 export function buildCommand(): Command {
-  const command = new Command('build')
-    .description('Check the content and write the guide to dist/.')
+  const command = ledgerCommand('build', {
+    does: 'Check the content and write the guide to dist/.',
+    more: 'What is impossible or doubtful is printed, and stops nothing.',
+    examples: [
+      ['build', 'write the guide'],
+      ['build --strict', 'before you publish: not while something can’t be right'],
+    ],
+    exits: {
+      0: 'built',
+      [PROBLEM_CODE]:
+        'a problem, another build at work, or an output that can’t be written:\nnothing was built, and dist/ is as it was',
+      [IMPOSSIBLE_CODE]: 'with --strict: something can’t be right as it stands; nothing was built',
+    },
+  })
     .option('--strict', 'build nothing while something is impossible as it stands')
-    .option('--fresh', 'render every page anew, also where nothing has changed since the last build')
-    .addHelpText('after', EXPLAINED);
+    .option('--fresh', 'render every page anew, also where nothing has changed');
   return command.action(async ({ strict = false, fresh = false }: { strict?: boolean; fresh?: boolean }) => {
     if (fresh) process.env.LEDGER_FRESH = '1';
     // Whatever the shell is set up for, this is the published guide: no drafts, and the policy in its pages. The
@@ -46,7 +51,7 @@ export function buildCommand(): Command {
       await ensurePhotos(loaded);
       // Loaded here alone: the other commands do without it, and are faster for that.
       const { build } = await import('astro');
-      await build({ logLevel: 'warn' });
+      await build({ ...astroSettings(), logLevel: 'warn' });
     } catch (error) {
       if (!(error instanceof ContentError)) throw outputFault(error, [siteFolder(), '.build', '.astro']) ?? error;
       console.error(error.message.trim());

@@ -2,6 +2,7 @@ import { globSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Content } from '../content/read/content.ts';
 import { ContentError } from '../content/read/problem-list.ts';
+import { textsFolder } from '../content/read/product-texts.ts';
 import { readContent } from '../content/read/read-content.ts';
 import { buildLedger } from './build-ledger.ts';
 import type { Ledger } from './ledger.ts';
@@ -54,8 +55,9 @@ export function loadLedger({ folder = contentFolder(), drafts = false, watch = f
 
 function stamp(folder: string): string {
   // Pictures too: a body may name them.
-  return globSync('**/*.{yaml,md,mdx,avif,gif,jpeg,jpg,png,svg,tiff,webp}', { cwd: folder })
-    .map((path) => `${path} ${statSync(join(folder, path)).mtimeMs}`)
-    .toSorted()
-    .join('\n');
+  const changes = (place: string) =>
+    globSync('**/*.{yaml,md,mdx,avif,gif,jpeg,jpg,png,svg,tiff,webp}', { cwd: place })
+      .map((path) => `${path} ${statSync(join(place, path)).mtimeMs}`)
+      .toSorted();
+  return [folder, textsFolder()].flatMap(changes).join('\n');
 }

@@ -1,5 +1,6 @@
 import Slugger from 'github-slugger';
 import { defineHastPlugin, htmlToHast, markdownToHtml, markdownToMdast, mdxToJs, mdxToMdast } from 'satteri';
+import { perSource } from './per-source.ts';
 import type { Source } from './source.ts';
 
 /** An address in a body. An image's file is taken into the guide; what `src` names elsewhere has to be there. */
@@ -31,7 +32,7 @@ const FEATURES = { gfm: true, smartPunctuation: true, frontmatter: false };
 const isMdx = (source: Source) => source.file.endsWith('.mdx');
 
 /** Every address in a body, in its order; none where the body can't be parsed, of which others tell. */
-export function linksIn(source: Source): BodyLink[] {
+export const linksIn = perSource((source): BodyLink[] => {
   let tree: Node;
   try {
     tree = treeOf(source);
@@ -61,10 +62,10 @@ export function linksIn(source: Source): BodyLink[] {
     for (const { name = '', value } of node.attributes ?? []) if (ADDRESSES.has(name)) add('link', value);
   }
   return links;
-}
+});
 
 /** The ids that a body's headings and elements get in the page. */
-export function idsIn(source: Source): string[] {
+export const idsIn = perSource((source): string[] => {
   const ids: string[] = [];
   const slugger = new Slugger();
   const headings = defineHastPlugin({
@@ -92,7 +93,7 @@ export function idsIn(source: Source): string[] {
     // A body that can't be parsed has a problem of its own.
   }
   return ids;
-}
+});
 
 function treeOf(source: Source): Node {
   const parse = isMdx(source) ? mdxToMdast : markdownToMdast;

@@ -3,6 +3,7 @@ import type { Flag } from '../../measure/figure.ts';
 import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
+import { ownTexts } from './doubts/own-texts.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
@@ -16,6 +17,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   sharesAddUp,
   farFromOthers,
   photosUnnamed,
+  ownTexts,
 ];
 
 /** Worst first. */

@@ -30,15 +30,14 @@ const struck = z.strictObject({
 
 const WANTED = 'a reading, a list of repeats, {value, struck}, or a bound such as <0.1';
 
-const onReading = z.union([faintIrradiance(ON, { positive: true }), struck], { error: WANTED });
+const onReading = z.union([faintIrradiance(ON, { positive: true }, 7.8), struck], { error: WANTED });
 
 /** A reading, or repeats at one place, any of which may be rejected or a bound. */
 const onReadings = z
   .union([onReading, z.array(onReading).min(1)], { error: WANTED })
   .describe(
     'Reading with both channels on: one, a list of repeats, {value, struck}, or <0.1 where the display stays under its first step.',
-  )
-  .meta({ examples: [7.8] });
+  );
 
 type OnReadings = z.output<typeof onReadings>;
 

@@ -21,28 +21,42 @@ export function refuse(context: z.RefinementCtx, params: IssueParams, path: Prop
   context.addIssue({ code: 'custom', message: params.wanted, path, params });
 }
 
-/** Examples of what may be written; editors offer them, and new files have the first. */
+/**
+ * Examples of what may be written; editors offer them, and new files have the first. They belong to the innermost schema,
+ * which takes what is written: JSON Schema leaves out those of one that makes something else of it.
+ */
 const examplesOf = (example: unknown) => (example === undefined ? {} : { examples: [example] });
 
 /**
  * A field that holds a quantity: a number in the canonical unit or a text with its unit.
  *
  * @param example as a tester would write it
+ * @param highest that is told of, where a refinement takes less than `limits.max`
  */
-export function quantity(name: QuantityName, meaning: string, limits: QuantityLimits = {}, example?: number | string) {
+export function quantity(
+  name: QuantityName,
+  meaning: string,
+  limits: QuantityLimits = {},
+  example?: number | string,
+  highest = limits.max,
+) {
   const schema = z
     .union([z.number(), z.string()], { error: () => wantedQuantity(name) })
+    .meta(examplesOf(example))
     .transform((input, context): Reading => {
       const result = parseQuantity(input, name, limits);
       if ('reading' in result) return result.reading;
       refuse(context, result.fault);
       return z.NEVER;
     });
-  const rule = [unitWords(QUANTITIES[name]), limitWords(limits, QUANTITIES[name].typed), limits.bounds && BOUND];
+  const rule = [
+    unitWords(QUANTITIES[name]),
+    limitWords({ ...limits, max: highest }, QUANTITIES[name].typed),
+    limits.bounds && BOUND,
+  ];
   return described(schema, meaning, {
     rule: rule.filter(Boolean).join('; '),
-    ...examplesOf(example),
-    ...quantityKeywords(name, limits),
+    ...quantityKeywords(name, { ...limits, ...(highest !== undefined && { max: highest }) }),
     // Editors that know it say this in place of the pattern.
     patternErrorMessage: wantedQuantity(name),
   });
@@ -85,9 +99,9 @@ export function count(meaning: string, most?: number, example?: number) {
 export function isoDate(meaning: string, example = '2026-11-20') {
   const schema = z.preprocess(
     (value) => (value instanceof Date && !Number.isNaN(value.getTime()) ? value.toISOString().slice(0, 10) : value),
-    z.iso.date({ error: () => 'a day as YYYY-MM-DD' }),
+    z.iso.date({ error: () => 'a day as YYYY-MM-DD' }).meta(examplesOf(example)),
   );
-  return described(schema, meaning, { rule: 'YYYY-MM-DD', ...examplesOf(example) });
+  return described(schema, meaning, { rule: 'YYYY-MM-DD' });
 }
 
 /** A reference to another content file: its name without the ending. */

@@ -123,7 +123,9 @@ export const panelSchema = z
     leds: leds.optional().describe('How the LEDs lie in the field, counted on the tested piece.'),
     housing: rectangle('The housing, kept apart from the LED field.', { width: '20.5 cm', height: '31 cm' }).optional(),
     weight: quantity('mass', 'Weight without stand.', { positive: true, max: 500 }, '3.6 kg').optional(),
-    photos: photoList.default([]).describe('Pictures of the panel; the first stands for it in lists.'),
+    photos: photoList({ file: 'front.jpg', shows: 'Front, on its stand' })
+      .default([])
+      .describe('Pictures of the panel; the first stands for it in lists.'),
     sessions: z.array(sessionSchema).default([]).describe('Bench sessions, any order; the newest is the current one.'),
   })
   .meta({

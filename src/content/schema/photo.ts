@@ -18,23 +18,24 @@ const SHOWS_PATTERN = `^(?![\\s\\S]*(?:${ENDINGS})\\s*$)[\\s\\S]*${TWO_WORDS}`;
 const WANTED = 'words that tell somebody who can’t see it what is on the picture';
 
 /** Pictures of a panel or of a session; the files lie beside the panel's index. */
-export const photoList = z.array(
-  z.strictObject({
-    file: fileReference('The picture’s file, beside index.md: JPEG, PNG, WebP or AVIF.', 'front.jpg').meta({
-      pattern: FILE_PATTERN,
+export const photoList = (example: { file: string; shows: string }) =>
+  z.array(
+    z.strictObject({
+      file: fileReference('The picture’s file, beside index.md: JPEG, PNG, WebP or AVIF.', example.file).meta({
+        pattern: FILE_PATTERN,
+      }),
+      shows: text(
+        'What is to be seen, in a few words: stands under the picture, and for it where it is not seen.',
+        example.shows,
+      )
+        .superRefine((it, context) => {
+          if (PHOTOS.some((ending) => it.trim().toLowerCase().endsWith(ending))) {
+            refuse(context, { wanted: WANTED, hint: 'the file’s name belongs to `file`' });
+          } else if (!new RegExp(TWO_WORDS, 'u').test(it)) {
+            refuse(context, { wanted: WANTED, hint: 'two words at least: `Back with its fan`' });
+          }
+        })
+        .meta({ pattern: SHOWS_PATTERN }),
+      by: text('Whose picture it is.', 'A member').optional(),
     }),
-    shows: text(
-      'What is to be seen, in a few words: stands under the picture, and for it where it is not seen.',
-      'Front, on its stand',
-    )
-      .superRefine((it, context) => {
-        if (PHOTOS.some((ending) => it.trim().toLowerCase().endsWith(ending))) {
-          refuse(context, { wanted: WANTED, hint: 'the file’s name belongs to `file`' });
-        } else if (!new RegExp(TWO_WORDS, 'u').test(it)) {
-          refuse(context, { wanted: WANTED, hint: 'two words at least: `Back with its fan`' });
-        }
-      })
-      .meta({ pattern: SHOWS_PATTERN }),
-    by: text('Whose picture it is.', 'A member').optional(),
-  }),
-);
+  );

@@ -17,7 +17,7 @@ export const rejectedReading = z.strictObject({
 const gridReading = z.union([irradiance('One reading.'), rejectedReading]);
 
 /** One point of the grid: a reading, or several, any of which may be rejected. */
-export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]).meta({ examples: [27.3] });
+export const gridPoint = z.union([gridReading, z.array(gridReading).min(1)]);
 
 /** The three ways in which a panel is switched on. */
 export const MODE_KEYS = ['red', 'nearInfrared', 'combined'] as const;
@@ -38,16 +38,7 @@ const grid = z.strictObject({
     .min(1)
     .describe(
       'Rows of the grid from the top, points from the left as one faces the panel. A point is a reading, a list of repeats, or {value, struck}.',
-    )
-    .meta({
-      examples: [
-        [
-          [31.2, 40.3, 31],
-          [39.6, 52.8, 39.2],
-          [30.9, 40.1, 30.6],
-        ],
-      ],
-    }),
+    ),
 });
 
 /** One distance of the sweep: at least one of its three readings stands. */
@@ -144,12 +135,12 @@ const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limit
         'Main frequency of the field with the panel on, 25 Hz to 100 kHz, where the meter shows it; left out, the share of the reference level is told for both ends.',
         { min: STATED_FREQUENCIES.from, max: 1e7 },
         '65 kHz',
+        STATED_FREQUENCIES.to,
       )
         .refine(({ value }) => value <= STATED_FREQUENCIES.to, {
           error: TOO_FAST.wanted,
           params: TOO_FAST,
         })
-        .meta({ maximum: STATED_FREQUENCIES.to })
         .optional(),
     })
     .describe(meaning);
@@ -257,7 +248,9 @@ export const sessionSchema = z.strictObject({
     .optional()
     .describe('Flicker per mode.'),
   hotSpots: text('Judgement of the wall photo, in words.', 'Two faint rings; the middle is even.').optional(),
-  photos: photoList.default([]).describe('Pictures taken in the session, such as the wall photo.'),
+  photos: photoList({ file: 'wall-at-6-in.jpg', shows: 'Red light on the wall at 6 in' })
+    .default([])
+    .describe('Pictures taken in the session, such as the wall photo.'),
   notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });
 

@@ -3,6 +3,7 @@ import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
 import { calledAs } from './command.ts';
 import { devCommand } from './dev.ts';
+import { newCommand } from './new/new.ts';
 import { previewCommand } from './preview.ts';
 
 /** All of the tester's commands. */
@@ -13,6 +14,6 @@ export function ledgerProgram(): Command {
       'after',
       `\nExample:\n  ${calledAs()} check --help\n      what a command does, its flags, examples and exit codes`,
     );
-  for (const make of [devCommand, checkCommand, buildCommand, previewCommand]) program.addCommand(make());
+  for (const make of [newCommand, devCommand, checkCommand, buildCommand, previewCommand]) program.addCommand(make());
   return program;
 }

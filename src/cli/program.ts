@@ -5,6 +5,7 @@ import { checkCommand } from './check.ts';
 import { calledAs } from './command.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
+import { newCommand } from './new/new.ts';
 import { previewCommand } from './preview.ts';
 import { recalibrateCommand } from './recalibrate/recalibrate.ts';
 import { renameCommand } from './rename/rename.ts';
@@ -25,6 +26,7 @@ export function ledgerProgram(): Command {
     );
   for (const make of [
     startCommand,
+    newCommand,
     devCommand,
     checkCommand,
     buildCommand,

@@ -33,7 +33,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
     priceDate,
     today,
     sessionDate: session?.date ?? today,
-    calibrations: (session?.instruments ?? []).flatMap(({ id, name, readOn, calibration }) =>
+    calibrations: (session?.instruments ?? []).flatMap(({ quantityId, name, readOn, calibration }) =>
       calibration
         ? [
             {
@@ -42,7 +42,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
               due: calibration.due,
               // Every budget is gone through for it, and hardly ever asked for: a calibration mostly holds.
               get reads() {
-                return metricsResting(`${id}@${calibration.date}/`, figures);
+                return metricsResting(`${quantityId}@${calibration.date}/`, figures);
               },
             },
           ]

@@ -19,7 +19,7 @@ export interface StandardDay {
 export interface StandardEntry {
   id: string;
   data: StandardFile;
-  instrument: { id: string; name: string; kind: InstrumentKind };
+  instrument: { id: string; quantityId: string; name: string; kind: InstrumentKind };
   /** Canonical unit of what the instrument reads. */
   unit: string;
   /** Levels and temperatures have no share that means anything: their drift and scatter stand in their unit, not in %. */

@@ -28,7 +28,7 @@ function factOf(status: StandardStatus, used: SessionEntry['instruments'], figur
   if (status.near && !near) return [];
   const calibration = used.find((it) => it.id === instrument.id)?.calibration;
   // A note stays with the readings.
-  const resting = near && calibration ? metricsResting(`${instrument.id}@${calibration.date}/`, figures) : [];
+  const resting = near && calibration ? metricsResting(`${instrument.quantityId}@${calibration.date}/`, figures) : [];
   return [
     {
       id,

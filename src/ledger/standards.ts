@@ -1,6 +1,7 @@
 import type { Content } from '../content/read/content.ts';
-import type { InstrumentFile, InstrumentKind } from '../content/schema/instrument.ts';
-import { INSTRUMENT_QUANTITY, instrumentUnit } from '../content/schema/instrument-units.ts';
+import { type InstrumentKind, type InstrumentQuantity, quantityId } from '../content/schema/instrument.ts';
+import { INSTRUMENT_QUANTITY } from '../content/schema/instrument-kinds.ts';
+import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import { parseQuantity } from '../content/schema/quantity.ts';
 import type { StandardFile } from '../content/schema/standard.ts';
 import { QUANTITIES } from '../content/schema/units.ts';
@@ -27,8 +28,9 @@ export function standardEntries(content: Content): readonly StandardEntry[] {
 }
 
 function entryOf(id: string, data: StandardFile, content: Content): StandardEntry {
-  const file = content.instruments.get(data.instrument)?.data;
-  if (!file) throw new Error(`${id}: the instrument "${data.instrument}" was not read`);
+  const meter = content.instruments.get(data.instrument)?.data;
+  const file = meter?.quantities.find((it) => data.reads === undefined || it.measures === data.reads);
+  if (!meter || !file) throw new Error(`${id}: the instrument "${data.instrument}" was not read`);
   const kind = file.measures;
   const days = data.readings.map((it) => dayOf(it, kind)).toSorted((a, b) => a.date.localeCompare(b.date));
   const accepted = days.map(
@@ -43,7 +45,7 @@ function entryOf(id: string, data: StandardFile, content: Content): StandardEntr
   return {
     id,
     data,
-    instrument: { id: data.instrument, name: file.name, kind },
+    instrument: { id: data.instrument, quantityId: quantityId(data.instrument, meter, kind), name: file.name, kind },
     unit: QUANTITIES[INSTRUMENT_QUANTITY[kind]].canonical,
     isRelative: !WITHOUT_SHARE.has(kind),
     days,
@@ -77,7 +79,7 @@ function canonical(written: number | string, kind: InstrumentKind): number {
   return parsed.reading.value;
 }
 
-function expectedSigma(file: InstrumentFile, { points, limits }: ChartStage): number | undefined {
+function expectedSigma(file: InstrumentQuantity, { points, limits }: ChartStage): number | undefined {
   const repeats = points.map((it) => it.repeats).toSorted((a, b) => a - b);
   const usual = repeats[Math.floor(repeats.length / 2)];
   if (usual === undefined || !limits) return undefined;
@@ -88,7 +90,7 @@ function expectedSigma(file: InstrumentFile, { points, limits }: ChartStage): nu
 }
 
 /** Against the expanded uncertainty that the calibration states, at the centre line. */
-function usedUp(id: string, file: InstrumentFile, { limits, drift, points }: ChartStage): StandardEntry['usedUp'] {
+function usedUp(id: string, file: InstrumentQuantity, { limits, drift, points }: ChartStage): StandardEntry['usedUp'] {
   const last = points.at(-1)?.date;
   const calibration = last === undefined ? undefined : calibrationOn(file, last);
   if (!limits || !drift || !calibration || last === undefined) return undefined;

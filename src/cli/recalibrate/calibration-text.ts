@@ -12,14 +12,18 @@ import type { CalibrationPlan, InstrumentRead, SessionUse } from './plan.ts';
 const MOST_NAMED = 12;
 
 /** What was, what will be, and which sessions it is of: in 80 columns. */
-export function calibrationText({ data }: InstrumentRead, calibration: NewCalibration, plan: CalibrationPlan): string {
+export function calibrationText(
+  { quantity }: InstrumentRead,
+  calibration: NewCalibration,
+  plan: CalibrationPlan,
+): string {
   const { before, after, concerned, kept } = plan;
   const { date } = calibration;
   const until = after ? ` and before ${showDate(after.date)}, the day of the next one` : '';
   return [
-    `${data.name}, calibrated on ${showDate(date)}:`,
+    `${quantity.name}, calibrated on ${showDate(date)}:`,
     '',
-    ...rows(before, calibration, data.unit),
+    ...rows(before, calibration, quantity.unit),
     '',
     concerned.length > 0
       ? wrapped(

@@ -35,6 +35,7 @@ Exit code:
   ${PROBLEM_CODE}  nothing was written: a problem, a slip nobody decided on, or a no`;
 
 interface Options extends CalibrationFlags {
+  quantity?: string;
   accept?: string[];
   yes?: boolean;
   dryRun?: boolean;
@@ -49,6 +50,7 @@ export function recalibrateCommand(terminal?: Terminal): Command {
   return new Command('recalibrate')
     .description('Add a dated calibration to an instrument, and tell which sessions it concerns.')
     .argument('<instrument>', 'the name of its file, without the ending')
+    .option('--quantity <kind>', 'which of its quantities, where it reads several')
     .option('--date <day>', 'day of the calibration, YYYY-MM-DD')
     .option('--valid-months <months>', 'months until the next one is due')
     .option('--relative <percent>', 'expanded uncertainty, in % of the reading')
@@ -86,7 +88,7 @@ async function recalibrate(id: string, options: Options, terminal: Terminal): Pr
   let shown = '';
   let agreed = options.yes === true;
   for (let turn = 1; ; turn++) {
-    const instrument = readInstrument(folder, id);
+    const instrument = readInstrument(folder, id, options.quantity);
     const plan = planCalibration(folder, instrument, read);
     const text = calibrationText(instrument, read, plan);
     if (text !== shown) {
@@ -94,7 +96,7 @@ async function recalibrate(id: string, options: Options, terminal: Terminal): Pr
       agreed = options.yes === true;
     }
     shown = text;
-    const open = await decide(calibrationSlips(read, plan, instrument.data.unit), given, answers, terminal);
+    const open = await decide(calibrationSlips(read, plan, instrument.quantity.unit), given, answers, terminal);
     if (open.length > 0) {
       if (!terminal.ask) terminal.complain(`\n${slipList(open, CALIBRATION_SLIPS)}\n`);
       terminal.complain('Nothing was written.');
@@ -124,21 +126,21 @@ async function calibrationOf(
   today: string,
   { ask, complain }: Terminal,
 ): Promise<NewCalibration | undefined> {
-  const { data } = readInstrument(folder, id);
-  const newest = data.calibrations.toSorted((a, b) => b.date.localeCompare(a.date))[0];
+  const { quantity } = readInstrument(folder, id, options.quantity);
+  const newest = quantity.calibrations.toSorted((a, b) => b.date.localeCompare(a.date))[0];
   const months = newest ? String(newest.validMonths) : '';
   const flags: CalibrationFlags = { ...options };
   if (ask) {
     flags.date ??= (await ask(`Day of the calibration [${today}]: `)) || today;
     if (flags.relative === undefined && flags.absolute === undefined) {
       flags.relative = await ask('Expanded uncertainty relative to the reading, in %: ');
-      flags.absolute = await ask(`Expanded absolute uncertainty, in ${data.unit} [none]: `);
+      flags.absolute = await ask(`Expanded absolute uncertainty, in ${quantity.unit} [none]: `);
     }
     flags.validMonths ??= (await ask(`Months until the next one is due${months && ` [${months}]`}: `)) || months;
     flags.reference ??= await ask('Against what, and by whom in general terms: ');
   }
   flags.validMonths ??= months;
-  const { calibration, problems } = readCalibration(flags, { today, unit: data.unit });
+  const { calibration, problems } = readCalibration(flags, { today, unit: quantity.unit });
   if (!calibration) complain(problemList(problems, 'nothing was written'));
   return calibration;
 }

@@ -9,6 +9,7 @@ import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
+import { gapProblems, isEchoOfGap } from './gap-problems.ts';
 import { panelPhotos } from './listed-photos.ts';
 import { perSource } from './per-source.ts';
 import { productTexts, type TextCollection, textName } from './product-texts.ts';
@@ -58,7 +59,9 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   };
   const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs));
-  problems.push(...contentProblems(raw, { today, folder, shownAs, unread, drafts }));
+  const between = contentProblems(raw, { today, folder, shownAs, unread, drafts });
+  const unfinished = Object.values(raw).flatMap((it) => [...it.values()].filter((source) => source.unfinished));
+  problems.push(...between.filter((it) => !isEchoOfGap(it, unfinished)), ...gapProblems(raw));
 
   const collections = {
     guide: parseSources(COLLECTIONS.guide.schema, raw.guide, problems),
@@ -77,11 +80,11 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
     return { content: undefined, problems: [...own, ...commas].sort(byPlace) };
   }
   const photos = new Map(
-    [...raw.panels].map(([id, source]) => {
+    [...collections.panels].map(([id, { source }]) => {
       return [id, panelPhotos(source, dirname(source.path))] as const;
     }),
   );
-  return { content: { ...collections, guide, cautions, photos }, problems: [] };
+  return { content: { ...collections, guide, cautions, photos, unfinished }, problems: [] };
 }
 
 /** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */
@@ -160,11 +163,19 @@ function parseSources<T>(
       entries.set(id, { id, data: parsed.data, source });
       continue;
     }
-    for (const { path, ...finding } of findings(schema, data, parsed.error.issues)) {
-      problems.push({ file: source.file, line: source.lineOf(path), ...finding });
-    }
+    problems.push(...schemaProblems(schema, source, parsed.error.issues));
   }
   return entries;
+}
+
+/** What a file has wrong by its schema; of one with gaps, what is wrong beside them. */
+function schemaProblems(schema: z.ZodType, source: Source, issues: readonly z.core.$ZodIssue[]): Problem[] {
+  const { file, unfinished } = source;
+  const { data, lineOf } = unfinished ? { data: unfinished.kept, lineOf: unfinished.lineOf } : source;
+  const found = unfinished ? (schema.safeParse(data).error?.issues ?? []) : issues;
+  return findings(schema, data ?? {}, found)
+    .map(({ path, ...finding }) => ({ file, line: lineOf(path), ...finding }))
+    .filter((it) => !isEchoOfGap(it, [source]));
 }
 
 /** An MDX body that does not compile, found by the compiler that renders it. */

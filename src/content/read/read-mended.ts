@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type Finding, findings } from '../schema/wording.ts';
 import { gridRows } from './decimal-commas.ts';
+import { isAround, withoutGaps } from './gaps.ts';
 import { type Judged, mendYaml } from './mend-yaml.ts';
 import { parseYaml, type YamlData } from './parse-yaml.ts';
 
@@ -53,9 +54,10 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
 }
 
 function faultsOf(data: unknown, schema: z.ZodType): Finding[] {
-  const written = data ?? {};
-  const parsed = schema.safeParse(written);
-  return [...(parsed.success ? [] : findings(schema, written, parsed.error.issues)), ...unevenRows(data)];
+  const { kept, gaps } = withoutGaps(data ?? {}, schema);
+  const parsed = schema.safeParse(kept);
+  const faults = parsed.success ? [] : findings(schema, kept, parsed.error.issues);
+  return [...faults.filter((it) => !isAround(it.path, gaps)), ...unevenRows(kept)];
 }
 
 /** Rows of a grid that differ in length: the schema takes them, and a line in the wrong place makes them. */

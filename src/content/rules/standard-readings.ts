@@ -1,12 +1,12 @@
 import { type Field, fields, problemAt, texts } from '../read/fields.ts';
 import type { Source } from '../read/source.ts';
 import { isBlock } from '../schema/block.ts';
-import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
-import { INSTRUMENT_QUANTITY } from '../schema/instrument-units.ts';
+import { INSTRUMENT_QUANTITY } from '../schema/instrument-kinds.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
 import type { QuantityName } from '../schema/units.ts';
 import type { Rule } from './rule.ts';
+import { statedQuantities } from './stated-quantities.ts';
 
 /** Repeats of one steady thing on one day that lie this factor apart were not read off it: our own choice. */
 const MOST_APART = 1.5;
@@ -20,7 +20,7 @@ export const standardReadings: Rule = {
   run: ({ standards, instruments }) =>
     [...standards.values()].flatMap((standard) => {
       const [id] = texts(standard, 'instrument');
-      const meter = id && meterOf(instruments.get(id.value));
+      const meter = id && meterOf(instruments.get(id.value), texts(standard, 'reads')[0]?.value);
       if (!meter) return [];
       return fields(standard.data, ['readings', '*', 'value']).flatMap((day) => problemsOfDay(standard, day, meter));
     }),
@@ -37,13 +37,12 @@ interface Meter {
 }
 
 /** What a meter can show; undefined where its file does not say so in a way that fits, which is a problem of that file. */
-function meterOf(source: Source | undefined): Meter | undefined {
-  if (!source) return undefined;
-  const kind = INSTRUMENT_KINDS.find((it) => it === texts(source, 'measures')[0]?.value);
-  const unit = texts(source, 'unit')[0]?.value;
-  if (!kind || unit === undefined) return undefined;
-  const quantity = INSTRUMENT_QUANTITY[kind];
-  const ends = ['from', 'to'].map((end) => fields(source.data, ['range', end])[0]?.value);
+function meterOf(source: Source | undefined, reads: unknown): Meter | undefined {
+  const stated = source && statedQuantities(source).find((it) => reads === undefined || it.kind === reads);
+  const unit = stated?.of('unit')[0]?.value;
+  if (!stated || typeof unit !== 'string') return undefined;
+  const quantity = INSTRUMENT_QUANTITY[stated.kind];
+  const ends = ['from', 'to'].map((end) => stated.of('range', end)[0]?.value);
   const [from, to] = ends.map((it) => {
     const parsed = typeof it === 'number' ? parseQuantity(`${it} ${unit}`, quantity) : undefined;
     return parsed && 'reading' in parsed ? parsed.reading.value : undefined;

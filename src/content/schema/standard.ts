@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { fileReference, isoDate, quantity, refuse, text } from './fields.ts';
+import { INSTRUMENT_KINDS } from './instrument-kinds.ts';
 
 /** A value of whatever the instrument reads; which quantity that is, its file says (rules/standard-readings.ts). */
 const value = z
@@ -37,6 +38,7 @@ export const standardSchema = z
     name: text('What the bench calls it; an invented or generic name, never a brand.'),
     what: text('What it is, how it is kept and how it is run: driver, current, warm-up.'),
     instrument: fileReference('The meter that reads it: a file name in content/instruments without its ending.'),
+    reads: z.enum(INSTRUMENT_KINDS).optional().describe('Which of its quantities, where the meter reads several.'),
     distance: quantity('length', 'Distance from it to the sensor, the same each time.', {
       min: 0,
       max: 1000,

@@ -12,7 +12,7 @@ interface CalibrationData {
 export function instrumentsData(ledger: Ledger): Record<string, Record<string, CalibrationData>> {
   const data: Record<string, Record<string, CalibrationData>> = {};
   for (const { instruments } of publishedPanels(ledger).flatMap((it) => it.sessions)) {
-    for (const { id, calibration, unit } of instruments) {
+    for (const { quantityId: id, calibration, unit } of instruments) {
       data[id] ??= {};
       if (!calibration) continue;
       data[id][calibration.date] ??= {
@@ -30,7 +30,7 @@ type UsedRow = [id: string, calibration: string | null, readOn?: string];
 /** The instruments of a session by what they read. */
 export function usedData({ instruments, date }: SessionEntry): Record<string, UsedRow> {
   return Object.fromEntries(
-    instruments.map(({ kind, id, readOn, calibration }): [string, UsedRow] => {
+    instruments.map(({ kind, quantityId: id, readOn, calibration }): [string, UsedRow] => {
       const counted = calibration?.date ?? null;
       return [kind, readOn === date ? [id, counted] : [id, counted, readOn]];
     }),

@@ -9,6 +9,7 @@ import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
 import { standardsRecalibrated } from './doubts/standard-recalibrated.ts';
+import { stillToFillIn } from './doubts/to-fill-in.ts';
 import { flagPlace } from './flag-place.ts';
 import { type Warning, warningAt } from './warning.ts';
 
@@ -20,6 +21,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   farFromOthers,
   photosUnnamed,
   standardsRecalibrated,
+  stillToFillIn,
   ownTexts,
   demonstrationWords,
 ];

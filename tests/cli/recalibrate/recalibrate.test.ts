@@ -1,6 +1,8 @@
 /** Recalibrating as a tester does it: the file keeps its order, past sessions keep theirs, slips are asked about. */
+
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { recalibrateCommand } from '../../../src/cli/recalibrate/recalibrate.ts';
+import type { InstrumentQuantity } from '../../../src/content/schema/instrument.ts';
 import { calibrationOn } from '../../../src/ledger/instruments.ts';
 import { type ContentFolder, tinyContent } from '../../support/content-folder.ts';
 import { runCommand } from '../run-command.ts';
@@ -59,8 +61,10 @@ test('tells which sessions it is of, as the ledger has it', async () => {
   await run(['--date', '2026-10-02', ...CERTIFICATE, '--yes']);
   const meter = content.content().instruments.get('thermopile');
   if (!meter) throw new Error('no meter');
-  for (const { date } of concerned) expect(calibrationOn(meter.data, date)?.relative).toBe(3);
-  for (const { date } of kept) expect(calibrationOn(meter.data, date)?.relative).toBe(4);
+  for (const { date } of concerned)
+    expect(calibrationOn(meter.data.quantities[0] as InstrumentQuantity, date)?.relative).toBe(3);
+  for (const { date } of kept)
+    expect(calibrationOn(meter.data.quantities[0] as InstrumentQuantity, date)?.relative).toBe(4);
 });
 
 test('says so where no session is concerned', async () => {

@@ -348,4 +348,5 @@ test('a fault elsewhere keeps nobody from a price, and a price that the check re
 test('help has an example, the slips and the exit codes, in 80 columns', async () => {
   const { out } = await run(['--help']);
   for (const text of ['Examples:', 'Exit code:', ...Object.keys(PRICE_SLIPS)]) expect(out).toContain(text);
+  expect(out.split('\n').filter((it) => it.length > 80)).toEqual([]);
 });

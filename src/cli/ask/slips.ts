@@ -1,7 +1,7 @@
 import { UsageError } from '../../content/read/usage-error.ts';
 import { nearest } from '../../content/schema/suggest.ts';
 import type { Terminal } from './terminal.ts';
-import { wrapped } from './wrap.ts';
+import { defined, wrapped } from './wrap.ts';
 
 /** Something in what a command was given that is often a slip of the hand, and may still be meant. */
 export interface Slip {
@@ -105,9 +105,7 @@ async function answerTo(group: readonly Slip[], ask: NonNullable<Terminal['ask']
 export function slipList(slips: readonly Slip[], meanings: Readonly<Record<string, string>>): string {
   const kinds = Map.groupBy(slips, (it) => it.id);
   const blocks = [...kinds].map(([id, group]) =>
-    [wrapped(`${id}  ${meanings[id] ?? ''}`, 0, id.length + 2), ...group.map(({ text }) => wrapped(text, 2))].join(
-      '\n',
-    ),
+    [defined(id, meanings[id] ?? ''), ...group.map(({ text }) => wrapped(text, 2))].join('\n'),
   );
   const names = (which: readonly Slip[]) => [...new Set(which.map((it) => it.id))].join(',');
   const [accepted, skipped] = [
@@ -121,4 +119,12 @@ export function slipList(slips: readonly Slip[], meanings: Readonly<Record<strin
       ...(skipped ? [`To leave them out, add    --skip ${skipped}`] : []),
     ].join('\n'),
   ].join('\n\n');
+}
+
+/** The kinds of slips with their meanings, for a command's help. */
+export function slipHelp(meanings: Readonly<Record<string, string>>): string {
+  const width = Math.max(...Object.keys(meanings).map((it) => it.length)) + 2;
+  return Object.entries(meanings)
+    .map(([id, meaning]) => defined(id, meaning, { indent: 2, width }))
+    .join('\n');
 }

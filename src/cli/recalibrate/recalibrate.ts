@@ -3,7 +3,7 @@ import { ContentError, problemList } from '../../content/read/problem-list.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { agreedTo } from '../ask/agree.ts';
-import { type Answer, decide, slipList, slipNames } from '../ask/slips.ts';
+import { type Answer, decide, slipHelp, slipList, slipNames } from '../ask/slips.ts';
 import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { ChangedMeanwhile, writeSafely } from '../files/write-safely.ts';
@@ -22,13 +22,11 @@ the months are those of the newest calibration. Uncertainties are expanded, by
 k = 2 unless --coverage-factor says otherwise.
 
 Slips are asked about on a terminal, and otherwise refused:
-${Object.entries(CALIBRATION_SLIPS)
-  .map(([id, meaning]) => `  ${id.padEnd(12)} ${meaning}`)
-  .join('\n')}
+${slipHelp(CALIBRATION_SLIPS)}
 
 Example:
   npm run ledger -- recalibrate bench-thermopile --date 2026-11-20 \\
-    --valid-months 24 --relative 4 --reference "Lamp standard, school laboratory"
+    --valid-months 24 --relative 4 --reference "Lamp standard, in house"
 
 Exit code:
   0  written, or shown (--dry-run)

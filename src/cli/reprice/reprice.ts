@@ -7,7 +7,7 @@ import { UsageError } from '../../content/read/usage-error.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { dayIn } from '../ask/cell.ts';
-import { slipNames } from '../ask/slips.ts';
+import { slipHelp, slipNames } from '../ask/slips.ts';
 import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { readText } from '../files/changes.ts';
@@ -32,9 +32,7 @@ those of the panel's newest price. Amounts are never taken over: --confirm, or
 --accept unchanged, says that they were looked up again and stand.
 
 Slips are asked about on a terminal, and otherwise refused:
-${Object.entries(PRICE_SLIPS)
-  .map(([id, meaning]) => `  ${id.padEnd(14)} ${meaning}`)
-  .join('\n')}
+${slipHelp(PRICE_SLIPS)}
 
 Examples:
   npm run ledger -- reprice --template prices.csv
@@ -150,5 +148,5 @@ function printTemplate(sheet: string, file: string | true): void {
     if (errorCode(error) !== 'EEXIST') throw new UsageError(`${file} can't be written (${errorCode(error)}).`);
     throw new UsageError(`${file} is there already, and was left as it is.`);
   }
-  console.log(`Wrote ${file}. Next: put in the new prices, then npm run ledger -- reprice ${file}`);
+  console.log(`Wrote ${file}.\nNext: put in the new prices, then npm run ledger -- reprice ${file}`);
 }

@@ -170,4 +170,5 @@ test('another one of the same day, and an instrument that is not there, are one 
 test('help has an example, the slips and the exit codes', async () => {
   const { out } = await run(['--help']);
   for (const text of ['Example:', 'Exit code:', 'older', 'uncertainty', 'gap']) expect(out).toContain(text);
+  expect(out.split('\n').filter((it) => it.length > 80)).toEqual([]);
 });

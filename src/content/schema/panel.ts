@@ -93,13 +93,13 @@ const leds = z.strictObject({
 export const panelSchema = z.strictObject({
   maker: fileReference('A file name in content/makers without its ending.'),
   model: text('Model name.'),
-  formerly: formerNames(
-    'Names that its folder had before, part of its old addresses; those lead on to the one of today.',
-  ).optional(),
   status: z
     .enum(['draft', 'published', 'withdrawn'])
     .describe('draft: not in the guide yet; published; withdrawn: kept at its address, no longer ranked.'),
   statusReason: text('Why it was withdrawn; needed then.').optional(),
+  formerly: formerNames(
+    'Names that its folder had before, part of its old addresses; those lead on to the one of today.',
+  ).optional(),
   verdict: text('The tester’s verdict in one or two sentences.').optional(),
   obtained: z
     .strictObject({

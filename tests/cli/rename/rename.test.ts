@@ -39,7 +39,7 @@ describe('a panel’s other name', () => {
     expect(existsSync(join(content.folder, 'panels/plover'))).toBe(false);
     expect(after.get('panels/grey-plover/front.txt')).toBe('beside it');
     expect(after.get('panels/grey-plover/index.md')).toBe(
-      before.get(PLOVER)?.replace(/^(model: .*\n)/m, '$1formerly: [plover]\n'),
+      before.get(PLOVER)?.replace(/^(status: .*\n)/m, '$1formerly: [plover]\n'),
     );
     expect(after.get(TEASEL)).toBe(
       before

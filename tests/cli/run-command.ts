@@ -1,52 +1,64 @@
+/** Runs a command in this process, as a tester at a terminal or without one. */
 import type { Command } from 'commander';
 import type { Terminal } from '../../src/cli/ask/terminal.ts';
-import { UsageError } from '../../src/content/read/usage-error.ts';
+import { TODAY } from '../support/content-folder.ts';
 
-/** What a command said, and how it ended. */
 export interface Ran {
-  said: string;
-  complained: string;
   code: number;
+  out: string;
+  error: string;
+  /** Questions that were put. */
+  asked: string[];
 }
 
 /**
- * Runs a command in this process on a content folder, as the command line would.
- *
- * @param answer to whatever it asks; undefined where nobody is there to answer
+ * @param make gives the command that talks to a terminal
+ * @param answers what a tester answers, one after another; without it there is nobody to ask
  */
 export async function runCommand(
   make: (terminal: Terminal) => Command,
-  folder: string,
   args: readonly string[],
-  { answer, today }: { answer?: string; today: string },
+  folder: string,
+  answers?: readonly string[],
 ): Promise<Ran> {
-  const said: string[] = [];
-  const complained: string[] = [];
-  const kept = { content: process.env.LEDGER_CONTENT, today: process.env.LEDGER_TODAY, code: process.exitCode };
-  process.env.LEDGER_CONTENT = folder;
-  process.env.LEDGER_TODAY = today;
+  const ran: Ran = { code: 0, out: '', error: '', asked: [] };
+  const left = [...(answers ?? [])];
+  const terminal: Terminal = {
+    say: (text) => {
+      ran.out += `${text}\n`;
+    },
+    complain: (text) => {
+      ran.error += `${text}\n`;
+    },
+    ask:
+      answers &&
+      (async (question) => {
+        ran.asked.push(question.trim());
+        return left.shift() ?? '';
+      }),
+  };
+  const before = { ...process.env };
+  Object.assign(process.env, { LEDGER_CONTENT: folder, LEDGER_TODAY: TODAY });
   process.exitCode = 0;
   try {
-    const command = make({
-      say: (text) => said.push(text),
-      complain: (text) => complained.push(text),
-      ask: answer === undefined ? undefined : () => Promise.resolve(answer),
-    });
-    command.exitOverride().configureOutput({ writeErr: (text) => complained.push(text) });
-    await command.parseAsync(args, { from: 'user' });
+    await make(terminal)
+      .exitOverride()
+      .configureOutput({
+        writeOut: (text) => {
+          ran.out += text;
+        },
+        writeErr: (text) => {
+          ran.error += text;
+        },
+      })
+      .parseAsync(args, { from: 'user' });
   } catch (error) {
-    if (!(error instanceof UsageError)) throw error;
-    complained.push(error.message);
+    ran.error += `${(error as Error).message}\n`;
     process.exitCode = 1;
+  } finally {
+    ran.code = Number(process.exitCode);
+    process.exitCode = 0;
+    process.env = before;
   }
-  const code = Number(process.exitCode ?? 0);
-  restore('LEDGER_CONTENT', kept.content);
-  restore('LEDGER_TODAY', kept.today);
-  process.exitCode = kept.code;
-  return { said: said.join('\n'), complained: complained.join('\n'), code };
-}
-
-function restore(name: string, value: string | undefined): void {
-  if (value === undefined) delete process.env[name];
-  else process.env[name] = value;
+  return ran;
 }

@@ -66,13 +66,14 @@ export async function decide(
   }
   const open = slips.filter((it) => !answers.has(keyOf(it)));
   if (!ask) return open;
-  for (const group of Map.groupBy(open, (it) => (it.together ? it.id : keyOf(it))).values()) {
-    const [first] = group;
-    if (!first) continue;
+  // All that is odd in one entry is one question; what is asked of many at once comes last.
+  const inTurn = open.toSorted((a, b) => Number(a.together !== undefined) - Number(b.together !== undefined));
+  for (const group of Map.groupBy(inTurn, (it) => (it.together ? it.id : `entry ${it.entry}`)).values()) {
     for (const { text } of group) say(wrapped(text, 2));
-    const answer = await answerTo(first, group.length, ask);
+    const answer = await answerTo(group, ask);
     if (!answer) return group;
     for (const it of group) answers.set(keyOf(it), answer);
+    say('');
   }
   return [];
 }
@@ -82,21 +83,17 @@ function answerGiven({ id, entry, offer }: Slip, { accept, skip }: Given): Answe
   return offer !== undefined && accept.includes(id) ? 'accept' : undefined;
 }
 
-async function answerTo(
-  { entry, offer, together }: Slip,
-  count: number,
-  ask: NonNullable<Terminal['ask']>,
-): Promise<Answer | undefined> {
-  const question = together ?? offer;
-  const them = count > 1 ? 'them' : 'it';
-  const choices = [
-    ...(offer ? ['y = yes'] : []),
-    ...(entry !== undefined ? [`l = leave ${them} out`] : []),
-    'n = stop',
-  ];
-  const said = await ask(`  ${question ?? `Leave ${them} out?`} (${choices.join(', ')}) `);
-  if (offer && /^y(es)?$/i.test(said)) return 'accept';
-  if (entry !== undefined && /^l(eave)?$/i.test(said)) return 'skip';
+async function answerTo(group: readonly Slip[], ask: NonNullable<Terminal['ask']>): Promise<Answer | undefined> {
+  const canAccept = group.every((it) => it.offer !== undefined);
+  const canSkip = group.every((it) => it.entry !== undefined);
+  const entries = new Set(group.map((it) => it.entry)).size;
+  const them = entries > 1 ? 'them' : 'it';
+  const offers = new Set(group.map((it) => it.offer));
+  const question = group[0]?.together ?? (offers.size === 1 ? group[0]?.offer : 'Write it all the same?');
+  const choices = [...(canAccept ? ['y = yes'] : []), ...(canSkip ? ['l = leave out'] : []), 'n = stop'];
+  const said = await ask(`  ${canAccept ? question : `Leave ${them} out?`} (${choices.join(', ')}) `);
+  if (canAccept && /^y(es)?$/i.test(said)) return 'accept';
+  if (canSkip && /^l(eave)?$/i.test(said)) return 'skip';
   return undefined;
 }
 
@@ -108,7 +105,9 @@ async function answerTo(
 export function slipList(slips: readonly Slip[], meanings: Readonly<Record<string, string>>): string {
   const kinds = Map.groupBy(slips, (it) => it.id);
   const blocks = [...kinds].map(([id, group]) =>
-    [wrapped(`${id}  ${meanings[id] ?? ''}`), ...group.map(({ text }) => wrapped(text, 2))].join('\n'),
+    [wrapped(`${id}  ${meanings[id] ?? ''}`, 0, id.length + 2), ...group.map(({ text }) => wrapped(text, 2))].join(
+      '\n',
+    ),
   );
   const names = (which: readonly Slip[]) => [...new Set(which.map((it) => it.id))].join(',');
   const [accepted, skipped] = [

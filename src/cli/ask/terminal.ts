@@ -21,15 +21,13 @@ export function processTerminal({ isInputTaken = false } = {}): Terminal {
 
 async function askOnce(question: string): Promise<string> {
   const lines = createInterface({ input: process.stdin, output: process.stdout });
-  const ended = new Promise<string>((resolve) => lines.once('close', () => resolve('')));
+  const ended = new Promise<undefined>((resolve) => lines.once('close', () => resolve(undefined)));
   try {
-    return (await Promise.race([lines.question(question), ended])).trim();
+    const answer = await Promise.race([lines.question(question), ended]);
+    // The cursor is still behind the question.
+    if (answer === undefined) console.log();
+    return answer?.trim() ?? '';
   } finally {
     lines.close();
   }
-}
-
-/** Asks for a yes; anything else is a no. */
-export async function isAgreed(ask: NonNullable<Terminal['ask']>, question: string): Promise<boolean> {
-  return /^y(es)?$/i.test(await ask(`${question} [y/N] `));
 }

@@ -8,12 +8,13 @@ const lines = new Help();
 /**
  * A text in lines of at most 80 columns.
  *
- * @param indent spaces before the first line, and two more before the others
+ * @param indent spaces before the first line
+ * @param hang spaces more before the others
  */
-export function wrapped(text: string, indent = 0): string {
+export function wrapped(text: string, indent = 0, hang = indent > 0 ? 2 : 0): string {
   return lines
-    .boxWrap(text, COLUMNS - indent - 2)
+    .boxWrap(text, COLUMNS - indent - hang)
     .split('\n')
-    .map((it, i) => `${' '.repeat(i === 0 ? indent : indent + 2)}${it}`.trimEnd())
+    .map((it, i) => `${' '.repeat(i === 0 ? indent : indent + hang)}${it}`.trimEnd())
     .join('\n');
 }

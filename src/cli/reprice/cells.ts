@@ -1,11 +1,7 @@
-import { z } from 'zod';
-import { dateHint } from '../../content/schema/date-hint.ts';
 import { currency as currencySchema, webAddress } from '../../content/schema/fields.ts';
 import { nearest } from '../../content/schema/suggest.ts';
+import type { Cell } from '../ask/cell.ts';
 import { CODES, type Code } from './price-row.ts';
-
-/** What a cell holds, or what it should hold instead. */
-export type Cell<T> = { value: T } | { wanted: string; hint?: string };
 
 /** An amount of money in no currency's sign: `849`, `849.50`, `849,50`, `1 190`, `1.190,00`. */
 export function amountIn(text: string, hasThousandths = false): Cell<number> {
@@ -28,15 +24,6 @@ export function amountIn(text: string, hasThousandths = false): Cell<number> {
   const [, whole = '', decimals = '0'] = parts;
   const value = Number(`${whole.replaceAll(/[.,]/g, '')}.${decimals}`);
   return value > 0 && value <= 1e7 ? { value } : { wanted };
-}
-
-/** A day, not after today. */
-export function dayIn(text: string, today: string): Cell<string> {
-  if (!z.iso.date().safeParse(text).success) {
-    const hint = dateHint(text);
-    return { wanted: 'a day as YYYY-MM-DD', ...(hint && { hint }) };
-  }
-  return text > today ? { wanted: `a day that is not in the future (today is ${today})` } : { value: text };
 }
 
 /** A currency that the guide can convert. */

@@ -13,18 +13,19 @@ export interface JsonPrice {
   change: number | null;
   /** True where a price of the same day was there. */
   replaced: boolean;
+  /** False where it was in the file already, and in a dry run. */
   written: boolean;
 }
 
 /** What was written, or would be. */
 export function planJson({ planned }: Plan, folder: string, isWritten: boolean): JsonPrice[] {
-  return planned.map(({ panel, price, same, earlier }) => ({
+  return planned.map(({ panel, price, same, earlier, isNew }) => ({
     panel: panel.slug,
     file: `${folder}/${panel.path}`,
     before: same ?? earlier ?? null,
     after: price,
     change: changeOf(same ?? earlier, price) ?? null,
     replaced: same !== undefined,
-    written: isWritten,
+    written: isWritten && isNew,
   }));
 }

@@ -14,6 +14,8 @@ export interface PlannedPrice extends Before {
   panel: PanelFile;
   price: Price;
   slips: Slip[];
+  /** False where just this price is in the file already. */
+  isNew: boolean;
 }
 
 /** What rows would do to a content folder. */
@@ -71,10 +73,10 @@ export function planPrices(
       continue;
     }
     const edits = priceEdits(price, read);
-    const slips =
-      edits.length === 0 ? [nothingNew(panel, price, entry)] : slipsOf(row, price, before, panel.name, entry);
+    // What is in the file already, as after a command that is given once more, is no question.
+    const slips = edits.length === 0 ? [] : slipsOf(row, price, before, panel.name, entry);
     if (slips.some((it) => answers.get(keyOf(it)) === 'skip')) continue;
-    plan.planned.push({ ...before, row, panel, price, slips });
+    plan.planned.push({ ...before, row, panel, price, slips, isNew: edits.length > 0 });
     texts.set(panel, editContent(text, panel.path, edits));
   }
   plan.files = [...texts].flatMap(([{ path, text: old }, after]) =>
@@ -86,11 +88,6 @@ export function planPrices(
 /** What a tester has asked to be confirmed is not asked about again. */
 function slipsOf(row: PriceRow, price: Price, before: Before, name: string, entry: string | undefined): Slip[] {
   return priceSlips(price, before, { name, entry }).filter(({ id }) => !row.isConfirmed || id !== 'unchanged');
-}
-
-function nothingNew(panel: PanelFile, { date }: Price, entry: string | undefined): Slip {
-  const text = `${panel.name}: just this price of ${date} is in the file already.`;
-  return { id: 'unchanged', entry, text, offer: 'Go on without it?', together: 'Go on without these?' };
 }
 
 /** The panel that a row names: by its folder, by its full name, or by its model where one panel alone has it. */

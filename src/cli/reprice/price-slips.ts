@@ -43,11 +43,12 @@ export function priceSlips(price: Price, before: Before, of: { name: string; ent
   if (!same && earlier && isAlike(price, earlier)) {
     const since = `the same as on ${showDate(earlier.date)}, ${amounts(earlier)}.`;
     // What is odd in it was odd before.
-    slip('unchanged', since, 'Was it looked up again?', 'Were these looked up again on that day, and stand?');
+    slip('unchanged', since, 'Was it looked up again, and stands?', 'Were these looked up again, and stand?');
     return slips;
   }
-  for (const [mine, other, what] of pairsOf(price, earlier)) {
-    if (Math.max(mine / other, other / mine) <= ODD_STEP) continue;
+  const far = pairsOf(price, earlier).find(([mine, other]) => Math.max(mine / other, other / mine) > ODD_STEP);
+  if (far) {
+    const [mine, other, what] = far;
     slip(
       'factor-ten',
       `${show(mine)}, and ${show(other)} ${what}; is a sign between thousands or a digit astray?`,

@@ -58,11 +58,12 @@ export function changeOf(before: Price | undefined, now: Price): number | undefi
 }
 
 /** What a price says besides its amounts that the one before did not, or no longer. */
-function besides({ price, same, earlier }: PlannedPrice, isDayShown: boolean): string[] {
+function besides({ price, same, earlier, isNew }: PlannedPrice, isDayShown: boolean): string[] {
   const before = same ?? earlier;
   const code = codeText(price);
   return [
     ...(isDayShown ? [`of ${showDate(price.date)}`] : []),
+    ...(isNew ? [] : ['is in the file already']),
     ...(price.list === undefined && before?.list !== undefined
       ? ['no list price, since none was given for that day']
       : []),

@@ -1,5 +1,6 @@
 import type { Problem } from '../../content/schema/problem.ts';
-import { amountIn, type Cell, codeIn, currencyIn, dayIn, linkIn, yesIn } from './cells.ts';
+import { type Cell, dayIn } from '../ask/cell.ts';
+import { amountIn, codeIn, currencyIn, linkIn, yesIn } from './cells.ts';
 import type { Column, PriceRow } from './price-row.ts';
 
 /** What rows are read against. */

@@ -1,6 +1,7 @@
 import { counted } from '../../content/read/problem-list.ts';
+import { agreedTo } from '../ask/agree.ts';
 import { type Answer, decide, type Given, type Slip, slipList } from '../ask/slips.ts';
-import { isAgreed, type Terminal } from '../ask/terminal.ts';
+import type { Terminal } from '../ask/terminal.ts';
 import { panelFiles } from '../files/panel-files.ts';
 import { ChangedMeanwhile, writeSafely } from '../files/write-safely.ts';
 import { type Plan, planPrices } from './plan.ts';
@@ -58,11 +59,12 @@ export async function reprice(
       terminal.say('\nNothing was written (--dry-run).');
       return plan;
     }
-    if (!agreed && !(await agreedTo(plan, terminal))) return undefined;
+    const question = `Write ${counted(newOf(plan), 'price')} to ${counted(plan.files.length, 'file')}?`;
+    if (!agreed && !(await agreedTo(question, terminal))) return undefined;
     agreed = true;
     try {
       await writeSafely(folder, plan, today);
-      terminal.say(`\n${written(plan)} Next: npm run check, then npm run build.`);
+      terminal.say(`\n${written(plan)}\nNext: npm run check, then npm run build.`);
       return plan;
     } catch (error) {
       if (!(error instanceof ChangedMeanwhile) || turn === MOST_TURNS) throw error;
@@ -98,15 +100,5 @@ function refuse({ planned }: Plan, open: readonly Slip[], { say, complain, ask }
   complain('Nothing was written.');
 }
 
-async function agreedTo(plan: Plan, { complain, ask }: Terminal): Promise<boolean> {
-  if (
-    ask &&
-    (await isAgreed(ask, `\nWrite ${counted(plan.planned.length, 'price')} to ${counted(plan.files.length, 'file')}?`))
-  )
-    return true;
-  complain(ask ? 'Nothing was written.' : '\nNothing was written. To write it, add --yes.');
-  return false;
-}
-
-const written = ({ planned, files }: Plan) =>
-  `Wrote ${counted(planned.length, 'price')} to ${counted(files.length, 'file')}.`;
+const newOf = ({ planned }: Plan) => planned.filter((it) => it.isNew).length;
+const written = (plan: Plan) => `Wrote ${counted(newOf(plan), 'price')} to ${counted(plan.files.length, 'file')}.`;

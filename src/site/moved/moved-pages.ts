@@ -41,7 +41,7 @@ const formerNamesOf = ({ data }: PanelEntry): readonly string[] => data.formerly
  * script a part named in the address is lost on the way, since a refresh does not take it along.
  */
 export function movedHtml({ to, title }: MovedPage, guide: Pick<Guide, 'site' | 'title'>): string {
-  return html`<!doctype html>
+  return html`<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -58,6 +58,7 @@ export function movedHtml({ to, title }: MovedPage, guide: Pick<Guide, 'site' | 
 <main>
 <h1>${title} has another address now</h1>
 <p><a href="${to}">${title.replace(/,$/, '')}</a></p>
+<p>Before you stand in front of one: <a href="/cautions/">cautions</a>.</p>
 </main>
 </body>
 </html>

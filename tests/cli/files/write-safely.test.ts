@@ -75,6 +75,15 @@ test('a file that has changed since it was read is left as it is', async () => {
   await expect(writeSafely(content.folder, { files: [made] }, TODAY)).rejects.toThrow(ChangedMeanwhile);
 });
 
+test('of several files none is written where one has changed', async () => {
+  const teasel = 'panels/teasel/index.md';
+  const before = readText(content.folder, teasel);
+  const files = [{ path: teasel, before, after: `${before}\nMore.\n` }, change(199)];
+  content.edit(PLOVER, 'width: 20 cm', 'width: 21 cm');
+  await expect(writeSafely(content.folder, { files }, TODAY)).rejects.toThrow(ChangedMeanwhile);
+  expect(readText(content.folder, teasel)).toBe(before);
+});
+
 describe('moves', () => {
   test('come first, and the files in them are edited at their new place', async () => {
     const { before } = change(1);

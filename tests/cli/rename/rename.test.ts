@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { renameCommand } from '../../../src/cli/rename/rename.ts';
 import { renamedBody } from '../../../src/cli/rename/renamed-links.ts';
-import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
+import { type ContentFolder, tinyContent } from '../../support/content-folder.ts';
 import { runCommand } from '../run-command.ts';
 
 const PLOVER = 'panels/plover/index.md';
@@ -15,8 +15,15 @@ beforeEach(() => {
 });
 afterEach(() => content.delete());
 
-const rename = (args: string[], answer?: string) =>
-  runCommand(renameCommand, content.folder, args, { today: TODAY, ...(answer !== undefined && { answer }) });
+const rename = async (args: string[], answer?: string) => {
+  const { out, error, code } = await runCommand(
+    renameCommand,
+    args,
+    content.folder,
+    answer === undefined ? undefined : [answer],
+  );
+  return { said: out, complained: error.replace(/\n$/, ''), code };
+};
 
 const everything = () =>
   new Map(

@@ -11,8 +11,15 @@ beforeEach(() => {
 });
 afterEach(() => content.delete());
 
-const retest = (args: string[], answer?: string) =>
-  runCommand(retestCommand, content.folder, args, { today: TODAY, ...(answer !== undefined && { answer }) });
+const retest = async (args: string[], answer?: string) => {
+  const { out, error, code } = await runCommand(
+    retestCommand,
+    args,
+    content.folder,
+    answer === undefined ? undefined : [answer],
+  );
+  return { said: out, complained: error.replace(/\n$/, ''), code };
+};
 
 /** The lines that the Plover's file has more than before; all others are as they were, byte for byte. */
 function addedTo(before: string): string {

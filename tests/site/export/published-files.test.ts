@@ -24,7 +24,7 @@ test('every panel has a file for the comparison, and no two files share an addre
   );
 });
 
-const BEGINNINGS = { 'text/csv': /^kind,panel,/, 'text/html': /^<!doctype html>/, 'text/javascript': /^location\./ };
+const BEGINNINGS = { 'text/csv': /^kind,panel,/, 'text/html': /^<!DOCTYPE html>/, 'text/javascript': /^location\./ };
 
 test('each is what its type says', () => {
   for (const file of publishedFiles(demo.ledger)) {

@@ -2,7 +2,8 @@ import { Argument, Command } from 'commander';
 import { ContentError, counted, problemList } from '../../content/read/problem-list.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
-import { isAgreed, processTerminal, type Terminal } from '../ask/terminal.ts';
+import { agreedTo } from '../ask/agree.ts';
+import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { writeSafely } from '../files/write-safely.ts';
@@ -57,16 +58,13 @@ export function renameCommand(terminal?: Terminal): Command {
 
 /** @returns false where nothing was changed though it was asked for, which has been said */
 async function rename(plan: RenamePlan, folder: string, options: Options, terminal: Terminal): Promise<boolean> {
-  const { say, complain, ask } = terminal;
+  const { say } = terminal;
   say(planText(plan, folder));
   if (options.dryRun) {
     say('\nNothing was changed (--dry-run).');
     return true;
   }
-  if (!options.yes && !(ask && (await isAgreed(ask, '\nRename it so?')))) {
-    complain(ask ? 'Nothing was changed.' : '\nNothing was changed. To do it, add --yes.');
-    return false;
-  }
+  if (!options.yes && !(await agreedTo('Rename it so?', terminal))) return false;
   await writeSafely(folder, plan, todayFrom(process.env, new Date()));
   const others = plan.files.length - 1;
   say(

@@ -9,13 +9,14 @@ import { nearest } from '../../content/schema/suggest.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { procedureVersions } from '../../measure/irradiance/bench-procedure.ts';
-import { isAgreed, processTerminal, type Terminal } from '../ask/terminal.ts';
+import { agreedTo } from '../ask/agree.ts';
+import { dayIn } from '../ask/cell.ts';
+import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { readText } from '../files/changes.ts';
 import { type PanelFile, panelFiles } from '../files/panel-files.ts';
 import { writeSafely } from '../files/write-safely.ts';
-import { dayIn } from '../reprice/cells.ts';
 import { blockNames, type Carry, planRetest } from './plan.ts';
 
 const EXPLAINED = `
@@ -81,7 +82,8 @@ export function retestCommand(terminal?: Terminal): Command {
 }
 
 /** @returns false where nothing was written though it was asked for, which has been said */
-async function retest(slug: string, options: Options, { say, complain, ask }: Terminal): Promise<boolean> {
+async function retest(slug: string, options: Options, terminal: Terminal): Promise<boolean> {
+  const { say } = terminal;
   const folder = contentFolder();
   const today = todayFrom(process.env, new Date());
   const panel = panelOf(slug, folder);
@@ -98,10 +100,7 @@ async function retest(slug: string, options: Options, { say, complain, ask }: Te
     say('\nNothing was written (--dry-run).');
     return true;
   }
-  if (!options.yes && !(ask && (await isAgreed(ask, '\nWrite this session?')))) {
-    complain(ask ? 'Nothing was written.' : '\nNothing was written. To write it, add --yes.');
-    return false;
-  }
+  if (!options.yes && !(await agreedTo('Write this session?', terminal))) return false;
   await writeSafely(folder, { files }, today);
   say(`\n${wrapped(`Wrote it. Next: fill in the readings at ${place}, take out draft, then npm run check.`)}`);
   return true;

@@ -183,10 +183,14 @@ describe('the ranking', () => {
     expect(compared).toBe(bodies.flatMap(rowsOf).length * Object.keys(METRIC_OF).length);
   });
 
+  /** What stands behind a figure, smaller, besides the day that it is from. */
+  const asideOf = (cell: HtmlElement) =>
+    cell.querySelectorAll('small').find((it) => attribute(it, 'class') !== 'carried') ?? null;
+
   test('gives no second number without its uncertainty, but for dates, other currencies and frequencies', () => {
     const asides = cells
       .filter(({ head }) => metricOf(head) !== 'real-price' && metricOf(head) !== undefined)
-      .map(({ cell, slug }) => ({ slug, text: textOf(cell.querySelector('small')).replace(BESIDE, '') }))
+      .map(({ cell, slug }) => ({ slug, text: textOf(asideOf(cell)).replace(BESIDE, '') }))
       .filter(({ text }) => /\d/.test(text) && !/^k?Hz$|^[\d,.]+ k?Hz$|±|.* to .*/.test(text));
     expect(asides).toEqual([]);
   });
@@ -258,7 +262,11 @@ function unitAt(place: HtmlElement, written: string): string {
   if (headOf(place) === 'A watt of light') return '/W';
   const heads = [headOf(place.closest('td') ?? place), textOf(place.closest('tr')?.querySelector('th') ?? null)];
   if (/^Seconds /.test(heads[0] ?? '')) return 's';
-  return heads.flatMap((head) => /, (\S+)(?= of mean| ±|$)/.exec(head)?.[1] ?? []).find((it) => UNITS.has(it)) ?? '';
+  return (
+    heads
+      .flatMap((head) => /, (\S+)(?= of mean| ±| (?:in part )?from \d|$)/.exec(head)?.[1] ?? [])
+      .find((it) => UNITS.has(it)) ?? ''
+  );
 }
 
 /** The link from a figure to its working. */
@@ -424,6 +432,12 @@ function reasonOf(gap: HtmlElement | null): HtmlElement | null {
   return all.slice(0, gap ? all.indexOf(gap) : 0).findLast((it) => it.is('dt')) ?? null;
 }
 
+/** The day of the session whose figure it is, where that is an earlier one's as it stands. */
+function carriedWhole(figure: DataFigure): string | undefined {
+  const { carried_over: carried } = figure as { carried_over?: { from: string[]; in_part: boolean } };
+  return carried && !carried.in_part && carried.from.length === 1 ? carried.from[0] : undefined;
+}
+
 describe.each(published)('the working of %s and the data files', (slug) => {
   const page = calculationPage(slug);
   const panel = bySlug.get(slug) as (typeof data.panels)[number];
@@ -440,13 +454,18 @@ describe.each(published)('the working of %s and the data files', (slug) => {
         // Values by distance are cells of one table, which says once how they were come by.
         const isCell = element?.tagName === 'td';
         const account = isCell ? element.closest('details') : element;
-        if (isCurrent) {
+        const from = carriedWhole(figure);
+        // The account is that of the session that has the readings.
+        if (from !== undefined) expect(attribute(element as HtmlElement, 'href')).toBe(`#${metric}-${from}`);
+        else if (isCurrent) {
           const by = (isCell ? account : element?.parent)?.querySelectorAll('a') ?? [];
           const link = by.find((it) => attribute(it, 'href') === `/methods/${method}/`);
           expect(textOf(link?.parent ?? null), metric).toMatch(new RegExp(`, version ${method_version}$`));
           expect(textOf(account), metric).toMatch(new RegExp(`(^|\\W)${basis}\\W`));
         }
-        const printed = takeApart(textOf(isCell ? element : (element?.querySelector('b') ?? null)));
+        const told =
+          from === undefined ? element?.querySelector('b') : page.document.querySelector(`#${metric}-${date}`);
+        const printed = takeApart(textOf(isCell ? element : (told ?? null)));
         expect(Math.abs((printed?.value ?? Number.NaN) - value), metric).toBeLessThanOrEqual(
           0.5001 * (printed?.step ?? 0),
         );

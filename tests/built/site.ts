@@ -28,6 +28,10 @@ export const PAGES: readonly SitePage[] = FILES.filter((it) => it.endsWith('.htm
   return { address: file.replace(/index\.html$/, ''), html, document: new Parser(parserConfig).parseHtml(html) };
 });
 
+/** True for a page at an old address, which leads on by itself. */
+export const leadsOn = ({ document }: SitePage): boolean =>
+  document.querySelector('meta[http-equiv="refresh"]') !== null;
+
 /** The page at an address. */
 export function pageAt(address: string): SitePage {
   const page = PAGES.find((it) => it.address === address);

@@ -49,9 +49,23 @@ export function newSession({ date, methodVersion, earlier, carried }: SessionSta
     ...(carried.size > 0 ? ['carried:', ...[...carried].map(([name, from]) => `  ${name}: ${from}`)] : []),
     'draft: true   # take this line out when all is read; until then only check and dev show the session',
     ...(isLit || distance === undefined ? [] : [`distance: ${String(distance)}`]),
+    ...(meters.length === 0 ? metersOf(toRead) : []),
     '# To be read: fill in, and take the # away; take out what you leave unread.',
     '# warmUp: min',
     '# roomTemperature: C',
     ...blanks(toRead, (name) => lastRead(earlier, name)),
   ].join('\n');
+}
+
+/** Which meters are to be named, as a comment, where no earlier session tells them. */
+function metersOf(toRead: readonly CarriedName[]): string[] {
+  const kinds = toRead.flatMap((name) => carriedBlock(name).instrument ?? []);
+  return kinds.length === 0
+    ? []
+    : [
+        `# instruments: { ${kinds
+          .map((it) => `${it}: `)
+          .join(', ')
+          .trimEnd()} }`,
+      ];
 }

@@ -98,15 +98,15 @@ export const panelSchema = z
   .strictObject({
     maker: fileReference('A file name in content/makers without its ending.', 'kelpwright'),
     model: text('Model name.', 'Plover'),
-    formerly: formerNames(
-      'Names that its folder had before, part of its old addresses; those lead on to the one of today.',
-    ).optional(),
     status: z
       .enum(['draft', 'published', 'withdrawn'])
       .describe('draft: not in the guide yet; published; withdrawn: kept at its address, no longer ranked.'),
     statusReason: text(
       'Why it was withdrawn; needed then.',
       'The maker now sells another panel under this name.',
+    ).optional(),
+    formerly: formerNames(
+      'Names that its folder had before, part of its old addresses; those lead on to the one of today.',
     ).optional(),
     verdict: text('The tester’s verdict in one or two sentences.', 'A small panel for a desk.').optional(),
     obtained: z

@@ -108,7 +108,7 @@ function instrumentsHtml({ instruments, carried, shownDate }: SessionCalculation
   }${
     same.length > 0 &&
     html`<p>As in the newer session: ${same.map((it) => `${it.kind} by the ${it.name.toLowerCase()}`).join(', ')}.</p>`
-  }${carried.length > 0 && html`<p>What was not read again was read with the meters of its own day.</p>`}`;
+  }${carried.length > 0 && html`<p>For the rest: the meters of its own day.</p>`}`;
 }
 
 /** What else moves the readings of a session, said once for all its figures; what a newer session has too, said there. */

@@ -40,7 +40,7 @@ export function figureHtml(it: Calculation): Html {
 export function toldElsewhereHtml(figures: readonly Calculation[]): Html | false {
   const [first] = figures;
   if (!first) return false;
-  return html`<p>Not read again, ${first.carried}: ${figures.map((it, i) => {
+  return html`<p>${capital(first.carried ?? '')}: ${figures.map((it, i) => {
     const dated = it.datedAnchor === it.anchor ? undefined : it.datedAnchor;
     return html`${i > 0 && '; '}<a id="${it.anchor}" href="#${it.toldAt}">${it.name}</a> <b${idHtml(dated)}>${it.shown.text}</b>${it.flags.map((flag) => html` ${flagHtml(flag)}`)}`;
   })}.</p>`;
@@ -84,13 +84,13 @@ function budgetHtml({ short: { as, lines, without }, calculation, metric }: Calc
 }
 
 function notesText({ shown, notes }: Calculation): string {
-  return [shown.absent && `No uncertainty: ${say(shown.absent)}`, ...notes.map(asSentence)]
+  return [shown.absent && `No uncertainty: ${say(shown.absent)}`, ...notes.map(capital)]
     .filter(Boolean)
     .map((it) => `${it}. `)
     .join('');
 }
 
-const asSentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 const inputsHtml = ({ inputs, asBefore }: Calculation) =>
   inputs.length > 0 &&
@@ -115,7 +115,7 @@ ${sheet(
     ({ name, lines }) =>
       html`<li>${name}: ${lines.map(({ source, shares }) => `${source} ${sharesText(shares)}`).join('; ')}</li>`,
   )}</ul>
-<p>${notes.map((note) => `${asSentence(note)}. `)}The intervals are the simulation’s, the parts its first-order picture. From ${it.inputs.map(plainName).join(', ')}. modelled by <a href="${it.method}">Irradiance by distance</a>, version ${it.version}</p></details>`;
+<p>${notes.map((note) => `${capital(note)}. `)}The intervals are the simulation’s, the parts its first-order picture. From ${it.inputs.map(plainName).join(', ')}. modelled by <a href="${it.method}">Irradiance by distance</a>, version ${it.version}</p></details>`;
 }
 
 const valueHtml = (one: DistanceCalculation['figures'][number] | undefined) =>

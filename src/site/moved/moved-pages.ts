@@ -1,5 +1,6 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { CONTENT_POLICY } from '../shared/content-policy.ts';
 import { html } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 
@@ -12,7 +13,10 @@ export interface MovedPage {
 }
 
 /** The pages that every panel has, below its own address. */
-const PAGES = ['', 'methodology/'] as const;
+const PAGES = [
+  { page: '', titled: '' },
+  { page: 'methodology/', titled: ', every reading,' },
+] as const;
 
 /** The script of these pages, which takes along the part that an address names. */
 export const MOVED_SCRIPT = '/moved.js';
@@ -21,10 +25,10 @@ export const MOVED_SCRIPT = '/moved.js';
 export function movedPages({ panels }: Ledger): MovedPage[] {
   return [...panels.values()].flatMap((panel) =>
     formerNamesOf(panel).flatMap((old) =>
-      PAGES.map((page) => ({
+      PAGES.map(({ page, titled }) => ({
         from: `${panelAddress(old)}${page}`,
         to: `${panelAddress(panel.slug)}${page}`,
-        title: panel.name,
+        title: `${panel.name}${titled}`,
       })),
     ),
   );
@@ -37,11 +41,11 @@ const formerNamesOf = ({ data }: PanelEntry): readonly string[] => data.formerly
  * script a part named in the address is lost on the way, since a refresh does not take it along.
  */
 export function movedHtml({ to, title }: MovedPage, guide: Pick<Guide, 'site' | 'title'>): string {
-  return html`<!doctype html>
+  return html`<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="content-security-policy" content="default-src 'none'; script-src 'self'; base-uri 'none'; form-action 'none'">
+<meta http-equiv="content-security-policy" content="${CONTENT_POLICY}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="robots" content="noindex">
 <title>${title} has another address now – ${guide.title}</title>
@@ -53,7 +57,8 @@ export function movedHtml({ to, title }: MovedPage, guide: Pick<Guide, 'site' | 
 <body>
 <main>
 <h1>${title} has another address now</h1>
-<p><a href="${to}">${title}</a></p>
+<p><a href="${to}">${title.replace(/,$/, '')}</a></p>
+<p>Before you stand in front of one: <a href="/cautions/">cautions</a>.</p>
 </main>
 </body>
 </html>

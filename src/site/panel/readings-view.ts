@@ -27,7 +27,7 @@ export interface ReadingsView {
     date: string;
     shownDate: string;
     conditions: string;
-    /** What was not read again, and from when it is. */
+    /** What an earlier session did not read again, and from when it is; the head says it of the current one. */
     carried: string[];
     power: ShownFigure;
     mean: ShownFigure;
@@ -89,7 +89,7 @@ export function readingsView(panel: PanelEntry, currency: string): ReadingsView 
       date: session.date,
       shownDate: showDate(session.date),
       conditions: `${session.conditions.distance} cm, bench procedure version ${session.conditions.methodVersion}${session.readings.draft ? '; a draft, not published' : ''}`,
-      carried: carriedLines(session.readings).map((it) => it.text),
+      carried: session === current ? [] : carriedLines(session.readings).map((it) => it.text),
       power: shownFigure(panel, session.figures.get('optical-power'), 'optical-power', currency, session),
       mean: shownFigure(panel, session.figures.get('mean-irradiance'), 'mean-irradiance', currency, session),
       change: showText(session.change, currency),

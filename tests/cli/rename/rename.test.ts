@@ -15,8 +15,15 @@ beforeEach(() => {
 });
 afterEach(() => content.delete());
 
-const rename = (args: string[], answer?: string) =>
-  runCommand(renameCommand, args, content.folder, answer === undefined ? undefined : [answer]);
+const rename = async (args: string[], answer?: string) => {
+  const { out, error, code } = await runCommand(
+    renameCommand,
+    args,
+    content.folder,
+    answer === undefined ? undefined : [answer],
+  );
+  return { said: out, complained: error.replace(/\n$/, ''), code };
+};
 
 const everything = () =>
   new Map(
@@ -33,13 +40,13 @@ describe('a panel’s other name', () => {
       `${content.read(TEASEL)}\nSee [it](/panels/plover/methodology/#led-area "Plover"), and\n[both](/compare/?with=plover,teasel).\n`,
     );
     const before = everything();
-    const { out, code } = await rename(['panel', 'plover', 'grey-plover', '--yes']);
+    const { said, code } = await rename(['panel', 'plover', 'grey-plover', '--yes']);
     expect(code).toBe(0);
     const after = everything();
     expect(existsSync(join(content.folder, 'panels/plover'))).toBe(false);
     expect(after.get('panels/grey-plover/front.txt')).toBe('beside it');
     expect(after.get('panels/grey-plover/index.md')).toBe(
-      before.get(PLOVER)?.replace(/^(model: .*\n)/m, '$1formerly: [plover]\n'),
+      before.get(PLOVER)?.replace(/^(status: .*\n)/m, '$1formerly: [plover]\n'),
     );
     expect(after.get(TEASEL)).toBe(
       before
@@ -49,7 +56,7 @@ describe('a panel’s other name', () => {
     );
     const others = (all: Map<string, string>) => [...all].filter(([path]) => !/plover|teasel/.test(path));
     expect(others(after)).toEqual(others(before));
-    expect(out).toContain('/panels/plover/methodology/#led-area becomes');
+    expect(said).toContain('/panels/plover/methodology/#led-area becomes');
     expect(content.problems()).toEqual([]);
   });
 
@@ -64,7 +71,7 @@ describe('a panel’s other name', () => {
     const before = everything();
     expect((await rename(['panel', 'plover', 'grey-plover', '--dry-run'])).code).toBe(0);
     expect((await rename(['panel', 'plover', 'grey-plover'], 'n')).code).toBe(1);
-    expect((await rename(['panel', 'plover', 'grey-plover'])).error).toContain('add --yes');
+    expect((await rename(['panel', 'plover', 'grey-plover'])).complained).toContain('add --yes');
     expect(everything()).toEqual(before);
   });
 });
@@ -87,15 +94,15 @@ test.each([
   [['maker', 'plover', 'x'], /^There is no maker "plover"/],
 ])('%j is refused', async (args, complaint) => {
   const before = everything();
-  const { error, code } = await rename([...args, '--yes']);
-  expect(error).toMatch(complaint);
+  const { complained, code } = await rename([...args, '--yes']);
+  expect(complained).toMatch(complaint);
   expect(code).toBe(1);
   expect(everything()).toEqual(before);
 });
 
 test('a name that another panel had before is taken', async () => {
   content.edit(TEASEL, 'status:', 'formerly: [thistle]\nstatus:');
-  expect((await rename(['panel', 'plover', 'thistle', '--yes'])).error).toMatch(
+  expect((await rename(['panel', 'plover', 'thistle', '--yes'])).complained).toMatch(
     /"thistle" is a name that it had before/,
   );
 });

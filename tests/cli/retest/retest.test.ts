@@ -11,8 +11,15 @@ beforeEach(() => {
 });
 afterEach(() => content.delete());
 
-const retest = (args: string[], answer?: string) =>
-  runCommand(retestCommand, args, content.folder, answer === undefined ? undefined : [answer]);
+const retest = async (args: string[], answer?: string) => {
+  const { out, error, code } = await runCommand(
+    retestCommand,
+    args,
+    content.folder,
+    answer === undefined ? undefined : [answer],
+  );
+  return { said: out, complained: error.replace(/\n$/, ''), code };
+};
 
 /** The lines that the Plover's file has more than before; all others are as they were, byte for byte. */
 function addedTo(before: string): string {
@@ -26,7 +33,7 @@ function addedTo(before: string): string {
 describe('a new session', () => {
   test('is a draft with gaps for what is read, and names what is not', async () => {
     const before = content.read(PLOVER);
-    const { out, code } = await retest(['plover', '--date', '2026-11-20', '--read', 'mains,sound', '--yes']);
+    const { said, code } = await retest(['plover', '--date', '2026-11-20', '--read', 'mains,sound', '--yes']);
     expect(code).toBe(0);
     expect(addedTo(before)).toBe(`  - date: 2026-11-20
     methodVersion: 1
@@ -49,7 +56,7 @@ describe('a new session', () => {
     # radio: { distance: 6 in, off: , on: }
     # sound: { distance: 1 m, off: , on: }`);
     expect(content.problems()).toEqual([]);
-    expect(out).toContain('Next: fill in the readings at');
+    expect(said).toContain('Next: fill in the readings at');
   });
 
   test('passes the check once it is filled in and is a draft no more', async () => {
@@ -65,13 +72,13 @@ describe('a new session', () => {
   });
 
   test('takes the light as it was read, its settings with it', async () => {
-    const { out } = await retest(['plover', '--date', '2026-11-20', '--carry-all', '--dry-run']);
-    expect(out).toContain('    distance: 6 in\n');
-    expect(out).toContain(
+    const { said } = await retest(['plover', '--date', '2026-11-20', '--carry-all', '--dry-run']);
+    expect(said).toContain('    distance: 6 in\n');
+    expect(said).toContain(
       '    # peak: { red: , nearInfrared: , combined: }\n    # grid:\n    #   inset: 1 in\n    #   rows:\n    #     - [ , , ]',
     );
-    expect(out).not.toContain('# mains');
-    expect(out).toContain('Nothing was written (--dry-run).');
+    expect(said).not.toContain('# mains');
+    expect(said).toContain('Nothing was written (--dry-run).');
   });
 
   test('names the day on which a block was read, not that of a session that carried it over', async () => {
@@ -80,8 +87,8 @@ describe('a new session', () => {
       'sessions:\n',
       'sessions:\n  - { date: 2026-11-01, methodVersion: 1, carried: { mains: 2026-10-01 }, sound: { on: 40 } }\n',
     );
-    const { out } = await retest(['plover', '--carry', 'mains,sound', '--dry-run']);
-    expect(out).toContain('      mains: 2026-10-01\n      sound: 2026-11-01\n');
+    const { said } = await retest(['plover', '--carry', 'mains,sound', '--dry-run']);
+    expect(said).toContain('      mains: 2026-10-01\n      sound: 2026-11-01\n');
   });
 
   test('comes first where the newest one does', async () => {
@@ -96,8 +103,8 @@ describe('a new session', () => {
     ['nobody there to agree', undefined, '\nNothing was written. To write it, add --yes.'],
   ])('is not written after %s', async (_why, answer, complaint) => {
     const before = content.read(PLOVER);
-    const { error, code } = await retest(['plover', '--carry-all'], answer);
-    expect([error, code, content.read(PLOVER)]).toEqual([complaint, 1, before]);
+    const { complained, code } = await retest(['plover', '--carry-all'], answer);
+    expect([complained, code, content.read(PLOVER)]).toEqual([complaint, 1, before]);
   });
 });
 
@@ -110,7 +117,7 @@ test.each([
   [['plover', '--carry', 'grid'], /did you mean light\?/],
 ] as const)('%j is refused', async (args, complaint) => {
   const before = content.read(PLOVER);
-  const { error, code } = await retest([...args, '--yes']);
-  expect(error).toMatch(complaint);
+  const { complained, code } = await retest([...args, '--yes']);
+  expect(complained).toMatch(complaint);
   expect([code, content.read(PLOVER)]).toEqual([1, before]);
 });

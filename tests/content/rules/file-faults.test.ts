@@ -172,7 +172,7 @@ describe('YAML', () => {
       file: 'makers/knotgrass.yaml',
       line: 1,
       found,
-      wanted: 'a block of fields: name, country, website, warrantyYears, returns, note',
+      wanted: 'a block of fields: name, formerly, country, website, warrantyYears, returns, note',
     });
   });
 

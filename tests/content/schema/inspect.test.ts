@@ -12,6 +12,7 @@ describe('keysAt', () => {
       'model',
       'status',
       'statusReason',
+      'formerly',
       'verdict',
       'obtained',
       'claims',

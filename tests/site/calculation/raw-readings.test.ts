@@ -13,7 +13,7 @@ beforeAll(() => {
 });
 
 /** Fields of a session that are no readings. */
-const ABOUT = new Set(['date', 'methodVersion', 'instruments', 'photos']);
+const ABOUT = new Set(['date', 'methodVersion', 'instruments', 'photos', 'carried', 'draft']);
 
 interface Leaf {
   path: string;

@@ -11,7 +11,7 @@ test('both pages of a panel lead on from each of its old names', () => {
     {
       from: '/panels/ruddlestone-r-60/methodology/',
       to: '/panels/ruddlestone-r60/methodology/',
-      title: 'Ruddlestone R60',
+      title: 'Ruddlestone R60, every reading,',
     },
   ]);
 });

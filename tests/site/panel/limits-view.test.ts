@@ -168,7 +168,7 @@ describe('one hazard after the other', () => {
   test('eyes: where near-infrared was read farther away, that is what counts', () => {
     const [, at30] = rows('fennimarsh-sedge', 'Infrared');
     expect(at30?.read).toEqual({ text: 'read before the middle' });
-    expect(at30?.figures[0]?.shown?.text).toBe('334 ± 18 %');
+    expect(at30?.figures[0]?.shown?.text).toBe('339 ± 18 %');
   });
 
   test('a time that is none says so beside it', () => {

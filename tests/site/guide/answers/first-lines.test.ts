@@ -14,7 +14,7 @@ describe('what the guide holds', () => {
     const published = [...panels.values()].filter((it) => it.data.status === 'published');
     expect(published.length).toBeLessThan(panels.size);
     expect(holdingsWords(demo.ledger)).toBe(
-      `${published.length} panels, readings to 17 Nov 2026, prices to 18 Nov 2026.`,
+      `${published.length} panels, readings to 24 Nov 2026, prices to 18 Nov 2026.`,
     );
   });
 

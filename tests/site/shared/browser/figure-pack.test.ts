@@ -167,3 +167,9 @@ test('that the scatter of readings is not known comes back, since a difference a
   const known = sent(figure(43, [line('a', 0.7)]));
   expect(isFigure(known) && known.unassessed).toEqual([]);
 });
+
+test.each([true, false])('from which day a figure is comes back (whole: %s)', (isWhole) => {
+  const carriedOver = { from: ['2025-10-01', '2026-10-01'], isWhole };
+  const back = sent({ ...figure(43, [line('a', 0.7)]), carriedOver });
+  expect(isFigure(back) && back.carriedOver).toEqual(carriedOver);
+});

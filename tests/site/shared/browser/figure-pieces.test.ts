@@ -55,4 +55,11 @@ describe('a figure in pieces', () => {
       '<span class="gap">–</span><small> the meter was lent &lt;out&gt;</small>',
     );
   });
+
+  test('the day that it is from stands behind it, in words', () => {
+    const old = { ...figure(84.3), carriedOver: { from: ['2026-11-10'], isWhole: true } };
+    expect(markup(figureWords(old, worded), { remark: 'peak' })).toBe(
+      '<span>84.3 W</span><small class="carried"> from 10 Nov 2026</small><small> peak</small>',
+    );
+  });
 });

@@ -15,7 +15,7 @@ export const D4 = 1 + (3 * D3) / D2;
 /** Control limits lie so many standard deviations from the centre line: Shewhart's habit. */
 export const LIMIT_SIGMAS = 3;
 
-/** So many points on one side of the centre line are a run. See `RUN_LENGTH` on the method's page for its false alarms. */
+/** So many points in a row on one side of the centre line are a run: by chance one in 256, where that line is known. */
 export const RUN_LENGTH = 9;
 
 /** Where a chart's points are looked for; all in the unit of the readings. */

@@ -210,14 +210,14 @@ function instrumentEntries(
   today: string,
 ): InstrumentEntry[] {
   return [...content.instruments.values()].map(({ id, data }) => {
-    const calibrations = calibrationsOf(data);
-    const due = calibrationDue(calibrations[0] as Calibration);
     return {
       id,
       data,
-      calibrations,
-      due,
-      overdue: due < today,
+      quantities: data.quantities.map((quantity) => {
+        const calibrations = calibrationsOf(quantity);
+        const due = calibrationDue(calibrations[0] as Calibration);
+        return { data: quantity, calibrations, due, overdue: due < today };
+      }),
       usedIn: [...panels.values()].flatMap(({ slug, name, sessions }) =>
         sessions
           .filter((session) => Object.values(session.readings.instruments).includes(id))

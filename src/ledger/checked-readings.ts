@@ -1,6 +1,7 @@
 import { medianSorted } from 'simple-statistics';
 import type { Content } from '../content/read/content.ts';
 import type { InstrumentKind } from '../content/schema/instrument.ts';
+import { quantityOf } from '../content/schema/instrument.ts';
 import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
@@ -73,7 +74,7 @@ function instrumentUses(session: Session, content: Content, figures: FigureMap):
   return READ.flatMap(([kind, all]) => {
     const metrics = all.filter((metric) => isFigure(figures.get(metric)));
     if (metrics.length === 0) return [];
-    const instrument = content.instruments.get(session.instruments[kind] ?? '')?.data;
+    const instrument = quantityOf(content.instruments.get(session.instruments[kind] ?? '')?.data, kind);
     const factor = instrument && instrumentUnit(instrument)?.factor;
     return [
       {

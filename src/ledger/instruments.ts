@@ -2,7 +2,13 @@ import { addMonths } from 'date-fns/addMonths';
 import { formatISO } from 'date-fns/formatISO';
 import { parseISO } from 'date-fns/parseISO';
 import type { Content } from '../content/read/content.ts';
-import { type Calibration, INSTRUMENT_KINDS, type InstrumentFile } from '../content/schema/instrument.ts';
+import {
+  type Calibration,
+  INSTRUMENT_KINDS,
+  type InstrumentQuantity,
+  quantityId,
+  quantityOf,
+} from '../content/schema/instrument.ts';
 import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { AngularResponse } from '../measure/instrument/angular-response.ts';
@@ -17,23 +23,24 @@ declare module '../measure/statement.ts' {
   }
 }
 
-/** Calibrations of an instrument, newest first. */
-export function calibrationsOf(instrument: InstrumentFile): Calibration[] {
+/** Calibrations of an instrument's quantity, newest first. */
+export function calibrationsOf(instrument: InstrumentQuantity): Calibration[] {
   return instrument.calibrations.toSorted((a, b) => b.date.localeCompare(a.date));
 }
 
 /** The calibration that counts on a day: the newest one of that day or before; undefined before the first. */
-export function calibrationOn(instrument: InstrumentFile, day: string): Calibration | undefined {
+export function calibrationOn(instrument: InstrumentQuantity, day: string): Calibration | undefined {
   return calibrationsOf(instrument).find((it) => it.date <= day);
 }
 
 /**
- * An instrument file as the calculation sees it on a day: standard uncertainties, canonical units, fractions. A day
+ * What an instrument file says of one quantity, as the calculation sees it on a day: standard uncertainties, canonical units, fractions. A day
  * before the first calibration gives an instrument that says so, and whose readings have no known uncertainty.
  *
+ * @param id of the quantity: see `quantityId`
  * @param day of the session
  */
-export function instrumentOf(id: string, instrument: InstrumentFile, day: string): Instrument {
+export function instrumentOf(id: string, instrument: InstrumentQuantity, day: string): Instrument {
   const { factor, offset = 0 } = instrumentUnit(instrument) ?? { factor: Number.NaN };
   const { spectralResponse, angularResponse, repeatability, repeatabilityDecibels, range } = instrument;
   return {
@@ -50,7 +57,7 @@ export function instrumentOf(id: string, instrument: InstrumentFile, day: string
   };
 }
 
-function calibrated(instrument: InstrumentFile, day: string, factor: number) {
+function calibrated(instrument: InstrumentQuantity, day: string, factor: number) {
   const calibration = calibrationOn(instrument, day);
   if (!calibration) {
     const first = calibrationsOf(instrument).at(-1);
@@ -73,14 +80,14 @@ function calibrated(instrument: InstrumentFile, day: string, factor: number) {
   };
 }
 
-function fractions({ red, nearInfrared }: NonNullable<InstrumentFile['spectralResponse']>) {
+function fractions({ red, nearInfrared }: NonNullable<InstrumentQuantity['spectralResponse']>) {
   return {
     ...(red !== undefined && { red: red / 100 }),
     ...(nearInfrared !== undefined && { nearInfrared: nearInfrared / 100 }),
   };
 }
 
-function angularOf({ f2, angles = [] }: NonNullable<InstrumentFile['angularResponse']>): AngularResponse {
+function angularOf({ f2, angles = [] }: NonNullable<InstrumentQuantity['angularResponse']>): AngularResponse {
   if (f2 !== undefined) return { kind: 'f2', f2: f2 / 100 };
   const points = angles.map(({ angle, error }) => ({ angle: angle.value, error: error / 100 }));
   return { kind: 'angles', points: points.toSorted((a, b) => a.angle - b.angle) };
@@ -92,14 +99,17 @@ export function usedInstruments(session: Session, instruments: Content['instrume
     const instrument = instruments.get(session.instruments[kind] ?? '');
     if (!instrument) return [];
     const { id, data } = instrument;
-    const calibration = calibrationOn(data, session.date);
+    const quantity = quantityOf(data, kind);
+    if (!quantity) return [];
+    const calibration = calibrationOn(quantity, session.date);
     return [
       {
         kind,
         id,
-        name: data.name,
+        quantityId: quantityId(id, data, kind),
+        name: quantity.name,
         calibration: calibration && { ...calibration, due: calibrationDue(calibration) },
-        unit: data.unit,
+        unit: quantity.unit,
       },
     ];
   });

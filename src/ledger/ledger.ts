@@ -1,6 +1,6 @@
 import type { PhotoFile } from '../content/read/photo-file.ts';
 import type { Guide } from '../content/schema/guide.ts';
-import type { Calibration, InstrumentFile, InstrumentKind } from '../content/schema/instrument.ts';
+import type { Calibration, InstrumentFile, InstrumentKind, InstrumentQuantity } from '../content/schema/instrument.ts';
 import type { Maker } from '../content/schema/maker.ts';
 import type { Panel, Price } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
@@ -22,6 +22,8 @@ export type SizeClass = Guide['sizeClasses'][number];
 export interface UsedInstrument {
   kind: InstrumentKind;
   id: string;
+  /** What its calibrations go by: the id, with the quantity where its file has a block for each. */
+  quantityId: string;
   name: string;
   /** The calibration that counts for the session, and the last day on which it holds; none before the first. */
   calibration: (Calibration & { due: string }) | undefined;
@@ -116,15 +118,21 @@ export interface ClassTable {
   unranked: readonly PanelEntry[];
 }
 
-/** An instrument with its id and the sessions that used it. */
-export interface InstrumentEntry {
-  id: string;
-  data: InstrumentFile;
+/** A quantity that an instrument reads, and how it is calibrated. */
+export interface QuantityEntry {
+  data: InstrumentQuantity;
   /** Newest first; the first is the one that counts today. */
   calibrations: readonly Calibration[];
   /** Last day of the newest calibration. */
   due: string;
   overdue: boolean;
+}
+
+/** An instrument with its id, what it reads, and the sessions that used it. */
+export interface InstrumentEntry {
+  id: string;
+  data: InstrumentFile;
+  quantities: readonly QuantityEntry[];
   usedIn: ReadonlyArray<{ slug: string; name: string; date: string }>;
 }
 

@@ -1,6 +1,6 @@
 import type { Content, Entry } from '../content/read/content.ts';
 import type { Guide } from '../content/schema/guide.ts';
-import type { InstrumentKind } from '../content/schema/instrument.ts';
+import { type InstrumentKind, quantityId, quantityOf } from '../content/schema/instrument.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
@@ -80,7 +80,9 @@ function instrumentFinder(
   return (kind) => {
     const id = session?.instruments[kind];
     const instrument = id === undefined ? undefined : content.instruments.get(id);
-    return session && instrument && instrumentOf(instrument.id, instrument.data, session.date);
+    const quantity = quantityOf(instrument?.data, kind);
+    if (!session || !instrument || !quantity) return undefined;
+    return instrumentOf(quantityId(instrument.id, instrument.data, kind), quantity, session.date);
   };
 }
 

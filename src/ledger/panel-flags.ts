@@ -32,7 +32,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
     priceDate,
     today,
     sessionDate: session?.date ?? today,
-    calibrations: (session?.instruments ?? []).flatMap(({ id, name, calibration }) =>
+    calibrations: (session?.instruments ?? []).flatMap(({ quantityId, name, calibration }) =>
       calibration
         ? [
             {
@@ -40,7 +40,7 @@ export function panelFlags({ panel, session, figures, content, today, priceDate 
               due: calibration.due,
               // Every budget is gone through for it, and hardly ever asked for: a calibration mostly holds.
               get reads() {
-                return metricsResting(id, figures);
+                return metricsResting(quantityId, figures);
               },
             },
           ]
@@ -56,12 +56,12 @@ function sides(it: Panel['field']): { width: number; height: number } | undefine
 }
 
 /** Metrics in whose budget an instrument's calibration stands, and has not cancelled; a doubt about it concerns them. */
-function metricsResting(instrument: string, figures: FigureMap): MetricId[] {
+function metricsResting(quantityId: string, figures: FigureMap): MetricId[] {
   return [...figures.values()]
     .filter(isFigure)
     .filter((figure) =>
       figure.budget.some(
-        (it) => it.source.key.startsWith(`${instrument}@`) && it.contribution !== 0 && !hasCancelled(figure, it),
+        (it) => it.source.key.startsWith(`${quantityId}@`) && it.contribution !== 0 && !hasCancelled(figure, it),
       ),
     )
     .map((figure) => figure.metric);

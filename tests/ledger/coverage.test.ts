@@ -101,7 +101,7 @@ const CONTENT = {
         repeatability: 0.2,
       }),
       instrument('length', 'cm', { resolution: TAPE_STEP_CM, calibrations: [calibration(0.0005)] }),
-    ].map((data) => [data.measures, { id: data.measures, data }]),
+    ].map((data) => [data.quantities[0]?.measures, { id: data.quantities[0]?.measures, data }]),
   ),
   photos: new Map(),
 } as unknown as Content;

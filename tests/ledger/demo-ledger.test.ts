@@ -357,10 +357,10 @@ describe('instruments', () => {
 
   test('are listed with their last day and with the sessions that used them', () => {
     const silicon = ledger.instruments.find((it) => it.id === 'silicon-handheld');
-    expect(silicon).toMatchObject({ due: '2026-03-03', overdue: true });
+    expect(silicon?.quantities).toMatchObject([{ due: '2026-03-03', overdue: true }]);
     expect(silicon?.usedIn).toEqual([{ slug: 'quennick-dab', name: 'Quennick Dab', date: '2026-10-02' }]);
     const thermopile = ledger.instruments.find((it) => it.id === 'bench-thermopile');
-    expect(thermopile).toMatchObject({ due: '2027-09-15', overdue: false });
+    expect(thermopile?.quantities).toMatchObject([{ due: '2027-09-15', overdue: false }]);
     expect(thermopile?.usedIn.filter((it) => it.slug === 'kelpwright-cormorant').map((it) => it.date)).toEqual([
       '2026-10-20',
       '2025-10-21',

@@ -2,15 +2,16 @@ import { describe, expect, test } from 'vitest';
 import {
   type Calibration,
   INSTRUMENT_KINDS,
-  type InstrumentFile,
   type InstrumentKind,
+  type InstrumentQuantity,
 } from '../../src/content/schema/instrument.ts';
-import { INSTRUMENT_QUANTITY, instrumentUnit } from '../../src/content/schema/instrument-units.ts';
+import { INSTRUMENT_QUANTITY } from '../../src/content/schema/instrument-kinds.ts';
+import { instrumentUnit } from '../../src/content/schema/instrument-units.ts';
 import { sessionSchema } from '../../src/content/schema/session.ts';
 import { QUANTITIES } from '../../src/content/schema/units.ts';
 import { calibrationDue, calibrationOn, instrumentOf, usedInstruments } from '../../src/ledger/instruments.ts';
 
-type Change = Partial<Omit<InstrumentFile, 'calibrations'>> & { calibration?: Partial<Calibration> };
+type Change = Partial<Omit<InstrumentQuantity, 'calibrations'>> & { calibration?: Partial<Calibration> };
 
 const DAY = '2026-03-02';
 
@@ -24,7 +25,7 @@ const calibrationOf = (part: Partial<Calibration> = {}): Calibration => ({
   ...part,
 });
 
-const file = ({ calibration, ...part }: Change = {}): InstrumentFile => ({
+const file = ({ calibration, ...part }: Change = {}): InstrumentQuantity => ({
   name: 'Thermopile on the bench',
   measures: 'irradiance',
   unit: 'mW/cm2',
@@ -36,7 +37,7 @@ const file = ({ calibration, ...part }: Change = {}): InstrumentFile => ({
 });
 
 /** Recalibrated twice; the list is in no order. */
-const recalibrated = (): InstrumentFile => ({
+const recalibrated = (): InstrumentQuantity => ({
   ...file(),
   calibrations: [
     calibrationOf({ date: '2025-01-15', relative: 5 }),
@@ -66,7 +67,16 @@ describe('calibrationOn', () => {
 describe('usedInstruments', () => {
   const session = (date: string) =>
     sessionSchema.parse({ date, methodVersion: 1, instruments: { irradiance: 'thermopile', mains: 'lost' } });
-  const known = new Map([['thermopile', { id: 'thermopile', file: 'f', data: recalibrated() }]]) as never;
+  const known = new Map([
+    [
+      'thermopile',
+      {
+        id: 'thermopile',
+        file: 'f',
+        data: { name: 'Thermopile on the bench', quantities: [recalibrated()], hasBlocks: false },
+      },
+    ],
+  ]) as never;
 
   test('each with the calibration of its day, and how long it holds', () => {
     expect(usedInstruments(session('2025-06-01'), known)).toMatchObject([
@@ -208,7 +218,7 @@ describe('instrumentOf', () => {
   });
 
   test('the range is carried over to the canonical unit, with the offset of a temperature', () => {
-    const of = (measures: InstrumentKind, unit: string, range: InstrumentFile['range']) =>
+    const of = (measures: InstrumentKind, unit: string, range: InstrumentQuantity['range']) =>
       instrumentOf('m', file({ measures, unit, range }), DAY).range;
     expect(of('magnetic', 'mG', { from: 0.2, to: 2000 })).toEqual({ from: expect.closeTo(0.02, 12), to: 200 });
     // 32 °F is 0 °C and 212 °F is 100 °C.
@@ -219,7 +229,7 @@ describe('instrumentOf', () => {
   });
 
   test('errors in each band become fractions; one that is not stated stays out', () => {
-    const of = (spectralResponse: NonNullable<InstrumentFile['spectralResponse']>) =>
+    const of = (spectralResponse: NonNullable<InstrumentQuantity['spectralResponse']>) =>
       instrumentOf('m', file({ spectralResponse }), DAY).spectralResponse;
     expect(of({ red: 1, nearInfrared: 5 })).toEqual({ red: 0.01, nearInfrared: 0.05 });
     expect(of({ nearInfrared: 5 })).toEqual({ nearInfrared: 0.05 });

@@ -24,4 +24,6 @@ export interface Content {
   cautions: Entry<Cautions>;
   /** Pictures beside each panel's index, by the panel's name. */
   photos: ReadonlyMap<string, PanelPhotos>;
+  /** Files in which something is still to be filled in: drafts, and instruments that no other panel names. */
+  unfinished: readonly Source[];
 }

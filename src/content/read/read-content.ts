@@ -5,10 +5,11 @@ import type { z } from 'zod';
 import { contentProblems } from '../rules/index.ts';
 import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections.ts';
 import { type MethodProse, methodSchema } from '../schema/method.ts';
-import type { Problem } from '../schema/problem.ts';
+import { fieldPath, type Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
+import { gapProblems, isEchoOfGap } from './gap-problems.ts';
 import { panelPhotos } from './listed-photos.ts';
 import { perSource } from './per-source.ts';
 import { productTexts, type TextCollection, textName } from './product-texts.ts';
@@ -57,7 +58,9 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   };
   const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs));
-  problems.push(...contentProblems(raw, { today, folder, shownAs, unread, drafts }));
+  const between = contentProblems(raw, { today, folder, shownAs, unread, drafts });
+  const unfinished = Object.values(raw).flatMap((it) => [...it.values()].filter((source) => source.gaps));
+  problems.push(...between.filter((it) => !isEchoOfGap(it, unfinished)), ...gapProblems(raw));
 
   const collections = {
     guide: parseSources(COLLECTIONS.guide.schema, raw.guide, problems),
@@ -75,11 +78,11 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
     return { content: undefined, problems: [...own, ...commas].sort(byPlace) };
   }
   const photos = new Map(
-    [...raw.panels].map(([id, source]) => {
+    [...collections.panels].map(([id, { source }]) => {
       return [id, panelPhotos(source, dirname(source.path))] as const;
     }),
   );
-  return { content: { ...collections, guide, cautions, photos }, problems: [] };
+  return { content: { ...collections, guide, cautions, photos, unfinished }, problems: [] };
 }
 
 /** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */
@@ -159,7 +162,9 @@ function parseSources<T>(
       continue;
     }
     for (const { path, ...finding } of findings(schema, data, parsed.error.issues)) {
-      problems.push({ file: source.file, line: source.lineOf(path), ...finding });
+      const field = source.asWritten ? fieldPath(source.asWritten(path)) : finding.field;
+      const problem = { file: source.file, line: source.lineOf(path), ...finding, field };
+      if (!isEchoOfGap(problem, [source])) problems.push(problem);
     }
   }
   return entries;

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type Finding, findings } from '../schema/wording.ts';
 import { gridRows } from './decimal-commas.ts';
+import { isAround, withoutGaps } from './gaps.ts';
 import { type Judged, mendYaml } from './mend-yaml.ts';
 import { parseYaml, type YamlData } from './parse-yaml.ts';
 
@@ -53,9 +54,11 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
 }
 
 function faultsOf(data: unknown, schema: z.ZodType): Finding[] {
-  const written = data ?? {};
-  const parsed = schema.safeParse(written);
-  return [...(parsed.success ? [] : findings(schema, written, parsed.error.issues)), ...unevenRows(data)];
+  const { data: filled, gaps, asWritten } = withoutGaps(data ?? {}, schema);
+  const parsed = schema.safeParse(filled);
+  const faults = parsed.success ? [] : findings(schema, filled, parsed.error.issues);
+  const own = gaps.length === 0 ? faults : faults.filter((it) => !isAround(asWritten(it.path), gaps));
+  return [...own, ...unevenRows(filled)];
 }
 
 /** Rows of a grid that differ in length: the schema takes them, and a line in the wrong place makes them. */

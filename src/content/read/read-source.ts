@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 
 import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
+import { withoutGaps } from './gaps.ts';
 import { readMended } from './read-mended.ts';
 import type { Source } from './source.ts';
 
@@ -110,7 +111,10 @@ function parse(
   const { read, problems: slips } = readMended(yaml, schema);
   const problems = slips.map((slip) => ({ file: place.file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
-  const lineOf = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
-  const source = { ...place, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
-  return { source, problems };
+  const { data, gaps, asWritten } = withoutGaps(read.data, schema);
+  const lineOf = (path: readonly PropertyKey[]) => read.lineOf(asWritten(path)) + linesBefore;
+  const source = { ...place, data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
+  if (gaps.length === 0) return { source, problems };
+  const places = gaps.map((path) => ({ path, line: read.lineOf(path) + linesBefore }));
+  return { source: { ...source, gaps: places, asWritten }, problems };
 }

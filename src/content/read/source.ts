@@ -1,3 +1,11 @@
+/** A place in a file that is still to be filled in. */
+export interface Gap {
+  /** As the file has it. */
+  path: readonly PropertyKey[];
+  /** Counted from 1. */
+  line: number;
+}
+
 /** A content file as it was read: its data, its body, and where in it each field stands. */
 export interface Source {
   /** As messages name it: from where the tester works, with forward slashes. */
@@ -17,4 +25,8 @@ export interface Source {
   bodyLine: number;
   /** Line of a field, or of the nearest block around it. */
   lineOf(path: readonly PropertyKey[]): number;
+  /** What is still to be filled in; `data` is without it. Left out where nothing is. */
+  gaps?: readonly Gap[];
+  /** The path in the file of something in `data`, where gaps have gone before it. */
+  asWritten?(path: readonly PropertyKey[]): PropertyKey[];
 }

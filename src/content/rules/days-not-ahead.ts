@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { problemAt, texts } from '../read/fields.ts';
 import type { CollectionName } from '../schema/collections.ts';
+import { INSTRUMENT_KINDS } from '../schema/instrument-kinds.ts';
 import type { Rule } from './rule.ts';
 
 /** Where days stand in the files; none of them can lie ahead. */
@@ -8,6 +9,7 @@ const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
   ['guide', 'tariff', 'date'],
   ['guide', 'rates', '*', 'date'],
   ['instruments', 'calibrations', '*', 'date'],
+  ...INSTRUMENT_KINDS.map((kind) => ['instruments', 'quantities', kind, 'calibrations', '*', 'date'] as const),
   ['panels', 'prices', '*', 'date'],
   ['panels', 'sessions', '*', 'date'],
   ['methods', 'versions', '*', 'date'],

@@ -1,15 +1,8 @@
 import { fields, problemAt, texts } from '../read/fields.ts';
-import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
+import { INSTRUMENT_KINDS, KIND_FIELDS } from '../schema/instrument-kinds.ts';
 import type { Rule } from './rule.ts';
 
-/** What only some kinds of instruments can state; elsewhere nothing would heed it. */
-const KIND_FIELDS = {
-  repeatabilityDecibels: 'sound',
-  spectralResponse: 'irradiance',
-  angularResponse: 'irradiance',
-} as const;
-
-/** A file states nothing that only another kind of instrument can have. */
+/** A file states nothing that only another kind of instrument can have; the schema sees to the blocks of several. */
 export const fieldsOfTheirKind: Rule = {
   id: 'fields-of-their-kind',
   run: ({ instruments: known }) =>

@@ -1,10 +1,11 @@
 import { type Field, fields, problemAt, texts } from '../read/fields.ts';
 import type { Source } from '../read/source.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
-import { INSTRUMENT_QUANTITY } from '../schema/instrument-units.ts';
+import { INSTRUMENT_QUANTITY } from '../schema/instrument-kinds.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
 import type { Rule } from './rule.ts';
+import { statedQuantities } from './stated-quantities.ts';
 
 /** Where a session keeps what each kind of instrument showed. Widths of lines are no reading of the display's own range. */
 const READINGS: Partial<Record<InstrumentKind, ReadonlyArray<readonly string[]>>> = {
@@ -81,9 +82,10 @@ export const readingsWithinRange: Rule = {
 
 /** The end of an instrument's range in the canonical unit; undefined where its file does not say so in a way that fits. */
 function highestOf(instrument: Source, kind: InstrumentKind): { value: number; written: string } | undefined {
-  const [from, to] = ['from', 'to'].map((end) => fields(instrument.data, ['range', end])[0]?.value);
-  const unit = texts(instrument, 'unit')[0]?.value;
-  if (texts(instrument, 'measures')[0]?.value !== kind || unit === undefined) return undefined;
+  const quantity = statedQuantities(instrument).find((it) => it.kind === kind);
+  const [from, to] = ['from', 'to'].map((end) => quantity?.of('range', end)[0]?.value);
+  const unit = quantity?.of('unit')[0]?.value;
+  if (typeof unit !== 'string') return undefined;
   if (typeof from !== 'number' || typeof to !== 'number' || to <= from) return undefined;
   const written = `${to} ${unit}`;
   const parsed = parseQuantity(written, INSTRUMENT_QUANTITY[kind]);

@@ -1,6 +1,6 @@
 import { fields, problemAt } from '../read/fields.ts';
-import { INSTRUMENT_KINDS } from '../schema/instrument.ts';
-import { calibrationsOf } from './calibrations.ts';
+import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
+import { calibrationsFor } from './calibrations.ts';
 import type { Rule } from './rule.ts';
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
@@ -9,24 +9,21 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/;
 export const sessionAfterCalibration: Rule = {
   id: 'session-after-calibration',
   run: ({ panels, instruments }, { today }) => {
-    const first = new Map(
-      [...instruments].map(([id, source]) => {
-        const days = calibrationsOf(source)
-          .flatMap(({ value }) => fields(value, ['date']))
-          .flatMap(({ value }) => (typeof value === 'string' && DAY.test(value) ? [value] : []));
-        return [id, days.toSorted()[0]] as const;
-      }),
-    );
+    const first = (id: string, kind: InstrumentKind) =>
+      calibrationsFor(instruments.get(id), kind)
+        .flatMap(({ value }) => fields(value, ['date']))
+        .flatMap(({ value }) => (typeof value === 'string' && DAY.test(value) ? [value] : []))
+        .toSorted()[0];
     return [...panels.values()].flatMap((panel) =>
       fields(panel.data, ['sessions', '*']).flatMap(({ path, value }) => {
         const day = fields(value, ['date'])[0]?.value;
         if (typeof day !== 'string' || !DAY.test(day)) return [];
         return INSTRUMENT_KINDS.flatMap((kind) =>
           fields(value, ['instruments', kind], path).flatMap((it) =>
-            typeof it.value === 'string' ? [{ path: it.path, value: it.value }] : [],
+            typeof it.value === 'string' ? [{ path: it.path, value: it.value, kind }] : [],
           ),
-        ).flatMap((field) => {
-          const from = first.get(field.value);
+        ).flatMap(({ kind, ...field }) => {
+          const from = first(field.value, kind);
           // A calibration that lies ahead is a problem of its own file.
           if (from === undefined || from <= day || from > today) return [];
           const wanted = `a meter that was calibrated by the day of the session, ${day}; this one first was on ${from}`;

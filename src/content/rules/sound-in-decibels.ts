@@ -1,13 +1,15 @@
-import { fields, problemAt, texts } from '../read/fields.ts';
+import { problemAt } from '../read/fields.ts';
 import type { Rule } from './rule.ts';
+import { statedQuantities } from './stated-quantities.ts';
 
 /** A share of a level in decibels means nothing: the level's zero is a convention. */
 export const soundInDecibels: Rule = {
   id: 'sound-in-decibels',
   run: ({ instruments: known }) =>
     [...known.values()].flatMap((source) => {
-      if (texts(source, 'measures')[0]?.value !== 'sound') return [];
-      return [...fields(source.data, ['calibrations', '*', 'relative']), ...fields(source.data, ['repeatability'])]
+      const sound = statedQuantities(source).find((it) => it.kind === 'sound');
+      if (!sound) return [];
+      return [...sound.of('calibrations', '*', 'relative'), ...sound.of('repeatability')]
         .filter(({ value }) => value !== 0)
         .map((field) =>
           problemAt(

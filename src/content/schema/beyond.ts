@@ -1,34 +1,36 @@
 import { z } from 'zod';
 import { quantity, refuse, text } from './fields.ts';
+import type { QuantityLimits } from './quantity.ts';
+import { quantityPattern } from './quantity-pattern.ts';
 
 /** Edges of the LED field as one faces the panel. */
 export const EDGES = ['left', 'right', 'top', 'bottom'] as const;
 export type Edge = (typeof EDGES)[number];
 
 /** Irradiance past the edges: a display that stays under its first step gives a bound. */
-function faintIrradiance(meaning: string, limits: { min?: number; positive?: boolean }) {
-  return quantity('irradiance', meaning, { ...limits, max: 2000, bounds: true }).refine(
-    (reading) => reading.bound !== 'above',
-    {
+function faintIrradiance(meaning: string, limits: { min?: number; positive?: boolean }, example?: number) {
+  const all: QuantityLimits = { ...limits, max: 2000, bounds: true };
+  return quantity('irradiance', meaning, all, example)
+    .refine((reading) => reading.bound !== 'above', {
       error: 'an irradiance, or a bound such as <0.1',
       params: {
         wanted: 'an irradiance, or the display’s first step as a bound, such as <0.1',
         hint: 'what goes over the range of one meter is read with another',
       },
-    },
-  );
+    })
+    .meta({ pattern: quantityPattern('irradiance', { ...all, bounds: 'below' }) });
 }
 
 const ON = 'Reading with both channels on, mW/cm2; <0.1 where the display stays under its first step of 0.1.';
 
 const struck = z.strictObject({
   value: faintIrradiance('The reading as it was taken.', { positive: true }),
-  struck: text('Why it does not count.'),
+  struck: text('Why it does not count.', 'A hand was in the way'),
 });
 
 const WANTED = 'a reading, a list of repeats, {value, struck}, or a bound such as <0.1';
 
-const onReading = z.union([faintIrradiance(ON, { positive: true }), struck], { error: WANTED });
+const onReading = z.union([faintIrradiance(ON, { positive: true }, 7.8), struck], { error: WANTED });
 
 /** A reading, or repeats at one place, any of which may be rejected or a bound. */
 const onReadings = z
@@ -46,11 +48,13 @@ const place = z
       'length',
       'How far outside the LED field, straight out from the middle of that edge, in the plane of the grid.',
       { min: 1, max: 200 },
+      '8 cm',
     ),
     on: onReadings,
     off: faintIrradiance(
       'The same place with the panel off: light of the room, which is taken away. Left out, that of the farthest place past the same edge stands in.',
       { min: 0 },
+      0.1,
     ).optional(),
   })
   .superRefine(({ on, off }, context) => {

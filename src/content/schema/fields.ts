@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { described, type Limits, limitWords } from './described.ts';
 import { parseQuantity, type QuantityLimits, type Reading, wantedQuantity } from './quantity.ts';
-import type { QuantityName } from './units.ts';
+import { quantityKeywords } from './quantity-pattern.ts';
+import { QUANTITIES, type QuantityKind, type QuantityName } from './units.ts';
 
 /** What our own checks say of a field, for the list of problems (wording.ts). */
 export interface IssueParams {
@@ -19,35 +21,92 @@ export function refuse(context: z.RefinementCtx, params: IssueParams, path: Prop
   context.addIssue({ code: 'custom', message: params.wanted, path, params });
 }
 
-/** A field that holds a quantity: a number in the canonical unit or a text with its unit. */
-export function quantity(name: QuantityName, meaning: string, limits: QuantityLimits = {}) {
-  return z
+/**
+ * Examples of what may be written; editors offer them, and new files have the first. They belong to the innermost schema,
+ * which takes what is written: JSON Schema leaves out those of one that makes something else of it.
+ */
+const examplesOf = (example: unknown) => (example === undefined ? {} : { examples: [example] });
+
+/**
+ * A field that holds a quantity: a number in the canonical unit or a text with its unit.
+ *
+ * @param example as a tester would write it
+ * @param highest that is told of, where a refinement takes less than `limits.max`
+ */
+export function quantity(
+  name: QuantityName,
+  meaning: string,
+  limits: QuantityLimits = {},
+  example?: number | string,
+  highest = limits.max,
+) {
+  const schema = z
     .union([z.number(), z.string()], { error: () => wantedQuantity(name) })
+    .meta(examplesOf(example))
     .transform((input, context): Reading => {
       const result = parseQuantity(input, name, limits);
       if ('reading' in result) return result.reading;
       refuse(context, result.fault);
       return z.NEVER;
-    })
-    .describe(meaning);
+    });
+  const rule = [
+    unitWords(QUANTITIES[name]),
+    limitWords({ ...limits, max: highest }, QUANTITIES[name].typed),
+    limits.bounds && BOUND,
+  ];
+  return described(schema, meaning, {
+    rule: rule.filter(Boolean).join('; '),
+    ...quantityKeywords(name, { ...limits, ...(highest !== undefined && { max: highest }) }),
+    // Editors that know it say this in place of the pattern.
+    patternErrorMessage: wantedQuantity(name),
+  });
+}
+
+const BOUND = 'a bound such as <0.1 stays one';
+
+/** In which unit a bare number is, and which others may be written; one name for spellings of the same unit. */
+function unitWords({ typed, units }: QuantityKind): string {
+  const others = Object.entries(units).filter(
+    ([unit, { factor, offset }], i, all) =>
+      unit !== typed &&
+      !(factor === units[typed]?.factor && offset === units[typed]?.offset) &&
+      all.findIndex(([, it]) => it.factor === factor && it.offset === offset) === i,
+  );
+  return others.length === 0 ? `in ${typed}` : `in ${typed}, or with its unit (${others.map(([it]) => it).join(', ')})`;
+}
+
+/** A bare number; the meaning says in which unit. */
+export function number(meaning: string, limits: Limits = {}, example?: number) {
+  const { min, max, positive } = limits;
+  let schema = z.number();
+  if (positive) schema = schema.positive();
+  if (min !== undefined) schema = schema.min(min);
+  if (max !== undefined) schema = schema.max(max);
+  return described(schema, meaning, { rule: limitWords(limits), ...examplesOf(example) });
+}
+
+/** A whole number above zero, such as a count. */
+export function count(meaning: string, most?: number, example?: number) {
+  const schema = most === undefined ? z.int().positive() : z.int().positive().max(most);
+  const rule = most === undefined ? 'a whole number from 1' : `a whole number from 1 to ${most}`;
+  return described(schema, meaning, { rule, minimum: 1, ...examplesOf(example) });
 }
 
 /**
  * A calendar day, `YYYY-MM-DD`. YAML readers of the older schema turn an unquoted day into a Date; it is the
  * same day. That a day is not in the future is checked where today is known (rules/days-not-ahead.ts).
  */
-export function isoDate(meaning: string) {
-  return z
-    .preprocess(
-      (value) => (value instanceof Date && !Number.isNaN(value.getTime()) ? value.toISOString().slice(0, 10) : value),
-      z.iso.date({ error: () => 'a day as YYYY-MM-DD' }),
-    )
-    .describe(meaning);
+export function isoDate(meaning: string, example = '2026-11-20') {
+  const schema = z.preprocess(
+    (value) => (value instanceof Date && !Number.isNaN(value.getTime()) ? value.toISOString().slice(0, 10) : value),
+    z.iso.date({ error: () => 'a day as YYYY-MM-DD' }).meta(examplesOf(example)),
+  );
+  return described(schema, meaning, { rule: 'YYYY-MM-DD' });
 }
 
 /** A reference to another content file: its name without the ending. */
-export function fileReference(meaning: string) {
-  return notBlank().describe(meaning);
+export function fileReference(meaning: string, example?: string) {
+  return described(notBlank(), meaning, examplesOf(example));
 }
 
 function notBlank() {
@@ -56,27 +115,26 @@ function notBlank() {
 
 /** A three-letter code of ISO 4217, as Intl knows them. */
 export function currency(meaning: string) {
-  return z
+  const codes = Intl.supportedValuesOf('currency');
+  const schema = z
     .string()
-    .refine((code) => Intl.supportedValuesOf('currency').includes(code), {
-      error: 'a currency code of ISO 4217, such as EUR',
-    })
-    .describe(meaning);
+    .refine((code) => codes.includes(code), { error: 'a currency code of ISO 4217, such as EUR' });
+  return described(schema, meaning, { rule: 'a code of ISO 4217', enum: codes, examples: ['EUR'] });
 }
 
 /** A web address; only https and http, so that no script hides in a link. */
-export function webAddress(meaning: string) {
-  return z.url({ protocol: /^https?$/, error: () => 'a web address that starts with https://' }).describe(meaning);
+export function webAddress(meaning: string, example?: string) {
+  const schema = z.url({ protocol: /^https?$/, error: () => 'a web address that starts with https://' });
+  return described(schema, meaning, { rule: 'starts with https://', pattern: '^https?://', ...examplesOf(example) });
 }
 
 /** A sentence or more. */
-export function text(meaning: string) {
-  return notBlank().describe(meaning);
+export function text(meaning: string, example?: string) {
+  return described(notBlank(), meaning, examplesOf(example));
 }
 
 /** One line. */
-export function line(meaning: string, longest: number) {
-  return notBlank()
-    .max(longest, { error: () => `a text of at most ${longest} letters` })
-    .describe(meaning);
+export function line(meaning: string, longest: number, example?: string) {
+  const schema = notBlank().max(longest, { error: () => `a text of at most ${longest} letters` });
+  return described(schema, meaning, { rule: `at most ${longest} letters`, ...examplesOf(example) });
 }

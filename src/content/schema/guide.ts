@@ -1,76 +1,82 @@
 import { z } from 'zod';
-import { currency, isoDate, line, quantity, text, webAddress } from './fields.ts';
+import { count, currency, isoDate, line, number, quantity, text, webAddress } from './fields.ts';
 import { formatField } from './format.ts';
 
 const sizeClass = z.strictObject({
   id: z
     .string()
     .regex(/^[a-z][a-z0-9-]*$/, { error: 'lower-case letters, digits and hyphens' })
-    .describe('Address part of the class, such as desk.'),
-  name: text('Name that readers see.'),
-  upToArea: z
-    .number()
-    .positive()
-    .optional()
-    .describe(
-      'Largest LED area of the class in cm2; only the last class, which takes all that is larger, leaves it out.',
-    ),
-  description: text('What such a panel covers, in a few words.'),
+    .meta({ description: 'Address part of the class: lower-case letters, digits and hyphens.', examples: ['desk'] }),
+  name: text('Name that readers see.', 'Desk'),
+  upToArea: number(
+    'Largest LED area of the class in cm2; only the last class, which takes all that is larger, leaves it out.',
+    { positive: true },
+    700,
+  ).optional(),
+  description: text('What such a panel covers, in a few words.', 'Stands on a desk; a face or a shoulder.'),
 });
 
 /** content/guide.yaml: what holds for the whole guide. */
 export const guideSchema = z.strictObject({
   format: formatField,
-  title: text('Title of the guide.'),
-  tagline: text('What the guide is, in one line: the heading of its page.'),
-  publisher: text('Who publishes it.'),
-  site: webAddress('Address at which the guide is published; links in data files start with it.'),
-  about: text('What the guide is, in a paragraph.'),
+  title: text('Title of the guide.', 'The Curlew Strand panel ledger'),
+  tagline: text('What the guide is, in one line: the heading of its page.', 'Panels, read on one bench'),
+  publisher: text('Who publishes it.', 'Curlew Strand Library of Things'),
+  site: webAddress(
+    'Address at which the guide is published; links in data files start with it.',
+    'https://panels.curlewstrand.example',
+  ),
+  about: text('What the guide is, in a paragraph.', 'Each panel goes on our bench before it is lent out.'),
   disclosure: text(
     'Who pays for it, and every connection to makers and sellers, in plain words; shown at the foot of the guide.',
+    'We buy panels at the price that anyone pays. Nothing on these pages earns us anything.',
   ),
   disclosureShort: line(
     'The same in one line for the first screen, with whatever earns the tester money; the first sentence of the disclosure where it is left out.',
     120,
+    'Library fees; nothing here earns us anything.',
   ).optional(),
   currency: currency('Base currency: prices are compared in it.'),
   rates: z
     .array(
       z.strictObject({
         currency: currency('Currency of a price that is not in the base currency.'),
-        rate: z.number().positive().describe('How much of the base currency one unit of it buys.'),
+        rate: number('How much of the base currency one unit of it buys.', { positive: true }, 1.15),
         date: isoDate('Day of the rate.'),
-        source: text('Where the rate was taken from.'),
+        source: text('Where the rate was taken from.', 'Central bank, reference rate of the day'),
       }),
     )
     .default([])
     .describe('Exchange rates for prices in other currencies, one a currency.'),
   tariff: z
     .strictObject({
-      price: z.number().positive().max(10).describe('Price of electricity, base currency per kWh.'),
+      price: number('Price of electricity, base currency per kWh.', { positive: true, max: 10 }, 0.31),
       date: isoDate('Day of the tariff.'),
-      source: text('Whose tariff it is.'),
+      source: text('Whose tariff it is.', 'Household tariff of the co-operative'),
     })
     .describe('Electricity tariff for the cost of an hour.'),
-  referenceDistance: quantity('length', 'Distance at which panels are compared; 6 in (15.24 cm) is the habit.', {
-    positive: true,
-    max: 500,
-  }),
-  methodVersion: z
-    .int()
-    .positive()
-    .describe(
-      'Version of the bench procedure that panels are ranked under; versions that read the grid as it does rank with it.',
-    ),
+  referenceDistance: quantity(
+    'length',
+    'Distance at which panels are compared; 6 in (15.24 cm) is the habit.',
+    { positive: true, max: 500 },
+    '6 in',
+  ),
+  methodVersion: count(
+    'Version of the bench procedure that panels are ranked under; versions that read the grid as it does rank with it.',
+    undefined,
+    2,
+  ),
   distanceSetting: quantity(
     'length',
     'How far the distance may be off when it is set with care, either way (a rectangular half-width).',
     { min: 0, max: 10 },
+    '2 mm',
   ),
   edgeSetting: quantity(
     'length',
     'How far each edge of the LED field may be off when its width and height are measured, either way.',
     { min: 0, max: 10 },
+    '1 mm',
   ),
   mainsFrequency: z
     .union([z.literal(50), z.literal(60)], { error: '50 or 60' })

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { ownField } from './block.ts';
+import { MEANINGS } from './described.ts';
 
 /** The parts of zod's definitions that are looked into. */
 interface Definition {
@@ -61,7 +62,8 @@ export function meaningAt(schema: z.ZodType, path: readonly PropertyKey[]): stri
   for (const parent of schemasAt(schema, path.slice(0, -1))) {
     let field = typeof last === 'number' ? undefined : fieldOf(definitionOf(parent).shape, last);
     while (field) {
-      if (field.description) return field.description;
+      const meaning = MEANINGS.get(field)?.meaning ?? field.description;
+      if (meaning) return meaning;
       const definition = definitionOf(field);
       field = definition.innerType ?? (definition.type === 'pipe' ? definition.out : undefined);
     }

@@ -1,143 +1,137 @@
 import { z } from 'zod';
-import { isoDate, quantity, refuse, text } from './fields.ts';
+import { type Calibration, calibrations } from './calibration.ts';
+import { number, text } from './fields.ts';
+import { instrumentKeywords, reportForm } from './instrument-form.ts';
+import { INSTRUMENT_KINDS, INSTRUMENT_QUANTITY, type InstrumentKind, KIND_FIELDS } from './instrument-kinds.ts';
+import { unitTextPattern } from './quantity-pattern.ts';
 import { REPLACED } from './replaced.ts';
+import { angularResponse, spectralResponse } from './sensor-response.ts';
+import { QUANTITIES } from './units.ts';
 
-/** What an instrument reads; a session names one instrument for each that it used. */
-export const INSTRUMENT_KINDS = [
-  'irradiance',
-  'spectrum',
-  'mains',
-  'magnetic',
-  'electric',
-  'radio',
-  'sound',
-  'flicker',
-  'length',
-  'temperature',
-] as const;
+export type { Calibration } from './calibration.ts';
+export { INSTRUMENT_KINDS, type InstrumentKind } from './instrument-kinds.ts';
 
-export type InstrumentKind = (typeof INSTRUMENT_KINDS)[number];
+const unit = (example: string) =>
+  text('Unit of its display, in which range, resolution and absolute uncertainty are given.', example);
 
-/** One calibration of an instrument; recalibrating adds one, and leaves what rests on the others as it was. */
-const calibration = z.strictObject({
-  date: isoDate('Day of the calibration; it counts for sessions from that day on, until the next one.'),
-  validMonths: z.int().positive().max(120).describe('Months until the next one is due.'),
-  relative: z.number().min(0).max(100).describe('Expanded uncertainty relative to the reading, in %.'),
-  absolute: z.number().min(0).default(0).describe('Expanded absolute uncertainty, in the unit of the display.'),
-  coverageFactor: z.number().positive().max(5).default(2).describe('Coverage factor k of the two figures above.'),
-  reference: text('Against what, and by whom in general terms.'),
-});
+const display = {
+  range: z
+    .strictObject({
+      from: number('Lowest reading, in the unit of the display.', {}, 0.1),
+      to: number('Highest reading, in the unit of the display.', {}, 300),
+    })
+    .refine((range) => range.to > range.from, { error: 'a range whose end is above its start' })
+    .describe('Range of the display, in its unit.'),
+  response: text(
+    'What it responds to: wavelengths, frequencies, weighting, sensor and its angular response, in words.',
+    'Blackened thermopile under a cosine diffuser, flat from 400 nm to 2000 nm',
+  ),
+  resolution: number('Resolution: the smallest step of the display, in its unit.', { min: 0 }, 0.1),
+  calibrations,
+};
 
-export type Calibration = z.output<typeof calibration>;
+const errors = {
+  spectralResponse: spectralResponse.optional(),
+  angularResponse: angularResponse.optional(),
+  repeatability: number(
+    'Standard deviation of repeated readings of one steady thing, in % of the reading; used where a session has no repeats.',
+    { min: 0, max: 50 },
+    0.8,
+  ).optional(),
+  repeatabilityDecibels: number(
+    'The same in dB; for sound only, where a share of the reading means nothing.',
+    { min: 0, max: 20 },
+    0.5,
+  ).optional(),
+};
 
-const calibrations = z
-  .array(calibration)
-  .min(1)
-  .superRefine((list, context) => {
-    list.forEach(({ date }, i) => {
-      if (list.findIndex((it) => it.date === date) === i) return;
-      const wanted = 'one calibration a day: a session could not tell which of the two to take';
-      refuse(context, { wanted }, [i, 'date']);
-    });
-  })
-  .describe('Every calibration of the meter, in any order; a session takes the newest one of its day or before.');
+/** One quantity of an instrument that reads several: what can be said of its kind, and nothing else. */
+function quantityBlock(kind: InstrumentKind) {
+  const quantity = INSTRUMENT_QUANTITY[kind];
+  const { typed } = QUANTITIES[quantity];
+  const shape = {
+    unit: unit(typed).meta({ pattern: unitTextPattern(quantity) }),
+    ...display,
+    response: display.response.optional(),
+    calibrations: display.calibrations.optional(),
+    ...errors,
+  };
+  const others = Object.entries(KIND_FIELDS).flatMap(([name, only]) => (only === kind ? [] : [name]));
+  const isOfKind = (name: string) => !others.includes(name) && !(kind === 'sound' && name === 'repeatability');
+  const fields = Object.fromEntries(Object.entries(shape).filter(([name]) => isOfKind(name)));
+  return z.strictObject(fields as typeof shape).describe(`What it says of this quantity: ${kind}.`);
+}
 
-const ANGULAR_HINT =
-  'write f2 of ISO/CIE 19476, as in { f2: 2.5 }, or the error at some angles, as in { angles: [{ angle: 60 deg, error: 3 }] }';
-
-const angularResponse = z
-  .preprocess(
-    (value, context) => {
-      if (typeof value !== 'number') return value;
-      refuse(context, { wanted: 'a block with f2, or with angles', hint: ANGULAR_HINT });
-      return z.NEVER;
-    },
-    z
-      .strictObject({
-        f2: z
-          .number()
-          .min(0)
-          .max(50)
-          .optional()
-          .describe('f2 of ISO/CIE 19476 (CIE S 023), in %; it is taken as one standard uncertainty.'),
-        angles: z
-          .array(
-            z.strictObject({
-              angle: quantity('angle', 'Angle of the light from straight ahead.', { positive: true, max: 89 }),
-              error: z
-                .number()
-                .min(0)
-                .max(100)
-                .describe('Standard uncertainty (k = 1) for light from that angle, in % of that light.'),
-            }),
-          )
-          .min(1)
-          .optional()
-          .describe('Errors at named angles; straight ahead there is none.'),
-      })
-      .superRefine(({ f2, angles }, context) => {
-        if ((f2 === undefined) === (angles === undefined)) {
-          refuse(context, { wanted: 'either f2 or angles, one of the two', hint: ANGULAR_HINT });
-        }
-        angles?.forEach(({ angle }, i) => {
-          if (angles.findIndex((it) => it.angle.value === angle.value) === i) return;
-          refuse(context, { wanted: 'one error an angle' }, ['angles', i, 'angle']);
-        });
-      }),
+const quantities = z
+  .strictObject(
+    Object.fromEntries(INSTRUMENT_KINDS.map((kind) => [kind, quantityBlock(kind).optional()])) as Record<
+      InstrumentKind,
+      z.ZodOptional<ReturnType<typeof quantityBlock>>
+    >,
   )
-  .describe('How oblique light is misread: f2, or errors at named angles. For irradiance only.');
+  .refine((it) => Object.keys(it).length > 0, { error: `a block for each of: ${INSTRUMENT_KINDS.join(', ')}` })
+  .meta({
+    minProperties: 1,
+    description:
+      'For a meter that reads several quantities, in place of measures, unit, range and resolution: a block each. Response and calibrations beside it hold for every block that has none of its own.',
+  });
 
-const bandError = (band: string) =>
-  z
-    .number()
-    .min(0)
-    .max(50)
-    .optional()
-    .describe(`Standard uncertainty (k = 1) in the ${band} band, in % of the reading.`);
+/** An instrument as regards one quantity that it reads. */
+export interface InstrumentQuantity {
+  /** The instrument's; where it reads several quantities, with the one that is meant. */
+  name: string;
+  measures: InstrumentKind;
+  unit: string;
+  range: { from: number; to: number };
+  response: string;
+  resolution: number;
+  calibrations: readonly Calibration[];
+  spectralResponse?: z.output<typeof spectralResponse> | undefined;
+  angularResponse?: z.output<typeof angularResponse> | undefined;
+  repeatability?: number | undefined;
+  repeatabilityDecibels?: number | undefined;
+}
+
+/** One meter of the bench, with each quantity that it reads in full. */
+export interface InstrumentFile {
+  name: string;
+  /** In the order of the kinds. */
+  quantities: readonly InstrumentQuantity[];
+  /** Its file has a block for each quantity, even if it is one. */
+  hasBlocks: boolean;
+  note?: string | undefined;
+}
+
+const written = z
+  .strictObject({
+    name: text('What the bench calls it; an invented or generic name, never a brand.', 'Bench thermopile'),
+    measures: z.enum(INSTRUMENT_KINDS).optional().describe('What it reads.'),
+    unit: unit('mW/cm2').optional(),
+    range: display.range.optional(),
+    response: display.response.optional(),
+    resolution: display.resolution.optional(),
+    calibrations: display.calibrations.optional(),
+    ...errors,
+    quantities: quantities.optional(),
+    note: text('Anything else worth knowing.', 'Slow: four seconds to settle').optional(),
+  })
+  // Also where a field is wrong, so that all that is missing is said at once.
+  .superRefine(reportForm, { when: () => true })
+  .meta({ ...instrumentKeywords(), description: 'One meter of the bench.' });
 
 /** content/instruments/<id>.yaml: one instrument of the bench. Percentages are of the reading. */
-export const instrumentSchema = z
-  .strictObject({
-    name: text('What the bench calls it; an invented or generic name, never a brand.'),
-    measures: z.enum(INSTRUMENT_KINDS).describe('What it reads.'),
-    unit: text('Unit of its display, in which range, resolution and absolute uncertainty are given.'),
-    range: z
-      .strictObject({
-        from: z.number().describe('Lowest reading, in the unit of the display.'),
-        to: z.number().describe('Highest reading, in the unit of the display.'),
-      })
-      .refine((range) => range.to > range.from, { error: 'a range whose end is above its start' })
-      .describe('Range of the display, in its unit.'),
-    response: text(
-      'What it responds to: wavelengths, frequencies, weighting, sensor and its angular response, in words.',
-    ),
-    resolution: z.number().min(0).describe('Resolution: the smallest step of the display, in its unit.'),
-    calibrations,
-    spectralResponse: z
-      .strictObject({ red: bandError('red'), nearInfrared: bandError('near-infrared') })
-      .refine((it) => it.red !== undefined || it.nearInfrared !== undefined, {
-        error: 'red, nearInfrared or both',
-      })
-      .optional()
-      .describe(
-        'How far it may misread a band because its sensor does not answer to every wavelength alike; beyond what its calibration covers. For irradiance only.',
-      ),
-    angularResponse: angularResponse.optional(),
-    repeatability: z
-      .number()
-      .min(0)
-      .max(50)
-      .optional()
-      .describe(
-        'Standard deviation of repeated readings of one steady thing, in % of the reading; used where a session has no repeats.',
-      ),
-    repeatabilityDecibels: z
-      .number()
-      .min(0)
-      .max(20)
-      .optional()
-      .describe('The same in dB; for sound only, where a share of the reading means nothing.'),
-    note: text('Anything else worth knowing.').optional(),
+export const instrumentSchema = written
+  .transform(({ name, note, quantities: blocks, measures, ...single }): InstrumentFile => {
+    const parts = blocks
+      ? INSTRUMENT_KINDS.flatMap((kind) => {
+          const block = blocks[kind];
+          const { response, calibrations: shared } = single;
+          return block ? [{ response, calibrations: shared, ...block, name: `${name} (${kind})`, measures: kind }] : [];
+        })
+      : [{ ...single, name, measures }];
+    // That each field stands in one place or the other has been looked at.
+    const read = parts as InstrumentQuantity[];
+    return { name, quantities: read, hasBlocks: blocks !== undefined, ...(note !== undefined && { note }) };
   })
   .describe('One meter of the bench.')
   .register(REPLACED, {
@@ -147,4 +141,15 @@ export const instrumentSchema = z
     },
   });
 
-export type InstrumentFile = z.output<typeof instrumentSchema>;
+/** What an instrument says of one quantity; undefined where it does not read it. */
+export function quantityOf(
+  instrument: InstrumentFile | undefined,
+  kind: InstrumentKind,
+): InstrumentQuantity | undefined {
+  return instrument?.quantities.find((it) => it.measures === kind);
+}
+
+/** What the calibrations of one quantity go by: the file's name, and the quantity where the file has a block for each. */
+export function quantityId(id: string, { hasBlocks }: InstrumentFile, kind: InstrumentKind): string {
+  return hasBlocks ? `${id}:${kind}` : id;
+}

@@ -1,14 +1,17 @@
 import { z } from 'zod';
-import { text, webAddress } from './fields.ts';
+import { number, text, webAddress } from './fields.ts';
 
 /** content/makers/<id>.yaml: one maker of panels. */
 export const makerSchema = z.strictObject({
-  name: text('Name of the maker.'),
-  country: text('Where it is registered.').optional(),
-  website: webAddress('Its site.').optional(),
-  warrantyYears: z.number().min(0).max(100).optional().describe('Warranty it promises, years.'),
-  returns: text('Its terms of return, in a few words.').optional(),
-  note: text('Anything worth knowing about the maker, including any connection to the tester.').optional(),
+  name: text('Name of the maker.', 'Kelpwright'),
+  country: text('Where it is registered.', 'Ireland').optional(),
+  website: webAddress('Its site.', 'https://kelpwright.example').optional(),
+  warrantyYears: number('Warranty it promises, years.', { min: 0, max: 100 }, 3).optional(),
+  returns: text('Its terms of return, in a few words.', '60 days, return postage paid').optional(),
+  note: text(
+    'Anything worth knowing about the maker, including any connection to the tester.',
+    'Sells from its own shop only',
+  ).optional(),
 });
 
 export type Maker = z.output<typeof makerSchema>;

@@ -12,6 +12,10 @@ const FRACTIONS: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
+/** The signs that stand for a fraction. */
+export const FRACTION_SIGNS = Object.keys(FRACTIONS).join('');
+const FRACTION_SIGN = new RegExp(`[${FRACTION_SIGNS}]`);
+
 /** `7 1/2` and `7½`, as rules are read: a whole part or none, and a proper fraction; then the unit. */
 const FRACTION = /^(?:(?<whole>\d+)\s+)?(?<top>\d+)\s*\/\s*(?<bottom>\d+)(?![\d.,/])\s*(?<unit>.*)$/;
 
@@ -20,7 +24,7 @@ export function fractionIn(text: string): { number: number; unit: string } | und
   const spelt = text
     .trim()
     .replace(/[\u2044\u2215]/g, '/')
-    .replace(/[½⅓⅔¼¾⅛⅜⅝⅞]/, (sign) => ` ${FRACTIONS[sign]} `)
+    .replace(FRACTION_SIGN, (sign) => ` ${FRACTIONS[sign]} `)
     .trim();
   const parts = FRACTION.exec(spelt)?.groups;
   if (!parts) return undefined;

@@ -27,11 +27,12 @@ export interface QuantityLimits {
   max?: number;
   /** Zero is refused too. */
   positive?: boolean;
-  /** `<x` and `>x` are accepted. */
-  bounds?: boolean;
+  /** `<x` and `>x` are accepted; with 'below', `<x` alone. */
+  bounds?: boolean | 'below';
 }
 
-const LONGEST = 80;
+/** Longest text that is read. */
+export const LONGEST = 80;
 const SHAPE = /^(?<bound>[<>])?\s*(?<number>[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(?<unit>.*)$/i;
 
 /** What a field of this quantity takes, in words. */

@@ -1,17 +1,17 @@
 import { z } from 'zod';
 import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
-import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { beyondReadings } from './beyond.ts';
-import { fileReference, isoDate, quantity, text } from './fields.ts';
-import { INSTRUMENT_KINDS } from './instrument.ts';
+import { count, fileReference, isoDate, quantity, text } from './fields.ts';
+import { INSTRUMENT_KINDS, type InstrumentKind } from './instrument.ts';
 import { photoList } from './photo.ts';
 
-const irradiance = (meaning: string) => quantity('irradiance', meaning, { positive: true, max: 2000 });
+const irradiance = (meaning: string, example = 41.2) =>
+  quantity('irradiance', meaning, { positive: true, max: 2000 }, example);
 
 /** A reading that the tester rejected: it stays in the file, as `struck`, with the reason. */
 export const rejectedReading = z.strictObject({
   value: irradiance('The reading as it was taken.'),
-  struck: text('Why it does not count.'),
+  struck: text('Why it does not count.', 'The hand slipped off the rod'),
 });
 
 const gridReading = z.union([irradiance('One reading.'), rejectedReading]);
@@ -31,7 +31,8 @@ const grid = z.strictObject({
       min: 0,
       max: 100,
     },
-  ).default({ value: CM_PER_INCH, unit: 'cm', written: '1 in' }),
+    '1 in',
+  ).prefault('1 in'),
   rows: z
     .array(z.array(gridPoint).min(1))
     .min(1)
@@ -43,7 +44,7 @@ const grid = z.strictObject({
 /** One distance of the sweep: at least one of its three readings stands. */
 const sweepEntry = z
   .strictObject({
-    distance: quantity('length', 'Distance from the LED plane to the sensor.', { min: 1, max: 1000 }),
+    distance: quantity('length', 'Distance from the LED plane to the sensor.', { min: 1, max: 1000 }, '30 cm'),
     centre: gridPoint
       .optional()
       .describe(
@@ -58,30 +59,37 @@ const sweepEntry = z
   })
   .refine((it) => it.centre !== undefined || it.red !== undefined || it.nearInfrared !== undefined, {
     error: 'a reading: centre (both channels on), red or nearInfrared (that channel alone on)',
-  });
+  })
+  .meta({ anyOf: [{ required: ['centre'] }, { required: ['red'] }, { required: ['nearInfrared'] }] });
 
-const perMode = <T extends z.ZodType>(field: (meaning: string) => T, what: string) => ({
-  red: field(`${what} with red alone on.`).optional(),
-  nearInfrared: field(`${what} with near-infrared alone on.`).optional(),
-  combined: field(`${what} with both channels on.`).optional(),
+const perMode = <T extends z.ZodType, E>(
+  field: (meaning: string, example?: E) => T,
+  what: string,
+  examples: Partial<Record<ModeKey, E>> = {},
+) => ({
+  red: field(`${what} with red alone on.`, examples.red).optional(),
+  nearInfrared: field(`${what} with near-infrared alone on.`, examples.nearInfrared).optional(),
+  combined: field(`${what} with both channels on.`, examples.combined).optional(),
 });
 
-const wavelength = (meaning: string) =>
+const wavelength = (meaning: string, peak: number, fwhm: number) =>
   z
     .strictObject({
-      peak: quantity('wavelength', 'Peak wavelength.', { min: 200, max: 3000 }),
-      fwhm: quantity('wavelength', 'Full width at half maximum.', { positive: true, max: 500 }).optional(),
+      peak: quantity('wavelength', 'Peak wavelength.', { min: 200, max: 3000 }, peak),
+      fwhm: quantity('wavelength', 'Full width at half maximum.', { positive: true, max: 500 }, fwhm).optional(),
     })
     .describe(meaning);
 
 const flicker = (meaning: string) =>
   z
     .strictObject({
-      frequency: quantity('frequency', 'Main frequency of the modulation; leave it out where there is none.', {
-        positive: true,
-        max: 1e7,
-      }).optional(),
-      percent: quantity('percent', 'Modulation depth (percent flicker).', { min: 0, max: 100, bounds: true }),
+      frequency: quantity(
+        'frequency',
+        'Main frequency of the modulation; leave it out where there is none.',
+        { positive: true, max: 1e7 },
+        '40 kHz',
+      ).optional(),
+      percent: quantity('percent', 'Modulation depth (percent flicker).', { min: 0, max: 100, bounds: true }, 1.4),
     })
     .describe(meaning);
 
@@ -90,21 +98,35 @@ const TOO_FAST = {
   hint: 'above 100 kHz the limits for radio hold as well; leave the frequency out, and say it in the notes',
 };
 
+interface FieldLimits {
+  min: number;
+  max: number;
+  /** Examples of what may be written. */
+  distance: string;
+  off: number | string;
+  on: number | string;
+}
+
 /** Fields of a block with a reading of the room and one with the panel on. */
-const fieldShape = (name: 'magnetic' | 'electric' | 'radio' | 'sound', limits: { min: number; max: number }) => ({
-  distance: quantity('length', 'Distance from the panel to the meter.', { min: 0, max: 1000 }).optional(),
-  off: quantity(name, 'Reading with the panel off (or unplugged): the room.', {
-    ...limits,
-    bounds: true,
-  }).optional(),
-  on: quantity(name, 'Reading with the panel on, both channels.', { ...limits, bounds: true }).optional(),
+const fieldShape = (
+  name: 'magnetic' | 'electric' | 'radio' | 'sound',
+  { distance, off, on, ...limits }: FieldLimits,
+) => ({
+  distance: quantity('length', 'Distance from the panel to the meter.', { min: 0, max: 1000 }, distance).optional(),
+  off: quantity(
+    name,
+    'Reading with the panel off (or unplugged): the room.',
+    { ...limits, bounds: true },
+    off,
+  ).optional(),
+  on: quantity(name, 'Reading with the panel on, both channels.', { ...limits, bounds: true }, on).optional(),
 });
 
-const field = (name: 'radio' | 'sound', meaning: string, limits: { min: number; max: number }) =>
+const field = (name: 'radio' | 'sound', meaning: string, limits: FieldLimits) =>
   z.strictObject(fieldShape(name, limits)).describe(meaning);
 
 /** The same for fields whose reference level depends on the frequency. */
-const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limits: { min: number; max: number }) =>
+const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limits: FieldLimits) =>
   z
     .strictObject({
       ...fieldShape(name, limits),
@@ -112,6 +134,8 @@ const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limit
         'frequency',
         'Main frequency of the field with the panel on, 25 Hz to 100 kHz, where the meter shows it; left out, the share of the reference level is told for both ends.',
         { min: STATED_FREQUENCIES.from, max: 1e7 },
+        '65 kHz',
+        STATED_FREQUENCIES.to,
       )
         .refine(({ value }) => value <= STATED_FREQUENCIES.to, {
           error: TOO_FAST.wanted,
@@ -121,13 +145,28 @@ const lowFrequencyField = (name: 'magnetic' | 'electric', meaning: string, limit
     })
     .describe(meaning);
 
+/** Names that stand in examples. */
+const INSTRUMENT_EXAMPLES: Record<InstrumentKind, string> = {
+  irradiance: 'bench-thermopile',
+  spectrum: 'fibre-spectrometer',
+  mains: 'plug-in-wattmeter',
+  magnetic: 'three-axis-coil',
+  electric: 'field-rod',
+  radio: 'radio-probe',
+  sound: 'class-2-sound-meter',
+  flicker: 'photodiode-sampler',
+  length: 'steel-rule',
+  temperature: 'room-thermometer',
+};
+
 /** One dated bench session of a panel: raw readings only. Anything not read is left out. */
 export const sessionSchema = z.strictObject({
   date: isoDate('Day of the session; one session a day.'),
-  methodVersion: z
-    .int()
-    .positive()
-    .describe('Version of the bench procedure that was followed; 2 asks for readings past the edges (beyond).'),
+  methodVersion: count(
+    'Version of the bench procedure that was followed; 2 asks for readings past the edges (beyond).',
+    undefined,
+    1,
+  ),
   instruments: z
     .strictObject(
       Object.fromEntries(
@@ -135,27 +174,30 @@ export const sessionSchema = z.strictObject({
           kind,
           fileReference(
             `Instrument used for: ${kind}. A file name in content/instruments without its ending.`,
+            INSTRUMENT_EXAMPLES[kind],
           ).optional(),
         ]),
       ) as Record<(typeof INSTRUMENT_KINDS)[number], z.ZodOptional<z.ZodString>>,
     )
     .default({})
     .describe('Which meter took which readings.'),
-  warmUp: quantity('time', 'Time from switching on to the first reading; a bare number is in seconds.', {
-    min: 0,
-    max: 86400,
-  }).optional(),
-  roomTemperature: quantity('temperature', 'Air temperature at the bench.', { min: -20, max: 60 }).optional(),
+  warmUp: quantity(
+    'time',
+    'Time from switching on to the first reading; a bare number is in seconds.',
+    { min: 0, max: 86400 },
+    '30 min',
+  ).optional(),
+  roomTemperature: quantity('temperature', 'Air temperature at the bench.', { min: -20, max: 60 }, '21.5 C').optional(),
   distance: quantity(
     'length',
     'Distance from the LED plane to the sensor; the guide’s reference distance where left out.',
-    {
-      positive: true,
-      max: 1000,
-    },
+    { positive: true, max: 1000 },
+    '6 in',
   ).optional(),
   peak: z
-    .strictObject(perMode(irradiance, 'Highest steady reading of a sweep'))
+    .strictObject(
+      perMode(irradiance, 'Highest steady reading of a sweep', { red: 27.9, nearInfrared: 26.2, combined: 53.4 }),
+    )
     .optional()
     .describe('Peak irradiance per mode.'),
   grid: grid.optional().describe('The grid of readings with both channels on; 3 x 3 is the habit, any size is read.'),
@@ -169,26 +211,47 @@ export const sessionSchema = z.strictObject({
   beyond: beyondReadings.optional(),
   wavelengths: z
     .strictObject({
-      red: wavelength('The red channel alone.').optional(),
-      nearInfrared: wavelength('The near-infrared channel alone.').optional(),
+      red: wavelength('The red channel alone.', 661, 17).optional(),
+      nearInfrared: wavelength('The near-infrared channel alone.', 848, 32.5).optional(),
     })
     .optional()
     .describe('Peak wavelength of each channel.'),
   mains: z
     .strictObject({
-      standby: quantity('power', 'Plugged in, all channels off.', { min: 0, max: 20000, bounds: true }).optional(),
-      ...perMode((meaning) => quantity('power', meaning, { positive: true, max: 20000 }), 'Mains draw'),
+      standby: quantity('power', 'Plugged in, all channels off.', { min: 0, max: 20000, bounds: true }, 0.7).optional(),
+      ...perMode(
+        (meaning, example?: number) => quantity('power', meaning, { positive: true, max: 20000 }, example),
+        'Mains draw',
+        { red: 52.8, nearInfrared: 53.9, combined: 104.2 },
+      ),
     })
     .optional()
     .describe('Draw from the mains.'),
-  magnetic: lowFrequencyField('magnetic', 'Magnetic flux density.', { min: 0, max: 1e6 }).optional(),
-  electric: lowFrequencyField('electric', 'Electric field.', { min: 0, max: 1e5 }).optional(),
-  radio: field('radio', 'Radio-frequency power density.', { min: 0, max: 1e6 }).optional(),
-  sound: field('sound', 'A-weighted sound level, max hold.', { min: 0, max: 140 }).optional(),
-  flicker: z.strictObject(perMode(flicker, 'Flicker')).optional().describe('Flicker per mode.'),
-  hotSpots: text('Judgement of the wall photo, in words.').optional(),
-  photos: photoList.default([]).describe('Pictures taken in the session, such as the wall photo.'),
-  notes: text('Anything that happened on the bench.').optional(),
+  magnetic: lowFrequencyField('magnetic', 'Magnetic flux density.', {
+    ...{ min: 0, max: 1e6 },
+    ...{ distance: '6 in', off: '0.05 uT', on: '0.94 uT' },
+  }).optional(),
+  electric: lowFrequencyField('electric', 'Electric field.', {
+    ...{ min: 0, max: 1e5 },
+    ...{ distance: '6 in', off: 4, on: 40 },
+  }).optional(),
+  radio: field('radio', 'Radio-frequency power density.', {
+    ...{ min: 0, max: 1e6 },
+    ...{ distance: '6 in', off: 0.005, on: 0.007 },
+  }).optional(),
+  sound: field('sound', 'A-weighted sound level, max hold.', {
+    ...{ min: 0, max: 140 },
+    ...{ distance: '1 m', off: 31.7, on: 49.7 },
+  }).optional(),
+  flicker: z
+    .strictObject(perMode((meaning) => flicker(meaning), 'Flicker'))
+    .optional()
+    .describe('Flicker per mode.'),
+  hotSpots: text('Judgement of the wall photo, in words.', 'Two faint rings; the middle is even.').optional(),
+  photos: photoList({ file: 'wall-at-6-in.jpg', shows: 'Red light on the wall at 6 in' })
+    .default([])
+    .describe('Pictures taken in the session, such as the wall photo.'),
+  notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });
 
 export type Session = z.output<typeof sessionSchema>;

@@ -101,7 +101,7 @@ export type QuantityName = keyof typeof QUANTITIES;
 const QUANTITY_NAMES = Object.keys(QUANTITIES) as QuantityName[];
 
 /** Words for units, as people write them out; capitals and a plural's s do not count. */
-const WORDS: Readonly<Record<string, string>> = {
+export const UNIT_WORDS: Readonly<Record<string, string>> = {
   ...{ centimetre: 'cm', centimeter: 'cm', millimetre: 'mm', millimeter: 'mm', metre: 'm', meter: 'm' },
   ...{ inch: 'in', inches: 'in', foot: 'ft', feet: 'ft', nanometre: 'nm', nanometer: 'nm' },
   ...{ second: 's', minute: 'min', hour: 'h', hr: 'h', min: 'min', sec: 's', millisecond: 'ms' },
@@ -113,17 +113,22 @@ const WORDS: Readonly<Record<string, string>> = {
 /** The unit that a word stands for; what is no such word comes back as it is. */
 function unitOfWord(word: string): string {
   const lower = word.toLowerCase();
-  return ownField(WORDS, lower) ?? ownField(WORDS, lower.replace(/s$/, '')) ?? word;
+  return ownField(UNIT_WORDS, lower) ?? ownField(UNIT_WORDS, lower.replace(/s$/, '')) ?? word;
 }
 
-/** One spelling for the many that keyboards give: micro signs, superscripts, spaces, middle dots. */
+/** Signs that keyboards give for a plain one: micro signs, superscripts, curly quotes. */
+export const UNIT_SIGNS: ReadonlyArray<{ plain: string; pattern: string }> = [
+  { plain: 'u', pattern: '[\u00b5\u03bc]' },
+  { plain: '2', pattern: '\u00b2|\\^2' },
+  { plain: '"', pattern: '[\u201c\u201d\u2033]' },
+];
+
+const SIGNS = UNIT_SIGNS.map(({ plain, pattern }) => ({ plain, pattern: new RegExp(pattern, 'g') }));
+
+/** One spelling for the many that keyboards give; spaces do not count. */
 export function normaliseUnit(unit: string): string {
-  return unit
-    .trim()
-    .replace(/[\u00b5\u03bc]/g, 'u')
-    .replace(/\u00b2|\^2/g, '2')
-    .replace(/[\u201c\u201d\u2033]/g, '"')
-    .replace(/\s+/g, '');
+  const plain = SIGNS.reduce((text, it) => text.replace(it.pattern, it.plain), unit.trim());
+  return plain.replace(/\s+/g, '');
 }
 
 /** The accepted unit that a text stands for, words for units included; what is none comes back with plain signs. */

@@ -12,7 +12,7 @@ interface CalibrationData {
 export function instrumentsData(ledger: Ledger): Record<string, Record<string, CalibrationData>> {
   const data: Record<string, Record<string, CalibrationData>> = {};
   for (const { instruments } of publishedPanels(ledger).flatMap((it) => it.sessions)) {
-    for (const { id, calibration, unit } of instruments) {
+    for (const { quantityId: id, calibration, unit } of instruments) {
       data[id] ??= {};
       if (!calibration) continue;
       data[id][calibration.date] ??= {
@@ -26,5 +26,7 @@ export function instrumentsData(ledger: Ledger): Record<string, Record<string, C
 
 /** The instruments of a session, each with the day of the calibration that counted; null before the first. */
 export function usedData({ instruments }: SessionEntry): Record<string, [id: string, calibration: string | null]> {
-  return Object.fromEntries(instruments.map(({ kind, id, calibration }) => [kind, [id, calibration?.date ?? null]]));
+  return Object.fromEntries(
+    instruments.map(({ kind, quantityId: id, calibration }) => [kind, [id, calibration?.date ?? null]]),
+  );
 }

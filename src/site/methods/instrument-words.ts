@@ -1,4 +1,4 @@
-import type { Calibration, InstrumentFile, InstrumentKind } from '../../content/schema/instrument.ts';
+import type { Calibration, InstrumentKind, InstrumentQuantity } from '../../content/schema/instrument.ts';
 import { calibrationDue } from '../../ledger/instruments.ts';
 import { showDate, unitSigns } from '../../words/format.ts';
 import { statedUncertainty } from '../../words/stated-uncertainty.ts';
@@ -26,7 +26,7 @@ export const KIND_WORDS: Readonly<Record<InstrumentKind, string>> = {
 };
 
 /** From the lowest to the highest reading of its display. */
-export const rangeWords = ({ range, unit }: Pick<InstrumentFile, 'range' | 'unit'>) =>
+export const rangeWords = ({ range, unit }: Pick<InstrumentQuantity, 'range' | 'unit'>) =>
   `${range.from} to ${range.to} ${unitSigns(unit)}`;
 
 /** A calibration in words. */
@@ -40,7 +40,7 @@ export function calibrationLine(calibration: Calibration, unit: string): Calibra
 }
 
 /** How oblique light is misread, or undefined where the file is silent. */
-export function angularWords({ angularResponse: it }: InstrumentFile): string | undefined {
+export function angularWords({ angularResponse: it }: InstrumentQuantity): string | undefined {
   if (!it) return undefined;
   if (it.f2 !== undefined) return `f2 of ${it.f2}\u00a0%`;
   const angles = (it.angles ?? []).map(({ angle, error }) => `${error}\u00a0% at ${angle.value}°`);
@@ -48,7 +48,7 @@ export function angularWords({ angularResponse: it }: InstrumentFile): string | 
 }
 
 /** How each band is misread, or undefined where the file is silent. */
-export function spectralWords({ spectralResponse: it }: InstrumentFile): string | undefined {
+export function spectralWords({ spectralResponse: it }: InstrumentQuantity): string | undefined {
   if (!it) return undefined;
   const band = (name: string, error: number | undefined) =>
     error === undefined ? `${name} not assessed` : `${name} ${error}\u00a0%`;
@@ -56,7 +56,7 @@ export function spectralWords({ spectralResponse: it }: InstrumentFile): string 
 }
 
 /** How readings scatter, or undefined where the file is silent. */
-export function repeatabilityWords({ repeatability, repeatabilityDecibels }: InstrumentFile): string | undefined {
+export function repeatabilityWords({ repeatability, repeatabilityDecibels }: InstrumentQuantity): string | undefined {
   if (repeatabilityDecibels !== undefined) return `${repeatabilityDecibels}\u00a0dB (standard deviation)`;
   return repeatability === undefined ? undefined : `${repeatability}\u00a0% (standard deviation)`;
 }

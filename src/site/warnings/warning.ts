@@ -27,5 +27,11 @@ export function warningAt(
   path: readonly PropertyKey[],
   about: Omit<Warning, 'file' | 'line' | 'field' | 'figures'> & { figures?: readonly string[] },
 ): Warning {
-  return { figures: [], ...about, file: source.file, line: source.lineOf(path), field: fieldPath(path) };
+  return {
+    figures: [],
+    ...about,
+    file: source.file,
+    line: source.lineOf(path),
+    field: fieldPath(source.asWritten?.(path) ?? path),
+  };
 }

@@ -8,6 +8,7 @@ import { ownTexts } from './doubts/own-texts.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
+import { stillToFillIn } from './doubts/to-fill-in.ts';
 import { flagPlace } from './flag-place.ts';
 import { type Warning, warningAt } from './warning.ts';
 
@@ -18,6 +19,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   sharesAddUp,
   farFromOthers,
   photosUnnamed,
+  stillToFillIn,
   ownTexts,
   demonstrationWords,
 ];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { instrumentSchema } from '../../../src/content/schema/instrument.ts';
+import { type InstrumentQuantity, instrumentSchema } from '../../../src/content/schema/instrument.ts';
 import {
   angularWords,
   calibrationLine,
@@ -7,8 +7,8 @@ import {
   spectralWords,
 } from '../../../src/site/methods/instrument-words.ts';
 
-const instrument = (part: object = {}) =>
-  instrumentSchema.parse({
+const instrument = (part: object = {}): InstrumentQuantity => {
+  const { quantities } = instrumentSchema.parse({
     name: 'Meter',
     measures: 'irradiance',
     unit: 'mW/cm2',
@@ -18,6 +18,8 @@ const instrument = (part: object = {}) =>
     calibrations: [{ date: '2026-01-15', validMonths: 24, relative: 4, absolute: 0.2, reference: 'A lamp' }],
     ...part,
   });
+  return quantities[0] as InstrumentQuantity;
+};
 
 describe('what an instrument’s file says, in words', () => {
   test('a calibration with its days, what it promises, and against what', () => {

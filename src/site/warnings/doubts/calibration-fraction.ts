@@ -1,5 +1,4 @@
-import { fields } from '../../../content/read/fields.ts';
-import { calibrationsOf } from '../../../content/rules/calibrations.ts';
+import { statedQuantities } from '../../../content/rules/stated-quantities.ts';
 import type { InstrumentKind } from '../../../content/schema/instrument.ts';
 import type { Loaded } from '../../../ledger/load-ledger.ts';
 import { rounded } from '../../../words/rounded.ts';
@@ -21,21 +20,21 @@ export const LEAST_RELATIVE: Partial<Record<InstrumentKind, number>> = {
 
 /** Calibrations that are better than any of their kind. */
 export function calibrationFractions({ content }: Loaded): Warning[] {
-  return [...content.instruments.values()].flatMap(({ data, source }) => {
-    const least = LEAST_RELATIVE[data.measures];
-    if (least === undefined) return [];
-    return calibrationsOf(source).flatMap(({ value, path }) =>
-      fields(value, ['relative'], path).flatMap(({ value: relative, path: at }) => {
+  return [...content.instruments.values()].flatMap(({ source }) =>
+    statedQuantities(source).flatMap(({ kind, of }) => {
+      const least = LEAST_RELATIVE[kind];
+      if (least === undefined) return [];
+      return of('calibrations', '*', 'relative').flatMap(({ value: relative, path }) => {
         if (typeof relative !== 'number' || relative <= 0 || relative >= least) return [];
         return [
-          warningAt(source, at, {
+          warningAt(source, path, {
             severity: 'doubt',
             check: 'calibration-fraction',
-            text: `A calibration of ${relative} % is better than meters for ${data.measures} reach, and makes every interval that rests on it too narrow. As a fraction it would be ${rounded(100 * relative, 4)} %.`,
+            text: `A calibration of ${relative} % is better than meters for ${kind} reach, and makes every interval that rests on it too narrow. As a fraction it would be ${rounded(100 * relative, 4)} %.`,
             hint: `the field is in %: if a fraction was typed, write ${rounded(100 * relative, 4)}`,
           }),
         ];
-      }),
-    );
-  });
+      });
+    }),
+  );
 }

@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { number, quantity, refuse } from './fields.ts';
+
+const ANGULAR_HINT =
+  'write f2 of ISO/CIE 19476, as in { f2: 2.5 }, or the error at some angles, as in { angles: [{ angle: 60 deg, error: 3 }] }';
+
+/** How a sensor of light misreads what comes from the side. */
+export const angularResponse = z
+  .preprocess(
+    (value, context) => {
+      if (typeof value !== 'number') return value;
+      refuse(context, { wanted: 'a block with f2, or with angles', hint: ANGULAR_HINT });
+      return z.NEVER;
+    },
+    z
+      .strictObject({
+        f2: number(
+          'f2 of ISO/CIE 19476 (CIE S 023), in %; it is taken as one standard uncertainty.',
+          { min: 0, max: 50 },
+          2.5,
+        ).optional(),
+        angles: z
+          .array(
+            z.strictObject({
+              angle: quantity(
+                'angle',
+                'Angle of the light from straight ahead.',
+                { positive: true, max: 89 },
+                '60 deg',
+              ),
+              error: number(
+                'Standard uncertainty (k = 1) for light from that angle, in % of that light.',
+                { min: 0, max: 100 },
+                3,
+              ),
+            }),
+          )
+          .min(1)
+          .optional()
+          .describe('Errors at named angles; straight ahead there is none.'),
+      })
+      .superRefine(({ f2, angles }, context) => {
+        if ((f2 === undefined) === (angles === undefined)) {
+          refuse(context, { wanted: 'either f2 or angles, one of the two', hint: ANGULAR_HINT });
+        }
+        angles?.forEach(({ angle }, i) => {
+          if (angles.findIndex((it) => it.angle.value === angle.value) === i) return;
+          refuse(context, { wanted: 'one error an angle' }, ['angles', i, 'angle']);
+        });
+      })
+      .meta({ oneOf: [{ required: ['f2'] }, { required: ['angles'] }] }),
+  )
+  .describe('How oblique light is misread: f2, or errors at named angles. For irradiance only.');
+
+const bandError = (band: string, example: number) =>
+  number(
+    `Standard uncertainty (k = 1) in the ${band} band, in % of the reading.`,
+    { min: 0, max: 50 },
+    example,
+  ).optional();
+
+/** How a sensor of light misreads one of the two bands. */
+export const spectralResponse = z
+  .strictObject({ red: bandError('red', 1), nearInfrared: bandError('near-infrared', 5) })
+  .refine((it) => it.red !== undefined || it.nearInfrared !== undefined, { error: 'red, nearInfrared or both' })
+  .meta({
+    anyOf: [{ required: ['red'] }, { required: ['nearInfrared'] }],
+    description:
+      'How far it may misread a band because its sensor does not answer to every wavelength alike; beyond what its calibration covers. For irradiance only.',
+  });

@@ -55,6 +55,8 @@ function packageFile({ title }: Answers, { folder }: Place): object {
     type: 'module',
     scripts: Object.fromEntries(['dev', 'check', 'build', 'preview'].map((it) => [it, `panel-ledger ${it}`])),
     dependencies: { 'panel-ledger': `file:${product}` },
+    // Node itself and the bundler come as packages that put their programs in place when they are installed.
+    allowScripts: { node: true, esbuild: true },
   };
 }
 

@@ -5,6 +5,7 @@ import { checkCommand } from './check.ts';
 import { calledAs } from './command.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
+import { newCommand } from './new/new.ts';
 import { previewCommand } from './preview.ts';
 import { repriceCommand } from './reprice/reprice.ts';
 import { schemaCommand } from './schema.ts';
@@ -22,6 +23,7 @@ export function ledgerProgram(): Command {
     );
   for (const make of [
     startCommand,
+    newCommand,
     devCommand,
     checkCommand,
     buildCommand,

@@ -28,7 +28,7 @@ export function problemAt(source: Source, { path, value }: Field, wanted: string
   return {
     file: source.file,
     line: source.lineOf(path),
-    field: fieldPath(source.asWritten?.(path) ?? path),
+    field: fieldPath(source.unfinished?.asWritten(path) ?? path),
     found: shown(value),
     wanted,
     ...(hint && { hint }),

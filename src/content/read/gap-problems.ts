@@ -1,3 +1,4 @@
+import type { z } from 'zod';
 import { valueAt } from '../schema/block.ts';
 import { COLLECTIONS, type CollectionName } from '../schema/collections.ts';
 import { isOptionalAt, meaningAt } from '../schema/inspect.ts';
@@ -5,7 +6,7 @@ import { INSTRUMENT_KINDS } from '../schema/instrument-kinds.ts';
 import { fieldPath, type Problem } from '../schema/problem.ts';
 import { problemAt, texts } from './fields.ts';
 import { counted } from './problem-list.ts';
-import type { Source } from './source.ts';
+import type { Gap, Source } from './source.ts';
 
 type Raw = Readonly<Record<CollectionName, ReadonlyMap<string, Source>>>;
 
@@ -25,7 +26,7 @@ export function gapProblems(content: Raw): Problem[] {
 /** What is wrong around a gap is that it is not filled in. */
 export function isEchoOfGap({ file, field }: Problem, sources: readonly Source[]): boolean {
   if (field === '') return false;
-  const gaps = sources.find((it) => it.file === file)?.gaps ?? [];
+  const gaps = sources.find((it) => it.file === file)?.unfinished?.gaps ?? [];
   return gaps
     .map(({ path }) => fieldPath(path))
     .some((gap) => gap === field || gap.startsWith(`${field}.`) || gap.startsWith(`${field}[`));
@@ -33,23 +34,34 @@ export function isEchoOfGap({ file, field }: Problem, sources: readonly Source[]
 
 const isDraft = ({ data }: Source) => valueAt(data, ['status']) === 'draft';
 
-function ownGaps(name: CollectionName, source: Source): Problem[] {
+function ownGaps(name: CollectionName, { file, unfinished }: Source): Problem[] {
   const { schema } = COLLECTIONS[name];
-  return (source.gaps ?? []).map(({ path, line }) => {
-    const meaning = meaningAt(schema, path)?.replace(/\.$/, '');
+  return [...Map.groupBy(unfinished?.gaps ?? [], (it) => it.line)].map(([line, gaps]) => {
+    const paths = gaps.map((it) => it.path);
+    const isLeftOut = paths.every((path) => isOptionalAt(schema, path));
     const draft = name === 'panels' ? ', or write status: draft until it is' : '';
-    const hint = isOptionalAt(schema, path)
-      ? 'leave the field out: what was not read is left out'
-      : `fill it in${draft}`;
     return {
-      file: source.file,
+      file,
       line,
-      field: fieldPath(path),
-      found: 'a gap that is still to be filled in',
-      wanted: meaning ? `a value (${meaning})` : 'a value',
-      hint,
+      field: fieldPath(shared(paths)),
+      found: paths.length === 1 ? 'a gap that is still to be filled in' : `${paths.length} gaps still to be filled in`,
+      wanted: paths.map((path) => wantedAt(schema, path)).join('; '),
+      hint: isLeftOut ? 'leave out what was not read' : `fill it in${draft}`,
     };
   });
+}
+
+function wantedAt(schema: z.ZodType, path: Gap['path']): string {
+  const meaning = meaningAt(schema, path)?.replace(/\.$/, '');
+  const name = path.findLast((it) => typeof it === 'string');
+  return meaning ? `${String(name)} (${meaning})` : String(name);
+}
+
+/** The path that some paths have in common. */
+function shared(paths: ReadonlyArray<Gap['path']>): Gap['path'] {
+  const [first = []] = paths;
+  const end = first.findIndex((part, i) => paths.some((it) => it[i] !== part));
+  return end < 0 ? first : first.slice(0, end);
 }
 
 /** A panel that readers see rests on no instrument whose file is half written. */
@@ -60,9 +72,10 @@ function unfinishedInstruments({ panels, instruments }: Raw): Problem[] {
       INSTRUMENT_KINDS.flatMap((kind) =>
         texts(panel, 'sessions', '*', 'instruments', kind).flatMap((field) => {
           const instrument = instruments.get(field.value);
-          const [first] = instrument?.gaps ?? [];
+          const gaps = instrument?.unfinished?.gaps ?? [];
+          const [first] = gaps;
           if (!instrument || !first) return [];
-          const wanted = `an instrument whose file is filled in; ${instrument.file} has ${counted(instrument.gaps?.length ?? 0, 'gap')}`;
+          const wanted = `an instrument whose file is filled in; ${instrument.file} has ${counted(gaps.length, 'gap')}`;
           return [problemAt(panel, field, wanted, `the first is ${fieldPath(first.path)}, in line ${first.line}`)];
         }),
       ),

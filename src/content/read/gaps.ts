@@ -1,12 +1,15 @@
 import type { z } from 'zod';
 import { isBlock, valueAt } from '../schema/block.ts';
 import { isGap } from '../schema/gap.ts';
+import { keysAt } from '../schema/inspect.ts';
 
 type Path = readonly PropertyKey[];
 
 /** Data without what is still to be filled in, and where that stood. */
 export interface WithoutGaps {
   data: unknown;
+  /** The same with all else left in place: what is wrong in it, and not around a gap, is wrong. */
+  kept: unknown;
   /** Paths of the gaps in the file as it is written. */
   gaps: readonly Path[];
   /** The path in the file of something in the data: entries of lists may have gone. */
@@ -21,9 +24,10 @@ export interface WithoutGaps {
 export function withoutGaps(written: unknown, schema: z.ZodType): WithoutGaps {
   const gaps: Path[] = [];
   const places = new WeakMap<object, readonly number[]>();
-  let data = emptied(written, { path: [], gaps, places });
-  if (gaps.length === 0) return { data: written, gaps, asWritten: (path) => [...path] };
+  let data = emptied(written, { path: [], gaps, places, schema, keep: false });
+  if (gaps.length === 0) return { data: written, kept: written, gaps, asWritten: (path) => [...path] };
   if (data === CUT) data = {};
+  const kept = emptied(written, { path: [], gaps: [], places: new WeakMap(), schema, keep: true });
   const asWritten = (path: Path) => placeInFile(data, path, places);
 
   for (;;) {
@@ -38,7 +42,7 @@ export function withoutGaps(written: unknown, schema: z.ZodType): WithoutGaps {
     if (!cut) break;
     remove(data, cut, places);
   }
-  return { data, gaps, asWritten };
+  return { data, kept, gaps, asWritten };
 }
 
 /** True where a gap stands at a path or below it; what is wrong there is that it is not filled in yet. */
@@ -53,12 +57,15 @@ interface Emptying {
   gaps: Path[];
   /** Which entries of the written list those of a list are. */
   places: WeakMap<object, readonly number[]>;
+  schema: z.ZodType;
+  /** Leaves blocks of which nothing is left. */
+  keep: boolean;
 }
 
 /** A copy without gaps; CUT where nothing is left of it. */
-function emptied(value: unknown, { path, gaps, places }: Emptying): unknown {
-  const inner = (it: unknown, key: PropertyKey) => emptied(it, { path: [...path, key], gaps, places });
-  if (isGap(value)) {
+function emptied(value: unknown, { path, gaps, places, schema, keep }: Emptying): unknown {
+  const inner = (it: unknown, key: PropertyKey) => emptied(it, { path: [...path, key], gaps, places, schema, keep });
+  if (isGap(value) && isKnown(schema, path)) {
     gaps.push(path);
     return CUT;
   }
@@ -77,7 +84,13 @@ function emptied(value: unknown, { path, gaps, places }: Emptying): unknown {
   if (!isBlock(value)) return value;
   const fields = Object.entries(value).map(([key, it]) => [key, inner(it, key)] as const);
   const left = fields.filter(([, it]) => it !== CUT);
-  return left.length === 0 && fields.length > 0 ? CUT : Object.fromEntries(left);
+  return left.length === 0 && fields.length > 0 && !keep ? CUT : Object.fromEntries(left);
+}
+
+/** A field that there is not has no gap: it is wrong whatever stands in it. */
+function isKnown(schema: z.ZodType, path: Path): boolean {
+  const [key, keys] = [path.at(-1), keysAt(schema, path.slice(0, -1))];
+  return typeof key !== 'string' || keys.length === 0 || keys.includes(key);
 }
 
 function placeInFile(data: unknown, path: Path, places: Emptying['places']): PropertyKey[] {

@@ -5,7 +5,7 @@ import type { z } from 'zod';
 import { contentProblems } from '../rules/index.ts';
 import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections.ts';
 import { type MethodProse, methodSchema } from '../schema/method.ts';
-import { fieldPath, type Problem } from '../schema/problem.ts';
+import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
@@ -59,7 +59,7 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs));
   const between = contentProblems(raw, { today, folder, shownAs, unread, drafts });
-  const unfinished = Object.values(raw).flatMap((it) => [...it.values()].filter((source) => source.gaps));
+  const unfinished = Object.values(raw).flatMap((it) => [...it.values()].filter((source) => source.unfinished));
   problems.push(...between.filter((it) => !isEchoOfGap(it, unfinished)), ...gapProblems(raw));
 
   const collections = {
@@ -161,13 +161,19 @@ function parseSources<T>(
       entries.set(id, { id, data: parsed.data, source });
       continue;
     }
-    for (const { path, ...finding } of findings(schema, data, parsed.error.issues)) {
-      const field = source.asWritten ? fieldPath(source.asWritten(path)) : finding.field;
-      const problem = { file: source.file, line: source.lineOf(path), ...finding, field };
-      if (!isEchoOfGap(problem, [source])) problems.push(problem);
-    }
+    problems.push(...schemaProblems(schema, source, parsed.error.issues));
   }
   return entries;
+}
+
+/** What a file has wrong by its schema; of one with gaps, what is wrong beside them. */
+function schemaProblems(schema: z.ZodType, source: Source, issues: readonly z.core.$ZodIssue[]): Problem[] {
+  const { file, unfinished } = source;
+  const { data, lineOf } = unfinished ? { data: unfinished.kept, lineOf: unfinished.lineOf } : source;
+  const found = unfinished ? (schema.safeParse(data).error?.issues ?? []) : issues;
+  return findings(schema, data ?? {}, found)
+    .map(({ path, ...finding }) => ({ file, line: lineOf(path), ...finding }))
+    .filter((it) => !isEchoOfGap(it, [source]));
 }
 
 /** An MDX body that does not compile, found by the compiler that renders it. */

@@ -54,11 +54,10 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
 }
 
 function faultsOf(data: unknown, schema: z.ZodType): Finding[] {
-  const { data: filled, gaps, asWritten } = withoutGaps(data ?? {}, schema);
-  const parsed = schema.safeParse(filled);
-  const faults = parsed.success ? [] : findings(schema, filled, parsed.error.issues);
-  const own = gaps.length === 0 ? faults : faults.filter((it) => !isAround(asWritten(it.path), gaps));
-  return [...own, ...unevenRows(filled)];
+  const { kept, gaps } = withoutGaps(data ?? {}, schema);
+  const parsed = schema.safeParse(kept);
+  const faults = parsed.success ? [] : findings(schema, kept, parsed.error.issues);
+  return [...faults.filter((it) => !isAround(it.path, gaps)), ...unevenRows(kept)];
 }
 
 /** Rows of a grid that differ in length: the schema takes them, and a line in the wrong place makes them. */

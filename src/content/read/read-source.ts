@@ -111,10 +111,11 @@ function parse(
   const { read, problems: slips } = readMended(yaml, schema);
   const problems = slips.map((slip) => ({ file: place.file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
-  const { data, gaps, asWritten } = withoutGaps(read.data, schema);
-  const lineOf = (path: readonly PropertyKey[]) => read.lineOf(asWritten(path)) + linesBefore;
+  const { data, kept, gaps, asWritten } = withoutGaps(read.data, schema);
+  const lineInFile = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
+  const lineOf = (path: readonly PropertyKey[]) => lineInFile(asWritten(path));
   const source = { ...place, data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
   if (gaps.length === 0) return { source, problems };
-  const places = gaps.map((path) => ({ path, line: read.lineOf(path) + linesBefore }));
-  return { source: { ...source, gaps: places, asWritten }, problems };
+  const marked = gaps.map((path) => ({ path, line: lineInFile(path) }));
+  return { source: { ...source, unfinished: { gaps: marked, kept, lineOf: lineInFile, asWritten } }, problems };
 }

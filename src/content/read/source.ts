@@ -6,6 +6,17 @@ export interface Gap {
   line: number;
 }
 
+/** A file of which something is still to be filled in. */
+export interface Unfinished {
+  gaps: readonly Gap[];
+  /** The data with nothing but its gaps taken out: paths in it are those of the file. */
+  kept: unknown;
+  /** Line of a field by its path in the file. */
+  lineOf(path: readonly PropertyKey[]): number;
+  /** The path in the file of something in the source's data, which lacks what says nothing without its gaps. */
+  asWritten(path: readonly PropertyKey[]): PropertyKey[];
+}
+
 /** A content file as it was read: its data, its body, and where in it each field stands. */
 export interface Source {
   /** As messages name it: from where the tester works, with forward slashes. */
@@ -25,8 +36,6 @@ export interface Source {
   bodyLine: number;
   /** Line of a field, or of the nearest block around it. */
   lineOf(path: readonly PropertyKey[]): number;
-  /** What is still to be filled in; `data` is without it. Left out where nothing is. */
-  gaps?: readonly Gap[];
-  /** The path in the file of something in `data`, where gaps have gone before it. */
-  asWritten?(path: readonly PropertyKey[]): PropertyKey[];
+  /** What is still to be filled in, which `data` is without; left out where nothing is. */
+  unfinished?: Unfinished;
 }

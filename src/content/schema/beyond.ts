@@ -24,7 +24,7 @@ function faintIrradiance(meaning: string, limits: { min?: number; positive?: boo
 const ON = 'Reading with both channels on, mW/cm2; <0.1 where the display stays under its first step of 0.1.';
 
 const struck = z.strictObject({
-  value: faintIrradiance('The reading as it was taken.', { positive: true }),
+  value: faintIrradiance('The reading as it was taken.', { positive: true }, 9.4),
   struck: text('Why it does not count.', 'A hand was in the way'),
 });
 

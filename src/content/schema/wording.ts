@@ -70,7 +70,7 @@ function isEntryOfWrongKind({ path, found }: Finding): boolean {
 
 /** "n/a" and its like say that nothing was read, which is said by leaving the field out. */
 function withPlaceholderHint(schema: z.ZodType, data: unknown, finding: Finding): Finding {
-  if (!isPlaceholder(valueAt(data, finding.path))) return finding;
+  if (!isPlaceholder(valueAt(data, finding.path)) || finding.found.startsWith('an unknown field')) return finding;
   const isOptional = isOptionalAt(schema, finding.path);
   const hint = isOptional
     ? 'leave the field out: what was not read is left out'

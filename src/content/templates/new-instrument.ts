@@ -1,3 +1,4 @@
+import { isBlock, ownField } from '../schema/block.ts';
 import { instrumentSchema } from '../schema/instrument.ts';
 import { INSTRUMENT_KINDS, INSTRUMENT_QUANTITY, type InstrumentKind, KIND_FIELDS } from '../schema/instrument-kinds.ts';
 import { QUANTITIES } from '../schema/units.ts';
@@ -31,7 +32,11 @@ export function newInstrumentText({ name, measures, values }: NewInstrument): st
     });
     return schemaLine('instruments') + text;
   }
-  const blocks = measures.map((kind) => [kind, { unit: unitOf(kind) }] as const);
+  const known = values.quantities;
+  const blocks = measures.map((kind) => {
+    const block = isBlock(known) ? ownField(known, kind) : undefined;
+    return [kind, { unit: unitOf(kind), ...(isBlock(block) && block) }] as const;
+  });
   const shared = ['response', 'calibrations'].filter((it) => values[it] !== undefined);
   const text = fileText(
     // What a block needs stands in it, unless it is known for all of them.

@@ -1,5 +1,6 @@
+import { isBlock } from '../schema/block.ts';
 import { GAP } from '../schema/gap.ts';
-import type { InstrumentKind } from '../schema/instrument-kinds.ts';
+import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument-kinds.ts';
 import { panelSchema } from '../schema/panel.ts';
 import { comment } from './explanation.ts';
 import { fileText } from './file-text.ts';
@@ -16,8 +17,9 @@ export interface NewPanel {
 export interface NewSession {
   /** `YYYY-MM-DD` */
   date?: string | undefined;
-  methodVersion: number;
-  distance: string;
+  /** As the file has it. */
+  methodVersion: unknown;
+  distance: unknown;
   /** The instruments that the bench has, by what they read. Their readings leave gaps, all others are commented out. */
   instruments: Readonly<Partial<Record<InstrumentKind, string>>>;
   grid: { columns: number; rows: number };
@@ -55,11 +57,21 @@ const READ_BY: Readonly<Record<InstrumentKind, readonly string[]>> = {
   temperature: ['roomTemperature'],
 };
 
+/** Which meter it would be, only the tester knows. */
+const NO_METERS = Object.fromEntries(INSTRUMENT_KINDS.map((kind) => [kind, GAP]));
+const WITHOUT_METER = {
+  'sessions.instruments': NO_METERS,
+  ...Object.fromEntries(INSTRUMENT_KINDS.map((kind) => [`sessions.instruments.${kind}`, GAP])),
+};
+
 /** Version of the bench procedure from which on readings past the edges belong to it, and where they are taken. */
 const BEYOND = {
   from: 2,
   places: ['right', 'top'].flatMap((edge) => ['8 cm', '20 cm', '40 cm'].map((past) => ({ edge, past }))),
 };
+
+/** What is known of the session besides. */
+const firstOf = (sessions: unknown) => (Array.isArray(sessions) && isBlock(sessions[0]) ? sessions[0] : {});
 
 /**
  * The text of a new panel's `index.md`: front matter with every field that there is, and an empty body. Every field comes
@@ -70,7 +82,7 @@ export function newPanelText({ values, session }: NewPanel): string {
   const kinds = Object.keys(instruments) as InstrumentKind[];
   const reads = kinds.flatMap((kind) => READ_BY[kind]);
   const hasLight = kinds.includes('irradiance');
-  const isAskedBeyond = hasLight && methodVersion >= BEYOND.from;
+  const isAskedBeyond = hasLight && Number(methodVersion) >= BEYOND.from;
   const row = Array.from({ length: grid.columns }, () => GAP);
   const text = fileText(jsonSchemaOf(panelSchema), {
     values: {
@@ -84,14 +96,12 @@ export function newPanelText({ values, session }: NewPanel): string {
           distance,
           ...(hasLight && { grid: { inset: '1 in', rows: Array.from({ length: grid.rows }, () => row) } }),
           ...(isAskedBeyond && { beyond: BEYOND.places }),
+          ...firstOf(values.sessions),
         },
       ],
     },
     asked: [...ASKED, ...reads.map((it) => `sessions.${it}`), ...(isAskedBeyond ? ['sessions.beyond.off'] : [])],
-    // Which meter it would be, only the tester knows.
-    offered: Object.fromEntries(
-      (Object.keys(READ_BY) as InstrumentKind[]).map((kind) => [`sessions.instruments.${kind}`, GAP]),
-    ),
+    offered: WITHOUT_METER,
   });
   const notes = comment('Below the next line, in Markdown: what arrived, how it is built, what borrowers said.', '');
   return `---\n${text}\n${notes.join('\n')}\n---\n\n`;

@@ -28,7 +28,7 @@ export function warningList(warnings: readonly Warning[]): string {
     .map((it) =>
       [
         `${it.severity}  ${it.file}:${it.line}${it.field && `  ${it.field}`}`,
-        `  odd      ${it.text}${it.more > 0 ? ` And ${it.more} more like it.` : ''}`,
+        `  ${it.check === 'to-fill-in' ? 'to do' : 'odd  '}    ${it.text}${it.more > 0 ? ` And ${it.more} more like it.` : ''}`,
         // A note's sentence names what it is of; there may be many of them.
         ...(it.figures.length > 0 && it.severity !== 'note' ? [`  figures  ${figureNames(it.figures)}`] : []),
         ...(it.hint ? [`  hint     ${it.hint}`] : []),

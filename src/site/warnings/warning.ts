@@ -32,6 +32,6 @@ export function warningAt(
     ...about,
     file: source.file,
     line: source.lineOf(path),
-    field: fieldPath(source.asWritten?.(path) ?? path),
+    field: fieldPath(source.unfinished?.asWritten(path) ?? path),
   };
 }

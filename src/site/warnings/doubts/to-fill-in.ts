@@ -6,11 +6,11 @@ import type { Warning } from '../warning.ts';
 
 /** What drafts and unfinished instruments still lack, a note for each part of a file. */
 export function stillToFillIn({ content }: Loaded): Warning[] {
-  return content.unfinished.flatMap(({ file, gaps = [] }) =>
-    [...Map.groupBy(gaps, ({ path }) => fieldPath(partOf(path)))].flatMap(([part, inIt]) => {
+  return content.unfinished.flatMap(({ file, unfinished }) =>
+    [...Map.groupBy(unfinished?.gaps ?? [], ({ path }) => fieldPath(partOf(path)))].flatMap(([part, inIt]) => {
       const [first] = inIt;
       if (!first) return [];
-      const text = `To do: ${counted(inIt.length, 'value')} still to be filled in, ${lines(inIt)}${named(inIt)}.`;
+      const text = `${counted(inIt.length, 'value')} still to be filled in, ${lines(inIt)}${named(inIt)}.`;
       return [{ severity: 'note', check: 'to-fill-in', file, line: first.line, field: part, text, figures: [] }];
     }),
   );

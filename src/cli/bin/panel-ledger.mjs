@@ -5,6 +5,7 @@
  * what makes V8 keep less memory.
  */
 import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { constants } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -15,15 +16,22 @@ function packagedNode() {
   try {
     const folder = dirname(require.resolve('node/package.json'));
     const { bin } = require('node/package.json');
-    return join(folder, typeof bin === 'string' ? bin : bin.node);
+    const file = join(folder, typeof bin === 'string' ? bin : bin.node);
+    return existsSync(file) ? file : process.execPath;
   } catch {
     return process.execPath;
   }
 }
 
+const node = packagedNode();
+// What strips types came with 22.15.
+if (node === process.execPath && Number(process.versions.node.split('.')[0]) < 22) {
+  console.error('The Node that comes with the packages is not there: run `npm rebuild node`, or use Node 24.');
+  process.exit(1);
+}
 const args = process.argv.slice(2);
 const child = spawn(
-  packagedNode(),
+  node,
   [
     ...(args[0] === 'build' ? ['--max-semi-space-size=16', '--heap-growing-percent=30'] : []),
     ...['--import', new URL('strip-types.mjs', import.meta.url).href],

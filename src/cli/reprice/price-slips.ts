@@ -7,12 +7,12 @@ import type { Slip } from '../ask/slips.ts';
 export const PRICE_SLIPS = {
   'unknown-panel': 'take the panel of the nearest name',
   'no-price': 'a row without an amount; it can only be left out',
-  'factor-ten': `an amount more than ${ODD_STEP} times another of the panel, or as many times less`,
+  'factor-ten': `an amount over ${ODD_STEP} times another one, or under a ${ODD_STEP}th of it`,
   'paid-over-list': 'more paid than the list price',
   'same-day': 'a price of that day is there already: replace it',
   older: 'a day before that of the newest price',
   currency: 'another currency than before',
-  unchanged: 'the same amounts as before: they were looked up again, and stand',
+  unchanged: 'the same amounts as before: looked up again, they stand',
 } as const;
 
 export type PriceSlip = keyof typeof PRICE_SLIPS;

@@ -1,9 +1,9 @@
 import { relative, resolve, sep } from 'node:path';
 import Slugger, { slug } from 'github-slugger';
 import { productFolder } from '../../content/read/product-folder.ts';
+import { newInstrumentText } from '../../content/templates/new-instrument.ts';
 import type { Answers } from './answers.ts';
 import { guideFile } from './guide-file.ts';
-import { instrumentFile } from './instrument-file.ts';
 
 /** How the folder of a guide is to be. */
 export interface Place {
@@ -20,7 +20,11 @@ export function guideFolder(answers: Answers, place: Place): Map<string, string>
   return new Map([
     ['content/guide.yaml', guideFile(answers, place.today)],
     ...answers.instruments.map(
-      ({ kind, name }) => [`content/instruments/${slugger.slug(name)}.yaml`, instrumentFile(kind, name)] as const,
+      ({ kind, name }) =>
+        [
+          `content/instruments/${slugger.slug(name)}.yaml`,
+          newInstrumentText({ name, measures: [kind], values: {} }),
+        ] as const,
     ),
     // Folders without files are lost where the guide is kept in a repository.
     ...['instruments', 'makers', 'panels'].map((it) => [`content/${it}/.gitkeep`, ''] as const),
@@ -51,6 +55,8 @@ function packageFile({ title }: Answers, { folder }: Place): object {
     type: 'module',
     scripts: Object.fromEntries(['dev', 'check', 'build', 'preview'].map((it) => [it, `panel-ledger ${it}`])),
     dependencies: { 'panel-ledger': `file:${product}` },
+    // Node itself and the bundler come as packages that put their programs in place when they are installed.
+    allowScripts: { node: true, esbuild: true },
   };
 }
 

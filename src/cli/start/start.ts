@@ -47,7 +47,7 @@ where only their papers know.`,
           `Wrote ${files.size} files in ${folder}. Every field of content/guide.yaml is explained there.`,
           '',
           'Next:',
-          ...[...enter, `${run} check`, `${run} dev`].map((it) => `  ${it}`),
+          ...[...enter, `${run} check`, `${run} new --help`, `${run} dev`].map((it) => `  ${it}`),
         ].join('\n'),
       );
     });

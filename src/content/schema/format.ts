@@ -18,4 +18,4 @@ export const formatField = z
       hint: 'update the program: this content was written for a later one',
     },
   })
-  .describe('Format of the content files, which the upgrade command raises; 1 where it is left out.');
+  .describe('Format of the content files, which the upgrade command raises.');

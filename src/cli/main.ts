@@ -2,10 +2,11 @@
 import { Command } from 'commander';
 import { UsageError } from '../content/read/usage-error.ts';
 import { buildCommand } from './build.ts';
+import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
 
 const program = new Command('panel-ledger').description('The tester’s commands of Panel Ledger.');
-program.addCommand(checkCommand()).addCommand(buildCommand());
+program.addCommand(checkCommand()).addCommand(buildCommand()).addCommand(changesCommand());
 try {
   await program.parseAsync();
 } catch (error) {

@@ -4,9 +4,10 @@ import { UsageError } from '../content/read/usage-error.ts';
 import { buildCommand } from './build.ts';
 import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
+import { staleCommand } from './stale.ts';
 
 const program = new Command('panel-ledger').description('The tester’s commands of Panel Ledger.');
-program.addCommand(checkCommand()).addCommand(buildCommand()).addCommand(changesCommand());
+program.addCommand(checkCommand()).addCommand(buildCommand()).addCommand(changesCommand()).addCommand(staleCommand());
 try {
   await program.parseAsync();
 } catch (error) {

@@ -37,7 +37,8 @@ export function rowsText(rows: readonly Row[]): string {
   const widths = rows.filter((it) => it.text !== '').map((it) => stringWidth(it.name));
   const column = Math.min(MOST_NAME, Math.max(0, ...widths));
   return rows
-    .map(({ name, text }) => {
+    .map(({ name, text, todo }) => {
+      if (todo !== undefined) return [wrapped(name, 2), wrapped(text, 4), wrapped(`→ ${todo}`, 4)].join('\n');
       if (name === '' || text === '') return wrapped(name || text, 2);
       const room = COLUMNS - 2 - column - 2;
       const fits = stringWidth(name) <= column && stringWidth(text) <= room;

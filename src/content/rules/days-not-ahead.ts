@@ -10,6 +10,7 @@ const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
   ['instruments', 'calibrations', '*', 'date'],
   ['panels', 'prices', '*', 'date'],
   ['panels', 'sessions', '*', 'date'],
+  ['panels', 'claims', 'date'],
   ['methods', 'versions', '*', 'date'],
 ];
 

@@ -15,6 +15,8 @@ export interface Section {
 export interface Row {
   name: string;
   text: string;
+  /** What to do about it, on a line of its own. */
+  todo?: string;
   /** Where it stands in the guide. */
   address?: string;
 }

@@ -5,9 +5,6 @@ import type { Row, Section } from '../../site/shared/told.ts';
 /** Columns that prose and tables of commands fit into. */
 export const COLUMNS = 80;
 
-/** Columns that names may take before their texts move to lines of their own. */
-const MOST_NAME = 34;
-
 const lines = new Help();
 
 /**
@@ -34,16 +31,30 @@ export function sectionText(sections: readonly Section[]): string {
 
 /** Rows as plain text: where name and text fit into a line they share it, and otherwise the text stands below. */
 export function rowsText(rows: readonly Row[]): string {
-  const widths = rows.filter((it) => it.text !== '').map((it) => stringWidth(it.name));
-  const column = Math.min(MOST_NAME, Math.max(0, ...widths));
+  const column = nameColumn(rows);
   return rows
-    .map(({ name, text, todo }) => {
+    .map((row) => {
+      const { name, text, todo } = row;
       if (todo !== undefined) return [wrapped(name, 2), wrapped(text, 4), wrapped(`→ ${todo}`, 4)].join('\n');
       if (name === '' || text === '') return wrapped(name || text, 2);
-      const room = COLUMNS - 2 - column - 2;
-      const fits = stringWidth(name) <= column && stringWidth(text) <= room;
-      if (fits) return `  ${name}${' '.repeat(column - stringWidth(name) + 2)}${text}`;
+      if (fits(row, column)) return `  ${name}${' '.repeat(column - stringWidth(name) + GAP)}${text}`;
       return `${wrapped(name, 2)}\n${wrapped(text, 4)}`;
     })
     .join('\n');
+}
+
+/** Columns before a row, and between a name and its text. */
+const GAP = 2;
+
+/** The narrowest column of names with which the most rows are one line each. */
+function nameColumn(rows: readonly Row[]): number {
+  const counts = [...new Set(rows.map((it) => stringWidth(it.name)))]
+    .toSorted((a, b) => a - b)
+    .map((column) => ({ column, count: rows.filter((it) => fits(it, column)).length }));
+  return counts.reduce((best, it) => (it.count > best.count ? it : best), { column: 0, count: 0 }).column;
+}
+
+function fits({ name, text, todo }: Row, column: number): boolean {
+  if (name === '' || text === '' || todo !== undefined) return false;
+  return stringWidth(name) <= column && stringWidth(text) <= COLUMNS - 2 * GAP - column;
 }

@@ -11,6 +11,7 @@ import { ensureWritable, outputFault } from './output-fault.ts';
 import { ensurePhotos } from './photos/photo-problems.ts';
 import { photoAt, writePhotos } from './photos/photo-store.ts';
 import { servePhotos } from './photos/serve-photos.ts';
+import { tellStage } from './progress.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
 import { serveFiles } from './serve-files.ts';
@@ -76,6 +77,7 @@ export function panelLedger(): AstroIntegration {
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);
         try {
+          tellStage('Search index and data files', true);
           const indexed = indexPages(grown);
           try {
             // The indexer is a process of its own, and reads none of these.
@@ -84,6 +86,7 @@ export function panelLedger(): AstroIntegration {
           } finally {
             await indexed;
           }
+          tellStage('Putting the guide in its place', true);
           await replaceFolder(grown, target);
         } catch (error) {
           const fault = outputFault(error, [target, own]);

@@ -15,6 +15,8 @@ export interface LoadOptions {
   drafts?: boolean;
   /** Look again whether files have changed, as the development server must. */
   watch?: boolean;
+  /** Told before the content is read, and before figures are worked out of it; either can take its time. */
+  onStage?: (stage: 'read' | 'work') => void;
 }
 
 export interface Loaded {
@@ -39,12 +41,19 @@ export function contentFolder(): string {
  *
  * @throws ContentError with every problem, where the content has any
  */
-export function loadLedger({ folder = contentFolder(), drafts = false, watch = false }: LoadOptions = {}): Loaded {
+export function loadLedger({
+  folder = contentFolder(),
+  drafts = false,
+  watch = false,
+  onStage,
+}: LoadOptions = {}): Loaded {
   const today = todayFrom(process.env, new Date());
   const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
   if (shared.panelLedger?.key === key) return shared.panelLedger.loaded;
+  onStage?.('read');
   const { content, problems } = readContent({ folder, today, shownAs: folder, drafts });
   if (!content) throw new ContentError(problems);
+  onStage?.('work');
   const loaded = { content, ledger: buildLedger(content, { today, drafts }) };
   keepOptics();
   if (!watch) releaseOptics();

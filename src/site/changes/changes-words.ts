@@ -1,15 +1,13 @@
 import { counted } from '../../content/read/problem-list.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
-import type { RankBasis } from '../../measure/catalogue/rows.ts';
 import { METHODS } from '../../measure/methods.ts';
-import { listed, money, ordinal, showDate } from '../../words/format.ts';
-import { ALONE, rankRange } from '../../words/rank-words.ts';
-import { BASES } from '../guide/rank-basis.ts';
+import { listed, money, showDate } from '../../words/format.ts';
 import type { Row, Section } from '../shared/told.ts';
 import type { Changes } from './changes.ts';
 import { isUnchanged } from './compare-states.ts';
 import { figureSections, MOST_ROWS } from './figure-rows.ts';
-import { isRanked, type PriceState, type RankState } from './guide-state.ts';
+import type { PriceState } from './guide-state.ts';
+import { rankRows, tieRows } from './rank-rows.ts';
 
 /** What changes are put into words with. */
 export interface ChangesWords {
@@ -58,7 +56,6 @@ function countsOf(it: Changes): string[] {
 /** Everything that changes, under its headings, what weighs most first. */
 export function changesSections(changes: Changes, { guide, isAll = false }: ChangesWords): Section[] {
   const { currency } = guide;
-  const className = (id: string | null) => guide.sizeClasses.find((it) => it.id === id)?.name;
   const section = (title: string, rows: readonly Row[], lead?: string): Section[] =>
     rows.length > 0 ? [{ title, rows, ...(lead !== undefined && { lead }) }] : [];
   const dead = changes.gonePages.filter((it) => it.leadsTo === undefined);
@@ -75,21 +72,8 @@ export function changesSections(changes: Changes, { guide, isAll = false }: Chan
       moved.map(({ address, leadsTo }) => ({ name: address, text: `→ ${leadsTo}`, address: leadsTo })),
     ),
     ...section('Panels', panelRows(changes)),
-    ...section(
-      'Ranks',
-      changes.ranks.map((it) => ({
-        name: it.name,
-        text: `${rankWords(it.was)} → ${rankWords(it.now)}${isRanked(it.now) ? ` of ${it.now.of}` : ''}${inClass(className(it.sizeClass))}${basisWords(it.basis)}`,
-        address: `/panels/${it.slug}/`,
-      })),
-    ),
-    ...section(
-      'Ties',
-      changes.ties.map(({ change, panels: [one, other], basis }) => ({
-        name: change === 'made' ? 'made' : 'undone',
-        text: `${one.name} and ${other.name}${change === 'made' ? ' can’t be told apart now' : ' are told apart now'}${basisWords(basis)}`,
-      })),
-    ),
+    ...section('Ranks', rankRows(changes, guide)),
+    ...section('Ties', tieRows(changes)),
     ...section(
       'Prices',
       changes.prices.map((it) => ({
@@ -154,21 +138,6 @@ function panelRows(changes: Changes): Row[] {
       address: `/panels/${slug}/`,
     })),
   ];
-}
-
-/** `2nd (1st to 3rd)`: the place and its range. */
-export function rankWords(rank: RankState): string {
-  if (!isRanked(rank)) return `not ranked (${rank.absent})`;
-  const { place, of, range } = rank;
-  if (of === 1) return ALONE;
-  return range && range[0] !== range[1] ? `${ordinal(place)} (${rankRange(range)})` : ordinal(place);
-}
-
-const inClass = (name: string | undefined) => (name === undefined ? '' : `, ${name}`);
-
-/** Nothing for the ranking that the guide opens with; the other one is named. */
-function basisWords(basis: RankBasis): string {
-  return basis === 'optical' ? '' : `, by ${BASES.emitted.words.replace(/, .*$/, '')}`;
 }
 
 function priceWords(price: PriceState | null): string {

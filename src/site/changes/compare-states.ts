@@ -1,9 +1,7 @@
-import type { RankBasis } from '../../measure/catalogue/rows.ts';
-import type { Changes, FigureChange, Named, TieChange } from './changes.ts';
+import type { Changes, FigureChange } from './changes.ts';
+import { named, rankChanges } from './compare-ranks.ts';
 import { type GuideState, isRanked, type PanelState, type RankState, type SessionState } from './guide-state.ts';
 import { isMoney, moveOf } from './moved.ts';
-
-const RANK_BASES = ['optical', 'emitted'] as const satisfies readonly RankBasis[];
 
 /**
  * What differs between a guide that was published and the one that would be now. Pure: the same two states, the same
@@ -22,7 +20,6 @@ export function compareStates(published: GuideState, now: GuideState): Changes {
     was: { builtFor: was.builtFor },
     now: { builtFor: now.builtFor },
     currency,
-    newPanels: [...now.panels.values()].filter((it) => !was.panels.has(it.slug)).map(named),
     gonePanels: [...was.panels.values()]
       .filter((it) => !now.panels.has(it.slug))
       .map((it) => ({ ...named(it), keepsPage: now.pages.has(`/panels/${it.slug}/`) })),
@@ -32,18 +29,7 @@ export function compareStates(published: GuideState, now: GuideState): Changes {
     }),
     ...pageChanges(published, now),
     methods: methodChanges(was, now),
-    ranks: RANK_BASES.flatMap((basis) =>
-      both
-        .filter((it) => !isSameRank(it.was.ranks[basis], it.now.ranks[basis]))
-        .map((it) => ({
-          ...named(it.now),
-          sizeClass: it.now.sizeClass,
-          basis,
-          was: it.was.ranks[basis],
-          now: it.now.ranks[basis],
-        })),
-    ),
-    ties: RANK_BASES.flatMap((basis) => tieChanges(was, now, basis)),
+    ...rankChanges(was, now),
     prices: both
       .filter((it) => JSON.stringify(it.was.price) !== JSON.stringify(it.now.price))
       .map((it) => ({ ...named(it.now), was: it.was.price ?? null, now: it.now.price ?? null })),
@@ -67,8 +53,6 @@ export function isUnchanged(changes: Changes): boolean {
   const { was: _was, now: _now, currency, lastDigits, ...lists } = changes;
   return !currency && lastDigits === 0 && Object.values(lists).every((it) => it.length === 0);
 }
-
-const named = ({ slug, name }: PanelState): Named => ({ slug, name });
 
 /** The earlier guide with panels under the names that they have now, so that a new name is no new panel. */
 function underNewNames(was: GuideState, renamed: GuideState['renamed']): GuideState {
@@ -129,37 +113,6 @@ function movedFigures(pairs: readonly SessionPair[], moneyIn: string | undefined
 function byWeight(a: FigureChange, b: FigureChange): number {
   if (a.weight === b.weight) return 0;
   return b.weight > a.weight ? 1 : -1;
-}
-
-function isSameRank(one: RankState, other: RankState): boolean {
-  // Why there is none may change with the day; that there is none has not.
-  if (!isRanked(one) || !isRanked(other)) return isRanked(one) === isRanked(other);
-  return one.place === other.place && one.range?.[0] === other.range?.[0] && one.range?.[1] === other.range?.[1];
-}
-
-function tieChanges(was: GuideState, now: GuideState, basis: RankBasis): TieChange[] {
-  const [before, after] = [tiesOf(was, basis), tiesOf(now, basis)];
-  const isThere = ([one, other]: TieChange['panels'], state: GuideState) =>
-    state.panels.has(one.slug) && state.panels.has(other.slug);
-  const only = (these: typeof before, those: typeof before, state: GuideState, change: TieChange['change']) =>
-    [...these].flatMap(([key, panels]): TieChange[] =>
-      // A tie with a panel that is new or gone is told by that.
-      those.has(key) || !isThere(panels, state) ? [] : [{ basis, change, panels }],
-    );
-  return [...only(after, before, was, 'made'), ...only(before, after, now, 'undone')];
-}
-
-/** Pairs of panels that tie, each once. */
-function tiesOf({ panels }: GuideState, basis: RankBasis): Map<string, readonly [Named, Named]> {
-  const ties = new Map<string, readonly [Named, Named]>();
-  for (const panel of panels.values()) {
-    const rank = panel.ranks[basis];
-    for (const slug of isRanked(rank) ? rank.tiedWith : []) {
-      const other = panels.get(slug);
-      if (other && panel.slug < slug) ties.set(`${panel.slug} ${slug}`, [named(panel), named(other)]);
-    }
-  }
-  return ties;
 }
 
 function datesOnlyIn(one: PanelState, other: PanelState): string[] {

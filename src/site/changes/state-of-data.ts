@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { UsageError } from '../../content/read/usage-error.ts';
+import type { RankedGuide, RankedPanel } from './compare-ranks.ts';
 import type { FigureState, GuideState, PanelState, RankState, SessionState } from './guide-state.ts';
 import { methodAddress, panelPages } from './state-of-ledger.ts';
 
@@ -51,11 +52,20 @@ const session = z.looseObject({
   ),
 });
 
-const panel = z.looseObject({
+const ranked = z.looseObject({
   slug: z.string(),
   maker: z.string(),
   model: z.string(),
   size_class: z.string().nullable(),
+  rank: rank.nullable(),
+  rank_absent: textRef.nullable(),
+  rank_by_emitted: rank.nullable(),
+  rank_by_emitted_absent: textRef.nullable(),
+});
+type RankedRow = z.output<typeof ranked>;
+
+const panel = z.looseObject({
+  ...ranked.shape,
   prices: z.array(
     z.looseObject({
       date: z.string(),
@@ -64,10 +74,6 @@ const panel = z.looseObject({
       currency: z.string(),
     }),
   ),
-  rank: rank.nullable(),
-  rank_absent: textRef.nullable(),
-  rank_by_emitted: rank.nullable(),
-  rank_by_emitted_absent: textRef.nullable(),
   figures: figures.optional(),
   sessions: z.array(session),
 });
@@ -82,6 +88,8 @@ const file = z.looseObject({
   texts: z.array(z.string()),
 });
 
+const ranksFile = z.looseObject({ built_for: z.string(), panels: z.array(ranked), texts: z.array(z.string()) });
+
 type File = z.output<typeof file>;
 type Panel = File['panels'][number];
 
@@ -92,10 +100,44 @@ type Panel = File['panels'][number];
  * @throws UsageError where it is none, or one of a form that can't be read
  */
 export function stateOfData(text: string, shownAs: string): GuideState {
-  return new DataReader(checked(text, shownAs)).state();
+  return new DataReader(checked(text, shownAs, file)).state();
 }
 
-function checked(text: string, shownAs: string): File {
+/** What a published `panels.json` says of places alone; far quicker to read than all of it. Refusals as above. */
+export function ranksOfData(text: string, shownAs: string): RankedGuide & { builtFor: string } {
+  const { built_for: builtFor, panels, texts } = checked(text, shownAs, ranksFile);
+  const ranked = panels.map(
+    (it): RankedPanel => ({
+      ...identityOf(it),
+      ranks: {
+        optical: rankOf(it.rank, it.rank_absent, texts),
+        emitted: rankOf(it.rank_by_emitted, it.rank_by_emitted_absent, texts),
+      },
+    }),
+  );
+  return { builtFor, panels: new Map(ranked.map((it) => [it.slug, it])) };
+}
+
+const identityOf = ({ slug, maker, model, size_class: sizeClass }: RankedRow) => ({
+  slug,
+  name: `${maker} ${model}`,
+  sizeClass,
+});
+
+function rankOf(it: RankedRow['rank'], absent: TextRef | null, texts: readonly string[]): RankState {
+  if (!it) return { absent: absent === null ? '' : textOf(absent, texts) };
+  const { place, of, range, tiedWith } = it;
+  return { place, of, range, tiedWith };
+}
+
+/** A text of the table, with its numbers put in. */
+function textOf(ref: TextRef, texts: readonly string[]): string {
+  if (typeof ref === 'number') return texts[ref] ?? '';
+  const [place, ...numbers] = ref;
+  return (texts[place] ?? '').replace(/#/g, () => numbers.shift() ?? '#');
+}
+
+function checked<T>(text: string, shownAs: string, schema: z.ZodType<T>): T {
   let data: unknown;
   try {
     data = JSON.parse(text);
@@ -112,7 +154,7 @@ function checked(text: string, shownAs: string): File {
       `${shownAs} has the data format ${format}; this version reads format ${readable}. Compare with a revision of the content instead, as in --against HEAD~1.`,
     );
   }
-  const parsed = file.safeParse(data);
+  const parsed = schema.safeParse(data);
   if (parsed.success) return parsed.data;
   const [issue] = parsed.error.issues;
   const at = issue?.path.map(String).join('.') ?? '';
@@ -144,15 +186,14 @@ class DataReader {
   }
 
   private panel(it: Panel): PanelState {
-    const { slug, maker, model, size_class: sizeClass, sessions } = it;
-    const [price] = it.prices;
+    const { sessions, prices } = it;
+    const { texts } = this.data;
+    const [price] = prices;
     const never = (): SessionState[] => [
       { date: null, figures: this.figures(it.figures ?? {}), flags: [], claims: [] },
     ];
     return {
-      slug,
-      name: `${maker} ${model}`,
-      sizeClass,
+      ...identityOf(it),
       price: price && {
         date: price.date,
         list: price.list ?? null,
@@ -160,8 +201,8 @@ class DataReader {
         currency: price.currency,
       },
       ranks: {
-        optical: this.rank(it.rank, it.rank_absent),
-        emitted: this.rank(it.rank_by_emitted, it.rank_by_emitted_absent),
+        optical: rankOf(it.rank, it.rank_absent, texts),
+        emitted: rankOf(it.rank_by_emitted, it.rank_by_emitted_absent, texts),
       },
       sessions:
         sessions.length > 0
@@ -186,12 +227,6 @@ class DataReader {
     };
   }
 
-  private rank(it: Panel['rank'], absent: TextRef | null): RankState {
-    if (!it) return { absent: absent === null ? '' : this.text(absent) };
-    const { place, of, range, tiedWith } = it;
-    return { place, of, range, tiedWith };
-  }
-
   private figures(rows: z.output<typeof figures>): Map<string, FigureState> {
     return new Map(Object.entries(rows).map(([metric, row]) => [metric, this.figure(row, metric)]));
   }
@@ -212,11 +247,7 @@ class DataReader {
     };
   }
 
-  /** A text of the table, with its numbers put in. */
   private text(ref: TextRef): string {
-    const { texts } = this.data;
-    if (typeof ref === 'number') return texts[ref] ?? '';
-    const [place, ...numbers] = ref;
-    return (texts[place] ?? '').replace(/#/g, () => numbers.shift() ?? '#');
+    return textOf(ref, this.data.texts);
   }
 }

@@ -9,6 +9,7 @@ import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
 import { dataUnit, publishedPanels } from '../export/data-parts.ts';
 import { panelAddress } from '../shared/panel-address.ts';
+import type { RankedGuide, RankedPanel } from './compare-ranks.ts';
 import type { FigureState, GuideState, PanelState, RankState, SessionState } from './guide-state.ts';
 
 /** What a build of the ledger would publish. */
@@ -41,20 +42,28 @@ export const methodAddress = (id: string) => `/methods/${id}/`;
 /** Addresses of the pages that every panel has. */
 export const panelPages = (slug: string) => [panelAddress(slug), `${panelAddress(slug)}methodology/`];
 
+/** The places alone. */
+export function ranksOfLedger(ledger: Ledger): RankedGuide {
+  return { panels: new Map(publishedPanels(ledger).map((panel) => [panel.slug, rankedPanel(panel)])) };
+}
+
+function rankedPanel(panel: PanelEntry): RankedPanel {
+  const { slug, name, sizeClass, byEmitted } = panel;
+  const ranks = { optical: rankState(panel), emitted: rankState(byEmitted) };
+  return { slug, name, sizeClass: sizeClass?.id ?? null, ranks };
+}
+
 function panelState(panel: PanelEntry, currency: string): PanelState {
-  const { slug, name, sizeClass, prices, sessions, byEmitted } = panel;
+  const { prices, sessions } = panel;
   const price = prices[0]?.price;
   return {
-    slug,
-    name,
-    sizeClass: sizeClass?.id ?? null,
+    ...rankedPanel(panel),
     price: price && {
       date: price.date,
       list: price.list ?? null,
       paid: price.paid ?? null,
       currency: price.currency,
     },
-    ranks: { optical: rankState(panel), emitted: rankState(byEmitted) },
     sessions:
       sessions.length > 0
         ? sessions.map((it) => sessionState(it, currency))

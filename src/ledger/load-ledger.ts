@@ -1,12 +1,15 @@
 import { globSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Content } from '../content/read/content.ts';
+import { type KeptFiles, keptFiles } from '../content/read/kept-files.ts';
 import { ContentError } from '../content/read/problem-list.ts';
 import { readContent } from '../content/read/read-content.ts';
-import { buildLedger } from './build-ledger.ts';
+import { buildLedger, type KeptWork } from './build-ledger.ts';
+import { keptComparisons } from './comparisons.ts';
 import type { Ledger } from './ledger.ts';
 import { keepOptics, releaseOptics } from './optics-store.ts';
 import { todayFrom } from './today.ts';
+import { keptPanels } from './worked-panels.ts';
 
 export interface LoadOptions {
   /** The content folder; `LEDGER_CONTENT` or `content` where left out. */
@@ -28,7 +31,10 @@ export interface Loaded {
  * Kept on the global object: the build's own code and the pages that Astro bundles are two copies of this
  * module in one process, and should not each read the content.
  */
-const shared = globalThis as { panelLedger?: { key: string; loaded: Loaded } };
+const shared = globalThis as {
+  panelLedger?: { key: string; loaded: Loaded };
+  panelLedgerKept?: { folder: string; files: KeptFiles; work: KeptWork };
+};
 
 /** The content folder that this process works on. */
 export function contentFolder(): string {
@@ -50,15 +56,31 @@ export function loadLedger({
   const today = todayFrom(process.env, new Date());
   const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
   if (shared.panelLedger?.key === key) return shared.panelLedger.loaded;
+  const kept = watch ? keptOf(folder) : undefined;
   onStage?.('read');
-  const { content, problems } = readContent({ folder, today, shownAs: folder, drafts });
+  const { content, problems } = readContent({
+    folder,
+    today,
+    shownAs: folder,
+    drafts,
+    ...(kept && { kept: kept.files }),
+  });
   if (!content) throw new ContentError(problems);
   onStage?.('work');
-  const loaded = { content, ledger: buildLedger(content, { today, drafts }) };
+  const loaded = { content, ledger: buildLedger(content, { today, drafts, ...(kept && { kept: kept.work }) }) };
   keepOptics();
   if (!watch) releaseOptics();
   shared.panelLedger = { key, loaded };
   return loaded;
+}
+
+/** What is known of a folder that is read again and again. */
+function keptOf(folder: string) {
+  if (shared.panelLedgerKept?.folder !== folder) {
+    const work = { panels: keptPanels(), comparisons: keptComparisons() };
+    shared.panelLedgerKept = { folder, files: keptFiles(), work };
+  }
+  return shared.panelLedgerKept;
 }
 
 function stamp(folder: string): string {

@@ -31,7 +31,18 @@ const FEATURES = { gfm: true, smartPunctuation: true, frontmatter: false };
 const isMdx = (source: Source) => source.file.endsWith('.mdx');
 
 /** Every address in a body, in its order; none where the body can't be parsed, of which others tell. */
-export function linksIn(source: Source): BodyLink[] {
+export function linksIn(source: Source): readonly BodyLink[] {
+  const known = linksOf.get(source);
+  if (known) return known;
+  const links = findLinks(source);
+  linksOf.set(source, links);
+  return links;
+}
+
+/** Several rules ask for them, and the development server at every saving. */
+const linksOf = new WeakMap<Source, readonly BodyLink[]>();
+
+function findLinks(source: Source): BodyLink[] {
   let tree: Node;
   try {
     tree = treeOf(source);
@@ -64,7 +75,17 @@ export function linksIn(source: Source): BodyLink[] {
 }
 
 /** The ids that a body's headings and elements get in the page. */
-export function idsIn(source: Source): string[] {
+export function idsIn(source: Source): readonly string[] {
+  const known = idsOf.get(source);
+  if (known) return known;
+  const ids = findIds(source);
+  idsOf.set(source, ids);
+  return ids;
+}
+
+const idsOf = new WeakMap<Source, readonly string[]>();
+
+function findIds(source: Source): string[] {
   const ids: string[] = [];
   const slugger = new Slugger();
   const headings = defineHastPlugin({

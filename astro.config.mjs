@@ -1,19 +1,29 @@
+import { join, resolve } from 'node:path';
 import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
+import { packagesFolder, sourceFolder } from './src/build/astro-root.ts';
 import { panelLedger } from './src/build/integration.ts';
 import { siteFolder } from './src/build/site-folder.ts';
 import { wideTables } from './src/build/wide-tables.ts';
+import { productFolder } from './src/content/read/product-folder.ts';
+import { cacheFolder } from './src/ledger/cache-folder.ts';
+import { contentFolder } from './src/ledger/load-ledger.ts';
 
 export default defineConfig({
   output: 'static',
-  outDir: siteFolder(),
+  // The folder in which a command is run is the guide's: builds and caches lie there. Code and styles lie here.
+  srcDir: sourceFolder(),
+  publicDir: join(productFolder(), 'public'),
+  outDir: resolve(siteFolder()),
   trailingSlash: 'always',
   integrations: [mdx(), panelLedger()],
   // Nothing inline, so that the policy in the pages' head can do without 'unsafe-inline'.
   // Pages are written while others are rendered: waiting for the disk one by one is a tenth of a large build.
   build: { format: 'directory', inlineStylesheets: 'never', concurrency: 4 },
   vite: {
+    cacheDir: resolve(cacheFolder(), 'vite'),
+    server: { fs: { allow: [productFolder(), packagesFolder(), resolve('.'), resolve(contentFolder())] } },
     build: {
       assetsInlineLimit: 0,
       rollupOptions: {

@@ -1,6 +1,8 @@
 import { defineCollection } from 'astro:content';
+import { resolve } from 'node:path';
 import { glob } from 'astro/loaders';
 import { notesLoader } from './build/notes-loader.ts';
+import { textsLoader } from './build/texts-loader.ts';
 import { COLLECTIONS, type CollectionName, entryId } from './content/schema/collections.ts';
 import { contentFolder } from './ledger/load-ledger.ts';
 
@@ -10,11 +12,14 @@ import { contentFolder } from './ledger/load-ledger.ts';
  */
 function collection<Name extends CollectionName>(name: Name) {
   const { pattern, schema } = COLLECTIONS[name];
-  // While the tester writes, files change one by one, and Astro watches them itself.
+  // While the tester writes, files change one by one, and Astro watches them itself. A build takes bodies alone.
+  const inBuild = () => (name === 'panels' ? notesLoader() : { name: 'schema-alone', load: async () => {} });
   const loader =
-    name === 'panels' && import.meta.env.PROD
-      ? notesLoader()
-      : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
+    name === 'methods' || name === 'cautions'
+      ? textsLoader(name)
+      : import.meta.env.PROD
+        ? inBuild()
+        : glob({ pattern, base: resolve(contentFolder()), generateId: ({ entry }) => entryId(entry) });
   return defineCollection({
     loader,
     schema: schema as (typeof COLLECTIONS)[Name]['schema'],

@@ -1,11 +1,13 @@
 import { rmSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { ContentError } from '../content/read/problem-list.ts';
-import { loadLedger } from '../ledger/load-ledger.ts';
+import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { tryEditorSchemas } from './editor-schemas.ts';
 import { keptPages } from './kept-pages.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { ensurePhotos } from './photos/photo-problems.ts';
@@ -18,13 +20,13 @@ import { serveFiles } from './serve-files.ts';
 import { writeFiles } from './write-files.ts';
 
 /** What builds keep to themselves; one at a time has it. */
-const OWN = '.build/';
+const OWN = '.build';
 
 /** Where a build grows before it takes the place of `dist/`. */
-const GROWING = `${OWN}site/`;
+const GROWING = `${OWN}/site`;
 
 /** What stays from build to build; under the same lock. */
-const KEPT = `${OWN}kept/`;
+const KEPT = `${OWN}/kept`;
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
@@ -41,11 +43,12 @@ export function panelLedger(): AstroIntegration {
     hooks: {
       'astro:config:setup': ({ command, config, updateConfig }) => {
         target = fileURLToPath(config.outDir);
+        tryEditorSchemas(contentFolder());
         if (command !== 'build') return;
-        own = fileURLToPath(new URL(OWN, config.root));
+        own = resolve(OWN);
         ensureWritable(target, own);
         takeBuildLock(own);
-        const [outDir, cacheDir] = [new URL(GROWING, config.root), new URL(KEPT, config.root)];
+        const [outDir, cacheDir] = [GROWING, KEPT].map((it) => pathToFileURL(`${resolve(it)}/`)) as [URL, URL];
         // What a build that was stopped has left.
         rmSync(outDir, { recursive: true, force: true });
         pages = keptPages(fileURLToPath(cacheDir));

@@ -14,7 +14,7 @@ export function notesLoader(): Loader {
     load: async ({ store, renderMarkdown, config }) => {
       const root = fileURLToPath(config.root);
       for (const { id, source } of loadLedger().content.panels.values()) {
-        const path = resolve(source.file);
+        const path = resolve(source.path);
         const entry = { id, data: {}, filePath: relative(root, path).split(sep).join('/') };
         // What is compiled, not rendered, is the bundler's, which reads the file itself.
         if (path.endsWith('.mdx')) store.set({ ...entry, deferredRender: true });

@@ -56,15 +56,21 @@ const NO_GUIDE = (folder: string) =>
 /**
  * A fault of the disk in one of the folders that a build writes, in one line; undefined for any other fault, of which
  * a trace tells more.
+ *
+ * @param ended what has not been done for it
  */
-export function outputFault(error: unknown, folders: readonly string[]): UsageError | undefined {
+export function outputFault(
+  error: unknown,
+  folders: readonly string[],
+  ended = 'Nothing was built.',
+): UsageError | undefined {
   const { code, path, dest } = error as NodeJS.ErrnoException & { dest?: string };
   const cause = code === undefined ? undefined : CAUSES[code];
   if (!cause) return undefined;
   const place = [path, dest].find((it) => it !== undefined && folders.some((folder) => isWithin(it, folder)));
   // A write to a file that is open names no place; these causes are clear without one.
   if (place === undefined && (path !== undefined || !PLACELESS.has(code ?? ''))) return undefined;
-  return new UsageError(`${place ?? folders[0]} can't be written: ${cause} (${code}). Nothing was built.`);
+  return new UsageError(`${place ?? folders[0]} can't be written: ${cause} (${code}). ${ended}`);
 }
 
 function isWithin(path: string, folder: string): boolean {

@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { buildEnding, earlierRanks } from '../build/build-ending.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
@@ -9,23 +9,10 @@ import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { hasImpossible } from '../site/warnings/warning-list.ts';
+import { astroSettings } from './astro-settings.ts';
+import { ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 import { rowsText, wrapped } from './text/lay-out.ts';
-
-const EXPLAINED = `
-What is impossible or doubtful is printed, and stops nothing. The last lines say
-what was built, and what changed in rank since the guide that lay there. On a
-terminal a line tells how far it is, once it takes longer.
-
-Examples:
-  npm run build
-  npm run build -- --out /srv/guide --strict
-
-Exit code:
-  0  built
-  ${PROBLEM_CODE}  a problem, another build at work, or an output that can't be written:
-     nothing was built, and the guide that lay there is as it was
-  ${IMPOSSIBLE_CODE}  with --strict: something can't be right as it stands; nothing was built`;
 
 interface BuildOptions {
   strict?: boolean;
@@ -37,12 +24,26 @@ const STAGES = { read: 'Reading and checking the content', work: 'Working out th
 
 /** `build`: checks the content, then has Astro write the guide to `dist/`. Exit codes as in its help. */
 export function buildCommand(): Command {
-  const command = new Command('build')
-    .description('Check the content and write the guide to dist/.')
-    .option('--out <folder>', 'write it there, on whatever disk (default: what LEDGER_DIST says, or dist)')
+  const command = ledgerCommand('build', {
+    does: 'Check the content and write the guide to dist/.',
+    more: `What is impossible or doubtful is printed, and stops nothing. The last lines say
+what was built, and what changed in rank since the guide that lay there. On a
+terminal a line tells how far it is, once it takes longer.`,
+    examples: [
+      ['build', 'write the guide'],
+      ['build --strict', 'before you publish: not while something can’t be right'],
+      ['build --out /srv/guide', 'write it to another place, on whatever disk'],
+    ],
+    exits: {
+      0: 'built',
+      [PROBLEM_CODE]:
+        'a problem, another build at work, or an output that can’t be written:\nnothing was built, and the guide that lay there is as it was',
+      [IMPOSSIBLE_CODE]: 'with --strict: something can’t be right as it stands; nothing was built',
+    },
+  })
+    .option('--out <folder>', 'write it there (default: what LEDGER_DIST says, or dist)')
     .option('--strict', 'build nothing while something is impossible as it stands')
-    .option('--fresh', 'render every page anew, also where nothing has changed since the last build')
-    .addHelpText('after', EXPLAINED);
+    .option('--fresh', 'render every page anew, also where nothing has changed');
   return command.action(async ({ strict = false, fresh = false, out }: BuildOptions) => {
     const started = performance.now();
     if (out !== undefined) process.env.LEDGER_DIST = out;
@@ -71,7 +72,7 @@ export function buildCommand(): Command {
       await ensurePhotos(loaded);
       // Loaded here alone: the other commands do without it, and are faster for that.
       const { build } = await import('astro');
-      await build({ logLevel: 'warn' });
+      await build({ ...astroSettings(), logLevel: 'warn' });
       endProgress();
       const seconds = (performance.now() - started) / 1000;
       const { lines, changes } = buildEnding(loaded, { earlier, warnings, folder: siteFolder(), seconds });

@@ -1,4 +1,4 @@
-import { Command, Option } from 'commander';
+import { type Command, Option } from 'commander';
 import { siteFolder } from '../build/site-folder.ts';
 import { ContentError, problemList } from '../content/read/problem-list.ts';
 import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
@@ -6,25 +6,10 @@ import { changesOf } from '../site/changes/changes-of.ts';
 import { changesLead, changesSections } from '../site/changes/changes-words.ts';
 import { isUnchanged } from '../site/changes/compare-states.ts';
 import { usualAgainst } from '../site/changes/published-side.ts';
+import { ledgerCommand } from './command.ts';
 import { PROBLEM_CODE } from './exit-codes.ts';
 import { sectionText, wrapped } from './text/lay-out.ts';
 import { sectionMarkdown } from './text/markdown.ts';
-
-const EXPLAINED = `
-What a build of the content as it is now would change for readers: figures that
-moved by more than their rounding, ranks, ties, prices, flags, claims, pages.
-A revision is worked out by today's methods and for today: what differs is what
-was written. A panels.json tells of the day and the methods that it was made by.
-
-Examples:
-  npm run ledger -- changes
-  npm run ledger -- changes --against HEAD~1
-  npm run ledger -- changes --against https://panels.example/ --format markdown
-
-Exit code:
-  0  compared, whatever has changed
-  ${PROBLEM_CODE}  the content has a problem, or there is nothing to compare with;
-     with --exit-code: something has changed`;
 
 interface Options {
   against?: string;
@@ -35,13 +20,27 @@ interface Options {
 
 /** `changes`: what differs between the content and what was published last. Exit codes as in its help. */
 export function changesCommand(): Command {
-  return new Command('changes')
-    .description('Tell what would change for readers since the guide was published.')
+  return ledgerCommand('changes', {
+    does: 'Tell what would change for readers since the guide was published.',
+    more: `What a build of the content as it is would change: figures that moved by more
+than their rounding, ranks, ties, prices, flags, claims, pages. A revision is
+worked out by today’s methods and for today: what differs is what was written.
+A panels.json tells of the day and of the methods that it was made by.`,
+    examples: [
+      ['changes', 'against the guide in dist, or else the newest revision'],
+      ['changes --against HEAD~1', 'against an earlier revision of the content'],
+      ['changes --against https://panels.example/ --format markdown', 'against what readers have now'],
+    ],
+    exits: {
+      0: 'compared, whatever has changed',
+      [PROBLEM_CODE]:
+        'the content has a problem, or there is nothing to compare with;\nwith --exit-code: something has changed',
+    },
+  })
     .option('--against <what>', 'a built folder, a panels.json, its address, or a git revision (default: dist or HEAD)')
     .addOption(new Option('--format <format>', 'how to print it').choices(['text', 'markdown', 'json']).default('text'))
     .option('--all', 'list every figure that moved, not the weightiest alone')
     .option('--exit-code', 'end with 1 where something has changed, as diff does')
-    .addHelpText('after', EXPLAINED)
     .action(async ({ against, format, all = false, exitCode = false }: Options) => {
       try {
         const loaded = loadLedger();

@@ -1,33 +1,41 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
+import { tryEditorSchemas } from '../build/editor-schemas.ts';
 import { photoProblems } from '../build/photos/photo-problems.ts';
 import type { Content } from '../content/read/content.ts';
 import { ContentError, counted, problemList } from '../content/read/problem-list.ts';
-import { contentFolder, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
+import { contentFolder, contentIn, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
 import type { Warning } from '../site/warnings/warning.ts';
 import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../site/warnings/warning-list.ts';
 import { warningsOf } from '../site/warnings/warnings.ts';
+import { ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
-
-const EXPLAINED = `
-Problems stop a build; what is impossible, doubtful or worth a note does not, and is listed worst first. Drafts are
-looked at too. Figures can only be looked at where there is no problem left.
-
-Exit code:
-  0  nothing, or doubts and notes only
-  ${PROBLEM_CODE}  at least one problem
-  ${IMPOSSIBLE_CODE}  no problem, but something that can't be right as it stands
-
---json prints one array; each entry has severity (problem, impossible, doubt, note), file, line, field, check, found,
-wanted, hint and figures (metric ids). What does not apply is null, or an empty text or list.`;
 
 /** `check [folder]`: every problem of the content, or else everything odd in it. Exit codes as in its help. */
 export function checkCommand(): Command {
-  return new Command('check')
-    .description('Check all content files and list every problem in them, and every figure that is odd.')
+  return ledgerCommand('check', {
+    does: 'List every problem in the content files, and all that is odd.',
+    more: `Problems stop a build; what is impossible, doubtful or worth a note does not, and
+is listed worst first. Drafts are looked at too. Figures can only be looked at
+where there is no problem left.
+
+--json prints one array; each entry has severity (problem, impossible, doubt,
+note), file, line, field, check, found, wanted, hint and figures (metric ids).
+What does not apply is null, or an empty text or list.`,
+    examples: [
+      ['check', 'look at the guide’s own content'],
+      ['check ../other/content --json', 'look at another folder, for a program'],
+    ],
+    exits: {
+      0: 'nothing, or doubts and notes only',
+      [PROBLEM_CODE]: 'at least one problem',
+      [IMPOSSIBLE_CODE]: 'no problem, but something that can’t be right as it stands',
+    },
+  })
     .argument('[folder]', 'the content folder', contentFolder())
     .option('--json', 'print the list as JSON')
-    .addHelpText('after', EXPLAINED)
-    .action(async (folder: string, { json = false }: { json?: boolean }) => {
+    .action(async (given: string, { json = false }: { json?: boolean }) => {
+      const folder = contentIn(given);
+      tryEditorSchemas(folder);
       let loaded: Loaded;
       try {
         loaded = loadLedger({ folder, drafts: true });

@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { ContentError, problemList } from '../content/read/problem-list.ts';
 import { UsageError } from '../content/read/usage-error.ts';
 import { nearest } from '../content/schema/suggest.ts';
@@ -6,33 +6,32 @@ import type { Ledger, PanelEntry, SessionEntry } from '../ledger/ledger.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { panelJson } from '../site/show/panel-json.ts';
 import { panelText } from '../site/show/panel-text-view.ts';
+import { ledgerCommand } from './command.ts';
 import { PROBLEM_CODE } from './exit-codes.ts';
 import { sectionText, wrapped } from './text/lay-out.ts';
 
-const EXPLAINED = `
-A panel is named by its folder in content/panels. Drafts are shown too.
-† is in doubt, ‡ impossible as it stands: the flags say why.
-
-Examples:
-  npm run ledger -- show kelpwright-gannet
-  npm run ledger -- show kelpwright-gannet --session 2026-03-02
-  npm run --silent ledger -- show kelpwright-gannet quennick-tope --json
-
-Exit code:
-  0  shown
-  ${PROBLEM_CODE}  no such panel or session, or the content has a problem
-
---json prints one array, a panel each, with figures in full digits under the
-names of data/panels.json.`;
-
 /** `show <panel…>`: panels' figures, flags, place, claims and prices as plain text. Exit codes as in its help. */
 export function showCommand(): Command {
-  return new Command('show')
-    .description('Show panels’ figures with their intervals, flags, place, claims and prices.')
+  return ledgerCommand('show', {
+    does: 'Show panels’ figures with their intervals, flags, place, claims and prices.',
+    more: `A panel is named by its folder in content/panels. Drafts are shown too.
+† is in doubt, ‡ impossible as it stands: the flags say why.
+
+--json prints one array, a panel each, with figures in full digits under the
+names of data/panels.json.`,
+    examples: [
+      ['show kelpwright-gannet', 'its newest figures'],
+      ['show kelpwright-gannet --session 2026-03-02', 'those of an earlier session'],
+      ['show kelpwright-gannet quennick-tope --json', 'two panels, for another program'],
+    ],
+    exits: {
+      0: 'shown',
+      [PROBLEM_CODE]: 'no such panel or session, or the content has a problem',
+    },
+  })
     .argument('<panel...>', 'names of panels')
     .option('--session <date>', 'the figures of the session of that day (YYYY-MM-DD), and not of the newest')
     .option('--json', 'print figures in full digits as JSON')
-    .addHelpText('after', EXPLAINED)
     .action((slugs: string[], { session, json = false }: { session?: string; json?: boolean }) => {
       try {
         const { ledger } = loadLedger({ drafts: true });

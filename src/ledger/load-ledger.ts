@@ -1,8 +1,9 @@
-import { globSync, statSync } from 'node:fs';
+import { existsSync, globSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Content } from '../content/read/content.ts';
 import { type KeptFiles, keptFiles } from '../content/read/kept-files.ts';
 import { ContentError } from '../content/read/problem-list.ts';
+import { textsFolder } from '../content/read/product-texts.ts';
 import { readContent } from '../content/read/read-content.ts';
 import { buildLedger, type KeptWork } from './build-ledger.ts';
 import { keptComparisons } from './comparisons.ts';
@@ -38,7 +39,13 @@ const shared = globalThis as {
 
 /** The content folder that this process works on. */
 export function contentFolder(): string {
-  return process.env.LEDGER_CONTENT ?? 'content';
+  return contentIn(process.env.LEDGER_CONTENT ?? 'content');
+}
+
+/** The content folder that a name means: a folder with guide.yaml, or the folder of a guide, in which that one lies. */
+export function contentIn(folder: string): string {
+  const inner = join(folder, 'content');
+  return !existsSync(join(folder, 'guide.yaml')) && existsSync(join(inner, 'guide.yaml')) ? inner : folder;
 }
 
 /**
@@ -85,8 +92,9 @@ function keptOf(folder: string) {
 
 function stamp(folder: string): string {
   // Pictures too: a body may name them.
-  return globSync('**/*.{yaml,md,mdx,avif,gif,jpeg,jpg,png,svg,tiff,webp}', { cwd: folder })
-    .map((path) => `${path} ${statSync(join(folder, path)).mtimeMs}`)
-    .toSorted()
-    .join('\n');
+  const changes = (place: string) =>
+    globSync('**/*.{yaml,md,mdx,avif,gif,jpeg,jpg,png,svg,tiff,webp}', { cwd: place })
+      .map((path) => `${path} ${statSync(join(place, path)).mtimeMs}`)
+      .toSorted();
+  return [folder, textsFolder()].flatMap(changes).join('\n');
 }

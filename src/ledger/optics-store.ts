@@ -2,8 +2,10 @@ import { createHash } from 'node:crypto';
 import { globSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
+import { productFolder } from '../content/read/product-folder.ts';
 import { estimatePanel } from '../measure/beam/estimate.ts';
 import type { OpticsInput } from '../measure/beam/optics-input.ts';
+import { cacheFolder } from './cache-folder.ts';
 import { type PackedResult, packResult } from './optics-pack.ts';
 import { estimateInThreads } from './optics-threads.ts';
 
@@ -14,8 +16,7 @@ import { estimateInThreads } from './optics-threads.ts';
  *
  * The file carries a hash of the calculation's own source, and is left aside when that has changed.
  */
-const FILE = join('node_modules', '.cache', 'panel-ledger', 'optics');
-const CALCULATION = join('src', 'measure');
+const storeFile = () => join(cacheFolder(), 'optics');
 
 /** Results that the file keeps besides those of the last build: other folders' and other days'. */
 const MOST_OLD = 2000;
@@ -83,10 +84,11 @@ export function keepOptics(): void {
   const old = [...store.old].filter(([key]) => !store.used.has(key)).slice(0, MOST_OLD);
   const results = new Map([...store.used, ...old]);
   try {
-    mkdirSync(dirname(FILE), { recursive: true });
-    const draft = `${FILE}.${process.pid}`;
+    const file = storeFile();
+    mkdirSync(dirname(file), { recursive: true });
+    const draft = `${file}.${process.pid}`;
     writeFileSync(draft, serialize({ calculation: store.calculation, results }));
-    renameSync(draft, FILE);
+    renameSync(draft, file);
   } catch {
     // The next build works it out again.
   }
@@ -109,7 +111,7 @@ function openStore(): Store {
 
 function storedResults(calculation: string | undefined): Map<string, PackedResult> {
   try {
-    const found: unknown = calculation && deserialize(readFileSync(FILE));
+    const found: unknown = calculation && deserialize(readFileSync(storeFile()));
     if (isStored(found) && found.calculation === calculation) return found.results;
   } catch {
     // There is no such file yet, or another version of Node wrote it.
@@ -123,9 +125,10 @@ function isStored(it: unknown): it is { calculation: string; results: Map<string
 
 /** Hash of the source of everything that `estimatePanel` may run, and of this form of it. */
 function calculationHash(): string | undefined {
-  const paths = globSync('**/*.ts', { cwd: CALCULATION }).toSorted();
+  const calculation = join(productFolder(), 'src', 'measure');
+  const paths = globSync('**/*.ts', { cwd: calculation }).toSorted();
   if (paths.length === 0) return undefined;
   const hash = createHash('sha256').update(process.version);
-  for (const path of paths) hash.update(path).update(readFileSync(join(CALCULATION, path)));
-  return hash.update(readFileSync(join('src', 'ledger', 'optics-pack.ts'))).digest('hex');
+  for (const path of paths) hash.update(path).update(readFileSync(join(calculation, path)));
+  return hash.update(readFileSync(join(productFolder(), 'src', 'ledger', 'optics-pack.ts'))).digest('hex');
 }

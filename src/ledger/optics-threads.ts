@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { resolve } from 'node:path';
+import { join } from 'node:path';
 import { MessageChannel, receiveMessageOnPort, Worker } from 'node:worker_threads';
+import { productFolder } from '../content/read/product-folder.ts';
 import type { OpticsInput } from '../measure/beam/optics-input.ts';
 import type { PackedResult } from './optics-pack.ts';
 
@@ -19,7 +20,7 @@ export const DONE = 1;
 const FEWEST = 6;
 /** How long to wait for any one panel, ms, before the rest is left to the one who asked. */
 const PATIENCE = 120_000;
-const THREAD = resolve('src', 'ledger', 'optics-worker.ts');
+const threadFile = () => join(productFolder(), 'src', 'ledger', 'optics-worker.ts');
 
 /**
  * Works out the light of many panels on all processors. Waits for it: who asks needs no promise, and the results are
@@ -32,11 +33,12 @@ export function estimateInThreads(
   threads = Math.min(availableParallelism(), inputs.length),
 ): Array<PackedResult | undefined> {
   const results = new Array<PackedResult | undefined>(inputs.length).fill(undefined);
-  if (threads < 2 || inputs.length < FEWEST || !existsSync(THREAD)) return results;
+  const thread = threadFile();
+  if (threads < 2 || inputs.length < FEWEST || !existsSync(thread)) return results;
   const places = new Int32Array(new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT));
   const started = Array.from({ length: threads }, () => {
     const { port1, port2 } = new MessageChannel();
-    const worker = new Worker(THREAD, { workerData: { inputs, places, port: port2 }, transferList: [port2] });
+    const worker = new Worker(thread, { workerData: { inputs, places, port: port2 }, transferList: [port2] });
     // A thread that can't start is heard of too late to matter: what it would have done is done by the others, or here.
     worker.on('error', () => {});
     worker.unref();

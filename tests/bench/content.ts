@@ -1,6 +1,5 @@
-import { join } from 'node:path';
 import { generateContent } from '../support/generate-content.ts';
-import { PROJECT, scratchFolder } from './scratch.ts';
+import { scratchFolder } from './scratch.ts';
 
 /** The day that every build here takes for today, the day after the newest that is generated. */
 export const today = '2026-11-25';
@@ -14,7 +13,7 @@ export function contentOf(panels: number): string {
   let folder = made.get(panels);
   if (folder === undefined) {
     folder = scratchFolder(`content-${panels}`);
-    generateContent(folder, panels, SEED, { source: join(PROJECT, 'content'), newestDay: NEWEST_DAY });
+    generateContent(folder, panels, SEED, { newestDay: NEWEST_DAY });
     made.set(panels, folder);
   }
   return folder;

@@ -91,7 +91,7 @@ test('a price renews what rests on it; with a panel gone too, all is as a build 
 
 test.each<[string, () => void]>([
   ['a page’s code', () => edit('src/site/panel/components/PanelFlags.astro', (it) => `${it}\n<p>Another line.</p>\n`)],
-  ['the text of a method', () => edit('content/methods/optical-power.mdx', (it) => `${it}\nAnother sentence.\n`)],
+  ['the text of a method', () => edit('src/texts/methods/optical-power.mdx', (it) => `${it}\nAnother sentence.\n`)],
   [
     'an instrument',
     () => {

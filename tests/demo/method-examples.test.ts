@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { channelIrradiance, type LightSource, lambertianExponent, placeLeds } from '../support/light-source.ts';
 import { beyondPlace, gridPoints } from '../support/simulate-panel.ts';
 
-const page = (id: string) => readFileSync(`content/methods/${id}.mdx`, 'utf8');
+const page = (id: string) => readFileSync(`src/texts/methods/${id}.mdx`, 'utf8');
 
 /** 20 x 40 cm, 8 x 16 LEDs of 1.3 cm, 1 W in all; the beam is given apart. */
 const FIELD: LightSource = {

@@ -3,8 +3,11 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { idsIn } from '../../src/content/read/body-links.ts';
 import type { Content } from '../../src/content/read/content.ts';
+import { productTexts, type TextCollection } from '../../src/content/read/product-texts.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
+import { valueAt } from '../../src/content/schema/block.ts';
 import type { Problem } from '../../src/content/schema/problem.ts';
 import { METHODS } from '../../src/measure/methods.ts';
 
@@ -31,7 +34,7 @@ export interface ContentFolder {
   delete(): void;
 }
 
-/** The folder of tests/fixtures/tiny-content, with a page for every method: two panels, no problem. */
+/** The folder of tests/fixtures/tiny-content, with texts of its own for two methods and the cautions: two panels, no problem. */
 export function tinyContent(): ContentFolder {
   const folder = mkdtempSync(join(tmpdir(), 'tiny-content-'));
   const at = (path: string) => join(folder, path);
@@ -49,7 +52,15 @@ export function tinyContent(): ContentFolder {
   const check = () => readContent({ folder, today: TODAY });
 
   lay('tiny-content');
-  for (const { id, version } of METHODS) write(`methods/${id}.mdx`, methodPage(version));
+  for (const id of ['rank', 'claims']) write(`methods/${id}.mdx`, methodPage(id));
+  // Other pages lead to all the parts that the product's cautions have.
+  const cautions = productTexts('cautions').get('cautions')?.source;
+  if (!cautions) throw new Error('the product has no cautions');
+  const parts = idsIn(cautions)
+    .filter((it) => it !== 'eyes')
+    .map((it) => `\n## ${it.replaceAll('-', ' ')}\n`);
+  const own = read('cautions.mdx').replace('---', `---\nstandsFor: ${editionOf('cautions', 'cautions')}`);
+  write('cautions.mdx', own + parts.join(''));
   return {
     folder,
     read,
@@ -70,13 +81,17 @@ export function tinyContent(): ContentFolder {
   };
 }
 
+const editionOf = (collection: TextCollection, id: string) =>
+  valueAt(productTexts(collection).get(id)?.source?.data, ['edition']);
+
 /** The shortest page that a method may have, with a history up to its version. */
-function methodPage(version: number): string {
+function methodPage(id: string): string {
   const versions = Array.from(
-    { length: version },
+    { length: METHODS.find((it) => it.id === id)?.version ?? 0 },
     (_, i) => `  - { version: ${i + 1}, date: 2026-01-0${i + 1}, change: Written. }`,
   );
   return `---
+standsFor: ${editionOf('methods', id)}
 summary: A page for the tests, as short as may be.
 goodFor: [Tests]
 hides: [Everything]

@@ -1,7 +1,6 @@
 /**
- * The demonstration that tests rest on, whatever a tester has put into content/. Its guide, panels, makers and
- * instruments are kept in tests/demo/content; the pages of methods and cautions come from content/, where they live:
- * they explain the code of this checkout and change with it, so a second copy could only lag behind.
+ * The demonstration that tests rest on, whatever a tester has put into content/. Guide, panels, makers and instruments are
+ * kept in tests/demo/content; the pages of methods and cautions are the product's.
  */
 import { cpSync, existsSync, globSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -23,11 +22,7 @@ export const DEMO_SITE = at('.build/demo/site');
  * processes may call this while others read.
  */
 export function layDemo(): void {
-  const wanted = new Map([
-    ...filesOf(DEMO_SOURCE, '**/*.*'),
-    ...filesOf(at('content'), 'methods/*.mdx'),
-    ...filesOf(at('content'), 'cautions.mdx'),
-  ]);
+  const wanted = new Map(globSync('**/*.*', { cwd: DEMO_SOURCE }).map((path) => [path, join(DEMO_SOURCE, path)]));
   for (const path of globSync('**/*.*', { cwd: DEMO_FOLDER })) {
     if (!wanted.has(path)) rmSync(join(DEMO_FOLDER, path));
   }
@@ -37,10 +32,6 @@ export function layDemo(): void {
     mkdirSync(dirname(target), { recursive: true });
     cpSync(source, target);
   }
-}
-
-function filesOf(folder: string, pattern: string): Array<[path: string, source: string]> {
-  return globSync(pattern, { cwd: folder }).map((path) => [path, join(folder, path)]);
 }
 
 function isAlike(one: string, other: string): boolean {

@@ -3,9 +3,8 @@
  *
  *     node tests/support/generate-content.ts FOLDER COUNT [SEED]
  */
-import { cpSync, existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { stringify } from 'yaml';
 import { CLASSES, type Dice, dice, drawPanel, type SizeClass } from './draw-panel.ts';
 import {
@@ -29,8 +28,6 @@ export interface GeneratedPanel {
 }
 
 export interface GenerateOptions {
-  /** Content folder whose methods/*.mdx and cautions.mdx are copied; the project's own where left out. */
-  source?: string;
   /** The newest day that is written, `YYYY-MM-DD`; all dates lie within 80 days before it. */
   newestDay?: string;
 }
@@ -79,8 +76,8 @@ const SIX_PLACES = (['right', 'top'] as const).flatMap((edge) =>
 );
 
 /**
- * Writes guide.yaml, instruments, makers and `panelCount` panels over all size classes in turn, and copies the pages
- * of methods and cautions. Same arguments, same bytes.
+ * Writes guide.yaml, instruments, makers and `panelCount` panels over all size classes in turn. Same arguments, same
+ * bytes.
  *
  * @throws where `folder` holds something already: a content folder is never written over.
  */
@@ -90,11 +87,9 @@ export function generateContent(
   seed: number,
   options: GenerateOptions = {},
 ): GeneratedPanel[] {
-  const { source = fileURLToPath(new URL('../../content', import.meta.url)), newestDay = '2026-11-24' } = options;
+  const { newestDay = '2026-11-24' } = options;
   if (existsSync(folder) && readdirSync(folder).length > 0) throw new Error(`${folder} is not empty`);
   for (const name of ['instruments', 'makers', 'panels']) mkdirSync(join(folder, name), { recursive: true });
-  cpSync(join(source, 'methods'), join(folder, 'methods'), { recursive: true });
-  cpSync(join(source, 'cautions.mdx'), join(folder, 'cautions.mdx'));
 
   const draw = dice(seed);
   const dayBefore = (days: number) => new Date(Date.parse(newestDay) - days * DAY).toISOString().slice(0, 10);

@@ -5,6 +5,7 @@ import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import type { Problem } from '../../content/schema/problem.ts';
+import { cacheFolder } from '../../ledger/cache-folder.ts';
 import type { Ledger, Photo } from '../../ledger/ledger.ts';
 import { type PhotoFormat, type PhotoVariant, photoVariants } from '../../site/shared/photo-files.ts';
 
@@ -16,7 +17,7 @@ import { type PhotoFormat, type PhotoVariant, photoVariants } from '../../site/s
  *
  * What was made is kept under what it was made of, so that a build makes only what is new.
  */
-const STORE = join('node_modules', '.cache', 'panel-ledger', 'photos');
+const store = () => join(cacheFolder(), 'photos');
 
 /** Days after which what no build has used is let go. */
 const KEPT_DAYS = 60;
@@ -45,7 +46,7 @@ const listedIn = (ledger: Ledger): Listed[] =>
   [...ledger.panels.values()].flatMap(({ slug, photos }) => photos.map((photo) => ({ slug, photo })));
 
 const storedAt = ({ file }: Photo, { width, format }: PhotoVariant) =>
-  join(STORE, `${file.mark}-${RECIPE}-${width}.${format}`);
+  join(store(), `${file.mark}-${RECIPE}-${width}.${format}`);
 
 /** What only shows when a photo is decoded. */
 export interface PhotoFault extends Pick<Problem, 'found' | 'wanted' | 'hint'> {
@@ -111,7 +112,7 @@ export async function photoAt(ledger: Ledger, address: string): Promise<string |
 async function made(photo: Photo, variant: PhotoVariant): Promise<string> {
   const path = storedAt(photo, variant);
   if (existsSync(path)) return path;
-  await mkdir(STORE, { recursive: true });
+  await mkdir(store(), { recursive: true });
   const draft = `${path}.${process.pid}`;
   await pictureOf(photo, variant).toFile(draft);
   await rename(draft, path);
@@ -151,8 +152,8 @@ async function faultOf(photo: Photo): Promise<Pick<Problem, 'found' | 'wanted' |
 }
 
 async function forgetOld(): Promise<void> {
-  for (const name of globSync('*', { cwd: STORE })) {
-    const path = join(STORE, name);
+  for (const name of globSync('*', { cwd: store() })) {
+    const path = join(store(), name);
     const { mtimeMs } = await stat(path);
     if (Date.now() - mtimeMs > KEPT_DAYS * DAY) await rm(path, { force: true });
   }

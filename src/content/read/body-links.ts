@@ -1,5 +1,6 @@
 import Slugger from 'github-slugger';
 import { defineHastPlugin, htmlToHast, markdownToHtml, markdownToMdast, mdxToJs, mdxToMdast } from 'satteri';
+import { perSource } from './per-source.ts';
 import type { Source } from './source.ts';
 
 /** An address in a body. An image's file is taken into the guide; what `src` names elsewhere has to be there. */
@@ -31,18 +32,7 @@ const FEATURES = { gfm: true, smartPunctuation: true, frontmatter: false };
 const isMdx = (source: Source) => source.file.endsWith('.mdx');
 
 /** Every address in a body, in its order; none where the body can't be parsed, of which others tell. */
-export function linksIn(source: Source): readonly BodyLink[] {
-  const known = linksOf.get(source);
-  if (known) return known;
-  const links = findLinks(source);
-  linksOf.set(source, links);
-  return links;
-}
-
-/** Several rules ask for them, and the development server at every saving. */
-const linksOf = new WeakMap<Source, readonly BodyLink[]>();
-
-function findLinks(source: Source): BodyLink[] {
+export const linksIn = perSource((source): BodyLink[] => {
   let tree: Node;
   try {
     tree = treeOf(source);
@@ -72,20 +62,10 @@ function findLinks(source: Source): BodyLink[] {
     for (const { name = '', value } of node.attributes ?? []) if (ADDRESSES.has(name)) add('link', value);
   }
   return links;
-}
+});
 
 /** The ids that a body's headings and elements get in the page. */
-export function idsIn(source: Source): readonly string[] {
-  const known = idsOf.get(source);
-  if (known) return known;
-  const ids = findIds(source);
-  idsOf.set(source, ids);
-  return ids;
-}
-
-const idsOf = new WeakMap<Source, readonly string[]>();
-
-function findIds(source: Source): string[] {
+export const idsIn = perSource((source): string[] => {
   const ids: string[] = [];
   const slugger = new Slugger();
   const headings = defineHastPlugin({
@@ -113,7 +93,7 @@ function findIds(source: Source): string[] {
     // A body that can't be parsed has a problem of its own.
   }
   return ids;
-}
+});
 
 function treeOf(source: Source): Node {
   const parse = isMdx(source) ? mdxToMdast : markdownToMdast;

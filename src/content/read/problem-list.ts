@@ -8,8 +8,10 @@ import type { Problem } from '../schema/problem.ts';
  *   found   "20 kg"
  *   wanted  a length: a number in cm, or a text with one of: cm, mm, m, in, …
  *   hint    "kg" is a unit of a mass, not of a length
+ *
+ * @param ended what has not been done for them
  */
-export function problemList(problems: readonly Problem[]): string {
+export function problemList(problems: readonly Problem[], ended = 'nothing was built'): string {
   const blocks = problems.map((it) => {
     const place = it.line === undefined ? it.file : `${it.file}:${it.line}`;
     return [
@@ -20,9 +22,7 @@ export function problemList(problems: readonly Problem[]): string {
     ].join('\n');
   });
   const files = new Set(problems.map((it) => it.file)).size;
-  return [...blocks, `${counted(problems.length, 'problem')} in ${counted(files, 'file')}; nothing was built.`].join(
-    '\n\n',
-  );
+  return [...blocks, `${counted(problems.length, 'problem')} in ${counted(files, 'file')}; ${ended}.`].join('\n\n');
 }
 
 /** `1 file`, `2 files`. */

@@ -4,12 +4,15 @@ import { mdxToJs } from 'satteri';
 import type { z } from 'zod';
 import { contentProblems } from '../rules/index.ts';
 import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections.ts';
+import { type MethodProse, methodSchema } from '../schema/method.ts';
 import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
 import { KEEP_NOTHING, type KeptFiles, type ParsedSource } from './kept-files.ts';
 import { panelPhotos } from './listed-photos.ts';
+import { perSource } from './per-source.ts';
+import { productTexts, type TextCollection, textName } from './product-texts.ts';
 import { readFrontMatter, readYaml } from './read-source.ts';
 import type { Source } from './source.ts';
 import { strayFiles } from './stray-files.ts';
@@ -58,8 +61,8 @@ export function readContent({
     instruments: sources('instruments'),
     makers: sources('makers'),
     panels: sources('panels'),
-    methods: sources('methods'),
-    cautions: sources('cautions'),
+    methods: withProducts('methods', sources('methods'), { shownAs, problems, unread }),
+    cautions: withProducts('cautions', sources('cautions'), { shownAs, problems, unread }),
   };
   const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs));
@@ -70,7 +73,7 @@ export function readContent({
     instruments: parseSources(COLLECTIONS.instruments.schema, raw.instruments, { problems, kept }),
     makers: parseSources(COLLECTIONS.makers.schema, raw.makers, { problems, kept }),
     panels: parseSources(COLLECTIONS.panels.schema, raw.panels, { problems, kept }),
-    methods: parseSources(COLLECTIONS.methods.schema, raw.methods, { problems, kept }),
+    methods: withHistories(parseSources(COLLECTIONS.methods.schema, raw.methods, { problems, kept })),
     cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, { problems, kept }),
   };
 
@@ -82,8 +85,7 @@ export function readContent({
   }
   const photos = new Map(
     [...raw.panels].map(([id, source]) => {
-      const beside = dirname(join(folder, source.file.slice(shownAs.length + 1)));
-      return [id, panelPhotos(source, beside)] as const;
+      return [id, panelPhotos(source, dirname(source.path))] as const;
     }),
   );
   return { content: { ...collections, guide, cautions, photos }, problems: [] };
@@ -129,6 +131,31 @@ function readSources(
   return sources;
 }
 
+/** Adds the product's texts, but those whose place a file of the tester's takes, be it one that can't be read. */
+function withProducts(
+  name: TextCollection,
+  own: ReadonlyMap<string, Source>,
+  { shownAs, problems, unread }: { shownAs: string; problems: Problem[]; unread: ReadonlySet<string> },
+): Map<string, Source> {
+  const all = new Map(own);
+  for (const [id, read] of productTexts(name)) {
+    if (all.has(id) || unread.has(`${shownAs}/${textName(name, id)}`)) continue;
+    if (read.source) all.set(id, read.source);
+    problems.push(...read.problems);
+  }
+  return all;
+}
+
+/** A page of the tester's own that tells no history has the product's. */
+function withHistories(methods: Map<string, Entry<MethodProse>>): Map<string, Entry<MethodProse>> {
+  for (const [id, { data }] of methods) {
+    if (data.versions.length > 0) continue;
+    const products = methodSchema.safeParse(productTexts('methods').get(id)?.source?.data);
+    if (products.success) data.versions = products.data.versions;
+  }
+  return methods;
+}
+
 /** Holds every file of a collection against its schema. */
 function parseSources<T>(
   schema: z.ZodType<T>,
@@ -156,7 +183,7 @@ function parseSource<T>(schema: z.ZodType<T>, id: string, source: Source): Parse
 }
 
 /** An MDX body that does not compile, found by the compiler that renders it. */
-function mdxProblems(source: Source): Problem[] {
+const mdxProblems = perSource((source): Problem[] => {
   if (!source.file.endsWith('.mdx')) return [];
   try {
     mdxToJs(source.body);
@@ -176,7 +203,7 @@ function mdxProblems(source: Source): Problem[] {
       },
     ];
   }
-}
+});
 
 function byPlace(a: Problem, b: Problem): number {
   return a.file.localeCompare(b.file, 'en') || (a.line ?? 0) - (b.line ?? 0) || a.field.localeCompare(b.field, 'en');

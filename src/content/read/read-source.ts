@@ -16,7 +16,7 @@ export interface SourceRead {
 export function readYaml(path: string, file: string, schema: z.ZodType): SourceRead {
   const decoded = decode(path, file);
   if ('problems' in decoded) return decoded;
-  return parse(file, decoded.text, schema, 0, '', 0);
+  return parse({ path, file }, decoded.text, schema, 0, '', 0);
 }
 
 /** Reads a Markdown or MDX file with front matter between two lines of three hyphens. */
@@ -37,7 +37,7 @@ export function readFrontMatter(path: string, file: string, schema: z.ZodType): 
   if (end < 0) {
     return fault(file, lines.length, 'the end of the file', 'a line of three hyphens that ends the front matter');
   }
-  return parse(file, lines.slice(1, end).join('\n'), schema, 1, lines.slice(end + 1).join('\n'), end + 2);
+  return parse({ path, file }, lines.slice(1, end).join('\n'), schema, 1, lines.slice(end + 1).join('\n'), end + 2);
 }
 
 function fault(file: string, line: number, found: string, wanted: string): { problems: Problem[] } {
@@ -100,7 +100,7 @@ function firstBadByte(part: Buffer): number {
 }
 
 function parse(
-  file: string,
+  place: Pick<Source, 'path' | 'file'>,
   yaml: string,
   schema: z.ZodType,
   linesBefore: number,
@@ -108,9 +108,9 @@ function parse(
   bodyLine: number,
 ): SourceRead {
   const { read, problems: slips } = readMended(yaml, schema);
-  const problems = slips.map((slip) => ({ file, field: '', ...slip, line: slip.line + linesBefore }));
+  const problems = slips.map((slip) => ({ file: place.file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
   const lineOf = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
-  const source = { file, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
+  const source = { ...place, data: read.data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
   return { source, problems };
 }

@@ -1,7 +1,11 @@
 /** A content file as it was read: its data, its body, and where in it each field stands. */
 export interface Source {
-  /** Path from the repository's top, with forward slashes. */
+  /** As messages name it: from where the tester works, with forward slashes. */
   file: string;
+  /** Where it lies on the disk. */
+  path: string;
+  /** A text that comes with the product; what is left out is the tester's own. */
+  isProducts?: boolean;
   data: unknown;
   /** The YAML as it was typed, for what reading it takes away: 4.790 becomes 4.79. */
   yaml: string;

@@ -4,7 +4,7 @@ import { currenciesKnown } from './currencies-known.ts';
 import { daysNotAhead } from './days-not-ahead.ts';
 import { evenGrids } from './even-grids.ts';
 import { fieldsOfTheirKind } from './fields-of-their-kind.ts';
-import { guideAndCautions } from './guide-and-cautions.ts';
+import { guideThere } from './guide-there.ts';
 import { instrumentUnits } from './instrument-units.ts';
 import { instrumentsFit } from './instruments-fit.ts';
 import { ledsFit } from './leds-fit.ts';
@@ -29,7 +29,7 @@ import { withdrawnWithReason } from './withdrawn-with-reason.ts';
 
 /** All rules between files. What one file may say by itself stands in its schema. */
 export const RULES: readonly Rule[] = [
-  guideAndCautions,
+  guideThere,
   makersKnown,
   instrumentsFit,
   instrumentUnits,

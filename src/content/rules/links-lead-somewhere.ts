@@ -13,17 +13,21 @@ const SCRIPTS = ['', '.ts', '.js', '.mjs', '.tsx', '.jsx', '.json', '/index.ts',
 /** Only to read addresses with; nothing is asked of it. */
 const HERE = 'https://guide.invalid';
 
-/** Links in bodies that lead nowhere, images that are not there, imports of nothing. */
+/**
+ * Links in the tester's texts that lead nowhere, images that are not there, imports of nothing. The product's texts may
+ * lead to parts that a text of the tester's own has not, which is a warning (site/warnings/doubts/own-texts.ts).
+ */
 export const linksLeadSomewhere: Rule = {
   id: 'links-lead-somewhere',
-  run(content, { folder, shownAs, unread, drafts }) {
+  run(content, { folder, unread, drafts }) {
     const published = siteAddresses(content, unread, drafts);
     const all = siteAddresses(content, unread, true);
     return (['panels', 'methods', 'cautions'] as const).flatMap((collection) =>
       [...content[collection].values()].flatMap((source) => {
+        if (source.isProducts) return [];
         const place: Place = {
           page: pageOf(collection, source),
-          disk: join(folder, source.file.slice(shownAs.length + 1)),
+          disk: source.path,
           folder,
           // A draft's links are those of a page that is still to come, and so are other drafts.
           site: isDraft(source) ? all : published,

@@ -4,21 +4,20 @@ import type { Problem } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
 import type { Rule } from './rule.ts';
 
-/** Each method has its page, whose history ends with the version that is computed; and each page has its method. */
+const HINT = 'add the change to the history, or leave it out of a text of your own: then the product’s stands';
+
+/**
+ * The history in a method's page ends with the version that is computed, and each page has its method. That each method
+ * has its page is the product's own matter.
+ */
 export const methodPages: Rule = {
   id: 'method-pages',
-  run: ({ methods }, { shownAs, unread }) => {
+  run: ({ methods }) => {
     const ids: readonly string[] = METHODS.map((method) => method.id);
     const problems: Problem[] = [];
     for (const method of METHODS) {
       const source = methods.get(method.id);
-      if (!source) {
-        const file = `${shownAs}/methods/${method.id}.mdx`;
-        if (!unread.has(file)) {
-          problems.push({ file, field: '', found: 'no such file', wanted: `the page that explains "${method.name}"` });
-        }
-        continue;
-      }
+      if (!source) continue;
       const versions = fields(source.data, ['versions', '*', 'version']);
       versions.forEach((field, i) => {
         if (field.value !== i + 1) problems.push(problemAt(source, field, `${i + 1}: versions count up from 1`));
@@ -26,9 +25,7 @@ export const methodPages: Rule = {
       const last = versions.at(-1);
       if (last && last.value !== method.version) {
         const wanted = `${method.version} as the last version: it is what ${method.file} computes`;
-        problems.push(
-          problemAt(source, { path: ['versions'], value: last.value }, wanted, 'add the change to the history'),
-        );
+        problems.push(problemAt(source, { path: ['versions'], value: last.value }, wanted, HINT));
       }
       for (const field of texts(source, 'related', '*')) {
         if (!ids.includes(field.value))

@@ -26,9 +26,9 @@ interface Fault {
 /** Photos that a panel lists lie beside it, once each, and can be shown. */
 export const photosUsable: Rule = {
   id: 'photos-usable',
-  run: ({ panels }, { folder, shownAs }) =>
+  run: ({ panels }) =>
     [...panels.values()].flatMap((source) => {
-      const beside = dirname(join(folder, source.file.slice(shownAs.length + 1)));
+      const beside = dirname(source.path);
       const before = new Map<string, PropertyKey[]>();
       return PHOTO_FILES.flatMap((keys) => fields(source.data, keys)).flatMap((field) => {
         const { value: name, path } = field;

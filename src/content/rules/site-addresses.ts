@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { METHODS } from '../../measure/methods.ts';
 import { idsIn } from '../read/body-links.ts';
 import { texts } from '../read/fields.ts';
+import { productFolder } from '../read/product-folder.ts';
 import type { Source } from '../read/source.ts';
 import { entryId } from '../schema/collections.ts';
 import type { RawCollections } from './rule.ts';
@@ -40,9 +41,6 @@ export const METHOD_IDS = [
 ] as const;
 /** Ids that the page of cautions has besides its prose. */
 export const CAUTION_IDS = ['main', 'sources'] as const;
-
-/** Files that lie beside the pages as they are. */
-const PUBLIC = 'public';
 
 /** What can be linked to within the guide. */
 export interface SiteAddresses {
@@ -98,8 +96,11 @@ export function siteAddresses(
     pages,
     drafts,
     isFile: (path) => {
-      const file = join(PUBLIC, path);
-      return existsSync(file) && statSync(file).isFile();
+      // The product's, and those of a guide that is kept in a folder of its own.
+      return [productFolder(), '.'].some((it) => {
+        const file = join(it, 'public', path);
+        return existsSync(file) && statSync(file).isFile();
+      });
     },
     idsOf: (page) => {
       const [cautions] = content.cautions.values();

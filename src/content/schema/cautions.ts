@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { text } from './fields.ts';
-import { source } from './method.ts';
+import { source, textEdition } from './method.ts';
 
-/** Front matter of content/cautions.mdx. */
+/** Front matter of the page of cautions, `cautions.mdx` among the product's texts or in the content folder. */
 export const cautionsSchema = z.strictObject({
+  ...textEdition,
   title: text('Title of the page.'),
   summary: text('One or two sentences.'),
   sources: z.array(source).default([]).describe('Where the cautions were taken from.'),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { currency, isoDate, line, quantity, text, webAddress } from './fields.ts';
+import { formatField } from './format.ts';
 
 const sizeClass = z.strictObject({
   id: z
@@ -19,6 +20,7 @@ const sizeClass = z.strictObject({
 
 /** content/guide.yaml: what holds for the whole guide. */
 export const guideSchema = z.strictObject({
+  format: formatField,
   title: text('Title of the guide.'),
   tagline: text('What the guide is, in one line: the heading of its page.'),
   publisher: text('Who publishes it.'),

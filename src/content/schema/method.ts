@@ -15,8 +15,31 @@ export const source = z.strictObject({
   ),
 });
 
-/** Front matter of content/methods/<metric>.mdx; the formula and the version come from the registry in the code. */
+/**
+ * Which text a page is. The product's counts its editions; a tester's own, which takes its place, says which of them it was
+ * written for.
+ */
+export const textEdition = {
+  edition: z
+    .int()
+    .positive()
+    .optional()
+    .describe(
+      'Of the product’s own text: counted up whenever what it says has changed. Left out in a text of your own.',
+    ),
+  standsFor: z
+    .int()
+    .positive()
+    .optional()
+    .describe('In a text of your own: the edition of the product’s text in whose place it stands.'),
+};
+
+/**
+ * Front matter of the page of a method, `methods/<metric>.mdx` among the product's texts or in the content folder. The
+ * formula and the version come from the registry in the code.
+ */
 export const methodSchema = z.strictObject({
+  ...textEdition,
   summary: z.string().min(20).describe('One or two sentences: what the figure says.'),
   goodFor: z.array(z.string()).min(1).describe('What the figure is good for, one point a line.'),
   hides: z.array(z.string()).min(1).describe('What the figure hides, one point a line.'),
@@ -29,8 +52,10 @@ export const methodSchema = z.strictObject({
         change: z.string().min(3).describe('What changed, and whether published numbers moved.'),
       }),
     )
-    .min(1)
-    .describe('History, oldest first; the last must be the version that the code computes.'),
+    .default([])
+    .describe(
+      'History, oldest first; the last must be the version that the code computes. Left out in a text of your own, where the product’s stands.',
+    ),
   related: z.array(z.string()).default([]).describe('Ids of methods worth reading next.'),
 });
 

@@ -61,7 +61,7 @@ export interface MetricRow {
 /** Where a metric is shown besides the calculation page and the data files, which have all of them. */
 export type Shown = Pick<MetricRow, 'ranking' | 'panelPage' | 'filter'>;
 
-/** What a method's page says of the calculation; its prose is `content/methods/<id>.mdx`. */
+/** What a method's page says of the calculation; its prose is `src/texts/methods/<id>.mdx`. */
 export interface MethodPage {
   name: string;
   /** How readers see the unit; `null` where the method yields no number with a unit. */

@@ -1,6 +1,7 @@
 import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
 import { differenceInYears } from 'date-fns/differenceInYears';
 import { parseISO } from 'date-fns/parseISO';
+import { calledAs } from '../../content/read/called-as.ts';
 import { counted } from '../../content/read/problem-list.ts';
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import type { Loaded } from '../../ledger/load-ledger.ts';
@@ -65,7 +66,7 @@ function flagged(panel: PanelEntry, { content }: Loaded): StaleItem[] {
         staleAt(source, path, {
           ...{ kind: 'price', state: 'past', day: price?.date ?? null, name },
           text: `${amount}. ${say(flag.finding)}`,
-          todo: `look the price up: npm run ledger -- reprice ${slug}`,
+          todo: `look the price up: ${calledAs()} reprice ${slug}`,
         }),
       ];
     }
@@ -87,7 +88,7 @@ function oldSession({ slug, name, data, current }: PanelEntry, { content, ledger
     staleAt(source, sessionPath(data, current.date), {
       ...{ kind: 'session', state: 'past', day: current.date, name },
       text: `last read on ${showDate(current.date)}, ${counted(yearsBetween(current.date, ledger.today), 'year')} ago`,
-      todo: `read it again: npm run ledger -- retest ${slug}`,
+      todo: `read it again: ${calledAs()} retest ${slug}`,
     }),
   ];
 }
@@ -142,7 +143,7 @@ function calibrationsDue({ content, ledger }: Loaded): StaleItem[] {
         text: overdue
           ? `its calibration ran out on ${showDate(due)}; what it reads now is doubtful`
           : `its calibration runs out ${when}, on ${showDate(due)}`,
-        todo: `have it calibrated: npm run ledger -- recalibrate ${id}`,
+        todo: `have it calibrated: ${calledAs()} recalibrate ${id}`,
       }),
     ];
   });

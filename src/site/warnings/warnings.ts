@@ -2,7 +2,9 @@ import type { Loaded } from '../../ledger/load-ledger.ts';
 import type { Flag } from '../../measure/figure.ts';
 import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
+import { demonstrationWords } from './doubts/demonstration-words.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
+import { ownTexts } from './doubts/own-texts.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
@@ -16,6 +18,8 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   sharesAddUp,
   farFromOthers,
   photosUnnamed,
+  ownTexts,
+  demonstrationWords,
 ];
 
 /** Worst first. */

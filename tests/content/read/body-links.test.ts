@@ -5,11 +5,12 @@ import { satteriHeadingIdsPlugin } from '@astrojs/markdown-satteri';
 import { markdownToHtml, mdxToJs } from 'satteri';
 import { describe, expect, test } from 'vitest';
 import { idsIn, linksIn } from '../../../src/content/read/body-links.ts';
+import { textsFolder } from '../../../src/content/read/product-texts.ts';
 import type { Source } from '../../../src/content/read/source.ts';
 import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 
 const source = (body: string, file = 'a.md', bodyLine = 1): Source => ({
-  ...{ file, body, bodyLine, data: {}, yaml: '', yamlLine: 1 },
+  ...{ file, path: file, body, bodyLine, data: {}, yaml: '', yamlLine: 1 },
   lineOf: () => 1,
 });
 
@@ -89,10 +90,12 @@ describe('ids', () => {
   });
 
   test('of every demo body are those of the renderer', () => {
-    const files = globSync('{cautions.mdx,methods/*.mdx,panels/*/index.md*}', { cwd: DEMO_FOLDER });
+    const files = [textsFolder(), DEMO_FOLDER].flatMap((folder) =>
+      globSync('{cautions.mdx,methods/*.mdx,panels/*/index.md*}', { cwd: folder }).map((it) => join(folder, it)),
+    );
     expect(files.length).toBeGreaterThan(40);
     for (const file of files) {
-      const body = readFileSync(join(DEMO_FOLDER, file), 'utf8').split(/^---$/m).slice(2).join('---');
+      const body = readFileSync(file, 'utf8').split(/^---$/m).slice(2).join('---');
       expect(idsIn(source(body, file)), file).toEqual(rendered(body, file));
     }
   });

@@ -368,13 +368,18 @@ describe('method pages', () => {
   const rank = METHODS.find((it) => it.id === 'rank');
   const last = rank?.version ?? Number.NaN;
 
-  test('missing', () => {
+  test('left out: the product’s stands', () => {
+    expect(content.content().methods.get('rank')?.source.isProducts).toBeUndefined();
     content.remove(RANK);
-    expectProblems(content.problems(), {
-      file: RANK,
-      found: 'no such file',
-      wanted: `the page that explains "${rank?.name}"`,
-    });
+    const { source, data } = content.content().methods.get('rank') ?? {};
+    expect([source?.isProducts, source?.file, data?.edition]).toEqual([true, `src/texts/${RANK}`, expect.any(Number)]);
+  });
+
+  test('of one’s own without a history: the product’s stands', () => {
+    content.write(RANK, content.read(RANK).replace(/versions:\n(.*\n)*?---/, '---'));
+    const { data } = content.content().methods.get('rank') ?? {};
+    expect(data?.summary).toMatch(/for the tests/);
+    expect(data?.versions.at(-1)).toMatchObject({ version: last, change: expect.stringMatching(/.{20}/) });
   });
 
   test('unreadable: not missing too', () => {
@@ -400,7 +405,7 @@ describe('method pages', () => {
       field: 'versions',
       found: '3',
       wanted: `${last} as the last version: it is what ${rank?.file} computes`,
-      hint: 'add the change to the history',
+      hint: 'add the change to the history, or leave it out of a text of your own: then the product’s stands',
     });
   });
 

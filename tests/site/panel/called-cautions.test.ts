@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { textsFolder } from '../../../src/content/read/product-texts.ts';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { PanelEntry } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
@@ -9,7 +10,6 @@ import { METRICS } from '../../../src/measure/metrics.ts';
 import { calledCautions, eyesInShort } from '../../../src/site/panel/called-cautions.ts';
 import { CAUTION_WORDS, MORE_CAUTIONS, PANEL_CAUTIONS } from '../../../src/words/caution-words.ts';
 import { TODAY, tinyContent } from '../../support/content-folder.ts';
-import { DEMO_FOLDER } from '../../support/demo-folder.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
 
 let demo: Demo;
@@ -33,7 +33,7 @@ function changed(...edits: Array<[from: string, to: string]>) {
 }
 
 test('every caution leads to a place on the page of cautions, and concerns figures that exist', () => {
-  const page = readFileSync(join(DEMO_FOLDER, 'cautions.mdx'), 'utf8');
+  const page = readFileSync(join(textsFolder(), 'cautions.mdx'), 'utf8');
   const headings = [...page.matchAll(/^#+ (.+)$/gm)].map((it) =>
     (it[1] ?? '')
       .toLowerCase()

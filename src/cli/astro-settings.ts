@@ -1,0 +1,9 @@
+import { join, relative } from 'node:path';
+import { astroRoot } from '../build/astro-root.ts';
+import { productFolder } from '../content/read/product-folder.ts';
+
+/** What Astro is told of places: the folder that it works in, and the product's configuration, named from there. */
+export function astroSettings(): { root: string; configFile: string } {
+  const root = astroRoot();
+  return { root, configFile: relative(root, join(productFolder(), 'astro.config.mjs')) };
+}

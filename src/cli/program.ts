@@ -1,0 +1,41 @@
+import { Command } from 'commander';
+import { calledAs } from '../content/read/called-as.ts';
+import { contentFolder } from '../ledger/load-ledger.ts';
+import { buildCommand } from './build.ts';
+import { changesCommand } from './changes.ts';
+import { checkCommand } from './check.ts';
+import { devCommand } from './dev.ts';
+import { finishCutShort } from './files/edit-lock.ts';
+import { previewCommand } from './preview.ts';
+import { repriceCommand } from './reprice/reprice.ts';
+import { schemaCommand } from './schema.ts';
+import { showCommand } from './show.ts';
+import { staleCommand } from './stale.ts';
+import { startCommand } from './start/start.ts';
+import { textCommand } from './text.ts';
+
+/** All of the tester's commands. */
+export function ledgerProgram(): Command {
+  const program = new Command('panel-ledger')
+    .description('The tester’s commands of Panel Ledger.')
+    .addHelpText(
+      'after',
+      `\nExample:\n  ${calledAs()} check --help\n      what a command does, its flags, examples and exit codes`,
+    );
+  for (const make of [
+    startCommand,
+    devCommand,
+    checkCommand,
+    buildCommand,
+    previewCommand,
+    changesCommand,
+    staleCommand,
+    showCommand,
+    repriceCommand,
+    textCommand,
+    schemaCommand,
+  ])
+    program.addCommand(make());
+  // Whatever a command reads, it is all of an edit or nothing of it.
+  return program.hook('preAction', () => finishCutShort(contentFolder()));
+}

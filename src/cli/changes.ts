@@ -56,7 +56,7 @@ A panels.json tells of the day and of the methods that it was made by.`,
         if (exitCode && !isUnchanged(found.changes)) process.exitCode = PROBLEM_CODE;
       } catch (error) {
         if (!(error instanceof ContentError)) throw error;
-        console.error(problemList(error.problems));
+        console.error(problemList(error.problems, 'nothing was compared'));
         process.exitCode = PROBLEM_CODE;
       }
     });

@@ -50,7 +50,7 @@ names of data/panels.json.`,
         else console.log(shown.map((it) => plainText(it.panel, ledger, it.session)).join('\n\n\n'));
       } catch (error) {
         if (!(error instanceof ContentError)) throw error;
-        console.error(problemList(error.problems));
+        console.error(problemList(error.problems, 'nothing is shown'));
         process.exitCode = PROBLEM_CODE;
       }
     });

@@ -54,7 +54,7 @@ line, field, name, text and todo.`,
         if (exitCode && items.some((it) => it.state === 'past')) process.exitCode = PROBLEM_CODE;
       } catch (error) {
         if (!(error instanceof ContentError)) throw error;
-        console.error(problemList(error.problems));
+        console.error(problemList(error.problems, 'nothing was looked at'));
         process.exitCode = PROBLEM_CODE;
       }
     });

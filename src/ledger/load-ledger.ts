@@ -34,6 +34,7 @@ export interface Loaded {
  */
 const shared = globalThis as {
   panelLedger?: { key: string; loaded: Loaded };
+  panelLedgerGood?: { folder: string; loaded: Loaded };
   panelLedgerKept?: { folder: string; files: KeptFiles; work: KeptWork };
 };
 
@@ -79,6 +80,24 @@ export function loadLedger({
   if (!watch) releaseOptics();
   shared.panelLedger = { key, loaded };
   return loaded;
+}
+
+/**
+ * The ledger that the development server makes pages of, drafts included: of the content as it is, or as it was before
+ * it had a problem.
+ *
+ * @throws ContentError where it has had problems from the start
+ */
+export function liveLedger(): Loaded {
+  try {
+    const loaded = loadLedger({ drafts: true, watch: true });
+    shared.panelLedgerGood = { folder: contentFolder(), loaded };
+    return loaded;
+  } catch (error) {
+    const good = shared.panelLedgerGood;
+    if (error instanceof ContentError && good?.folder === contentFolder()) return good.loaded;
+    throw error;
+  }
 }
 
 /** What is known of a folder that is read again and again. */

@@ -1,0 +1,44 @@
+import { join } from 'node:path';
+import type { ViteDevServer } from 'vite';
+import { liveLedger } from '../../ledger/load-ledger.ts';
+import { publishedFiles } from '../../site/export/published-files.ts';
+import { sourceFolder } from '../astro-root.ts';
+import { photoAt } from '../photos/photo-store.ts';
+import { servePhotos } from '../photos/serve-photos.ts';
+import { serveFiles } from '../serve-files.ts';
+import { liveContent } from './live-content.ts';
+import { serveProblems } from './serve-problems.ts';
+
+/**
+ * What the development server does besides making pages: it follows the content, tells of problems, and answers for
+ * photos and data files.
+ *
+ * @param refreshNotes renders notes that have changed, and has open pages load again
+ */
+export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<void>): void {
+  const { hot } = server.environments.client;
+  const state = liveContent({
+    watcher: server.watcher,
+    send: (message) => hot.send(message),
+    refreshNotes,
+    print: (text) => console.warn(text),
+  });
+  const hasLedger = () => {
+    if (state().problems.length === 0) return true;
+    try {
+      return Boolean(liveLedger());
+    } catch {
+      return false;
+    }
+  };
+  server.middlewares.use(
+    serveProblems({
+      state,
+      hasLedger,
+      withScripts: (address, page) => server.transformIndexHtml(address, page),
+      script: `/@fs/${join(sourceFolder(), 'site/desk/browser/desk-bar.ts').replace(/^\//, '')}`,
+    }),
+  );
+  server.middlewares.use(servePhotos((address) => photoAt(liveLedger().ledger, address)));
+  server.middlewares.use(serveFiles(() => publishedFiles(liveLedger().ledger)));
+}

@@ -7,6 +7,14 @@ import { type Loaded, loadLedger } from '../ledger/load-ledger.ts';
 /** What Astro knows the loader by. */
 export const NOTES = 'checked-notes';
 
+/** On the global object, as the ledger is: Astro bundles a copy of this module. */
+const shared = globalThis as { panelLedgerNotes?: Loaded['content']['panels'] };
+
+/** True where the notes that pages have are those of this content. */
+export function areRendered({ content }: Loaded): boolean {
+  return shared.panelLedgerNotes === content.panels;
+}
+
 /**
  * The testers' notes, from the content that has been read and checked already: Astro's own loader would read, parse and
  * validate every panel once more, and pass thousands of readings through its store. Entries hold the body alone;
@@ -35,6 +43,7 @@ export function notesLoader(load: () => Loaded = loadLedger): Loader {
           store.set({ ...entry, rendered, assetImports: rendered.metadata?.imagePaths });
         }
       }
+      shared.panelLedgerNotes = panels;
     },
   };
 }

@@ -1,4 +1,5 @@
 import { resolve, sep } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { ContentError, problemList } from '../../content/read/problem-list.ts';
 import type { Problem } from '../../content/schema/problem.ts';
 import { contentFolder, type Loaded, loadLedger } from '../../ledger/load-ledger.ts';
@@ -8,6 +9,10 @@ import { warningsOf } from '../../site/warnings/warnings.ts';
 
 /** ms; files that are saved together, as by a switch of branches, are followed together. */
 const TOGETHER = 20;
+
+/** Askings for notes, and ms between them. */
+const MOST_TRIES = 50;
+const BETWEEN_TRIES = 100;
 
 /** What open pages are told by. */
 export const PROBLEMS_EVENT = 'panel-ledger:problems';
@@ -20,8 +25,10 @@ export interface LiveServer {
   };
   /** Tells all open pages. */
   send(message: { type: 'full-reload' } | { type: 'custom'; event: string; data: unknown }): void;
-  /** Renders the notes that have changed anew; open pages are loaded again by it. */
+  /** Renders the notes that have changed anew, which may be refused for a moment. */
   refreshNotes(): Promise<void>;
+  /** True where that has been done for this content. */
+  areRendered(loaded: Loaded): boolean;
   print(text: string): void;
 }
 
@@ -85,12 +92,22 @@ export function liveContent(server: LiveServer): () => LiveState {
     }
   }
 
+  /** Astro does nothing while it looks at its configuration, and does not say so. */
+  async function renderNotes(loaded: Loaded): Promise<void> {
+    for (let tries = 0; tries < MOST_TRIES; tries++) {
+      await server.refreshNotes();
+      if (server.areRendered(loaded)) return;
+      await sleep(BETWEEN_TRIES);
+    }
+    server.print('The notes could not be rendered anew: start again with dev.');
+  }
+
   async function follow(): Promise<void> {
     const loaded = workOut();
     if (!loaded) return;
     version++;
-    if (areNotesNew(loaded)) await server.refreshNotes();
-    else server.send({ type: 'full-reload' });
+    if (areNotesNew(loaded)) await renderNotes(loaded);
+    server.send({ type: 'full-reload' });
   }
 
   const first = workOut();

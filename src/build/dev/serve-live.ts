@@ -3,6 +3,7 @@ import type { ViteDevServer } from 'vite';
 import { liveLedger } from '../../ledger/load-ledger.ts';
 import { publishedFiles } from '../../site/export/published-files.ts';
 import { sourceFolder } from '../astro-root.ts';
+import { areRendered } from '../notes-loader.ts';
 import { photoAt } from '../photos/photo-store.ts';
 import { servePhotos } from '../photos/serve-photos.ts';
 import { serveFiles } from '../serve-files.ts';
@@ -13,7 +14,7 @@ import { serveProblems } from './serve-problems.ts';
  * What the development server does besides making pages: it follows the content, tells of problems, and answers for
  * photos and data files.
  *
- * @param refreshNotes renders notes that have changed, and has open pages load again
+ * @param refreshNotes has Astro render notes that have changed
  */
 export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<void>): void {
   const { hot } = server.environments.client;
@@ -21,6 +22,7 @@ export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<voi
     watcher: server.watcher,
     send: (message) => hot.send(message),
     refreshNotes,
+    areRendered,
     print: (text) => console.warn(text),
   });
   const hasLedger = () => {

@@ -79,6 +79,7 @@ export function loadLedger({
   keepOptics();
   if (!watch) releaseOptics();
   shared.panelLedger = { key, loaded };
+  if (watch) shared.panelLedgerGood = { folder, loaded };
   return loaded;
 }
 
@@ -90,9 +91,7 @@ export function loadLedger({
  */
 export function liveLedger(): Loaded {
   try {
-    const loaded = loadLedger({ drafts: true, watch: true });
-    shared.panelLedgerGood = { folder: contentFolder(), loaded };
-    return loaded;
+    return loadLedger({ drafts: true, watch: true });
   } catch (error) {
     const good = shared.panelLedgerGood;
     if (error instanceof ContentError && good?.folder === contentFolder()) return good.loaded;

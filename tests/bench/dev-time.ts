@@ -70,7 +70,13 @@ interface Served {
 
 /** The development server, on any free port. */
 async function serve(folder: string, content: string): Promise<Served> {
-  const env = { ...process.env, ASTRO_TELEMETRY_DISABLED: '1', LEDGER_CONTENT: content, LEDGER_TODAY: today, NO_COLOR: '1' };
+  const env = {
+    ...process.env,
+    ASTRO_TELEMETRY_DISABLED: '1',
+    LEDGER_CONTENT: content,
+    LEDGER_TODAY: today,
+    NO_COLOR: '1',
+  };
   const child = spawn(process.execPath, ['node_modules/astro/bin/astro.mjs', 'dev'], { cwd: folder, env });
   process.prependOnceListener('exit', () => child.kill('SIGKILL'));
   return { origin: await originOf(child), stop: () => child.kill('SIGKILL') };

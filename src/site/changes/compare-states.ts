@@ -162,10 +162,12 @@ function pageChanges(was: GuideState, now: GuideState): Pick<Changes, 'newPages'
     newPages: [...now.pages].filter(isNew),
     gonePages: [...was.pages]
       .filter((it) => !now.pages.has(it))
-      .map((address) => {
+      .flatMap((address) => {
         const [, , slug = '', ...rest] = address.split('/');
         const successor = address.startsWith('/panels/') ? now.renamed.get(slug) : undefined;
-        return { address, ...(successor !== undefined && { leadsTo: `/panels/${successor}/${rest.join('/')}` }) };
+        if (successor === undefined) return [{ address }];
+        // One that led on before is no news.
+        return was.panels.has(slug) ? [{ address, leadsTo: `/panels/${successor}/${rest.join('/')}` }] : [];
       }),
   };
 }

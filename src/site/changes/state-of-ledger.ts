@@ -23,7 +23,9 @@ export function stateOfLedger(ledger: Ledger): GuideState {
     knowsAllMethods: true,
     pages: pagesOf(ledger),
     knowsAllPages: true,
-    renamed: new Map(),
+    renamed: new Map(
+      [...ledger.panels.values()].flatMap(({ slug, data }) => formerNames(data).map((it) => [it, slug])),
+    ),
   };
 }
 
@@ -34,6 +36,11 @@ function pagesOf({ panels }: Ledger): Set<string> {
     ...METHODS.map(({ id }) => methodAddress(id)),
     ...[...panels.values()].filter((it) => it.data.status !== 'draft').flatMap(({ slug }) => panelPages(slug)),
   ]);
+}
+
+/** Names that a panel had before, where its file keeps them. */
+function formerNames(data: object): readonly string[] {
+  return (data as { formerly?: readonly string[] }).formerly ?? [];
 }
 
 /** Address of a method's page. */

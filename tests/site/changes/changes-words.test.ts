@@ -37,7 +37,9 @@ const words = () => ({ against: 'dist/data/panels.json', guide: demo.ledger.guid
 
 test('in words for the terminal, within 80 columns', () => {
   const changes = compareStates(earlier(), state);
-  expect(changesLead(changes, words())).toMatchInlineSnapshot(`"Against dist/data/panels.json, for 2 Oct 2026, now for 25 Nov 2026: 2 addresses gone, 1 panel new, 1 panel gone, 1 rank moved, 1 tie made, 1 price changed, 1 figure moved, 4 claims turned and 1 method changed."`);
+  expect(changesLead(changes, words())).toMatchInlineSnapshot(
+    `"Against dist/data/panels.json, for 2 Oct 2026, now for 25 Nov 2026: 2 addresses gone, 1 panel new, 1 panel gone, 1 rank moved, 1 tie made, 1 price changed, 1 figure moved, 4 claims turned and 1 method changed."`,
+  );
   const text = sectionText(changesSections(changes, words()));
   expect(text.split('\n').filter((it) => it.length > 80)).toEqual([]);
   expect(text).toMatchSnapshot();

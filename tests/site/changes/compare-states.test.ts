@@ -193,6 +193,9 @@ describe('between two states', () => {
       renamedPanels: [{ wasSlug: SLUG, slug: 'kelpwright-shag' }],
     });
     expect(changes.gonePages[0]).toEqual({ address: `/panels/${SLUG}/`, leadsTo: '/panels/kelpwright-shag/' });
+    // Published under its new name once, with the old address leading on.
+    const after = { ...renamed, pages: state.pages, renamed: new Map() };
+    expect(compareStates(after, renamed)).toMatchObject({ gonePages: [], renamedPanels: [] });
   });
 
   test('of what knows its panels’ pages alone, others count neither as new nor as gone', () => {

@@ -48,7 +48,7 @@ describe('a panel in the terminal', () => {
     const power = earlier?.figures.get('optical-power');
     expect(of(earlier)).toContain(isFigure(power) ? showFigure(power, 'EUR').text : 'none');
     expect(of(earlier)).not.toContain('Place\n');
-    expect(of(earlier)).toMatch(new RegExp(`${earlier?.date}\\s[^]*shown here`));
+    expect(of(earlier)).toMatch(new RegExp(`${earlier?.date}\\s[\\s\\S]*shown here`));
     expect(of(newest)).not.toBe(of(earlier));
   });
 });

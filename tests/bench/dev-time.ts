@@ -77,7 +77,7 @@ async function serve(folder: string, content: string): Promise<Served> {
     LEDGER_TODAY: today,
     NO_COLOR: '1',
   };
-  const child = spawn(process.execPath, ['node_modules/astro/bin/astro.mjs', 'dev'], { cwd: folder, env });
+  const child = spawn(process.execPath, ['src/cli/main.ts', 'dev'], { cwd: folder, env });
   process.prependOnceListener('exit', () => child.kill('SIGKILL'));
   return { origin: await originOf(child), stop: () => child.kill('SIGKILL') };
 }

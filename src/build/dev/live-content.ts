@@ -105,8 +105,9 @@ export function liveContent(server: LiveServer): () => LiveState {
   async function follow(): Promise<void> {
     const loaded = workOut();
     if (!loaded) return;
-    version++;
     if (areNotesNew(loaded)) await renderNotes(loaded);
+    // A page that was asked for before now may have notes of before.
+    version++;
     server.send({ type: 'full-reload' });
   }
 

@@ -38,9 +38,17 @@ export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<voi
       state,
       hasLedger,
       withScripts: (address, page) => server.transformIndexHtml(address, page),
-      script: `/@fs/${join(sourceFolder(), 'site/desk/browser/desk-bar.ts').replace(/^\//, '')}`,
+      script: addressOf('site/desk/browser/desk-bar.ts'),
+      styles: ['styles/tokens.css', 'styles/base.css', 'site/desk/browser/desk-bar.css'].map(
+        (it) => `${addressOf(it)}?direct`,
+      ),
     }),
   );
   server.middlewares.use(servePhotos((address) => photoAt(liveLedger().ledger, address)));
   server.middlewares.use(serveFiles(() => publishedFiles(liveLedger().ledger)));
+}
+
+/** Where the development server has a file of the code that lies in no page's own folder. */
+function addressOf(path: string): string {
+  return `/@fs/${join(sourceFolder(), path).replaceAll('\\', '/').replace(/^\//, '')}`;
 }

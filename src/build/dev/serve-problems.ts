@@ -14,13 +14,15 @@ export interface ServeProblemsOptions {
   withScripts: (address: string, page: string) => Promise<string>;
   /** A script that shows problems, as an address. */
   script: string;
+  /** Style sheets, as addresses. */
+  styles: readonly string[];
 }
 
 /**
  * Answers how the content stands, and notes its version beside every page; for a page, while there is no content yet
  * that it could be made of, it answers with what is wrong. Everything else is left to the next in line.
  */
-export function serveProblems({ state, hasLedger, withScripts, script }: ServeProblemsOptions) {
+export function serveProblems({ state, hasLedger, withScripts, script, styles }: ServeProblemsOptions) {
   return (request: IncomingMessage, response: ServerResponse, next: (error?: unknown) => void): void => {
     const address = request.url ?? '/';
     const { version, problems } = state();
@@ -35,7 +37,7 @@ export function serveProblems({ state, hasLedger, withScripts, script }: ServePr
       next();
       return;
     }
-    withScripts(address, problemPage(problems, script)).then((page) => {
+    withScripts(address, problemPage(problems, script, styles)).then((page) => {
       response.statusCode = 500;
       response.setHeader('content-type', 'text/html; charset=utf-8');
       response.end(page);
@@ -43,13 +45,13 @@ export function serveProblems({ state, hasLedger, withScripts, script }: ServePr
   };
 }
 
-function problemPage(problems: readonly Problem[], script: string): string {
+function problemPage(problems: readonly Problem[], script: string, styles: readonly string[]): string {
   const rows = problems.map(
     ({ file, line, field, found, wanted, hint }) =>
       html`<li>${file}${line === undefined ? '' : `:${line}`} ${field}<br>found: ${found}<br>wanted: ${wanted}${hint && html`<br>hint: ${hint}`}</li>`,
   );
   return html`<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>The content has problems</title></head>
+<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>The content has problems</title>${styles.map((it) => html`<link rel="stylesheet" href="${it}">`)}</head>
 <body><noscript><ol>${rows}</ol></noscript><main><h1>There is nothing to show yet</h1><p>Pages come as soon as the content has no problem.</p></main>
 <script type="module" src="${script}"></script></body></html>`.text;
 }

@@ -21,6 +21,7 @@ async function answer(url: string, { problems = [PROBLEM], hasLedger = false, ac
     hasLedger: () => hasLedger,
     withScripts: async (_address, page) => page.replace('<head>', '<head><!-- scripts -->'),
     script: '/@fs/desk-bar.ts',
+    styles: ['/@fs/base.css?direct'],
   })({ url, headers: { accept } } as unknown as IncomingMessage, response as unknown as ServerResponse, next);
   await Promise.resolve();
   await Promise.resolve();

@@ -46,7 +46,7 @@ function show(problems: readonly Problem[]): void {
   }
   const count = problems.length === 1 ? 'A problem' : `${problems.length} problems`;
   list.replaceChildren(
-    html('p', {}, html('strong', {}, `${count} in the content.`), ' The page stays as it was until this is mended.'),
+    html('p', {}, html('strong', {}, `${count} in the content.`), ' Pages stay as they were until that is mended.'),
     html('ol', {}, ...problems.map(entry)),
   );
 }

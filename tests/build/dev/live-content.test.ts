@@ -12,6 +12,8 @@ let sent: Array<{ type: string; event?: string; data?: unknown }>;
 let printed: string[];
 let refreshed: number;
 let areRendered: boolean;
+/** Of the content, as pages are told while notes are rendered. */
+let duringRefresh: string | undefined;
 let watcher: EventEmitter;
 beforeEach(() => {
   content = tinyContent();
@@ -32,6 +34,7 @@ function follow() {
     send: (message) => sent.push(message),
     refreshNotes: async () => {
       refreshed++;
+      duringRefresh = state().version;
     },
     areRendered: () => areRendered,
     print: (text) => printed.push(text),
@@ -57,6 +60,8 @@ test('a saved file has open pages load again, once it is worked out; notes are r
   saved();
   await expect.poll(() => told('full-reload')).toHaveLength(2);
   expect(refreshed).toBe(1);
+  // A page that loads meanwhile has the notes of before, and has to find out.
+  expect(duringRefresh).not.toBe(state().version);
 });
 
 test('files saved together are followed together; what lies elsewhere is not followed', async () => {

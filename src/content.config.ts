@@ -1,26 +1,23 @@
 import { defineCollection } from 'astro:content';
-import { resolve } from 'node:path';
-import { glob } from 'astro/loaders';
 import { z } from 'zod';
 import { notesLoader } from './build/notes-loader.ts';
 import { textsLoader } from './build/texts-loader.ts';
-import { COLLECTIONS, type CollectionName, entryId } from './content/schema/collections.ts';
-import { contentFolder } from './ledger/load-ledger.ts';
+import { COLLECTIONS, type CollectionName } from './content/schema/collections.ts';
+import { liveLedger } from './ledger/load-ledger.ts';
 
 /**
  * One Astro collection for each kind of content, over the checker's own schemas, which editors get from here too. Pages
  * take the bodies from them, and everything else from the ledger.
  */
 function collection<Name extends CollectionName>(name: Name) {
-  const { pattern, schema } = COLLECTIONS[name];
-  // While the tester writes, files change one by one, and Astro watches them itself. A build takes bodies alone.
-  const inBuild = () => (name === 'panels' ? notesLoader() : { name: 'schema-alone', load: async () => {} });
+  const { schema } = COLLECTIONS[name];
+  // Bodies alone are Astro's. A build reads the content once; while the tester writes, it is followed elsewhere.
   const loader =
     name === 'methods' || name === 'cautions'
       ? textsLoader(name)
-      : import.meta.env.PROD
-        ? inBuild()
-        : glob({ pattern, base: resolve(contentFolder()), generateId: ({ entry }) => entryId(entry) });
+      : name === 'panels'
+        ? notesLoader(import.meta.env.PROD ? undefined : liveLedger)
+        : { name: 'schema-alone', load: async () => {} };
   return defineCollection({
     loader,
     schema: (mayHaveGaps(name) ? unread(schema) : schema) as (typeof COLLECTIONS)[Name]['schema'],

@@ -2,20 +2,22 @@ import { rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { ContentError } from '../content/read/problem-list.ts';
 import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
+import { sourceFolder } from './astro-root.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { deskRoutes, deskScript } from './dev/desk-routes.ts';
+import { serveLive } from './dev/serve-live.ts';
 import { tryEditorSchemas } from './editor-schemas.ts';
 import { keptPages } from './kept-pages.ts';
+import { NOTES } from './notes-loader.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { ensurePhotos } from './photos/photo-problems.ts';
-import { photoAt, writePhotos } from './photos/photo-store.ts';
-import { servePhotos } from './photos/serve-photos.ts';
+import { writePhotos } from './photos/photo-store.ts';
+import { tellStage } from './progress.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
-import { serveFiles } from './serve-files.ts';
 import { writeFiles } from './write-files.ts';
 
 /** What builds keep to themselves; one at a time has it. */
@@ -40,9 +42,13 @@ export function panelLedger(): AstroIntegration {
   return {
     name: 'panel-ledger',
     hooks: {
-      'astro:config:setup': ({ command, config, updateConfig }) => {
+      'astro:config:setup': ({ command, config, updateConfig, injectRoute, injectScript }) => {
         target = fileURLToPath(config.outDir);
         tryEditorSchemas(contentFolder());
+        if (command === 'dev') {
+          for (const it of deskRoutes(sourceFolder())) injectRoute(it);
+          injectScript('page', deskScript(sourceFolder()));
+        }
         if (command !== 'build') return;
         own = resolve(OWN);
         ensureWritable(target, own);
@@ -54,17 +60,8 @@ export function panelLedger(): AstroIntegration {
         pages.open(Boolean(process.env.LEDGER_FRESH));
         updateConfig({ outDir, cacheDir, experimental: { incrementalBuild: true } });
       },
-      'astro:server:setup': ({ server }) => {
-        try {
-          tellWarnings(loadLedger({ drafts: true, watch: true }));
-        } catch (error) {
-          // The pages tell of problems, as often as they are asked for.
-          if (!(error instanceof ContentError)) throw error;
-        }
-        server.middlewares.use(
-          servePhotos((address) => photoAt(loadLedger({ drafts: true, watch: true }).ledger, address)),
-        );
-        server.middlewares.use(serveFiles(() => publishedFiles(loadLedger({ drafts: true, watch: true }).ledger)));
+      'astro:server:setup': ({ server, refreshContent }) => {
+        serveLive(server, async () => refreshContent?.({ loaders: [NOTES] }));
       },
       'astro:build:start': async ({ setPrerenderer }) => {
         const loaded = loadLedger();
@@ -79,6 +76,7 @@ export function panelLedger(): AstroIntegration {
       'astro:build:done': async ({ dir }) => {
         const grown = fileURLToPath(dir);
         try {
+          tellStage('Search index and data files', true);
           const indexed = indexPages(grown);
           try {
             // The indexer is a process of its own, and reads none of these.
@@ -87,6 +85,7 @@ export function panelLedger(): AstroIntegration {
           } finally {
             await indexed;
           }
+          tellStage('Putting the guide in its place', true);
           await replaceFolder(grown, target);
         } catch (error) {
           const fault = outputFault(error, [target, own]);

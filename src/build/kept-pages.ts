@@ -5,6 +5,7 @@ import type { AstroPrerenderer } from 'astro';
 import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
 import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
 import { givenTo, type PageReads, setPageKey, withReads } from '../site/shared/page-reads.ts';
+import { tellStage } from './progress.ts';
 import { sourceStamp } from './source-stamp.ts';
 
 /** Astro's own list of the pages that it has kept, in its cache folder; the pages lie beside it. */
@@ -34,6 +35,7 @@ export function keptPages(cache: string) {
   const rendered = new Map<string, PageReads>();
   let stamps: Stamps | undefined;
   let source = '';
+  let count = 0;
 
   /** A page's name, by what it has read; undefined where something of it is no more. */
   function nameOf(page: string, own: Kept['reads'][string] | undefined, { ledger }: Loaded): string | undefined {
@@ -81,11 +83,13 @@ export function keptPages(cache: string) {
         const paths = await astro.getStaticPaths();
         // Astro has read its list by now; from here on pages are written over those that were kept.
         for (const file of [list, astroList]) rmSync(file, { force: true });
+        count = paths.length;
         return paths;
       },
       render: async (request, options) => {
         const { result, reads } = await withReads(() => Promise.resolve(astro.render(request, options)));
         rendered.set(new URL(request.url).pathname, reads);
+        tellStage(`Pages: ${rendered.size} of ${count}, less those that are kept as they were`);
         return result;
       },
     }),

@@ -1,21 +1,40 @@
 import { relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Loader } from 'astro/loaders';
-import { loadLedger } from '../ledger/load-ledger.ts';
+import { ContentError } from '../content/read/problem-list.ts';
+import { type Loaded, loadLedger } from '../ledger/load-ledger.ts';
+
+/** What Astro knows the loader by. */
+export const NOTES = 'checked-notes';
+
+/** On the global object, as the ledger is: Astro bundles a copy of this module. */
+const shared = globalThis as { panelLedgerNotes?: Loaded['content']['panels'] };
+
+/** True where the notes that pages have are those of this content. */
+export function areRendered({ content }: Loaded): boolean {
+  return shared.panelLedgerNotes === content.panels;
+}
 
 /**
- * The testers' notes for a build, from the content that has been read and checked already: Astro's own loader would
- * read, parse and validate every panel once more, and pass thousands of readings through its store. Entries hold
- * the body alone; everything else of a panel comes from the ledger.
+ * The testers' notes, from the content that has been read and checked already: Astro's own loader would read, parse and
+ * validate every panel once more, and pass thousands of readings through its store. Entries hold the body alone;
+ * everything else of a panel comes from the ledger. Notes that are there as they should be are left alone.
+ *
+ * @param load gives the content; a build's where it is left out
  */
-export function notesLoader(): Loader {
+export function notesLoader(load: () => Loaded = loadLedger): Loader {
   return {
-    name: 'checked-notes',
-    load: async ({ store, renderMarkdown, config }) => {
+    name: NOTES,
+    load: async ({ store, renderMarkdown, config, generateDigest }) => {
+      const panels = panelsOf(load);
+      if (!panels) return;
       const root = fileURLToPath(config.root);
-      for (const { id, source } of loadLedger().content.panels.values()) {
+      for (const id of store.keys()) if (!panels.has(id)) store.delete(id);
+      for (const { id, source } of panels.values()) {
         const path = resolve(source.path);
-        const entry = { id, data: {}, filePath: relative(root, path).split(sep).join('/') };
+        const digest = generateDigest(`${path}\n${source.body}`);
+        if (store.get(id)?.digest === digest) continue;
+        const entry = { id, data: {}, digest, filePath: relative(root, path).split(sep).join('/') };
         // What is compiled, not rendered, is the bundler's, which reads the file itself.
         if (path.endsWith('.mdx')) store.set({ ...entry, deferredRender: true });
         else {
@@ -24,6 +43,17 @@ export function notesLoader(): Loader {
           store.set({ ...entry, rendered, assetImports: rendered.metadata?.imagePaths });
         }
       }
+      shared.panelLedgerNotes = panels;
     },
   };
+}
+
+/** Undefined where there is no content to speak of; whoever follows it has told why, and asks again. */
+function panelsOf(load: () => Loaded): Loaded['content']['panels'] | undefined {
+  try {
+    return load().content.panels;
+  } catch (error) {
+    if (error instanceof ContentError && load !== loadLedger) return undefined;
+    throw error;
+  }
 }

@@ -1,4 +1,4 @@
-import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync, readdirSync, statSync } from 'node:fs';
 import { dirname, resolve, sep } from 'node:path';
 import { UsageError } from '../content/read/usage-error.ts';
 
@@ -35,6 +35,7 @@ export function ensureWritable(target: string, growing: string): void {
         throw Object.assign(new Error('no folder'), { code: 'ENOTDIR', path: place });
       }
     }
+    if (existsSync(target) && !isGuideOrEmpty(target)) throw new UsageError(NO_GUIDE(target));
     accessSync(parent, constants.W_OK);
     mkdirSync(growing, { recursive: true });
     accessSync(growing, constants.W_OK);
@@ -42,6 +43,15 @@ export function ensureWritable(target: string, growing: string): void {
     throw outputFault(error, [target, growing, dirname(resolve(target))]) ?? error;
   }
 }
+
+/** A folder that a build may take the place of: everything in it goes. */
+function isGuideOrEmpty(folder: string): boolean {
+  const names = readdirSync(folder);
+  return names.length === 0 || (names.includes('index.html') && (names.includes('data') || names.includes('404.html')));
+}
+
+const NO_GUIDE = (folder: string) =>
+  `${folder} holds other things than a built guide, and they would be lost. Nothing was built: name an empty or a new folder.`;
 
 /**
  * A fault of the disk in one of the folders that a build writes, in one line; undefined for any other fault, of which

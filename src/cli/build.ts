@@ -1,7 +1,9 @@
 import type { Command } from 'commander';
+import { buildEnding, earlierRanks } from '../build/build-ending.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
+import { clearStage, endProgress, startProgress, tellStage } from '../build/progress.ts';
 import { siteFolder } from '../build/site-folder.ts';
 import { ContentError } from '../content/read/problem-list.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
@@ -10,26 +12,41 @@ import { hasImpossible } from '../site/warnings/warning-list.ts';
 import { astroSettings } from './astro-settings.ts';
 import { ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
+import { rowsText, wrapped } from './text/lay-out.ts';
+
+interface BuildOptions {
+  strict?: boolean;
+  fresh?: boolean;
+  out?: string;
+}
+
+const STAGES = { read: 'Reading and checking the content', work: 'Working out the light of every session' } as const;
 
 /** `build`: checks the content, then has Astro write the guide to `dist/`. Exit codes as in its help. */
 export function buildCommand(): Command {
   const command = ledgerCommand('build', {
     does: 'Check the content and write the guide to dist/.',
-    more: 'What is impossible or doubtful is printed, and stops nothing.',
+    more: `What is impossible or doubtful is printed, and stops nothing. The last lines say
+what was built, and what changed in rank since the guide that lay there. On a
+terminal a line tells how far it is, once it takes longer.`,
     examples: [
       ['build', 'write the guide'],
       ['build --strict', 'before you publish: not while something can’t be right'],
+      ['build --out /srv/guide', 'write it to another place, on whatever disk'],
     ],
     exits: {
       0: 'built',
       [PROBLEM_CODE]:
-        'a problem, another build at work, or an output that can’t be written:\nnothing was built, and dist/ is as it was',
+        'a problem, another build at work, or an output that can’t be written:\nnothing was built, and the guide that lay there is as it was',
       [IMPOSSIBLE_CODE]: 'with --strict: something can’t be right as it stands; nothing was built',
     },
   })
+    .option('--out <folder>', 'write it there (default: what LEDGER_DIST says, or dist)')
     .option('--strict', 'build nothing while something is impossible as it stands')
     .option('--fresh', 'render every page anew, also where nothing has changed');
-  return command.action(async ({ strict = false, fresh = false }: { strict?: boolean; fresh?: boolean }) => {
+  return command.action(async ({ strict = false, fresh = false, out }: BuildOptions) => {
+    const started = performance.now();
+    if (out !== undefined) process.env.LEDGER_DIST = out;
     if (fresh) process.env.LEDGER_FRESH = '1';
     // Whatever the shell is set up for, this is the published guide: no drafts, and the policy in its pages. The
     // bundler takes variables of these names from the shell for its own.
@@ -38,7 +55,9 @@ export function buildCommand(): Command {
     // The bundler's allocator keeps what it has freed, a hundred megabytes and more, unless it is told to give it back.
     process.env.MIMALLOC_PURGE_DELAY ??= '0';
     try {
-      const loaded = loadLedger();
+      startProgress();
+      const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true) });
+      clearStage();
       // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
       ensureWritable(siteFolder(), '.build');
       takeBuildLock('.build');
@@ -48,11 +67,18 @@ export function buildCommand(): Command {
         process.exitCode = IMPOSSIBLE_CODE;
         return;
       }
+      const earlier = earlierRanks(siteFolder());
+      tellStage('Photos');
       await ensurePhotos(loaded);
       // Loaded here alone: the other commands do without it, and are faster for that.
       const { build } = await import('astro');
       await build({ ...astroSettings(), logLevel: 'warn' });
+      endProgress();
+      const seconds = (performance.now() - started) / 1000;
+      const { lines, changes } = buildEnding(loaded, { earlier, warnings, folder: siteFolder(), seconds });
+      console.log([...lines.map((it) => wrapped(it)), ...(changes.length > 0 ? [rowsText(changes)] : [])].join('\n'));
     } catch (error) {
+      endProgress();
       if (!(error instanceof ContentError)) throw outputFault(error, [siteFolder(), '.build', '.astro']) ?? error;
       console.error(error.message.trim());
       process.exitCode = PROBLEM_CODE;

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { tryEditorSchemas } from '../build/editor-schemas.ts';
 import { photoProblems } from '../build/photos/photo-problems.ts';
+import { calledAs } from '../content/read/called-as.ts';
 import type { Content } from '../content/read/content.ts';
 import { ContentError, counted, problemList } from '../content/read/problem-list.ts';
 import type { Problem } from '../content/schema/problem.ts';
@@ -9,7 +10,7 @@ import { contentFolder, contentIn, type Loaded, loadLedger } from '../ledger/loa
 import type { Warning } from '../site/warnings/warning.ts';
 import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../site/warnings/warning-list.ts';
 import { warningsOf } from '../site/warnings/warnings.ts';
-import { calledAs, ledgerCommand } from './command.ts';
+import { ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 
 /** `check [folder]`: every problem of the content, or else everything odd in it. Exit codes as in its help. */

@@ -1,6 +1,5 @@
-import { resolve } from 'node:path';
 import { Command, Help } from 'commander';
-import { productFolder } from '../content/read/product-folder.ts';
+import { calledAs } from '../content/read/called-as.ts';
 
 /** What the help of a command says of it. */
 export interface About {
@@ -28,8 +27,3 @@ export function ledgerCommand(name: string, { does, more, examples, exits }: Abo
 
 const COLUMNS = 80;
 const paragraph = (text: string) => new Help().boxWrap(text.replace(/\s+/g, ' '), COLUMNS);
-
-/** How the tester calls the program: by the script of a checkout, or as a package's command from a folder of one's own. */
-export function calledAs(): string {
-  return resolve('.') === productFolder() ? 'npm run ledger --' : 'npx panel-ledger';
-}

@@ -2,9 +2,10 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import { siteFolder } from '../build/site-folder.ts';
+import { calledAs } from '../content/read/called-as.ts';
 import { UsageError } from '../content/read/usage-error.ts';
 import { astroSettings } from './astro-settings.ts';
-import { calledAs, ledgerCommand } from './command.ts';
+import { ledgerCommand } from './command.ts';
 import { withServerFlags } from './dev.ts';
 import { PROBLEM_CODE } from './exit-codes.ts';
 

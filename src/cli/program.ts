@@ -1,8 +1,9 @@
 import { Command } from 'commander';
+import { calledAs } from '../content/read/called-as.ts';
 import { contentFolder } from '../ledger/load-ledger.ts';
 import { buildCommand } from './build.ts';
+import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
-import { calledAs } from './command.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
 import { newCommand } from './new/new.ts';
@@ -12,6 +13,8 @@ import { renameCommand } from './rename/rename.ts';
 import { repriceCommand } from './reprice/reprice.ts';
 import { retestCommand } from './retest/retest.ts';
 import { schemaCommand } from './schema.ts';
+import { showCommand } from './show.ts';
+import { staleCommand } from './stale.ts';
 import { startCommand } from './start/start.ts';
 import { textCommand } from './text.ts';
 import { upgradeCommand } from './upgrade.ts';
@@ -31,6 +34,9 @@ export function ledgerProgram(): Command {
     checkCommand,
     buildCommand,
     previewCommand,
+    changesCommand,
+    staleCommand,
+    showCommand,
     repriceCommand,
     recalibrateCommand,
     retestCommand,

@@ -1,12 +1,13 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Command } from 'commander';
+import { calledAs } from '../content/read/called-as.ts';
 import { productTexts, TEXTS, textName } from '../content/read/product-texts.ts';
 import { UsageError } from '../content/read/usage-error.ts';
 import { valueAt } from '../content/schema/block.ts';
 import { nearest } from '../content/schema/suggest.ts';
 import { contentFolder } from '../ledger/load-ledger.ts';
-import { calledAs, ledgerCommand } from './command.ts';
+import { ledgerCommand } from './command.ts';
 import { PROBLEM_CODE } from './exit-codes.ts';
 import { writeNew } from './files/write-new.ts';
 

@@ -7,15 +7,14 @@ import { ninePointBasis } from '../measure/irradiance/bench-procedure.ts';
 import { distanceGroups } from '../measure/irradiance/same-distance.ts';
 import type { MetricId } from '../measure/metrics.ts';
 import { closeToFrontier, frontier } from '../measure/money/frontier.ts';
-import { type Contender, type Rank, rankByPricePerWatt } from '../measure/money/ranking.ts';
-import { stepUps } from '../measure/money/step-ups.ts';
+import type { Contender, Rank } from '../measure/money/ranking.ts';
 import type { Statement } from '../measure/statement.ts';
+import { COMPARISONS, type Comparisons, type KeptComparisons } from './comparisons.ts';
 import { calibrationDue, calibrationsOf } from './instruments.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
-import { panelContext } from './panel-context.ts';
-import { panelEntry, type SinglePanel } from './panel-entry.ts';
+import type { SinglePanel } from './panel-entry.ts';
 import { standardEntries } from './standards.ts';
-import { workedLights } from './worked-lights.ts';
+import { type KeptPanels, workedPanels } from './worked-panels.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -27,29 +26,42 @@ declare module '../measure/statement.ts' {
   }
 }
 
+/** What is kept from one ledger of a folder to the next. */
+export interface KeptWork {
+  panels: KeptPanels;
+  comparisons: KeptComparisons;
+}
+
 export interface LedgerOptions {
   today: string;
   /** Drafts are worked out too, panels and sessions; for the tester's eyes. Panels that are drafts are never ranked. */
   drafts?: boolean;
+  /** What was worked out last; that which nothing has changed for is taken from there. */
+  kept?: KeptWork;
 }
 
 /** Turns checked content into the ledger that every page reads. Same content and day, same ledger. */
-export function buildLedger(content: Content, { today, drafts = false }: LedgerOptions): Ledger {
+export function buildLedger(content: Content, { today, drafts = false, kept }: LedgerOptions): Ledger {
   const guide = content.guide.data;
-  const contexts = [...content.panels.values()]
+  const wanted = [...content.panels.values()]
     .filter((panel) => drafts || panel.data.status !== 'draft')
-    .map((panel) => panelContext(drafts ? panel : finished(panel), content, today));
-  const lights = workedLights(contexts);
-  const singles = contexts.map((panel) => panelEntry(panel, lights));
+    .map((panel) => (drafts ? panel : finished(panel)));
+  const singles = kept ? kept.panels.work(wanted, content, today) : workedPanels(wanted, content, today);
+  kept?.comparisons.start();
+  const comparisons = kept?.comparisons ?? COMPARISONS;
 
   const published = singles.filter((it) => it.data.status === 'published');
   const optical = contenders(published, 'optical');
   const keyOf = conditionsKeys(singles);
   const ranks = {
-    optical: rankings([...optical.values()], keyOf),
-    emitted: rankings([...contenders(published, 'emitted').values()], keyOf),
+    optical: rankings([...optical.values()], keyOf, comparisons),
+    emitted: rankings([...contenders(published, 'emitted').values()], keyOf, comparisons),
   };
-  const alike = Map.groupBy(optical.values(), (it) => keyOf(it.panel.current?.conditions));
+  const alike = new Map(
+    [...Map.groupBy(optical.values(), (it) => keyOf(it.panel.current?.conditions))].map(
+      ([key, group]) => [key, group.map((it) => it.contender)] as const,
+    ),
+  );
   const reference = [...optical.values()].filter((it) => it.panel.current?.conditions.isReference);
   const onFrontier = frontier(
     reference.map(({ contender: it }) => ({ panel: it.panel, price: it.price, power: it.power.value })),
@@ -70,13 +82,7 @@ export function buildLedger(content: Content, { today, drafts = false }: LedgerO
           rank: ranks.optical.get(slug),
           rankAbsent: absent('optical'),
           byEmitted: { rank: ranks.emitted.get(slug), rankAbsent: absent('emitted') },
-          stepUps: self
-            ? stepUps(
-                self.contender,
-                peers.map((it) => it.contender),
-                guide.currency,
-              )
-            : { best: [], more: 0 },
+          stepUps: self ? comparisons.stepUps(self.contender, peers, guide.currency) : { best: [], more: 0 },
           frontier: frontierSlugs.includes(slug) ? 'on' : closeSlugs.includes(slug) ? 'close' : undefined,
         },
       ];
@@ -128,13 +134,13 @@ function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<strin
 }
 
 /** Ranks by slug; only panels of one class that were measured alike are ranked together. */
-function rankings(competitors: readonly Competitor[], keyOf: KeyOf): Map<string, Rank> {
+function rankings(competitors: readonly Competitor[], keyOf: KeyOf, { ranks }: Comparisons): Map<string, Rank> {
   const groups = Map.groupBy(
     competitors,
     ({ panel }) => `${panel.sizeClass?.id} at ${keyOf(panel.current?.conditions)}`,
   );
-  const ranks = [...groups.values()].flatMap((group) => rankByPricePerWatt(group.map((it) => it.contender)));
-  return new Map(ranks.map((rank) => [rank.panel, rank]));
+  const all = [...groups.values()].flatMap((group) => ranks(group.map((it) => it.contender)));
+  return new Map(all.map((rank) => [rank.panel, rank]));
 }
 
 /** Conditions that figures can be compared under have one key. */

@@ -96,6 +96,11 @@ function instrumentUses(session: Session, content: Content, figures: FigureMap):
 /** Rooms of all sessions by the kind of field, lowest first; gone through once for a content. */
 const roomsOf = new WeakMap<Content, ReadonlyMap<FieldKind, readonly number[]>>();
 
+/** Stands for all that panels are told of each other's rooms. */
+export function roomsKey(content: Content): string {
+  return JSON.stringify([...allRooms(content)]);
+}
+
 function allRooms(content: Content): ReadonlyMap<FieldKind, readonly number[]> {
   const known = roomsOf.get(content);
   if (known) return known;

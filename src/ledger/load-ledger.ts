@@ -1,13 +1,16 @@
 import { existsSync, globSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Content } from '../content/read/content.ts';
+import { type KeptFiles, keptFiles } from '../content/read/kept-files.ts';
 import { ContentError } from '../content/read/problem-list.ts';
 import { textsFolder } from '../content/read/product-texts.ts';
 import { readContent } from '../content/read/read-content.ts';
-import { buildLedger } from './build-ledger.ts';
+import { buildLedger, type KeptWork } from './build-ledger.ts';
+import { keptComparisons } from './comparisons.ts';
 import type { Ledger } from './ledger.ts';
 import { keepOptics, releaseOptics } from './optics-store.ts';
 import { todayFrom } from './today.ts';
+import { keptPanels } from './worked-panels.ts';
 
 export interface LoadOptions {
   /** The content folder; `LEDGER_CONTENT` or `content` where left out. */
@@ -16,6 +19,8 @@ export interface LoadOptions {
   drafts?: boolean;
   /** Look again whether files have changed, as the development server must. */
   watch?: boolean;
+  /** Told before the content is read, and before figures are worked out of it; either can take its time. */
+  onStage?: (stage: 'read' | 'work') => void;
 }
 
 export interface Loaded {
@@ -27,7 +32,11 @@ export interface Loaded {
  * Kept on the global object: the build's own code and the pages that Astro bundles are two copies of this
  * module in one process, and should not each read the content.
  */
-const shared = globalThis as { panelLedger?: { key: string; loaded: Loaded } };
+const shared = globalThis as {
+  panelLedger?: { key: string; loaded: Loaded };
+  panelLedgerGood?: { folder: string; loaded: Loaded };
+  panelLedgerKept?: { folder: string; files: KeptFiles; work: KeptWork };
+};
 
 /** The content folder that this process works on. */
 export function contentFolder(): string {
@@ -46,17 +55,57 @@ export function contentIn(folder: string): string {
  *
  * @throws ContentError with every problem, where the content has any
  */
-export function loadLedger({ folder = contentFolder(), drafts = false, watch = false }: LoadOptions = {}): Loaded {
+export function loadLedger({
+  folder = contentFolder(),
+  drafts = false,
+  watch = false,
+  onStage,
+}: LoadOptions = {}): Loaded {
   const today = todayFrom(process.env, new Date());
   const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
   if (shared.panelLedger?.key === key) return shared.panelLedger.loaded;
-  const { content, problems } = readContent({ folder, today, shownAs: folder, drafts });
+  const kept = watch ? keptOf(folder) : undefined;
+  onStage?.('read');
+  const { content, problems } = readContent({
+    folder,
+    today,
+    shownAs: folder,
+    drafts,
+    ...(kept && { kept: kept.files }),
+  });
   if (!content) throw new ContentError(problems);
-  const loaded = { content, ledger: buildLedger(content, { today, drafts }) };
+  onStage?.('work');
+  const loaded = { content, ledger: buildLedger(content, { today, drafts, ...(kept && { kept: kept.work }) }) };
   keepOptics();
   if (!watch) releaseOptics();
   shared.panelLedger = { key, loaded };
+  if (watch) shared.panelLedgerGood = { folder, loaded };
   return loaded;
+}
+
+/**
+ * The ledger that the development server makes pages of, drafts included: of the content as it is, or as it was before
+ * it had a problem.
+ *
+ * @throws ContentError where it has had problems from the start
+ */
+export function liveLedger(): Loaded {
+  try {
+    return loadLedger({ drafts: true, watch: true });
+  } catch (error) {
+    const good = shared.panelLedgerGood;
+    if (error instanceof ContentError && good?.folder === contentFolder()) return good.loaded;
+    throw error;
+  }
+}
+
+/** What is known of a folder that is read again and again. */
+function keptOf(folder: string) {
+  if (shared.panelLedgerKept?.folder !== folder) {
+    const work = { panels: keptPanels(), comparisons: keptComparisons() };
+    shared.panelLedgerKept = { folder, files: keptFiles(), work };
+  }
+  return shared.panelLedgerKept;
 }
 
 function stamp(folder: string): string {

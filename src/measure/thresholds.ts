@@ -10,3 +10,12 @@ export const SMALLEST_OUTLIER = 0.1;
 export const STALE_PRICE_DAYS = 90;
 /** A measured peak wavelength further than this from the claim is said to be off, nm. Our own choice. */
 export const WAVELENGTH_TOLERANCE_NM = 10;
+/** Days before a calibration runs out that it counts as due: time to send a meter away and have it back. Our own choice. */
+export const CALIBRATION_DUE_DAYS = 60;
+/** Age at which a panel is due on the bench again, years: LEDs age, and makers change what is under a name. Our own choice. */
+export const OLD_SESSION_YEARS = 2;
+/** Age at which an exchange rate is called old, days; as long as a price. Our own choice. */
+export const OLD_RATE_DAYS = STALE_PRICE_DAYS;
+/** Age at which a tariff, or what a maker claims, is called old, years. Our own choice. */
+export const OLD_TARIFF_YEARS = 1;
+export const OLD_CLAIMS_YEARS = 1;

@@ -101,13 +101,19 @@ function unitText(unit: Unit): string {
 /** A unit with the space before it, which some units stand without. */
 export const unitBehind = (unit: string) => (unit === '' || unit === '°' || unit.startsWith('/') ? unit : ` ${unit}`);
 
+/** What of a figure is shown. */
+export type Showable = Pick<
+  Figure,
+  'value' | 'unit' | 'bound' | 'standardUncertainty' | 'interval95' | 'coverageFactor' | 'uncertaintyAbsent'
+>;
+
 /**
  * A figure as readers see it: the value rounded to the last digit that its 95 % uncertainty leaves, and that
  * uncertainty behind a plus-minus sign.
  *
  * @param currency of the guide, for figures in money
  */
-export function showFigure(figure: Figure, currency: string): Shown {
+export function showFigure(figure: Showable, currency: string): Shown {
   const unit = unitText(figure.unit);
   const isMoney = figure.unit.startsWith('currency');
   const print = (value: number, decimals: number) =>
@@ -128,9 +134,7 @@ export function showFigure(figure: Figure, currency: string): Shown {
     const value = sign + plain(figure, currency);
     return { value, unit, text: `${value}${unitBehind(unit)}` };
   }
-  // Capped only where something is left of the uncertainty.
-  const needed = decimalsFor(half);
-  const decimals = isMoney && half >= 10 ** -MOST_MONEY_DECIMALS ? Math.min(needed, MOST_MONEY_DECIMALS) : needed;
+  const decimals = decimalsBy(half, isMoney);
   const value = sign + print(figure.value, decimals);
   const [low, high] = figure.interval95;
   if (isLopsided(figure.value, [low, high])) {
@@ -139,6 +143,19 @@ export function showFigure(figure: Figure, currency: string): Shown {
   }
   const plusMinus = fixed(half, decimals);
   return { value, plusMinus, unit, text: `${value} ± ${plusMinus}${unitBehind(unit)}` };
+}
+
+/** Decimals of a figure whose 95 % uncertainty is so much. */
+function decimalsBy(half: number, isMoney: boolean): number {
+  const needed = decimalsFor(half);
+  // Capped only where something is left of the uncertainty.
+  return isMoney && half >= 10 ** -MOST_MONEY_DECIMALS ? Math.min(needed, MOST_MONEY_DECIMALS) : needed;
+}
+
+/** One step of the last digit that a figure is shown with, in its unit; 0 where it has no uncertainty to be rounded by. */
+export function lastDigitOf({ unit, coverageFactor, standardUncertainty }: Showable): number {
+  const half = (coverageFactor ?? 0) * (standardUncertainty ?? 0);
+  return half > 0 ? 10 ** -decimalsBy(half, unit.startsWith('currency')) : 0;
 }
 
 /**
@@ -152,7 +169,7 @@ export function rangeText(value: number, low: number, high: number, unit: string
 }
 
 /** A value without uncertainty: as it was read, or money. */
-function plain(figure: Figure, currency: string): string {
+function plain(figure: Showable, currency: string): string {
   if (figure.unit.startsWith('currency')) return money(figure.value, currency);
   const decimals = significantDecimals(figure.value);
   return decimals > MOST_PLAIN_DECIMALS

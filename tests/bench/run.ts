@@ -7,6 +7,7 @@
 import { availableParallelism, loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { type Built, buildTime } from './build-time.ts';
+import { devTime } from './dev-time.ts';
 import { firstPaint } from './first-paint.ts';
 import { opticsTime } from './optics-time.ts';
 import { outputWeight } from './output-weight.ts';
@@ -20,6 +21,8 @@ import { tableTime } from './table-time.ts';
 /** The guide that the weight of a page is measured on, and builds are repeated with. */
 const SMALL = 100;
 const ROWS = 5000;
+/** Guides that are written in while the development server runs. */
+const WRITTEN = [14, 200];
 
 const { values } = parseArgs({
   options: {
@@ -70,6 +73,7 @@ await section(() => sortTime(site(), ROWS, clicks));
 await section(() => tableTime(site(), ROWS, clicks));
 await section(() => opticsTime(runs));
 await section(() => repeatability(SMALL));
+for (const panels of WRITTEN) await section(() => devTime(panels, values.quick ? 2 : 5));
 if (!values.quick) {
   built = undefined;
   await section(async () => {

@@ -19,12 +19,17 @@ afterEach(() => {
 const PLOVER = 'panels/plover/index.md';
 
 /** What the loader leaves in the store, and what it had rendered. */
-async function load() {
-  const entries = new Map<string, Record<string, unknown>>();
+async function load(entries = new Map<string, Record<string, unknown>>()) {
   const rendered: string[] = [];
   await notesLoader().load({
     config: { root: pathToFileURL(`${resolve('.')}/`) },
-    store: { set: (it: { id: string }) => entries.set(it.id, { ...it }) },
+    store: {
+      keys: () => entries.keys(),
+      get: (id: string) => entries.get(id),
+      delete: (id: string) => entries.delete(id),
+      set: (it: { id: string }) => entries.set(it.id, { ...it }),
+    },
+    generateDigest: (text: string) => text,
     renderMarkdown: async (text: string) => {
       rendered.push(text);
       return { html: text, metadata: { imagePaths: ['./wall.jpg'] } };
@@ -58,4 +63,16 @@ test('leaves MDX to the bundler', async () => {
   const { entries } = await load();
   expect(entries.get('plover')).toMatchObject({ deferredRender: true });
   expect(entries.get('plover')).not.toHaveProperty('rendered');
+});
+
+test('renders again what has changed alone, and lets go of what is gone', async () => {
+  const { entries, rendered } = await load();
+  expect(rendered).toHaveLength(2);
+  entries.set('gone', {});
+  content.write(PLOVER, `${content.read(PLOVER)}\nAnother line.\n`);
+  // Another day, for a ledger is worked out once a process.
+  vi.stubEnv('LEDGER_TODAY', '2026-11-26');
+  const again = await load(entries);
+  expect(again.rendered).toEqual([expect.stringContaining('Another line.')]);
+  expect([...entries.keys()].toSorted()).toEqual(['plover', 'teasel']);
 });

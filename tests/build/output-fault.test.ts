@@ -31,6 +31,18 @@ describe('before a build', () => {
     );
   });
 
+  test('a folder with other things than a guide is left alone; an empty one, and a guide, are not', () => {
+    mkdirSync(at('letters'));
+    ensureWritable(at('letters'), at('.build'));
+    writeFileSync(at('letters/to-the-bank.txt'), '');
+    expect(() => ensureWritable(at('letters'), at('.build'))).toThrow(
+      `${at('letters')} holds other things than a built guide, and they would be lost. Nothing was built: name an empty or a new folder.`,
+    );
+    mkdirSync(at('dist/data'), { recursive: true });
+    writeFileSync(at('dist/index.html'), '');
+    ensureWritable(at('dist'), at('.build'));
+  });
+
   test('an output under a file', () => {
     writeFileSync(at('site'), '');
     expect(() => ensureWritable(at('site/dist'), at('.build'))).toThrow(UsageError);

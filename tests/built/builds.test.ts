@@ -90,7 +90,7 @@ describe('a build that fails leaves the last good site as it was', () => {
   });
 
   test('with a fault that only rendering finds', async () => {
-    await change('methods/optical-power.mdx', (text) => `${text}\n\n<NoSuchComponent />\n`);
+    await change('panels/kelpwright-gannet/index.mdx', (text) => `${text}\n\n<NoSuchComponent />\n`);
     expect(await failingBuild()).toMatch(/NoSuchComponent/);
   });
 });

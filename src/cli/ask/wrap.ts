@@ -1,17 +1,17 @@
 import { Help } from 'commander';
 
-/** Columns that prose of commands fits into. */
-const COLUMNS = 80;
+/** Columns that prose and tables of commands fit into. */
+export const COLUMNS = 80;
 
 const lines = new Help();
 
 /**
  * A text in lines of at most 80 columns.
  *
- * @param indent spaces before the first line; the others hang by two more, if there are any
+ * @param indent spaces before the first line
+ * @param hang how many more the others have; two, where there is an indent
  */
-export function wrapped(text: string, indent = 0): string {
-  const hang = indent > 0 ? 2 : 0;
+export function wrapped(text: string, indent = 0, hang = indent > 0 ? 2 : 0): string {
   return lines
     .boxWrap(text, COLUMNS - indent - hang)
     .split('\n')

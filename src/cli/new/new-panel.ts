@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { calledAs } from '../../content/read/called-as.ts';
 import { type Bench, readBench } from '../../content/read/read-bench.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { panelSchema } from '../../content/schema/panel.ts';
@@ -6,7 +7,7 @@ import { nearest } from '../../content/schema/suggest.ts';
 import { newPanelText } from '../../content/templates/new-panel.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
-import { calledAs, ledgerCommand } from '../command.ts';
+import { ledgerCommand } from '../command.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { chosenInstruments } from './bench-instruments.ts';
 import { freeName, slugOf } from './names.ts';

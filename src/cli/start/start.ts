@@ -1,9 +1,10 @@
 import type { Command } from 'commander';
+import { calledAs } from '../../content/read/called-as.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { INSTRUMENT_KINDS } from '../../content/schema/instrument.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { processTerminal, type Terminal } from '../ask/terminal.ts';
-import { calledAs, ledgerCommand } from '../command.ts';
+import { ledgerCommand } from '../command.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { writeNew } from '../files/write-new.ts';
 import { answersFrom, faultOf, type Given, instrumentOf, QUESTIONS } from './answers.ts';

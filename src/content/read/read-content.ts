@@ -10,6 +10,7 @@ import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
 import { gapProblems, isEchoOfGap } from './gap-problems.ts';
+import { KEEP_NOTHING, type KeptFiles, type ParsedSource } from './kept-files.ts';
 import { panelPhotos } from './listed-photos.ts';
 import { perSource } from './per-source.ts';
 import { productTexts, type TextCollection, textName } from './product-texts.ts';
@@ -26,6 +27,8 @@ export interface ReadOptions {
   shownAs?: string;
   /** Drafts have pages, as on the development server: they can be linked to. */
   drafts?: boolean;
+  /** What is known from the last time that the folder was read. */
+  kept?: KeptFiles;
 }
 
 /** Content without problems, or every problem of every file, in the order of files and lines. */
@@ -35,7 +38,13 @@ export type ReadResult = { content: Content; problems: [] } | { content: undefin
  * Reads and checks the whole content folder: bytes, YAML, schemas, and what files say of one another. All
  * problems of all files are collected; content comes back only when there are none.
  */
-export function readContent({ folder, today, shownAs = 'content', drafts = false }: ReadOptions): ReadResult {
+export function readContent({
+  folder,
+  today,
+  shownAs = 'content',
+  drafts = false,
+  kept = KEEP_NOTHING,
+}: ReadOptions): ReadResult {
   const problems: Problem[] = [];
   if (!existsSync(folder)) {
     return {
@@ -47,7 +56,7 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   }
 
   const unread = new Set<string>();
-  const sources = (name: CollectionName) => readSources(name, folder, shownAs, problems, unread);
+  const sources = (name: CollectionName) => readSources(name, { folder, shownAs, problems, unread, kept });
   const raw = {
     guide: sources('guide'),
     instruments: sources('instruments'),
@@ -64,13 +73,13 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   problems.push(...between.filter((it) => !isEchoOfGap(it, unfinished)), ...gapProblems(raw));
 
   const collections = {
-    guide: parseSources(COLLECTIONS.guide.schema, raw.guide, problems),
-    instruments: parseSources(COLLECTIONS.instruments.schema, raw.instruments, problems),
-    standards: parseSources(COLLECTIONS.standards.schema, raw.standards, problems),
-    makers: parseSources(COLLECTIONS.makers.schema, raw.makers, problems),
-    panels: parseSources(COLLECTIONS.panels.schema, raw.panels, problems),
-    methods: withHistories(parseSources(COLLECTIONS.methods.schema, raw.methods, problems)),
-    cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, problems),
+    guide: parseSources(COLLECTIONS.guide.schema, raw.guide, { problems, kept }),
+    instruments: parseSources(COLLECTIONS.instruments.schema, raw.instruments, { problems, kept }),
+    standards: parseSources(COLLECTIONS.standards.schema, raw.standards, { problems, kept }),
+    makers: parseSources(COLLECTIONS.makers.schema, raw.makers, { problems, kept }),
+    panels: parseSources(COLLECTIONS.panels.schema, raw.panels, { problems, kept }),
+    methods: withHistories(parseSources(COLLECTIONS.methods.schema, raw.methods, { problems, kept })),
+    cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, { problems, kept }),
   };
 
   const guide = collections.guide.get('guide');
@@ -87,13 +96,16 @@ export function readContent({ folder, today, shownAs = 'content', drafts = false
   return { content: { ...collections, guide, cautions, photos, unfinished }, problems: [] };
 }
 
+/** What a reading collects, and what it has from the one before. */
+interface Reading {
+  problems: Problem[];
+  kept: KeptFiles;
+}
+
 /** Every file of a collection that can be read as YAML, by name; what can't be read becomes a problem. */
 function readSources(
   name: CollectionName,
-  folder: string,
-  shownAs: string,
-  problems: Problem[],
-  unread: Set<string>,
+  { folder, shownAs, problems, unread, kept }: Reading & { folder: string; shownAs: string; unread: Set<string> },
 ): Map<string, Source> {
   const sources = new Map<string, Source>();
   const paths = globSync(COLLECTIONS[name].pattern, { cwd: folder })
@@ -115,7 +127,8 @@ function readSources(
     }
     files.set(id, file);
     const read = path.endsWith('.yaml') ? readYaml : readFrontMatter;
-    const result = read(join(folder, path), file, COLLECTIONS[name].schema);
+    const place = join(folder, path);
+    const result = kept.source(place, file, () => read(place, file, COLLECTIONS[name].schema));
     if (result.source) sources.set(twin ? `${id} (${path})` : id, result.source);
     else unread.add(file);
     problems.push(...result.problems);
@@ -152,18 +165,13 @@ function withHistories(methods: Map<string, Entry<MethodProse>>): Map<string, En
 function parseSources<T>(
   schema: z.ZodType<T>,
   sources: ReadonlyMap<string, Source>,
-  problems: Problem[],
+  { problems, kept }: Reading,
 ): Map<string, Entry<T>> {
   const entries = new Map<string, Entry<T>>();
   for (const [id, source] of sources) {
-    problems.push(...mdxProblems(source));
-    const data = source.data ?? {};
-    const parsed = schema.safeParse(data);
-    if (parsed.success) {
-      entries.set(id, { id, data: parsed.data, source });
-      continue;
-    }
-    problems.push(...schemaProblems(schema, source, parsed.error.issues));
+    const parsed = kept.parsed(id, source, () => parseSource(schema, id, source));
+    problems.push(...parsed.problems);
+    if (parsed.entry) entries.set(id, parsed.entry);
   }
   return entries;
 }
@@ -176,6 +184,15 @@ function schemaProblems(schema: z.ZodType, source: Source, issues: readonly z.co
   return findings(schema, data ?? {}, found)
     .map(({ path, ...finding }) => ({ file, line: lineOf(path), ...finding }))
     .filter((it) => !isEchoOfGap(it, [source]));
+}
+
+function parseSource<T>(schema: z.ZodType<T>, id: string, source: Source): ParsedSource<T> {
+  const problems = mdxProblems(source);
+  const data = source.data ?? {};
+  const parsed = schema.safeParse(data);
+  if (parsed.success) return { entry: { id, data: parsed.data, source }, problems };
+  problems.push(...schemaProblems(schema, source, parsed.error.issues));
+  return { entry: undefined, problems };
 }
 
 /** An MDX body that does not compile, found by the compiler that renders it. */

@@ -14,6 +14,7 @@ const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
   ['standards', 'restarts', '*', 'date'],
   ['panels', 'prices', '*', 'date'],
   ['panels', 'sessions', '*', 'date'],
+  ['panels', 'claims', 'date'],
   ['methods', 'versions', '*', 'date'],
 ];
 

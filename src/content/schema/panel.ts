@@ -39,6 +39,7 @@ const rectangle = (meaning: string, example: { width: string; height: string }) 
 
 /** What the maker says of the panel, as printed. Kept apart from every measurement. */
 const claims = z.strictObject({
+  date: isoDate('Day on which the claims were read, at the maker’s or on the box.').optional(),
   wavelengths: z
     .array(
       z.strictObject({

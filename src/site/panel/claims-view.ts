@@ -2,7 +2,7 @@ import type { PanelEntry } from '../../ledger/ledger.ts';
 import { carriedWords } from '../../words/carried-words.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
-import { fixed, showFigure } from '../../words/format.ts';
+import { fixed, showDate, showFigure } from '../../words/format.ts';
 
 /** What the maker says of a panel, and what the bench found. */
 export interface ClaimsView {
@@ -17,6 +17,8 @@ export interface ClaimsView {
     carried?: string;
   }>;
   unchecked: string[];
+  /** Day on which the claims were read; undefined where nobody wrote it down. */
+  claimsRead: string | undefined;
 }
 
 /** A panel's claims held against its measurements, and those that nothing was held against. */
@@ -35,6 +37,7 @@ export function claimsView(panel: PanelEntry, currency: string): ClaimsView {
       };
     }),
     unchecked: uncheckedClaims(panel),
+    claimsRead: panel.data.claims?.date === undefined ? undefined : showDate(panel.data.claims.date),
   };
 }
 

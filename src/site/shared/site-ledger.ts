@@ -1,4 +1,4 @@
-import { type Loaded, loadLedger } from '../../ledger/load-ledger.ts';
+import { type Loaded, liveLedger, loadLedger } from '../../ledger/load-ledger.ts';
 import { watched } from './page-reads.ts';
 
 /** The last that was asked for, and the same as pages get it. */
@@ -9,9 +9,8 @@ let last: { loaded: Loaded; given: Loaded } | undefined;
  * each request; a build reads once and leaves drafts out, and notes what each page has read.
  */
 export function siteLedger(): Loaded {
-  const dev = import.meta.env.DEV;
-  const loaded = loadLedger({ drafts: dev, watch: dev });
-  if (dev) return loaded;
+  if (import.meta.env.DEV) return liveLedger();
+  const loaded = loadLedger();
   if (last?.loaded !== loaded) last = { loaded, given: watched(loaded) };
   return last.given;
 }

@@ -24,7 +24,11 @@ test('every panel has a file for the comparison, and no two files share an addre
   );
 });
 
-const BEGINNINGS = { 'text/csv': /^(kind,panel|standard,instrument),/, 'text/html': /^<!DOCTYPE html>/, 'text/javascript': /^location\./ };
+const BEGINNINGS = {
+  'text/csv': /^(kind,panel|standard,instrument),/,
+  'text/html': /^<!DOCTYPE html>/,
+  'text/javascript': /^location\./,
+};
 
 test('each is what its type says', () => {
   for (const file of publishedFiles(demo.ledger)) {

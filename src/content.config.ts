@@ -1,8 +1,12 @@
 import { defineCollection } from 'astro:content';
 import { glob } from 'astro/loaders';
-import { notesLoader } from './build/notes-loader.ts';
-import { COLLECTIONS, type CollectionName, entryId } from './content/schema/collections.ts';
-import { contentFolder } from './ledger/load-ledger.ts';
+import type { contentSource } from './build/content-source.ts';
+import type { CollectionName, COLLECTIONS as Collections } from './content/schema/collections.ts';
+
+const shared = globalThis as { panelLedgerSource?: typeof contentSource };
+// A build hands over what it has loaded; while the tester writes, the files are followed.
+const { COLLECTIONS, entryId, contentFolder, notesLoader } =
+  shared.panelLedgerSource ?? (await import('./build/content-source.ts')).contentSource;
 
 /**
  * One Astro collection for each kind of content, over the checker's own schemas, which editors get from here too. Pages
@@ -17,7 +21,7 @@ function collection<Name extends CollectionName>(name: Name) {
       : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
   return defineCollection({
     loader,
-    schema: schema as (typeof COLLECTIONS)[Name]['schema'],
+    schema: schema as (typeof Collections)[Name]['schema'],
   });
 }
 

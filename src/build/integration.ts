@@ -6,6 +6,7 @@ import { loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { handOver } from './content-source.ts';
 import { keptPages } from './kept-pages.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { ensurePhotos } from './photos/photo-problems.ts';
@@ -41,6 +42,7 @@ export function panelLedger(): AstroIntegration {
       'astro:config:setup': ({ command, config, updateConfig }) => {
         target = fileURLToPath(config.outDir);
         if (command !== 'build') return;
+        handOver();
         own = fileURLToPath(new URL(OWN, config.root));
         ensureWritable(target, own);
         takeBuildLock(own);

@@ -5,7 +5,7 @@ import type { CollectionName, COLLECTIONS as Collections } from './content/schem
 
 const shared = globalThis as { panelLedgerSource?: typeof contentSource };
 // A build hands over what it has loaded; while the tester writes, the files are followed.
-const { COLLECTIONS, entryId, contentFolder, notesLoader } =
+const { COLLECTIONS, entryId, contentFolder, checkedLoader } =
   shared.panelLedgerSource ?? (await import('./build/content-source.ts')).contentSource;
 
 /**
@@ -15,10 +15,9 @@ const { COLLECTIONS, entryId, contentFolder, notesLoader } =
 function collection<Name extends CollectionName>(name: Name) {
   const { pattern, schema } = COLLECTIONS[name];
   // While the tester writes, files change one by one, and Astro watches them itself.
-  const loader =
-    name === 'panels' && import.meta.env.PROD
-      ? notesLoader()
-      : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
+  const loader = import.meta.env.PROD
+    ? checkedLoader(name)
+    : glob({ pattern, base: contentFolder(), generateId: ({ entry }) => entryId(entry) });
   return defineCollection({
     loader,
     schema: schema as (typeof Collections)[Name]['schema'],

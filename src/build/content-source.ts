@@ -1,9 +1,9 @@
 import { COLLECTIONS, entryId } from '../content/schema/collections.ts';
 import { contentFolder } from '../ledger/load-ledger.ts';
-import { notesLoader } from './notes-loader.ts';
+import { checkedLoader } from './checked-loader.ts';
 
 /** What Astro's collections are made of. */
-export const contentSource = { COLLECTIONS, entryId, contentFolder, notesLoader };
+export const contentSource = { COLLECTIONS, entryId, contentFolder, checkedLoader };
 
 const shared = globalThis as { panelLedgerSource?: typeof contentSource };
 

@@ -2,7 +2,8 @@ import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { LoaderContext } from 'astro/loaders';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { notesLoader } from '../../src/build/notes-loader.ts';
+import { checkedLoader } from '../../src/build/checked-loader.ts';
+import { COLLECTIONS, type CollectionName } from '../../src/content/schema/collections.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
 let content: ContentFolder;
@@ -19,10 +20,10 @@ afterEach(() => {
 const PLOVER = 'panels/plover/index.md';
 
 /** What the loader leaves in the store, and what it had rendered. */
-async function load() {
+async function load(name: CollectionName = 'panels') {
   const entries = new Map<string, Record<string, unknown>>();
   const rendered: string[] = [];
-  await notesLoader().load({
+  await checkedLoader(name).load({
     config: { root: pathToFileURL(`${resolve('.')}/`) },
     store: { set: (it: { id: string }) => entries.set(it.id, { ...it }) },
     renderMarkdown: async (text: string) => {
@@ -58,4 +59,25 @@ test('leaves MDX to the bundler', async () => {
   const { entries } = await load();
   expect(entries.get('plover')).toMatchObject({ deferredRender: true });
   expect(entries.get('plover')).not.toHaveProperty('rendered');
+});
+
+test('names every entry of every collection and its file, so that editors find its schema', async () => {
+  const read = content.content();
+  const idsOf = (name: CollectionName) =>
+    name === 'guide' || name === 'cautions' ? [read[name].id] : [...read[name].keys()];
+  for (const name of Object.keys(COLLECTIONS) as CollectionName[]) {
+    const { entries } = await load(name);
+    expect([...entries.keys()].toSorted(), name).toEqual(idsOf(name).toSorted());
+    for (const it of entries.values()) expect(String(it.filePath), name).toMatch(/tiny-content-.*\.(yaml|mdx?)$/);
+  }
+});
+
+test('leaves the pages of methods and cautions to the bundler, and nothing of what stands above them', async () => {
+  for (const [name, id] of [
+    ['methods', 'rank'],
+    ['cautions', 'cautions'],
+  ] as const) {
+    const { entries } = await load(name);
+    expect(entries.get(id)).toMatchObject({ deferredRender: true, data: {} });
+  }
 });

@@ -1,15 +1,20 @@
+import { globSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { longestFirst } from './support/longest-first.ts';
 
-/** Tests of what is a function of its arguments alone. */
-const STATELESS = ['tests/measure/**/*.test.ts', 'tests/words/**/*.test.ts', 'tests/references/**/*.test.ts'];
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
 /** The built site is tested after a build, by its own step of `npm test`. */
 const NOT_HERE = ['tests/built/**', 'node_modules/**'];
+/** Files that put something in a module's place, or change the process for a while: each needs a worker of its own. */
+const ALONE = globSync('tests/**/*.test.ts', { cwd: ROOT, exclude: NOT_HERE }).filter((it) =>
+  /\bvi\.(?:mock|doMock|stubEnv|stubGlobal|useFakeTimers)\(/.test(readFileSync(join(ROOT, it), 'utf8')),
+);
 
 export default defineConfig({
-  root: fileURLToPath(new URL('..', import.meta.url)),
+  root: ROOT,
   test: {
     // Every processor; left to itself vitest spares one, which is half of a small machine.
     maxWorkers: availableParallelism(),
@@ -24,10 +29,13 @@ export default defineConfig({
       ]),
     },
     globalSetup: 'tests/support/lay-demo.ts',
-    // Calculations and words have no state, so their files share a worker; a fresh one each is a fifth of their time.
+    // All others share their workers: to load the same modules again for each file was a third of the run.
     projects: [
-      { extends: true, test: { name: 'measure', isolate: false, include: STATELESS } },
-      { extends: true, test: { name: 'rest', include: ['tests/**/*.test.ts'], exclude: [...NOT_HERE, ...STATELESS] } },
+      {
+        extends: true,
+        test: { name: 'shared', isolate: false, include: ['tests/**/*.test.ts'], exclude: [...NOT_HERE, ...ALONE] },
+      },
+      { extends: true, test: { name: 'alone', include: ALONE } },
     ],
     // Nothing is judged by its time; a slow machine gets the time it needs.
     testTimeout: 300_000,

@@ -7,6 +7,7 @@ import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { sourceFolder } from './astro-root.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { handOver } from './content-source.ts';
 import { deskRoutes, deskScript } from './dev/desk-routes.ts';
 import { serveLive } from './dev/serve-live.ts';
 import { tryEditorSchemas } from './editor-schemas.ts';
@@ -50,6 +51,7 @@ export function panelLedger(): AstroIntegration {
           injectScript('page', deskScript(sourceFolder()));
         }
         if (command !== 'build') return;
+        handOver();
         own = resolve(OWN);
         ensureWritable(target, own);
         takeBuildLock(own);

@@ -61,7 +61,8 @@ function expectWhole(): void {
   for (const left of ['dist.old', '.build/site', '.build/lock']) expect(existsSync(join(root, left)), left).toBe(false);
 }
 
-test.each([0, 1, 3])(
+// The second one comes while the first starts, and while it writes.
+test.each([0, 2])(
   'started %i s apart: one builds whole, the other is refused in one line',
   { timeout: PATIENCE },
   async (apart) => {

@@ -81,21 +81,20 @@ async function openKind(address: string) {
 }
 
 describe('a page of each kind, in light and dark, on a desk and on a phone', () => {
-  test.concurrent.each(KINDS)('%s has no fault that the checker knows', async (_kind, address) => {
-    await using opened = await openKind(address);
-    expect(await faultsInAllLooks(opened.page)).toEqual([]);
-    expect(opened.complaints).toEqual([]);
-  });
-
   // A window of 320 pixels is one of 1280 at 400 %.
-  test.concurrent.for(KINDS)('%s never scrolls sideways as a whole', async ([, address], { expect: here }) => {
-    await using opened = await openKind(address);
-    for (const viewport of [DESK, PHONE, NARROWEST]) {
-      await opened.page.setViewportSize(viewport);
-      // Plots are drawn anew for the new width, a moment later.
-      await here.poll(() => excess(opened.page), { message: `${viewport.width}` }).toBe(0);
-    }
-  });
+  test.concurrent.for(KINDS)(
+    '%s has no fault that the checker knows, and never scrolls sideways as a whole',
+    async ([, address], { expect: here }) => {
+      await using opened = await openKind(address);
+      for (const viewport of [DESK, PHONE, NARROWEST]) {
+        await opened.page.setViewportSize(viewport);
+        // Plots are drawn anew for the new width, a moment later.
+        await here.poll(() => excess(opened.page), { message: `${viewport.width}` }).toBe(0);
+      }
+      here(await faultsInAllLooks(opened.page)).toEqual([]);
+      here(opened.complaints).toEqual([]);
+    },
+  );
 });
 
 /** Rules for some width of the window that set a colour; the checker judges colours at one width alone. */

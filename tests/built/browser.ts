@@ -1,8 +1,9 @@
-/** A browser with the built site open in it, for tests that need one. */
+/** The browser of all tests, with the built site open in it. */
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { inject } from 'vitest';
 import { DEMO_SITE } from '../support/demo-folder.ts';
-import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
 import { type ServedFolder, serveFolder } from '../support/serve-folder.ts';
+import { type Window, windowPool } from './window-pool.ts';
 
 /** A page of the site, and everything that it complained of since it was opened. */
 export interface OpenPage extends AsyncDisposable {
@@ -24,16 +25,20 @@ export const NARROWEST = { width: 320, height: 640 };
 export const DESK = { width: 1440, height: 900 };
 
 /**
- * Serves the built site and starts a browser.
+ * Serves the built site to the browser of this run.
  *
  * @param extra pages that are not in the site, by their path
  */
 export async function openSite(extra: Readonly<Record<string, string>> = {}): Promise<OpenSite> {
   const served: ServedFolder = await serveFolder(DEMO_SITE, extra);
-  const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: [...CHROMIUM_SWITCHES] });
+  const browser: Browser = await chromium.connect(inject('browser'));
+  const windows = windowPool(browser);
   return {
     origin: served.origin,
-    open: (address, options) => openPage(browser, served.origin, address, options),
+    open: async (address, options) => {
+      const window = await windows.take({ viewport: DESK, ...options });
+      return await openPage(window, served.origin, address);
+    },
     close: async () => {
       await browser.close();
       await served.close();
@@ -41,14 +46,7 @@ export async function openSite(extra: Readonly<Record<string, string>> = {}): Pr
   };
 }
 
-async function openPage(
-  browser: Browser,
-  origin: string,
-  address: string,
-  options: BrowserContextOptions = {},
-): Promise<OpenPage> {
-  const context = await browser.newContext({ viewport: DESK, ...options });
-  const page = await context.newPage();
+async function openPage({ page, giveBack }: Window, origin: string, address: string): Promise<OpenPage> {
   // Everything comes from this machine, which may be busy; what is not there by then never comes.
   page.setDefaultTimeout(60_000);
   const complaints: string[] = [];
@@ -64,14 +62,9 @@ async function openPage(
   page.on('response', (it) => {
     if (it.status() >= 400) complaints.push(`${it.status()}: ${it.url()}`);
   });
-  context.on('request', (it) => {
+  page.on('request', (it) => {
     if (new URL(it.url()).origin !== origin) complaints.push(`left the site: ${it.url()}`);
   });
-  await context.addInitScript(() => {
-    addEventListener('securitypolicyviolation', (it) => {
-      console.error(`policy: ${it.violatedDirective} ${it.blockedURI}`);
-    });
-  });
   await page.goto(origin + address);
-  return { page, complaints, [Symbol.asyncDispose]: () => context.close() };
+  return { page, complaints, [Symbol.asyncDispose]: giveBack };
 }

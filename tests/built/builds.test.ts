@@ -17,34 +17,25 @@ beforeEach(async () => {
 });
 afterEach(() => rm(dirname(site), { recursive: true }));
 
-describe('two builds of the same content for the same day give the same bytes', () => {
-  // Nothing is taken from the first: all of it is rendered once more.
-  const again = (shell: Readonly<Record<string, string>> = {}) =>
-    build({
-      LEDGER_CONTENT: DEMO_FOLDER,
-      LEDGER_DIST: site,
-      LEDGER_TODAY: panelsJson().built_for,
-      LEDGER_FRESH: '1',
-      ...shell,
-    });
-
-  test('and say nothing but what is odd in the content', async () => {
-    expect(Object.keys(first).length).toBeGreaterThan(50);
-    expect(differences(first, { ...first, 'index.html': 'other', 'new.html': 'new' })).toEqual([
-      'index.html',
-      'new.html',
-    ]);
-    const { code, stderr } = await again();
-    expect(code).toBe(0);
-    expect(stderr.trim().split('\n').at(-1)).toMatch(/^$|^0 problems, \d+ warnings?: /);
-    expect(differences(first, fingerprints(site))).toEqual([]);
+test('two builds of the same content for the same day give the same bytes, whatever the shell is set up for', async () => {
+  expect(Object.keys(first).length).toBeGreaterThan(50);
+  expect(differences(first, { ...first, 'index.html': 'other', 'new.html': 'new' })).toEqual([
+    'index.html',
+    'new.html',
+  ]);
+  const { code, stderr } = await build({
+    LEDGER_CONTENT: DEMO_FOLDER,
+    LEDGER_DIST: site,
+    LEDGER_TODAY: panelsJson().built_for,
+    // Nothing is taken from the first: all of it is rendered once more.
+    LEDGER_FRESH: '1',
+    // For developing, in another language and time zone.
+    ...{ NODE_ENV: 'development', DEV: '1', PROD: '', TZ: 'Pacific/Auckland', LC_ALL: 'de_DE.UTF-8' },
   });
-
-  test('in a shell that is set up for developing, in another language and time zone', async () => {
-    const shell = { NODE_ENV: 'development', DEV: '1', PROD: '', TZ: 'Pacific/Auckland', LC_ALL: 'de_DE.UTF-8' };
-    expect(await again(shell)).toMatchObject({ code: 0 });
-    expect(differences(first, fingerprints(site))).toEqual([]);
-  });
+  expect(code).toBe(0);
+  // It says nothing but what is odd in the content.
+  expect(stderr.trim().split('\n').at(-1)).toMatch(/^$|^0 problems, \d+ warnings?: /);
+  expect(differences(first, fingerprints(site))).toEqual([]);
 });
 
 describe('a build that fails leaves the last good site as it was', () => {

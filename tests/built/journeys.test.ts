@@ -8,6 +8,18 @@ import { BROWSERS, startWalk, type Walk, type Walker } from './walker.ts';
 const PHONE = { width: 390, height: 844 };
 const DESK = { width: 1440, height: 900 };
 const ZOOMED = { width: 320, height: 256 };
+const ZOOMED_PAGES = [
+  '/',
+  '/emitted/',
+  '/panels/kelpwright-cormorant/',
+  '/panels/kelpwright-cormorant/methodology/',
+  '/compare/?with=kelpwright-gannet,quennick-tope',
+  '/plan/?panel=kelpwright-gannet&cm=30&exposure=10',
+  '/methods/emitted-power/',
+  '/cautions/',
+  '/instruments/',
+  '/plots/',
+];
 
 /** Words on the page from its heading to an element, as a reader comes by them; what is not shown is not read. */
 const wordsUntil = (walker: Walker, selector: string) =>
@@ -148,22 +160,15 @@ describe.each(BROWSERS)('in %s', (browser) => {
     expect(stops).toBeLessThanOrEqual(12);
   });
 
-  test.each([
-    '/',
-    '/emitted/',
-    '/panels/kelpwright-cormorant/',
-    '/panels/kelpwright-cormorant/methodology/',
-    '/compare/?with=kelpwright-gannet,quennick-tope',
-    '/plan/?panel=kelpwright-gannet&cm=30&exposure=10',
-    '/methods/emitted-power/',
-    '/cautions/',
-    '/instruments/',
-    '/plots/',
-  ])('at four times the size nothing has to be moved sideways: %s', async (address) => {
-    await using walker = await walk.open(ZOOMED);
-    await walker.go(address);
-    await walker.until(() => document.readyState === 'complete');
-    expect(await walker.ask(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
-    expect(walker.complaints).toEqual([]);
-  });
+  // Chromium is asked by the tests of paper, of more pages.
+  test.each(browser === 'Firefox' ? ZOOMED_PAGES : [])(
+    'at four times the size nothing has to be moved sideways: %s',
+    async (address) => {
+      await using walker = await walk.open(ZOOMED);
+      await walker.go(address);
+      await walker.until(() => document.readyState === 'complete');
+      expect(await walker.ask(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+      expect(walker.complaints).toEqual([]);
+    },
+  );
 });

@@ -28,27 +28,25 @@ async function beyondWindow(page: Page, parts: readonly string[]): Promise<strin
 
 describe('the first screen', () => {
   test.each(shown)(
-    'of %s at a desk has the figures, where they stand, the panel to scale and the ways on',
+    'of %s has the figures, where they stand, the panel to scale and the ways on at a desk, and the first of them on a phone',
     async (slug) => {
       await using opened = await site.open(address(slug), { viewport: DESK });
       const parts = ['h1', '.head-figures', '.panel-head .lines', '.to-scale', '.ways', '#cautions-called'];
       expect(await beyondWindow(opened.page, parts)).toEqual([]);
+      await opened.page.setViewportSize(PHONE);
+      const first = ['h1', '.head-figures > div', '.panel-head .lines > li'];
+      expect(await beyondWindow(opened.page, first)).toEqual([]);
     },
   );
 
-  test.each(shown)('of %s on a phone has the price of a watt and where it stands', async (slug) => {
-    await using opened = await site.open(address(slug), { viewport: PHONE });
-    const parts = ['h1', '.head-figures > div', '.panel-head .lines > li'];
-    expect(await beyondWindow(opened.page, parts)).toEqual([]);
-  });
-
   test('on a phone has the eyes’ line, which a desk need not repeat', async () => {
     const eyes = '.panel-head .soon';
-    await using phone = await site.open(address('kelpwright-gannet'), { viewport: PHONE });
-    expect(await phone.page.locator(eyes).isVisible()).toBe(true);
-    expect(await beyondWindow(phone.page, [eyes])).toEqual([]);
-    await using desk = await site.open(address('kelpwright-gannet'), { viewport: DESK });
-    expect(await desk.page.locator(eyes).isVisible()).toBe(false);
+    await using opened = await site.open(address('kelpwright-gannet'), { viewport: PHONE });
+    const { page } = opened;
+    expect(await page.locator(eyes).isVisible()).toBe(true);
+    expect(await beyondWindow(page, [eyes])).toEqual([]);
+    await page.setViewportSize(DESK);
+    expect(await page.locator(eyes).isVisible()).toBe(false);
   });
 });
 

@@ -23,6 +23,8 @@ export default defineConfig({
       ]),
     },
     globalSetup: 'tests/built/build-demo.ts',
+    // They only read the site, which is parsed once a worker.
+    isolate: false,
     // Pages that are looked at side by side; more of them would only wait for each other.
     maxConcurrency: 3,
     // Nothing is judged by its time; a busy machine gets the time it needs.

@@ -5,8 +5,9 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { type Browser as Chromium, chromium } from 'playwright-core';
 import puppeteer, { type Browser as Firefox, type Page as FirefoxPage } from 'puppeteer-core';
+import { inject } from 'vitest';
 import { DEMO_SITE } from '../support/demo-folder.ts';
-import { CHROMIUM, CHROMIUM_SWITCHES, FIREFOX } from '../support/ensure-browser.ts';
+import { FIREFOX } from '../support/ensure-browser.ts';
 import { serveFolder } from '../support/serve-folder.ts';
 
 /** The browsers that are walked. */
@@ -59,7 +60,7 @@ export async function startWalk(name: (typeof BROWSERS)[number]): Promise<Walk> 
 const PATIENCE = 60_000;
 
 async function inChromium(origin: string): Promise<Walk> {
-  const browser: Chromium = await chromium.launch({ executablePath: CHROMIUM, args: [...CHROMIUM_SWITCHES] });
+  const browser: Chromium = await chromium.connect(inject('browser'));
   return {
     open: async ({ width, height, hasScript = true }) => {
       const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled: hasScript });

@@ -141,8 +141,8 @@ function calibrationsDue({ content, ledger }: Loaded): StaleItem[] {
     if (!source || !newest || left > CALIBRATION_DUE_DAYS) return [];
     const index = data.calibrations.findIndex((it) => it.date === newest.date);
     // Where calibrations stand once for several quantities, the block has none of its own.
-    const block = ['quantities', data.measures, 'calibrations', index];
-    const path = hasBlocks && fields(source.data, block).length > 0 ? block : ['calibrations', index];
+    const block = ['quantities', data.measures, 'calibrations'];
+    const path = [...(hasBlocks && fields(source.data, block).length > 0 ? block : ['calibrations']), index];
     const when = left === 0 ? 'today' : `in ${counted(left, 'day')}`;
     return [
       staleAt(source, path, {

@@ -1,6 +1,6 @@
 /** Builds after a change, in a copy of the project: what has changed is renewed, and nothing else. */
 import { execFile } from 'node:child_process';
-import { appendFileSync, cpSync, globSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, cpSync, existsSync, globSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -83,10 +83,12 @@ test('a price renews what rests on it; with a panel gone too, all is as a build 
       text.replace(/(paid: )(\d+)/, (_, key, price) => `${key}${Number(price) + 1}`),
     ),
   );
+  // Those that lead on from old names are no panels' pages.
+  const own = pages.filter((it) => existsSync(at(`content/${it.split('/', 2).join('/')}`)));
   // Nothing on another panel's calculation page rests on this price.
-  const others = pages.filter((it) => it.includes('/methodology/') && !it.includes(`/${slug}/`));
+  const others = own.filter((it) => it.includes('/methodology/') && !it.includes(`/${slug}/`));
   expect(kept).toEqual(expect.arrayContaining(others));
-  expect(kept.length).toBeGreaterThanOrEqual(pages.length / 2);
+  expect(kept.length).toBeGreaterThanOrEqual(own.length / 2);
   expect(kept).not.toContain(`panels/${slug}/index.html`);
   expect(kept).not.toContain(`panels/${slug}/methodology/index.html`);
 
@@ -104,7 +106,13 @@ test('a page’s code renews every page that may rest on it', { timeout: PATIENC
 
 // A page is kept under a name that these stamps are part of: where one of them changes, no page is kept.
 test.each<[string, () => void]>([
-  ['the text of a method', () => edit('src/texts/methods/optical-power.mdx', (it) => `${it}\nAnother sentence.\n`)],
+  [
+    'a text of the tester’s own',
+    () => {
+      mkdirSync(at('content/methods'), { recursive: true });
+      cpSync(at('src/texts/methods/optical-power.mdx'), at('content/methods/optical-power.mdx'));
+    },
+  ],
   [
     'an instrument',
     () => {

@@ -98,7 +98,7 @@ describe.each(BROWSERS)('in %s', (browser) => {
       const strip = place?.querySelector('.time-strip')?.getBoundingClientRect();
       return { words: place?.textContent ?? '', strip: strip && strip.top + scrollY + strip.height };
     });
-    expect(answer.words).toMatch(/3 min 16 s/);
+    expect(answer.words).toMatch(/3 min 13 s/);
     expect(answer.words).toContain('Longer than the infrared limit for the eye');
     expect(answer.strip).toBeLessThanOrEqual(PHONE.height);
     expect(walker.complaints).toEqual([]);

@@ -20,7 +20,8 @@ test('weigh 85 KB at most, and one of them is asked for before the style sheets'
   expect(fonts.length).toBeGreaterThan(1);
   const bytes = fonts.map((it) => statSync(join(DEMO_SITE, it)).size).reduce((sum, it) => sum + it, 0);
   expect(bytes).toBeLessThanOrEqual(85_000);
-  for (const { address, document } of PAGES) {
+  // An old address leads on before it is read.
+  for (const { address, document } of PAGES.filter((it) => !it.document.querySelector('[http-equiv="refresh"]'))) {
     const asked = document.querySelectorAll('link[rel="preload"]').map((it) => attribute(it, 'href'));
     expect(asked, address).toEqual([expect.stringContaining('source-sans-3-latin-wght-normal')]);
     expect(fonts, address).toContain(asked[0]);

@@ -434,8 +434,8 @@ test('an instrument is overdue from the day after its last one', () => {
   // Calibrated on 15 January 2026 for 24 months.
   const whole = content.content();
   const on = (today: string) => buildLedger(whole, { today }).instruments.find((it) => it.id === 'thermopile');
-  expect(on('2028-01-15')).toMatchObject({ due: '2028-01-15', overdue: false });
-  expect(on('2028-01-16')).toMatchObject({ due: '2028-01-15', overdue: true });
+  expect(on('2028-01-15')?.quantities).toMatchObject([{ due: '2028-01-15', overdue: false }]);
+  expect(on('2028-01-16')?.quantities).toMatchObject([{ due: '2028-01-15', overdue: true }]);
 });
 
 test('the guide of a folder without panels has no tables', () => {

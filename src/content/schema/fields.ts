@@ -146,7 +146,12 @@ export const SLUG = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 export function formerNames(meaning: string) {
   const wanted = 'lower-case letters, digits and single hyphens, as in a name of before';
   return z
-    .array(z.string().regex(SLUG, { error: () => wanted }))
+    .array(
+      z
+        .string()
+        .regex(SLUG, { error: () => wanted })
+        .meta(examplesOf('kelp-plover')),
+    )
     .min(1)
     .describe(meaning);
 }

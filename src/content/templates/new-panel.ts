@@ -102,6 +102,8 @@ export function newPanelText({ values, session }: NewPanel): string {
     },
     asked: [...ASKED, ...reads.map((it) => `sessions.${it}`), ...(isAskedBeyond ? ['sessions.beyond.off'] : [])],
     offered: WITHOUT_METER,
+    // A first session has none before it; the command for a re-test writes it.
+    without: ['sessions.carried'],
   });
   const notes = comment('Below the next line, in Markdown: what arrived, how it is built, what borrowers said.', '');
   return `---\n${text}\n${notes.join('\n')}\n---\n\n`;

@@ -4,7 +4,7 @@ import { METRICS } from '../../measure/metrics.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
 import { rankState } from '../changes/state-of-ledger.ts';
-import { dataUnit, flagsData } from '../export/data-parts.ts';
+import { carriedData, dataUnit, flagsData } from '../export/data-parts.ts';
 
 /**
  * A panel with the figures of a session in full digits, under the names that `data/panels.json` has for them; a figure
@@ -71,5 +71,6 @@ function figureJson(it: FigureOrGap, currency: string) {
     method_version: it.method.version,
     notes: it.notes.map(say),
     flags: flagsData(it),
+    ...(it.carriedOver && { carried_over: carriedData(it.carriedOver) }),
   };
 }

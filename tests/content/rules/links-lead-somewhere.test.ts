@@ -250,7 +250,7 @@ describe('the addresses are the guide’s own', () => {
   const idsOf = (template: string) => [...template.matchAll(/\sid="([^"]+)"/g)].map((it) => it[1]);
 
   test('pages', () => {
-    const files = globSync('**/*.astro', { cwd: 'src/pages' }).filter((it) => !/\[|404/.test(it));
+    const files = globSync('**/*.astro', { cwd: 'src/pages' }).filter((it) => !/\[|404|^_/.test(it));
     const made = files.map((it) => `/${it.replace(/\.astro$/, '/').replace(/(^|\/)index\/$/, '$1')}`);
     expect(made.toSorted()).toEqual([...FIXED_PAGES].toSorted());
   });

@@ -99,8 +99,9 @@ function fieldsOf(schema: JsonSchema, isForeign = (_: string) => false): Array<[
   );
 }
 
-/** True for what an instrument that reads these can't state. */
+/** True for what an instrument that reads these can't state, or a panel's first session. */
 function isForeign({ path, kinds }: { path: string; kinds: readonly InstrumentKind[] }, key: string): boolean {
+  if (path.startsWith('panels')) return key === 'carried';
   if (!path.startsWith('instruments') || kinds.length === 0) return false;
   const only = ownField<InstrumentKind>(KIND_FIELDS, key);
   // A file for one quantity says in its words how one for several is written, and that one has a sound meter's field.

@@ -25,6 +25,17 @@ const ODD = facts({
   calibrations: [
     { instrument: 'irradiance meter', readOn: '2026-03-02', due: '2025-01-10', reads: ['mean-irradiance'] },
   ],
+  standards: [
+    {
+      id: 'lamp',
+      standard: 'Lamp',
+      instrument: 'irradiance meter',
+      near: { date: '2026-03-02', value: 38, side: 'below', limit: 40, centre: 41, share: -7.3, unit: 'mW/cm²' },
+      days: 7,
+      reads: ['mean-irradiance'],
+      isAll: true,
+    },
+  ],
   distances: [{ of: 'bench', value: 6, at: ['session', 'distance'], concerns: ['mean-irradiance'] }],
   warmUp: 20,
   ledCount: 10,

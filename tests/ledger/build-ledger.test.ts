@@ -225,7 +225,7 @@ describe('prices', () => {
     content.edit(PLOVER, '  - date: 2026-11-01', '  - date: 2026-07-31');
     const flag = panel('plover').flags.find((it) => it.check === 'price-age');
     expect(flag?.severity).toBe('note');
-    expect(told(flag?.finding)).toContain('116 days old (2026-08-01)');
+    expect(told(flag?.finding)).toContain('116 days old (1 Aug 2026)');
     // It is the current session's price; an earlier session has none.
     content.edit(PLOVER, 'sessions:\n', 'sessions:\n  - { date: 2025-01-01, methodVersion: 1 }\n');
     expect(panel('plover').sessions.map((it) => it.flags.some((own) => own.check === 'price-age'))).toEqual([
@@ -302,7 +302,7 @@ describe('sessions', () => {
     const line = budgetOf(then).find((it) => it.source.key === 'thermopile@2025-05-01/calibration');
     // 6 % at k = 2.
     expect((line?.contribution ?? 0) / (isFigure(then) ? then.value : 1)).toBeCloseTo(0.03, 12);
-    expect(said(line?.source.evaluation)).toContain('calibration of 2025-05-01: 6 % at k = 2');
+    expect(said(line?.source.evaluation)).toContain('calibration of 1 May 2025: 6 % at k = 2');
     // A newer one yet changes neither.
     content.edit(
       'instruments/thermopile.yaml',

@@ -345,7 +345,7 @@ describe('instruments', () => {
     const dab = panel('quennick-dab');
     const flag = dab.flags.find((it) => it.check === 'calibration-valid');
     expect(flag?.severity).toBe('doubt');
-    expect(told(flag?.finding)).toContain('2026-03-03');
+    expect(told(flag?.finding)).toContain('3 Mar 2026');
     for (const metric of ['mean-irradiance', 'optical-power', 'price-per-watt', 'peak-irradiance-combined'] as const) {
       const it = dab.figures.get(metric);
       expect(isFigure(it) && it.flags.map((own) => own.check), metric).toContain('calibration-valid');

@@ -1,4 +1,5 @@
 import type { DistanceOf, Size } from '../../measure/checks/index.ts';
+import { showDate } from '../format.ts';
 import { rounded } from '../rounded.ts';
 import type { WordsOf } from '../speaker.ts';
 
@@ -35,11 +36,11 @@ export const FINDING_WORDS: WordsOf<
   'bench-too-near': ({ value, nearest }) =>
     `${DISTANCES.bench} is ${rounded(value)} cm: nearer than ${rounded(nearest)} cm single LEDs show, and few meters read such oblique light rightly.`,
   'calibration-run-out': ({ instrument, due, session }) =>
-    `The calibration of the ${instrument} ran out on ${due}, before the session of ${session}. Its stated uncertainty may no longer hold.`,
+    `The calibration of the ${instrument} ran out on ${showDate(due)}, before the session of ${showDate(session)}. Its stated uncertainty may no longer hold.`,
   'standard-beyond-limits': ({ standard, instrument, date, session, side, value, limit, centre, share, unit }) =>
-    `The ${inSentence(instrument)} read ${fourDigits(value)} ${unit} from the ${inSentence(standard)}${date === session ? ' on the day of the session' : ` on ${date}, the nearest day to the session of ${session}`}: ${side} its control limit of ${fourDigits(limit)} ${unit}, ${share === undefined ? `${rounded(Math.abs(value - centre), 2)} ${unit}` : `${rounded(Math.abs(share), 2)} %`} ${side} the usual ${fourDigits(centre)} ${unit}. What it read of the panel may be off by as much.`,
+    `The ${inSentence(instrument)} read ${fourDigits(value)} ${unit} from the ${inSentence(standard)}${date === session ? ' on the day of the session' : ` on ${showDate(date)}, the nearest day to the session of ${showDate(session)}`}: ${side} its control limit of ${fourDigits(limit)} ${unit}, ${share === undefined ? `${rounded(Math.abs(value - centre), 2)} ${unit}` : `${rounded(Math.abs(share), 2)} %`} ${side} the usual ${fourDigits(centre)} ${unit}. What it read of the panel may be off by as much.`,
   'standard-not-read': ({ standard, instrument, session, days }) =>
-    `The ${inSentence(standard)} was not read with the ${inSentence(instrument)} ${days === 0 ? 'on the day' : `within ${days} ${days === 1 ? 'day' : 'days'}`} of the session of ${session}: whether the meter read as usual is not known.`,
+    `The ${inSentence(standard)} was not read with the ${inSentence(instrument)} ${days === 0 ? 'on the day' : `within ${days} ${days === 1 ? 'day' : 'days'}`} of the session of ${showDate(session)}: whether the meter read as usual is not known.`,
   'combined-below-mode': ({ combined, mode, alone }) =>
     `With both channels on the peak is ${rounded(combined)} mW/cm², below ${rounded(alone)} mW/cm² with ${mode} alone. The panel may limit its power with both on; otherwise a reading was mistyped.`,
   'efficiency-impossible': ({ percent, limit }) =>
@@ -67,7 +68,7 @@ export const FINDING_WORDS: WordsOf<
   'peak-below-mean': ({ peak, mean }) =>
     `The peak, ${rounded(peak)} mW/cm², is below the mean of the grid, ${rounded(mean)} mW/cm²: a highest value can't be. The two were not read at one distance, or one was mistyped.`,
   'price-stale': ({ days, date, limit }) =>
-    `The price is ${days} days old (${date}); after ${limit} days it should be looked up again.`,
+    `The price is ${days} days old (${showDate(date)}); after ${limit} days it should be looked up again.`,
   'room-unlike-others': ({ field, value, unit, times, count, usual, typed, factor }) =>
     `The ${field} field of the room, ${rounded(value)} ${unit}, is ${rounded(times)} times that of the other ${count} sessions, ${rounded(usual)} ${unit} in the middle; ${typed} are smaller by ${factor}.`,
   'field-in-smaller-unit': ({ field, panel, value, unit, most, smaller, typed, factor }) => {

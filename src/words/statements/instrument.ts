@@ -1,5 +1,6 @@
 import type { AngularResponse } from '../../measure/instrument/angular-response.ts';
 import type { Band, BandShares } from '../../measure/instrument/spectral-response.ts';
+import { showDate } from '../format.ts';
 import type { WordsOf } from '../speaker.ts';
 import { statedUncertainty } from '../stated-uncertainty.ts';
 
@@ -29,10 +30,10 @@ export const INSTRUMENT_WORDS: WordsOf<
   'instrument-not-named': () => 'the session does not name the meter',
   calibration: ({ instrument }) => `Calibration of the ${instrument}`,
   'calibration-as-stated': ({ date, stated }) =>
-    `calibration of ${date}: ${statedUncertainty(stated)}, normal; common to all that it read until the next one`,
+    `calibration of ${showDate(date)}: ${statedUncertainty(stated)}, normal; common to all that it read until the next one`,
   offset: ({ instrument }) => `Offset of the ${instrument}`,
   'offset-as-stated': ({ date }) =>
-    `stated with the calibration of ${date}, normal; common to all that it read until the next one`,
+    `stated with the calibration of ${showDate(date)}, normal; common to all that it read until the next one`,
   resolution: ({ instrument }) => `Resolution of the ${instrument}`,
   'half-step': () => 'half a step either way, rectangular',
   'half-step-averaged': () => 'half a step either way a reading, rectangular, averaged over the points',

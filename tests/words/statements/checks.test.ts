@@ -26,7 +26,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   ],
   [
     { code: 'calibration-run-out', instrument: 'irradiance meter', due: '2025-12-31', session: '2026-03-02' },
-    'The calibration of the irradiance meter ran out on 2025-12-31, before the session of 2026-03-02. Its stated uncertainty may no longer hold.',
+    'The calibration of the irradiance meter ran out on 31 Dec 2025, before the session of 2 Mar 2026. Its stated uncertainty may no longer hold.',
   ],
   [
     {
@@ -60,7 +60,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
       share: undefined,
       unit: 'dB(A)',
     },
-    'The sound meter read 58.1 dB(A) from the LED buzzer on 2026-03-01, the nearest day to the session of 2026-03-02: below its control limit of 58.5 dB(A), 1.9 dB(A) below the usual 60 dB(A). What it read of the panel may be off by as much.',
+    'The sound meter read 58.1 dB(A) from the LED buzzer on 1 Mar 2026, the nearest day to the session of 2 Mar 2026: below its control limit of 58.5 dB(A), 1.9 dB(A) below the usual 60 dB(A). What it read of the panel may be off by as much.',
   ],
   [
     {
@@ -71,7 +71,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
       session: '2026-03-02',
       days: 7,
     },
-    'The bench lamp was not read with the bench thermopile within 7 days of the session of 2026-03-02: whether the meter read as usual is not known.',
+    'The bench lamp was not read with the bench thermopile within 7 days of the session of 2 Mar 2026: whether the meter read as usual is not known.',
   ],
   [
     { code: 'combined-below-mode', combined: 100, mode: 'near-infrared', alone: 120.04 },
@@ -139,7 +139,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   ],
   [
     { code: 'price-stale', days: 91, date: '2026-01-01', limit: 90 },
-    'The price is 91 days old (2026-01-01); after 90 days it should be looked up again.',
+    'The price is 91 days old (1 Jan 2026); after 90 days it should be looked up again.',
   ],
   [
     { code: 'room-unlike-others', ...MILLIGAUSS, field: 'magnetic', value: 0.5, times: 10, count: 5, usual: 0.05 },

@@ -9,11 +9,11 @@ const CASES: ReadonlyArray<readonly [Statement, string]> = [
   [{ code: 'calibration', instrument: 'light meter' }, 'Calibration of the light meter'],
   [
     { code: 'calibration-as-stated', date: '2026-01-10', stated },
-    'calibration of 2026-01-10: 5 % at k = 2, normal; common to all that it read until the next one',
+    'calibration of 10 Jan 2026: 5 % at k = 2, normal; common to all that it read until the next one',
   ],
   [
     { code: 'offset-as-stated', date: '2026-01-10' },
-    'stated with the calibration of 2026-01-10, normal; common to all that it read until the next one',
+    'stated with the calibration of 10 Jan 2026, normal; common to all that it read until the next one',
   ],
   [
     { code: 'angular-as-stated', response: { kind: 'f2', f2: 0.025 } },

@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { say } from '../../../src/words/say.ts';
 
 test.each([
-  ['paid', 'C = 599 EUR, really paid on 2026-02-20'],
-  ['list', 'C = 599 EUR, list price on 2026-02-20'],
+  ['paid', 'C = 599 EUR, really paid on 20 Feb 2026'],
+  ['list', 'C = 599 EUR, list price on 20 Feb 2026'],
 ] as const)('a price that is %s says so behind its equation', (kind, words) => {
   expect(say({ code: 'price-calculation', equation: 'C = 599 EUR', kind, date: '2026-02-20' })).toBe(words);
 });

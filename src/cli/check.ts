@@ -66,10 +66,11 @@ function upgradeHint(problems: readonly Problem[]): string {
 
 function report(
   folder: string,
-  { panels, methods, instruments, makers }: Content,
+  { panels, methods, instruments, standards, makers }: Content,
   warnings: readonly Warning[],
 ): string {
-  const size = `${counted(panels.size, 'panel')}, ${counted(makers.size, 'maker')}, ${counted(instruments.size, 'instrument')}, ${counted(methods.size, 'method')}`;
+  const kept = standards.size > 0 ? `, ${counted(standards.size, 'check standard')}` : '';
+  const size = `${counted(panels.size, 'panel')}, ${counted(makers.size, 'maker')}, ${counted(instruments.size, 'instrument')}${kept}, ${counted(methods.size, 'method')}`;
   if (warnings.length === 0) return `No problems in ${folder}, and nothing odd: ${size}.`;
   return `${warningList(warnings)}\n\n${warningCount(warnings)} (${folder}: ${size}).`;
 }

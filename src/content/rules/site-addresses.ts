@@ -112,11 +112,8 @@ export function siteAddresses(
     drafts,
     moved,
     isFile: (path) => {
-      // The product's, and those of a guide that is kept in a folder of its own.
-      return [productFolder(), '.'].some((it) => {
-        const file = join(it, 'public', path);
-        return existsSync(file) && statSync(file).isFile();
-      });
+      const file = join(productFolder(), 'public', path);
+      return existsSync(file) && statSync(file).isFile();
     },
     idsOf: (page) => {
       const [cautions] = content.cautions.values();

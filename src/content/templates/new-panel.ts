@@ -82,7 +82,8 @@ export function newPanelText({ values, session }: NewPanel): string {
   const kinds = Object.keys(instruments) as InstrumentKind[];
   const reads = kinds.flatMap((kind) => READ_BY[kind]);
   const hasLight = kinds.includes('irradiance');
-  const isAskedBeyond = hasLight && Number(methodVersion) >= BEYOND.from;
+  // The procedure asks for them, whether or not the meter has a file yet.
+  const isAskedBeyond = Number(methodVersion) >= BEYOND.from;
   const row = Array.from({ length: grid.columns }, () => GAP);
   const text = fileText(jsonSchemaOf(panelSchema), {
     values: {

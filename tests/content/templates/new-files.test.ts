@@ -64,6 +64,19 @@ const CASES: Case[] = [
   ),
   ofPanel('a panel of a bench without instruments', panel({})),
   ofPanel(
+    'a panel of a bench whose meters have no files yet, under the newer procedure',
+    newPanelText({
+      values: {},
+      session: {
+        date: '2026-11-20',
+        methodVersion: 2,
+        distance: '6 in',
+        instruments: {},
+        grid: { columns: 3, rows: 3 },
+      },
+    }),
+  ),
+  ofPanel(
     'a panel of which nothing is known',
     newPanelText({
       values: {},

@@ -6,13 +6,12 @@ import { BEYOND_PLACES, type SheetPoint } from './sheet-points.ts';
 const ROOM = { width: 72, height: 64 };
 /** The same where there are so many points that their tables stand under it. */
 const LOW_ROOM = { width: 160, height: 54 };
-const AROUND_ROOM = { width: 46, height: 40 };
 /** Scales as drawings have them: 1 to so many. */
 const SCALES = [1, 2, 2.5, 5, 10, 15, 20, 25, 30, 40, 50, 100];
 const MARGIN = 5;
 /** Radius of a point's circle, mm, and how much of the way to its neighbour it may take. */
 const LARGEST = 2.4;
-const OF_GAP = 0.42;
+const OF_GAP = 0.4;
 
 interface Sides {
   width: number;
@@ -94,38 +93,34 @@ export function fieldDrawing(field: Sides, points: readonly SheetPoint[], isDens
   return { picture, scale };
 }
 
-/** The field and the places past its edges, all to one scale. */
-export function aroundDrawing(field: Sides): Drawing {
-  const farthest = Math.max(...BEYOND_PLACES.map((it) => it.past));
-  const all = { width: field.width + farthest, height: field.height + farthest };
-  const scale = scaleFor(all, AROUND_ROOM);
-  const mm = (cm: number) => (10 * cm) / scale;
-  const top = MARGIN + mm(farthest);
-  const places = BEYOND_PLACES.map(({ edge, past, index }) => ({
-    index,
-    x: MARGIN + (edge === 'right' ? mm(field.width + past) : mm(field.width / 2)),
-    y: edge === 'right' ? top + mm(field.height / 2) : top - mm(past),
-  }));
-  const picture = frame(
-    mm(all.width) + 2 * MARGIN,
-    mm(all.height) + 2 * MARGIN,
-    'The LED field and the six places past its right and top edges, to one scale.',
+/** Room for the field beside the places past its edges, and where these stand, mm from the edge: their distances would else crowd before a large field. */
+const SMALL_ROOM = { width: 20, height: 24 };
+const AWAY = [5, 11, 18];
+const FARTHEST = 22;
+
+/** The field and the places past its edges; only the field’s own sides are to one scale. */
+export function aroundDrawing({ width, height }: Sides): PieceElement {
+  const shrink = Math.min(SMALL_ROOM.width / width, SMALL_ROOM.height / height);
+  const [wide, high] = [width * shrink, height * shrink];
+  const places = BEYOND_PLACES.map(({ edge, index }, i) => {
+    const away = AWAY[i % AWAY.length] ?? FARTHEST;
+    return edge === 'right'
+      ? { index, x: 1 + wide + away, y: FARTHEST + high / 2 }
+      : { index, x: 1 + wide / 2, y: FARTHEST - away };
+  });
+  return frame(
+    wide + FARTHEST + 2,
+    high + FARTHEST + 1,
+    'The LED field, places A, B and C in a row to the right of its right edge, D, E and F above its top edge.',
     [
-      piece('rect', {
-        class: 'leds',
-        x: MARGIN,
-        y: short(top),
-        width: short(mm(field.width)),
-        height: short(mm(field.height)),
-      }),
+      piece('rect', { class: 'leds', x: 1, y: FARTHEST, width: short(wide), height: short(high) }),
       ...places.flatMap(({ index, x, y }) => [
         piece('circle', { class: 'place', cx: short(x), cy: short(y), r: 0.6 }),
-        piece('text', { x: short(x + 2), y: short(y - 1.6), 'font-size': 2.8 }, LETTERS[index] ?? ''),
+        piece('text', { x: short(x + 1.9), y: short(y - 1.6), 'font-size': 2.8 }, LETTERS[index] ?? ''),
       ]),
     ],
     'bench-field',
   );
-  return { picture, scale };
 }
 
 /** Names of the places past the edges. */

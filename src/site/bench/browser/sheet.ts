@@ -3,9 +3,10 @@ import { expectedBias, halvingBias } from '../../../measure/beam/expected-bias.t
 import { biasWords } from '../../../words/bench-words.ts';
 import { fixed, showDate } from '../../../words/format.ts';
 import { elementOf, html } from '../../shared/browser/dom.ts';
+import type { PieceElement } from '../../shared/browser/pieces.ts';
 import { calibrationState } from './calibration-state.ts';
 import { metersFor, type SheetData } from './sheet-data.ts';
-import { aroundDrawing, type Drawing, fieldDrawing } from './sheet-drawing.ts';
+import { aroundDrawing, fieldDrawing } from './sheet-drawing.ts';
 import { fillForm, find, formFields, readForm } from './sheet-form.ts';
 import { type SheetPoint, type SheetPoints, sheetPoints } from './sheet-points.ts';
 import { readSheet, type SheetGrid, type SheetSetup, sheetAddress, sheetGrid } from './sheet-setup.ts';
@@ -55,8 +56,8 @@ function start(place: HTMLFormElement): void {
 /** Puts the grid's parts in their places; tells what is odd about it. */
 function showGrid(grid: SheetGrid, distance: number): string {
   const made = sheetPoints(grid);
-  const { field, inset } = grid;
-  const sides = field && { width: field.width.cm, height: field.height.cm };
+  const { inset } = grid;
+  const sides = grid.field && { width: grid.field.width.cm, height: grid.field.height.cm };
   const first = made.points.length > ONE_TABLE ? Math.ceil(made.points.length / 2) : made.points.length;
   find('[data-sheet-points]').replaceChildren(
     ...made.points.slice(0, first).map((it) => row(it, first === made.points.length ? 3 : 2)),
@@ -65,12 +66,9 @@ function showGrid(grid: SheetGrid, distance: number): string {
   find('.run-sheet').classList.toggle('is-dense', first < made.points.length);
   find('[data-sheet-inset]').textContent = inset.written;
   find('[data-sheet-grid-lead]').textContent = leadOf(grid, made);
-  draw(
-    '[data-sheet-field]',
-    sides && !grid.fault ? fieldDrawing(sides, made.points, first < made.points.length) : undefined,
-    'from the upper left corner',
-  );
-  draw('[data-sheet-around]', sides && aroundDrawing(sides), 'places past the edges');
+  const field = sides && !grid.fault ? fieldDrawing(sides, made.points, first < made.points.length) : undefined;
+  draw('[data-sheet-field]', field?.picture, field && `1 : ${field.scale} on paper, from the upper left corner`);
+  draw('[data-sheet-around]', sides && aroundDrawing(sides), 'Places past the edges, not to scale');
   showBias(grid, distance);
   if (grid.fault)
     return `An inset of ${inset.written} leaves no room between the points; write a smaller one. Until then their places are formulas.`;
@@ -101,14 +99,10 @@ function row({ number, path, across, down }: SheetPoint, repeats: number): HTMLE
   );
 }
 
-function draw(place: string, drawing: Drawing | undefined, what: string): void {
+function draw(place: string, picture: PieceElement | undefined, caption = ''): void {
   const figure = find(place);
-  figure.hidden = drawing === undefined;
-  figure.replaceChildren(
-    ...(drawing
-      ? [elementOf(drawing.picture), html('figcaption', { class: 'small' }, `1 : ${drawing.scale} on paper, ${what}`)]
-      : []),
-  );
+  figure.hidden = picture === undefined;
+  figure.replaceChildren(...(picture ? [elementOf(picture), html('figcaption', { class: 'small' }, caption)] : []));
 }
 
 function showBias({ field, columns, rows, inset, fault }: SheetGrid, distance: number): void {

@@ -7,6 +7,8 @@ import {
   readDay,
   readGrid,
   readLength,
+  type SheetGrid,
+  type SheetPanel,
   type SheetSetup,
   USUAL_ALONG,
 } from './sheet-setup.ts';
@@ -74,4 +76,11 @@ export function readForm(fields: Fields): { setup: SheetSetup; odd: string } {
     ...(date !== undefined && { date }),
   };
   return { setup, odd: odd.join(' ') };
+}
+
+/** Shows in empty fields what holds while they are empty. */
+export function hint(fields: Fields, panel: SheetPanel | undefined, { inset }: Pick<SheetGrid, 'inset'>): void {
+  fields.width.setAttribute('placeholder', panel?.width?.written ?? 'such as 20 cm');
+  fields.height.setAttribute('placeholder', panel?.height?.written ?? 'such as 60 cm');
+  fields.inset.setAttribute('placeholder', inset.written);
 }

@@ -7,7 +7,7 @@ import type { PieceElement } from '../../shared/browser/pieces.ts';
 import { calibrationState } from './calibration-state.ts';
 import { metersFor, type SheetData } from './sheet-data.ts';
 import { aroundDrawing, fieldDrawing } from './sheet-drawing.ts';
-import { fillForm, find, formFields, readForm } from './sheet-form.ts';
+import { fillForm, find, formFields, hint, readForm } from './sheet-form.ts';
 import { type SheetPoint, type SheetPoints, sheetPoints } from './sheet-points.ts';
 import { readSheet, type SheetGrid, type SheetSetup, sheetAddress, sheetGrid } from './sheet-setup.ts';
 
@@ -28,6 +28,7 @@ function start(place: HTMLFormElement): void {
     find('[data-sheet-panel]').textContent = panel?.name ?? '';
     const { field } = grid;
     find('[data-sheet-sides]').textContent = field ? `${field.width.written} × ${field.height.written}` : '';
+    hint(fields, panel, grid);
     find('[data-sheet-date]').textContent = setup.date ? showDate(setup.date) : '';
     const said = showGrid(grid, data.distance);
     showMeters(data, setup);

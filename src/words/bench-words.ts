@@ -54,7 +54,7 @@ export function biasWords(
   if (worstOf(bias) < WORTH_IT) return { answer, better: ['That is little; no denser grid is worth its time.'], basis };
   const better = [
     points &&
-      `${gridWords(points.grid)} points at the same inset leave ${biasRangeWords(points.bias)}, for ${points.extra} more points: ${REPEATS * points.extra} readings at ${REPEATS} a point.`,
+      `${gridWords(points.grid)} points at the same inset leave ${biasRangeWords(points.bias)}, for ${points.extra} more ${points.extra === 1 ? 'point' : 'points'}: ${REPEATS * points.extra} readings at ${REPEATS} a point.`,
     inset &&
       `An inset of ${fixed(inset.grid.inset, 1)} cm (${fixed(inset.grid.inset / CM_PER_INCH, 2)} in) leaves ${biasRangeWords(inset.bias)}, for no more points.`,
   ].filter((it) => it !== undefined);

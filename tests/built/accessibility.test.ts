@@ -53,6 +53,7 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['the comparison, with nothing chosen', '/compare/'],
   ['the cautions', '/cautions/'],
   ['the instruments', '/instruments/'],
+  ['the run sheet', '/bench/sheet/?panel=kelpwright-gannet'],
   ['the search, with results', '/search/?q=irradiance'],
   ['the page for what is not there', '/404.html'],
 ];

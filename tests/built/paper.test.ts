@@ -88,7 +88,13 @@ function pressable(): string[] {
   return [...controls, ...marks].map((it) => it.outerHTML.slice(0, 120));
 }
 
-describe.each([...KINDS, '/emitted/', '/plots/', '/plan/?panel=kelpwright-gannet'])('%s', (address) => {
+describe.each([
+  ...KINDS,
+  '/emitted/',
+  '/plots/',
+  '/plan/?panel=kelpwright-gannet',
+  '/bench/sheet/?panel=quennick-tope',
+])('%s', (address) => {
   test('has nothing sideways at 400 %, and nothing to press or choose on paper, nor a mark of folding', async () => {
     await using opened = await site.open(address, { viewport: { width: 320, height: 256 } });
     const { page } = opened;

@@ -6,7 +6,7 @@ import { ContentError, problemList } from '../../content/read/problem-list.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
-import { dayIn } from '../ask/cell.ts';
+import { dayFlag } from '../ask/day-flag.ts';
 import { slipHelp, slipNames } from '../ask/slips.ts';
 import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
@@ -79,7 +79,7 @@ export function repriceCommand(terminal?: Terminal): Command {
       const folder = contentFolder();
       const today = todayFrom(process.env, new Date());
       const guide = guideCurrencies(readGuide(folder));
-      const day = dayOf(options.date, today);
+      const day = dayFlag(options.date, today);
       if (options.template !== undefined) {
         const { separator = 'comma', template } = options;
         printTemplate(priceSheet(panelFiles(folder), { day, currency: guide.own, separator }), template);
@@ -117,14 +117,6 @@ export function repriceCommand(terminal?: Terminal): Command {
         process.exitCode = PROBLEM_CODE;
       }
     });
-}
-
-/** @throws UsageError where it is no day, or one that lies ahead */
-function dayOf(text: string | undefined, today: string): string {
-  if (text === undefined) return today;
-  const day = dayIn(text, today);
-  if ('value' in day) return day.value;
-  throw new UsageError(`--date ${text}: wanted ${day.wanted}${day.hint ? `; ${day.hint}` : ''}. Nothing was written.`);
 }
 
 function readGuide(folder: string): string {

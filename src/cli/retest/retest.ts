@@ -10,7 +10,7 @@ import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { procedureVersions } from '../../measure/irradiance/bench-procedure.ts';
 import { agreedTo } from '../ask/agree.ts';
-import { dayIn } from '../ask/cell.ts';
+import { dayFlag } from '../ask/day-flag.ts';
 import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
@@ -88,7 +88,7 @@ async function retest(slug: string, options: Options, terminal: Terminal): Promi
   const today = todayFrom(process.env, new Date());
   const panel = panelOf(slug, folder);
   const { files, text, line, carried } = planRetest(panel, {
-    date: dayOf(options.date, today),
+    date: dayFlag(options.date, today),
     carry: carryOf(options),
     methodVersion: versionOf(folder),
   });
@@ -115,14 +115,6 @@ function panelOf(slug: string, folder: string): PanelFile {
     panels.map((it) => it.slug),
   );
   throw new UsageError(`There is no panel "${slug}"${near ? `; did you mean ${near}?` : '.'} Nothing was written.`);
-}
-
-/** @throws UsageError where it is no day, or one that lies ahead */
-function dayOf(text: string | undefined, today: string): string {
-  if (text === undefined) return today;
-  const day = dayIn(text, today);
-  if ('value' in day) return day.value;
-  throw new UsageError(`--date ${text}: wanted ${day.wanted}${day.hint ? `; ${day.hint}` : ''}. Nothing was written.`);
 }
 
 function carryOf({ carry, read, carryAll }: Options): Carry {

@@ -1,9 +1,10 @@
-import { type Field, fields, problemAt, texts } from '../read/fields.ts';
+import { type Field, fields, problemAt } from '../read/fields.ts';
 import type { Source } from '../read/source.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
 import { INSTRUMENT_QUANTITY } from '../schema/instrument-kinds.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
+import { displayRange, meterName, RANGE_DUST } from './display-range.ts';
 import type { Rule } from './rule.ts';
 import { statedQuantities } from './stated-quantities.ts';
 
@@ -67,30 +68,18 @@ export const readingsWithinRange: Rule = {
         INSTRUMENT_KINDS.flatMap((kind) => {
           const id = fields(session, ['instruments', kind])[0]?.value;
           const instrument = typeof id === 'string' ? instruments.get(id) : undefined;
-          const highest = instrument && highestOf(instrument, kind);
-          if (!instrument || highest === undefined) return [];
+          const range = displayRange(statedQuantities(instrument).find((it) => it.kind === kind));
+          if (!instrument || !range) return [];
           const readings = (READINGS[kind] ?? []).flatMap((keys) => fields(session, keys, path).flatMap(leaves));
           const over = readings.flatMap((field) => {
             const value = shownValue(field, kind);
-            return value !== undefined && value > highest.value * (1 + DUST) ? [{ ...field, number: value }] : [];
+            return value !== undefined && value > range.to * (1 + RANGE_DUST) ? [{ ...field, number: value }] : [];
           });
-          return problemOf(panel, over, highest.written, instrument);
+          return problemOf(panel, over, `${range.ends[1]} ${range.unit}`, instrument);
         }),
       ),
     ),
 };
-
-/** The end of an instrument's range in the canonical unit; undefined where its file does not say so in a way that fits. */
-function highestOf(instrument: Source, kind: InstrumentKind): { value: number; written: string } | undefined {
-  const quantity = statedQuantities(instrument).find((it) => it.kind === kind);
-  const [from, to] = ['from', 'to'].map((end) => quantity?.of('range', end)[0]?.value);
-  const unit = quantity?.of('unit')[0]?.value;
-  if (typeof unit !== 'string') return undefined;
-  if (typeof from !== 'number' || typeof to !== 'number' || to <= from) return undefined;
-  const written = `${to} ${unit}`;
-  const parsed = parseQuantity(written, INSTRUMENT_QUANTITY[kind]);
-  return 'reading' in parsed ? { value: parsed.reading.value, written } : undefined;
-}
 
 /** The readings in a block or list of them, without those that are rejected. */
 function leaves({ path, value }: Field): Field[] {
@@ -122,18 +111,12 @@ function problemOf(
 ): Problem[] {
   const [highest] = over.toSorted((a, b) => b.number - a.number);
   if (!highest) return [];
-  const name = texts(instrument, 'name')[0]?.value ?? 'meter';
   const others = over.length === 1 ? '' : `, the highest of ${over.length} readings above its range`;
   const problem = problemAt(
     panel,
     highest,
-    `a reading that the meter can show: the ${lowerFirst(name)} ends at ${end}`,
+    `a reading that the meter can show: the ${meterName(instrument)} ends at ${end}`,
     `another unit, another meter, or the wrong range in ${instrument.file}?`,
   );
   return [{ ...problem, found: `${problem.found}${others}` }];
 }
-
-/** What converting a unit may leave behind a reading at the very end of the range. */
-const DUST = 1e-9;
-
-const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);

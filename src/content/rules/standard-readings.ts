@@ -5,6 +5,7 @@ import { INSTRUMENT_QUANTITY } from '../schema/instrument-kinds.ts';
 import type { Problem } from '../schema/problem.ts';
 import { parseQuantity } from '../schema/quantity.ts';
 import type { QuantityName } from '../schema/units.ts';
+import { displayRange, meterName, RANGE_DUST } from './display-range.ts';
 import type { Rule } from './rule.ts';
 import { statedQuantities } from './stated-quantities.ts';
 
@@ -39,17 +40,11 @@ interface Meter {
 /** What a meter can show; undefined where its file does not say so in a way that fits, which is a problem of that file. */
 function meterOf(source: Source | undefined, reads: unknown): Meter | undefined {
   const stated = source && statedQuantities(source).find((it) => reads === undefined || it.kind === reads);
-  const unit = stated?.of('unit')[0]?.value;
-  if (!stated || typeof unit !== 'string') return undefined;
+  const range = displayRange(stated);
+  if (!source || !stated || !range) return undefined;
+  const { from, to, ends, unit } = range;
   const quantity = INSTRUMENT_QUANTITY[stated.kind];
-  const ends = ['from', 'to'].map((end) => stated.of('range', end)[0]?.value);
-  const [from, to] = ends.map((it) => {
-    const parsed = typeof it === 'number' ? parseQuantity(`${it} ${unit}`, quantity) : undefined;
-    return parsed && 'reading' in parsed ? parsed.reading.value : undefined;
-  });
-  if (from === undefined || to === undefined || to <= from) return undefined;
-  const name = texts(source, 'name')[0]?.value ?? 'meter';
-  return { quantity, name: lowerFirst(name), file: source.file, from, to, written: `${ends.join(' to ')} ${unit}` };
+  return { quantity, name: meterName(source), file: source.file, from, to, written: `${ends.join(' to ')} ${unit}` };
 }
 
 function problemsOfDay(standard: Source, day: Field, meter: Meter): Problem[] {
@@ -67,7 +62,7 @@ function problemsOfDay(standard: Source, day: Field, meter: Meter): Problem[] {
     else if (!isStruck) {
       const { value } = parsed.reading;
       values.push(value);
-      if (value < meter.from * (1 - DUST) || value > meter.to * (1 + DUST)) {
+      if (value < meter.from * (1 - RANGE_DUST) || value > meter.to * (1 + RANGE_DUST)) {
         const wanted = `a reading that the ${meter.name} can show: ${meter.written}`;
         problems.push(problemAt(standard, field, wanted, `another unit, or the wrong range in ${meter.file}?`));
       }
@@ -84,8 +79,3 @@ function apart(standard: Source, day: Field, values: readonly number[]): Problem
   const hint = 'write decimals after a point; strike a slip out as { value: …, struck: why }';
   return [{ ...problemAt(standard, day, wanted, hint), found: `${low} and ${high} on one day` }];
 }
-
-/** What converting a unit may leave behind a reading at the very end of the range. */
-const DUST = 1e-9;
-
-const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);

@@ -36,6 +36,17 @@ export const guideSchema = z.strictObject({
     120,
     'Library fees; nothing here earns us anything.',
   ).optional(),
+  licence: z
+    .strictObject({
+      id: z
+        .string()
+        .regex(/^[A-Za-z0-9][A-Za-z0-9.-]*$/, { error: 'a licence’s short name, such as CC-BY-4.0' })
+        .meta({ description: 'Short name of the licence, as SPDX lists them.', examples: ['CC-BY-4.0'] }),
+      title: line('Its name in words.', 120, 'Creative Commons Attribution 4.0'),
+      link: webAddress('Where its text stands.', 'https://creativecommons.org/licenses/by/4.0/'),
+    })
+    .optional()
+    .describe('Under what licence others may use the guide’s figures; left out, none is stated and they have to ask.'),
   currency: currency('Base currency: prices are compared in it.'),
   rates: z
     .array(

@@ -5,7 +5,11 @@ import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved
 import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
+import { panelsSchema } from './panels-schema.ts';
 import { standardsCsv } from './standards-data.ts';
+import { dataPackage } from './tables/data-package.ts';
+import { TABLES, tablePath } from './tables/index.ts';
+import { tableCsv } from './tables/table.ts';
 
 /** A file that a build writes itself. */
 export interface PublishedFile {
@@ -25,6 +29,11 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     json('data/panels.json', () => panelsJson(ledger)),
     { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger) },
     { path: 'data/standards.csv', type: 'text/csv', text: () => standardsCsv(ledger) },
+    json('data/datapackage.json', () => [JSON.stringify(dataPackage(ledger), undefined, 1)]),
+    json('data/panels.schema.json', () => [JSON.stringify(panelsSchema(ledger.guide.site), undefined, 1)]),
+    ...TABLES.map(
+      (table): PublishedFile => ({ path: `data/${tablePath(table)}`, type: 'text/csv', text: () => tableCsv(table, ledger) }),
+    ),
     json('data/offers.json', () => [offersJson(ledger)]),
     json('data/plan.json', () => [planJson(ledger)]),
     json('data/compare.json', () => [JSON.stringify(panelList(ledger))]),

@@ -25,7 +25,7 @@ test('every panel has a file for the comparison, and no two files share an addre
 });
 
 const BEGINNINGS = {
-  'text/csv': /^(kind,panel|standard,instrument),/,
+  'text/csv': /^(kind,panel|standard,instrument|panel,(session|address|date)|metric,name),/,
   'text/html': /^<!DOCTYPE html>/,
   'text/javascript': /^location\./,
 };

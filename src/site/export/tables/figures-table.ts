@@ -1,0 +1,88 @@
+import { isInDoubt } from '../../../measure/handed-on.ts';
+import { type FigureMap, isFigure } from '../../../measure/figure.ts';
+import { METRICS } from '../../../measure/metrics.ts';
+import { methodOf } from '../../../words/format.ts';
+import { say } from '../../../words/say.ts';
+import { dataUnit, flagsData, publishedPanels, short } from '../data-parts.ts';
+import { type Cell, PANEL_FIELD, REQUIRED, type Table, TO_METRIC, TO_PANEL } from './table.ts';
+
+/** A row a figure, or a gap with its reason. */
+export const FIGURES_TABLE: Table<'figures'> = {
+  name: 'figures',
+  title: 'Figures',
+  description:
+    'Every figure of every session, in full digits, with its 95 % coverage interval; and every figure that could not be had, with the reason.',
+  fields: [
+    PANEL_FIELD,
+    { name: 'session', type: 'date', description: 'Day of the session; none for a panel that was not on the bench.' },
+    { name: 'metric', type: 'string', description: 'What it is a figure of.', constraints: REQUIRED },
+    { name: 'value', type: 'number', description: 'The figure; empty where there is none, and reason says why.' },
+    { name: 'unit', type: 'string', description: 'Its unit.' },
+    {
+      name: 'bound',
+      type: 'string',
+      description: 'The value is only a bound: it lies below or above it.',
+      constraints: { enum: ['below', 'above'] },
+    },
+    { name: 'standard_uncertainty', type: 'number', description: 'Standard uncertainty, in the unit of the figure.' },
+    { name: 'interval95_low', type: 'number', description: 'Lower end of the 95 % coverage interval.' },
+    { name: 'interval95_high', type: 'number', description: 'Upper end of it.' },
+    {
+      name: 'basis',
+      type: 'string',
+      description: 'Measured, derived from readings by a formula, modelled, or claimed by the maker.',
+      constraints: { enum: ['measured', 'derived', 'modelled', 'claimed'] },
+    },
+    { name: 'method', type: 'string', description: 'Method that yielded it.' },
+    { name: 'method_version', type: 'integer', description: 'Version of that method.' },
+    { name: 'in_doubt', type: 'boolean', description: 'A check has found what speaks against it.' },
+    { name: 'flags', type: 'string', description: 'Those checks, parted by blanks; check@metric where handed on.' },
+    { name: 'carried_over', type: 'string', description: 'Days of earlier sessions whose readings it rests on.' },
+    { name: 'reason', type: 'string', description: 'Why there is no figure, or no uncertainty.' },
+  ],
+  primaryKey: [],
+  foreignKeys: [TO_PANEL, TO_METRIC],
+  *rows(ledger) {
+    const { currency } = ledger.guide;
+    for (const { slug, sessions, figures } of publishedPanels(ledger)) {
+      if (sessions.length === 0) yield* figureCells(figures, slug, null, currency);
+      for (const session of sessions) yield* figureCells(session.figures, slug, session.date, currency);
+    }
+  },
+};
+
+function* figureCells(
+  figures: FigureMap,
+  slug: string,
+  session: string | null,
+  currency: string,
+): Generator<readonly Cell[]> {
+  for (const { id } of METRICS) {
+    const it = figures.get(id);
+    if (!it) continue;
+    if (!isFigure(it)) {
+      yield [slug, session, id, ...Array<null>(12).fill(null), say(it.reason)];
+      continue;
+    }
+    const { id: method, version } = methodOf(it);
+    const flags = flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check));
+    yield [
+      slug,
+      session,
+      id,
+      it.value,
+      dataUnit(it.unit, currency),
+      it.bound ?? null,
+      short(it.standardUncertainty),
+      short(it.interval95?.[0]),
+      short(it.interval95?.[1]),
+      it.basis,
+      method,
+      version,
+      isInDoubt(it),
+      [...new Set(flags)].join(' '),
+      it.carriedOver?.from.join(' ') ?? null,
+      it.uncertaintyAbsent ? say(it.uncertaintyAbsent) : null,
+    ];
+  }
+}

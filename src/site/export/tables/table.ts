@@ -1,0 +1,66 @@
+import { csvFormatRow } from 'd3-dsv';
+import type { Ledger } from '../../../ledger/ledger.ts';
+
+/** What a cell may hold; an empty cell says that there is nothing. */
+export type Cell = string | number | boolean | null;
+
+/** A column, in the words of Frictionless' Table Schema. */
+export interface Field {
+  name: string;
+  type: 'string' | 'number' | 'integer' | 'boolean' | 'date';
+  description: string;
+  /** Of all numbers in the column. */
+  unit?: string;
+  constraints?: { required?: boolean; enum?: readonly string[]; pattern?: string };
+}
+
+/** A table of the data package: what its columns are, and its rows. */
+export interface Table<Name extends string = string> {
+  name: Name;
+  title: string;
+  description: string;
+  fields: readonly Field[];
+  /** Columns that no two rows have alike. */
+  primaryKey: readonly string[];
+  foreignKeys: ReadonlyArray<{ fields: readonly string[]; table: string; to: readonly string[] }>;
+  /** In the order of `fields`. */
+  rows(ledger: Ledger): Iterable<readonly Cell[]>;
+}
+
+/** Keys that tables lead to one another by. */
+export const TO_PANEL = { fields: ['panel'], table: 'panels', to: ['panel'] } as const;
+export const TO_SESSION = { fields: ['panel', 'session'], table: 'sessions', to: ['panel', 'session'] } as const;
+export const TO_METRIC = { fields: ['metric'], table: 'metrics', to: ['metric'] } as const;
+
+export const REQUIRED = { required: true } as const;
+
+/** The panel's part of an address, as a column. */
+export const PANEL_FIELD: Field = {
+  name: 'panel',
+  type: 'string',
+  description: 'The panel, by the part of its address that is its own.',
+  constraints: REQUIRED,
+};
+
+export const SESSION_FIELD: Field = {
+  name: 'session',
+  type: 'date',
+  description: 'Day of the session on the bench.',
+  constraints: REQUIRED,
+};
+
+/** Rows that are put together before they are written. */
+const CHUNK = 200;
+
+/** A table as CSV (RFC 4180, UTF-8, one line of names), in pieces that are written one after another. */
+export function* tableCsv(table: Table, ledger: Ledger): Generator<string> {
+  yield `${csvFormatRow(table.fields.map((it) => it.name))}\n`;
+  let lines: string[] = [];
+  for (const row of table.rows(ledger)) {
+    lines.push(csvFormatRow(row.map((it) => (it === null ? '' : String(it)))));
+    if (lines.length < CHUNK) continue;
+    yield `${lines.join('\n')}\n`;
+    lines = [];
+  }
+  if (lines.length > 0) yield `${lines.join('\n')}\n`;
+}

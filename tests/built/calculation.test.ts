@@ -63,4 +63,12 @@ test('a button copies the lasting address', async () => {
   await opened.page.locator('#optical-power button.copy', { hasText: 'Copied' }).waitFor();
   const copied = await opened.page.evaluate(() => navigator.clipboard.readText());
   expect(copied).toBe(`${site.origin}${page}#optical-power-${newest}`);
+  await opened.page.locator('#optical-power button.quote').click();
+  await opened.page.locator('#optical-power button.quote', { hasText: 'Quoted' }).waitFor();
+  const quoted = await opened.page.evaluate(() => navigator.clipboard.readText());
+  // Panel, figure with its interval, method with its version, day, guide and lasting address.
+  expect(quoted).toMatch(
+    /^.+: Optical power at the reference plane [\d.]+ ± [\d.]+ W \(95 % [\d.]+ to [\d.]+; method: .+, version \d+; session of \d{4}-\d\d-\d\d\)\. .+, http/,
+  );
+  expect(quoted.endsWith(copied)).toBe(true);
 });

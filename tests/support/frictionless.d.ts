@@ -11,7 +11,12 @@ declare module 'datapackage' {
     load(
       descriptor: string,
       options: { strict: boolean },
-    ): Promise<{ errors: Error[]; resourceNames: string[]; resources: Resource[]; getResource(name: string): Resource }>;
+    ): Promise<{
+      errors: Error[];
+      resourceNames: string[];
+      resources: Resource[];
+      getResource(name: string): Resource;
+    }>;
   };
 }
 

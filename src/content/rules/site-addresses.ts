@@ -14,6 +14,7 @@ export const FIXED_PAGES = [
   '/bench/sheet/',
   '/cautions/',
   '/compare/',
+  '/data/',
   '/emitted/',
   '/frame/',
   '/instruments/',
@@ -27,8 +28,13 @@ export const FIXED_PAGES = [
 /** Files that every guide has. */
 export const FIXED_FILES = [
   'panels.json',
+  'panels.schema.json',
   'panels.csv',
   'standards.csv',
+  'datapackage.json',
+  ...['panels', 'sessions', 'metrics', 'figures', 'readings', 'prices', 'carried', 'meters'].map(
+    (it) => `tables/${it}.csv`,
+  ),
   'offers.json',
   'compare.json',
   'plan.json',

@@ -192,7 +192,9 @@ export const panelsFile = z.strictObject({
   built_for: day.describe('The day that the figures were worked out for; no time of a build.'),
   currency: z.string().length(3),
   reference: z.strictObject({ distance_cm: z.number().positive(), method_version: z.int().positive() }),
-  columns: z.record(z.string(), z.array(z.string())).describe('What the places of a row hold, by the name of its list.'),
+  columns: z
+    .record(z.string(), z.array(z.string()))
+    .describe('What the places of a row hold, by the name of its list.'),
   metrics: z.record(z.string(), kind.extend({ of: z.enum(['panel', 'session']) })),
   step_up_metrics: z.strictObject({ power: kind, 'price-per-watt': kind }),
   limits: z.record(
@@ -207,10 +209,7 @@ export const panelsFile = z.strictObject({
       alsoIn: z.string().optional(),
     }),
   ),
-  instruments: z.record(
-    z.string(),
-    z.record(day, z.strictObject({ holds_until: day, uncertainty: z.string() })),
-  ),
+  instruments: z.record(z.string(), z.record(day, z.strictObject({ holds_until: day, uncertainty: z.string() }))),
   standards: z.record(z.string(), standard),
   panels: z.array(panel),
   texts: z.array(z.string()),

@@ -32,7 +32,11 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     json('data/datapackage.json', () => [JSON.stringify(dataPackage(ledger), undefined, 1)]),
     json('data/panels.schema.json', () => [JSON.stringify(panelsSchema(ledger.guide.site), undefined, 1)]),
     ...TABLES.map(
-      (table): PublishedFile => ({ path: `data/${tablePath(table)}`, type: 'text/csv', text: () => tableCsv(table, ledger) }),
+      (table): PublishedFile => ({
+        path: `data/${tablePath(table)}`,
+        type: 'text/csv',
+        text: () => tableCsv(table, ledger),
+      }),
     ),
     json('data/offers.json', () => [offersJson(ledger)]),
     json('data/plan.json', () => [planJson(ledger)]),

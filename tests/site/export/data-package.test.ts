@@ -1,8 +1,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { Package } from 'datapackage';
 import { csvParse } from 'd3-dsv';
+import { Package } from 'datapackage';
 import { Table } from 'tableschema';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeFiles } from '../../../src/build/write-files.ts';
@@ -26,7 +26,16 @@ test('a general validator takes the package, and every table row by row with its
   // Frictionless’ own libraries, profile of version 1 of the specification.
   const pack = await Package.load(join(folder, 'data/datapackage.json'), { strict: true });
   expect(pack.errors).toEqual([]);
-  expect(pack.resourceNames).toEqual(['panels', 'sessions', 'metrics', 'figures', 'readings', 'prices', 'carried', 'meters']);
+  expect(pack.resourceNames).toEqual([
+    'panels',
+    'sessions',
+    'metrics',
+    'figures',
+    'readings',
+    'prices',
+    'carried',
+    'meters',
+  ]);
   for (const resource of pack.resources) {
     expect(await resource.checkRelations(), resource.name).toBe(true);
     const rows = await resource.read({ keyed: true });

@@ -3,25 +3,35 @@
  * copied by a button. Without this script a click on a figure's name opens it, and the address is a link.
  */
 import { openFolds } from '../../shared/browser/folds.ts';
+import { quotation } from './quotation.ts';
 
 const told = document.createElement('span');
 told.className = 'unseen';
 told.setAttribute('role', 'status');
 
-/** A button behind a link that copies where it leads. */
+/** Buttons behind a link that copy where it leads, and what it names as a sentence to quote. */
 function addCopy(link: HTMLAnchorElement): void {
   if (link.nextElementSibling instanceof HTMLButtonElement) return;
+  const quoted = quotation(link);
+  link.after(
+    ' ',
+    copyButton('Copy', `Copy the address ${link.hash}`, link.href),
+    ...(quoted ? [' ', copyButton('Quote', `Copy the figure ${link.hash} with its interval and method`, quoted)] : []),
+  );
+}
+
+function copyButton(name: string, label: string, text: string): HTMLButtonElement {
   const button = document.createElement('button');
   button.type = 'button';
-  button.className = 'copy';
-  button.textContent = 'Copy';
-  button.setAttribute('aria-label', `Copy the address ${link.hash}`);
+  button.className = name.toLowerCase();
+  button.textContent = name;
+  button.setAttribute('aria-label', label);
   button.addEventListener('click', async () => {
-    await navigator.clipboard.writeText(link.href);
-    told.textContent = `Copied ${link.href}`;
-    button.textContent = 'Copied';
+    await navigator.clipboard.writeText(text);
+    told.textContent = `Copied ${text}`;
+    button.textContent = name === 'Copy' ? 'Copied' : 'Quoted';
   });
-  link.after(' ', button);
+  return button;
 }
 
 openFolds();

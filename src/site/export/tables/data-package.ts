@@ -19,7 +19,9 @@ export function dataPackage(ledger: Ledger): Record<string, unknown> {
     description: guide.about,
     homepage: guide.site,
     version: today,
-    ...(guide.licence && { licenses: [{ name: guide.licence.id, title: guide.licence.title, path: guide.licence.link }] }),
+    ...(guide.licence && {
+      licenses: [{ name: guide.licence.id, title: guide.licence.title, path: guide.licence.link }],
+    }),
     contributors: [{ title: guide.publisher, role: 'publisher' }],
     conditions: {
       currency: guide.currency,

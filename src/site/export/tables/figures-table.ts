@@ -1,5 +1,5 @@
-import { isInDoubt } from '../../../measure/handed-on.ts';
 import { type FigureMap, isFigure } from '../../../measure/figure.ts';
+import { isInDoubt } from '../../../measure/handed-on.ts';
 import { METRICS } from '../../../measure/metrics.ts';
 import { methodOf } from '../../../words/format.ts';
 import { say } from '../../../words/say.ts';

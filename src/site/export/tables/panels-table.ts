@@ -21,7 +21,12 @@ export const PANELS_TABLE: Table<'panels'> = {
       constraints: { enum: ['bought', 'lent', 'given'] },
     },
     { name: 'paid_by', type: 'string', description: 'By whose money.' },
-    { name: 'field_width', type: 'number', unit: 'cm', description: 'Width of the LED field, outer edge to outer edge.' },
+    {
+      name: 'field_width',
+      type: 'number',
+      unit: 'cm',
+      description: 'Width of the LED field, outer edge to outer edge.',
+    },
     { name: 'field_height', type: 'number', unit: 'cm', description: 'Height of the LED field, in the same way.' },
     { name: 'weight', type: 'number', unit: 'kg', description: 'Weight without stand.' },
     { name: 'claimed_irradiance', type: 'number', unit: 'mW/cm²', description: 'Irradiance that the maker claims.' },

@@ -24,7 +24,12 @@ export const PRICES_TABLE: Table<'prices'> = {
       constraints: REQUIRED,
     },
     { name: 'code_needed', type: 'boolean', description: 'The paid price needs a code.', constraints: REQUIRED },
-    { name: 'tester_earns', type: 'boolean', description: 'The tester earns by the code or link.', constraints: REQUIRED },
+    {
+      name: 'tester_earns',
+      type: 'boolean',
+      description: 'The tester earns by the code or link.',
+      constraints: REQUIRED,
+    },
     { name: 'link', type: 'string', description: 'Where it was offered.' },
     { name: 'note', type: 'string', description: 'What the tester noted beside it.' },
   ],

@@ -61,7 +61,8 @@ const COMPARED = `
   WHERE f.basis = 'derived' AND f.session IS NOT NULL`;
 
 /** A range of the infrared share between two readings is told as a bound; readings give its ends, not a value. */
-const isRange = ({ metric }: Compared, bound: string | null) => /^infrared-share-at-\d/.test(metric) && bound === 'below';
+const isRange = ({ metric }: Compared, bound: string | null) =>
+  /^infrared-share-at-\d/.test(metric) && bound === 'below';
 
 let ledger: Ledger;
 let db: DatabaseSync;
@@ -76,7 +77,9 @@ beforeAll(() => {
 test('every derived figure comes out again from the tables alone', () => {
   const own = compared.filter((it) => !isRange(it, it.bound));
   expect(own.length).toBeGreaterThan(400);
-  const off = own.filter(({ published, anew }) => anew === null || Math.abs(anew - published) > 1e-9 * Math.abs(published));
+  const off = own.filter(
+    ({ published, anew }) => anew === null || Math.abs(anew - published) > 1e-9 * Math.abs(published),
+  );
   expect(off).toEqual([]);
 });
 
@@ -87,8 +90,12 @@ test('what is left out is a range, and there are few', () => {
 
 test('every metric that has a derived figure is among them', () => {
   const metrics = new Set(compared.map((it) => it.metric));
-  const sessions = [...ledger.panels.values()].filter((it) => it.data.status === 'published').flatMap((it) => it.sessions);
-  const derived = sessions.flatMap((it) => [...it.figures.values()]).filter((it) => 'basis' in it && it.basis === 'derived');
+  const sessions = [...ledger.panels.values()]
+    .filter((it) => it.data.status === 'published')
+    .flatMap((it) => it.sessions);
+  const derived = sessions
+    .flatMap((it) => [...it.figures.values()])
+    .filter((it) => 'basis' in it && it.basis === 'derived');
   expect([...metrics].toSorted()).toEqual([...new Set(derived.map((it) => it.metric))].toSorted());
 });
 

@@ -6,6 +6,7 @@ import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
 import { panelsSchema } from './panels-schema.ts';
+import { robotsTxt, sitemapXml } from './sitemap.ts';
 import { standardsCsv } from './standards-data.ts';
 import { dataPackage } from './tables/data-package.ts';
 import { TABLES, tablePath } from './tables/index.ts';
@@ -15,7 +16,7 @@ import { tableCsv } from './tables/table.ts';
 export interface PublishedFile {
   /** Its address without the leading slash. */
   path: string;
-  type: 'application/json' | 'text/csv' | 'text/html' | 'text/javascript';
+  type: 'application/json' | 'application/xml' | 'text/csv' | 'text/html' | 'text/javascript' | 'text/plain';
   /** Its text, in pieces that are written one after another. */
   text(): Iterable<string>;
 }
@@ -44,6 +45,8 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
     ),
+    { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
+    { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
     ...moved.map(
       (page): PublishedFile => ({
         path: `${page.from.slice(1)}index.html`,

@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { calledAs } from '../content/read/called-as.ts';
 import { contentFolder } from '../ledger/load-ledger.ts';
+import { againstCommand } from './against.ts';
 import { buildCommand } from './build.ts';
 import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
@@ -37,6 +38,7 @@ export function ledgerProgram(): Command {
     changesCommand,
     staleCommand,
     showCommand,
+    againstCommand,
     repriceCommand,
     recalibrateCommand,
     retestCommand,

@@ -52,6 +52,8 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['the guide with its tools in use', '/?class=palm&price-to=900&spend=300&extra=10&own.kelpwright-limpet=20&foo=1'],
   ['the comparison, with nothing chosen', '/compare/'],
   ['the cautions', '/cautions/'],
+  ['the data', '/data/'],
+  ['the agreement with another tester', '/agreement/'],
   ['the instruments', '/instruments/'],
   ['the run sheet', '/bench/sheet/?panel=kelpwright-gannet'],
   ['the search, with results', '/search/?q=irradiance'],

@@ -6,6 +6,7 @@ import type { MethodProse } from '../schema/method.ts';
 import type { Panel } from '../schema/panel.ts';
 import type { StandardFile } from '../schema/standard.ts';
 import type { PanelPhotos } from './listed-photos.ts';
+import type { OtherGuide } from './others/other-guide.ts';
 import type { Source } from './source.ts';
 
 /** A content file that fits its schema, with the places of its fields for later messages. */
@@ -27,6 +28,8 @@ export interface Content {
   cautions: Entry<Cautions>;
   /** Pictures beside each panel's index, by the panel's name. */
   photos: ReadonlyMap<string, PanelPhotos>;
+  /** Other testers' guides whose agreement is published. */
+  others: readonly OtherGuide[];
   /** Files in which something is still to be filled in: drafts, and instruments that no other panel names. */
   unfinished: readonly Source[];
 }

@@ -12,6 +12,7 @@ import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
 import { gapProblems, isEchoOfGap } from './gap-problems.ts';
 import { KEEP_NOTHING, type KeptFiles, type ParsedSource } from './kept-files.ts';
 import { panelPhotos } from './listed-photos.ts';
+import { otherGuides } from './others/other-guides.ts';
 import { perSource } from './per-source.ts';
 import { productTexts, type TextCollection, textName } from './product-texts.ts';
 import { readFrontMatter, readYaml } from './read-source.ts';
@@ -93,7 +94,8 @@ export function readContent({
       return [id, panelPhotos(source, dirname(source.path))] as const;
     }),
   );
-  return { content: { ...collections, guide, cautions, photos, unfinished }, problems: [] };
+  const others = otherGuides(folder, guide.data.agreement);
+  return { content: { ...collections, guide, cautions, photos, others, unfinished }, problems: [] };
 }
 
 /** What a reading collects, and what it has from the one before. */

@@ -33,7 +33,8 @@ export function strayFiles(folder: string, shownAs: string): Problem[] {
       if (!item.name.endsWith(ending)) stray(path, `"${item.name}"`, `files that end in ${ending}`);
     }
   }
-  const known = new Set(['guide.yaml', 'cautions.mdx', 'instruments', 'makers', 'methods', 'panels', 'standards']);
+  const folders = ['instruments', 'makers', 'methods', 'others', 'panels', 'standards'];
+  const known = new Set(['guide.yaml', 'cautions.mdx', ...folders]);
   for (const item of list(folder)) {
     if (known.has(item.name) || item.name.startsWith('.')) continue;
     stray(item.name, `"${item.name}"`, `one of: ${[...known].join(', ')}`);

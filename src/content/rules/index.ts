@@ -16,6 +16,7 @@ import { methodPages } from './method-pages.ts';
 import { modelOnce } from './model-once.ts';
 import { onePriceADay } from './one-price-a-day.ts';
 import { oneSessionADay } from './one-session-a-day.ts';
+import { othersReadable } from './others-readable.ts';
 import { photosUsable } from './photos-usable.ts';
 import { procedureFollowed } from './procedure-followed.ts';
 import { procedureKnown } from './procedure-known.ts';
@@ -54,6 +55,7 @@ export const RULES: readonly Rule[] = [
   thousandsPoint,
   onePriceADay,
   modelOnce,
+  othersReadable,
   formerNames,
   readingsWithinRange,
   calibrationStated,

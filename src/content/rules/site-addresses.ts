@@ -92,6 +92,7 @@ export function siteAddresses(
   withDrafts: boolean,
 ): SiteAddresses {
   const pages = new Set<string>([...FIXED_PAGES, ...FIXED_FILES, ...METHODS.map((it) => `/methods/${it.id}/`)]);
+  if ([...content.guide.values()].some((it) => texts(it, 'agreement', '*').length > 0)) pages.add('/agreement/');
   const drafts = new Set<string>();
   const moved = new Map<string, string>();
   const panels = [...content.panels.values()];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, currency, isoDate, line, number, quantity, text, webAddress } from './fields.ts';
+import { count, currency, fileReference, isoDate, line, number, quantity, text, webAddress } from './fields.ts';
 import { formatField } from './format.ts';
 
 const sizeClass = z.strictObject({
@@ -99,6 +99,10 @@ export const guideSchema = z.strictObject({
     .describe(
       'Whose price the guide’s own page ranks by: frame, a watt of light that reaches the frame, as others publish it; or emitted, a watt of all that leaves the LEDs, as modelled. The other ranking keeps a page of its own.',
     ),
+  agreement: z
+    .array(fileReference('A folder in content/others with another guide’s datapackage.json and tables/.', 'salt-pier'))
+    .default([])
+    .describe('Other testers whose figures are held against these at /agreement/; without any there is no such page.'),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

@@ -29,8 +29,13 @@ const edit = (from: string, to: string) => {
 const found = (content: Content | undefined) => demonstrationWords({ content } as Loaded).map((it) => it.field);
 const foundHere = () => found(readContent({ folder, today: TODAY }).content);
 
+/** A licence is everybody's to name, and a folder's name is none of the guide's sentences. */
+const ownOf = ({ licence: _licence, agreement: _agreement, ...own }: Record<string, unknown>) => own;
+
 test('the list has every sentence of the demonstration, and its makers', () => {
-  const said = textsBelow(parse(readFileSync(guide(), 'utf8'))).flatMap(({ value }) => sentencesOf(String(value)));
+  const said = textsBelow(ownOf(parse(readFileSync(guide(), 'utf8')))).flatMap(({ value }) =>
+    sentencesOf(String(value)),
+  );
   expect(said.length).toBeGreaterThan(12);
   expect(said.filter((it) => !DEMONSTRATION_SENTENCES.has(it))).toEqual([]);
   const { content } = readContent({ folder, today: TODAY });

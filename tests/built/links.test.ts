@@ -127,7 +127,7 @@ describe('links within the site', () => {
 });
 
 describe('links off the site', () => {
-  const content = globSync('**/*.{yaml,md,mdx}', { cwd: DEMO_FOLDER })
+  const content = globSync('**/*.{yaml,md,mdx,json,csv}', { cwd: DEMO_FOLDER })
     .map((file) => readFileSync(join(DEMO_FOLDER, file), 'utf8'))
     .join('\n');
   const external = everywhere('a[href]', 'href').filter(({ page, value }) => target(page, value).origin !== ORIGIN);

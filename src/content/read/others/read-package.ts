@@ -7,7 +7,7 @@ import type { PackageFiles } from './package-files.ts';
 
 const descriptorSchema = z.object({
   title: z.string(),
-  homepage: z.string(),
+  homepage: z.url({ protocol: /^https?$/ }),
   version: z.iso.date(),
   contributors: z.array(z.object({ title: z.string() })).min(1),
   conditions: z.object({ currency: z.string() }),
@@ -94,6 +94,11 @@ export function readPackage(files: PackageFiles, shownAs: string): ReadPackage {
     const session = sessions.find((it) => it.panel === panel.panel);
     if (!session) return [];
     const key = `${panel.panel}/${session.session}`;
+    // It becomes a link: no script hides in one.
+    if (!/^https?:\/\//.test(panel.address)) {
+      const wanted = 'a web address that starts with https://';
+      problem('tables/panels.csv', { line: panel.line, field: 'address', found: shown(panel.address), wanted });
+    }
     return [
       {
         slug: panel.panel,

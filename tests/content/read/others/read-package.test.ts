@@ -39,6 +39,11 @@ test('what is wrong is told with file, line and column', () => {
   expect(faults(changed({ 'tables/figures.csv': figures.replace('interval95_low', 'low') }))).toEqual([
     'other/tables/figures.csv:1 : no column interval95_low',
   ]);
+  const panels = TEXTS.get('tables/panels.csv') ?? '';
+  const [address = ''] = /https:[^,]+reed\//.exec(panels) ?? [];
+  expect(faults(changed({ 'tables/panels.csv': panels.replace(address, 'javascript:alert(1)') }))).toEqual([
+    'other/tables/panels.csv:2 address: "javascript:alert(1)"',
+  ]);
   const spoilt = figures.split('\n').map((line, i) => (i === 1 ? line.replace(/,\d+\.\d+,W/, ',much,W') : line));
   expect(faults(changed({ 'tables/figures.csv': spoilt.join('\n') }))).toEqual([
     'other/tables/figures.csv:2 value: "much"',

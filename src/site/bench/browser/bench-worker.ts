@@ -99,9 +99,8 @@ export function benchWorker(scope: WorkerScope, { version, site, files }: KeptFi
   }
 
   async function answer(address: string, url: string): Promise<Response> {
-    const cache = await scope.caches.open(name);
-    // The browser may clear what is kept.
-    return (await cache.match(address)) ?? (await scope.fetch(url));
+    // The browser may clear what is kept; to open it would make it anew.
+    return (await scope.caches.match(address, { cacheName: name })) ?? (await scope.fetch(url));
   }
 
   scope.addEventListener('install', (event) => event.waitUntil(fill()));

@@ -55,7 +55,7 @@ describe('in a browser', () => {
   const follow = (page: Page, version: string) =>
     page.evaluate((shown) => {
       globalThis.states = [];
-      const { change, check } = globalThis.bench.keepOffline(shown, (it) => globalThis.states.push(it));
+      const { change, check } = globalThis.bench.keepOffline(shown, (it: OfflineState) => globalThis.states.push(it));
       Object.assign(globalThis, { change, check });
     }, version);
   const state = (page: Page) => expect.poll(() => page.evaluate(() => globalThis.states.at(-1)));
@@ -78,11 +78,11 @@ describe('in a browser', () => {
     await sheet.goto(`${site.origin}/bench/sheet/?width=20 cm&height=60 cm`);
     expect(await heading(sheet)).toBe('Run sheet');
     expect(await sheet.locator('[data-sheet-points] tr').count()).toBe(9);
-    expect(
-      await sheet.evaluate(
-        async () => (await document.fonts.ready, [...document.fonts].filter((it) => it.status === 'loaded').length),
-      ),
-    ).toBeGreaterThan(0);
+    const faces = await sheet.evaluate(async () => {
+      await document.fonts.ready;
+      return [...document.fonts].filter((it) => it.status === 'loaded').length;
+    });
+    expect(faces).toBeGreaterThan(0);
     await expect(sheet.goto(`${site.origin}/`)).rejects.toThrow(/ERR_CONNECTION_REFUSED/);
   });
 

@@ -67,13 +67,14 @@ export function benchWorker(scope: WorkerScope, { version, site, files }: KeptFi
 
   async function fill(): Promise<void> {
     const cache = await scope.caches.open(name);
+    const put = async ([address, hash]: [string, string]) => {
+      const kept = await whole(await scope.caches.match(address), hash);
+      const file = kept ?? (await whole(await scope.fetch(address, { cache: 'no-store' }), hash));
+      if (!file) throw new Error(`${address} is not what the build of this version has put there`);
+      await cache.put(address, file);
+    };
     try {
-      for (const [address, hash] of Object.entries(files)) {
-        const kept = await whole(await scope.caches.match(address), hash);
-        const file = kept ?? (await whole(await scope.fetch(address, { cache: 'no-store' }), hash));
-        if (!file) throw new Error(`${address} is not what the build of this version has put there`);
-        await cache.put(address, file);
-      }
+      await Promise.all(Object.entries(files).map(put));
     } catch (error) {
       await scope.caches.delete(name);
       throw error;

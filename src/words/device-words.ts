@@ -48,7 +48,7 @@ export const PHOTO_WORDS = {
 /** Why a meter’s line gives no reading. */
 export const LINE_WORDS = {
   empty: 'An empty line.',
-  long: 'The line is longer than a reading’s. Is the speed of the port right?',
+  long: 'The line is longer than a reading’s. Check the speed of the port.',
   'no-number': 'There is no number in the line.',
   'no-match': 'The pattern is not in the line.',
   overload: 'The meter shows an overload. Choose a higher range, or move back; nothing was entered.',

@@ -122,6 +122,11 @@ describe('in a browser', () => {
     await follow(page, 'one');
     await state(page).toBe('failed');
     expect(await page.evaluate(() => caches.keys())).toEqual([]);
+    // As while the tester writes: a site without a worker has nothing that could fail.
+    site.withdraw('worker.js');
+    await page.reload();
+    await follow(page, 'one');
+    await state(page).toBe('none');
   });
 
   test('takes itself away where the site has none any more', async () => {

@@ -39,11 +39,11 @@ const PURE = 'measure';
 const IN_BROWSER = /^src\/site\/[^/]+\/browser\//;
 
 /**
- * The bench's pages read what a tester writes by the rules of the content's files, so that a sheet or a reading is held
- * against the same limits as in a build. No other page loads these scripts.
+ * The bench's pages hold what a tester writes against what a build does, with the same code: they read, check and work
+ * out one panel. What they reach is free of Node. No other page loads these scripts.
  */
-const AT_BENCH = 'src/site/bench/browser/';
-const READ_AT_BENCH = 'src/content/schema/';
+export const AT_BENCH = 'src/site/bench/browser/';
+const READ_AT_BENCH = ['src/content/', 'src/ledger/'];
 
 /** What every feature's browser folder may use of another's. */
 const SHARED_IN_BROWSER = 'src/site/shared/browser/';
@@ -105,7 +105,7 @@ export function importFaults(file: string, source: string): string[] {
     }
     const target = posix.normalize(posix.join(posix.dirname(file), specifier));
     const to = layerOf(target);
-    if (file.startsWith(AT_BENCH) && target.startsWith(READ_AT_BENCH)) return [];
+    if (file.startsWith(AT_BENCH) && READ_AT_BENCH.some((it) => target.startsWith(it))) return [];
     if (!to || !LAYERS[layer].includes(to)) {
       return [`${at} imports ${target}: ${layer} may import from ${LAYERS[layer].join(', ')} only`];
     }
@@ -118,6 +118,29 @@ export function importFaults(file: string, source: string): string[] {
 
 function isOwnBrowserFile(file: string, target: string): boolean {
   return target.startsWith(SHARED_IN_BROWSER) || target.startsWith(IN_BROWSER.exec(file)?.[0] ?? '/');
+}
+
+/**
+ * Ways on which some files reach what Node alone has, each one's files in a row; imports of types alone reach nothing.
+ *
+ * @param from names of the files that the ways start from
+ */
+export function waysToNode(files: ReadonlyArray<{ file: string; source: string }>, from: readonly string[]): string[] {
+  const known = new Map(files.map(({ file, source }) => [file, source]));
+  const ways: string[] = [];
+  const seen = new Set<string>();
+  const visit = (file: string, path: readonly string[]): void => {
+    if (seen.has(file)) return;
+    seen.add(file);
+    const here = [...path, file];
+    for (const { specifier, typeOnly } of importsOf(known.get(file) ?? '')) {
+      if (typeOnly || specifier === null) continue;
+      if (specifier.startsWith('.')) visit(posix.normalize(posix.join(posix.dirname(file), specifier)), here);
+      else if (isBuiltin(specifier)) ways.push([...here, specifier].join(' > '));
+    }
+  };
+  for (const file of from) visit(file, []);
+  return ways;
 }
 
 /** Circles of imports among files: each one's files in a row, the first of them again at the end. */

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import {
+  AT_BENCH,
   codeOfAstro,
   domFaults,
   importCircles,
@@ -8,6 +9,7 @@ import {
   importsOf,
   LAYERS,
   purityFaults,
+  waysToNode,
 } from './architecture-scan.ts';
 
 const top = new URL('../', import.meta.url);
@@ -39,6 +41,12 @@ describe('the project', () => {
 
   test('no file imports itself by way of others', () => {
     expect(importCircles(FILES)).toEqual([]);
+  });
+
+  test('the bench’s scripts reach nothing that a browser has not, by whatever way', () => {
+    const scripts = FILES.map((it) => it.file).filter((it) => it.startsWith(AT_BENCH));
+    expect(scripts.length).toBeGreaterThan(5);
+    expect(waysToNode(FILES, scripts)).toEqual([]);
   });
 
   test('no file is longer than 300 lines', () => {
@@ -125,8 +133,8 @@ describe('holding imports against the layers', () => {
     ['src/site/guide/browser/a.ts', "import type { Ledger } from '../../../ledger/ledger.ts';"],
     ['src/site/guide/browser/a.ts', "import '../../../content/schema/units.ts';"],
     ['src/site/guide/browser/a.ts', "import '../guide-view.ts';"],
-    ['src/site/bench/browser/a.ts', "import '../../../content/read/a.ts';"],
-    ['src/site/bench/browser/a.ts', "import '../../../ledger/a.ts';"],
+    ['src/site/bench/browser/a.ts', "import '../../../cli/a.ts';"],
+    ['src/site/bench/browser/a.ts', "import '../sheet-view.ts';"],
     ['src/site/guide/browser/a.ts', "import '../../plan/browser/a.ts';"],
     ['src/site/shared/browser/a.ts', "import '../../plan/browser/a.ts';"],
     ['src/site/guide/browser/a.ts', "import 'node:fs';"],
@@ -148,7 +156,7 @@ describe('holding imports against the layers', () => {
     ['src/site/guide/components/A.astro', "import B from '../../shared/components/B.astro'; import 'astro:content';"],
     ['src/site/guide/browser/a.ts', "import '../../../measure/figure.ts'; import '../../shared/browser/dom.ts';"],
     ['src/site/guide/browser/a.ts', "import '../../../words/format.ts'; import './b.ts';"],
-    ['src/site/bench/browser/a.ts', "import '../../../content/schema/quantity.ts';"],
+    ['src/site/bench/browser/a.ts', "import '../../../content/schema/quantity.ts'; import '../../../ledger/a.ts';"],
     ['src/pages/index.astro', "import '../ledger/ledger.ts'; import 'astro:content';"],
     ['src/content.config.ts', "import 'astro:content'; import './content/schema/collections.ts';"],
     ['src/measure/a.ts', "import 'astronomy';"],
@@ -164,6 +172,16 @@ describe('holding imports against the layers', () => {
     ]);
     expect(of({ 'a.ts': "import './b.ts'; import './c.ts';", 'b.ts': "import './c.ts';", 'c.ts': '' })).toEqual([]);
   });
+});
+
+test('a way to Node is found through other files, and none through types', () => {
+  const files = [
+    { file: 'src/a.ts', source: "import { b } from './b.ts'; import type { c } from './c.ts';" },
+    { file: 'src/b.ts', source: "export * from './d.ts';" },
+    { file: 'src/c.ts', source: "import 'node:path';" },
+    { file: 'src/d.ts', source: "import { join } from 'node:path'; import 'zod';" },
+  ];
+  expect(waysToNode(files, ['src/a.ts'])).toEqual(['src/a.ts > src/b.ts > src/d.ts > node:path']);
 });
 
 describe('finding uses of the DOM', () => {

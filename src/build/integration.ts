@@ -6,6 +6,7 @@ import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { sourceFolder } from './astro-root.ts';
+import { writeBenchWorker } from './bench-worker-file.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
 import { handOver } from './content-source.ts';
 import { deskRoutes, deskScript } from './dev/desk-routes.ts';
@@ -19,6 +20,7 @@ import { writePhotos } from './photos/photo-store.ts';
 import { tellStage } from './progress.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
+import { sourceStamp } from './source-stamp.ts';
 import { writeFiles } from './write-files.ts';
 
 /** What builds keep to themselves; one at a time has it. */
@@ -82,11 +84,12 @@ export function panelLedger(): AstroIntegration {
           const indexed = indexPages(grown);
           try {
             // The indexer is a process of its own, and reads none of these.
-            await writeFiles(publishedFiles(loadLedger().ledger), grown);
+            await writeFiles(publishedFiles(loadLedger(), { code: sourceStamp(), isTester: false }), grown);
             await writePhotos(loadLedger().ledger, grown);
           } finally {
             await indexed;
           }
+          writeBenchWorker(grown);
           tellStage('Putting the guide in its place', true);
           await replaceFolder(grown, target);
         } catch (error) {

@@ -1,5 +1,5 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { PublishedFile } from '../site/export/published-files.ts';
+import type { PublishedFile } from '../site/export/published-file.ts';
 
 /**
  * Answers for the files that a build writes itself while the tester writes, from the content as it stands at each request; other addresses

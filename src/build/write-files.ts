@@ -1,6 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import type { PublishedFile } from '../site/export/published-files.ts';
+import type { PublishedFile } from '../site/export/published-file.ts';
 
 /**
  * Writes files into a folder, piece by piece, so that the longest of them is never held as a whole.

@@ -2,7 +2,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { serveFiles } from '../../src/build/serve-files.ts';
-import type { PublishedFile } from '../../src/site/export/published-files.ts';
+import type { PublishedFile } from '../../src/site/export/published-file.ts';
 
 let files: PublishedFile[] | Error;
 let server: Server;

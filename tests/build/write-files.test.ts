@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { writeFiles } from '../../src/build/write-files.ts';
-import type { PublishedFile } from '../../src/site/export/published-files.ts';
+import type { PublishedFile } from '../../src/site/export/published-file.ts';
 
 let folder: string;
 beforeEach(() => {

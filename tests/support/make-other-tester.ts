@@ -16,7 +16,7 @@ import { writeFiles } from '../../src/build/write-files.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import { seededRandom } from '../../src/measure/random.ts';
-import { publishedFiles } from '../../src/site/export/published-files.ts';
+import { packageFiles } from '../../src/site/export/tables/package-files.ts';
 import { TODAY } from './content-folder.ts';
 import { DEMO_SOURCE } from './demo-folder.ts';
 
@@ -36,7 +36,7 @@ export async function makeOtherTester(target: string): Promise<void> {
     const { content, problems } = readContent({ folder, today: TODAY });
     if (!content) throw new Error(JSON.stringify(problems, null, 1));
     const ledger = buildLedger(content, { today: TODAY });
-    const files = publishedFiles(ledger).filter((it) => /^data\/(datapackage\.json|tables\/)/.test(it.path));
+    const files = packageFiles(ledger);
     rmSync(target, { recursive: true, force: true });
     mkdirSync(target, { recursive: true });
     await writeFiles(

@@ -1,15 +1,10 @@
-import { parse } from 'yaml';
-import { openContent } from '../../content/edit/content-text.ts';
-import { editContent } from '../../content/edit/edit-content.ts';
-import { YamlText } from '../../content/edit/render.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
-import { isBlock } from '../../content/schema/block.ts';
 import { CARRIED_NAMES, type CarriedName, carriedBlock } from '../../content/schema/carried.ts';
-import { panelSchema } from '../../content/schema/panel.ts';
 import { nearest } from '../../content/schema/suggest.ts';
+import { addSession, sessionsIn } from '../../content/templates/add-session.ts';
+import { lastRead, newSession, type RawSession } from '../../content/templates/new-session.ts';
 import type { FileChange } from '../files/changes.ts';
 import type { PanelFile } from '../files/panel-files.ts';
-import { lastRead, newSession, type RawSession } from './new-session.ts';
 
 /** Which blocks are not read again: those named, all but those named, or all but the light. */
 export type Carry = { only: readonly CarriedName[] } | { allBut: readonly CarriedName[] };
@@ -32,24 +27,14 @@ export function planRetest(
   { path, text }: PanelFile,
   { date, carry, methodVersion }: { date: string; carry: Carry; methodVersion: number },
 ): RetestPlan {
-  const sessions = sessionsOf(text, path);
+  const sessions = sessionsIn(text, path);
   const days = sessions.map((it) => String(it.date));
   if (days.includes(date)) {
     throw new UsageError(`${path} has a session of ${date} already. Nothing was written; --date names another day.`);
   }
   const earlier = sessions.filter((it) => String(it.date) < date);
   const carried = carriedFrom(earlier, carry, date);
-  const item = newSession({ date, methodVersion, earlier, carried });
-  const isNewestFirst = days.length > 1 && (days[0] ?? '') > (days.at(-1) ?? '');
-  const after = editContent(text, path, [
-    {
-      do: 'insert',
-      list: ['sessions'],
-      item: new YamlText(item),
-      at: isNewestFirst ? 0 : 'end',
-      order: Object.keys(panelSchema.shape),
-    },
-  ]);
+  const after = addSession(text, path, newSession({ date, methodVersion, earlier, carried }));
   return { files: [{ path, before: text, after }], ...added(text, after), carried };
 }
 
@@ -67,14 +52,6 @@ function carriedFrom(earlier: readonly RawSession[], carry: Carry, date: string)
     }
   }
   return found;
-}
-
-function sessionsOf(text: string, path: string): RawSession[] {
-  // Days and quantities as they were typed.
-  const data: unknown = parse(openContent(text, path).yaml, { logLevel: 'silent', schema: 'failsafe' });
-  const list = isBlock(data) ? data.sessions : undefined;
-  const sessions = Array.isArray(list) ? list.filter(isBlock) : [];
-  return sessions.map((it) => ({ ...it, ...(it.draft !== undefined && { draft: it.draft === 'true' }) }));
 }
 
 /** The lines that a text has more than another, which is the same before and after them. */

@@ -1,4 +1,4 @@
-import { isDeepStrictEqual } from 'node:util';
+import isEqual from 'fast-deep-equal';
 import { fieldLineEnd, fieldLines, newField, otherItem, otherScalar, withoutField } from './block-edits.ts';
 import { openContent } from './content-text.ts';
 import type { Edit } from './edit.ts';
@@ -139,7 +139,7 @@ function verify(tree: YamlTree, edit: Edit, after: string): void {
   } catch {
     found = undefined;
   }
-  if (isDeepStrictEqual(found, wanted)) return;
+  if (isEqual(found, wanted)) return;
   const path = edit.do === 'insert' ? edit.list : edit.field;
   throw new EditError(`\`${path.join('.')}\` is written in a way that a command can’t change; change it by hand.`);
 }

@@ -10,7 +10,10 @@ import type { Gap, Source } from './source.ts';
 
 type Raw = Readonly<Record<CollectionName, ReadonlyMap<string, Source>>>;
 
-/** What is still to be filled in where readers would miss it: anywhere but in drafts and in instruments. */
+/**
+ * What is still to be filled in where readers would miss it: anywhere but in drafts, in a session that is one, and in
+ * instruments.
+ */
 export function gapProblems(content: Raw): Problem[] {
   const names = Object.keys(COLLECTIONS) as CollectionName[];
   return [
@@ -34,9 +37,15 @@ export function isEchoOfGap({ file, field }: Problem, sources: readonly Source[]
 
 const isDraft = ({ data }: Source) => valueAt(data, ['status']) === 'draft';
 
+/** True for a gap in a session that is still being read. */
+function isInDraftSession(kept: unknown, [list, place = '']: Gap['path']): boolean {
+  return list === 'sessions' && valueAt(kept, [list, place, 'draft']) === true;
+}
+
 function ownGaps(name: CollectionName, { file, unfinished }: Source): Problem[] {
   const { schema } = COLLECTIONS[name];
-  return [...Map.groupBy(unfinished?.gaps ?? [], (it) => it.line)].map(([line, gaps]) => {
+  const shown = (unfinished?.gaps ?? []).filter((it) => !isInDraftSession(unfinished?.kept, it.path));
+  return [...Map.groupBy(shown, (it) => it.line)].map(([line, gaps]) => {
     const paths = gaps.map((it) => it.path);
     const isLeftOut = paths.every((path) => isOptionalAt(schema, path));
     const draft = name === 'panels' ? ', or write status: draft until it is' : '';

@@ -1,14 +1,7 @@
 import { readFileSync } from 'node:fs';
-import type { Problem } from '../schema/problem.ts';
-import type { Entry } from './content.ts';
+import type { ParsedSource } from './parse-source.ts';
 import type { SourceRead } from './read-source.ts';
 import type { Source } from './source.ts';
-
-/** A file held against its schema: its entry, where it fits, and what is wrong with it. */
-export interface ParsedSource<T> {
-  entry: Entry<T> | undefined;
-  problems: readonly Problem[];
-}
 
 /**
  * What was made of content files when they were read last: a file whose bytes are the same is neither parsed nor held

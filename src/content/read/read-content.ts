@@ -6,13 +6,11 @@ import { contentProblems } from '../rules/index.ts';
 import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections.ts';
 import { type MethodProse, methodSchema } from '../schema/method.ts';
 import type { Problem } from '../schema/problem.ts';
-import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
-import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
-import { gapProblems, isEchoOfGap } from './gap-problems.ts';
-import { KEEP_NOTHING, type KeptFiles, type ParsedSource } from './kept-files.ts';
+import { KEEP_NOTHING, type KeptFiles } from './kept-files.ts';
 import { panelPhotos } from './listed-photos.ts';
 import { otherGuides } from './others/other-guides.ts';
+import { betweenFiles, inOrder, parseSource, unfinishedIn } from './parse-source.ts';
 import { perSource } from './per-source.ts';
 import { productTexts, type TextCollection, textName } from './product-texts.ts';
 import { readFrontMatter, readYaml } from './read-source.ts';
@@ -67,11 +65,8 @@ export function readContent({
     methods: withProducts('methods', sources('methods'), { shownAs, problems, unread }),
     cautions: withProducts('cautions', sources('cautions'), { shownAs, problems, unread }),
   };
-  const commas = decimalCommas(raw.panels.values());
   problems.push(...strayFiles(folder, shownAs));
-  const between = contentProblems(raw, { today, folder, shownAs, unread, drafts });
-  const unfinished = Object.values(raw).flatMap((it) => [...it.values()].filter((source) => source.unfinished));
-  problems.push(...between.filter((it) => !isEchoOfGap(it, unfinished)), ...gapProblems(raw));
+  problems.push(...betweenFiles(raw, contentProblems(raw, { today, folder, shownAs, unread, drafts })));
 
   const collections = {
     guide: parseSources(COLLECTIONS.guide.schema, raw.guide, { problems, kept }),
@@ -85,17 +80,15 @@ export function readContent({
 
   const guide = collections.guide.get('guide');
   const cautions = collections.cautions.get('cautions');
-  if (problems.length > 0 || commas.length > 0 || !guide || !cautions) {
-    const own = problems.filter((it) => !isEchoOfComma(it, commas));
-    return { content: undefined, problems: [...own, ...commas].sort(byPlace) };
-  }
+  const all = inOrder(raw, problems);
+  if (all.length > 0 || !guide || !cautions) return { content: undefined, problems: all };
   const photos = new Map(
     [...collections.panels].map(([id, { source }]) => {
       return [id, panelPhotos(source, dirname(source.path))] as const;
     }),
   );
   const others = otherGuides(folder, guide.data.agreement);
-  return { content: { ...collections, guide, cautions, photos, others, unfinished }, problems: [] };
+  return { content: { ...collections, guide, cautions, photos, others, unfinished: unfinishedIn(raw) }, problems: [] };
 }
 
 /** What a reading collects, and what it has from the one before. */
@@ -171,30 +164,14 @@ function parseSources<T>(
 ): Map<string, Entry<T>> {
   const entries = new Map<string, Entry<T>>();
   for (const [id, source] of sources) {
-    const parsed = kept.parsed(id, source, () => parseSource(schema, id, source));
+    const parsed = kept.parsed(id, source, () => {
+      const { entry, problems: own } = parseSource(schema, id, source);
+      return { entry, problems: [...mdxProblems(source), ...own] };
+    });
     problems.push(...parsed.problems);
     if (parsed.entry) entries.set(id, parsed.entry);
   }
   return entries;
-}
-
-/** What a file has wrong by its schema; of one with gaps, what is wrong beside them. */
-function schemaProblems(schema: z.ZodType, source: Source, issues: readonly z.core.$ZodIssue[]): Problem[] {
-  const { file, unfinished } = source;
-  const { data, lineOf } = unfinished ? { data: unfinished.kept, lineOf: unfinished.lineOf } : source;
-  const found = unfinished ? (schema.safeParse(data).error?.issues ?? []) : issues;
-  return findings(schema, data ?? {}, found)
-    .map(({ path, ...finding }) => ({ file, line: lineOf(path), ...finding }))
-    .filter((it) => !isEchoOfGap(it, [source]));
-}
-
-function parseSource<T>(schema: z.ZodType<T>, id: string, source: Source): ParsedSource<T> {
-  const problems = mdxProblems(source);
-  const data = source.data ?? {};
-  const parsed = schema.safeParse(data);
-  if (parsed.success) return { entry: { id, data: parsed.data, source }, problems };
-  problems.push(...schemaProblems(schema, source, parsed.error.issues));
-  return { entry: undefined, problems };
 }
 
 /** An MDX body that does not compile, found by the compiler that renders it. */
@@ -219,7 +196,3 @@ const mdxProblems = perSource((source): Problem[] => {
     ];
   }
 });
-
-function byPlace(a: Problem, b: Problem): number {
-  return a.file.localeCompare(b.file, 'en') || (a.line ?? 0) - (b.line ?? 0) || a.field.localeCompare(b.field, 'en');
-}

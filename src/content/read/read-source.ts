@@ -3,49 +3,23 @@ import { readFileSync } from 'node:fs';
 
 import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
-import { withoutGaps } from './gaps.ts';
-import { readMended } from './read-mended.ts';
-import type { Source } from './source.ts';
+import { frontMatterSource, type SourceRead, yamlSource } from './source-text.ts';
 
-/** A file's source where it can be read, if need be with a slip mended, and what is wrong with its YAML. */
-export interface SourceRead {
-  source?: Source;
-  problems: Problem[];
-}
+export type { SourceRead };
 
 /** Reads a YAML file; the schema tells what was meant where a slip has hidden it. */
 export function readYaml(path: string, file: string, schema: z.ZodType): SourceRead {
   const decoded = decode(path, file);
-  if ('problems' in decoded) return decoded;
-  return parse({ path, file }, decoded.text, schema, 0, '', 0);
+  return 'problems' in decoded ? decoded : yamlSource(decoded.text, { path, file }, schema);
 }
 
 /** Reads a Markdown or MDX file with front matter between two lines of three hyphens. */
 export function readFrontMatter(path: string, file: string, schema: z.ZodType): SourceRead {
   const decoded = decode(path, file);
-  if ('problems' in decoded) return decoded;
-  const lines = decoded.text.split('\n');
-  const isFence = (line: string | undefined) => line?.trimEnd() === '---';
-  if (!isFence(lines[0])) {
-    return fault(
-      file,
-      1,
-      lines[0]?.trim() ? `"${lines[0].trim().slice(0, 60)}"` : 'an empty line',
-      'front matter: a line of three hyphens, the fields, and a line of three hyphens',
-    );
-  }
-  const end = lines.findIndex((line, i) => i > 0 && isFence(line));
-  if (end < 0) {
-    return fault(file, lines.length, 'the end of the file', 'a line of three hyphens that ends the front matter');
-  }
-  return parse({ path, file }, lines.slice(1, end).join('\n'), schema, 1, lines.slice(end + 1).join('\n'), end + 2);
+  return 'problems' in decoded ? decoded : frontMatterSource(decoded.text, { path, file }, schema);
 }
 
-function fault(file: string, line: number, found: string, wanted: string): { problems: Problem[] } {
-  return { problems: [{ file, line, field: '', found, wanted }] };
-}
-
-/** The file's text, or the line with the first byte that is not UTF-8. A byte order mark is dropped. */
+/** The file's text, or the line with the first byte that is not UTF-8. */
 function decode(path: string, file: string): { text: string } | { problems: Problem[] } {
   let bytes: Buffer;
   try {
@@ -56,13 +30,7 @@ function decode(path: string, file: string): { text: string } | { problems: Prob
       code === 'EISDIR' ? 'a folder' : code === 'ENOENT' ? 'a link that leads nowhere' : `what can't be read (${code})`;
     return { problems: [{ file, field: '', found, wanted: 'a file' }] };
   }
-  if (isUtf8(bytes))
-    return {
-      text: bytes
-        .toString('utf8')
-        .replace(/^\ufeff/, '')
-        .replace(/\r\n?/g, '\n'),
-    };
+  if (isUtf8(bytes)) return { text: bytes.toString('utf8') };
   let start = 0;
   let line = 1;
   for (;;) {
@@ -98,24 +66,4 @@ function firstBadByte(part: Buffer): number {
     good += width;
   }
   return good;
-}
-
-function parse(
-  place: Pick<Source, 'path' | 'file'>,
-  yaml: string,
-  schema: z.ZodType,
-  linesBefore: number,
-  body: string,
-  bodyLine: number,
-): SourceRead {
-  const { read, problems: slips } = readMended(yaml, schema);
-  const problems = slips.map((slip) => ({ file: place.file, field: '', ...slip, line: slip.line + linesBefore }));
-  if (!read) return { problems };
-  const { data, kept, gaps, asWritten } = withoutGaps(read.data, schema);
-  const lineInFile = (path: readonly PropertyKey[]) => read.lineOf(path) + linesBefore;
-  const lineOf = (path: readonly PropertyKey[]) => lineInFile(asWritten(path));
-  const source = { ...place, data, yaml, yamlLine: linesBefore + 1, body, bodyLine, lineOf };
-  if (gaps.length === 0) return { source, problems };
-  const marked = gaps.map((path) => ({ path, line: lineInFile(path) }));
-  return { source: { ...source, unfinished: { gaps: marked, kept, lineOf: lineInFile, asWritten } }, problems };
 }

@@ -37,6 +37,7 @@ export const FIXED_FILES = [
   ),
   'offers.json',
   'compare.json',
+  'bench.json',
   'plan.json',
 ].map((it) => `/data/${it}`);
 

@@ -4,6 +4,7 @@ import { parseISO } from 'date-fns/parseISO';
 import { calledAs } from '../../content/read/called-as.ts';
 import { fields } from '../../content/read/fields.ts';
 import { counted } from '../../content/read/problem-list.ts';
+import { flagPlace } from '../../ledger/flag-place.ts';
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import type { Loaded } from '../../ledger/load-ledger.ts';
 import { calibrationValid } from '../../measure/checks/calibration-valid.ts';
@@ -18,7 +19,6 @@ import {
 } from '../../measure/thresholds.ts';
 import { money, showDate } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
-import { flagPlace } from '../warnings/flag-place.ts';
 import { STALE_KINDS, type StaleItem, staleAt } from './stale-item.ts';
 
 /** Everything in published content that has gone stale by the ledger's day, or soon will, by kind and then the oldest first. */

@@ -1,3 +1,4 @@
+import { flagPlace } from '../../ledger/flag-place.ts';
 import type { Loaded } from '../../ledger/load-ledger.ts';
 import type { Flag } from '../../measure/figure.ts';
 import { say } from '../../words/say.ts';
@@ -10,7 +11,6 @@ import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
 import { standardsRecalibrated } from './doubts/standard-recalibrated.ts';
 import { stillToFillIn } from './doubts/to-fill-in.ts';
-import { flagPlace } from './flag-place.ts';
 import { type Warning, warningAt } from './warning.ts';
 
 /** What can be doubted in the files though it flags no figure of a session. */

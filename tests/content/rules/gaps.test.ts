@@ -14,6 +14,18 @@ const PLOVER = 'panels/plover/index.md';
 const draft = () => content.edit(PLOVER, 'status: published', 'status: draft');
 const read = () => readContent({ folder: content.folder, today: TODAY, drafts: true });
 
+test('a session that is still being read may have gaps, in a panel that readers see too', () => {
+  const session = (draft: string) =>
+    `\n  - { date: 2026-11-20, methodVersion: 1, ${draft}peak: { red: TODO, combined: 31 } }`;
+  const end = '\n---\n\nNotes';
+  content.edit(PLOVER, end, session('draft: true, ') + end);
+  const { content: all, problems } = read();
+  expect(problems).toEqual([]);
+  expect(all?.panels.get('plover')?.data.sessions.at(-1)).toMatchObject({ peak: { combined: { value: 31 } } });
+  content.edit(PLOVER, 'draft: true, ', '');
+  expect(content.problems().map((it) => it.field)).toEqual(['sessions[1].peak.red']);
+});
+
 describe('a draft with gaps', () => {
   test('is read without them, and its gaps are known by their lines', () => {
     draft();

@@ -8,8 +8,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeFiles } from '../../../src/build/write-files.ts';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
-import { publishedFiles } from '../../../src/site/export/published-files.ts';
 import { packageName } from '../../../src/site/export/tables/data-package.ts';
+import { packageFiles } from '../../../src/site/export/tables/package-files.ts';
 import { demoLedger } from '../../support/demo-ledger.ts';
 
 let ledger: Ledger;
@@ -17,7 +17,7 @@ let folder: string;
 beforeAll(async () => {
   ledger = demoLedger().ledger;
   folder = mkdtempSync(join(tmpdir(), 'package-'));
-  const own = publishedFiles(ledger).filter((it) => /datapackage|tables\//.test(it.path));
+  const own = packageFiles(ledger);
   await writeFiles(own, folder);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -85,6 +85,6 @@ test('a title becomes a name that the specification takes', () => {
 });
 
 function textOf(table: string): string {
-  const file = publishedFiles(ledger).find((it) => it.path === `data/tables/${table}.csv`);
+  const file = packageFiles(ledger).find((it) => it.path === `data/tables/${table}.csv`);
   return [...(file?.text() ?? [])].join('');
 }

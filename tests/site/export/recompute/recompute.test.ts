@@ -3,7 +3,7 @@ import { DatabaseSync } from 'node:sqlite';
 import { csvParse } from 'd3-dsv';
 import { beforeAll, expect, test } from 'vitest';
 import type { Ledger } from '../../../../src/ledger/ledger.ts';
-import { publishedFiles } from '../../../../src/site/export/published-files.ts';
+import { packageFiles } from '../../../../src/site/export/tables/package-files.ts';
 import { demoLedger } from '../../../support/demo-ledger.ts';
 
 /*
@@ -69,7 +69,7 @@ let db: DatabaseSync;
 let compared: Array<Compared & { bound: string | null }>;
 beforeAll(() => {
   ledger = demoLedger().ledger;
-  const files = new Map(publishedFiles(ledger).map((it) => [it.path, it]));
+  const files = new Map(packageFiles(ledger).map((it) => [it.path, it]));
   db = openPackage((path) => [...(files.get(`data/${path}`)?.text() ?? [])].join(''));
   compared = db.prepare(COMPARED.replace('d.value AS anew', 'd.value AS anew, f.bound')).all() as never;
 });

@@ -1,5 +1,6 @@
-import { isBlock } from '../../content/schema/block.ts';
-import { CARRIED_NAMES, type CarriedName, carriedBlock } from '../../content/schema/carried.ts';
+import { isBlock } from '../schema/block.ts';
+import { CARRIED_NAMES, type CarriedName, carriedBlock } from '../schema/carried.ts';
+import { inFlow } from './yaml-text.ts';
 
 /** How a block is set out that no earlier session has read: every field that it may have. */
 const USUAL: Readonly<Record<string, unknown>> = {
@@ -38,28 +39,39 @@ const OVER_LINES: ReadonlySet<string> = new Set(['grid', 'wavelengths', 'flicker
  * a gap for each reading. A line counts once its sign of a comment is taken away.
  *
  * @param earlier the session's fields as they stand in the file, of the newest session that read each block
+ * @param without fields that are read already
  */
-export function blanks(toRead: readonly CarriedName[], earlier: (name: CarriedName) => unknown): string[] {
+export function blanks(
+  toRead: readonly CarriedName[],
+  earlier: (name: CarriedName) => unknown,
+  without: ReadonlySet<string> = new Set(),
+): string[] {
   return CARRIED_NAMES.filter((it) => toRead.includes(it)).flatMap((name) => {
     const before = earlier(name);
     return carriedBlock(name).fields.flatMap((field) => {
       const known = isBlock(before) ? before[field] : undefined;
       const pattern =
         known ?? (name === 'light' && before !== undefined && field !== 'beyond' ? undefined : USUAL[field]);
-      return pattern === undefined ? [] : fieldLines(field, pattern).map((it) => `# ${it}`);
+      return pattern === undefined || without.has(field) ? [] : laidOut(field, pattern, blank).map((it) => `# ${it}`);
     });
   });
 }
 
-function fieldLines(field: string, pattern: unknown): string[] {
-  if (Array.isArray(pattern)) return [`${field}:`, ...pattern.map((it) => `  - ${blank(it)}`)];
-  if (!isBlock(pattern) || !OVER_LINES.has(field)) return [`${field}: ${blank(pattern)}`.trimEnd()];
+/** A field that has been read, laid out as its blanks are. */
+export function readLines(field: string, value: unknown): string[] {
+  return laidOut(field, value, inFlow);
+}
+
+/** @param written what stands of a value on one line */
+function laidOut(field: string, pattern: unknown, written: (value: unknown) => string): string[] {
+  if (Array.isArray(pattern)) return [`${field}:`, ...pattern.map((it) => `  - ${written(it)}`)];
+  if (!isBlock(pattern) || !OVER_LINES.has(field)) return [`${field}: ${written(pattern)}`.trimEnd()];
   return [
     `${field}:`,
     ...Object.entries(pattern).flatMap(([key, value]) =>
       key === 'rows' && Array.isArray(value)
-        ? ['  rows:', ...value.map((row) => `    - ${blank(row)}`)]
-        : [`  ${key}: ${SETTINGS.has(key) ? String(value) : blank(value)}`.trimEnd()],
+        ? ['  rows:', ...value.map((row) => `    - ${written(row)}`)]
+        : [`  ${key}: ${SETTINGS.has(key) && written === blank ? String(value) : written(value)}`.trimEnd()],
     ),
   ];
 }

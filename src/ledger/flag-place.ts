@@ -1,9 +1,9 @@
-import { type CarriedName, carriedBlock, carriedOf } from '../../content/schema/carried.ts';
-import type { Panel } from '../../content/schema/panel.ts';
-import type { SessionEntry } from '../../ledger/ledger.ts';
-import type { FigureMap } from '../../measure/figure.ts';
-import { type Figure, type Flag, isFigure } from '../../measure/figure.ts';
-import { isMetricId } from '../../measure/metrics.ts';
+import { type CarriedName, carriedBlock, carriedOf } from '../content/schema/carried.ts';
+import type { Panel } from '../content/schema/panel.ts';
+import type { FigureMap } from '../measure/figure.ts';
+import { type Figure, type Flag, isFigure } from '../measure/figure.ts';
+import { isMetricId } from '../measure/metrics.ts';
+import type { SessionEntry } from './ledger.ts';
 
 /** What is needed to say where a flag's cause stands in a panel's file. */
 interface Context {

@@ -1,0 +1,15 @@
+/** A file that a build writes itself. */
+export interface PublishedFile {
+  /** Its address without the leading slash. */
+  path: string;
+  type: 'application/json' | 'application/xml' | 'text/csv' | 'text/html' | 'text/javascript' | 'text/plain';
+  /** Its text, in pieces that are written one after another. */
+  text(): Iterable<string>;
+}
+
+/** A file of JSON. */
+export const json = (path: string, text: () => Iterable<string>): PublishedFile => ({
+  path,
+  type: 'application/json',
+  text,
+});

@@ -1,6 +1,6 @@
 /** Builds of the demonstration in another place and shell, after a change, and builds that fail. */
 import { existsSync, globSync } from 'node:fs';
-import { appendFile, cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { appendFile, cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -26,7 +26,12 @@ test('after a price, and a panel that is gone, a build renews what rests on them
     const dearer = demo.replace(/(paid: )(\d+)/, (_, key, price) => `${key}${Number(price) + 1}`);
     expect(dearer).not.toBe(demo);
     await writeFile(at(`content/panels/${slug}/index.md`), dearer);
-    await cp(at('content/panels/ruddlestone-r60'), at('content/panels/one-more'), { recursive: true });
+    const more = await readFile(at('content/panels/ruddlestone-r60/index.md'), 'utf8');
+    await mkdir(at('content/panels/one-more'));
+    await writeFile(
+      at('content/panels/one-more/index.md'),
+      more.replace(/^model: .*$/m, 'model: One more').replace(/^formerly: .*\n/m, ''),
+    );
     const once = async () => {
       const { code, stderr } = await build(
         {
@@ -58,8 +63,13 @@ test('after a price, and a panel that is gone, a build renews what rests on them
       kept.push(page);
       await writeFile(at(`dist/${page}`), html.replaceAll(MARK, ''));
     }
-    // Nothing on another panel's calculation page rests on this price, or on that panel.
-    const others = own.filter((it) => it.includes('/methodology/') && !it.includes(`/${slug}/`));
+    // Nothing on another panel's calculation page rests on this price, nor, in another size class, on that panel.
+    const sizes = new Map(panelsJson().panels.map((it) => [it.slug, it.size_class]));
+    const others = own.filter((it) => {
+      const [, other = ''] = it.split('/');
+      return it.includes('/methodology/') && other !== slug && sizes.get(other) !== sizes.get('ruddlestone-r60');
+    });
+    expect(others.length).toBeGreaterThan(4);
     expect(kept).toEqual(expect.arrayContaining(others));
     expect(kept).not.toContain(`panels/${slug}/index.html`);
     expect(kept).not.toContain(`panels/${slug}/methodology/index.html`);

@@ -23,6 +23,8 @@ export const CHROMIUM_SWITCHES = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // Without a screen letters are as wide as their outlines, as on readers' screens; else they are fitted to pixels.
+  '--font-render-hinting=none',
 ];
 
 const BROWSERS = [

@@ -4,6 +4,7 @@ import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { packagesFolder, sourceFolder } from './src/build/astro-root.ts';
 import { panelLedger } from './src/build/integration.ts';
+import { ownModules } from './src/build/own-modules.ts';
 import { siteFolder } from './src/build/site-folder.ts';
 import { wideTables } from './src/build/wide-tables.ts';
 import { productFolder } from './src/content/read/product-folder.ts';
@@ -22,6 +23,7 @@ export default defineConfig({
   // Pages are written while others are rendered: waiting for the disk one by one is a tenth of a large build.
   build: { format: 'directory', inlineStylesheets: 'never', concurrency: 4 },
   vite: {
+    plugins: [ownModules(sourceFolder())],
     cacheDir: resolve(cacheFolder(), 'vite'),
     server: { fs: { allow: [productFolder(), packagesFolder(), resolve('.'), resolve(contentFolder())] } },
     // A thread is reached by the bench's service worker only where its script lies under /bench/ too.

@@ -20,10 +20,11 @@ export default defineConfig({
     maxWorkers: availableParallelism(),
     sequence: {
       sequencer: longestFirst([
-        'build/two-builds.test.ts',
-        'rules/one-slip.test.ts',
         'ledger/coverage.test.ts',
+        'build/two-builds.test.ts',
+        'build/package.test.ts',
         'beam/coverage.test.ts',
+        'rules/one-slip.test.ts',
         'ledger/build-ledger.test.ts',
         'rules/field-faults.test.ts',
       ]),

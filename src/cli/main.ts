@@ -1,7 +1,13 @@
 #!/usr/bin/env node
-import { UsageError } from '../content/read/usage-error.ts';
-import { PROBLEM_CODE } from './exit-codes.ts';
-import { ledgerProgram } from './program.ts';
+import { keepCompiled } from './compile-cache.ts';
+
+keepCompiled();
+// Loaded only now: what is compiled before that is not kept.
+const [{ UsageError }, { PROBLEM_CODE }, { ledgerProgram }] = await Promise.all([
+  import('../content/read/usage-error.ts'),
+  import('./exit-codes.ts'),
+  import('./program.ts'),
+]);
 
 try {
   await ledgerProgram().parseAsync();

@@ -1,52 +1,23 @@
-/** Builds after a change, in a copy of the project: what has changed is renewed, and nothing else. */
-import { execFile } from 'node:child_process';
-import { appendFileSync, cpSync, existsSync, globSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+/** What pages are kept under: where the code, or what the content has besides panels, changes, none is kept. */
+import { execFileSync } from 'node:child_process';
+import { appendFileSync, cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { promisify } from 'node:util';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { keptPages } from '../../src/build/kept-pages.ts';
 import { loadLedger } from '../../src/ledger/load-ledger.ts';
 import { stampsOf } from '../../src/ledger/panel-stamps.ts';
-import { differences, fingerprints } from '../built/build.ts';
-import { TODAY } from '../support/content-folder.ts';
 import { copyProject } from '../support/copy-project.ts';
 import { DEMO_FOLDER, layDemo } from '../support/demo-folder.ts';
 
-const PATIENCE = 600_000;
-/** Put into the pages that were kept: it is there again in those that are taken from there. */
-const MARK = '<!-- kept -->';
-/** A panel that nothing links to. */
-const GONE = 'content/panels/ruddlestone-r60';
-/** As many as show it: some ranked with the panel whose price changes, some apart. */
-const PANELS = [
-  'quennick-dab',
-  'fennimarsh-reed',
-  'ruddlestone-r60',
-  'quennick-sprat',
-  'kelpwright-gannet',
-  'quennick-tope',
-  'ostrel-vagg',
-];
-const PAGES = 'panels/*/{,methodology/}index.html';
-
 let root: string;
 const at = (path: string) => join(root, path);
-beforeAll(async () => {
+beforeAll(() => {
   layDemo();
   root = copyProject('kept-pages');
   cpSync(DEMO_FOLDER, at('content'), { recursive: true });
-  for (const panel of globSync('content/panels/*', { cwd: root })) {
-    if (!PANELS.includes(panel.split(/[\\/]/).at(-1) ?? '')) rmSync(at(panel), { recursive: true });
-  }
-  await build();
-}, PATIENCE);
+});
 afterAll(() => rmSync(root, { recursive: true, force: true, maxRetries: 5 }));
-
-async function build(...options: string[]): Promise<Record<string, string>> {
-  const { PATH, HOME, TMPDIR } = process.env;
-  const env = { PATH, HOME, TMPDIR, LEDGER_TODAY: TODAY, ASTRO_TELEMETRY_DISABLED: '1' };
-  await promisify(execFile)(process.execPath, ['src/cli/main.ts', 'build', ...options], { cwd: root, env });
-  return fingerprints(at('dist'));
-}
 
 function edit(path: string, change: (text: string) => string): void {
   const before = readFileSync(at(path), 'utf8');
@@ -55,56 +26,7 @@ function edit(path: string, change: (text: string) => string): void {
   writeFileSync(at(path), after);
 }
 
-/** Builds after a change with every kept page marked, and tells which pages were taken from those; their marks go. */
-async function keptAfter(
-  change: () => void,
-): Promise<{ pages: string[]; kept: string[]; built: Record<string, string> }> {
-  const copies = globSync(`.build/kept/dist/${PAGES}`, { cwd: root });
-  expect(copies.length).toBeGreaterThanOrEqual(2 * globSync('content/panels/*', { cwd: root }).length);
-  for (const path of copies) appendFileSync(at(path), MARK);
-  change();
-  await build();
-  const pages = globSync(PAGES, { cwd: at('dist') })
-    .map((it) => it.replaceAll('\\', '/'))
-    .toSorted();
-  const kept = pages.filter((it) => readFileSync(at(`dist/${it}`), 'utf8').includes(MARK));
-  for (const path of kept.flatMap((it) => [`dist/${it}`, `.build/kept/dist/${it}`])) {
-    edit(path, (text) => text.replaceAll(MARK, ''));
-  }
-  return { pages, kept, built: fingerprints(at('dist')) };
-}
-
-test('a price renews what rests on it; with a panel gone too, all is as a build gives it that keeps nothing', {
-  timeout: PATIENCE,
-}, async () => {
-  const slug = 'quennick-dab';
-  const { pages, kept } = await keptAfter(() =>
-    edit(`content/panels/${slug}/index.md`, (text) =>
-      text.replace(/(paid: )(\d+)/, (_, key, price) => `${key}${Number(price) + 1}`),
-    ),
-  );
-  // Those that lead on from old names are no panels' pages.
-  const own = pages.filter((it) => existsSync(at(`content/${it.split('/', 2).join('/')}`)));
-  // Nothing on another panel's calculation page rests on this price.
-  const others = own.filter((it) => it.includes('/methodology/') && !it.includes(`/${slug}/`));
-  expect(kept).toEqual(expect.arrayContaining(others));
-  expect(kept.length).toBeGreaterThanOrEqual(own.length / 2);
-  expect(kept).not.toContain(`panels/${slug}/index.html`);
-  expect(kept).not.toContain(`panels/${slug}/methodology/index.html`);
-
-  const { built } = await keptAfter(() => rmSync(at(GONE), { recursive: true }));
-  expect(Object.keys(built).filter((it) => it.startsWith(GONE.replace('content/', '')))).toEqual([]);
-  expect(differences(built, await build('--fresh'))).toEqual([]);
-});
-
-test('a page’s code renews every page that may rest on it', { timeout: PATIENCE }, async () => {
-  const { kept } = await keptAfter(() =>
-    edit('src/site/panel/components/PanelFlags.astro', (it) => `${it}\n<p>Another line.</p>\n`),
-  );
-  expect(kept).toEqual([]);
-});
-
-// A page is kept under a name that these stamps are part of: where one of them changes, no page is kept.
+// What comes of these names in a whole build is in tests/built/builds.test.ts.
 test.each<[string, () => void]>([
   [
     'a text of the tester’s own',
@@ -116,7 +38,7 @@ test.each<[string, () => void]>([
   [
     'an instrument',
     () => {
-      const [file = ''] = globSync('content/instruments/*.yaml', { cwd: root }).toSorted();
+      const file = 'content/instruments/three-axis-coil.yaml';
       edit(file, (it) => it.replace(/^name: .*$/m, 'name: Another name'));
     },
   ],
@@ -130,4 +52,35 @@ test.each<[string, () => void]>([
   expect(shared()).toBe(before);
   change();
   expect(shared()).not.toBe(before);
+});
+
+test('a component, a style and a library change what stands for the code', () => {
+  const stamp = () =>
+    execFileSync(
+      process.execPath,
+      [
+        '--input-type=module',
+        '--eval',
+        `import { sourceStamp } from ${JSON.stringify(pathToFileURL(at('src/build/source-stamp.ts')).href)};
+        console.log(sourceStamp());`,
+      ],
+      { cwd: root, encoding: 'utf8' },
+    ).trim();
+  const stamps = [stamp()];
+  expect(stamp()).toBe(stamps[0]);
+  for (const path of ['src/site/panel/components/PanelFlags.astro', 'src/styles/base.css', 'package.json']) {
+    appendFileSync(at(path), '\n');
+    stamps.push(stamp());
+  }
+  expect(new Set(stamps).size).toBe(4);
+});
+
+test('a build that is to keep nothing finds nothing kept', () => {
+  const cache = at('.build/kept');
+  for (const isFresh of [false, true]) {
+    mkdirSync(join(cache, 'dist'), { recursive: true });
+    writeFileSync(join(cache, 'dist/page.html'), 'kept');
+    keptPages(cache).open(isFresh);
+    expect(existsSync(join(cache, 'dist/page.html'))).toBe(!isFresh);
+  }
 });

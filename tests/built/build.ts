@@ -12,12 +12,16 @@ export interface Ended {
   stderr: string;
 }
 
-/** The tester's build command in a bare shell: none of the settings of the test run, only those given. */
-export async function build(settings: Readonly<Record<string, string>>): Promise<Ended> {
+/**
+ * The tester's build command in a bare shell: none of the settings of the test run, only those given.
+ *
+ * @param cwd the checkout or a copy of it
+ */
+export async function build(settings: Readonly<Record<string, string>>, cwd = '.'): Promise<Ended> {
   const { PATH, HOME, TMPDIR } = process.env;
   const env = { PATH, HOME, TMPDIR, ASTRO_TELEMETRY_DISABLED: '1', ...settings };
   try {
-    const said = await promisify(execFile)(process.execPath, ['src/cli/main.ts', 'build'], { env });
+    const said = await promisify(execFile)(process.execPath, ['src/cli/main.ts', 'build'], { cwd, env });
     return { code: 0, ...said };
   } catch (error) {
     const { code, stdout, stderr } = error as Ended;

@@ -1,51 +1,103 @@
-/** Builds of the demonstration in other places and shells, and builds that fail. One at a time: they share a lock. */
-import { existsSync } from 'node:fs';
-import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+/** Builds of the demonstration in another place and shell, after a change, and builds that fail. */
+import { existsSync, globSync } from 'node:fs';
+import { appendFile, cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { copyProject } from '../support/copy-project.ts';
 import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
 import { build, differences, fingerprints } from './build.ts';
-import { panelFiles, panelsJson } from './site.ts';
+import { PANEL_FILES, panelFiles, panelsJson } from './site.ts';
 
 const first = fingerprints(DEMO_SITE);
 
-// On the disk of the project, as every site that is built here.
-let site: string;
-beforeEach(async () => {
-  site = join(await mkdtemp(join(dirname(DEMO_SITE), 'again-')), 'site');
-});
-afterEach(() => rm(dirname(site), { recursive: true }));
+/** Put into the pages that were kept: it is there again in those that are taken from there. */
+const MARK = '<!-- kept -->';
+const PAGES = 'panels/*/{,methodology/}index.html';
 
-test('two builds of the same content for the same day give the same bytes, whatever the shell is set up for', async () => {
-  expect(Object.keys(first).length).toBeGreaterThan(50);
-  expect(differences(first, { ...first, 'index.html': 'other', 'new.html': 'new' })).toEqual([
-    'index.html',
-    'new.html',
-  ]);
-  const { code, stderr } = await build({
-    LEDGER_CONTENT: DEMO_FOLDER,
-    LEDGER_DIST: site,
-    LEDGER_TODAY: panelsJson().built_for,
-    // Nothing is taken from the first: all of it is rendered once more.
-    LEDGER_FRESH: '1',
-    // For developing, in another language and time zone.
-    ...{ NODE_ENV: 'development', DEV: '1', PROD: '', TZ: 'Pacific/Auckland', LC_ALL: 'de_DE.UTF-8' },
-  });
-  expect(code).toBe(0);
-  // It says nothing but what is odd in the content.
-  expect(stderr.trim().split('\n').at(-1)).toMatch(/^$|^0 problems, \d+ warnings?: /);
-  expect(differences(first, fingerprints(site))).toEqual([]);
+test('after a price, and a panel that is gone, a build renews what rests on them alone, and gives the bytes of one that kept nothing, whatever the shell is set up for', async () => {
+  const root = copyProject('builds');
+  try {
+    const at = (path: string) => join(root, path);
+    await cp(DEMO_FOLDER, at('content'), { recursive: true });
+    // What the demonstration has is what comes after the change; what comes before has another price and one panel more.
+    const slug = 'quennick-dab';
+    const demo = await readFile(at(`content/panels/${slug}/index.md`), 'utf8');
+    const dearer = demo.replace(/(paid: )(\d+)/, (_, key, price) => `${key}${Number(price) + 1}`);
+    expect(dearer).not.toBe(demo);
+    await writeFile(at(`content/panels/${slug}/index.md`), dearer);
+    const more = await readFile(at('content/panels/ruddlestone-r60/index.md'), 'utf8');
+    await mkdir(at('content/panels/one-more'));
+    await writeFile(
+      at('content/panels/one-more/index.md'),
+      more.replace(/^model: .*$/m, 'model: One more').replace(/^formerly: .*\n/m, ''),
+    );
+    const once = async () => {
+      const { code, stderr } = await build(
+        {
+          LEDGER_TODAY: panelsJson().built_for,
+          // For developing, in another language and time zone.
+          ...{ NODE_ENV: 'development', DEV: '1', PROD: '', TZ: 'Pacific/Auckland', LC_ALL: 'de_DE.UTF-8' },
+        },
+        root,
+      );
+      expect(code, stderr).toBe(0);
+      // It says nothing but what is odd in the content.
+      expect(stderr.trim().split('\n').at(-1)).toMatch(/^$|^0 problems, \d+ warnings?: /);
+    };
+    await once();
+    expect(globSync('dist/panels/one-more/**/index.html', { cwd: root })).toHaveLength(2);
+    const copies = globSync(`.build/kept/dist/${PAGES}`, { cwd: root });
+    expect(copies.length).toBeGreaterThanOrEqual(2 * PANEL_FILES.filter((it) => it.data.status !== 'draft').length);
+    for (const path of copies) await appendFile(at(path), MARK);
+    await writeFile(at(`content/panels/${slug}/index.md`), demo);
+    await rm(at('content/panels/one-more'), { recursive: true });
+
+    await once();
+    const pages = globSync(PAGES, { cwd: at('dist') }).toSorted();
+    const own = pages.filter((it) => existsSync(at(`content/${it.split('/', 2).join('/')}`)));
+    const kept: string[] = [];
+    for (const page of pages) {
+      const html = await readFile(at(`dist/${page}`), 'utf8');
+      if (!html.includes(MARK)) continue;
+      kept.push(page);
+      await writeFile(at(`dist/${page}`), html.replaceAll(MARK, ''));
+    }
+    // Nothing on the calculation page of a larger panel rests on this price, or on a smaller panel.
+    const larger = new Set(
+      panelsJson()
+        .panels.filter((it) => ['torso', 'full-length'].includes(it.size_class ?? ''))
+        .map((it) => it.slug),
+    );
+    const others = own.filter((it) => it.includes('/methodology/') && larger.has(it.split('/')[1] ?? ''));
+    expect(others.length).toBeGreaterThan(4);
+    expect(kept).toEqual(expect.arrayContaining(others));
+    expect(kept).not.toContain(`panels/${slug}/index.html`);
+    expect(kept).not.toContain(`panels/${slug}/methodology/index.html`);
+    expect(Object.keys(first).length).toBeGreaterThan(50);
+    expect(differences(first, fingerprints(at('dist')))).toEqual([]);
+    expect(differences(first, { ...first, 'index.html': 'other', 'new.html': 'new' })).toEqual([
+      'index.html',
+      'new.html',
+    ]);
+  } finally {
+    await rm(root, { recursive: true, force: true, maxRetries: 5 });
+  }
 });
 
 describe('a build that fails leaves the last good site as it was', () => {
   let content: string;
+  // On the disk of the project, as every site that is built here.
+  let site: string;
   beforeEach(async () => {
+    site = join(await mkdtemp(join(dirname(DEMO_SITE), 'again-')), 'site');
     await cp(DEMO_SITE, site, { recursive: true });
     content = await mkdtemp(join(tmpdir(), 'panel-ledger-content-'));
     await cp(DEMO_FOLDER, content, { recursive: true });
   });
-  afterEach(() => rm(content, { recursive: true }));
+  afterEach(async () => {
+    for (const it of [dirname(site), content]) await rm(it, { recursive: true });
+  });
 
   /** Changes a file of the content that is to fail. */
   async function change(file: string, edit: (text: string) => string): Promise<void> {

@@ -135,6 +135,7 @@ export interface DataFile {
     address: string;
     maker: string;
     model: string;
+    size_class: string | null;
     rank: { place: number; of: number; range: [number, number] | null; tiedWith: string[] } | null;
     rank_absent: string | null;
     rank_by_emitted: { place: number } | null;

@@ -3,7 +3,8 @@ import { execFile } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { ledgerProgram } from '../../src/cli/program.ts';
 import { problemList } from '../../src/content/read/problem-list.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
@@ -24,6 +25,30 @@ function run(args: string[], environment: Record<string, string> = {}, cwd = top
       resolve({ code: error ? Number(error.code) : 0, out, error: err });
     });
   });
+}
+
+/** `check` in this process, as it is run by the program: what it says, and with which code it would end. */
+async function check(args: string[], environment: Record<string, string> = {}): Promise<Ended> {
+  const ended = { code: 0, out: '', error: '' };
+  const say = (channel: 'out' | 'error') => (text: unknown) => {
+    ended[channel] += `${text}\n`;
+  };
+  const spies = [
+    vi.spyOn(console, 'log').mockImplementation(say('out')),
+    vi.spyOn(console, 'error').mockImplementation(say('error')),
+  ];
+  const before = { ...process.env };
+  Object.assign(process.env, { LEDGER_TODAY: TODAY, ...environment });
+  process.exitCode = 0;
+  try {
+    await ledgerProgram().parseAsync(['check', ...args], { from: 'user' });
+    ended.code = Number(process.exitCode);
+  } finally {
+    process.exitCode = 0;
+    process.env = before;
+    for (const it of spies) it.mockRestore();
+  }
+  return ended;
 }
 
 /** Starting the program takes seconds on a busy machine. */
@@ -53,7 +78,7 @@ afterAll(() => {
   sound.delete();
 });
 
-describe.concurrent('check', () => {
+describe.concurrent('check, run as the tester runs it', () => {
   test('lists every problem on the error channel, where much is wrong', { timeout: PATIENCE }, async () => {
     const { code, out, error } = await run(['check', bad.folder]);
     expect([code, out]).toEqual([1, '']);
@@ -63,8 +88,18 @@ describe.concurrent('check', () => {
     expect(error.trim()).toMatch(/\d+ problems in 1\d files; nothing was built\.$/);
   });
 
-  test('takes the folder that the environment names', { timeout: PATIENCE }, async () => {
-    const { code, out, error } = await run(['check'], { LEDGER_CONTENT: good.folder });
+  test('refuses a day that is none, in a sentence and without a trace', { timeout: PATIENCE }, async () => {
+    const { code, out, error } = await run(['check', good.folder], { LEDGER_TODAY: '2026-02-30' });
+    expect([code, out]).toEqual([1, '']);
+    expect(error).toContain('LEDGER_TODAY is "2026-02-30"; wanted a day as YYYY-MM-DD');
+    expect(error).not.toMatch(/^\s+at /m);
+  });
+});
+
+// One after another: they listen to the same console.
+describe('check', () => {
+  test('takes the folder that the environment names', async () => {
+    const { code, out, error } = await check([], { LEDGER_CONTENT: good.folder });
     expect([code, error]).toEqual([0, '']);
     // The fixture's flicker was read with a meter that has no file.
     expect(out).toMatch(/^note {2}.*panels\/plover\/index\.md:\d+/);
@@ -74,15 +109,15 @@ describe.concurrent('check', () => {
     expect(out).toContain(good.folder);
   });
 
-  test('says so where there is nothing to say', { timeout: PATIENCE }, async () => {
-    const { code, out, error } = await run(['check', sound.folder]);
+  test('says so where there is nothing to say', async () => {
+    const { code, out, error } = await check([sound.folder]);
     expect([code, error]).toEqual([0, '']);
     expect(out).toMatch(/^No problems in .*, and nothing odd: 1 panel, 2 makers, 6 instruments, \d+ methods\.\n$/);
-    expect(JSON.parse((await run(['check', '--json', sound.folder])).out)).toEqual([]);
+    expect(JSON.parse((await check(['--json', sound.folder])).out)).toEqual([]);
   });
 
-  test('lists what is impossible first, on the output channel, and ends with 2', { timeout: PATIENCE }, async () => {
-    const { code, out, error } = await run(['check', odd.folder]);
+  test('lists what is impossible first, on the output channel, and ends with 2', async () => {
+    const { code, out, error } = await check([odd.folder]);
     expect([code, error]).toEqual([2, '']);
     const line = odd.lineOf('panels/plover/index.md', 'field:');
     expect(out).toMatch(
@@ -92,8 +127,8 @@ describe.concurrent('check', () => {
     expect(out).not.toContain('No problems');
   });
 
-  test('as JSON: one array, the same in number, order and exit code', { timeout: PATIENCE }, async () => {
-    const { code, out, error } = await run(['check', '--json', odd.folder]);
+  test('as JSON: one array, the same in number, order and exit code', async () => {
+    const { code, out, error } = await check(['--json', odd.folder]);
     expect([code, error]).toEqual([2, '']);
     const found = JSON.parse(out) as Array<Record<string, unknown>>;
     expect(found[0]).toMatchObject({
@@ -105,33 +140,20 @@ describe.concurrent('check', () => {
       wanted: null,
       figures: ['led-area', 'field-width', 'field-height'],
     });
-    const problems = await run(['check', '--json', bad.folder]);
+    const problems = await check(['--json', bad.folder]);
     expect([problems.code, problems.error]).toEqual([1, '']);
     const all = JSON.parse(problems.out) as Array<Record<string, unknown>>;
     expect(all).toHaveLength(readContent({ folder: bad.folder, today: TODAY, shownAs: bad.folder }).problems.length);
     for (const it of all) expect(it).toMatchObject({ severity: 'problem', found: expect.any(String), check: null });
   });
 
-  test('says in its help what the exit codes mean', { timeout: PATIENCE }, async () => {
-    const { code, out } = await run(['check', '--help']);
-    expect(code).toBe(0);
-    expect(out).toMatch(/Exit code:\n {2}0 {2}.*\n {2}1 {2}.*problem\n {2}2 {2}no problem, but/);
-  });
-
-  test('says that a folder is not there', { timeout: PATIENCE }, async () => {
+  test('says that a folder is not there', async () => {
     const folder = join(good.folder, 'nowhere');
-    const { code, error } = await run(['check', folder]);
+    const { code, error } = await check([folder]);
     expect(code).toBe(1);
     expect(error).toBe(
       `${folder}\n  found   no such folder\n  wanted  the content folder with guide.yaml in it\n\n1 problem in 1 file; nothing was built.\n`,
     );
-  });
-
-  test('refuses a day that is none, in a sentence and without a trace', { timeout: PATIENCE }, async () => {
-    const { code, out, error } = await run(['check', good.folder], { LEDGER_TODAY: '2026-02-30' });
-    expect([code, out]).toEqual([1, '']);
-    expect(error).toContain('LEDGER_TODAY is "2026-02-30"; wanted a day as YYYY-MM-DD');
-    expect(error).not.toMatch(/^\s+at /m);
   });
 });
 

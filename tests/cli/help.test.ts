@@ -31,6 +31,11 @@ describe.each(commands(ledgerProgram()))('the help of %s', (name, command) => {
   });
 });
 
+test('the help of check says what it ends with where something is impossible', () => {
+  const check = ledgerProgram().commands.find((it) => it.name() === 'check') as Command;
+  expect(helpOf(check)).toMatch(/Exit code:\n {2}0 {2}.*\n {2}1 {2}.*problem\n {2}2 {2}no problem, but/);
+});
+
 test.each([
   [['chekc'], "unknown command 'chekc'", 'Did you mean check?'],
   [['check', '--jsn'], "unknown option '--jsn'", 'Did you mean --json?'],

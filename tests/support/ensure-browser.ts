@@ -1,8 +1,14 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 
-/** The browser that most tests drive; `CHROMIUM` names another one. */
-export const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+/**
+ * The browser that most tests drive; `CHROMIUM` names another one. The same engine without windows takes two thirds of the
+ * processor time, and is taken where it is installed.
+ */
+export const CHROMIUM =
+  process.env.CHROMIUM ??
+  ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'].find((it) => existsSync(it)) ??
+  '/usr/bin/chromium';
 
 /** The other browser, in which readers' journeys are walked as well; `FIREFOX` names another one. */
 export const FIREFOX = process.env.FIREFOX ?? '/usr/bin/firefox-esr';
@@ -17,6 +23,8 @@ export const CHROMIUM_SWITCHES = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // Without a screen letters are as wide as their outlines, as on readers' screens; else they are fitted to pixels.
+  '--font-render-hinting=none',
 ];
 
 const BROWSERS = [

@@ -3,21 +3,13 @@
  * arrived. Writes `src/styles/font-fallbacks.css`: `npx node tests/support/font-fallbacks.ts`.
  *
  * Heights are read from the tables of the files that the pages load. Widths are the mean advance of English text,
- * weight by weight, from the same designs and from the faces that stand in for them (Capsize's collection).
+ * weight by weight, from the same designs and from the faces that stand in for them (`font-metrics.ts`).
  */
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { createFontStack } from '@capsizecss/core';
-import arial from '@capsizecss/metrics/arial';
-import arialBold from '@capsizecss/metrics/arial/700';
-import notoSerifBold from '@capsizecss/metrics/notoSerif/700';
-import roboto from '@capsizecss/metrics/roboto';
-import robotoBold from '@capsizecss/metrics/roboto/700';
-import sans from '@capsizecss/metrics/sourceSans3';
-import sansSemiBold from '@capsizecss/metrics/sourceSans3/600';
-import serifSemiBold from '@capsizecss/metrics/sourceSerif4/600';
-import timesBold from '@capsizecss/metrics/timesNewRoman/700';
 import { fromFile } from '@capsizecss/unpack/fs';
+import { type FaceMetrics, METRICS } from './font-metrics.ts';
 
 /** Where the faces go. */
 export const FALLBACKS = new URL('../../src/styles/font-fallbacks.css', import.meta.url);
@@ -26,16 +18,14 @@ const packages = new URL('../../node_modules/', import.meta.url);
 const SANS = '@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2';
 const SERIF = '@fontsource/source-serif-4/files/source-serif-4-latin-600-normal.woff2';
 
-type Metrics = Pick<typeof arial, 'familyName' | 'ascent' | 'descent' | 'lineGap' | 'unitsPerEm' | 'xWidthAvg'>;
-
 interface Fallback {
   family: string;
   weight: string;
   /** The file that the page loads, and the metrics of the weight that it is loaded for. */
   file: string;
-  wanted: Metrics;
+  wanted: FaceMetrics;
   /** What stands in, under the names that systems give it and what has the same widths. */
-  found: Metrics;
+  found: FaceMetrics;
   names: readonly string[];
 }
 
@@ -44,41 +34,48 @@ const FACES: readonly Fallback[] = [
     family: 'Arial fitted',
     weight: '400',
     file: SANS,
-    wanted: sans,
-    found: arial,
+    wanted: METRICS.sans,
+    found: METRICS.arial,
     names: ['Arial', 'Liberation Sans', 'Arimo', 'Helvetica'],
   },
   {
     family: 'Arial fitted',
     weight: '600 700',
     file: SANS,
-    wanted: sansSemiBold,
-    found: arialBold,
+    wanted: METRICS.sansSemiBold,
+    found: METRICS.arialBold,
     names: ['Arial Bold', 'Liberation Sans Bold', 'Arimo Bold', 'Helvetica Bold'],
   },
-  { family: 'Roboto fitted', weight: '400', file: SANS, wanted: sans, found: roboto, names: ['Roboto'] },
+  {
+    family: 'Roboto fitted',
+    weight: '400',
+    file: SANS,
+    wanted: METRICS.sans,
+    found: METRICS.roboto,
+    names: ['Roboto'],
+  },
   {
     family: 'Roboto fitted',
     weight: '600 700',
     file: SANS,
-    wanted: sansSemiBold,
-    found: robotoBold,
+    wanted: METRICS.sansSemiBold,
+    found: METRICS.robotoBold,
     names: ['Roboto Bold'],
   },
   {
     family: 'Times fitted',
     weight: '600',
     file: SERIF,
-    wanted: serifSemiBold,
-    found: timesBold,
+    wanted: METRICS.serifSemiBold,
+    found: METRICS.timesBold,
     names: ['Times New Roman Bold', 'Liberation Serif Bold', 'Tinos Bold', 'Times Bold'],
   },
   {
     family: 'Noto Serif fitted',
     weight: '600',
     file: SERIF,
-    wanted: serifSemiBold,
-    found: notoSerifBold,
+    wanted: METRICS.serifSemiBold,
+    found: METRICS.notoSerifBold,
     names: ['Noto Serif Bold'],
   },
 ];
@@ -90,7 +87,7 @@ async function face(it: Fallback): Promise<string> {
   const { ascent, descent, lineGap, unitsPerEm } = await fromFile(fileURLToPath(new URL(it.file, packages)));
   const web = { familyName: 'web', xWidthAvg: it.wanted.xWidthAvg, ascent, descent, lineGap, unitsPerEm };
   if (unitsPerEm !== it.wanted.unitsPerEm) throw new Error(`${it.file} has another em than its metrics`);
-  const stack = createFontStack([web, { ...it.found, subsets: undefined }], { fontFaceFormat: 'styleObject' });
+  const stack = createFontStack([web, it.found], { fontFaceFormat: 'styleObject' });
   const rule = stack.fontFaces[0]?.['@font-face'];
   if (!rule) throw new Error(`no metrics for ${it.family}`);
   const sources = it.names.map((name) => `local("${name}")`);

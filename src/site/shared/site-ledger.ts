@@ -9,7 +9,7 @@ let last: { loaded: Loaded; given: Loaded } | undefined;
  * each request; a build reads once and leaves drafts out, and notes what each page has read.
  */
 export function siteLedger(): Loaded {
-  if (import.meta.env.DEV) return liveLedger();
+  if (import.meta.env?.DEV) return liveLedger();
   const loaded = loadLedger();
   if (last?.loaded !== loaded) last = { loaded, given: watched(loaded) };
   return last.given;

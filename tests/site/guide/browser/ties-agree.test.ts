@@ -23,7 +23,7 @@ let ledger: Ledger;
 let contenders: Map<string, ComparedContender>;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'ties-agree-'));
-  generateContent(folder, 60, 11);
+  generateContent(folder, 36, 11);
   const { content } = readContent({ folder, today: TODAY });
   if (!content) throw new Error('the generated content has problems');
   ledger = buildLedger(content, { today: TODAY });

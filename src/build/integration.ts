@@ -19,6 +19,7 @@ import { writePhotos } from './photos/photo-store.ts';
 import { tellStage } from './progress.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
+import { sourceStamp } from './source-stamp.ts';
 import { writeFiles } from './write-files.ts';
 
 /** What builds keep to themselves; one at a time has it. */
@@ -82,7 +83,7 @@ export function panelLedger(): AstroIntegration {
           const indexed = indexPages(grown);
           try {
             // The indexer is a process of its own, and reads none of these.
-            await writeFiles(publishedFiles(loadLedger().ledger), grown);
+            await writeFiles(publishedFiles(loadLedger(), { code: sourceStamp(), isTester: false }), grown);
             await writePhotos(loadLedger().ledger, grown);
           } finally {
             await indexed;

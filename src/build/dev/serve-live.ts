@@ -7,6 +7,7 @@ import { areRendered } from '../notes-loader.ts';
 import { photoAt } from '../photos/photo-store.ts';
 import { servePhotos } from '../photos/serve-photos.ts';
 import { serveFiles } from '../serve-files.ts';
+import { sourceStamp } from '../source-stamp.ts';
 import { liveContent } from './live-content.ts';
 import { serveProblems } from './serve-problems.ts';
 
@@ -18,6 +19,8 @@ import { serveProblems } from './serve-problems.ts';
  */
 export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<void>): void {
   const { hot } = server.environments.client;
+  // Code that is changed while the server runs comes with a reload of the page; data goes by the content then.
+  const code = sourceStamp();
   const state = liveContent({
     watcher: server.watcher,
     send: (message) => hot.send(message),
@@ -45,7 +48,7 @@ export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<voi
     }),
   );
   server.middlewares.use(servePhotos((address) => photoAt(liveLedger().ledger, address)));
-  server.middlewares.use(serveFiles(() => publishedFiles(liveLedger().ledger)));
+  server.middlewares.use(serveFiles(() => publishedFiles(liveLedger(), { code, isTester: true })));
 }
 
 /** Where the development server has a file of the code that lies in no page's own folder. */

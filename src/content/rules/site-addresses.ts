@@ -31,6 +31,7 @@ export const FIXED_FILES = [
   'standards.csv',
   'offers.json',
   'compare.json',
+  'bench.json',
   'plan.json',
 ].map((it) => `/data/${it}`);
 

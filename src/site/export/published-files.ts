@@ -1,4 +1,5 @@
-import type { Ledger } from '../../ledger/ledger.ts';
+import type { Loaded } from '../../ledger/load-ledger.ts';
+import { type BenchReader, benchPanelFile, benchSetup } from '../bench/bench-setup.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
@@ -19,7 +20,8 @@ export interface PublishedFile {
 const json = (path: string, text: () => Iterable<string>): PublishedFile => ({ path, type: 'application/json', text });
 
 /** Every file under `/data/`, and what stands at old addresses; each worked out when it is asked for. */
-export function publishedFiles(ledger: Ledger): PublishedFile[] {
+export function publishedFiles(loaded: Loaded, reader: BenchReader): PublishedFile[] {
+  const { ledger } = loaded;
   const moved = movedPages(ledger);
   return [
     json('data/panels.json', () => panelsJson(ledger)),
@@ -30,6 +32,10 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     json('data/compare.json', () => [JSON.stringify(panelList(ledger))]),
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
+    ),
+    json('data/bench.json', () => [JSON.stringify(benchSetup(loaded, reader))]),
+    ...[...ledger.panels.keys()].map((slug) =>
+      json(`data/bench/${slug}.json`, () => [JSON.stringify(benchPanelFile(loaded, slug, reader))]),
     ),
     ...moved.map(
       (page): PublishedFile => ({

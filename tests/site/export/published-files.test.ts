@@ -7,10 +7,10 @@ beforeAll(() => {
   demo = demoLedger();
 });
 
-test('every panel has a file for the comparison, and no two files share an address', () => {
-  const paths = publishedFiles(demo.ledger).map((it) => it.path);
+test('every panel has a file for the comparison and one for the bench, and no two files share an address', () => {
+  const paths = publishedFiles(demo, { code: 'test', isTester: false }).map((it) => it.path);
   expect(new Set(paths).size).toBe(paths.length);
-  const own = [...demo.ledger.panels.keys()].map((slug) => `data/compare/${slug}.json`);
+  const own = [...demo.ledger.panels.keys()].flatMap((it) => [`data/compare/${it}.json`, `data/bench/${it}.json`]);
   expect(own.length).toBeGreaterThan(5);
   expect(paths).toEqual(
     expect.arrayContaining([
@@ -19,6 +19,7 @@ test('every panel has a file for the comparison, and no two files share an addre
       'data/offers.json',
       'data/plan.json',
       'data/compare.json',
+      'data/bench.json',
       ...own,
     ]),
   );
@@ -31,7 +32,7 @@ const BEGINNINGS = {
 };
 
 test('each is what its type says', () => {
-  for (const file of publishedFiles(demo.ledger)) {
+  for (const file of publishedFiles(demo, { code: 'test', isTester: false })) {
     const text = [...file.text()].join('');
     if (file.type === 'application/json') expect(JSON.parse(text), file.path).toBeTypeOf('object');
     else expect(text, file.path).toMatch(BEGINNINGS[file.type]);

@@ -6,6 +6,7 @@ import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { sourceFolder } from './astro-root.ts';
+import { writeBenchWorker } from './bench-worker-file.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
 import { handOver } from './content-source.ts';
 import { deskRoutes, deskScript } from './dev/desk-routes.ts';
@@ -88,6 +89,7 @@ export function panelLedger(): AstroIntegration {
           } finally {
             await indexed;
           }
+          writeBenchWorker(grown);
           tellStage('Putting the guide in its place', true);
           await replaceFolder(grown, target);
         } catch (error) {

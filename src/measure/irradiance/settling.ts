@@ -9,7 +9,7 @@ export interface WarmUpReading {
 /** What readings of a warm-up say. */
 export interface Settling {
   /**
-   * `too early`: there are not yet three readings 15 minutes apart. `moving`: there are, and they span too much.
+   * `too early`: there are not yet three readings over half an hour. `moving`: there are, and they span too much.
    * `settled`: the span is within the rule.
    */
   readonly state: 'too early' | 'moving' | 'settled';
@@ -28,18 +28,23 @@ export interface Settling {
   readonly notBefore?: number;
 }
 
-/** Readings that are held against each other, and s from one to the next: LM-79-08, from memory. */
-export const SETTLING_READINGS = 3;
+/** s from one reading to the next, and from the first of three to the last: LM-79-08, from memory. */
 export const SETTLING_APART = 900;
+export const SETTLING_SPAN = 2 * SETTLING_APART;
 /** Most that they may span, in % of the last; the last as denominator is our own choice. */
 export const SETTLING_PERCENT = 0.5;
 /** A hand at the bench is not a clock: by so many s a reading may come early. Our own choice, no source. */
 export const SETTLING_EARLY = 30;
+/** s: whoever reads more often than every 15 minutes has a reading so far from both ends, or none between them. Likewise. */
+const BETWEEN = 600;
 
 /**
  * Whether a panel's output has settled: three readings, 15 minutes apart, whose span is under 0.5 % of the last. Where
- * the display is coarser than that, no more than one step of it. All readings of that half hour count, those in between
- * as well. It judges what was read and foretells nothing; light and draw are judged each for itself (`bothSettled`).
+ * the display is coarser than that, no more than one step of it. Where it was read more often, all readings of the last
+ * half hour count. Light and draw are judged each for itself (`bothSettled`).
+ *
+ * It judges what was read and foretells nothing: an output that falls exponentially, with a time constant of an hour,
+ * can pass while 0.8 % is still to go, that is 0.5 % / (e^0.5 - 1).
  *
  * Source: LM-79-08 from memory, the text was not seen; see the page on warm-up.
  *
@@ -49,14 +54,14 @@ export const SETTLING_EARLY = 30;
 export function settling(readings: readonly WarmUpReading[], resolution = 0): Settling {
   const inOrder = readings.toSorted((a, b) => a.seconds - b.seconds);
   const last = inOrder.at(-1);
-  if (!last) return { state: 'too early', nextAt: 0, notBefore: (SETTLING_READINGS - 1) * SETTLING_APART };
+  if (!last) return { state: 'too early', nextAt: 0, notBefore: SETTLING_SPAN };
   const fits = (span: readonly WarmUpReading[]) => isWithin(spanOf(span), last.value, resolution);
   const window = windowOf(inOrder);
   const percent = percentOf(window ?? inOrder, last.value);
   const isSettled = window !== undefined && fits(window);
   const first = firstWithin(inOrder, fits);
   const since = first === last ? undefined : first?.seconds;
-  const notBefore = (since ?? last.seconds) + (SETTLING_READINGS - 1) * SETTLING_APART;
+  const notBefore = (since ?? last.seconds) + SETTLING_SPAN;
   return {
     state: isSettled ? 'settled' : window ? 'moving' : 'too early',
     ...(percent !== undefined && { spreadPercent: percent, limitPercent: limitOf(last.value, resolution) }),
@@ -72,21 +77,17 @@ export function bothSettled(series: readonly Settling[]): Settling['state'] {
   return (['too early', 'moving'] as const).find((state) => series.some((it) => it.state === state)) ?? 'settled';
 }
 
-/** The last readings from the third back on, each 15 minutes before the next; undefined where they don't reach so far. */
+/**
+ * The readings of the last half hour: from the latest one that lies so far back. Undefined where none does, or where
+ * none lies about the middle, so that there are not three readings apart.
+ */
 function windowOf(inOrder: readonly WarmUpReading[]): readonly WarmUpReading[] | undefined {
-  let from = inOrder.length - 1;
-  for (let i = 1; i < SETTLING_READINGS; i++) {
-    const wanted = (inOrder[from] as WarmUpReading).seconds - SETTLING_APART;
-    const off = (at: number) => Math.abs((inOrder[at] as WarmUpReading).seconds - wanted);
-    let best: number | undefined;
-    for (let at = 0; at < from; at++) {
-      if ((inOrder[at] as WarmUpReading).seconds > wanted + SETTLING_EARLY) break;
-      if (best === undefined || off(at) <= off(best)) best = at;
-    }
-    if (best === undefined) return undefined;
-    from = best;
-  }
-  return inOrder.slice(from);
+  const end = inOrder.at(-1)?.seconds ?? 0;
+  const from = inOrder.findLastIndex((it) => it.seconds <= end - SETTLING_SPAN + 2 * SETTLING_EARLY);
+  const window = inOrder.slice(Math.max(from, 0));
+  const start = window[0]?.seconds ?? 0;
+  const isBetween = ({ seconds }: WarmUpReading) => seconds - start >= BETWEEN && end - seconds >= BETWEEN;
+  return from >= 0 && window.some(isBetween) ? window : undefined;
 }
 
 /** The earliest reading from which on all are within the rule. */

@@ -56,11 +56,12 @@ export function keepOffline(version: string, tell: (state: OfflineState) => void
 
   if (!workers) say('none');
   else {
-    const wasKept = workers.controller !== null;
+    let isKept = workers.controller !== null;
     // Another version has taken over, here or in another window: its data must not meet the scripts of this one.
     workers.addEventListener('controllerchange', () => {
-      if (wasKept || isChanging) location.reload();
-      else look();
+      if (isKept || isChanging) location.reload();
+      isKept = true;
+      look();
     });
     workers
       .register(WORKER)

@@ -37,6 +37,8 @@ export async function openRun(store: BenchStore, id: string): Promise<KeptRun> {
   let state = await load();
   const others = new Set<(log: RunLog) => void>();
   let last: Promise<unknown> = Promise.resolve();
+  /** How often another window’s changes were taken in. */
+  let takenIn = 0;
 
   /** One after another, whatever became of the one before. */
   function inTurn(work: () => Promise<void>): Promise<RunLog> {
@@ -47,21 +49,23 @@ export async function openRun(store: BenchStore, id: string): Promise<KeptRun> {
   function take(stored: typeof state): void {
     if (stored.at === state.at) return;
     state = stored;
+    takenIn++;
     for (const it of others) it(state.log);
   }
-  const add = (step: Step) =>
-    inTurn(async () => {
-      const wasSeen = state.log;
+  function add(step: Step): Promise<RunLog> {
+    const [seen, whenSeen] = [state.log, takenIn];
+    return inTurn(async () => {
       for (;;) {
+        if (takenIn !== whenSeen && !isStillMeant(step, seen, state.log)) throw new BenchStoreError('behind');
         const done = await store.append(id, state.at, [step]);
         if (done.kind === 'kept') {
           state = { log: stepped(state.log, step), at: done.at };
           return;
         }
         take(done.stored);
-        if (!isStillMeant(step, wasSeen, state.log)) throw new BenchStoreError('behind');
       }
     });
+  }
   const catchUp = () => inTurn(async () => take(await load()));
   const end = store.onChange((run) => {
     // A run that was removed says so at the next act.

@@ -40,9 +40,9 @@ const NO_VALUE = /(?<![\p{L}\d])(?:NaN|N\/A|ERR(?:OR)?)(?![\p{L}\d])|(?<!\S)[-�
 const CLOCK =
   /(?<![\d.,])\d{4}-\d{1,2}-\d{1,2}(?:T(?=\d))?|(?<![\d.,])\d{1,2}([./])\d{1,2}\1(?:\d{4}|\d{2})(?![\d.,])|\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?Z?/g;
 
-/** A number that stands for itself: not the 2 of cm2, not the end of a name. The bound before it, the unit after it. */
+/** A number that stands for itself: not the 2 of cm2 or m^-2, not the end of a name. The bound before it, the unit after it. */
 const ALONE = new RegExp(
-  `(?<bound>[<>])?\\s*(?<![\\p{L}\\d.,^/²_])(?<number>${NUMBER_SHAPE})(?![\\d:]|[.,]\\d)\\s*(?<unit>${UNIT_SHAPE})?`,
+  `(?<bound>[<>])?\\s*(?<![\\p{L}\\d.,^/²_]|[\\p{L}^][-−])(?<number>${NUMBER_SHAPE})(?![\\d:]|[.,]\\d)\\s*(?<unit>${UNIT_SHAPE})?`,
   'giu',
 );
 

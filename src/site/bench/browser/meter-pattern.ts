@@ -70,8 +70,9 @@ function fromWords(written: string): { pattern: MeterPattern } | PatternFault {
     body += place;
   }
   if (!seen.has('number')) return { fault: 'no-number' };
-  // A number is taken whole, and a word that the pattern begins with is no end of a longer one.
-  return { pattern: { written, expression: new RegExp(`(?<![\\p{L}\\d.,])${body}(?!\\d|[.,]\\d)`, 'diu') } };
+  // A number that nothing follows is taken whole, and a word that the pattern begins with is no end of a longer one.
+  const end = /\{\s*number\s*\}$/i.test(written) ? '(?!\\d|[.,]\\d)' : '';
+  return { pattern: { written, expression: new RegExp(`(?<![\\p{L}\\d.,])${body}${end}`, 'diu') } };
 }
 
 /** Text as it stands; spaces may be many or none. */

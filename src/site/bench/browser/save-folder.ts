@@ -180,8 +180,9 @@ async function textOf(folder: FileSystemDirectoryHandle, name: string): Promise<
 
 async function isSame(one: Blob, other: Blob): Promise<boolean> {
   if (one.size !== other.size) return false;
-  const [a, b] = await Promise.all([one, other].map(async (it) => new Uint8Array(await it.arrayBuffer())));
-  return a !== undefined && a.every((byte, i) => byte === b?.[i]);
+  const [a, b] = await Promise.all([one.arrayBuffer(), other.arrayBuffer()]);
+  const second = new Uint8Array(b);
+  return new Uint8Array(a).every((byte, i) => byte === second[i]);
 }
 
 /** What is not there is no error. */

@@ -5,6 +5,7 @@ import { type BenchStore, openBenchStore } from './bench-store.ts';
 import { openRun } from './kept-run.ts';
 import { startDarkRoom } from './pad/dark-room.ts';
 import { openDesk } from './pad/desk.ts';
+import { startImport } from './pad/exchange.ts';
 import { startOffline } from './pad/offline.ts';
 import { padOf } from './pad/pad-context.ts';
 import { type PadSetup, padSetup } from './pad/pad-setup.ts';
@@ -51,6 +52,7 @@ async function showHome(setup: PadSetup, store: BenchStore): Promise<void> {
       location.assign(runAddress(log.start.id));
     },
   );
+  startImport(setup, store);
   find('[data-pad-runs]').hidden = false;
 }
 

@@ -1,10 +1,12 @@
 /** Which meters read, on what day, on which grid, and where past the edges and before the middle. */
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../../../../content/schema/instrument-kinds.ts';
+import { showDate } from '../../../../words/format.ts';
 import { html } from '../../../shared/browser/dom.ts';
 import { calibrationState } from '../calibration-state.ts';
 import type { Act } from '../run.ts';
 import { find } from '../sheet-form.ts';
 import { MOST_SIDE, readDay, readGrid, readLength } from '../sheet-setup.ts';
+import { carriable } from '../start-run.ts';
 import type { Pad } from './pad-context.ts';
 import { edgesOf, sweepOf } from './places.ts';
 
@@ -19,6 +21,14 @@ const KIND_NAMES: Readonly<Record<InstrumentKind, string>> = {
   flicker: 'Flicker',
   length: 'Lengths',
   temperature: 'Temperature',
+};
+
+/** Blocks that a later session can carry over, as far as they are not called as what reads them. */
+const BLOCK_NAMES: Readonly<Record<string, string>> = {
+  ...KIND_NAMES,
+  light: 'Light: peak, grid, past the edges, sweep',
+  wavelengths: 'Wavelengths',
+  hotSpots: 'Hot spots',
 };
 
 /** A field of the fold: its acts for what was written, or what is wrong with it. */
@@ -43,12 +53,15 @@ export function startSetting(pad: Pad): void {
   );
   const perform = (acts: readonly Act[]) => void pad.perform(...acts).catch(() => undefined);
 
+  const carried = html('div', { class: 'pad-pairs' });
+  meters.after(carried);
   let drawn: unknown;
   pad.add(() => {
     if (drawn === pad.run) return;
     drawn = pad.run;
     const focused = document.activeElement?.id;
     meters.replaceChildren(...INSTRUMENT_KINDS.flatMap((kind) => meterRow(pad, kind, perform)));
+    carried.replaceChildren(...carriedRows(pad, perform));
     fields.replaceChildren(...askedOf(pad).map((it) => fieldRow(it, perform, fault)));
     // The field that was left by Tab for the next one keeps its focus.
     if (focused && place.querySelector(`#${CSS.escape(focused)}`)) document.getElementById(focused)?.focus();
@@ -74,6 +87,25 @@ function meterRow(pad: Pad, kind: InstrumentKind, perform: (acts: readonly Act[]
   const state = meter && calibrationState(meter.spans, pad.run.date);
   const said = state && html('span', { class: state.isExpired ? 'small expired' : 'small' }, state.text);
   return [html('p', {}, html('label', { for: id }, KIND_NAMES[kind]), select, said)];
+}
+
+/** What an earlier session of the panel has read, and this one need not. */
+function carriedRows(pad: Pad, perform: (acts: readonly Act[]) => void): HTMLElement[] {
+  const days = pad.data ? carriable(pad.data, pad.run.date) : {};
+  return Object.entries(days).map(([block, day]) => {
+    const id = `pad-carried-${block}`;
+    const select = html(
+      'select',
+      { id },
+      html('option', { value: '' }, 'read again'),
+      html('option', { value: day }, `stands from ${showDate(day)}`),
+    );
+    select.value = pad.run.carried[block] ?? '';
+    select.addEventListener('change', () =>
+      perform([{ kind: 'set', field: 'carried', key: block, value: select.value }]),
+    );
+    return html('p', {}, html('label', { for: id }, BLOCK_NAMES[block] ?? block), select);
+  });
 }
 
 function fieldRow(it: Asked, perform: (acts: readonly Act[]) => void, fault: HTMLElement): HTMLElement {

@@ -2,6 +2,7 @@
 import { find } from '../sheet-form.ts';
 import { startEnd } from './end-part.ts';
 import { startEntry } from './entry-form.ts';
+import { startExchange } from './exchange.ts';
 import { fileKeeper } from './known-file.ts';
 import { startMeter, startReadBack } from './meter-fold.ts';
 import type { Pad } from './pad-context.ts';
@@ -26,6 +27,7 @@ export async function startParts(pad: Pad): Promise<void> {
   startSetting(pad);
   startTexts(pad);
   startPhotos(pad);
+  startExchange(pad);
   startUndo(pad);
   entry.focus();
   startWork(pad);

@@ -1,4 +1,6 @@
 /** Two testers' runs of one session put together, and where they say different things. */
+import { lengthOf } from './entry-values.ts';
+import { keysOf } from './places.ts';
 import type { Entry, Run } from './run.ts';
 
 export type Side = 'mine' | 'theirs';
@@ -28,7 +30,8 @@ const KEYED = ['instruments', 'settings', 'carried', 'texts'] as const;
  * Puts two runs together: what only one of them has is taken, and so is the longer list where one has all readings of the
  * other and more. Any other difference is a conflict. The name and panel are mine.
  */
-export function mergeRuns(mine: Run, theirs: Run, take: Take = {}): MergedRuns {
+export function mergeRuns(mine: Run, other: Run, take: Take = {}): MergedRuns {
+  const theirs = aligned(other, mine);
   const conflicts: Conflict[] = [];
   const choose = <T>(path: string, own: T, other: T, words: (it: T) => string): T => {
     if (words(own) === words(other)) return own;
@@ -62,9 +65,49 @@ export function mergeRuns(mine: Run, theirs: Run, take: Take = {}): MergedRuns {
   return { run, conflicts };
 }
 
+const LISTS = ['beyond', 'distances'] as const;
+type List = (typeof LISTS)[number];
+
+/** A run whose places past the edges and along the axis have the numbers that another one gives them. */
+function aligned(run: Run, to: Run): Run {
+  const places = new Map<string, string>();
+  for (const list of LISTS) {
+    const own = placesOf(to, list);
+    let next = 1 + Math.max(-1, ...own.values());
+    for (const [key, index] of placesOf(run, list)) {
+      places.set(`${list}[${index}]`, `${list}[${own.get(key) ?? next++}]`);
+    }
+  }
+  const moved = (path: string) => path.replace(/^\w+\[\d+\]/, (it) => places.get(it) ?? it);
+  return {
+    ...run,
+    settings: Object.fromEntries(Object.entries(run.settings).map(([path, it]) => [moved(path), it])),
+    entries: run.entries.map((it) => ({ ...it, path: moved(it.path) })),
+  };
+}
+
+/** Places of a list by where they lie, whatever their units: `right 8`, `30`. */
+function placesOf({ settings, entries }: Run, list: List): Map<string, number> {
+  const indexes = [...Object.keys(settings), ...entries.map((it) => it.path)]
+    .map(keysOf)
+    .flatMap(([name, index]) => (name === list && typeof index === 'number' ? [index] : []));
+  const keyOf = (index: number) => {
+    const at = (field: string) => settings[`${list}[${index}].${field}`];
+    const length = at(list === 'beyond' ? 'past' : 'distance');
+    const cm = length === undefined ? undefined : lengthOf(length);
+    return cm === undefined ? `no place ${index}` : `${list === 'beyond' ? `${at('edge')} ` : ''}${cm.toFixed(3)}`;
+  };
+  return new Map([...new Set(indexes)].toSorted((a, b) => a - b).map((it) => [keyOf(it), it]));
+}
+
 type Choose = <T>(path: string, own: T, other: T, words: (it: T) => string) => T;
 
 const hasGrid = ({ entries }: Run) => entries.some((it) => it.path.startsWith('grid.'));
+/** The same in other words: `8 cm` and `3.1496 in` are one place. */
+const _settingWords = (it: string) => {
+  const cm = lengthOf(it);
+  return cm === undefined ? it.trim() : `${Number(cm.toFixed(3))} cm`;
+};
 const gridWords = ({ rows, columns, inset }: Run['grid']) => `${columns} × ${rows} points, ${inset} inside the edges`;
 
 function merged(

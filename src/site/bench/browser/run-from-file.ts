@@ -87,21 +87,20 @@ function leavesOf(value: unknown, path: readonly PropertyKey[]): Leaf[] {
 }
 
 function entriesOf(leaves: readonly Leaf[], kept: readonly KeptReading[]): Entry[] {
-  const besides = kept.filter((it) => it.kind !== 'accepted');
-  const all: Leaf[] = [
-    ...besides.map(({ path, written, kind, reason }) => ({
+  const accepted = kept.filter((it) => it.kind === 'accepted');
+  const besides = kept
+    .filter((it) => it.kind !== 'accepted')
+    .map(({ path, written, kind, reason }) => ({
       path,
       written,
-      ...(kind === 'struck' && { struck: reason }),
-    })),
-    ...leaves,
-  ];
-  return all.map((it, i) => {
-    const accepted = kept.find(
-      ({ kind, path, written }) => kind === 'accepted' && path === it.path && written === it.written,
-    );
-    return { id: i + 1, at: '', ...it, ...(accepted && it.struck === undefined && { accepted: accepted.reason }) };
+      ...(kind === 'struck' ? { struck: reason } : reason !== '' && { accepted: reason }),
+    }));
+  const counted = leaves.map((it) => {
+    const at = accepted.findIndex(({ path, written }) => path === it.path && written === it.written);
+    if (at < 0 || it.struck !== undefined) return it;
+    return { ...it, accepted: accepted.splice(at, 1)[0]?.reason ?? '' };
   });
+  return [...besides, ...counted].map((it, i) => ({ id: i + 1, at: '', ...it }));
 }
 
 function textAt(session: RawSession, path: readonly PropertyKey[]): string | undefined {

@@ -1,5 +1,5 @@
 /** A run as the fields of a session in the shape of the content file. */
-import { GAP } from '../../../content/schema/gap.ts';
+import { GAP, isGap } from '../../../content/schema/gap.ts';
 import { fieldPath } from '../../../content/schema/problem.ts';
 import { asTyped } from '../../../content/templates/yaml-text.ts';
 import { type KeptReading, notesWith } from './kept-notes.ts';
@@ -49,21 +49,23 @@ export function sessionData(run: Run, known: readonly string[] = []): SessionDat
   const tree: Block = {};
   const panel: Block = {};
   const places = { beyond: planned(run, 'beyond'), distances: planned(run, 'distances') };
+  const keep = (entry: Entry, kind: KeptReading['kind']) => kept.push(keptAs(entry, kind, places));
   for (const [path, written] of Object.entries(run.settings))
     if (hasRoom(run, path, places)) put(tree, path, asTyped(written), places);
-  for (const [path, entries] of Map.groupBy(run.entries, (it) => it.path)) {
+  // What the file would take for a gap is no reading.
+  const isReading = ({ written }: Entry) => written.trim() !== '' && !isGap(written);
+  for (const it of run.entries) if (!isReading(it)) keep(it, it.struck === undefined ? 'no field' : 'struck');
+  for (const [path, entries] of Map.groupBy(run.entries.filter(isReading), (it) => it.path)) {
     if (!isPlace(path) || known.includes(path) || !isInGrid(run, path)) {
-      kept.push(...entries.map((it) => keptAs(it, it.struck === undefined ? 'no field' : 'struck')));
+      for (const it of entries) keep(it, it.struck === undefined ? 'no field' : 'struck');
     } else if (takesRepeats(path)) {
       put(tree, path, pointValue(entries), places);
-      kept.push(...entries.filter((it) => it.accepted !== undefined).map((it) => keptAs(it, 'accepted')));
+      for (const it of entries) if (it.accepted !== undefined) keep(it, 'accepted');
     } else {
       const last = entries.findLast((it) => it.struck === undefined);
       if (last) put(isOfPanel(path) ? panel : tree, path, fileValue(last.written), places);
-      kept.push(
-        ...entries.filter((it) => it !== last).map((it) => keptAs(it, it.struck === undefined ? 'earlier' : 'struck')),
-      );
-      if (last?.accepted !== undefined) kept.push(keptAs(last, 'accepted'));
+      for (const it of entries) if (it !== last) keep(it, it.struck === undefined ? 'earlier' : 'struck');
+      if (last?.accepted !== undefined) keep(last, 'accepted');
     }
   }
   if (hasLight(run)) tree.grid = gridOf(run, tree.grid);
@@ -75,9 +77,14 @@ export function sessionData(run: Run, known: readonly string[] = []): SessionDat
   return { fields: inOrder(withGaps(tree, []), []) as Block, panel: inOrder(withGaps(panel, []), []) as Block, places };
 }
 
-const keptAs = ({ path, written, struck, accepted }: Entry, kind: KeptReading['kind']): KeptReading => ({
-  path,
-  written,
+/** Under its path in the file, and as the file has its value, by which it is found again. */
+const keptAs = (
+  { path, written, struck, accepted }: Entry,
+  kind: KeptReading['kind'],
+  places: SessionData['places'],
+): KeptReading => ({
+  path: fieldPath(inFile(keysOf(path), places)),
+  written: withPoint(written),
   kind,
   reason: struck ?? accepted ?? '',
 });
@@ -109,7 +116,9 @@ function hasRoom(run: Run, path: string, places: SessionData['places']): boolean
 
 function pointValue(entries: readonly Entry[]): unknown {
   const readings = entries.map(({ written, struck }) =>
-    struck === undefined ? fileValue(written) : { value: fileValue(written), struck },
+    struck === undefined
+      ? fileValue(written)
+      : { value: fileValue(written), struck: isGap(struck) ? `${struck}.` : struck },
   );
   return readings.length === 1 ? readings[0] : readings;
 }
@@ -124,11 +133,16 @@ function gridOf({ grid }: Run, read: unknown): Block {
   };
 }
 
+/** Keys in the run as they are in the file, which may have fewer places of a list. */
+function inFile(keys: ReadonlyArray<string | number>, places: SessionData['places']): Array<string | number> {
+  const [list, index, ...rest] = keys;
+  if ((list !== 'beyond' && list !== 'distances') || typeof index !== 'number') return [...keys];
+  const place = places[list].indexOf(index);
+  return [list, place < 0 ? index : place, ...rest];
+}
+
 function put(tree: Block, path: string, value: unknown, places: SessionData['places']): void {
-  const keys = keysOf(path).map((key, i, all) => {
-    const list = all[0];
-    return i === 1 && (list === 'beyond' || list === 'distances') ? places[list].indexOf(Number(key)) : key;
-  });
+  const keys = inFile(keysOf(path), places);
   let here = tree as Record<string | number, unknown>;
   keys.forEach((key, i) => {
     if (i === keys.length - 1) here[key] = value;

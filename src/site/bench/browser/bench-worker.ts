@@ -91,9 +91,8 @@ export function benchWorker(scope: WorkerScope, { version, site, files }: KeptFi
     const answer = await scope
       .fetch(scope.location.href, { cache: 'no-store', redirect: 'manual' })
       .catch(() => undefined);
-    if (!answer) return;
-    const isPage = answer.ok && (answer.headers.get('content-type') ?? '').startsWith('text/html');
-    if (answer.status !== 404 && answer.status !== 410 && !isPage) return;
+    // Anything else may be a fault that passes, or somebody who has to log in: then what is kept is all that there is.
+    if (answer?.status !== 404 && answer?.status !== 410) return;
     await scope.registration.unregister();
     for (const it of await scope.caches.keys()) if (it.startsWith(PREFIX)) await scope.caches.delete(it);
     for (const it of await scope.clients.matchAll({ type: 'window' })) await it.navigate(it.url).catch(() => undefined);

@@ -24,6 +24,8 @@ export default defineConfig({
   vite: {
     cacheDir: resolve(cacheFolder(), 'vite'),
     server: { fs: { allow: [productFolder(), packagesFolder(), resolve('.'), resolve(contentFolder())] } },
+    // A thread is reached by the bench's service worker only where its script lies under /bench/ too.
+    worker: { rollupOptions: { output: { entryFileNames: 'bench/[name].[hash].js' } } },
     build: {
       assetsInlineLimit: 0,
       rollupOptions: {

@@ -1,4 +1,6 @@
 /** The bench without a network: its worker, from the first visit over a newer build to its end. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
 import { keptFiles } from '../../src/build/bench-worker-file.ts';
@@ -25,6 +27,16 @@ describe('the worker of the built site', () => {
       const loaded = [...html.matchAll(/<(?:script|link)[^>]* (?:src|href)="(\/[^"]+\.\w+)"/g)].map((it) => it[1]);
       expect(loaded.length).toBeGreaterThan(3);
       for (const it of loaded) expect(kept).toContain(it);
+    }
+  });
+
+  test('threads lie where the worker reaches them: a browser goes by the address of their own script', () => {
+    for (const it of Object.keys(files).filter((address) => address.endsWith('.js'))) {
+      const text = readFileSync(join(DEMO_SITE, it), 'utf8');
+      for (const [, thread = ''] of text.matchAll(/new Worker\((?:new URL\()?["'`]([^"'`]+)/g)) {
+        expect(thread).toMatch(/^\/bench\//);
+        expect(Object.keys(files)).toContain(thread);
+      }
     }
   });
 });
@@ -122,6 +134,11 @@ describe('in a browser', () => {
     await follow(page, 'one');
     await state(page).toBe('failed');
     expect(await page.evaluate(() => caches.keys())).toEqual([]);
+    // As while the tester writes: a site without a worker has nothing that could fail.
+    site.withdraw('worker.js');
+    await page.reload();
+    await follow(page, 'one');
+    await state(page).toBe('none');
   });
 
   test('takes itself away where the site has none any more', async () => {

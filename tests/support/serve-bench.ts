@@ -12,8 +12,8 @@ export interface ServedBench extends AsyncDisposable {
   origin: string;
   /** Puts another build in the place of the one that is there. */
   publish(version: string): void;
-  /** The site as it is without any page of the bench. */
-  withdraw(): void;
+  /** Takes all pages of the bench out of the site, or one file of theirs. */
+  withdraw(file?: string): void;
   /** As a tablet finds it without a network. */
   unplug(): Promise<void>;
 }
@@ -61,8 +61,8 @@ export async function serveBench(): Promise<ServedBench> {
   return {
     origin: served.origin,
     publish,
-    withdraw: () => {
-      rmSync(join(folder, 'bench'), { recursive: true });
+    withdraw: (file = '') => {
+      rmSync(join(folder, 'bench', file), { recursive: true });
     },
     unplug: () => served.close(),
     [Symbol.asyncDispose]: async () => {

@@ -7,7 +7,7 @@
 export const WORKER = '/bench/worker.js';
 
 /**
- * `none` this browser or address keeps nothing (no worker, or not over https), `keeping` the pages are being put on
+ * `none` this browser or address keeps nothing (a private window, not over https, the development server), `keeping` the pages are being put on
  * the device, `kept` they work with the network off, `newer` a newer version is on the device and waits to be changed to,
  * `failed` they could not be kept, as without a network at the first visit or with a full disk.
  */
@@ -71,7 +71,7 @@ export function keepOffline(version: string, tell: (state: OfflineState) => void
         if (it.installing) follow(it.installing);
         else look();
       })
-      .catch((error) => say(error instanceof DOMException && error.name === 'SecurityError' ? 'none' : 'failed'));
+      .catch(async () => say((await hasWorker()) ? 'failed' : 'none'));
   }
 
   return {
@@ -84,6 +84,12 @@ export function keepOffline(version: string, tell: (state: OfflineState) => void
       await registration?.update().catch(() => undefined);
     },
   };
+}
+
+/** False where the site has no worker, as while its tester writes; true without a network. */
+async function hasWorker(): Promise<boolean> {
+  const answer = await fetch(WORKER, { method: 'HEAD', cache: 'no-store' }).catch(() => undefined);
+  return answer?.status !== 404;
 }
 
 /** The version of the site that a worker has. */

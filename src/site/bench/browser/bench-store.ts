@@ -209,6 +209,20 @@ export async function openBenchStore(
   };
 }
 
+/**
+ * Asks the browser never to clear the store by itself when the disk fills; to be called from a press, since some browsers
+ * ask the tester. The store works without it.
+ *
+ * @returns whether it is so
+ */
+export async function keepForGood(): Promise<boolean> {
+  try {
+    return (await navigator.storage.persisted()) || (await navigator.storage.persist());
+  } catch {
+    return false;
+  }
+}
+
 const stepsIn = (run: string) => IDBKeyRange.bound([run, 0], [run, Number.POSITIVE_INFINITY]);
 /** Arrays come after all texts. */
 const photosIn = (run: string) => IDBKeyRange.bound([run, ''], [run, []]);

@@ -1,6 +1,6 @@
 /** Takes a line that a meter sent apart: a number and its unit, or why there is none. No DOM. */
 import { type DecimalMark, NUMBER_SHAPE, type PlainNumber, plainNumber } from './meter-number.ts';
-import { type MeterPattern, UNIT_SHAPE } from './meter-pattern.ts';
+import { type MeterPattern, NUMBER_GROUPS, UNIT_SHAPE } from './meter-pattern.ts';
 
 /** What a line said. */
 export interface LineReading {
@@ -25,7 +25,6 @@ export type LineRefusal =
 export interface LineReader {
   /** Left out: the last number in the line. */
   readonly pattern?: MeterPattern;
-  readonly decimal?: DecimalMark;
 }
 
 /** Longest line that is read. */
@@ -47,7 +46,7 @@ const ALONE = new RegExp(
 );
 
 /** Reads one line, without its end. */
-export function readLine(line: string, { pattern, decimal = 'either' }: LineReader = {}): LineReading | LineRefusal {
+export function readLine(line: string, { pattern }: LineReader = {}): LineReading | LineRefusal {
   // Some meters frame a line with signs that nobody sees.
   // biome-ignore lint/suspicious/noControlCharactersInRegex: those are the signs
   const text = line.replace(/[\u0000-\u0008\u000b-\u001f\u007f\ufeff]/g, '').trim();
@@ -57,7 +56,7 @@ export function readLine(line: string, { pattern, decimal = 'either' }: LineRead
   if (refusal) return refusal;
   const found = pattern ? byPattern(text, pattern) : lastNumber(text);
   if (!found) return { refused: pattern ? 'no-match' : 'no-number' };
-  const number = plainNumber(found.number, decimal);
+  const number = plainNumber(found.number, found.mark);
   if (number === undefined) return { refused: 'unclear', text: found.number.trim() };
   const value = Number(number);
   if (!Number.isFinite(value)) return { refused: 'overload', text: found.number.trim() };
@@ -85,19 +84,26 @@ function shownMark(text: string, pattern: MeterPattern | undefined): LineRefusal
 
 interface Found {
   number: string;
+  mark?: DecimalMark;
   unit?: string;
   bound?: '<' | '>';
 }
 
 function byPattern(text: string, { expression }: MeterPattern): Found | undefined {
   const match = expression.exec(text);
-  const { number, unit } = match?.groups ?? {};
-  if (!match || number === undefined || number.trim() === '') return undefined;
+  const [group, mark] = Object.entries(NUMBER_GROUPS).find(([it]) => match?.groups?.[it] !== undefined) ?? [];
+  const { [group ?? '']: number, unit } = match?.groups ?? {};
+  if (!match || !group || !mark || number === undefined || number.trim() === '') return undefined;
   // The sign of a bound counts whether the pattern takes it in or passes over it.
   const inside = /^\s*(?<bound>[<>])\s*(?<number>.*)$/s.exec(number)?.groups;
-  const before = /([<>])\s*$/.exec(text.slice(0, match.indices?.groups?.number?.[0]))?.[1];
+  const before = /([<>])\s*$/.exec(text.slice(0, match.indices?.groups?.[group]?.[0]))?.[1];
   const bound = (inside?.bound ?? before) as Found['bound'];
-  return { number: inside?.number ?? number, ...(unit?.trim() && { unit: unit.trim() }), ...(bound && { bound }) };
+  return {
+    number: inside?.number ?? number,
+    mark,
+    ...(unit?.trim() && { unit: unit.trim() }),
+    ...(bound && { bound }),
+  };
 }
 
 function lastNumber(text: string): Found | undefined {

@@ -1,11 +1,11 @@
 /** How a tester says where the number stands in the lines of a meter. No DOM. */
-import { NUMBER_SHAPE } from './meter-number.ts';
+import { type DecimalMark, NUMBER_SHAPE } from './meter-number.ts';
 
 /** A pattern that was understood. */
 export interface MeterPattern {
   /** As the tester wrote it. */
   readonly written: string;
-  /** With the groups `number` and, if it asks for one, `unit`. */
+  /** With the group `number`, or that of another mark in its place (`NUMBER_GROUPS`), and, if it asks for one, `unit`. */
   readonly expression: RegExp;
 }
 
@@ -24,17 +24,28 @@ export const LONGEST_PATTERN = 200;
 /** A unit: letters, percent and degree signs, then what stands in one: `mW/cm2`, `W·m^-2`, `dB(A)`, `%`. */
 export const UNIT_SHAPE = String.raw`[%°"\p{L}][\p{L}\d/²³^°%·*()_]*(?:\s*\/\s*\p{L}[\p{L}\d²³^]*)?(?:\^?-\d)?`;
 
+/** Names of the number's group, by what stands before its decimals. */
+export const NUMBER_GROUPS = { number: 'either', numberPoint: 'point', numberComma: 'comma' } as const satisfies Record<
+  string,
+  DecimalMark
+>;
+
+const number = (group: keyof typeof NUMBER_GROUPS) => `(?<${group}>(?:[<>]\\s*)?${NUMBER_SHAPE})`;
+
 /** What may stand in a pattern of plain words. */
 const PLACES: Readonly<Record<string, string>> = {
-  number: `(?<number>(?:[<>]\\s*)?${NUMBER_SHAPE})`,
+  number: number('number'),
+  'number.': number('numberPoint'),
+  'number,': number('numberComma'),
   unit: `(?<unit>${UNIT_SHAPE})`,
   any: '.*?',
 };
 
 /**
  * Reads a pattern. In plain words: `E = {number} {unit}`, where all but the braces stands in the line as it is written
- * (capitals and spaces do not count), `{unit}` may be left out, and `{any}` is anything. Or a regular expression between
- * slashes, with a group named `number` and perhaps one named `unit`: `/CH1;(?<number>[^;]+);(?<unit>[^;]+)/`.
+ * (capitals and spaces do not count), `{unit}` may be left out, and `{any}` is anything. `{number,}` has a comma before its
+ * decimals, `{number.}` a point, for meters that write `1,234`. Or a regular expression between slashes, with a group
+ * named `number`, `numberComma` or `numberPoint`, and perhaps one named `unit`: `/CH1;(?<number>[^;]+);(?<unit>[^;]+)/`.
  */
 export function meterPattern(text: string): { pattern: MeterPattern } | PatternFault {
   const written = text.trim();
@@ -46,7 +57,7 @@ export function meterPattern(text: string): { pattern: MeterPattern } | PatternF
 }
 
 function fromExpression(written: string, body: string, flags: string): { pattern: MeterPattern } | PatternFault {
-  if (!body.includes('(?<number>')) return { fault: 'no-number' };
+  if (!Object.keys(NUMBER_GROUPS).some((it) => body.includes(`(?<${it}>`))) return { fault: 'no-number' };
   try {
     return { pattern: { written, expression: new RegExp(body, `du${flags}`) } };
   } catch (error) {
@@ -65,13 +76,14 @@ function fromWords(written: string): { pattern: MeterPattern } | PatternFault {
     }
     const place = Object.hasOwn(PLACES, name) ? PLACES[name] : undefined;
     if (place === undefined) return { fault: 'place', place: piece };
-    if (name !== 'any' && seen.has(name)) return { fault: 'twice', place: piece };
-    seen.add(name);
+    const kind = name.replace(/[.,]$/, '');
+    if (kind !== 'any' && seen.has(kind)) return { fault: 'twice', place: piece };
+    seen.add(kind);
     body += place;
   }
   if (!seen.has('number')) return { fault: 'no-number' };
   // A number that nothing follows is taken whole, and a word that the pattern begins with is no end of a longer one.
-  const end = /\{\s*number\s*\}$/i.test(written) ? '(?!\\d|[.,]\\d)' : '';
+  const end = /\{\s*number[.,]?\s*\}$/i.test(written) ? '(?!\\d|[.,]\\d)' : '';
   return { pattern: { written, expression: new RegExp(`(?<![\\p{L}\\d.,])${body}${end}`, 'diu') } };
 }
 

@@ -44,30 +44,39 @@ export function startEntry(pad: Pad, entered: (place: Place, written: string) =>
     field.focus();
   };
 
-  const enter = async () => {
+  /** Enters one reading at the present place, and goes on once it is on the disk. */
+  const enter = async (text: string) => {
     const here = place();
-    const text = field.value.trim();
-    if (text === '') return go(nextOf(pad));
-    const typed = readTyped(text, here, pad.unitOf(here));
-    if ('fault' in typed) return say(typed.fault);
-    field.value = '';
-    say('');
     const { at } = pad;
+    if (text === '') return go(Math.min(at + 1, pad.places.length - 1));
+    const back = () => {
+      // Unless the next reading is being typed already.
+      if (field.value === '') field.value = text;
+    };
+    const typed = readTyped(text, here, pad.unitOf(here));
+    if ('fault' in typed) {
+      back();
+      return say(typed.fault);
+    }
     try {
       await pad.perform(actFor(pad.run, here, typed.written, new Date().toISOString()));
     } catch {
-      // Told at the top of the page; what was typed is there again, unless the next reading is.
-      if (field.value === '') field.value = text;
-      return;
+      // Told at the top of the page.
+      return back();
     }
     entered(here, typed.written);
     // Who has gone elsewhere meanwhile stays there.
     if (pad.at === at) pad.go(nextPlace(pad.places, pad.run, at, pad.rounds));
   };
+  /** Readings come faster than a disk may write: each waits for the place that the one before it leads to. */
+  let turn = Promise.resolve();
 
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    void enter();
+    const text = field.value.trim();
+    field.value = '';
+    say('');
+    turn = turn.then(() => enter(text));
   });
   field.addEventListener('input', () => say(''));
   field.addEventListener('keydown', (event) => {
@@ -99,7 +108,9 @@ export function startEntry(pad: Pad, entered: (place: Place, written: string) =>
     find('[data-pad-progress]').textContent = `${all.read} of ${all.of} places read`;
     const count = readAt(pad.run, here).length;
     const which = here.isList && count > 0 ? `, reading ${count + 1}` : '';
-    find('[data-pad-place]').textContent = `${here.name}${which}`;
+    const label = find('[data-pad-place]');
+    label.dataset.path = here.path;
+    label.textContent = `${here.name}${which}`;
     find('#pad-where').textContent = here.where;
     find('[data-pad-rounds]').hidden = here.step !== 'grid';
     step.replaceChildren(...stepOptions(pad));
@@ -120,9 +131,6 @@ export function startEntry(pad: Pad, entered: (place: Place, written: string) =>
     focus: () => field.focus(),
   };
 }
-
-/** The next place that has nothing, or else the next one. */
-const nextOf = (pad: Pad) => Math.min(pad.at + 1, pad.places.length - 1);
 
 function stepOptions(pad: Pad): HTMLOptionElement[] {
   return (Object.keys(STEPS) as Step[]).flatMap((it) => {

@@ -74,6 +74,12 @@ export function startTold(pad: Pad, left: () => void): void {
     return row;
   };
 
+  const restRow = ({ text, ids, path }: Told): HTMLElement => {
+    const entry = pad.run.entries.find((it) => it.id === ids.at(-1));
+    const place = pad.places.find((it) => it.path === (entry?.path ?? path))?.name;
+    return html('li', {}, place && html('b', {}, `${place}: `), text);
+  };
+
   let drawn: WorkedRun | undefined;
   pad.add(() => {
     const { worked } = pad;
@@ -92,7 +98,7 @@ export function startTold(pad: Pad, left: () => void): void {
       ...help.map((it) => html('p', {}, it.text)),
     );
     const rest = told.filter((it) => !beside.includes(it) && !help.includes(it));
-    find('[data-pad-more-advice]').replaceChildren(...rest.map((it) => html('li', {}, it.text)));
+    find('[data-pad-more-advice]').replaceChildren(...rest.map(restRow));
     find('[data-pad-figures]').replaceChildren(...figureRows(worked, pad.setup.currency));
   });
 }

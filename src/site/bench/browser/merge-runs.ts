@@ -1,5 +1,5 @@
 /** Two testers' runs of one session put together, and where they say different things. */
-import { lengthOf } from './entry-values.ts';
+import { entryValue, lengthOf } from './entry-values.ts';
 import { keysOf } from './places.ts';
 import type { Entry, Run } from './run.ts';
 
@@ -14,10 +14,15 @@ export interface Conflict {
   theirs: string;
   /** Which side went into the merged run. */
   taken: Side;
+  /** The tester has said so; else it is mine until somebody does. */
+  isDecided: boolean;
 }
 
-/** Which side to take where they differ: everywhere, or place by place. What is not named is taken from mine. */
-export type Take = Side | Readonly<Record<string, Side>>;
+/** Which side to take where they differ: place by place, or else everywhere. */
+export interface Take {
+  readonly all?: Side | undefined;
+  readonly places?: Readonly<Record<string, Side>>;
+}
 
 export interface MergedRuns {
   run: Run;
@@ -35,8 +40,9 @@ export function mergeRuns(mine: Run, other: Run, take: Take = {}): MergedRuns {
   const conflicts: Conflict[] = [];
   const choose = <T>(path: string, own: T, other: T, words: (it: T) => string): T => {
     if (words(own) === words(other)) return own;
-    const taken = (typeof take === 'string' ? take : take[path]) ?? 'mine';
-    conflicts.push({ path, mine: words(own), theirs: words(other), taken });
+    const said = take.places?.[path] ?? take.all;
+    const taken = said ?? 'mine';
+    conflicts.push({ path, mine: words(own), theirs: words(other), taken, isDecided: said !== undefined });
     return taken === 'mine' ? own : other;
   };
   const run: Run = {
@@ -51,8 +57,11 @@ export function mergeRuns(mine: Run, other: Run, take: Take = {}): MergedRuns {
       KEYED.map((field) => [
         field,
         merged(mine[field], theirs[field], (key, own, other) =>
-          choose(field === 'instruments' || field === 'carried' ? `${field}.${key}` : key, own, other, (it) =>
-            it.trim(),
+          choose(
+            field === 'instruments' || field === 'carried' ? `${field}.${key}` : key,
+            own,
+            other,
+            field === 'settings' ? settingWords : (it) => it.trim(),
           ),
         ),
       ]),
@@ -104,7 +113,7 @@ type Choose = <T>(path: string, own: T, other: T, words: (it: T) => string) => T
 
 const hasGrid = ({ entries }: Run) => entries.some((it) => it.path.startsWith('grid.'));
 /** The same in other words: `8 cm` and `3.1496 in` are one place. */
-const _settingWords = (it: string) => {
+const settingWords = (it: string) => {
   const cm = lengthOf(it);
   return cm === undefined ? it.trim() : `${Number(cm.toFixed(3))} cm`;
 };
@@ -137,8 +146,15 @@ function mergedEntries(mine: readonly Entry[], theirs: readonly Entry[], choose:
 /** True where a list has every entry of another, in its order, as they are there. */
 function holds(longer: readonly Entry[], shorter: readonly Entry[]): boolean {
   let at = 0;
-  for (const it of longer) if (shorter[at] && wordsOf(it) === wordsOf(shorter[at] as Entry)) at++;
+  for (const it of longer) if (shorter[at] && keyOf(it) === keyOf(shorter[at] as Entry)) at++;
   return at === shorter.length;
+}
+
+/** The same for readings that are one value, in whatever unit or with whatever decimal sign. */
+function keyOf(entry: Entry): string {
+  const value = entryValue(entry);
+  const bound = /^\s*[<>]/.exec(entry.written)?.[0].trim() ?? '';
+  return JSON.stringify([value ? `${bound}${value.value}` : entry.written.trim(), entry.struck]);
 }
 
 const wordsOf = ({ written, struck }: Entry) =>

@@ -9,11 +9,13 @@ import { CARRIED_NAMES } from '../../../content/schema/carried.ts';
 import { isGap } from '../../../content/schema/gap.ts';
 import { panelSchema } from '../../../content/schema/panel.ts';
 import { fieldPath } from '../../../content/schema/problem.ts';
-import { addSession, sessionsIn } from '../../../content/templates/add-session.ts';
+import { addSession, replaceSession, sessionsIn } from '../../../content/templates/add-session.ts';
 import { newPanelText } from '../../../content/templates/new-panel.ts';
 import { newSession } from '../../../content/templates/new-session.ts';
+import { inFlow } from '../../../content/templates/yaml-text.ts';
 import type { BenchPanelFile, BenchSetup } from './bench-data.ts';
 import type { Run } from './run.ts';
+import { unknownFields } from './run-from-file.ts';
 import { sessionData } from './session-data.ts';
 
 /** As much of the guide as a content file is made with. */
@@ -82,6 +84,24 @@ function newFile(run: Run, setup: FileSetup): string {
   });
 }
 
+/**
+ * The panel's file with the run in the place of the session of its day: a run that has been put together with that session
+ * (`mergeRuns`). Fields of the session that no run knows of stay.
+ *
+ * @throws EditError where the file has no such session, or can't be changed
+ */
+export function mergedFile(run: Run, setup: FileSetup, existing: string): string {
+  const file = panelFileName(run, setup);
+  const sessions = sessionsIn(existing, file);
+  const at = sessions.findIndex((it) => String(it.date) === run.date);
+  const data: unknown = parse(openContent(existing, file).yaml, { logLevel: 'silent' });
+  const others = unknownFields(sessions[at] ?? {}).map(
+    (key) => `${key}: ${inFlow(valueAt(data, ['sessions', at, key]))}`,
+  );
+  const session = [sessionText(run, existing, file), ...others].join('\n');
+  return withMeasures(run, replaceSession(existing, file, run.date, session), file);
+}
+
 /** The session of a run as YAML, as it goes into its panel's file. */
 export function sessionText(run: Run, existing: string, file: string): string {
   const { fields } = sessionData(run, knownMeasures(existing, file));
@@ -97,10 +117,13 @@ export function sessionText(run: Run, existing: string, file: string): string {
 const MEASURES = ['field', 'housing', 'weight'];
 
 /** Measures of the panel that its file has: they are not measured anew in every session. */
-function knownMeasures(text: string, file: string): string[] {
-  const data: unknown = parse(openContent(text, file).yaml, { logLevel: 'silent' });
-  return MEASURES.flatMap((key) => leavesOf(isBlock(data) ? ownField(data, key) : undefined, [key])).flatMap(
-    ({ path, value }) => (value === null || value === undefined || isGap(value) ? [] : [fieldPath(path)]),
+function knownMeasures(text: string, file: string): Record<string, string> {
+  const data: unknown = parse(openContent(text, file).yaml, { logLevel: 'silent', schema: 'failsafe' });
+  const leaves = MEASURES.flatMap((key) => leavesOf(isBlock(data) ? ownField(data, key) : undefined, [key]));
+  return Object.fromEntries(
+    leaves.flatMap(({ path, value }) =>
+      typeof value !== 'string' || value === '' || isGap(value) ? [] : [[fieldPath(path), value] as const],
+    ),
   );
 }
 

@@ -42,9 +42,9 @@ export const fileValue = (written: string) => asTyped(withPoint(written));
  * What a run has read, in the shape of a session, fields in the schema's order. What is planned and not read is a gap;
  * of a run that is finished only the grid has some.
  *
- * @param known measures that the panel's file has already, which stay as they are
+ * @param known measures that the panel's file has already, with what it says; they stay as they are
  */
-export function sessionData(run: Run, known: readonly string[] = []): SessionData {
+export function sessionData(run: Run, known: Readonly<Record<string, string>> = {}): SessionData {
   const kept: KeptReading[] = [];
   const tree: Block = {};
   const panel: Block = {};
@@ -56,8 +56,12 @@ export function sessionData(run: Run, known: readonly string[] = []): SessionDat
   const isReading = ({ written }: Entry) => written.trim() !== '' && !isGap(written);
   for (const it of run.entries) if (!isReading(it)) keep(it, it.struck === undefined ? 'no field' : 'struck');
   for (const [path, entries] of Map.groupBy(run.entries.filter(isReading), (it) => it.path)) {
-    if (!isPlace(path) || known.includes(path) || !isInGrid(run, path)) {
-      for (const it of entries) keep(it, it.struck === undefined ? 'no field' : 'struck');
+    if (!isPlace(path) || known[path] !== undefined || !isInGrid(run, path)) {
+      // What says the same as the file is there already.
+      const others = entries.filter(
+        (it) => it.struck !== undefined || it.accepted !== undefined || !isSame(it.written, known[path]),
+      );
+      for (const it of others) keep(it, it.struck === undefined ? 'no field' : 'struck');
     } else if (takesRepeats(path)) {
       put(tree, path, pointValue(entries), places);
       for (const it of entries) if (it.accepted !== undefined) keep(it, 'accepted');
@@ -76,6 +80,17 @@ export function sessionData(run: Run, known: readonly string[] = []): SessionDat
   if (notes !== undefined) tree.notes = notes;
   return { fields: inOrder(withGaps(tree, []), []) as Block, panel: inOrder(withGaps(panel, []), []) as Block, places };
 }
+
+/** The same text, or the same number: `7.0 in` and `7 in`. */
+const isSame = (written: string, known: string | undefined) =>
+  known !== undefined &&
+  [written, known]
+    .map((it) =>
+      withPoint(it)
+        .replace(/(\.\d*?)0+(?=\D|$)/, '$1')
+        .replace(/\.(?=\D|$)/, ''),
+    )
+    .every((it, _, [first]) => it === first);
 
 /** Under its path in the file, and as the file has its value, by which it is found again. */
 const keptAs = (

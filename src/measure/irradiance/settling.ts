@@ -9,10 +9,10 @@ export interface WarmUpReading {
 /** What readings of a warm-up say. */
 export interface Settling {
   /**
-   * `too early`: there are not yet three readings over half an hour. `moving`: there are, and they span too much.
+   * `too-early`: there are not yet three readings over half an hour. `moving`: there are, and they span too much.
    * `settled`: the span is within the rule.
    */
-  readonly state: 'too early' | 'moving' | 'settled';
+  readonly state: 'too-early' | 'moving' | 'settled';
   /**
    * Highest less lowest, in % of the last reading, over the window that is judged; while it is too early, over all
    * readings. Undefined with fewer than two, or where the last one is not above 0.
@@ -54,7 +54,7 @@ const BETWEEN = 600;
 export function settling(readings: readonly WarmUpReading[], resolution = 0): Settling {
   const inOrder = readings.toSorted((a, b) => a.seconds - b.seconds);
   const last = inOrder.at(-1);
-  if (!last) return { state: 'too early', nextAt: 0, notBefore: SETTLING_SPAN };
+  if (!last) return { state: 'too-early', nextAt: 0, notBefore: SETTLING_SPAN };
   const fits = (span: readonly WarmUpReading[]) => isWithin(spanOf(span), last.value, resolution);
   const window = windowOf(inOrder);
   const percent = percentOf(window ?? inOrder, last.value);
@@ -63,7 +63,7 @@ export function settling(readings: readonly WarmUpReading[], resolution = 0): Se
   const since = first === last ? undefined : first?.seconds;
   const notBefore = (since ?? last.seconds) + SETTLING_SPAN;
   return {
-    state: isSettled ? 'settled' : window ? 'moving' : 'too early',
+    state: isSettled ? 'settled' : window ? 'moving' : 'too-early',
     ...(percent !== undefined && { spreadPercent: percent, limitPercent: limitOf(last.value, resolution) }),
     ...(since !== undefined && { since }),
     nextAt: last.seconds + SETTLING_APART,
@@ -73,8 +73,8 @@ export function settling(readings: readonly WarmUpReading[], resolution = 0): Se
 
 /** Light and draw together: settled where each has, and as far as the one that is farthest behind. */
 export function bothSettled(series: readonly Settling[]): Settling['state'] {
-  if (series.length === 0) return 'too early';
-  return (['too early', 'moving'] as const).find((state) => series.some((it) => it.state === state)) ?? 'settled';
+  if (series.length === 0) return 'too-early';
+  return (['too-early', 'moving'] as const).find((state) => series.some((it) => it.state === state)) ?? 'settled';
 }
 
 /**

@@ -34,9 +34,9 @@ describe('three readings, 15 minutes apart', () => {
   });
 
   test('nothing, one and two readings are too early', () => {
-    expect(settling([])).toEqual({ state: 'too early', nextAt: 0, notBefore: 1800 });
-    expect(settling(at([5, 40]))).toEqual({ state: 'too early', nextAt: 20 * MINUTE, notBefore: 35 * MINUTE });
-    expect(settling(at([0, 40], [15, 40]))).toMatchObject({ state: 'too early', spreadPercent: 0, since: 0 });
+    expect(settling([])).toEqual({ state: 'too-early', nextAt: 0, notBefore: 1800 });
+    expect(settling(at([5, 40]))).toEqual({ state: 'too-early', nextAt: 20 * MINUTE, notBefore: 35 * MINUTE });
+    expect(settling(at([0, 40], [15, 40]))).toMatchObject({ state: 'too-early', spreadPercent: 0, since: 0 });
   });
 
   test('under 0.5 % and not 0.5 %', () => {
@@ -60,12 +60,12 @@ describe('three readings, 15 minutes apart', () => {
     const early = [0, SETTLING_APART - SETTLING_EARLY, 2 * (SETTLING_APART - SETTLING_EARLY)];
     const readings = (times: number[]) => times.map((seconds) => ({ seconds, value: 40 }));
     expect(settling(readings(early)).state).toBe('settled');
-    expect(settling(readings([0, 1, 1739])).state).toBe('too early');
+    expect(settling(readings([0, 1, 1739])).state).toBe('too-early');
   });
 
   test('read more often, half an hour counts; without a reading between it does not', () => {
     expect(settling(at([0, 40], [10, 40], [20, 40], [30, 40])).state).toBe('settled');
-    expect(settling(at([0, 40], [5, 40], [25, 40], [30, 40])).state).toBe('too early');
+    expect(settling(at([0, 40], [5, 40], [25, 40], [30, 40])).state).toBe('too-early');
   });
 
   test('since: the first reading that all later ones agree with', () => {
@@ -93,8 +93,8 @@ test('light and draw together are as far as the one that is behind', () => {
   ];
   expect(bothSettled([settled, settled])).toBe('settled');
   expect(bothSettled([settled, moving])).toBe('moving');
-  expect(bothSettled([moving, early, settled])).toBe('too early');
-  expect(bothSettled([])).toBe('too early');
+  expect(bothSettled([moving, early, settled])).toBe('too-early');
+  expect(bothSettled([])).toBe('too-early');
 });
 
 test('a slow panel passes with as much to go as the docstring says', () => {

@@ -41,6 +41,9 @@ const READINGS: Readonly<Record<string, string>> = {
   'mains.nearInfrared': '53.9',
 };
 
+/** The last place of a session. */
+const LAST = 'sound.on';
+
 let browser: Browser;
 let served: ServedFolder;
 beforeAll(async () => {
@@ -98,35 +101,31 @@ describe('a session by keyboard', () => {
   beforeAll(async () => {
     ({ context, page } = await device());
     await begin(page);
+    await toStep(page, 'grid');
     await page.selectOption('#pad-rounds', '1');
-    await page.locator('#pad-value').focus();
+    await toStep(page, 'off');
     await page.evaluate(() => {
       Object.assign(globalThis, { presses: 0 });
       addEventListener('keydown', () =>
         Object.assign(globalThis, { presses: Number(Reflect.get(globalThis, 'presses')) + 1 }),
       );
     });
-    for (let before = ''; ; ) {
-      const path = (await placeNow(page)) ?? '';
-      if (path === before) break;
-      before = path;
-      const reading = READINGS[path];
+    for (let path = await placeNow(page); path !== LAST; path = await placeNow(page)) {
+      const reading = READINGS[path ?? ''];
       if (reading === undefined) skipped += 1;
       else {
         typed += reading.length + 1;
         await page.keyboard.type(reading);
       }
       await page.keyboard.press('Enter');
-      await expect
-        .poll(() => Promise.all([placeNow(page), page.locator('#pad-value').inputValue()]))
-        .not.toEqual([path, ''])
-        .catch(() => undefined);
+      await expect.poll(() => placeNow(page)).not.toBe(path);
     }
   });
   afterAll(() => context.close());
 
   test('takes the digits and one key for each reading', async () => {
-    expect(await page.evaluate(() => Number(Reflect.get(globalThis, 'presses')))).toBe(typed + skipped + 1);
+    expect(await page.evaluate(() => Number(Reflect.get(globalThis, 'presses')))).toBe(typed + skipped);
+    expect(typed).toBeGreaterThan(80);
   });
 
   test('writes every reading at its place in the content file', async () => {

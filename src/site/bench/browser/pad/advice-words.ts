@@ -13,6 +13,10 @@ export interface Told {
   text: string;
   ids: readonly number[];
   path?: string | undefined;
+  /** Where it is, for what has no place on the pad. */
+  field?: string;
+  /** The check would refuse it, so that it can't be accepted. */
+  isRefused: boolean;
   /** It looks wrong: the tester repeats, accepts or strikes. */
   isOdd: boolean;
 }
@@ -24,7 +28,9 @@ const sentence = (text: string) => {
 
 const ofProblem = ({ path, field, found, wanted, hint }: RunProblem, ids: readonly number[]): Told => ({
   key: `${field} ${found}`,
-  text: [`${path ?? field}: ${found}; wanted: ${wanted}.`, ...(hint ? [sentence(hint)] : [])].join(' '),
+  text: [`${found}; wanted: ${wanted}.`, ...(hint ? [sentence(hint)] : [])].join(' '),
+  field: path ?? field,
+  isRefused: true,
   ids,
   path,
   isOdd: true,
@@ -35,6 +41,7 @@ const ofAdvice = ({ severity, check, finding, hint, path, ids }: Advice): Told =
   text: [sentence(say(finding)), ...(hint ? [sentence(say(hint))] : [])].join(' '),
   ids,
   path,
+  isRefused: false,
   isOdd: severity === 'doubt' || severity === 'impossible',
 });
 

@@ -31,7 +31,7 @@ export function readColumn(
   const isBlock = lines.length === grid.rows && grid.columns > 1 && lines.every((it) => it.length === grid.columns);
   // A heading takes no place.
   const along = lines.flat().filter((it) => it !== '');
-  const isValue = (cell: string) => /\d/.test(cell);
+  const isValue = (cell: string) => /^[<>]?\s*[+-]?[.,]?\d/.test(cell);
   let taken = 0;
   const targets: Array<{ cell: string; place: Place | undefined }> =
     isBlock && places[from]?.step === 'grid'

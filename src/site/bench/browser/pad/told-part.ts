@@ -41,7 +41,7 @@ export function startTold(pad: Pad, left: () => void): void {
     const id = told.ids.at(-1);
     const entry = pad.run.entries.find((it) => it.id === id);
     const index = pad.places.findIndex((it) => it.path === (entry?.path ?? told.path));
-    const place = pad.places[index]?.name;
+    const place = pad.places[index]?.name ?? told.field;
     const row = html('div', { class: 'pad-doubt' }, html('p', {}, place && html('b', {}, `${place}: `), told.text));
     if (!entry || index < 0) return row;
     const name = `${entry.written}, ${place}`;
@@ -68,15 +68,15 @@ export function startTold(pad: Pad, left: () => void): void {
       pad.go(index);
       left();
     });
-    button('Accept', () => ask('accept', 'Accept', ACCEPT_REASONS));
+    if (!told.isRefused) button('Accept', () => ask('accept', 'Accept', ACCEPT_REASONS));
     button('Strike', () => ask('strike', 'Strike', STRIKE_REASONS));
     row.append(actions);
     return row;
   };
 
-  const restRow = ({ text, ids, path }: Told): HTMLElement => {
+  const restRow = ({ text, ids, path, field }: Told): HTMLElement => {
     const entry = pad.run.entries.find((it) => it.id === ids.at(-1));
-    const place = pad.places.find((it) => it.path === (entry?.path ?? path))?.name;
+    const place = pad.places.find((it) => it.path === (entry?.path ?? path))?.name ?? field;
     return html('li', {}, place && html('b', {}, `${place}: `), text);
   };
 

@@ -20,7 +20,7 @@ declare module '../statement.ts' {
 /** Factors that a slip makes: a digit or a decimal point, W/m² for mW/cm², milliwatts for watts. */
 const FACTORS = [10, 100, 1000];
 /** How near to a factor the ratio of a reading to its like lies where it is taken for a slip. Our own choice. */
-const NEAR = 0.2;
+const NEAR = 0.5;
 /** What a reading may rise by chance where it should fall, and repeats may differ. Our own choices. */
 const RISE = 0.05;
 export const REPEATS_APART = 0.1;

@@ -13,7 +13,7 @@ import {
   unitSlipFinding,
 } from '../../../measure/irradiance/entry-checks.ts';
 import { repeatAdvice, worthMost } from '../../../measure/irradiance/next-reading.ts';
-import type { Statement } from '../../../measure/statement.ts';
+import { isCode, type Statement } from '../../../measure/statement.ts';
 import type { BenchSetup } from './bench-data.ts';
 import { countingValues, type EntryValue, lengthOf, meterOf, readsAt } from './entry-values.ts';
 import { isPlace, keysOf, takesRepeats } from './places.ts';
@@ -182,7 +182,7 @@ function rising(run: Run, { entry, value }: EntryValue, values: readonly EntryVa
 function flagAdvice(run: Run, { panel, session }: Worked): Advice[] {
   const { slug, data } = panel;
   return session.flags.flatMap((flag): Advice[] => {
-    if (NOT_OF_BENCH.has(flag.check)) return [];
+    if (NOT_OF_BENCH.has(flag.check) || isWaiting(flag.finding)) return [];
     const keys = flagPlace(flag, { slug, data, session, figures: session.figures });
     const [list, index, ...rest] = keys as Array<string | number>;
     const isOwn = list === 'sessions' && data.sessions[Number(index)]?.date === run.date;
@@ -194,6 +194,9 @@ function flagAdvice(run: Run, { panel, session }: Worked): Advice[] {
     return [{ check, severity, finding, ...(hint && { hint }), ...(path !== '' && { path }), ids }];
   });
 }
+
+/** The model of the light waits for the rest of the grid. */
+const isWaiting = (it: Statement) => isCode(it, 'beam-withheld') && isCode(it.because, 'grid-not-all-read');
 
 const isWithin = (path: string, whole: string) =>
   whole !== '' && (path === whole || path.startsWith(`${whole}.`) || path.startsWith(`${whole}[`));

@@ -57,7 +57,7 @@ export function workRun(
   const before = typeof existing === 'object' ? standInFor(existing) : existing;
   const file = panelFileName(run, setup);
   const place = { path: file, file };
-  const read = (text: string) => frontMatterSource(text, place, panelSchema);
+  const read = (text: string) => frontMatterSource(text, place, panelSchema, 'as it stands');
   const { source, problems: yamlProblems } = read(contentFile(run, setup, before));
   const problems = source ? [...yamlProblems, ...problemsOf(source, run, setup)] : yamlProblems;
   const grid = gridRead(run);

@@ -17,7 +17,7 @@ export function settlingWords(name: string, it: Settling): string {
       return `${name} has settled${spread}.`;
     case 'moving':
       return `${name} still moves${spread}. ${next}`;
-    case 'too early':
+    case 'too-early':
       return `${name}: too early to tell${spread}. ${next}`;
   }
 }

@@ -26,15 +26,17 @@ export const benchWords = (
   | 'grid-not-all-read'
 > => ({
   'repeats-gain-little': ({ now, after }) =>
-    `Enough: one more reading at each point would change ±${percent(now)} % to ±${percent(after)} %.`,
+    percent(now) === percent(after)
+      ? `Enough: one more reading at each point would leave it at ±${percent(now)} %.`
+      : `Enough: one more reading at each point would change ±${percent(now)} % to ±${percent(after)} %.`,
   'repeats-would-gain': ({ now, after }) =>
     `One more reading at each point would change ±${percent(now)} % to ±${percent(after)} %.`,
   'repeats-tell-scatter': () =>
     'How the readings scatter is not known: read some points a second time, and the range has it in it.',
   'worth-most': ({ metric, remedy, share, now, atBest }) =>
-    `${nameOf(metric)} is known to ±${percent(now)} %. ${REMEDIES[remedy]} would gain most: that is ${rounded(share, 2)} % of the doubt, and without it ±${percent(atBest)} % is left.`,
+    `${capital(nameOf(metric))} is known to ±${percent(now)} %. ${REMEDIES[remedy]} would gain most: that is ${rounded(share, 2)} % of the doubt, and at best ±${percent(atBest)} % would be left.`,
   'bench-can-do-no-more': ({ metric, what, share, now }) =>
-    `${nameOf(metric)} is known to ±${percent(now)} %, and no reading narrows it much: ${rounded(share, 2)} % of the doubt is ${lowerFirst(say(what))}.`,
+    `${capital(nameOf(metric))} is known to ±${percent(now)} %, and no reading narrows it much: ${rounded(share, 2)} % of the doubt is ${lowerFirst(say(what))}.`,
   'entry-above-range': ({ value, unit, instrument, highest }) =>
     `${rounded(value, 4)} ${unitSigns(unit)} is more than the ${instrument} can show, ${rounded(highest, 4)} ${unitSigns(unit)}.`,
   'entry-below-range': ({ value, unit, instrument, lowest }) =>
@@ -63,6 +65,7 @@ const REMEDIES: Readonly<Record<BenchRemedy, string>> = {
   beyond: 'Reading the light past the edges',
 };
 
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const percent = (value: number) => value.toFixed(1);
 const ordinal = (it: number) => (it < 50 ? 'tenth' : it < 500 ? 'hundredth' : 'thousandth');
 const lowerFirst = (text: string) => (/^.[A-Z]/.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1));

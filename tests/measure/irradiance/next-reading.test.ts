@@ -83,7 +83,7 @@ describe('what the tester is told', () => {
   test('that more repeats change nothing where the calibration is most of the doubt', () => {
     const points = TRUE.map((it) => [it, it + 0.1, it - 0.1]);
     const advice = repeatAdvice(meanOf(points, { ...METER, calibrationRelative: 0.026 }), points);
-    expect(advice && say(advice)).toBe('Enough: one more reading at each point would change ±5.1 % to ±5.1 %.');
+    expect(advice && say(advice)).toBe('Enough: one more reading at each point would leave it at ±5.1 %.');
   });
 
   test('that a reading more is worth it where readings scatter', () => {

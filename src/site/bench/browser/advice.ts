@@ -42,7 +42,7 @@ interface Worked {
 const ORDER: readonly Advice['severity'][] = ['impossible', 'doubt', 'note', 'help'];
 
 /** Not of the bench: what the maker says is no measure of a reading, and prices are looked up elsewhere. */
-const NOT_OF_BENCH: ReadonlySet<string> = new Set(['claims-held', 'price-age']);
+const NOT_OF_BENCH: ReadonlySet<string> = new Set(['beam-claim', 'claims-held', 'price-age']);
 
 /** All advice on a run, the worst first, and in the order of entering. What was accepted with a reason is a note. */
 export function adviceOn(

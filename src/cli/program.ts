@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { calledAs } from '../content/read/called-as.ts';
 import { contentFolder } from '../ledger/load-ledger.ts';
 import { againstCommand } from './against.ts';
+import { benchCommand } from './bench/bench.ts';
 import { buildCommand } from './build.ts';
 import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
@@ -42,6 +43,7 @@ export function ledgerProgram(): Command {
     repriceCommand,
     recalibrateCommand,
     retestCommand,
+    benchCommand,
     renameCommand,
     textCommand,
     schemaCommand,

@@ -14,6 +14,8 @@ import type { SessionBench } from './session-bench.ts';
 declare module '../measure/statement.ts' {
   interface StatementData {
     'beam-no-readings': object;
+    /** While the grid is being read. */
+    'grid-not-all-read': { read: number; of: number };
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Statement, StatementCode } from '../measure/statement.ts';
 import { speaker, type WordsOf } from './speaker.ts';
 import { beamWords } from './statements/beam.ts';
+import { benchWords } from './statements/bench.ts';
 import { FINDING_WORDS, HINT_WORDS } from './statements/checks.ts';
 import { CLAIM_WORDS } from './statements/claims.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
@@ -26,6 +27,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...HINT_WORDS,
   ...ledgerWords(within),
   ...beamWords(within),
+  ...benchWords(within),
   ...exposureWords(within),
 };
 

@@ -2,14 +2,7 @@ import type { Bench } from '../../content/read/read-bench.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind, quantityOf } from '../../content/schema/instrument.ts';
 import { nearest } from '../../content/schema/suggest.ts';
-import { calibrationDue, calibrationOn } from '../../ledger/instruments.ts';
-
-/** The instruments of a session: those that were asked for, and else what the bench has for each kind. */
-export interface ChosenInstruments {
-  chosen: Partial<Record<InstrumentKind, string>>;
-  /** Kinds that the bench has instruments for, none of which is calibrated on that day. */
-  lapsed: readonly InstrumentKind[];
-}
+import { type HeldInstruments, heldInstruments } from '../../ledger/held-instruments.ts';
 
 /**
  * For each kind the instrument whose calibration holds on a day, the one that was calibrated last.
@@ -17,22 +10,8 @@ export interface ChosenInstruments {
  * @param asked `kind=id`, as flags have it
  * @throws UsageError where an instrument that was asked for is not there, or reads something else
  */
-export function chosenInstruments({ instruments }: Bench, day: string, asked: readonly string[]): ChosenInstruments {
-  const chosen: Partial<Record<InstrumentKind, string>> = {};
-  const lapsed: InstrumentKind[] = [];
-  for (const kind of INSTRUMENT_KINDS) {
-    const reading = [...instruments].flatMap(([id, file]) => {
-      const quantity = quantityOf(file, kind);
-      return quantity ? [{ id, calibration: calibrationOn(quantity, day) }] : [];
-    });
-    const [best] = reading
-      .flatMap(({ id, calibration }) =>
-        calibration && calibrationDue(calibration) >= day ? [{ id, date: calibration.date }] : [],
-      )
-      .toSorted((a, b) => b.date.localeCompare(a.date) || a.id.localeCompare(b.id));
-    if (best) chosen[kind] = best.id;
-    else if (reading.length > 0) lapsed.push(kind);
-  }
+export function chosenInstruments({ instruments }: Bench, day: string, asked: readonly string[]): HeldInstruments {
+  const { chosen, lapsed } = heldInstruments(instruments, day);
   for (const text of asked) {
     const [kind, id] = askedInstrument(text, instruments);
     chosen[kind] = id;

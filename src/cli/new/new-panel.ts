@@ -4,13 +4,14 @@ import { type Bench, readBench } from '../../content/read/read-bench.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { panelSchema } from '../../content/schema/panel.ts';
 import { nearest } from '../../content/schema/suggest.ts';
+import { slugOf } from '../../content/templates/file-name.ts';
 import { newPanelText } from '../../content/templates/new-panel.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { ledgerCommand } from '../command.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { chosenInstruments } from './bench-instruments.ts';
-import { freeName, slugOf } from './names.ts';
+import { freeName } from './names.ts';
 import { placed, setting, several, written } from './settings.ts';
 import { type WriteFlags, writeNew } from './write-new.ts';
 

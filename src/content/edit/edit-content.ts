@@ -4,7 +4,7 @@ import { openContent } from './content-text.ts';
 import type { Edit } from './edit.ts';
 import { EditError } from './edit-error.ts';
 import { expected } from './expected.ts';
-import { firstItem, intoList } from './list-edits.ts';
+import { firstItem, intoList, otherListItem } from './list-edits.ts';
 import { withinBrackets, YamlText } from './render.ts';
 import { type Splice, splice } from './splice.ts';
 import { columnOf, styleOf, type YamlStyle } from './yaml-style.ts';
@@ -54,6 +54,11 @@ function splicesOf(tree: YamlTree, edit: Edit, style: YamlStyle): Splice[] {
   switch (edit.do) {
     case 'insert':
       return insert(tree, edit, style);
+    case 'replace': {
+      const list = nodeAt(tree, edit.list);
+      if (!isListNode(list)) throw new EditError(`\`${edit.list.join('.')}\` is no list.`);
+      return otherListItem(tree, list, edit.item, edit.at, style);
+    }
     case 'set': {
       const old = nodeAt(tree, edit.field);
       const { block, key } = around(tree, edit.field);
@@ -140,6 +145,6 @@ function verify(tree: YamlTree, edit: Edit, after: string): void {
     found = undefined;
   }
   if (isEqual(found, wanted)) return;
-  const path = edit.do === 'insert' ? edit.list : edit.field;
+  const path = 'list' in edit ? edit.list : edit.field;
   throw new EditError(`\`${path.join('.')}\` is written in a way that a command can’t change; change it by hand.`);
 }

@@ -13,6 +13,10 @@ export function expected(before: unknown, edit: Edit): unknown {
         const at = edit.at === undefined || edit.at === 'end' ? items.length : edit.at;
         return items.toSpliced(at, 0, dataOf(edit.item));
       });
+    case 'replace':
+      return changed(before, edit.list, (list) =>
+        Array.isArray(list) ? list.map((it, i) => (i === edit.at ? dataOf(edit.item) : it)) : list,
+      );
     case 'set':
     case 'add':
       return changed(before, edit.field, () => dataOf(edit.value));

@@ -56,6 +56,29 @@ function intoLines({ text }: YamlTree, list: ListNode, item: unknown, at: number
   return [{ start, end: start, text: `${lines}\n${between}` }];
 }
 
+/**
+ * Puts another item in the place of one of a list that stands over lines.
+ *
+ * @throws EditError where it does not, or there is no such item
+ */
+export function otherListItem(
+  { text }: YamlTree,
+  list: ListNode,
+  item: unknown,
+  at: number,
+  style: YamlStyle,
+): Splice[] {
+  const [old, dash] = [list.items[at], dashesOf(list)[at]];
+  if (list.flow || !old || dash === undefined) throw new EditError('The list has no such item on lines of its own.');
+  const column = dash - lineStart(text, dash);
+  const gap = Math.max(1, /^ *(?=[^\s#])/.exec(text.slice(dash + 1))?.[0].length ?? 1);
+  const [first = '', ...rest] = itemLines(item, old, column + 1 + gap, style);
+  const end = ownEnd(text, contentEnd(text, old, dash + 1), column);
+  return [
+    { start: dash + 1 + gap, end, text: [first, indented(rest, column + 1 + gap)].join(rest.length > 0 ? '\n' : '') },
+  ];
+}
+
 function intoBrackets({ text }: YamlTree, list: ListNode, item: unknown, at: number, style: YamlStyle): Splice[] {
   const neighbour = list.items[Math.max(0, at - 1)];
   const [start, end] = neighbour?.range ?? [0, 0];

@@ -18,13 +18,17 @@ export interface YamlProblem {
   hint: string;
 }
 
+/** What YAML was read to: no data where it can't be read at all. */
+export interface MendedYaml {
+  read?: YamlData;
+  problems: YamlProblem[];
+}
+
 /**
  * YAML as it was meant: where one line's slip makes it unreadable, or makes its schema refuse much of it, that slip
  * becomes the problem, and the rest is read as if it were mended. Lines stay where they are.
- *
- * @returns no data where it can't be read at all
  */
-export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; problems: YamlProblem[] } {
+export function readMended(yaml: string, schema: z.ZodType): MendedYaml {
   const problems: YamlProblem[] = [];
   let read = parseYaml(yaml);
   let text = yaml;
@@ -49,8 +53,15 @@ export function readMended(yaml: string, schema: z.ZodType): { read?: YamlData; 
     text = mended.text;
     read = parseYaml(text);
   }
-  if (!('errors' in read)) return { read, problems };
-  return { problems: [...problems, ...read.errors.map((it) => ({ ...it, wanted: 'YAML that can be read' }))] };
+  return { ...told(read), problems: [...problems, ...told(read).problems] };
+}
+
+/** YAML as it stands, for a text that no hand has laid out: nothing is taken for a slip. */
+export const readAsIs = (yaml: string): MendedYaml => told(parseYaml(yaml));
+
+function told(read: ReturnType<typeof parseYaml>): MendedYaml {
+  if (!('errors' in read)) return { read, problems: [] };
+  return { problems: read.errors.map((it) => ({ ...it, wanted: 'YAML that can be read' })) };
 }
 
 function faultsOf(data: unknown, schema: z.ZodType): Finding[] {

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
 import { withoutGaps } from './gaps.ts';
-import { readMended } from './read-mended.ts';
+import { readAsIs, readMended } from './read-mended.ts';
 import type { Source } from './source.ts';
 
 /** A file's source where it can be read, if need be with a slip mended, and what is wrong with its YAML. */
@@ -15,11 +15,20 @@ type Place = Pick<Source, 'path' | 'file'>;
 
 /** The text of a YAML file as a source; the schema tells what was meant where a slip has hidden it. Touches no disk. */
 export function yamlSource(text: string, place: Place, schema: z.ZodType): SourceRead {
-  return parse(place, plain(text), schema, 0, '', 0);
+  return parse(place, plain(text), schema, { linesBefore: 0, body: '', bodyLine: 0, read: 'mended' });
 }
 
-/** The same for the text of a Markdown or MDX file with front matter between two lines of three hyphens. */
-export function frontMatterSource(text: string, place: Place, schema: z.ZodType): SourceRead {
+/**
+ * The same for the text of a Markdown or MDX file with front matter between two lines of three hyphens.
+ *
+ * @param read how its YAML is read: as it stands where the program itself has laid it out
+ */
+export function frontMatterSource(
+  text: string,
+  place: Place,
+  schema: z.ZodType,
+  read: 'mended' | 'as it stands' = 'mended',
+): SourceRead {
   const { file } = place;
   const lines = plain(text).split('\n');
   const isFence = (line: string | undefined) => line?.trimEnd() === '---';
@@ -35,7 +44,8 @@ export function frontMatterSource(text: string, place: Place, schema: z.ZodType)
   if (end < 0) {
     return fault(file, lines.length, 'the end of the file', 'a line of three hyphens that ends the front matter');
   }
-  return parse(place, lines.slice(1, end).join('\n'), schema, 1, lines.slice(end + 1).join('\n'), end + 2);
+  const [yaml, body] = [lines.slice(1, end).join('\n'), lines.slice(end + 1).join('\n')];
+  return parse(place, yaml, schema, { linesBefore: 1, body, bodyLine: end + 2, read });
 }
 
 function fault(file: string, line: number, found: string, wanted: string): { problems: Problem[] } {
@@ -45,15 +55,18 @@ function fault(file: string, line: number, found: string, wanted: string): { pro
 /** Without a byte order mark, its lines ended in one way. */
 const plain = (text: string) => text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n');
 
+interface About extends Pick<Source, 'body' | 'bodyLine'> {
+  linesBefore: number;
+  read: 'mended' | 'as it stands';
+}
+
 function parse(
   place: Place,
   yaml: string,
   schema: z.ZodType,
-  linesBefore: number,
-  body: string,
-  bodyLine: number,
+  { linesBefore, body, bodyLine, read: how }: About,
 ): SourceRead {
-  const { read, problems: slips } = readMended(yaml, schema);
+  const { read, problems: slips } = how === 'mended' ? readMended(yaml, schema) : readAsIs(yaml);
   const problems = slips.map((slip) => ({ file: place.file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
   const { data, kept, gaps, asWritten } = withoutGaps(read.data, schema);

@@ -11,6 +11,7 @@ import type { RawCollections } from './rule.ts';
 /** Pages that every guide has. */
 export const FIXED_PAGES = [
   '/',
+  '/bench/',
   '/bench/sheet/',
   '/cautions/',
   '/compare/',

@@ -33,3 +33,14 @@ export function addSession(text: string, file: string, session: string): string 
     },
   ]);
 }
+
+/**
+ * Puts a session in the place of that of a day. What is written beside its lines goes with them.
+ *
+ * @param session as YAML
+ * @throws EditError where the file has no session of that day, or is written in a way that can't be changed
+ */
+export function replaceSession(text: string, file: string, day: string, session: string): string {
+  const at = sessionsIn(text, file).findIndex((it) => String(it.date) === day);
+  return editContent(text, file, [{ do: 'replace', list: ['sessions'], at, item: new YamlText(session) }]);
+}

@@ -16,9 +16,13 @@ export interface JsonSchema {
   else?: { required?: readonly string[] };
 }
 
-/** What a file may say, as editors are told. */
+const known = new WeakMap<z.ZodType, JsonSchema>();
+
+/** What a file may say, as editors are told; worked out once for each schema. */
 export function jsonSchemaOf(schema: z.ZodType): JsonSchema {
-  return z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' }) as JsonSchema;
+  const made = known.get(schema) ?? (z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' }) as JsonSchema);
+  known.set(schema, made);
+  return made;
 }
 
 /** The fields that a block can't do without. */

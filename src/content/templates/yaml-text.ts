@@ -9,9 +9,21 @@ export function inFlow(value: unknown): string {
       .join(', ')} }`;
   }
   // In a list, so that what would end an entry gets quotes.
-  return stringify([value], { collectionStyle: 'flow', flowCollectionPadding: false, lineWidth: 0 })
+  return stringify([typeof value === 'string' && value.includes('\n') ? onOneLine(value) : value], {
+    collectionStyle: 'flow',
+    flowCollectionPadding: false,
+    lineWidth: 0,
+    doubleQuotedMinMultiLineLength: Number.MAX_SAFE_INTEGER,
+  })
     .trim()
     .slice(1, -1);
+}
+
+/** A text of several lines, whose ends are spelt out. */
+function onOneLine(text: string): Scalar<string> {
+  const scalar = new Scalar(text);
+  scalar.type = Scalar.QUOTE_DOUBLE;
+  return scalar;
 }
 
 /** Numbers as displays show them. */
@@ -23,5 +35,6 @@ export function asTyped(text: string): Scalar<number> | string {
   if (!plain) return text.trim();
   const scalar = new Scalar(Number(text));
   scalar.minFractionDigits = plain[1]?.length ?? 0;
-  return scalar;
+  // More digits than a number has room for stay as they are.
+  return inFlow(scalar) === text.trim() ? scalar : text.trim();
 }

@@ -208,3 +208,23 @@ test('the example of the documentation', () => {
     ),
   );
 });
+
+describe('an item takes the place of another', () => {
+  const before =
+    'a: 1\nsessions:\n  - date: 2026-10-01   # the first\n    on: 1\n    # of this one\n\n  # above the second\n  - date: 2026-11-01\n    on: 2\n\nz: 1   # end\n';
+
+  test('with what is written beside its lines, and nothing else of the file', () => {
+    const item = new YamlText('date: 2026-10-01\non: [1, 2]');
+    expect(edited(before, { do: 'replace', list: ['sessions'], at: 0, item })).toBe(
+      'a: 1\nsessions:\n  - date: 2026-10-01\n    on: [1, 2]\n\n  # above the second\n  - date: 2026-11-01\n    on: 2\n\nz: 1   # end\n',
+    );
+    expect(edited(before, { do: 'replace', list: ['sessions'], at: 1, item: { date: '2026-11-01', on: 3 } })).toBe(
+      before.replace('on: 2', 'on: 3'),
+    );
+  });
+
+  test.each([2, -1])('but there is none at %i', (at) => {
+    const edit: Edit = { do: 'replace', list: ['sessions'], at, item: { date: '2026-12-01' } };
+    expect(() => edited(before, edit)).toThrow(EditError);
+  });
+});

@@ -45,6 +45,8 @@ export interface RunPhoto {
   /** Its name beside the content file. */
   readonly file: string;
   readonly shows: string;
+  /** Whose picture it is. */
+  readonly by?: string;
 }
 
 export interface Run {

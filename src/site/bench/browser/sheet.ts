@@ -10,6 +10,7 @@ import { aroundDrawing, fieldDrawing } from './sheet-drawing.ts';
 import { fillForm, find, formFields, hint, readForm } from './sheet-form.ts';
 import { type SheetPoint, type SheetPoints, sheetPoints } from './sheet-points.ts';
 import { readSheet, type SheetGrid, type SheetSetup, sheetAddress, sheetGrid } from './sheet-setup.ts';
+import { today } from './today.ts';
 
 /** More points than this stand in two tables, side by side. */
 const ONE_TABLE = 10;
@@ -139,11 +140,4 @@ function showMeters(data: SheetData, { panel, date }: SheetSetup): void {
   const place = find('[data-sheet-others]');
   place.hidden = others.length === 0;
   place.textContent = `Also kept: ${others.join('; ')}.`;
-}
-
-/** The day where the reader is. */
-function today(): string {
-  const now = new Date();
-  const two = (it: number) => String(it).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

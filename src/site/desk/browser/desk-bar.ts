@@ -25,6 +25,7 @@ const bar = html(
   html('span', {}, 'For you alone:'),
   html('a', { href: '/desk/changes/' }, 'What changes'),
   html('a', { href: '/desk/stale/' }, 'What is stale'),
+  html('a', { href: '/bench/' }, 'Bench pad'),
 );
 const list = html('section', {
   class: 'desk-problems',

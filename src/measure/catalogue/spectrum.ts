@@ -1,4 +1,4 @@
-import { type MethodPage, perMode, rows } from './rows.ts';
+import { type MethodPage, rows } from './rows.ts';
 
 /* What the file of a spectrum tells besides the peak wavelengths, which are in the list of readings by hand too. */
 
@@ -65,14 +65,34 @@ export const SPECTRUM_METHODS = {
   },
 } as const satisfies Record<keyof typeof SPECTRUM_VERSIONS, MethodPage>;
 
+/** Rows of a metric that the spectrum of each mode gives. */
+function eachMode<const Id extends string, const Method extends string, const U extends string>(
+  id: Id,
+  name: string,
+  method: Method,
+  unit: U,
+) {
+  return [
+    { id: `${id}-combined`, name: `${name}, both channels`, method, unit, isOfFiles: true },
+    { id: `${id}-red`, name: `${name}, red alone`, method, unit, isOfFiles: true },
+    { id: `${id}-near-infrared`, name: `${name}, near-infrared alone`, method, unit, isOfFiles: true },
+  ] as const;
+}
+
 /** These metrics, in the order of the calculation page. */
 export const SPECTRUM_METRICS = /* @__PURE__ */ rows(() => [
-  { id: 'centroid-red', name: 'Centroid wavelength, red', method: 'centroid', unit: 'nm' },
-  { id: 'centroid-near-infrared', name: 'Centroid wavelength, near-infrared', method: 'centroid', unit: 'nm' },
-  ...perMode('spectrum-irradiance', 'Irradiance from the spectrum', 'spectrum-irradiance', 'mW/cm²', ''),
-  ...perMode('red-share', 'Share of red light', 'band-shares', '%', ''),
-  ...perMode('near-infrared-share', 'Share of near-infrared light', 'band-shares', '%', ''),
-  ...perMode('rest-share', 'Share of all other light', 'band-shares', '%', ''),
-  ...perMode('peak-corrected', 'Peak irradiance corrected for the spectrum', 'spectral-mismatch', 'mW/cm²', ''),
-  { id: 'infrared-sum', name: 'Infrared from 780 nm', method: 'infrared-sum', unit: 'mW/cm²' },
+  { id: 'centroid-red', name: 'Centroid wavelength, red', method: 'centroid', unit: 'nm', isOfFiles: true },
+  {
+    id: 'centroid-near-infrared',
+    name: 'Centroid wavelength, near-infrared',
+    method: 'centroid',
+    unit: 'nm',
+    isOfFiles: true,
+  },
+  ...eachMode('spectrum-irradiance', 'Irradiance from the spectrum', 'spectrum-irradiance', 'mW/cm²'),
+  ...eachMode('red-share', 'Share of red light', 'band-shares', '%'),
+  ...eachMode('near-infrared-share', 'Share of near-infrared light', 'band-shares', '%'),
+  ...eachMode('rest-share', 'Share of all other light', 'band-shares', '%'),
+  ...eachMode('peak-corrected', 'Peak irradiance corrected for the spectrum', 'spectral-mismatch', 'mW/cm²'),
+  { id: 'infrared-sum', name: 'Infrared from 780 nm', method: 'infrared-sum', unit: 'mW/cm²', isOfFiles: true },
 ]);

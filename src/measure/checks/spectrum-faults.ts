@@ -1,7 +1,7 @@
 import type { Flag } from '../figure.ts';
 import type { MetricId } from '../metrics.ts';
 import type { Mode } from '../modes.ts';
-import type { SpectrumReading } from '../spectrum/figures.ts';
+import type { SpectrumReading } from '../spectrum/reading.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -29,7 +29,8 @@ export function spectrumFaultFlags({ mode, analysis }: SpectrumReading, field: r
     `near-infrared-share-${mode}`,
     `rest-share-${mode}`,
   ];
-  const widths: readonly MetricId[] = mode === 'combined' ? [] : [`wavelength-${mode}`, `fwhm-${mode}`, `centroid-${mode}`];
+  const widths: readonly MetricId[] =
+    mode === 'combined' ? [] : [`wavelength-${mode}`, `fwhm-${mode}`, `centroid-${mode}`];
   const raised: Raised[] = [];
   if (faults.flat) {
     raised.push({

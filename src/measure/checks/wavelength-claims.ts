@@ -11,8 +11,6 @@ declare module '../statement.ts' {
     'peak-not-claimed': { wavelength: number; share: number | undefined };
     /** nm; shares in %. */
     'claimed-share-apart': { claimed: number; claimedShare: number; share: number };
-    /** Claimed and found, nm, of a peak that is not the highest of its channel. */
-    'claimed-wavelength-off': { claimed: number; found: number };
   }
 }
 

@@ -3,8 +3,8 @@ import type { Instrument } from '../instrument/instrument.ts';
 import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { makeFigure, productFigure, propagate, typeB } from '../uncertainty.ts';
-import type { SpectrumReading } from './figures.ts';
 import { mismatchFactor } from './mismatch.ts';
+import type { SpectrumReading } from './reading.ts';
 
 declare module '../statement.ts' {
   interface StatementData {

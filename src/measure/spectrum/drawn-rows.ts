@@ -19,7 +19,11 @@ export function drawnRows(spectrum: Spectrum): DrawnRows {
   const stretch = (to - from) / MOST_POINTS;
   const rows: Array<readonly [number, number]> = [];
   let [best, end] = [0, from + stretch];
-  const put = () => rows.push([Number((wavelengths[best] as number).toFixed(1)), Number(((values[best] as number) / scale).toFixed(4))]);
+  const put = () =>
+    rows.push([
+      Number((wavelengths[best] as number).toFixed(1)),
+      Number(((values[best] as number) / scale).toFixed(4)),
+    ]);
   for (let i = 1; i < wavelengths.length; i++) {
     if ((wavelengths[i] as number) < end) {
       if (Math.abs(values[i] as number) > Math.abs(values[best] as number)) best = i;

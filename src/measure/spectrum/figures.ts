@@ -1,4 +1,4 @@
-import { type BudgetComponent, type FigureOrGap, gap, type Unassessed } from '../figure.ts';
+import { type BudgetComponent, type FigureOrGap, gap } from '../figure.ts';
 import {
   calibrationComponents,
   type Instrument,
@@ -6,59 +6,16 @@ import {
   isCalibrated,
   repeatabilityComponents,
 } from '../instrument/instrument.ts';
-import { type DistanceSetting, distanceComponents } from '../irradiance/distance-setting.ts';
 import { identityOf, type ListedMetricId } from '../metrics.ts';
 import type { Mode } from '../modes.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { makeFigure, rectangular, typeB } from '../uncertainty.ts';
-import { highestPeak, type PartSum, partSum, type SpectrumAnalysis } from './analysis.ts';
-import { BAND_NAMES, type BandEdges, bandShares } from './bands.ts';
+import { highestPeak, partSum } from './analysis.ts';
+import { BAND_NAMES, bandShares } from './bands.ts';
+import { darkComponents, noiseComponents, powerKnowledge } from './budget.ts';
 import type { Peak } from './peaks.ts';
-
-declare module '../statement.ts' {
-  interface StatementData {
-    'spectrum-noise': object;
-    'spectrum-noise-found': object;
-    'spectrum-dark': object;
-    'spectrum-dark-found': object;
-    'spectrum-bandwidth': { instrument: string };
-    /** Slit width, nm. */
-    'spectrum-bandwidth-stated': { bandwidth: number };
-    'spectrum-power': { instrument: string };
-    /** Standard uncertainty, fraction. */
-    'spectrum-power-stated': { error: number };
-    'spectrum-shape': { instrument: string };
-    /** Why a figure is missing, or its uncertainty. */
-    'spectrum-full': object;
-    'spectrum-without-light': object;
-    'spectrum-peak-overlaps': object;
-    'spectrum-relative': object;
-    'spectrum-raw-counts': object;
-    'spectrum-power-not-stated': { instrument: string };
-    /** Light goes on beyond an end, nm. */
-    'spectrum-cut-off': { at: number };
-  }
-}
-
-/** What the values of a spectrum's file are. */
-export type SpectrumScale = 'irradiance' | 'relative' | 'counts';
-
-/** A spectrum of one mode with what it was taken with. */
-export interface SpectrumReading {
-  /** `<panel>/<date>` */
-  session: string;
-  mode: Mode;
-  /** What stands for the file among a figure's inputs. */
-  path: string;
-  scale: SpectrumScale;
-  analysis: SpectrumAnalysis;
-  /** The spectrometer; undefined where the session names none. */
-  instrument: Instrument | undefined;
-  /** From where it was taken. */
-  distance: DistanceSetting;
-  edges: BandEdges;
-}
+import type { SpectrumReading } from './reading.ts';
 
 /** Why nothing of a spectrum counts: a full sensor, or no light. */
 function refused({ analysis }: SpectrumReading): Statement | undefined {
@@ -106,7 +63,7 @@ function wavelength(reading: SpectrumReading, channel: Channel): FigureOrGap {
     value: peak.wavelength,
     budget: [
       ...calibrationComponents(instrument, peak.wavelength),
-      ...repeatabilityComponents(instrument, `${reading.session}/${metric}`, peak.wavelength),
+      ...repeatabilityComponents(instrument, `${reading.path}/${metric}`, peak.wavelength),
       ...noiseComponents(reading, metric, peak.wavelengthError),
     ],
   }));
@@ -183,41 +140,6 @@ function irradiance(reading: SpectrumReading): FigureOrGap {
   );
 }
 
-/** What is known of a sum of spectral irradiance: the calibration in power, the distance, noise and the dark level. */
-export function powerKnowledge(
-  reading: SpectrumReading,
-  metric: ListedMetricId,
-  sum: PartSum,
-  more: readonly BudgetComponent[] = [],
-): { budget: BudgetComponent[]; unassessed: Unassessed[] } | { absent: Statement } {
-  const { instrument, session, distance, analysis } = reading;
-  if (!isCalibrated(instrument)) return { absent: instrumentAbsence(instrument) };
-  const error = instrument.powerError;
-  if (error === undefined) return { absent: { code: 'spectrum-power-not-stated', instrument: instrument.name } };
-  const [cut] = analysis.faults.cut;
-  if (cut) return { absent: { code: 'spectrum-cut-off', at: cut.at } };
-  return {
-    budget: [
-      {
-        source: typeB({
-          key: `${instrument.id}@${instrument.calibrationDate}/spectral-power`,
-          what: { code: 'spectrum-power', instrument: instrument.name },
-          distribution: 'normal',
-          evaluation: { code: 'spectrum-power-stated', error },
-        }),
-        contribution: error * sum.value,
-      },
-      ...distanceComponents(distance, session, sum.value),
-      ...noiseComponents(reading, metric, sum.noise),
-      ...darkComponents(reading, sum.dark),
-      ...more,
-    ],
-    unassessed: [
-      { what: { code: 'cosine-response' }, reason: { code: 'not-stated-for', instrument: instrument.name } },
-    ],
-  };
-}
-
 /** Share of each band, where one part of the spectrum can be held against another. */
 function shares(reading: SpectrumReading): FigureOrGap[] {
   const { analysis, session, mode, path, scale, instrument, edges } = reading;
@@ -256,41 +178,4 @@ function shares(reading: SpectrumReading): FigureOrGap[] {
       ],
     });
   });
-}
-
-function noiseComponents(
-  { session }: SpectrumReading,
-  metric: ListedMetricId,
-  contribution: number,
-): BudgetComponent[] {
-  return contribution > 0
-    ? [
-        {
-          source: typeB({
-            key: `${session}/${metric}/noise`,
-            what: { code: 'spectrum-noise' },
-            distribution: 'normal',
-            evaluation: { code: 'spectrum-noise-found' },
-          }),
-          contribution,
-        },
-      ]
-    : [];
-}
-
-/** One error for all that is made of a spectrum. */
-function darkComponents({ session, mode }: SpectrumReading, contribution: number): BudgetComponent[] {
-  return contribution === 0
-    ? []
-    : [
-        {
-          source: typeB({
-            key: `${session}/spectrum-dark-${mode}`,
-            what: { code: 'spectrum-dark' },
-            distribution: 'normal',
-            evaluation: { code: 'spectrum-dark-found' },
-          }),
-          contribution,
-        },
-      ];
 }

@@ -4,7 +4,8 @@ import { number } from '../numbers.ts';
 import { makeFigure, productFigure, rectangular, typeB } from '../uncertainty.ts';
 import { partSum } from './analysis.ts';
 import { mostBeyond } from './beyond-reach.ts';
-import { powerKnowledge, type SpectrumReading } from './figures.ts';
+import { powerKnowledge } from './budget.ts';
+import type { SpectrumReading } from './reading.ts';
 import type { Span } from './spectrum.ts';
 
 declare module '../statement.ts' {

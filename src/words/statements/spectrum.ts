@@ -1,5 +1,12 @@
+import type { Mode } from '../../measure/modes.ts';
 import { rounded } from '../rounded.ts';
 import type { WordsOf } from '../speaker.ts';
+
+const MODES: Readonly<Record<Mode, string>> = {
+  red: 'red alone on',
+  'near-infrared': 'near-infrared alone on',
+  combined: 'both channels on',
+};
 
 /** What is told of spectra. */
 export const SPECTRUM_WORDS: WordsOf<
@@ -27,6 +34,23 @@ export const SPECTRUM_WORDS: WordsOf<
   | 'spectral-mismatch'
   | 'spectral-mismatch-moved'
   | 'mode-not-read'
+  | 'spectrum-in-micrometres'
+  | 'spectrum-turned'
+  | 'spectrum-unit-not-stated'
+  | 'spectrum-column-taken'
+  | 'spectrum-flat-top'
+  | 'spectrum-cut'
+  | 'spectrum-negative'
+  | 'spectrum-dark-not-seen'
+  | 'spectrum-no-peak'
+  | 'spectrum-against-reading'
+  | 'claimed-wavelength-missing'
+  | 'peak-not-claimed'
+  | 'claimed-share-apart'
+  | 'take-less-light'
+  | 'take-dark-reading'
+  | 'take-wider-range'
+  | 'same-place-for-both'
 > = {
   'spectrum-noise': () => 'Noise of the spectrum, and the shape of its top',
   'spectrum-noise-found': () => 'from the scatter of the spectrum itself where it is dark; normal',
@@ -59,4 +83,30 @@ export const SPECTRUM_WORDS: WordsOf<
   'spectral-mismatch-moved': ({ factor, wavelength }) =>
     `what ${rounded(wavelength)} nm make of the factor ${rounded(factor, 4)}; normal`,
   'mode-not-read': () => 'the irradiance of this mode was not read',
+  'spectrum-in-micrometres': () => 'its wavelengths stand in micrometres',
+  'spectrum-turned': () => 'its rows go from long wavelengths to short ones, and were turned round',
+  'spectrum-unit-not-stated': () => 'it states no unit: its values are taken as relative',
+  'spectrum-column-taken': ({ name }) => `of its columns, ${name} was taken`,
+  'spectrum-flat-top': ({ mode, from, to }) =>
+    `The spectrum with ${MODES[mode]} is flat on top from ${rounded(from, 4)} nm to ${rounded(to, 4)} nm: the sensor was full. No figure is made of it.`,
+  'spectrum-cut': ({ mode, at, percent }) =>
+    `The spectrum with ${MODES[mode]} ends at ${rounded(at, 4)} nm with ${rounded(percent, 2)} % of its highest value still there: light beyond is not in it.`,
+  'spectrum-negative': ({ mode, percent }) =>
+    `The spectrum with ${MODES[mode]} falls to ${rounded(percent, 2)} % of its highest value below nought, which noise does not do: too much was subtracted, or the wrong dark reading.`,
+  'spectrum-dark-not-seen': ({ mode }) =>
+    `The spectrum with ${MODES[mode]} has no dark part, so that its dark level can’t be checked.`,
+  'spectrum-no-peak': ({ mode }) => `No peak stands out of the spectrum with ${MODES[mode]}.`,
+  'spectrum-against-reading': ({ spectrum, read, joint }) =>
+    `The spectrum sums up to ${rounded(spectrum)} mW/cm², the irradiance meter read ${rounded(read)} mW/cm²: they differ by ${rounded(Math.abs(spectrum - read))} mW/cm², more than their joint uncertainty of ${rounded(joint, 2)} mW/cm².`,
+  'claimed-wavelength-missing': ({ claimed, within }) =>
+    `The maker claims ${claimed} nm; the spectrum has no peak of its own within ${rounded(within)} nm of it.`,
+  'peak-not-claimed': ({ wavelength, share }) =>
+    `The spectrum has a peak at ${rounded(wavelength, 4)} nm that the maker does not name${share === undefined ? '' : `, with ${rounded(share, 2)} % of the light`}.`,
+  'claimed-share-apart': ({ claimed, claimedShare, share }) =>
+    `The maker claims ${rounded(claimedShare)} % at ${claimed} nm; ${rounded(share, 2)} % of the light was found there.`,
+  'take-less-light': () => 'take it again with a shorter exposure, or from farther away, and write that distance',
+  'take-dark-reading': () => 'take the dark reading again, with the fibre capped and the same exposure',
+  'take-wider-range': () => 'export the whole range; where the instrument ends there, say so in the notes',
+  'same-place-for-both': () =>
+    'were both taken where that mode reads highest, from one distance, and is the unit of the file as its head says?',
 };

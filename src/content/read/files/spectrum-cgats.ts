@@ -84,7 +84,8 @@ function collected(
   const collector = new SpectrumCollector();
   for (const { nm, text, line } of cells) {
     const value = numberOf(text);
-    if (value === undefined) return { fault: { line, found: `"${text.slice(0, 40)}" at ${nm} nm`, wanted: 'a number' } };
+    if (value === undefined)
+      return { fault: { line, found: `"${text.slice(0, 40)}" at ${nm} nm`, wanted: 'a number' } };
     const fault = collector.take(nm, value);
     if (fault) return { fault: { line, ...fault } };
   }

@@ -83,7 +83,9 @@ export class SpectrumCollector {
       return { fault: { found, wanted: `rows at most ${WIDEST_STEP} nm apart`, hint: 'export every pixel' } };
     }
     if (values.every((it) => it === values[0])) {
-      return { fault: { found: 'one value in all rows', wanted: 'the values of a spectrum', hint: 'is it the column meant?' } };
+      return {
+        fault: { found: 'one value in all rows', wanted: 'the values of a spectrum', hint: 'is it the column meant?' },
+      };
     }
     return { wavelengths, values, isTurned };
   }

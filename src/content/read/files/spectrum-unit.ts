@@ -45,7 +45,14 @@ function powersOf(written: string): Map<string, number> | undefined {
     .replace(/[µμ]/g, 'u')
     .replace(/sqm/gi, 'm2')
     .replace(/[[\]]/g, '')
-    .replace(/\/\s*\(([^()]*)\)/g, (_, inner: string) => `/${inner.trim().split(/[\s*·.]+/).join('/')}`)
+    .replace(
+      /\/\s*\(([^()]*)\)/g,
+      (_, inner: string) =>
+        `/${inner
+          .trim()
+          .split(/[\s*·.]+/)
+          .join('/')}`,
+    )
     .replace(/[()^]/g, '')
     .replace(/\s*\/\s*/g, ' /')
     .replace(/[*·.]/g, ' ');

@@ -4,7 +4,7 @@ import type { Statement } from '../../../measure/statement.ts';
 import type { SpectrumEntry } from '../../schema/files/spectra.ts';
 import { SPECTRUM_ENDINGS } from '../../schema/files/spectra.ts';
 import { cgatsOf, isCgats } from './cgats.ts';
-import type { BenchFile, FileFault, FileHead, FileReader, FileRead, Recognised } from './file-kind.ts';
+import type { BenchFile, FileFault, FileHead, FileRead, FileReader, Recognised } from './file-kind.ts';
 import { type HeaderLine, readNumberTable, type TableHead, tableHead } from './number-table.ts';
 import { cgatsSpectrum } from './spectrum-cgats.ts';
 import { SpectrumCollector, type SpectrumRows } from './spectrum-rows.ts';

@@ -16,7 +16,10 @@ const options = {
       'Unit of its values, where the file does not say it: relative where the sensor’s own response has been taken out, counts where it has not.',
     ),
   column: count('Which column holds the values, where there are several; the first one is 1.', 1000, 2).optional(),
-  sample: text('Which sample of a CGATS text is meant, where it holds several: its SAMPLE_ID or name.', 'A1').optional(),
+  sample: text(
+    'Which sample of a CGATS text is meant, where it holds several: its SAMPLE_ID or name.',
+    'A1',
+  ).optional(),
   distance: quantity(
     'length',
     'From how far it was taken; the session’s distance where left out.',
@@ -25,7 +28,8 @@ const options = {
   ).optional(),
 };
 
-const spectrum = (meaning: string, example: string) => fileEntry(meaning, example, SPECTRUM_ENDINGS, options).optional();
+const spectrum = (meaning: string, example: string) =>
+  fileEntry(meaning, example, SPECTRUM_ENDINGS, options).optional();
 
 /** Spectra of a session, a file a mode. */
 export const spectra = z

@@ -6,7 +6,7 @@ const END = 20;
 /** LEDs' tails fall to 1/e within no more than so much, nm: a wide near-infrared LED's, with room. Our own choice. */
 const LONGEST_FALL = 50;
 /** A panel's hottest parts that face the sensor, kelvin: 100 °C, at which lenses would soften. Our own choice, the cautious end. */
-const HOTTEST = 373.15;
+export const HOTTEST = 373.15;
 /** Stefan-Boltzmann constant, W/(m² K⁴), and second radiation constant, µm K (CODATA 2018, from memory). */
 const STEFAN_BOLTZMANN = 5.670374419e-8;
 const SECOND_RADIATION = 14387.7688;

@@ -8,7 +8,7 @@ const TAIL = 30;
 /** Values up to this share of the highest can be darkness. Our own choice: the tails of LEDs fall below it. */
 const DARK_SHARE = 0.02;
 /** An offset of more than so many standard errors is subtracted. Our own choice. */
-const CLEAR_OFFSET = 3;
+export const CLEAR_OFFSET = 3;
 /** Scales the median of absolute deviations to the standard deviation of normal noise: 1 / 0.67449. */
 const MAD_TO_SIGMA = 1.4826;
 /** Scatter of a second difference over that of a value: the root of 1 + 4 + 1. */

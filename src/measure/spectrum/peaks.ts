@@ -16,7 +16,7 @@ const [TOP, NARROW_TOP] = [0.5, 0.3];
 /** Rows too far apart for the top's shape move it by about this much of a step, times their share of the width squared; tried. */
 const SAMPLING = 0.1;
 /** A peak's light reaches to where its value has fallen to this share of its height. Our own choice. */
-const FOOT = 0.01;
+export const FOOT = 0.01;
 
 /** One peak of a spectrum. Wavelengths and widths in nm, with standard uncertainties from noise and shape alone. */
 export interface Peak {

@@ -24,7 +24,7 @@ export function spectrumUnit(written: string): SpectrumUnit | 'not-spectral' | u
   const powers = powersOf(text);
   if (!powers) return undefined;
   const watt = [...powers].find(([unit]) => /^[mun]?W$/.test(unit));
-  if (!watt || watt[1] !== 1) return undefined;
+  if (watt?.[1] !== 1) return undefined;
   let factor = (PREFIXES[watt[0].slice(0, -1)] as number) * PER_METRE;
   let lengths = 0;
   for (const [unit, power] of powers) {

@@ -44,7 +44,7 @@ export function spectraSection(session: SessionEntry, panel: Panel): SpectraSect
       claimed: nmText(it.claimed.peak),
       found: it.found ? wavelengthText(it.found.wavelength, it.found.uncertainty) : '—',
       outcome: auditOutcome(it, audit?.tolerance.wavelength ?? 0),
-      claimedShare: it.claimed.share === undefined ? '—' : `${rounded(it.claimed.share)} %`,
+      claimedShare: it.claimed.share === undefined ? '' : `${rounded(it.claimed.share)} % of it`,
       share: shareText(it.found?.share, it.found?.shareUncertainty),
     })),
     extra: (audit?.extra ?? []).map((it) => ({
@@ -81,6 +81,6 @@ function remark({ mode, reach, scale, darkShare }: DrawnSpectrum): string {
 const wavelengthText = (nm: number, u: number) => `${fixed(nm, 1)} ± ${fixed(2 * u, 1)} nm`;
 
 function shareText(share: number | undefined, u: number | undefined): string {
-  if (share === undefined) return 'not known';
-  return u === undefined ? `${fixed(share, 1)} %` : `${fixed(share, 1)} ± ${fixed(2 * u, 1)} %`;
+  if (share === undefined) return '';
+  return u === undefined ? `${fixed(share, 1)} % of the light` : `${fixed(share, 1)} ± ${fixed(2 * u, 1)} % of the light`;
 }

@@ -18,7 +18,7 @@ export function comparedText({
 }: Pick<ComparedClaim, 'subject' | 'outcome' | 'difference' | 'tolerance'>): string {
   const size = Math.abs(difference);
   if (subject === 'wavelength') {
-    const distance = `${rounded(size)} nm`;
+    const distance = `${Number(size.toFixed(1))} nm`;
     return outcome === 'within'
       ? `held, ${distance} from it (tolerance ${rounded(tolerance)} nm)`
       : `off by ${distance}, to the ${difference > 0 ? 'longer' : 'shorter'} side`;

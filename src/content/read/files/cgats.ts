@@ -26,12 +26,14 @@ export function isCgats(start: string): boolean {
 }
 
 /** Field of a wavelength: its number, nm. */
-const WAVELENGTH_FIELD = /^(?:SPECTRAL_NM_?|SPECTRAL_|SPEC_|NM_?|R_)(\d{3,4}(?:\.\d+)?)$/i;
+const WAVELENGTH_FIELD = /^(?:SPECTRAL_NM_?|SPECTRAL_|SPEC_|NM_?|R_)(\d{3,4}(?:\.\d+)?|\d{6})$/i;
 
 /** The wavelength that a field is for, nm; undefined where it is another. */
 export function fieldWavelength(field: string): number | undefined {
   const found = WAVELENGTH_FIELD.exec(field)?.[1];
-  return found === undefined ? undefined : Number(found);
+  if (found === undefined) return undefined;
+  // Some programs write picometres, as in SPEC_380000.
+  return found.length === 6 && !found.includes('.') ? Number(found) / 1000 : Number(found);
 }
 
 /** Reads keywords, fields and rows; a fault where something that has to be there is not. */

@@ -12,6 +12,8 @@ export interface TableForm {
   columns: readonly CellForm[];
   /** Index of the first row of numbers among the lines. */
   first: number;
+  /** Index of a line before it that holds nothing but numbers, and not as many: a row that is broken. */
+  odd: number | undefined;
 }
 
 /** Tried in this order: of forms that fit equally many lines, the first. */
@@ -39,7 +41,7 @@ export function cellsOf(line: string, separator: Separator): string[] {
   else if (separator === 'blanks') cells = line.trim().split(/\s+/);
   else if (line.includes('"')) {
     PARSERS[separator] ??= dsvFormat(separator);
-    cells = (PARSERS[separator].parseRows(line)[0] ?? []).map((it) => it.trim());
+    cells = (PARSERS[separator].parseRows(line)[0] ?? []).map((it) => it.trim().replace(/^"(.*)"$/, '$1'));
   } else cells = line.split(separator).map((it) => it.trim());
   while (cells.length > 1 && cells.at(-1) === '') cells.pop();
   return cells;
@@ -61,10 +63,15 @@ export function tableForm(lines: readonly string[]): TableForm | 'ambiguous' | u
     return fit ? [fit] : [];
   });
   const several = found.filter(({ form }) => form.columns.filter((it) => it !== 'text').length > 1);
-  const [best] = (several.length > 0 ? several : found).toSorted((a, b) => b.alike - a.alike);
+  const [best] = (several.length > 0 ? several : found).toSorted(
+    (a, b) => b.alike - a.alike || textsIn(a) - textsIn(b),
+  );
   if (!best) return undefined;
   return best.form.separator === ',' ? withoutCommaDoubt(lines, best.form, found) : best.form;
 }
+
+/** Columns that the form leaves as texts: a decimal comma that is not read as one makes words of numbers. */
+const textsIn = ({ form }: Fit) => form.columns.filter((it) => it === 'text').length;
 
 interface Fit {
   form: TableForm;
@@ -75,19 +82,25 @@ interface Fit {
 function fitOf(lines: readonly string[], separator: Separator, decimal: DecimalSign): Fit | undefined {
   const rows = lines.map((line) => (line.trim() === '' || isComment(line) ? undefined : cellsOf(line, separator)));
   const forms = rows.map((cells) => cells?.map((it) => formOf(it, decimal)));
-  const least = separator === 'none' ? 1 : 2;
+  const valuesIn = (own: readonly CellForm[]) => own.filter((it) => it !== 'text').length;
   const isRow = (own: readonly CellForm[] | undefined): own is CellForm[] =>
-    own !== undefined && own.filter((it) => it !== 'text').length >= least;
+    own !== undefined && valuesIn(own) > 0 && (separator === 'none' || own.length > 1);
   const isLike = (own: readonly CellForm[] | undefined, first: readonly CellForm[]) =>
     own !== undefined && own.length === first.length && own.every((it, i) => it === first[i] || first[i] === 'text');
-  // A line of the head may hold numbers too: the table starts where the next line is like it, or at the only one.
-  const starts = forms.flatMap((own, i) => (isRow(own) ? [i] : []));
-  const next = (i: number) => forms.slice(i + 1).find((it) => it !== undefined);
-  const first = starts.find((i) => isLike(next(i), forms[i] as CellForm[])) ?? starts.at(-1);
+  // Lines of the head may hold numbers too: rows are those of the form that most lines have, of forms with several values.
+  const starts = forms.flatMap((own, i) => (isRow(own) ? [{ i, own, form: own.join() }] : []));
+  const groups = [...Map.groupBy(starts, (it) => it.form).values()].toSorted(
+    ([a, ...as], [b, ...bs]) =>
+      Math.min(2, valuesIn(b?.own ?? [])) - Math.min(2, valuesIn(a?.own ?? [])) || bs.length - as.length,
+  );
+  const first = groups[0]?.[0]?.i;
   if (first === undefined) return undefined;
   const columns = forms[first] as CellForm[];
   const alike = forms.slice(first).filter((it) => isLike(it, columns)).length;
-  return { form: { separator, decimal, columns, first }, alike };
+  const odd = forms.findIndex(
+    (own, i) => i < first && isRow(own) && own.length > 1 && own.every((it) => it === 'number'),
+  );
+  return { form: { separator, decimal, columns, first, odd: odd < 0 ? undefined : odd }, alike };
 }
 
 /**

@@ -3,6 +3,7 @@ import type { BenchFileKind } from '../content/read/files/file-kind.ts';
 /** What files of each kind are called in a table. */
 export const FILE_KINDS: Readonly<Record<BenchFileKind, string>> = {
   other: 'Other file',
+  spectrum: 'Spectrum',
 };
 
 const PARTS: Readonly<Record<string, string>> = {

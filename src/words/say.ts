@@ -11,6 +11,7 @@ import { INSTRUMENT_WORDS } from './statements/instrument.ts';
 import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
 import { MONEY_WORDS } from './statements/money.ts';
+import { SPECTRUM_WORDS } from './statements/spectrum.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
 const within = (it: Statement): string => say(it);
@@ -23,6 +24,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...IRRADIANCE_WORDS,
   ...MONEY_WORDS,
   ...CLAIM_WORDS,
+  ...SPECTRUM_WORDS,
   ...FINDING_WORDS,
   ...HINT_WORDS,
   ...FILE_WORDS,

@@ -1,5 +1,8 @@
 import type { AnyFileReader } from './file-kind.ts';
 import { otherFileReader } from './other-file.ts';
+import { sweepReader } from './sweep-file.ts';
+import { warmUpReader } from './warm-up-file.ts';
+import { waveformReader } from './waveform-file.ts';
 
 /** All kinds of files that a session may name, in the order in which a page shows them. */
-export const FILE_READERS: readonly AnyFileReader[] = [otherFileReader];
+export const FILE_READERS: readonly AnyFileReader[] = [sweepReader, warmUpReader, waveformReader, otherFileReader];

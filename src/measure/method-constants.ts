@@ -7,6 +7,7 @@ import { MAGNETIC_OFF_ODD } from './checks/unit-slips.ts';
 import { SHORTEST_WARM_UP } from './checks/warm-up-time.ts';
 import { CONTROL_CONSTANTS } from './control/method-constants.ts';
 import { EXPOSURE_CONSTANTS } from './exposure/method-constants.ts';
+import { LOG_CONSTANTS } from './log/method-constants.ts';
 import { RANK_TRIALS } from './money/ranking.ts';
 import {
   IMPOSSIBLE_EFFICIENCY,
@@ -79,4 +80,5 @@ export const METHOD_CONSTANTS: MethodConstants = {
   ...BEAM_CONSTANTS,
   ...CONTROL_CONSTANTS,
   ...EXPOSURE_CONSTANTS,
+  ...LOG_CONSTANTS,
 };

@@ -3,6 +3,7 @@ import { BENCH_METHODS } from './catalogue/bench.ts';
 import { EXPOSURE_METHODS } from './catalogue/exposure.ts';
 import { GUIDE_METHODS } from './catalogue/guide.ts';
 import { LIGHT_METHODS } from './catalogue/light.ts';
+import { LOG_METHODS } from './catalogue/logs.ts';
 import type { MethodConstant, MethodPage } from './catalogue/rows.ts';
 import { USE_METHODS } from './catalogue/use.ts';
 import { METHOD_CONSTANTS } from './method-constants.ts';
@@ -26,6 +27,7 @@ const PAGES: Readonly<Record<MethodId, MethodPage>> = {
   ...LIGHT_METHODS,
   ...BEAM_METHODS,
   ...USE_METHODS,
+  ...LOG_METHODS,
   ...EXPOSURE_METHODS,
   ...GUIDE_METHODS,
 };

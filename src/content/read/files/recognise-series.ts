@@ -1,5 +1,5 @@
 import type { FileHead, Recognised } from './file-kind.ts';
-import { type DecimalSign, valueOf } from './number-cell.ts';
+import { cellValue, type DecimalSign } from './number-cell.ts';
 import { tableHead } from './number-table.ts';
 import { irradianceFactor, timeColumn, valueColumn } from './series-columns.ts';
 import { cellsOf } from './table-form.ts';
@@ -34,7 +34,7 @@ export function recogniseSeries(file: FileHead, kind: SeriesKind): Recognised | 
   const rows = headLines(file.bytes, encoding, isWhole).slice(head.firstLine - 1);
   const form = head.columns[time.column]?.form ?? 'number';
   const times = rows.flatMap((it) => {
-    const own = valueOf(cellsOf(it, head.separator)[time.column] ?? '', form, head.decimal as DecimalSign);
+    const own = cellValue(cellsOf(it, head.separator)[time.column] ?? '', form, head.decimal as DecimalSign);
     return Number.isNaN(own) ? [] : [own * (time.kind === 'elapsed' ? time.factor : 1)];
   });
   const length = (times.at(-1) ?? 0) - (times[0] ?? 0);

@@ -90,7 +90,7 @@ function viewOf(file: ReadFile<'sweep'>, { session, distance }: FileContext): Sw
   const wanted = session.grid?.rows.flat().length ?? USUAL_POINTS;
   return {
     file: file.name,
-    mode: entry.mode,
+    mode: entry.mode ?? 'combined',
     distance: from,
     givesPeak: !entry.grid && sameDistance(from, distance.distance),
     sweep: found,

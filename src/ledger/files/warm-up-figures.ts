@@ -135,11 +135,19 @@ function earlyFlags(
   return [
     {
       check: 'grid-before-settled',
-      severity: 'doubt',
+      severity: isLarge(excess.value, figures) ? 'doubt' : 'note',
       finding: { code: 'grid-before-settled', warmUp: time, excess: excess.value, uncertainty, settled },
       hint: { code: 'read-after-settling', settled },
       concerns,
       at: ['session', 'warmUp'],
     },
   ];
+}
+
+/** More than half of what the mean of the grid may be off anyway: then it is in doubt. Our own choice. */
+function isLarge(excess: number, figures: FigureMap): boolean {
+  const mean = figures.get('mean-irradiance');
+  if (!isFigure(mean) || mean.interval95 === null) return true;
+  const [low, high] = mean.interval95;
+  return (Math.abs(excess) / 100) * mean.value > (high - low) / 4;
 }

@@ -24,8 +24,8 @@ const rate = quantity(
 /** The mode in which the panel was on. */
 const mode = z
   .enum(['red', 'nearInfrared', 'combined'], { error: () => 'red, nearInfrared or combined' })
-  .default('combined')
-  .describe('Which channels were on.');
+  .optional()
+  .describe('Which channels were on; both, where it is left out.');
 
 /** Sweeps of the sensor over the face of the panel, and grids that were logged in one go. */
 export const sweeps = z
@@ -40,7 +40,7 @@ export const sweeps = z
       ).optional(),
       grid: z
         .boolean()
-        .default(false)
+        .optional()
         .describe('true where the sensor was set to the points of the grid, one after another, held still at each.'),
       rate,
       ...ofLog,

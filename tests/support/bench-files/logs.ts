@@ -37,7 +37,14 @@ const SOURCES: readonly LogSource[] = [
   {
     panel: 'quennick-tope',
     peak: 60.4,
-    warmUp: { excess: 0.06, constants: [[0.55, 90], [0.45, 700]], minutes: 75 },
+    warmUp: {
+      excess: 0.06,
+      constants: [
+        [0.55, 90],
+        [0.45, 700],
+      ],
+      minutes: 75,
+    },
     flicker: { frequency: 60_000, percent: 0.9 },
   },
 ];
@@ -62,7 +69,12 @@ function sweepFile({ panel, peak, spike }: LogSource): GeneratedFile {
     const [x, y] = held ? [0, 0] : [Math.sin(t / 2.6), -1 + t / 33];
     return peak * Math.exp(-0.55 * x ** 2 - 0.5 * y ** 2) * (held ? 1 : 0.985);
   };
-  const { times, values } = seriesOf(light, { rate: 5, samples: 450, noise: 0.12, seed: seedFromText(`${panel} sweep`) });
+  const { times, values } = seriesOf(light, {
+    rate: 5,
+    samples: 450,
+    noise: 0.12,
+    seed: seedFromText(`${panel} sweep`),
+  });
   if (spike !== undefined) values[123] = spike;
   const rows = [...times].map((t, i) => `${t.toFixed(1)},${shown(values[i] as number)}`);
   return { panel, name: 'sweep-both.csv', bytes: table('Time (s),Irradiance (mW/cm2)', rows) };
@@ -81,7 +93,8 @@ function warmUpFile({ panel, peak, warmUp: { excess, constants, minutes } }: Log
     settled * (1 + excess * constants.reduce((sum, [share, seconds]) => sum + share * Math.exp(-t / seconds), 0));
   const samples = minutes * 6 + 1;
   const { times, values } = seriesOf(light, { rate: 0.1, samples, noise: 0.06, seed: seedFromText(`${panel} warm`) });
-  const clock = (t: number) => new Date(Date.UTC(2026, 8, 1, 14, 2, 11) + 1000 * Math.round(t)).toISOString().slice(11, 19);
+  const clock = (t: number) =>
+    new Date(Date.UTC(2026, 8, 1, 14, 2, 11) + 1000 * Math.round(t)).toISOString().slice(11, 19);
   const rows = [...times].map((t, i) => `${clock(t)};${(values[i] as number).toFixed(2).replace('.', ',')}`);
   return { panel, name: 'warm-up.csv', bytes: table('Clock;Irradiance [mW/cm2]', rows) };
 }

@@ -1,8 +1,8 @@
 import type { TimeSeries } from '../../../measure/log/series.ts';
 import type { Statement } from '../../../measure/statement.ts';
 import type { BenchFile, FileFault, FileRead } from './file-kind.ts';
+import { GrowingNumbers } from './growing-numbers.ts';
 import { SECONDS_OF_DAY } from './number-cell.ts';
-import { NumberList } from './number-list.ts';
 import { readNumberTable, type TableHead } from './number-table.ts';
 import { irradianceFactor, type TimeColumn, timeColumn, type ValueColumn, valueColumn } from './series-columns.ts';
 
@@ -62,8 +62,8 @@ export function readSeries({ path }: BenchFile, entry: SeriesEntry, needs: Serie
 class SeriesTaker {
   private time: TimeColumn = { kind: 'rate', step: 1 };
   private value: ValueColumn = { column: 0, unit: '' };
-  private readonly times = new NumberList();
-  private readonly values = new NumberList();
+  private readonly times = new GrowingNumbers();
+  private readonly values = new GrowingNumbers();
   private first = 0;
   private before = Number.NEGATIVE_INFINITY;
   private days = 0;
@@ -173,8 +173,8 @@ class SeriesTaker {
         },
       };
     }
-    const values = this.values.take();
-    const times = this.times.take();
+    const values = this.values.done();
+    const times = this.times.done();
     if (this.isSpread) spread(times);
     if (factor !== undefined && factor !== 1)
       for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) * factor;

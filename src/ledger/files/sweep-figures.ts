@@ -1,6 +1,6 @@
 import { type AnyReadFile, filesOf, type ReadFile } from '../../content/read/files/file-kind.ts';
 import type { ModeKey } from '../../content/schema/session.ts';
-import type { Figure, Flag } from '../../measure/figure.ts';
+import type { BudgetComponent, Figure, Flag } from '../../measure/figure.ts';
 import { sameDistance } from '../../measure/irradiance/same-distance.ts';
 import type { Hover } from '../../measure/log/hovers.ts';
 import { type PlateauSearch, plateaus } from '../../measure/log/plateaus.ts';
@@ -103,8 +103,8 @@ function viewOf(file: ReadFile<'sweep'>, { session, distance }: FileContext): Sw
 function figuresOf(file: ReadFile<'sweep'>, view: SweepView, context: FileContext): Figure[] {
   const { mode, sweep } = view;
   const suffix = MODE_IDS[mode];
-  const make = (metric: ListedMetricId, value: number, notes: Statement[]): Figure => ({
-    ...readingFigure({
+  const make = (metric: ListedMetricId, value: number, notes: Statement[]): Figure => {
+    const figure = readingFigure({
       metric,
       value,
       session: context.id,
@@ -113,9 +113,9 @@ function figuresOf(file: ReadFile<'sweep'>, view: SweepView, context: FileContex
       distance: context.distance,
       bands: bandsOf(context.session)[mode],
       notes,
-    }),
-    method: methodReference('sweep'),
-  });
+    });
+    return { ...figure, budget: ownErrors(figure), method: methodReference('sweep') };
+  };
   const read: Statement = { code: 'sweep-read', samples: sweep.samples, seconds: sweep.length };
   const hover = highestHover(view);
   const spikes: Statement[] =
@@ -135,6 +135,15 @@ function figuresOf(file: ReadFile<'sweep'>, view: SweepView, context: FileContex
     make(`sweep-maximum-${suffix}`, sweep.maximum, [read]),
     make(`sweep-percentile-${suffix}`, sweep.percentile99, [read]),
   ];
+}
+
+/** Rounding and scatter are the log's own: a reading that was typed for the same figure has others. */
+function ownErrors({ id, budget }: Figure): BudgetComponent[] {
+  return budget.map((it) =>
+    it.source.key.startsWith(`${id}/`)
+      ? { ...it, source: { ...it.source, key: `${id}/sweep/${it.source.key.slice(id.length + 1)}` } }
+      : it,
+  );
 }
 
 const highestSpike = ({ spikes }: SweepView['sweep']) => Math.max(...spikes.map((it) => it.value));

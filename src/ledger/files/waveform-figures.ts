@@ -110,7 +110,7 @@ function figuresOf(
     method: methodReference('flicker-waveform'),
   });
   return [
-    figure(depth, found.depth, depthKnowledge(found, `${context.id}/${depth}`, file, context), true),
+    figure(depth, found.depth, depthKnowledge(found, `${context.id}/${depth}/waveform`, file, context), true),
     frequencyOf(found, file, (value, knowledge) => figure(frequency, value, knowledge), frequency, context),
     figure(
       index,

@@ -9,6 +9,8 @@ import { type LogPlot, logAxes, logPath } from './log-plot.ts';
 import type { LogView } from './log-views.ts';
 
 const MINUTE = 60;
+/** Room that a word beside an upright line needs, px. */
+const LABEL = 110;
 /** Points of the fit's curve. */
 const STEPS = 80;
 
@@ -78,15 +80,13 @@ function plot({ warmUp, series, readings }: WarmUpView): LogPlot {
     ...(warmUp.settlingTime ? [{ seconds: warmUp.settlingTime.value, text: 'settled' }] : []),
     ...(readings ? [{ seconds: readings.time, text: 'readings begin' }] : []),
   ];
+  const { left, right } = area.frame;
+  const earliest = Math.min(...upright.map((it) => it.seconds));
+  // Of two, the earlier one has its word before it, so that they don't meet.
   const places = upright.map(({ seconds, text }) => {
     const place = at(seconds);
-    const isRight = place > area.frame.right - 110;
-    return {
-      x: place,
-      text,
-      textX: place + (isRight ? -5 : 5),
-      anchor: isRight ? ('end' as const) : ('start' as const),
-    };
+    const isBefore = place > right - LABEL || (upright.length > 1 && seconds === earliest && place > left + LABEL);
+    return { x: place, text, textX: place + (isBefore ? -5 : 5), anchor: isBefore ? ('end' as const) : ('start' as const) };
   });
   return {
     ...area,

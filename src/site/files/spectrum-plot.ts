@@ -37,7 +37,10 @@ const LABEL_WIDTH = 40;
 export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonly number[]): SpectrumPlot {
   const peaks = spectra.flatMap((it) => it.peaks.map((peak) => ({ peak, of: it })));
   const outermost = [...peaks.flatMap(({ peak: { lit } }) => [lit.from - BESIDE, lit.to + BESIDE]), ...claimed];
-  const reach = { from: Math.min(...spectra.map((it) => it.reach.from)), to: Math.max(...spectra.map((it) => it.reach.to)) };
+  const reach = {
+    from: Math.min(...spectra.map((it) => it.reach.from)),
+    to: Math.max(...spectra.map((it) => it.reach.to)),
+  };
   const from = Math.floor(Math.min(USUAL.from, Math.max(reach.from, Math.min(...outermost))) / 50) * 50;
   const to = Math.ceil(Math.max(USUAL.to, Math.min(reach.to, Math.max(...outermost))) / 50) * 50;
   const isAbsolute = spectra.every((it) => it.scale === 'irradiance');

@@ -3,6 +3,8 @@ import { BENCH_VERSIONS } from './catalogue/bench.ts';
 import { EXPOSURE_VERSIONS } from './catalogue/exposure.ts';
 import { GUIDE_VERSIONS } from './catalogue/guide.ts';
 import { LIGHT_VERSIONS } from './catalogue/light.ts';
+import { PICTURE_VERSIONS } from './catalogue/picture.ts';
+import { SOUND_VERSIONS } from './catalogue/sound.ts';
 import { USE_VERSIONS } from './catalogue/use.ts';
 
 /**
@@ -16,6 +18,8 @@ const VERSIONS = {
   ...BEAM_VERSIONS,
   ...USE_VERSIONS,
   ...EXPOSURE_VERSIONS,
+  ...PICTURE_VERSIONS,
+  ...SOUND_VERSIONS,
   ...GUIDE_VERSIONS,
 } as const;
 

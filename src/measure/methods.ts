@@ -3,7 +3,9 @@ import { BENCH_METHODS } from './catalogue/bench.ts';
 import { EXPOSURE_METHODS } from './catalogue/exposure.ts';
 import { GUIDE_METHODS } from './catalogue/guide.ts';
 import { LIGHT_METHODS } from './catalogue/light.ts';
+import { PICTURE_METHODS } from './catalogue/picture.ts';
 import type { MethodConstant, MethodPage } from './catalogue/rows.ts';
+import { SOUND_METHODS } from './catalogue/sound.ts';
 import { USE_METHODS } from './catalogue/use.ts';
 import { METHOD_CONSTANTS } from './method-constants.ts';
 import { isMethodId, type MethodId, versionOf } from './method-versions.ts';
@@ -27,6 +29,8 @@ const PAGES: Readonly<Record<MethodId, MethodPage>> = {
   ...BEAM_METHODS,
   ...USE_METHODS,
   ...EXPOSURE_METHODS,
+  ...PICTURE_METHODS,
+  ...SOUND_METHODS,
   ...GUIDE_METHODS,
 };
 

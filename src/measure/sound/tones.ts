@@ -20,6 +20,17 @@ export interface Tone {
   isProminent: boolean;
   /** Its own level, dB of full scale, not weighted. */
   level: number;
+  /** Standard deviation of the ratio from stretch to stretch, dB. */
+  scatter: number;
+}
+
+/** Tones of a clip, and what they were looked for in. */
+export interface ToneFindings {
+  spectrum: PowerSpectrum;
+  /** The most prominent first. */
+  tones: Tone[];
+  /** Hz */
+  upTo: number;
 }
 
 /** Seconds of a stretch: fine enough for tones at 100 Hz, short enough to average a clip of two seconds. */
@@ -34,9 +45,16 @@ const LISTED_FROM = 0;
 /** Where a ratio ends, dB. */
 const HIGHEST_RATIO = 120;
 
-/** The spectrum in which tones are looked for; undefined where the clip is too short. */
-export function toneSpectrum(sound: Samples): PowerSpectrum | undefined {
-  return powerSpectrum(sound, powerOfTwo(STRETCH * sound.rate * Math.SQRT2));
+/** Stretches that the scatter is taken from; a longer clip has no better one. */
+const MOST_STRETCHES = 60;
+
+/** Tones of a clip by tone-to-noise ratio; undefined where it is too short. */
+export function findTones(sound: Samples): ToneFindings | undefined {
+  const stretches: Float64Array[] = [];
+  const spectrum = powerSpectrum(sound, powerOfTwo(STRETCH * sound.rate * Math.SQRT2), (powers) => {
+    if (stretches.length < MOST_STRETCHES) stretches.push(powers.slice());
+  });
+  return spectrum && { spectrum, tones: tonesOf(spectrum, sound.rate, stretches), upTo: tonesUpTo(sound.rate) };
 }
 
 /** Highest frequency at which tones can be told: the critical band has to lie below half the rate. */
@@ -62,7 +80,7 @@ interface Peak {
  * to the whole of it. Tones that are heard as one count together; others in the band count neither as tone nor as noise.
  * No correction for the room is made.
  */
-export function tonesOf({ step, powers }: PowerSpectrum, rate: number): Tone[] {
+function tonesOf({ step, powers }: PowerSpectrum, rate: number, stretches: readonly Float64Array[]): Tone[] {
   const highest = tonesUpTo(rate);
   const peaks: Peak[] = [];
   let band = Math.ceil(TONES_FROM / step);
@@ -87,8 +105,11 @@ export function tonesOf({ step, powers }: PowerSpectrum, rate: number): Tone[] {
     const near = proximateWithin(frequency);
     if (told.some((it) => Math.abs(it.band - peak.band) * step < near)) continue;
     told.push(peak);
-    const tone = toneOf(powers, step, peak, apart, near, frequency);
-    if (tone.ratio >= LISTED_FROM) tones.push(tone);
+    const ratioIn = (of: Float64Array) => toneOf(of, step, peak, apart, near, frequency);
+    const tone = ratioIn(powers);
+    if (tone.ratio < LISTED_FROM) continue;
+    const each = stretches.map((it) => ratioIn(it).ratio).filter(Number.isFinite);
+    tones.push({ ...tone, scatter: each.length > 1 ? standardDeviation(each) : 0 });
   }
   return tones.sort((a, b) => b.ratio - b.criterion - (a.ratio - a.criterion));
 }
@@ -113,6 +134,11 @@ function peakAt(powers: Float64Array, step: number, band: number, middle: number
   return { band, from: first, to: last, power };
 }
 
+function standardDeviation(values: readonly number[]): number {
+  const mean = values.reduce((sum, it) => sum + it, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, it) => sum + (it - mean) ** 2, 0) / (values.length - 1));
+}
+
 /** The middle of a peak's power, in bands. */
 function middleOf(powers: Float64Array, { from, to, power }: Peak): number {
   let sum = 0;
@@ -127,7 +153,7 @@ function toneOf(
   all: readonly Peak[],
   near: number,
   frequency: number,
-): Tone {
+): Omit<Tone, 'scatter'> {
   const { from, to } = criticalBand(frequency);
   const [first, last] = [Math.max(1, Math.ceil(from / step)), Math.floor(to / step)];
   const isTone = new Uint8Array(last - first + 1);

@@ -13,10 +13,7 @@ import { soundOf } from '../../support/bench-files/sounds.ts';
 import { randomNumbers } from '../random-numbers.ts';
 
 const RATE = 22050;
-const found = (samples: Float32Array, rate = RATE) => {
-  const spectrum = toneSpectrum({ rate, samples });
-  return spectrum ? tonesOf(spectrum, rate) : [];
-};
+const found = (samples: Float32Array, rate = RATE) => findTones({ rate, samples })?.tones ?? [];
 
 describe('the A-weighting', () => {
   // IEC 61672-1:2013, Table 3 to 0.1 dB (secondary sources), and its equation at the exact centres 1000 · 10^(0.3 n).

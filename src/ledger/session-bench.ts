@@ -1,8 +1,10 @@
+import type { AnyReadFile } from '../content/read/files/file-kind.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { Figure, FigureOrGap } from '../measure/figure.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { SessionMade } from './files/file-maker.ts';
 import type { InstrumentFinder } from './reading-figures.ts';
 
 /** Width, height and area of the LED field; gaps where it was not measured. */
@@ -30,6 +32,10 @@ export interface SessionBench {
   field: FieldFigures;
   /** From where its light was read, and over what that was set. */
   distance: DistanceSetting;
-  /** Its plain readings as figures. */
+  /** Files that it names, and those that come with what it carries over. */
+  files: readonly AnyReadFile[];
+  /** What is made of them. */
+  made: SessionMade;
+  /** Its plain readings as figures: those that were typed. */
   readings: readonly Figure[];
 }

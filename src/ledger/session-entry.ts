@@ -1,3 +1,4 @@
+import type { AnyReadFile } from '../content/read/files/file-kind.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Session } from '../content/schema/session.ts';
 import { changeFigure } from '../measure/change.ts';
@@ -5,9 +6,10 @@ import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.
 import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
 import { carriedFigures } from './carried-figures.ts';
+import { fileFlags } from './file-figures.ts';
 import { flaggedFigures } from './flagged-figures.ts';
 import { usedInstruments } from './instruments.ts';
-import type { Conditions, SessionEntry } from './ledger.ts';
+import type { Conditions, SessionEntry, SessionFile } from './ledger.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { panelClaims } from './panel-claims.ts';
 import type { PanelContext } from './panel-context.ts';
@@ -58,6 +60,7 @@ export function sessionEntry(
   const flags = [
     ...panelFlags({ panel, session, figures: unflagged.figures, content, today, priceDate: price.date }),
     ...light.flags,
+    ...fileFlags(bench, unflagged.figures),
   ];
 
   const figures = flaggedFigures(unflagged.figures, flags);
@@ -73,10 +76,17 @@ export function sessionEntry(
     light,
     limits: limits.map((it) => (isFigure(it.figure) ? { ...it, figure: flagged(unflagged.carry(it.figure)) } : it)),
     eyeShares,
+    files: bench.files.map(sessionFile),
+    made: bench.made,
     flags,
     claims: claims.map((it) => (it.measured ? { ...it, measured: flagged(it.measured) } : it)),
     change: changeSince({ id, readings, conditions, figures }, earlier),
   };
+}
+
+/** What pages say of a file, without what is in it: logs are long. */
+function sessionFile({ data: _data, ...told }: AnyReadFile): SessionFile {
+  return told;
 }
 
 function conditionsOf(session: Session, guide: Guide): Conditions {

@@ -16,6 +16,7 @@ import { pricePerWattFigure } from '../measure/money/price.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
 import { isCode, type Statement } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
+import { readingsWithFiles } from './file-figures.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { modelledLight } from './modelled-light.ts';
 import { bandsOf } from './reading-figures.ts';
@@ -56,7 +57,7 @@ export function sessionFigures(
   const put = (...all: FigureOrGap[]) => {
     for (const it of all) figures.set(it.metric, it);
   };
-  put(...bench.readings);
+  put(...readingsWithFiles(bench));
 
   const grid = session.grid
     ? gridFigures(

@@ -5,6 +5,7 @@ import { FINDING_WORDS, HINT_WORDS } from './statements/checks.ts';
 import { CLAIM_WORDS } from './statements/claims.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
 import { exposureWords } from './statements/exposure.ts';
+import { FILE_WORDS } from './statements/files.ts';
 import { GENERAL_WORDS } from './statements/general.ts';
 import { INSTRUMENT_WORDS } from './statements/instrument.ts';
 import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
@@ -24,6 +25,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...CLAIM_WORDS,
   ...FINDING_WORDS,
   ...HINT_WORDS,
+  ...FILE_WORDS,
   ...ledgerWords(within),
   ...beamWords(within),
   ...exposureWords(within),

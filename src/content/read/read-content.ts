@@ -9,6 +9,7 @@ import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
 import type { Content, Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
+import { readBenchFiles } from './files/bench-files.ts';
 import { gapProblems, isEchoOfGap } from './gap-problems.ts';
 import { KEEP_NOTHING, type KeptFiles, type ParsedSource } from './kept-files.ts';
 import { panelPhotos } from './listed-photos.ts';
@@ -82,6 +83,14 @@ export function readContent({
     cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, { problems, kept }),
   };
 
+  const benchFiles = new Map(
+    [...raw.panels].map(([id, source]) => {
+      const { files, problems: found } = readBenchFiles(source);
+      problems.push(...found);
+      return [id, files] as const;
+    }),
+  );
+
   const guide = collections.guide.get('guide');
   const cautions = collections.cautions.get('cautions');
   if (problems.length > 0 || commas.length > 0 || !guide || !cautions) {
@@ -93,7 +102,7 @@ export function readContent({
       return [id, panelPhotos(source, dirname(source.path))] as const;
     }),
   );
-  return { content: { ...collections, guide, cautions, photos, unfinished }, problems: [] };
+  return { content: { ...collections, guide, cautions, photos, benchFiles, unfinished }, problems: [] };
 }
 
 /** What a reading collects, and what it has from the one before. */

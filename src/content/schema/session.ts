@@ -3,6 +3,7 @@ import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
 import { beyondReadings } from './beyond.ts';
 import { carriedReadings } from './carried.ts';
 import { count, fileReference, isoDate, quantity, text } from './fields.ts';
+import { otherFiles } from './files/other-files.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from './instrument.ts';
 import { photoList } from './photo.ts';
 
@@ -259,6 +260,7 @@ export const sessionSchema = z.strictObject({
   photos: photoList({ file: 'wall-at-6-in.jpg', shows: 'Red light on the wall at 6 in' })
     .default([])
     .describe('Pictures taken in the session, such as the wall photo.'),
+  otherFiles: otherFiles.optional(),
   notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });
 

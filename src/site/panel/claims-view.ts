@@ -3,6 +3,7 @@ import { carriedWords } from '../../words/carried-words.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, showDate, showFigure } from '../../words/format.ts';
+import { calculationPage } from '../shared/shown-figure.ts';
 
 /** What the maker says of a panel, and what the bench found. */
 export interface ClaimsView {
@@ -32,7 +33,7 @@ export function claimsView(panel: PanelEntry, currency: string): ClaimsView {
         claimed: `${fixed(it.claimed, Number.isInteger(it.claimed) ? 0 : 1)} ${it.unit}`,
         measured: it.measured ? showFigure(it.measured, currency).text : 'not measured',
         outcome: text,
-        ...(it.measured && { address: `methodology/#${it.measured.metric}` }),
+        ...(it.measured && { address: `${calculationPage(it.measured.metric)}/#${it.measured.metric}` }),
         ...marked(it.measured),
       };
     }),

@@ -1,0 +1,17 @@
+import type { SessionFile } from '../../ledger/ledger.ts';
+import { panelAddress } from './panel-address.ts';
+
+/** Anchor of a file on the page of a panel's files. */
+export function fileAnchor({ name }: Pick<SessionFile, 'name'>): string {
+  return `file-${name.replace(/[^\p{L}\p{N}.-]+/gu, '_')}`;
+}
+
+/** The page of a panel's files. */
+export function filesAddress(slug: string): string {
+  return `${panelAddress(slug)}files/`;
+}
+
+/** Where a file can be downloaded, as it lay on the bench. */
+export function fileAddress(slug: string, { name }: Pick<SessionFile, 'name'>): string {
+  return `${filesAddress(slug)}${encodeURIComponent(name)}`;
+}

@@ -11,6 +11,8 @@ import { INSTRUMENT_WORDS } from './statements/instrument.ts';
 import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
 import { MONEY_WORDS } from './statements/money.ts';
+import { PICTURE_WORDS } from './statements/picture.ts';
+import { SOUND_WORDS } from './statements/sound.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
 const within = (it: Statement): string => say(it);
@@ -26,6 +28,8 @@ const WORDS: WordsOf<StatementCode> = {
   ...FINDING_WORDS,
   ...HINT_WORDS,
   ...FILE_WORDS,
+  ...PICTURE_WORDS,
+  ...SOUND_WORDS,
   ...ledgerWords(within),
   ...beamWords(within),
   ...exposureWords(within),

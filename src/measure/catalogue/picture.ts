@@ -25,12 +25,12 @@ export const PICTURE_METHODS = {
     name: 'Dot pattern on the wall',
     unit: '%',
     formula:
-      'c=100\\,\\max_{\\mathbf f\\approx 1/p}\\frac{2\\,|\\mathcal F\\{w\\,(L/\\langle L\\rangle_p-1)\\}(\\mathbf f)|}{\\sum w}',
+      'c=100\\,\\max_{\\mathbf f\\sim 1/p}\\frac{2\\,|\\mathcal F\\{w\\,(L/\\langle L\\rangle_{2p}-1)\\}(\\mathbf f)|}{\\sum w}',
     symbols: [
       ['c', 'amplitude of the strongest wave at the LEDs’ pitch, % of the light around it'],
       ['p', 'pitch of the LEDs, from the LED field and how they were counted, cm'],
       ['L', 'relative luminance of the straightened photo'],
-      ['\\langle L\\rangle_p', 'its mean within one pitch'],
+      ['\\langle L\\rangle_{2p}', 'its mean within two pitches'],
       ['w', 'Hann’s window over the photo'],
       ['\\mathcal F', 'two-dimensional Fourier transform'],
     ],

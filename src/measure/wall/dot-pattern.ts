@@ -35,24 +35,24 @@ export const STANDS_OUT = 4;
 /** Median of a Rayleigh distribution over its parameter. */
 const RAYLEIGH_MEDIAN = Math.sqrt(2 * Math.LN2);
 
-/** Waves that LEDs so laid out cast at their coarsest, in cycles a cm: the shortest vectors of the reciprocal lattice. */
+/**
+ * Waves that LEDs so laid out cast at their coarsest, in cycles a cm: the shortest vectors of the reciprocal lattice. Of
+ * LEDs that are red and near-infrared in turn a camera sees every second one, whose waves are as coarse again.
+ */
 function waves({ across, down, staggered }: Pitch): Array<readonly [number, number]> {
-  if (!staggered) {
-    return [
-      [1 / across, 0],
-      [0, 1 / down],
-    ];
-  }
-  return [
-    [1 / across, 1 / (2 * down)],
-    [1 / across, -1 / (2 * down)],
-    [0, 1 / down],
-  ];
+  const [x, y] = [1 / across, 1 / down];
+  const diagonal = [
+    [x / 2, y / 2],
+    [x / 2, -y / 2],
+    [0, y / 2],
+  ] as const;
+  if (!staggered) return [[x, 0], [0, y], ...diagonal];
+  return [[x, y / 2], [x, -y / 2], [0, y], ...diagonal];
 }
 
 /**
  * How strongly the LEDs' pitch shows on a lit plane, from its two-dimensional Fourier transform: the light is taken over
- * its mean within one pitch around, which leaves waves of that pitch as they are; windowed (Hann), and the highest
+ * its mean within two pitches around, which leaves waves of that pitch as they are; windowed (Hann), and the highest
  * amplitude is read near where the pitch puts it, with a parabola through the logarithms beside it.
  *
  * @returns undefined where the pixels are too coarse, or the plane holds too few pitches
@@ -88,13 +88,11 @@ export function dotPattern(plane: PlaneValues, pitch: Pitch): DotPattern | undef
 /** The window makes a wave so many bins wide, to either side. */
 const widthOfWave = (size: number, columns: number, rows: number) => Math.ceil((2 * size) / Math.min(columns, rows));
 
-/** Pixels to either side of one that a local mean takes in: about one pitch in all. */
+/** Pixels to either side of one that a local mean takes in: about two pitches in all, after which everything repeats. */
 function boxOf({ columns, rows, width, height }: PlaneValues, pitch: Pitch): { x: number; y: number } {
-  // Staggered rows repeat after two.
-  const period = pitch.staggered ? 2 * pitch.down : pitch.down;
   return {
-    x: Math.max(1, Math.round((pitch.across * columns) / width / 2)),
-    y: Math.max(1, Math.round((period * rows) / height / 2)),
+    x: Math.max(1, Math.round((pitch.across * columns) / width)),
+    y: Math.max(1, Math.round((pitch.down * rows) / height)),
   };
 }
 

@@ -1,5 +1,7 @@
 import type { AnyFileReader } from './file-kind.ts';
 import { otherFileReader } from './other-file.ts';
+import { soundClipReader } from './sound-clip.ts';
+import { wallPhotoReader } from './wall-photo.ts';
 
 /** All kinds of files that a session may name, in the order in which a page shows them. */
-export const FILE_READERS: readonly AnyFileReader[] = [otherFileReader];
+export const FILE_READERS: readonly AnyFileReader[] = [wallPhotoReader, soundClipReader, otherFileReader];

@@ -87,6 +87,13 @@ export function tableHead(head: Uint8Array, isWhole: boolean): TableHead | { fau
       fault: { found, wanted: 'a table with a row of numbers to a line', hint: 'is it the file with readings?' },
     };
   }
+  if (form.odd !== undefined) {
+    const line = form.odd + 1;
+    const cells = (i: number) => cellsOf(lines[i] ?? '', form.separator).length;
+    return {
+      fault: { line, found: `${cells(form.odd)} numbers`, wanted: `${cells(form.first)}, as in the rows that follow` },
+    };
+  }
   return headFrom(lines, form, encoding);
 }
 

@@ -12,6 +12,8 @@ export interface TableForm {
   columns: readonly CellForm[];
   /** Index of the first row of numbers among the lines. */
   first: number;
+  /** Index of a line before it that holds nothing but numbers, and not as many: a row that is broken. */
+  odd: number | undefined;
 }
 
 /** Tried in this order: of forms that fit equally many lines, the first. */
@@ -61,10 +63,13 @@ export function tableForm(lines: readonly string[]): TableForm | 'ambiguous' | u
     return fit ? [fit] : [];
   });
   const several = found.filter(({ form }) => form.columns.filter((it) => it !== 'text').length > 1);
-  const [best] = (several.length > 0 ? several : found).toSorted((a, b) => b.alike - a.alike);
+  const [best] = (several.length > 0 ? several : found).toSorted((a, b) => b.alike - a.alike || textsIn(a) - textsIn(b));
   if (!best) return undefined;
   return best.form.separator === ',' ? withoutCommaDoubt(lines, best.form, found) : best.form;
 }
+
+/** Columns that the form leaves as texts: a decimal comma that is not read as one makes words of numbers. */
+const textsIn = ({ form }: Fit) => form.columns.filter((it) => it === 'text').length;
 
 interface Fit {
   form: TableForm;
@@ -87,7 +92,8 @@ function fitOf(lines: readonly string[], separator: Separator, decimal: DecimalS
   if (first === undefined) return undefined;
   const columns = forms[first] as CellForm[];
   const alike = forms.slice(first).filter((it) => isLike(it, columns)).length;
-  return { form: { separator, decimal, columns, first }, alike };
+  const odd = forms.findIndex((own, i) => i < first && isRow(own) && own.every((it) => it === 'number'));
+  return { form: { separator, decimal, columns, first, odd: odd < 0 ? undefined : odd }, alike };
 }
 
 /**

@@ -27,7 +27,9 @@ export function serveBenchFiles(ledger: () => Ledger) {
     let path: string | undefined;
     let picture: Uint8Array | undefined;
     try {
-      picture = wallPictures(ledger()).find((it) => it.address === address)?.bytes();
+      picture = wallPictures(ledger())
+        .find((it) => it.address === address)
+        ?.bytes();
       path = downloads(ledger()).find((it) => it.address === address)?.path;
     } catch {
       // A panel's page tells of problems itself.

@@ -1,5 +1,6 @@
 import { encode as encodePng } from 'fast-png';
 import jpeg from 'jpeg-js';
+import { madeOf } from '../../ledger/files/file-maker.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { at } from '../../measure/at.ts';
 import { encodedOf } from '../../measure/wall/srgb.ts';
@@ -7,7 +8,6 @@ import type { WallLight } from '../../measure/wall/straighten.ts';
 import { signalOf } from '../../measure/wall/wall-results.ts';
 import { wallAddresses } from '../../site/files/wall-addresses.ts';
 import { WALL_COLOURS, wallStep } from '../../site/files/wall-scale.ts';
-import { madeOf } from '../../ledger/files/file-maker.ts';
 
 /** A picture that the build makes of a photo of the wall. */
 export interface WallPicture {

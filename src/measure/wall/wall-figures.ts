@@ -119,10 +119,16 @@ export function wallFigures({ session, light, reading, hasPitch }: WallInputs): 
       ...identityOf(metric, session),
       ...{ basis: 'derived', bound: 'below', inputs: [path], notes: notes.slice(0, 1) },
     },
-    100 * dots.contrast,
+    roundedUp(100 * dots.contrast),
     { absent: { code: 'dots-below-noise' } },
   );
   return [...evennessFigures, bound];
+}
+
+/** To two digits: a bound that is rounded down would promise too much. */
+function roundedUp(value: number): number {
+  const step = 10 ** (Math.floor(Math.log10(value)) - 1);
+  return Number((Math.ceil(value / step - 1e-9) * step).toPrecision(2));
 }
 
 function budgetOf(measure: WallMeasure, errors: WallErrors | undefined, light: WallLight, path: string) {

@@ -2,7 +2,8 @@ import { nice, ticks } from 'd3-array';
 import type { SoundClipsView } from '../../ledger/files/sound-clips.ts';
 import type { BandLevel } from '../../measure/sound/band-levels.ts';
 import { fixed } from '../../words/format.ts';
-import { pathThrough, type Plot, pixels, type Tick } from '../shared/browser/plot.ts';
+import { type Plot, pathThrough, pixels, type Tick } from '../shared/browser/plot.ts';
+import { toneText } from './sound-words.ts';
 
 /** Levels of narrow bands against frequency, ready to draw. */
 export interface SoundPlot extends Plot {
@@ -58,16 +59,12 @@ export function soundPlot(view: SoundClipsView): SoundPlot | undefined {
   };
 }
 
-/** `8.2 kHz`, `410 Hz` */
-export function toneText(frequency: number): string {
-  const rounded = Number(frequency.toPrecision(2));
-  return rounded >= 1000 ? `${rounded / 1000} kHz` : `${rounded} Hz`;
-}
-
 function levelAt(bands: readonly BandLevel[], frequency: number): number {
   const nearest = bands.reduce<BandLevel | undefined>(
     (best, it) =>
-      best && Math.abs(Math.log(best.frequency / frequency)) <= Math.abs(Math.log(it.frequency / frequency)) ? best : it,
+      best && Math.abs(Math.log(best.frequency / frequency)) <= Math.abs(Math.log(it.frequency / frequency))
+        ? best
+        : it,
     undefined,
   );
   return nearest?.level ?? 0;

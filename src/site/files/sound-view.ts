@@ -3,15 +3,15 @@ import type { SoundClipsView } from '../../ledger/files/sound-clips.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import type { BandLevel } from '../../measure/sound/band-levels.ts';
-import { TONES_FROM } from '../../measure/sound/critical-band.ts';
 import { fixed } from '../../words/format.ts';
 import { fileAddress } from '../shared/file-addresses.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
-import { type SoundPlot, soundPlot, toneText } from './sound-plot.ts';
+import { type SoundPlot, soundPlot } from './sound-plot.ts';
+import { toneAnswer, toneText } from './sound-words.ts';
 
 /** What a page shows of sound clips. */
 export interface SoundView {
-  /** The answer: `A tone at 8.2 kHz, prominent: 14.9 dB above the noise about it, where 8.0 dB are enough.` */
+  /** The answer: `A tone at 8.2 kHz, prominent: 14.9 dB above the noise about it; …` */
   answer: string;
   figures: Record<'on' | 'highest' | 'off' | 'panel', ShownFigure>;
   hasLevels: boolean;
@@ -48,7 +48,13 @@ export function soundView(panel: PanelEntry, session: SessionEntry, currency: st
       frequency: toneText(it.frequency),
       ratio: `${fixed(it.ratio, 1)} dB`,
       criterion: `${fixed(it.criterion, 1)} dB`,
-      verdict: it.isOfRoom ? 'the room’s' : it.isBelowHearing ? 'not heard' : it.isProminent ? 'prominent' : 'not prominent',
+      verdict: it.isOfRoom
+        ? 'the room’s'
+        : it.isBelowHearing
+          ? 'not heard'
+          : it.isProminent
+            ? 'prominent'
+            : 'not prominent',
     })),
     bands: bandRows(view),
     clips: session.files.flatMap((file) => {
@@ -59,25 +65,6 @@ export function soundView(panel: PanelEntry, session: SessionEntry, currency: st
     }),
     recorded: `${fixed(view.seconds, 1)} s of ${fixed(view.rate, 0)} samples a second`,
   };
-}
-
-/** What of tones there is to tell, in a sentence; the same on the panel's page. */
-export function toneAnswer({ tones, clearest, whyNoTones, upTo = 0, hasRoom }: SoundClipsView): string {
-  if (!tones) {
-    return whyNoTones === 'clipped'
-      ? 'The clip is overdriven, so that tones can’t be told.'
-      : 'The clip is too short to tell tones.';
-  }
-  const searched = `from ${toneText(TONES_FROM)} to ${toneText(upTo)}`;
-  if (!clearest) return `No tone of the panel’s stands out ${searched}.`;
-  const { frequency, ratio, criterion, isProminent } = clearest;
-  const all = tones.filter((it) => it.isProminent && !it.isOfRoom && !it.isBelowHearing);
-  const room = hasRoom ? '' : ' The room was not recorded, so it may be the room’s.';
-  if (!isProminent) {
-    return `No prominent tone ${searched}. The clearest, at ${toneText(frequency)}, stands ${fixed(ratio, 1)} dB above the noise about it, where ${fixed(criterion, 1)} dB would be prominent.${room}`;
-  }
-  const others = all.slice(1).map((it) => toneText(it.frequency));
-  return `A tone at ${toneText(frequency)}, prominent: ${fixed(ratio, 1)} dB above the noise about it, where ${fixed(criterion, 1)} dB are enough.${others.length > 0 ? ` Prominent too: ${others.join(', ')}.` : ''}${room}`;
 }
 
 /** Every fourth of the bands that are drawn, summed to thirds of an octave. */

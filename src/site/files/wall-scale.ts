@@ -24,5 +24,4 @@ export function wallStep(share: number): number {
 }
 
 /** A colour as SVG has it. */
-export const hexOf = (colour: readonly number[]) =>
-  `#${colour.map((it) => it.toString(16).padStart(2, '0')).join('')}`;
+export const hexOf = (colour: readonly number[]) => `#${colour.map((it) => it.toString(16).padStart(2, '0')).join('')}`;

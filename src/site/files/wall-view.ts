@@ -43,8 +43,7 @@ export function wallView(panel: PanelEntry, session: SessionEntry, currency: str
   const view = madeOf(session.made, 'wallPhoto')?.view;
   const file = session.files.find((it) => it.kind === 'wallPhoto');
   if (!view || !file) return undefined;
-  const figure = (metric: MetricId) =>
-    shownFigure(panel, session.figures.get(metric), metric, currency, session);
+  const figure = (metric: MetricId) => shownFigure(panel, session.figures.get(metric), metric, currency, session);
   const { light, cells } = view;
   const addresses = wallAddresses(panel.slug, file);
   const factor = Math.min(LONGEST / Math.max(light.width, light.height), WIDEST / light.width);

@@ -12,6 +12,7 @@ import { beyondView } from './beyond-view.ts';
 import { type CalledCaution, calledCautions, eyesInShort } from './called-cautions.ts';
 import { type ClaimsView, claimsView } from './claims-view.ts';
 import { type EyeStrip, eyeStrip } from './eye-strip.ts';
+import { type FoundInFiles, foundInFiles } from './found-in-files.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
 import { type HeadView, headView } from './head-view.ts';
 import { type LightView, lightView } from './light-view.ts';
@@ -52,6 +53,8 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   grid?: GridDrawing;
   gridAbsent?: string;
   hotSpots?: string;
+  /** What a photo of the wall and sound clips say. */
+  found: FoundInFiles;
   /** What makes a figure doubtful or impossible, which stands at the top, and what is only worth a note. */
   doubts: PanelEntry['flags'];
   noted: PanelEntry['flags'];
@@ -108,6 +111,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     ...(grid && { grid }),
     ...(!grid && { gridAbsent: gridAbsence(panel) }),
     ...(current?.used.hotSpots && { hotSpots: hotSpotsOf(current) }),
+    found: foundInFiles(panel, currency),
     ...purchaseView(panel, ledger),
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
     // Claims that did not hold stand in the table of claims.

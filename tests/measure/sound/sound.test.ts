@@ -8,7 +8,7 @@ import {
   hearingThreshold,
   prominentFrom,
 } from '../../../src/measure/sound/critical-band.ts';
-import { toneSpectrum, tonesOf, tonesUpTo, toneToNoiseRatio } from '../../../src/measure/sound/tones.ts';
+import { findTones, tonesUpTo, toneToNoiseRatio } from '../../../src/measure/sound/tones.ts';
 import { soundOf } from '../../support/bench-files/sounds.ts';
 import { randomNumbers } from '../random-numbers.ts';
 

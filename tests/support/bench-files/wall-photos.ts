@@ -9,7 +9,7 @@ import { type LightAt, photograph } from './photograph.ts';
 /** A photo of the wall that a panel of the demonstration lights. */
 interface Scene {
   panel: string;
-  /** From the panel to the wall, and sides of the marked rectangle, cm. */
+  /** From the panel to the wall, and sides of the marked rectangle, that of the LED field, cm. */
   distance: number;
   size: { width: number; height: number };
   /** Pixels of the picture, and where the rectangle's corners lie in it. */
@@ -25,7 +25,7 @@ const SCENES: readonly Scene[] = [
   {
     panel: 'ruddlestone-r150',
     distance: 15.24,
-    size: { width: 50, height: 70 },
+    size: { width: 30.48, height: 50.8 },
     picture: { width: 480, height: 640 },
     corners: [
       [42, 38],
@@ -38,7 +38,7 @@ const SCENES: readonly Scene[] = [
   {
     panel: 'ostrel-vagg',
     distance: 30,
-    size: { width: 60, height: 90 },
+    size: { width: 28, height: 60 },
     picture: { width: 480, height: 640 },
     corners: [
       [61, 24],
@@ -53,7 +53,7 @@ const SCENES: readonly Scene[] = [
   {
     panel: 'quennick-tope',
     distance: 15.24,
-    size: { width: 60, height: 170 },
+    size: { width: 40, height: 150 },
     picture: { width: 360, height: 800 },
     corners: [
       [62, 20],

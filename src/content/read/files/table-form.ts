@@ -63,7 +63,9 @@ export function tableForm(lines: readonly string[]): TableForm | 'ambiguous' | u
     return fit ? [fit] : [];
   });
   const several = found.filter(({ form }) => form.columns.filter((it) => it !== 'text').length > 1);
-  const [best] = (several.length > 0 ? several : found).toSorted((a, b) => b.alike - a.alike || textsIn(a) - textsIn(b));
+  const [best] = (several.length > 0 ? several : found).toSorted(
+    (a, b) => b.alike - a.alike || textsIn(a) - textsIn(b),
+  );
   if (!best) return undefined;
   return best.form.separator === ',' ? withoutCommaDoubt(lines, best.form, found) : best.form;
 }

@@ -18,7 +18,7 @@ export const wallPhoto = z
         error: () => 'four corners, each as [across, down] in pixels: upper left, upper right, lower right, lower left',
       })
       .describe(
-        'Corners of a rectangle on the wall, in pixels of the picture as a viewer shows it, each [across, down] from its upper left: upper left, upper right, lower right, lower left.',
+        'Corners of a rectangle on the wall, best the LED field’s outline, in pixels of the picture as a viewer shows it, each [across, down] from its upper left: upper left, upper right, lower right, lower left.',
       )
       .meta({
         examples: [

@@ -32,6 +32,8 @@ export const SEARCHED = 0.15;
  * in 65,000 is above four medians.
  */
 export const STANDS_OUT = 4;
+/** Smallest wave that is told, over the mean light: packing a photo and its 256 steps make waves of up to that. Our own choice. */
+export const SMALLEST_WAVE = 0.005;
 /** Median of a Rayleigh distribution over its parameter. */
 const RAYLEIGH_MEDIAN = Math.sqrt(2 * Math.LN2);
 
@@ -74,11 +76,12 @@ export function dotPattern(plane: PlaneValues, pitch: Pitch): DotPattern | undef
   if (!found) return undefined;
   const around = Math.hypot(found.x, found.y);
   const floor = medianAround(amplitudes, around, found, widthOfWave(size, columns, rows));
-  const isBound = found.amplitude < STANDS_OUT * floor;
+  const least = Math.max(SMALLEST_WAVE, STANDS_OUT * floor);
+  const isBound = found.amplitude < least;
   // A mean over whole pixels is never just one pitch wide, and takes or adds a little of the wave.
   const kept = 1 - boxResponse(box.x, found.x / size) * boxResponse(box.y, found.y / size);
   return {
-    contrast: (isBound ? STANDS_OUT * floor : found.amplitude) / kept,
+    contrast: isBound ? least : found.amplitude / kept,
     isBound,
     period: 1 / Math.hypot(found.x / bins.x, found.y / bins.y),
     noise: floor / RAYLEIGH_MEDIAN,

@@ -1,5 +1,5 @@
 import type { MethodConstants } from '../catalogue/rows.ts';
-import { FEWEST_A_PITCH, SEARCHED, STANDS_OUT } from './dot-pattern.ts';
+import { FEWEST_A_PITCH, SEARCHED, SMALLEST_WAVE, STANDS_OUT } from './dot-pattern.ts';
 import { CELL, HAND } from './evenness.ts';
 import { CLIPPED_MOST } from './wall-figures.ts';
 import { AUTOMATIC_EXPONENT, KNOWN_EXPONENT, VIGNETTE } from './wall-results.ts';
@@ -28,6 +28,12 @@ export const WALL_CONSTANTS: MethodConstants = {
       value: STANDS_OUT,
       unit: 'medians of what is around it',
       why: 'noise reaches it once in 65,000',
+    },
+    {
+      name: 'smallest wave told',
+      value: 100 * SMALLEST_WAVE,
+      unit: '%',
+      why: `${OURS}: packing a photo makes waves of its own`,
     },
     { name: 'pixels of a pitch at least', value: FEWEST_A_PITCH, unit: '1', why: OURS },
   ],

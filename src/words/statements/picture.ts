@@ -50,7 +50,7 @@ export const PICTURE_WORDS: WordsOf<
   'wall-as-matte': () => 'taken for matte and of one shade, in a dark room',
   'near-infrared-unseen': () => 'Near-infrared',
   'camera-sees-red': () => 'a camera hardly sees it; if it is shared out otherwise than red, that is missed',
-  'dots-below-noise': () => 'no wave at the LEDs’ pitch stands out of the photo’s own noise; it is less than this',
+  'dots-below-noise': () => 'no wave at the LEDs’ pitch stands out of what a photo has by itself',
   'wall-photo-overexposed': ({ percent, isWithheld }) =>
     `${rounded(percent, 2)} % of the marked wall is brighter than the photo can hold, so that the light looks more even than it is.${isWithheld ? ' Its figures are withheld.' : ''}`,
   'expose-less': () =>

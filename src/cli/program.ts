@@ -6,6 +6,7 @@ import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
+import { importCommand } from './import/import.ts';
 import { newCommand } from './new/new.ts';
 import { previewCommand } from './preview.ts';
 import { recalibrateCommand } from './recalibrate/recalibrate.ts';
@@ -40,6 +41,7 @@ export function ledgerProgram(): Command {
     repriceCommand,
     recalibrateCommand,
     retestCommand,
+    importCommand,
     renameCommand,
     textCommand,
     schemaCommand,

@@ -9,10 +9,11 @@ import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts'
 import { ledAreaFigure, sideFigure } from '../measure/irradiance/optical-power.ts';
 import type { Statement } from '../measure/statement.ts';
 import { withCarried } from './carried-bench.ts';
+import type { FieldFigures } from './field-figures.ts';
 import { madeOfFiles } from './file-figures.ts';
 import { instrumentOf } from './instruments.ts';
 import { readingFigures } from './reading-figures.ts';
-import type { FieldFigures, SessionBench } from './session-bench.ts';
+import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {

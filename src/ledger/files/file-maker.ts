@@ -4,8 +4,8 @@ import type { Panel } from '../../content/schema/panel.ts';
 import type { Session } from '../../content/schema/session.ts';
 import type { Figure, FigureMap, FigureOrGap, Flag } from '../../measure/figure.ts';
 import type { DistanceSetting } from '../../measure/irradiance/distance-setting.ts';
+import type { FieldFigures } from '../field-figures.ts';
 import type { InstrumentFinder } from '../reading-figures.ts';
-import type { FieldFigures } from '../session-bench.ts';
 
 /**
  * What pages draw of the files of each block of a session: reduced for drawing, with what was found beside the figures.

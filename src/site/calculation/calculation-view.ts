@@ -9,6 +9,7 @@ import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { carriedLines } from '../shared/carried-lines.ts';
+import { fileAnchor, filesAddress } from '../shared/file-addresses.ts';
 import { type CalculationPage, calculationAnchor, calculationPage } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { errorNames } from './error-names.ts';
@@ -67,6 +68,8 @@ export interface SessionCalculation {
   readings: RawReading[];
   /** What was not taken again, with the days that it is from; their readings stand there. */
   carried: Array<{ text: string; anchor: string }>;
+  /** Files from the bench, with their hashes; what they say stands on a page of its own. */
+  files: Array<{ name: string; address: string; sha256: string }>;
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
   figures: Calculation[];
@@ -147,6 +150,9 @@ function sessionCalculation(
     unassessed: unassessedOf(all),
     readings: rawReadings(session),
     carried: carriedLines(session.readings).map(({ text, from }) => ({ text, anchor: `readings-${from}` })),
+    files: session.files
+      .filter((it) => it.date === session.date)
+      .map((it) => ({ name: it.name, address: `${filesAddress(panel.slug)}#${fileAnchor(it)}`, sha256: it.sha256 })),
     ...(beyond && { beyond }),
     figures,
     flags: session.flags.filter((it) => it.severity !== 'note'),

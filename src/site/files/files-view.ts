@@ -48,11 +48,6 @@ export function filesView(panel: PanelEntry, currency: string): FilesSession[] {
   });
 }
 
-/** True where a panel has a page of its files. */
-export function hasFiles({ sessions }: PanelEntry): boolean {
-  return sessions.some((it) => it.files.length > 0);
-}
-
 function fileRow(slug: string, file: SessionFile, date: string): FileRow {
   const { name, kind, field, entry, bytes, sha256, notes } = file;
   const of = fileOf(field);

@@ -1,7 +1,7 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
-import { hasFiles } from '../files/files-view.ts';
 import { CONTENT_POLICY } from '../shared/content-policy.ts';
+import { hasFiles } from '../shared/file-addresses.ts';
 import { html } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 

@@ -6,6 +6,7 @@ import { fixed, showDate } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
 import { isPlannable } from '../plan/plan-data.ts';
+import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { beyondView } from './beyond-view.ts';
@@ -59,6 +60,8 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   doubts: PanelEntry['flags'];
   noted: PanelEntry['flags'];
   methodology: string;
+  /** The page of its files from the bench, where it has any. */
+  files?: string;
   /** Where a session with it can be planned; undefined where the planner would refuse it. */
   plan?: string;
   /** Where it can be set beside others; undefined where it has never been on the bench. */
@@ -117,6 +120,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     // Claims that did not hold stand in the table of claims.
     noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
     methodology: `${panelAddress(slug)}methodology/`,
+    ...(hasFiles(panel) && { files: filesAddress(slug) }),
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
     ...(current && { compare: compareAddress([slug]) }),
   };

@@ -90,7 +90,7 @@ describe('sound clips of a session', () => {
     const { why, flags, view } = made({ on: noise(0.01, [WHISTLE]), off: noise(0.001, [WHISTLE]) });
     expect(why('tone-to-noise')).toMatchObject({ code: 'no-tone-found' });
     expect(flags).toEqual([]);
-    expect(soundInShort(view)).toBe('No prominent tone up to 7 kHz');
+    expect(soundInShort(view)).toBe('No prominent tone up to 6.5 kHz');
   });
 
   test('say that a tone may be the room’s where the room was not recorded', () => {

@@ -8,6 +8,7 @@ import { fileHash } from './file-hash.ts';
 import type { AnyReadFile, BenchFileData, BenchFileKind, FileFault, FileRead, FileReader } from './file-kind.ts';
 import { readingKey, storedReading } from './file-store.ts';
 import { type NamedFile, namedFiles } from './named-files.ts';
+import { saysPlace } from './photo-place.ts';
 
 /** Files of the bench that lie beside a panel's index. */
 export interface PanelBenchFiles {
@@ -87,7 +88,16 @@ function placeProblem(source: Source, { at, entry, reader }: NamedFile, folder: 
     return problem(`${reader.called}: a file that ends in ${reader.endings.join(', ')}`);
   }
   const megabytes = statSync(path).size / MEGA;
-  if (megabytes <= MOST_MEGABYTES) return undefined;
+  if (megabytes <= MOST_MEGABYTES) {
+    if (statSync(path).size < 4 || !saysPlace(path)) return undefined;
+    return {
+      ...problem(
+        'a picture without its place: readers can download it as it is',
+        'take the place out of its data, or export it anew without it',
+      ),
+      found: `"${file}", which says where it was taken`,
+    };
+  }
   return {
     ...problem(
       `a file of at most ${MOST_MEGABYTES} MB`,

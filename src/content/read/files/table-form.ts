@@ -41,7 +41,7 @@ export function cellsOf(line: string, separator: Separator): string[] {
   else if (separator === 'blanks') cells = line.trim().split(/\s+/);
   else if (line.includes('"')) {
     PARSERS[separator] ??= dsvFormat(separator);
-    cells = (PARSERS[separator].parseRows(line)[0] ?? []).map((it) => it.trim());
+    cells = (PARSERS[separator].parseRows(line)[0] ?? []).map((it) => it.trim().replace(/^"(.*)"$/, '$1'));
   } else cells = line.split(separator).map((it) => it.trim());
   while (cells.length > 1 && cells.at(-1) === '') cells.pop();
   return cells;
@@ -82,19 +82,24 @@ interface Fit {
 function fitOf(lines: readonly string[], separator: Separator, decimal: DecimalSign): Fit | undefined {
   const rows = lines.map((line) => (line.trim() === '' || isComment(line) ? undefined : cellsOf(line, separator)));
   const forms = rows.map((cells) => cells?.map((it) => formOf(it, decimal)));
-  const least = separator === 'none' ? 1 : 2;
+  const valuesIn = (own: readonly CellForm[]) => own.filter((it) => it !== 'text').length;
   const isRow = (own: readonly CellForm[] | undefined): own is CellForm[] =>
-    own !== undefined && own.filter((it) => it !== 'text').length >= least;
+    own !== undefined && valuesIn(own) > 0 && (separator === 'none' || own.length > 1);
   const isLike = (own: readonly CellForm[] | undefined, first: readonly CellForm[]) =>
     own !== undefined && own.length === first.length && own.every((it, i) => it === first[i] || first[i] === 'text');
-  // A line of the head may hold numbers too: the table starts where the next line is like it, or at the only one.
-  const starts = forms.flatMap((own, i) => (isRow(own) ? [i] : []));
-  const next = (i: number) => forms.slice(i + 1).find((it) => it !== undefined);
-  const first = starts.find((i) => isLike(next(i), forms[i] as CellForm[])) ?? starts.at(-1);
+  // Lines of the head may hold numbers too: rows are those of the form that most lines have, of forms with several values.
+  const starts = forms.flatMap((own, i) => (isRow(own) ? [{ i, own, form: own.join() }] : []));
+  const groups = [...Map.groupBy(starts, (it) => it.form).values()].toSorted(
+    ([a, ...as], [b, ...bs]) =>
+      Math.min(2, valuesIn(b?.own ?? [])) - Math.min(2, valuesIn(a?.own ?? [])) || bs.length - as.length,
+  );
+  const first = groups[0]?.[0]?.i;
   if (first === undefined) return undefined;
   const columns = forms[first] as CellForm[];
   const alike = forms.slice(first).filter((it) => isLike(it, columns)).length;
-  const odd = forms.findIndex((own, i) => i < first && isRow(own) && own.every((it) => it === 'number'));
+  const odd = forms.findIndex(
+    (own, i) => i < first && isRow(own) && own.length > 1 && own.every((it) => it === 'number'),
+  );
   return { form: { separator, decimal, columns, first, odd: odd < 0 ? undefined : odd }, alike };
 }
 

@@ -4,11 +4,12 @@ import { type Figure, type FigureMap, type FigureOrGap, type Flag, isFigure } fr
 import type { MetricId } from '../measure/metrics.ts';
 import type { AnyFileMaker, FileContext, FileMaker, FileViews, SessionMade } from './files/file-maker.ts';
 import { soundClipsMaker } from './files/sound-clips.ts';
+import { spectraMaker } from './files/spectra-figures.ts';
 import { wallPhotoMaker } from './files/wall-photo.ts';
 import type { SessionBench } from './session-bench.ts';
 
 /** Makers of all blocks, in the order in which pages show what they make. */
-const MAKERS: readonly AnyFileMaker[] = [wallPhotoMaker, soundClipsMaker];
+const MAKERS: readonly AnyFileMaker[] = [spectraMaker, wallPhotoMaker, soundClipsMaker];
 
 /** Makes figures of a session's files, block by block. */
 export function madeOfFiles(files: readonly AnyReadFile[], context: FileContext): SessionMade {

@@ -5,6 +5,7 @@ import { GUIDE_VERSIONS } from './catalogue/guide.ts';
 import { LIGHT_VERSIONS } from './catalogue/light.ts';
 import { PICTURE_VERSIONS } from './catalogue/picture.ts';
 import { SOUND_VERSIONS } from './catalogue/sound.ts';
+import { SPECTRUM_VERSIONS } from './catalogue/spectrum.ts';
 import { USE_VERSIONS } from './catalogue/use.ts';
 
 /**
@@ -16,6 +17,7 @@ const VERSIONS = {
   ...BENCH_VERSIONS,
   ...LIGHT_VERSIONS,
   ...BEAM_VERSIONS,
+  ...SPECTRUM_VERSIONS,
   ...USE_VERSIONS,
   ...EXPOSURE_VERSIONS,
   ...PICTURE_VERSIONS,

@@ -6,6 +6,7 @@ import { LIGHT_METHODS } from './catalogue/light.ts';
 import { PICTURE_METHODS } from './catalogue/picture.ts';
 import type { MethodConstant, MethodPage } from './catalogue/rows.ts';
 import { SOUND_METHODS } from './catalogue/sound.ts';
+import { SPECTRUM_METHODS } from './catalogue/spectrum.ts';
 import { USE_METHODS } from './catalogue/use.ts';
 import { METHOD_CONSTANTS } from './method-constants.ts';
 import { isMethodId, type MethodId, versionOf } from './method-versions.ts';
@@ -27,6 +28,7 @@ const PAGES: Readonly<Record<MethodId, MethodPage>> = {
   ...BENCH_METHODS,
   ...LIGHT_METHODS,
   ...BEAM_METHODS,
+  ...SPECTRUM_METHODS,
   ...USE_METHODS,
   ...EXPOSURE_METHODS,
   ...PICTURE_METHODS,

@@ -4,6 +4,7 @@ import { type INNER_METRICS, LIGHT_METRICS } from './catalogue/light.ts';
 import { PICTURE_METRICS } from './catalogue/picture.ts';
 import type { MetricRow, PanelList, RangeFilter, RankBasis, RankingColumn } from './catalogue/rows.ts';
 import { SOUND_METRICS } from './catalogue/sound.ts';
+import { SPECTRUM_METRICS } from './catalogue/spectrum.ts';
 import { USE_METRICS } from './catalogue/use.ts';
 import { type MethodId, type MethodReference, methodReference } from './method-versions.ts';
 
@@ -11,6 +12,7 @@ const ROWS = [
   ...LIGHT_METRICS,
   ...BEAM_METRICS,
   ...USE_METRICS,
+  ...SPECTRUM_METRICS,
   ...EXPOSURE_METRICS,
   ...PICTURE_METRICS,
   ...SOUND_METRICS,

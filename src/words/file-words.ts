@@ -5,6 +5,7 @@ export const FILE_KINDS: Readonly<Record<BenchFileKind, string>> = {
   wallPhoto: 'Photo of the wall',
   sound: 'Sound clip',
   other: 'Other file',
+  spectrum: 'Spectrum',
 };
 
 const PARTS: Readonly<Record<string, string>> = {

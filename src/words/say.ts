@@ -13,6 +13,7 @@ import { ledgerWords } from './statements/ledger.ts';
 import { MONEY_WORDS } from './statements/money.ts';
 import { PICTURE_WORDS } from './statements/picture.ts';
 import { SOUND_WORDS } from './statements/sound.ts';
+import { SPECTRUM_WORDS } from './statements/spectrum.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
 const within = (it: Statement): string => say(it);
@@ -25,6 +26,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...IRRADIANCE_WORDS,
   ...MONEY_WORDS,
   ...CLAIM_WORDS,
+  ...SPECTRUM_WORDS,
   ...FINDING_WORDS,
   ...HINT_WORDS,
   ...FILE_WORDS,

@@ -5,6 +5,7 @@ import { carriedReadings } from './carried.ts';
 import { count, fileReference, isoDate, quantity, text } from './fields.ts';
 import { otherFiles } from './files/other-files.ts';
 import { soundClips } from './files/sound-clips.ts';
+import { spectra } from './files/spectra.ts';
 import { wallPhoto } from './files/wall-photo.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from './instrument.ts';
 import { photoList } from './photo.ts';
@@ -264,6 +265,7 @@ export const sessionSchema = z.strictObject({
     .describe('Pictures taken in the session, such as the wall photo.'),
   wallPhoto: wallPhoto.optional(),
   soundClips: soundClips.optional(),
+  spectra: spectra.optional(),
   otherFiles: otherFiles.optional(),
   notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });

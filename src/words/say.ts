@@ -10,6 +10,7 @@ import { GENERAL_WORDS } from './statements/general.ts';
 import { INSTRUMENT_WORDS } from './statements/instrument.ts';
 import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
+import { logWords } from './statements/logs.ts';
 import { MONEY_WORDS } from './statements/money.ts';
 import { SPECTRUM_WORDS } from './statements/spectrum.ts';
 
@@ -29,6 +30,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...HINT_WORDS,
   ...FILE_WORDS,
   ...ledgerWords(within),
+  ...logWords(within),
   ...beamWords(within),
   ...exposureWords(within),
 };

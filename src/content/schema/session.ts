@@ -5,6 +5,7 @@ import { carriedReadings } from './carried.ts';
 import { count, fileReference, isoDate, quantity, text } from './fields.ts';
 import { otherFiles } from './files/other-files.ts';
 import { spectra } from './files/spectra.ts';
+import { sweeps, warmUpLog, waveforms } from './files/time-series.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from './instrument.ts';
 import { photoList } from './photo.ts';
 
@@ -262,6 +263,9 @@ export const sessionSchema = z.strictObject({
     .default([])
     .describe('Pictures taken in the session, such as the wall photo.'),
   spectra: spectra.optional(),
+  sweeps: sweeps.optional(),
+  warmUpLog: warmUpLog.optional(),
+  waveforms: waveforms.optional(),
   otherFiles: otherFiles.optional(),
   notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });

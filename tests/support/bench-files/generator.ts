@@ -1,4 +1,5 @@
 import type { GeneratedFile } from './generated-file.ts';
+import { logFiles } from './logs.ts';
 import { otherFiles } from './other.ts';
 import { spectra } from './spectra.ts';
 
@@ -6,4 +7,4 @@ import { spectra } from './spectra.ts';
 export type FileGenerator = () => readonly GeneratedFile[];
 
 /** One for each kind of file. */
-export const GENERATORS: readonly FileGenerator[] = [otherFiles, spectra];
+export const GENERATORS: readonly FileGenerator[] = [logFiles, spectra, otherFiles];

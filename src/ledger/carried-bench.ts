@@ -32,6 +32,7 @@ export function withCarried(bench: SessionBench, benches: ReadonlyMap<string, Se
     lightId: light?.id ?? bench.id,
     instrumentFor: (kind) => (byKind.get(kind) ?? bench).instrumentFor(kind),
     distance: (light ?? bench).distance,
+    bands: (light ?? bench).bands,
     readings: [...bench.readings, ...origins.flatMap(readingsOf)],
     files: [...bench.files, ...origins.flatMap(filesOf)],
     made: new Map([...bench.made, ...origins.flatMap(madeIn)]),

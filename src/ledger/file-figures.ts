@@ -3,13 +3,14 @@ import { type FileTwin, fileAgainstTyped } from '../measure/checks/file-against-
 import { type Figure, type FigureMap, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
 import type { MetricId } from '../measure/metrics.ts';
 import type { AnyFileMaker, FileContext, FileMaker, FileViews, SessionMade } from './files/file-maker.ts';
+import { spectraMaker } from './files/spectra-figures.ts';
 import { sweepMaker } from './files/sweep-figures.ts';
 import { warmUpMaker } from './files/warm-up-figures.ts';
 import { waveformMaker } from './files/waveform-figures.ts';
 import type { SessionBench } from './session-bench.ts';
 
 /** Makers of all blocks, in the order in which pages show what they make. */
-const MAKERS: readonly AnyFileMaker[] = [sweepMaker, warmUpMaker, waveformMaker];
+const MAKERS: readonly AnyFileMaker[] = [spectraMaker, sweepMaker, warmUpMaker, waveformMaker];
 
 /** Makes figures of a session's files, block by block. */
 export function madeOfFiles(files: readonly AnyReadFile[], context: FileContext): SessionMade {

@@ -11,8 +11,9 @@ import type { Statement } from '../measure/statement.ts';
 import { withCarried } from './carried-bench.ts';
 import type { FieldFigures } from './field-figures.ts';
 import { madeOfFiles } from './file-figures.ts';
+import { bandsOfSpectra } from './files/spectra-readings.ts';
 import { instrumentOf } from './instruments.ts';
-import { readingFigures } from './reading-figures.ts';
+import { bandsOf, readingFigures } from './reading-figures.ts';
 import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
@@ -46,11 +47,12 @@ export function panelContext({ id: slug, data: panel }: Entry<Panel>, content: C
       const id = `${slug}/${session.date}`;
       const instrumentFor = instrumentFinder(content, session);
       const distance = distanceSetting(session, guide, field);
-      const readings = readingFigures(id, session, instrumentFor, distance);
       const own = files.filter((it) => it.date === session.date);
+      const bands = { ...bandsOf(session), ...bandsOfSpectra(own, guide) };
+      const readings = readingFigures(id, session, instrumentFor, distance, bands);
       const taken = { id, panel, session, guide, instrumentFor, field, distance };
       const made = madeOfFiles(own, { ...taken, typed: readings });
-      const bench = { ...taken, slug, own: session, lightId: id, readings, files: own, made };
+      const bench = { ...taken, slug, own: session, lightId: id, bands, readings, files: own, made };
       return [session.date, bench];
     }),
   );

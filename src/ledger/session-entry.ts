@@ -7,6 +7,7 @@ import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
 import { carriedFigures } from './carried-figures.ts';
 import { fileFlags } from './file-figures.ts';
+import { madeOf } from './files/file-maker.ts';
 import { flaggedFigures } from './flagged-figures.ts';
 import { usedInstruments } from './instruments.ts';
 import type { Conditions, SessionEntry, SessionFile } from './ledger.ts';
@@ -55,7 +56,13 @@ export function sessionEntry(
   const made = sessionFigures(bench, { price: price.figure, light: worked });
   const { light, limits, eyeShares } = made;
   const unflagged = carriedFigures(id, readings, made.figures);
-  const claims = panelClaims(panel, unflagged.figures, conditions.distance);
+  const claims = panelClaims(
+    panel,
+    unflagged.figures,
+    conditions.distance,
+    content.guide.data.wavelengthTolerance.value,
+    madeOf(bench.made, 'spectra')?.view.audit,
+  );
   const session = { date, readings, used, instruments, claims };
   const flags = [
     ...panelFlags({ panel, session, figures: unflagged.figures, content, today, priceDate: price.date }),

@@ -9,6 +9,7 @@ import { CONTROL_CONSTANTS } from './control/method-constants.ts';
 import { EXPOSURE_CONSTANTS } from './exposure/method-constants.ts';
 import { LOG_CONSTANTS } from './log/method-constants.ts';
 import { RANK_TRIALS } from './money/ranking.ts';
+import { SPECTRUM_CONSTANTS } from './spectrum/method-constants.ts';
 import {
   IMPOSSIBLE_EFFICIENCY,
   ODD_EFFICIENCY,
@@ -35,7 +36,7 @@ export const METHOD_CONSTANTS: MethodConstants = {
       name: 'tolerance against the claim',
       value: WAVELENGTH_TOLERANCE_NM,
       unit: 'nm',
-      why: 'our own choice: half of a usual LED’s width at half maximum',
+      why: 'common practice, no source; the guide’s file may set another',
     },
   ],
   'real-price': [{ name: 'stale after', value: STALE_PRICE_DAYS, unit: 'days', why: 'our own choice' }],
@@ -81,4 +82,5 @@ export const METHOD_CONSTANTS: MethodConstants = {
   ...CONTROL_CONSTANTS,
   ...EXPOSURE_CONSTANTS,
   ...LOG_CONSTANTS,
+  ...SPECTRUM_CONSTANTS,
 };

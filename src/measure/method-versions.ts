@@ -4,6 +4,7 @@ import { EXPOSURE_VERSIONS } from './catalogue/exposure.ts';
 import { GUIDE_VERSIONS } from './catalogue/guide.ts';
 import { LIGHT_VERSIONS } from './catalogue/light.ts';
 import { LOG_VERSIONS } from './catalogue/logs.ts';
+import { SPECTRUM_VERSIONS } from './catalogue/spectrum.ts';
 import { USE_VERSIONS } from './catalogue/use.ts';
 
 /**
@@ -15,6 +16,7 @@ const VERSIONS = {
   ...BENCH_VERSIONS,
   ...LIGHT_VERSIONS,
   ...BEAM_VERSIONS,
+  ...SPECTRUM_VERSIONS,
   ...USE_VERSIONS,
   ...LOG_VERSIONS,
   ...EXPOSURE_VERSIONS,

@@ -5,6 +5,7 @@ import { GUIDE_METHODS } from './catalogue/guide.ts';
 import { LIGHT_METHODS } from './catalogue/light.ts';
 import { LOG_METHODS } from './catalogue/logs.ts';
 import type { MethodConstant, MethodPage } from './catalogue/rows.ts';
+import { SPECTRUM_METHODS } from './catalogue/spectrum.ts';
 import { USE_METHODS } from './catalogue/use.ts';
 import { METHOD_CONSTANTS } from './method-constants.ts';
 import { isMethodId, type MethodId, versionOf } from './method-versions.ts';
@@ -26,6 +27,7 @@ const PAGES: Readonly<Record<MethodId, MethodPage>> = {
   ...BENCH_METHODS,
   ...LIGHT_METHODS,
   ...BEAM_METHODS,
+  ...SPECTRUM_METHODS,
   ...USE_METHODS,
   ...LOG_METHODS,
   ...EXPOSURE_METHODS,

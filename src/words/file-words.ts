@@ -6,6 +6,7 @@ export const FILE_KINDS: Readonly<Record<BenchFileKind, string>> = {
   warmUp: 'Warm-up log',
   waveform: 'Flicker waveform',
   other: 'Other file',
+  spectrum: 'Spectrum',
 };
 
 const PARTS: Readonly<Record<string, string>> = {

@@ -12,6 +12,7 @@ import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
 import { logWords } from './statements/logs.ts';
 import { MONEY_WORDS } from './statements/money.ts';
+import { SPECTRUM_WORDS } from './statements/spectrum.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
 const within = (it: Statement): string => say(it);
@@ -24,6 +25,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...IRRADIANCE_WORDS,
   ...MONEY_WORDS,
   ...CLAIM_WORDS,
+  ...SPECTRUM_WORDS,
   ...FINDING_WORDS,
   ...HINT_WORDS,
   ...FILE_WORDS,

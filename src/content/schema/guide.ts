@@ -16,6 +16,16 @@ const sizeClass = z.strictObject({
   description: text('What such a panel covers, in a few words.', 'Stands on a desk; a face or a shoulder.'),
 });
 
+/** A band of wavelengths. */
+const band = (what: string, from: number, to: number) =>
+  z
+    .strictObject({
+      from: quantity('wavelength', `Where ${what} starts.`, { min: 100, max: 20000 }, from).prefault(from),
+      to: quantity('wavelength', `Where ${what} ends.`, { min: 100, max: 20000 }, to).prefault(to),
+    })
+    .refine((it) => it.to.value > it.from.value, { error: 'a band that ends behind its start' })
+    .prefault({});
+
 /** content/guide.yaml: what holds for the whole guide. */
 export const guideSchema = z.strictObject({
   format: formatField,
@@ -88,6 +98,25 @@ export const guideSchema = z.strictObject({
     .describe(
       'Whose price the guide’s own page ranks by: frame, a watt of light that reaches the frame, as others publish it; or emitted, a watt of all that leaves the LEDs, as modelled. The other ranking keeps a page of its own.',
     ),
+  spectrumBands: z
+    .strictObject({ red: band('red light', 600, 700), nearInfrared: band('near-infrared light', 700, 1400) })
+    .prefault({})
+    .refine(({ red, nearInfrared }) => red.to.value <= nearInfrared.from.value, {
+      error: 'red that ends where near-infrared starts, or before',
+    })
+    .describe('Bands that the light of a spectrum is shared out to; what lies in neither is the rest.'),
+  wavelengthTolerance: quantity(
+    'wavelength',
+    'How far a peak may lie from where it is claimed, either way; 10 nm is common practice, without a source.',
+    { positive: true, max: 100 },
+    10,
+  ).prefault(10),
+  shareTolerance: quantity(
+    'percent',
+    'How far the share of a claimed wavelength may be from what was measured, percentage points either way. Our own choice.',
+    { positive: true, max: 100 },
+    10,
+  ).prefault(10),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

@@ -4,6 +4,7 @@ import { beyondReadings } from './beyond.ts';
 import { carriedReadings } from './carried.ts';
 import { count, fileReference, isoDate, quantity, text } from './fields.ts';
 import { otherFiles } from './files/other-files.ts';
+import { spectra } from './files/spectra.ts';
 import { sweeps, warmUpLog, waveforms } from './files/time-series.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from './instrument.ts';
 import { photoList } from './photo.ts';
@@ -261,6 +262,7 @@ export const sessionSchema = z.strictObject({
   photos: photoList({ file: 'wall-at-6-in.jpg', shows: 'Red light on the wall at 6 in' })
     .default([])
     .describe('Pictures taken in the session, such as the wall photo.'),
+  spectra: spectra.optional(),
   sweeps: sweeps.optional(),
   warmUpLog: warmUpLog.optional(),
   waveforms: waveforms.optional(),

@@ -68,7 +68,7 @@ function isApart(typed: Figure, file: Figure, joint: number): boolean {
 }
 
 /** 95 % uncertainty of the difference; undefined where it is not known. */
-function jointUncertainty(typed: Figure, file: Figure): number | undefined {
+export function jointUncertainty(typed: Figure, file: Figure): number | undefined {
   if (file.standardUncertainty === null || file.coverageFactor === null) return undefined;
   // A bound has none of its own: what lies beyond it by the file's own uncertainty breaks it.
   if (typed.bound) return file.coverageFactor * file.standardUncertainty;

@@ -86,7 +86,12 @@ function plot({ warmUp, series, readings }: WarmUpView): LogPlot {
   const places = upright.map(({ seconds, text }) => {
     const place = at(seconds);
     const isBefore = place > right - LABEL || (upright.length > 1 && seconds === earliest && place > left + LABEL);
-    return { x: place, text, textX: place + (isBefore ? -5 : 5), anchor: isBefore ? ('end' as const) : ('start' as const) };
+    return {
+      x: place,
+      text,
+      textX: place + (isBefore ? -5 : 5),
+      anchor: isBefore ? ('end' as const) : ('start' as const),
+    };
   });
   return {
     ...area,

@@ -39,6 +39,8 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
       ['peak-to-mean', 'How far the brightest spot stands out.'],
       ['hot-spots', 'What a photo of the wall shows.'],
       ['efficiency', 'Light over what it draws.'],
+      ['spectrum-irradiance', 'What a spectrum sums up to.'],
+      ['spectral-mismatch', 'What a meter misreads by the light’s colours.'],
       ['mains-draw', 'Watts from the mains, by channel.'],
     ],
   },
@@ -61,6 +63,8 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
     sketch: 'dose',
     methods: [
       ['wavelength', 'Where red and near-infrared peak.'],
+      ['centroid', 'Where the middle of a peak’s light lies.'],
+      ['band-shares', 'How much is red, near-infrared, or neither.'],
       ['distance-table', 'Mean and peak nearer and farther.'],
       ['radiant-exposure', 'Joules a square centimetre, and the time to them.'],
       ['warm-up', 'How long the panel had been on.'],
@@ -73,6 +77,7 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
     sketch: 'share',
     methods: [
       ['infrared-eye', 'Infrared at the eye, and the time to its limit.'],
+      ['infrared-sum', 'What a spectrum has of it.'],
       ['retinal-hazard', 'Why the retina has no figure here.'],
       ['skin-heating', 'Heat on the skin within ten seconds.'],
       ['flicker-lines', 'Flicker against lines of low risk.'],

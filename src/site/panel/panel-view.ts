@@ -14,9 +14,11 @@ import { type CalledCaution, calledCautions, eyesInShort } from './called-cautio
 import { type ClaimsView, claimsView } from './claims-view.ts';
 import { type EyeStrip, eyeStrip } from './eye-strip.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
+import { type GridMaps, gridMaps } from './grid-maps.ts';
 import { type HeadView, headView } from './head-view.ts';
 import { type LightView, lightView } from './light-view.ts';
 import { type LimitsView, limitsView } from './limits-view.ts';
+import { type PointControl, pointControl } from './point-control.ts';
 import { type PurchaseView, purchaseView } from './purchase-view.ts';
 import { type ReadingsView, readingsView } from './readings-view.ts';
 import { type StandingDrawing, standingDrawing } from './standing-drawing.ts';
@@ -51,6 +53,10 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   /** The panel to scale beside a standing figure; undefined where no size was measured. */
   standing?: StandingDrawing;
   grid?: GridDrawing;
+  /** The same as a map, beside the model's. */
+  maps?: GridMaps;
+  /** Its points one by one, with limits. */
+  control?: PointControl;
   gridAbsent?: string;
   hotSpots?: string;
   /** What makes a figure doubtful or impossible, which stands at the top, and what is only worth a note. */
@@ -70,6 +76,8 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { data, slug, current } = panel;
   const { currency } = ledger.guide;
   const grid = current && gridDrawing(panel, current);
+  const maps = current && gridMaps(panel, current);
+  const control = current && pointControl(current);
   const head = headView(panel, ledger);
   const headMetrics = new Set(head.figures.flatMap((it) => [it.figure.metric, it.remark?.figure?.metric]));
   const standing = standingDrawing(panel, grid);
@@ -109,6 +117,8 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     }),
     ...(standing && { standing }),
     ...(grid && { grid }),
+    ...(maps && { maps }),
+    ...(control && { control }),
     ...(!grid && { gridAbsent: gridAbsence(panel) }),
     ...(current?.used.hotSpots && { hotSpots: hotSpotsOf(current) }),
     ...purchaseView(panel, ledger),

@@ -1,9 +1,10 @@
 import type { GeneratedFile } from './generated-file.ts';
 import { logFiles } from './logs.ts';
 import { otherFiles } from './other.ts';
+import { spectra } from './spectra.ts';
 
 /** Makes the files of one kind for the panels of the demonstration, from a source that is known; the same bytes each time. */
 export type FileGenerator = () => readonly GeneratedFile[];
 
 /** One for each kind of file. */
-export const GENERATORS: readonly FileGenerator[] = [logFiles, otherFiles];
+export const GENERATORS: readonly FileGenerator[] = [logFiles, otherFiles, spectra];

@@ -38,19 +38,17 @@ const table = (head: string, row: (i: number) => string, count = 12) => `${head}
 
 describe('a log', () => {
   test.each([
-    ['commas', table('Time (s),Irradiance (mW/cm2)', (i) => `${i / 5},${40 + i}`), 1],
+    ['commas', table('Time (s),Irradiance (mW/cm2)', (i) => `${i / 5},${40 + i}`)],
     [
       'semicolons, decimal commas, W/m²',
       table('Zeit [s];E [W/m²]', (i) => `${String(i / 5).replace('.', ',')};${400 + 10 * i}`),
-      1,
     ],
-    ['tabs, ms, uW/cm2', table('Time (ms)\tE (uW/cm2)', (i) => `${200 * i}\t${1000 * (40 + i)}`), 1],
-    ['minutes', table('Elapsed (min),E (mW/cm2)', (i) => `${i / 300},${40 + i}`), 1],
-    ['a counter beside', table('No.,Time (s),E (mW/cm2)', (i) => `${i + 1},${i / 5},${40 + i}`), 1],
+    ['tabs, ms, uW/cm2', table('Time (ms)\tE (uW/cm2)', (i) => `${200 * i}\t${1000 * (40 + i)}`)],
+    ['minutes', table('Elapsed (min),E (mW/cm2)', (i) => `${i / 300},${40 + i}`)],
+    ['a counter beside', table('No.,Time (s),E (mW/cm2)', (i) => `${i + 1},${i / 5},${40 + i}`)],
     [
       'UTF-16',
       new Uint8Array(Buffer.from(`\ufeff${table('Time (s),E (mW/cm2)', (i) => `${i / 5},${40 + i}`)}`, 'utf16le')),
-      1,
     ],
   ])('with %s is the same', (_, bytes) => {
     const { series, isIrradiance } = dataOf(read(bytes));

@@ -19,6 +19,9 @@ export const SETTLED_SPREAD = 0.5;
  */
 export const RANGE_OF_WINDOW = 3.47;
 
+/** Two deviations of that range; by simulation. */
+const RANGE_VARIES = 1.5;
+
 /** When a log had settled. */
 export interface Settling {
   /** The last window: its spread in % of its last value, its mean. */
@@ -46,10 +49,14 @@ export function settling(bins: readonly Bin[], scatter: number): Settling {
   const isSettled = last.spread < SETTLED_SPREAD;
   const result: Settling = { spread: last.spread, mean: last.mean, bins: last.bins, isSettled };
   if (!isSettled) return result;
-  const allowance = (100 * RANGE_OF_WINDOW * scatter) / Math.abs(last.mean);
-  const times = [SETTLED_SPREAD, SETTLED_SPREAD + allowance, SETTLED_SPREAD - allowance].map((limit) =>
-    firstFrom(bins, limit),
-  ) as [number, number, number];
+  const relative = (100 * scatter) / Math.abs(last.mean);
+  // Scatter makes a spread larger by as much as its own range, and smaller by two deviations of that at most.
+  const limits = [
+    SETTLED_SPREAD,
+    SETTLED_SPREAD + RANGE_OF_WINDOW * relative,
+    SETTLED_SPREAD - RANGE_VARIES * relative,
+  ];
+  const times = limits.map((limit) => firstFrom(bins, limit)) as [number, number, number];
   return { ...result, since: { time: times[0], from: Math.min(times[0], times[1]), to: Math.max(times[0], times[2]) } };
 }
 

@@ -3,7 +3,7 @@ import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { timeWords } from '../../words/time-words.ts';
 import { type LogPlot, logAxes, logPath } from './log-plot.ts';
-import type { LogView } from './log-views.ts';
+import type { LogView } from './log-view.ts';
 
 const MODES: Readonly<Record<SweepView['mode'], string>> = {
   red: 'red alone',

@@ -6,7 +6,7 @@ import { rounded } from '../../words/rounded.ts';
 import { timeWords } from '../../words/time-words.ts';
 import { pathThrough } from '../shared/browser/plot.ts';
 import { type LogPlot, logAxes, logPath } from './log-plot.ts';
-import type { LogView } from './log-views.ts';
+import type { LogView } from './log-view.ts';
 
 const MINUTE = 60;
 /** Room that a word beside an upright line needs, px. */

@@ -9,7 +9,7 @@ import { rounded } from '../../words/rounded.ts';
 import { say } from '../../words/say.ts';
 import { pathThrough } from '../shared/browser/plot.ts';
 import { type LogPlot, logAxes } from './log-plot.ts';
-import type { LogView } from './log-views.ts';
+import type { LogView } from './log-view.ts';
 
 const MODES: Readonly<Record<WaveformView['mode'], string>> = {
   red: 'red alone',

@@ -65,6 +65,7 @@ class SeriesTaker {
   private readonly times = new GrowingNumbers();
   private readonly values = new GrowingNumbers();
   private first = 0;
+  private count = 0;
   private before = Number.NEGATIVE_INFINITY;
   private days = 0;
   private isSpread = false;
@@ -107,7 +108,8 @@ class SeriesTaker {
       };
     }
     if (time === this.before) this.isSpread = true;
-    if (this.times.length === 0) this.first = time;
+    if (this.count === 0) this.first = time;
+    this.count++;
     this.before = time;
     this.times.push(time - this.first);
     this.values.push(value);
@@ -118,7 +120,7 @@ class SeriesTaker {
 
   private timeOf(row: Float64Array): number {
     const { time } = this;
-    if (time.kind === 'rate') return this.times.length * time.step;
+    if (time.kind === 'rate') return this.count * time.step;
     const own = row[time.column] as number;
     if (time.kind === 'elapsed') return own * time.factor;
     if (time.date !== undefined) return (row[time.date] as number) + own;

@@ -8,6 +8,7 @@ import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
 import { importCommand } from './import/import.ts';
 import { newCommand } from './new/new.ts';
+import { plateausCommand } from './plateaus/plateaus.ts';
 import { previewCommand } from './preview.ts';
 import { recalibrateCommand } from './recalibrate/recalibrate.ts';
 import { renameCommand } from './rename/rename.ts';
@@ -42,6 +43,7 @@ export function ledgerProgram(): Command {
     recalibrateCommand,
     retestCommand,
     importCommand,
+    plateausCommand,
     renameCommand,
     textCommand,
     schemaCommand,

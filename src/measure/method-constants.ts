@@ -7,6 +7,7 @@ import { MAGNETIC_OFF_ODD } from './checks/unit-slips.ts';
 import { SHORTEST_WARM_UP } from './checks/warm-up-time.ts';
 import { CONTROL_CONSTANTS } from './control/method-constants.ts';
 import { EXPOSURE_CONSTANTS } from './exposure/method-constants.ts';
+import { LOG_CONSTANTS } from './log/method-constants.ts';
 import { RANK_TRIALS } from './money/ranking.ts';
 import { SOUND_CONSTANTS } from './sound/method-constants.ts';
 import { SPECTRUM_CONSTANTS } from './spectrum/method-constants.ts';
@@ -85,4 +86,5 @@ export const METHOD_CONSTANTS: MethodConstants = {
   ...SOUND_CONSTANTS,
   ...WALL_CONSTANTS,
   ...SPECTRUM_CONSTANTS,
+  ...LOG_CONSTANTS,
 };

@@ -3,6 +3,7 @@ import { BENCH_METHODS } from './catalogue/bench.ts';
 import { EXPOSURE_METHODS } from './catalogue/exposure.ts';
 import { GUIDE_METHODS } from './catalogue/guide.ts';
 import { LIGHT_METHODS } from './catalogue/light.ts';
+import { LOG_METHODS } from './catalogue/logs.ts';
 import { PICTURE_METHODS } from './catalogue/picture.ts';
 import type { MethodConstant, MethodPage } from './catalogue/rows.ts';
 import { SOUND_METHODS } from './catalogue/sound.ts';
@@ -30,6 +31,7 @@ const PAGES: Readonly<Record<MethodId, MethodPage>> = {
   ...BEAM_METHODS,
   ...SPECTRUM_METHODS,
   ...USE_METHODS,
+  ...LOG_METHODS,
   ...EXPOSURE_METHODS,
   ...PICTURE_METHODS,
   ...SOUND_METHODS,

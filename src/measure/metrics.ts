@@ -1,6 +1,7 @@
 import { BEAM_METRICS } from './catalogue/beam.ts';
 import { EXPOSURE_METRICS } from './catalogue/exposure.ts';
 import { type INNER_METRICS, LIGHT_METRICS } from './catalogue/light.ts';
+import { LOG_METRICS } from './catalogue/logs.ts';
 import { PICTURE_METRICS } from './catalogue/picture.ts';
 import type { MetricRow, PanelList, RangeFilter, RankBasis, RankingColumn } from './catalogue/rows.ts';
 import { SOUND_METRICS } from './catalogue/sound.ts';
@@ -14,6 +15,7 @@ const ROWS = [
   ...USE_METRICS,
   ...SPECTRUM_METRICS,
   ...EXPOSURE_METRICS,
+  ...LOG_METRICS,
   ...PICTURE_METRICS,
   ...SOUND_METRICS,
 ] as const;

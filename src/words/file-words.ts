@@ -2,6 +2,9 @@ import type { BenchFileKind } from '../content/read/files/file-kind.ts';
 
 /** What files of each kind are called in a table. */
 export const FILE_KINDS: Readonly<Record<BenchFileKind, string>> = {
+  sweep: 'Sweep',
+  warmUp: 'Warm-up log',
+  waveform: 'Flicker waveform',
   wallPhoto: 'Photo of the wall',
   sound: 'Sound clip',
   other: 'Other file',

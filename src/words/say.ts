@@ -10,6 +10,7 @@ import { GENERAL_WORDS } from './statements/general.ts';
 import { INSTRUMENT_WORDS } from './statements/instrument.ts';
 import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
+import { logWords } from './statements/logs.ts';
 import { MONEY_WORDS } from './statements/money.ts';
 import { PICTURE_WORDS } from './statements/picture.ts';
 import { SOUND_WORDS } from './statements/sound.ts';
@@ -33,6 +34,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...PICTURE_WORDS,
   ...SOUND_WORDS,
   ...ledgerWords(within),
+  ...logWords(within),
   ...beamWords(within),
   ...exposureWords(within),
 };

@@ -6,6 +6,7 @@ import { count, fileReference, isoDate, quantity, text } from './fields.ts';
 import { otherFiles } from './files/other-files.ts';
 import { soundClips } from './files/sound-clips.ts';
 import { spectra } from './files/spectra.ts';
+import { sweeps, warmUpLog, waveforms } from './files/time-series.ts';
 import { wallPhoto } from './files/wall-photo.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from './instrument.ts';
 import { photoList } from './photo.ts';
@@ -266,6 +267,9 @@ export const sessionSchema = z.strictObject({
   wallPhoto: wallPhoto.optional(),
   soundClips: soundClips.optional(),
   spectra: spectra.optional(),
+  sweeps: sweeps.optional(),
+  warmUpLog: warmUpLog.optional(),
+  waveforms: waveforms.optional(),
   otherFiles: otherFiles.optional(),
   notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });

@@ -32,6 +32,7 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
     methods: [
       ['mean-irradiance', 'The mean of nine points, 6 in in front.'],
       ['peak-irradiance', 'The brightest spot that the meter finds.'],
+      ['sweep', 'The same from a log, with slips told apart.'],
       ['optical-power', 'The mean times the area: watts of light.'],
       ['led-area', 'From the first LED’s edge to the last’s.'],
       ['uniformity', 'How even the nine points are.'],
@@ -68,7 +69,8 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
       ['band-shares', 'How much is red, near-infrared, or neither.'],
       ['distance-table', 'Mean and peak nearer and farther.'],
       ['radiant-exposure', 'Joules a square centimetre, and the time to them.'],
-      ['warm-up', 'How the light falls until it has settled.'],
+      ['warm-up', 'How long the panel had been on.'],
+      ['settling', 'How the light falls until it has settled.'],
     ],
   },
   {
@@ -91,6 +93,7 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
     sketch: 'flicker',
     methods: [
       ['flicker', 'How deep the light dips, and how often.'],
+      ['flicker-waveform', 'The same from a record of the light.'],
       ['magnetic-field', 'Off, then on.'],
       ['electric-field', 'Off, then on.'],
       ['radio-field', 'Off, then on.'],

@@ -1,4 +1,5 @@
 import type { GeneratedFile } from './generated-file.ts';
+import { logFiles } from './logs.ts';
 import { otherFiles } from './other.ts';
 import { soundClips } from './sound-clips.ts';
 import { spectra } from './spectra.ts';
@@ -8,4 +9,4 @@ import { wallPhotos } from './wall-photos.ts';
 export type FileGenerator = () => readonly GeneratedFile[];
 
 /** One for each kind of file. */
-export const GENERATORS: readonly FileGenerator[] = [spectra, wallPhotos, soundClips, otherFiles];
+export const GENERATORS: readonly FileGenerator[] = [logFiles, spectra, wallPhotos, soundClips, otherFiles];

@@ -46,7 +46,9 @@ export function spectraPlot(panels: readonly DrawnSpectrum[], isNarrow = false):
     y: y.ticks,
     curves: panels.map(({ spectrum, place }, i) => ({
       place,
-      path: pathThrough(spectrum.values.map((it, k) => [x(spectrum.from + spectrum.step * k), y.place(it / 10)] as const)),
+      path: pathThrough(
+        spectrum.values.map((it, k) => [x(spectrum.from + spectrum.step * k), y.place(it / 10)] as const),
+      ),
       dash: DASHES[place % DASHES.length] ?? 'none',
       label: labels[i] ?? { x: 0, y: 0, text: '' },
     })),

@@ -1,5 +1,6 @@
 import { madeOf } from '../../ledger/files/file-maker.ts';
 import type { PanelEntry } from '../../ledger/ledger.ts';
+import { valueAt } from '../../measure/spectrum/spectrum.ts';
 import type { PackedSpectrum } from './browser/compared-panel.ts';
 
 /** The part that is compared, nm, and in what steps: as fine as an LED's light needs. */
@@ -11,10 +12,10 @@ export function packedSpectrum({ current }: PanelEntry): PackedSpectrum | undefi
   const view = current && madeOf(current.made, 'spectra')?.view;
   const both = view?.spectra.find((it) => it.mode === 'combined' && !it.faults.flat);
   if (!both) return undefined;
-  const values = new Array<number>(Math.round((TO - FROM) / STEP) + 1).fill(0);
-  for (const [nm, share] of both.rows) {
-    const at = Math.round((nm - FROM) / STEP);
-    if (at >= 0 && at < values.length) values[at] = Math.max(values[at] ?? 0, Math.round(PER_MILLE * share));
-  }
+  const drawn = { wavelengths: both.rows.map(([nm]) => nm), values: both.rows.map(([, it]) => it), isAbsolute: false };
+  const count = Math.round((TO - FROM) / STEP) + 1;
+  const values = Array.from({ length: count }, (_, i) =>
+    Math.max(0, Math.round(PER_MILLE * valueAt(drawn, FROM + i * STEP))),
+  );
   return { from: FROM, step: STEP, values };
 }

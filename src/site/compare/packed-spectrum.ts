@@ -4,7 +4,7 @@ import { valueAt } from '../../measure/spectrum/spectrum.ts';
 import type { PackedSpectrum } from './browser/compared-panel.ts';
 
 /** The part that is compared, nm, and in what steps: as fine as an LED's light needs. */
-const [FROM, TO, STEP] = [600, 1000, 2.5];
+const [FROM, TO, STEP] = [600, 1000, 4];
 const PER_MILLE = 1000;
 
 /** A panel's light by wavelength as the comparison draws it; undefined where no spectrum has both channels on. */

@@ -29,9 +29,11 @@ describe('every session', () => {
       views(slug).forEach((it, i) => {
         const shown = [...it.figures, ...(it.distances?.figures ?? []), ...it.gaps];
         const names = shown.map((one) => one.name);
-        expect(names.toSorted(), `${slug} ${it.date}`).toEqual(METRICS.filter((one) => !one.isOfFiles)
+        expect(names.toSorted(), `${slug} ${it.date}`).toEqual(
+          METRICS.filter((one) => !one.isOfFiles)
             .map((one) => one.name)
-            .toSorted());
+            .toSorted(),
+        );
         expect(it.readings).toEqual(rawReadings(sessions[i] as never));
         expect(it.isCurrent).toBe(i === 0);
       });

@@ -3,14 +3,23 @@ import { type FileTwin, fileAgainstTyped } from '../measure/checks/file-against-
 import { type Figure, type FigureMap, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
 import type { MetricId } from '../measure/metrics.ts';
 import type { AnyFileMaker, FileContext, FileMaker, FileViews, SessionMade } from './files/file-maker.ts';
+import { soundClipsMaker } from './files/sound-clips.ts';
 import { spectraMaker } from './files/spectra-figures.ts';
 import { sweepMaker } from './files/sweep-figures.ts';
+import { wallPhotoMaker } from './files/wall-photo.ts';
 import { warmUpMaker } from './files/warm-up-figures.ts';
 import { waveformMaker } from './files/waveform-figures.ts';
 import type { SessionBench } from './session-bench.ts';
 
 /** Makers of all blocks, in the order in which pages show what they make. */
-const MAKERS: readonly AnyFileMaker[] = [spectraMaker, sweepMaker, warmUpMaker, waveformMaker];
+const MAKERS: readonly AnyFileMaker[] = [
+  spectraMaker,
+  sweepMaker,
+  warmUpMaker,
+  waveformMaker,
+  wallPhotoMaker,
+  soundClipsMaker,
+];
 
 /** Makes figures of a session's files, block by block. */
 export function madeOfFiles(files: readonly AnyReadFile[], context: FileContext): SessionMade {

@@ -9,6 +9,7 @@ import { CONTROL_CONSTANTS } from './control/method-constants.ts';
 import { EXPOSURE_CONSTANTS } from './exposure/method-constants.ts';
 import { LOG_CONSTANTS } from './log/method-constants.ts';
 import { RANK_TRIALS } from './money/ranking.ts';
+import { SOUND_CONSTANTS } from './sound/method-constants.ts';
 import { SPECTRUM_CONSTANTS } from './spectrum/method-constants.ts';
 import {
   IMPOSSIBLE_EFFICIENCY,
@@ -19,6 +20,7 @@ import {
   WAVELENGTH_TOLERANCE_NM,
 } from './thresholds.ts';
 import { CM_PER_INCH } from './unit-factors.ts';
+import { WALL_CONSTANTS } from './wall/method-constants.ts';
 
 /**
  * Named constants that the methods' calculations use, each from where it is used. They stand apart from the catalogue's
@@ -81,6 +83,8 @@ export const METHOD_CONSTANTS: MethodConstants = {
   ...BEAM_CONSTANTS,
   ...CONTROL_CONSTANTS,
   ...EXPOSURE_CONSTANTS,
-  ...LOG_CONSTANTS,
+  ...SOUND_CONSTANTS,
+  ...WALL_CONSTANTS,
   ...SPECTRUM_CONSTANTS,
+  ...LOG_CONSTANTS,
 };

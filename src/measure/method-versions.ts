@@ -4,6 +4,8 @@ import { EXPOSURE_VERSIONS } from './catalogue/exposure.ts';
 import { GUIDE_VERSIONS } from './catalogue/guide.ts';
 import { LIGHT_VERSIONS } from './catalogue/light.ts';
 import { LOG_VERSIONS } from './catalogue/logs.ts';
+import { PICTURE_VERSIONS } from './catalogue/picture.ts';
+import { SOUND_VERSIONS } from './catalogue/sound.ts';
 import { SPECTRUM_VERSIONS } from './catalogue/spectrum.ts';
 import { USE_VERSIONS } from './catalogue/use.ts';
 
@@ -20,6 +22,8 @@ const VERSIONS = {
   ...USE_VERSIONS,
   ...LOG_VERSIONS,
   ...EXPOSURE_VERSIONS,
+  ...PICTURE_VERSIONS,
+  ...SOUND_VERSIONS,
   ...GUIDE_VERSIONS,
 } as const;
 

@@ -4,7 +4,9 @@ import { EXPOSURE_METHODS } from './catalogue/exposure.ts';
 import { GUIDE_METHODS } from './catalogue/guide.ts';
 import { LIGHT_METHODS } from './catalogue/light.ts';
 import { LOG_METHODS } from './catalogue/logs.ts';
+import { PICTURE_METHODS } from './catalogue/picture.ts';
 import type { MethodConstant, MethodPage } from './catalogue/rows.ts';
+import { SOUND_METHODS } from './catalogue/sound.ts';
 import { SPECTRUM_METHODS } from './catalogue/spectrum.ts';
 import { USE_METHODS } from './catalogue/use.ts';
 import { METHOD_CONSTANTS } from './method-constants.ts';
@@ -31,6 +33,8 @@ const PAGES: Readonly<Record<MethodId, MethodPage>> = {
   ...USE_METHODS,
   ...LOG_METHODS,
   ...EXPOSURE_METHODS,
+  ...PICTURE_METHODS,
+  ...SOUND_METHODS,
   ...GUIDE_METHODS,
 };
 

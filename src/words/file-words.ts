@@ -5,6 +5,8 @@ export const FILE_KINDS: Readonly<Record<BenchFileKind, string>> = {
   sweep: 'Sweep',
   warmUp: 'Warm-up log',
   waveform: 'Flicker waveform',
+  wallPhoto: 'Photo of the wall',
+  sound: 'Sound clip',
   other: 'Other file',
   spectrum: 'Spectrum',
 };

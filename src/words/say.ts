@@ -12,6 +12,8 @@ import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
 import { logWords } from './statements/logs.ts';
 import { MONEY_WORDS } from './statements/money.ts';
+import { PICTURE_WORDS } from './statements/picture.ts';
+import { SOUND_WORDS } from './statements/sound.ts';
 import { SPECTRUM_WORDS } from './statements/spectrum.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
@@ -29,6 +31,8 @@ const WORDS: WordsOf<StatementCode> = {
   ...FINDING_WORDS,
   ...HINT_WORDS,
   ...FILE_WORDS,
+  ...PICTURE_WORDS,
+  ...SOUND_WORDS,
   ...ledgerWords(within),
   ...logWords(within),
   ...beamWords(within),

@@ -21,9 +21,11 @@ export function auditWords({ claims, extra, tolerance }: ClaimsAudit): string {
   const both = within.length === 2 && claims.length === 2 ? 'Both claimed wavelengths, ' : '';
   const are = within.length > 1 ? 'are' : 'is';
   return [
-    within.length > 0 && `${both}${listed(within)}${both && ','} ${are} there, within ${rounded(tolerance.wavelength)} nm.`,
+    within.length > 0 &&
+      `${both}${listed(within)}${both && ','} ${are} there, within ${rounded(tolerance.wavelength)} nm.`,
     ...claims.filter((it) => it.outcome === 'off').map(offWords),
-    missing.length > 0 && `${listed(missing)}, which the maker claims, ${missing.length > 1 ? 'have' : 'has'} no peak of ${missing.length > 1 ? 'their' : 'its'} own.`,
+    missing.length > 0 &&
+      `${listed(missing)}, which the maker claims, ${missing.length > 1 ? 'have' : 'has'} no peak of ${missing.length > 1 ? 'their' : 'its'} own.`,
     blended.length > 0 && `${listed(blended)} lie within one peak, where they can’t be told apart.`,
     unseen.length > 0 && `${listed(unseen)} ${unseen.length > 1 ? 'lie' : 'lies'} beyond what the spectrometer sees.`,
     extra.length > 0 && extraWords(extra),
@@ -43,7 +45,8 @@ function shareWords({ claimed, found }: AuditedWavelength): string {
 
 function extraWords(extra: readonly FoundWavelength[]): string {
   const each = extra.map(
-    ({ wavelength, share }) => `${nmText(wavelength)}${share === undefined ? '' : ` (${percentText(share)} of the light)`}`,
+    ({ wavelength, share }) =>
+      `${nmText(wavelength)}${share === undefined ? '' : ` (${percentText(share)} of the light)`}`,
   );
   const [a, them] = extra.length > 1 ? ['peaks', 'them'] : ['a peak', 'it'];
   return `The spectrum also has ${a} at ${listed(each)}; the maker does not name ${them}.`;

@@ -2,6 +2,7 @@ import { createReadStream } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { extname } from 'node:path';
 import type { Ledger } from '../../ledger/ledger.ts';
+import { wallPictures } from './wall-pictures.ts';
 import { downloads } from './write-bench-files.ts';
 
 /** Files that a browser shows by itself; of all others it is told nothing, and keeps them. */
@@ -19,15 +20,24 @@ const TYPES: Readonly<Record<string, string>> = {
 export function serveBenchFiles(ledger: () => Ledger) {
   return (request: IncomingMessage, response: ServerResponse, next: (error?: unknown) => void): void => {
     const address = (request.url ?? '').replace(/[?#].*/s, '');
-    if (!/^\/panels\/[^/]+\/files\/[^/]+$/.test(address)) {
+    if (!/^\/panels\/[^/]+\/files\/(?:wall\/)?[^/]+$/.test(address)) {
       next();
       return;
     }
     let path: string | undefined;
+    let picture: Uint8Array | undefined;
     try {
+      picture = wallPictures(ledger())
+        .find((it) => it.address === address)
+        ?.bytes();
       path = downloads(ledger()).find((it) => it.address === address)?.path;
     } catch {
       // A panel's page tells of problems itself.
+    }
+    if (picture) {
+      response.setHeader('content-type', TYPES[extname(address)] ?? '');
+      response.end(picture);
+      return;
     }
     if (path === undefined) {
       next();

@@ -1,7 +1,8 @@
-import { copyFile, mkdir } from 'node:fs/promises';
+import { copyFile, mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { fileAddress } from '../../site/shared/file-addresses.ts';
+import { wallPictures } from './wall-pictures.ts';
 
 /** A file from the bench that readers can download. */
 interface Download {
@@ -20,11 +21,16 @@ export function downloads({ panels }: Ledger): Download[] {
   });
 }
 
-/** Lays them into the output, byte for byte. */
+/** Lays them into the output, byte for byte, and beside them what is drawn of photos of the wall. */
 export async function writeBenchFiles(ledger: Ledger, folder: string): Promise<void> {
   for (const { address, path } of downloads(ledger)) {
     const target = join(folder, decodeURIComponent(address));
     await mkdir(dirname(target), { recursive: true });
     await copyFile(path, target);
+  }
+  for (const { address, bytes } of wallPictures(ledger)) {
+    const target = join(folder, address);
+    await mkdir(dirname(target), { recursive: true });
+    await writeFile(target, bytes());
   }
 }

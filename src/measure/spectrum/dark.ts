@@ -9,6 +9,8 @@ const TAIL = 30;
 const DARK_SHARE = 0.02;
 /** An offset of more than so many standard errors is subtracted. Our own choice. */
 export const CLEAR_OFFSET = 3;
+/** Halves of a slope differ by 2.7 times their own scatter, those of noise by a fraction of it. */
+const SLOPE = 1.5;
 /** Scales the median of absolute deviations to the standard deviation of normal noise: 1 / 0.67449. */
 const MAD_TO_SIGMA = 1.4826;
 /** Scatter of a second difference over that of a value: the root of 1 + 4 + 1. */
@@ -31,6 +33,8 @@ interface Run {
   level: number;
   scatter: number;
   rows: number;
+  /** Its two halves have one level: the foot of a slope is no darkness. */
+  isFlat: boolean;
 }
 
 /**
@@ -80,13 +84,26 @@ function darkRuns(spectrum: Spectrum): Run[] {
     }
     start = i + 1;
   }
-  return runs.filter((it) => it.rows >= 3);
+  return runs.filter((it) => it.rows >= 3 && it.isFlat);
 }
 
 function runOf(values: ArrayLike<number>, from: number, to: number): Run {
   const all = Array.from({ length: Math.max(1, to - from) }, (_, i) => values[from + i] as number);
-  const level = median(all);
-  return { level, scatter: MAD_TO_SIGMA * median(all.map((it) => Math.abs(it - level))), rows: all.length };
+  const [whole, first, second] = [all, all.slice(0, all.length >> 1), all.slice(all.length >> 1)].map(levelOf) as [
+    Level,
+    Level,
+    Level,
+  ];
+  const isFlat = Math.abs(first.level - second.level) <= SLOPE * Math.max(first.scatter, second.scatter);
+  return { ...whole, rows: all.length, isFlat };
+}
+
+type Level = Pick<Run, 'level' | 'scatter'>;
+
+function levelOf(all: readonly number[]): Level {
+  if (all.length === 0) return { level: 0, scatter: 0 };
+  const level = median([...all]);
+  return { level, scatter: MAD_TO_SIGMA * median(all.map((it) => Math.abs(it - level))) };
 }
 
 /** Standard deviation of the noise of a row, from second differences. */
@@ -99,17 +116,20 @@ function noiseOf(values: ArrayLike<number>): number {
   return (MAD_TO_SIGMA * median(differences)) / SECOND_DIFFERENCE;
 }
 
-/** The smallest step between two values near the top: numbers with an exponent have larger steps there than below. */
+/**
+ * The step in which values near the top are written: the smallest difference, where all others are multiples of it; 0
+ * where they are not. Numbers with an exponent have larger steps there than below.
+ */
 export function stepOf(values: ArrayLike<number>, highest: number): number {
   const sorted = Float64Array.from(values)
     .filter((it) => it > highest / 2)
     .toSorted();
-  let step = Number.POSITIVE_INFINITY;
-  for (let i = 1; i < sorted.length; i++) {
-    const apart = (sorted[i] as number) - (sorted[i - 1] as number);
-    if (apart > 0) step = Math.min(step, apart);
-  }
-  return Number.isFinite(step) ? step : 0;
+  const differences = sorted.slice(1).map((it, i) => it - (sorted[i] as number));
+  // What floating point leaves of equal values is no step.
+  const steps = differences.filter((it) => it > 1e-9 * highest);
+  const step = steps.reduce((least, it) => Math.min(least, it), Number.POSITIVE_INFINITY);
+  const isMultiple = (it: number) => Math.abs(it / step - Math.round(it / step)) < 0.01;
+  return steps.length > 0 && steps.every(isMultiple) ? step : 0;
 }
 
 /** The same spectrum above its dark level. */

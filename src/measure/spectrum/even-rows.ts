@@ -7,6 +7,8 @@ import { reachOf } from './spectrum.ts';
 const MOST_ROWS = 16_000;
 /** Fewest points that a polynomial of third degree is fitted to. */
 const SHORTEST_WINDOW = 5;
+/** Most of them: a wider window costs time that grows with its square, and shows nothing more. */
+const LONGEST_WINDOW = 101;
 /** Degree of the fitted polynomials: the lowest that follows a peak whose sides differ. */
 const DEGREE = 3;
 
@@ -55,11 +57,11 @@ export function slidingFit(rows: EvenRows, width: number, derivative: 0 | 1 | 2 
   return sgg(rows.values, rows.step, { windowSize: points, derivative, polynomial: DEGREE });
 }
 
-/** How many rows a width takes: an odd number, five at least. */
+/** How many rows a width takes: an odd number, five at least and a hundred or so at most. */
 export function pointsOf({ step, values }: EvenRows, width: number): number {
   const wanted = 2 * Math.round(width / step / 2) + 1;
   const most = values.length - 1 + (values.length % 2);
-  return Math.max(SHORTEST_WINDOW, Math.min(wanted, most));
+  return Math.max(SHORTEST_WINDOW, Math.min(wanted, most, LONGEST_WINDOW));
 }
 
 const at = (row: ArrayLike<number>, i: number) => row[i] as number;

@@ -51,6 +51,10 @@ const GROUP_OF: Readonly<Partial<Record<MethodId, GroupIndex>>> = {
   'building-biology': 5,
   sound: 5,
   'sound-of-panel': 5,
+  'wall-photo': 0,
+  'dot-pattern': 0,
+  'sound-clip': 5,
+  tones: 5,
 };
 
 /** The group of a metric. */

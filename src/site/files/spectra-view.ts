@@ -1,7 +1,7 @@
-import type { DrawnSpectrum } from '../../ledger/files/spectra-figures.ts';
-import { madeOf } from '../../ledger/files/file-maker.ts';
-import type { SessionEntry } from '../../ledger/ledger.ts';
 import type { Panel } from '../../content/schema/panel.ts';
+import { madeOf } from '../../ledger/files/file-maker.ts';
+import type { DrawnSpectrum } from '../../ledger/files/spectra-figures.ts';
+import type { SessionEntry } from '../../ledger/ledger.ts';
 import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { auditOutcome, auditWords, nmText, peaksWords } from '../../words/spectrum-words.ts';
@@ -73,7 +73,10 @@ function captionOf(shown: readonly DrawnSpectrum[], hasClaims: boolean): string 
 
 function remark({ mode, reach, scale, darkShare }: DrawnSpectrum): string {
   const unit = { irradiance: 'calibrated in power', relative: 'relative values', counts: 'raw counts' }[scale];
-  const dark = darkShare === 0 ? 'no dark level taken off' : `a dark level of ${rounded(100 * darkShare, 2)} % of the highest value taken off`;
+  const dark =
+    darkShare === 0
+      ? 'no dark level taken off'
+      : `a dark level of ${rounded(100 * darkShare, 2)} % of the highest value taken off`;
   return `${MODE_NAMES[mode]}: ${rounded(reach.from, 4)}–${rounded(reach.to, 4)} nm, ${unit}, ${dark}.`;
 }
 
@@ -82,5 +85,7 @@ const wavelengthText = (nm: number, u: number) => `${fixed(nm, 1)} ± ${fixed(2 
 
 function shareText(share: number | undefined, u: number | undefined): string {
   if (share === undefined) return '';
-  return u === undefined ? `${fixed(share, 1)} % of the light` : `${fixed(share, 1)} ± ${fixed(2 * u, 1)} % of the light`;
+  return u === undefined
+    ? `${fixed(share, 1)} % of the light`
+    : `${fixed(share, 1)} ± ${fixed(2 * u, 1)} % of the light`;
 }

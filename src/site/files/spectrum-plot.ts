@@ -37,7 +37,10 @@ const LABEL_WIDTH = 40;
 export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonly number[]): SpectrumPlot {
   const peaks = spectra.flatMap((it) => it.peaks.map((peak) => ({ peak, of: it })));
   const outermost = [...peaks.flatMap(({ peak: { lit } }) => [lit.from - BESIDE, lit.to + BESIDE]), ...claimed];
-  const reach = { from: Math.min(...spectra.map((it) => it.reach.from)), to: Math.max(...spectra.map((it) => it.reach.to)) };
+  const reach = {
+    from: Math.min(...spectra.map((it) => it.reach.from)),
+    to: Math.max(...spectra.map((it) => it.reach.to)),
+  };
   const from = Math.floor(Math.min(USUAL.from, Math.max(reach.from, Math.min(...outermost))) / 50) * 50;
   const to = Math.ceil(Math.max(USUAL.to, Math.min(reach.to, Math.max(...outermost))) / 50) * 50;
   const isAbsolute = spectra.every((it) => it.scale === 'irradiance');
@@ -46,12 +49,12 @@ export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonl
   const frame = { left: 52, top: 46, right: SIZE.width - 14, bottom: SIZE.height - 44 };
   const y = axisFromNought(top, [frame.bottom, frame.top], 4);
   const x = (nm: number) => pixels(frame.left + ((frame.right - frame.left) * (nm - from)) / (to - from));
-  const valueOf = (it: DrawnSpectrum, share: number) => (isAbsolute ? share * it.highest : 100 * share);
+  const heightOf = (it: DrawnSpectrum, share: number) => (isAbsolute ? share * it.highest : 100 * share);
   const path = (it: DrawnSpectrum, isSeen: boolean) =>
     pathThrough(
       it.rows
         .filter(([nm]) => nm >= from && nm <= to && (isSeen ? nm <= INFRARED_FROM_NM : nm >= INFRARED_FROM_NM))
-        .map(([nm, share]) => [x(nm), y.place(Math.max(0, valueOf(it, share)))] as const),
+        .map(([nm, share]) => [x(nm), y.place(Math.max(0, heightOf(it, share)))] as const),
     );
   const step = to - from > 500 ? 200 : 100;
   const ticks = Array.from({ length: Math.floor((to - Math.ceil(from / step) * step) / step) + 1 }, (_, i) => {
@@ -71,7 +74,7 @@ export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonl
       .map((nm) => ({ x: x(nm), text: fixed(nm, 0) })),
     peaks: peaks.map(({ peak, of }) => ({
       x: x(peak.wavelength),
-      y: y.place(valueOf(of, peak.height / of.highest)),
+      y: y.place(heightOf(of, peak.height / of.highest)),
       text: fixed(peak.wavelength, 0),
     })),
     description: describe(spectra, claimed),

@@ -38,6 +38,8 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
       ['uniformity', 'How even the nine points are.'],
       ['peak-to-mean', 'How far the brightest spot stands out.'],
       ['hot-spots', 'What a photo of the wall shows.'],
+      ['wall-photo', 'How even a camera sees the wall.'],
+      ['dot-pattern', 'Whether single LEDs show on it.'],
       ['efficiency', 'Light over what it draws.'],
       ['spectrum-irradiance', 'What a spectrum sums up to.'],
       ['spectral-mismatch', 'What a meter misreads by the light’s colours.'],
@@ -97,6 +99,8 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
       ['radio-field', 'Off, then on.'],
       ['sound', 'The loudest by the meter, off, then on.'],
       ['sound-of-panel', 'The room’s own sound taken away.'],
+      ['sound-clip', 'Level of a recorded clip, by a calibrator.'],
+      ['tones', 'Whines that one number hides.'],
     ],
   },
   {

@@ -1,7 +1,7 @@
 import { madeOf } from '../../ledger/files/file-maker.ts';
 import type { PanelEntry } from '../../ledger/ledger.ts';
-import { carriedWords } from '../../words/carried-words.ts';
 import { isCode } from '../../measure/statement.ts';
+import { carriedWords } from '../../words/carried-words.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { fixed, showDate, showFigure } from '../../words/format.ts';
@@ -68,7 +68,9 @@ function uncheckedClaims({ data: { claims }, current }: PanelEntry): string[] {
       ? ', which the readings leave possible'
       : '';
   // What a spectrum tells of shares stands beside it.
-  const hasShares = current !== undefined && madeOf(current.made, 'spectra')?.view.audit?.claims.some((it) => it.found?.share !== undefined);
+  const hasShares =
+    current !== undefined &&
+    madeOf(current.made, 'spectra')?.view.audit?.claims.some((it) => it.found?.share !== undefined);
   const shares = (hasShares ? [] : (claims.wavelengths ?? []))
     .filter((it) => it.share)
     .map((it) => `${fixed(it.share?.value ?? 0, 0)} % at ${fixed(it.peak.value, 0)} nm`);

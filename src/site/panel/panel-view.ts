@@ -13,6 +13,7 @@ import { beyondView } from './beyond-view.ts';
 import { type CalledCaution, calledCautions, eyesInShort } from './called-cautions.ts';
 import { type ClaimsView, claimsView } from './claims-view.ts';
 import { type EyeStrip, eyeStrip } from './eye-strip.ts';
+import { type FoundInFiles, foundInFiles } from './found-in-files.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
 import { type GridMaps, gridMaps } from './grid-maps.ts';
 import { type HeadView, headView } from './head-view.ts';
@@ -59,6 +60,8 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   control?: PointControl;
   gridAbsent?: string;
   hotSpots?: string;
+  /** What a photo of the wall and sound clips say. */
+  found: FoundInFiles;
   /** What makes a figure doubtful or impossible, which stands at the top, and what is only worth a note. */
   doubts: PanelEntry['flags'];
   noted: PanelEntry['flags'];
@@ -121,6 +124,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     ...(control && { control }),
     ...(!grid && { gridAbsent: gridAbsence(panel) }),
     ...(current?.used.hotSpots && { hotSpots: hotSpotsOf(current) }),
+    found: foundInFiles(panel, currency),
     ...purchaseView(panel, ledger),
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
     // Claims that did not hold stand in the table of claims.

@@ -1,7 +1,9 @@
 import type { AnyFileReader } from './file-kind.ts';
 import { otherFileReader } from './other-file.ts';
+import { soundClipReader } from './sound-clip.ts';
 import { spectrumReader } from './spectrum.ts';
 import { sweepReader } from './sweep-file.ts';
+import { wallPhotoReader } from './wall-photo.ts';
 import { warmUpReader } from './warm-up-file.ts';
 import { waveformReader } from './waveform-file.ts';
 
@@ -11,5 +13,7 @@ export const FILE_READERS: readonly AnyFileReader[] = [
   sweepReader,
   warmUpReader,
   waveformReader,
+  wallPhotoReader,
+  soundClipReader,
   otherFileReader,
 ];

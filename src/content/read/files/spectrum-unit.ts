@@ -35,7 +35,8 @@ export function spectrumUnit(written: string): SpectrumUnit | 'not-spectral' | u
     factor *= length ** power;
   }
   if (lengths === -2) return 'not-spectral';
-  return lengths === -3 ? { scale: 'irradiance', factor } : undefined;
+  // What floating point leaves of a power of ten goes.
+  return lengths === -3 ? { scale: 'irradiance', factor: Number(factor.toPrecision(12)) } : undefined;
 }
 
 /** Units with their powers; undefined where it is no product of units. */

@@ -7,7 +7,7 @@ import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
 import { carriedFigures } from './carried-figures.ts';
 import { fileFlags } from './file-figures.ts';
-import { madeOf } from './files/file-maker.ts';
+import { madeOf, type SessionMade } from './files/file-maker.ts';
 import { flaggedFigures } from './flagged-figures.ts';
 import { usedInstruments } from './instruments.ts';
 import type { Conditions, SessionEntry, SessionFile } from './ledger.ts';
@@ -84,7 +84,7 @@ export function sessionEntry(
     limits: limits.map((it) => (isFigure(it.figure) ? { ...it, figure: flagged(unflagged.carry(it.figure)) } : it)),
     eyeShares,
     files: bench.files.map(sessionFile),
-    made: bench.made,
+    made: withoutFlags(bench.made),
     flags,
     claims: claims.map((it) => (it.measured ? { ...it, measured: flagged(it.measured) } : it)),
     change: changeSince({ id, readings, conditions, figures }, earlier),
@@ -94,6 +94,11 @@ export function sessionEntry(
 /** What pages say of a file, without what is in it: logs are long. */
 function sessionFile({ data: _data, ...told }: AnyReadFile): SessionFile {
   return told;
+}
+
+/** What was made of files, without what has told all that it has to tell. */
+function withoutFlags(made: SessionMade): SessionMade {
+  return new Map([...made].map(([block, { figures, view }]) => [block, { figures, view }]));
 }
 
 function conditionsOf(session: Session, guide: Guide): Conditions {

@@ -11,7 +11,8 @@ const HEAT_TO_3000 = 0.119812;
 const EDGES = { red: { from: 600, to: 700 }, nearInfrared: { from: 700, to: 1400 } };
 
 /** Planck's law, in W/m²/m over pi, without its constant: shares need none. c2 in m K (CODATA 2018). */
-const planck = (kelvin: number) => (nm: number) => (nm * 1e-9) ** -5 / Math.expm1(1.438776877e-2 / (nm * 1e-9 * kelvin));
+const planck = (kelvin: number) => (nm: number) =>
+  (nm * 1e-9) ** -5 / Math.expm1(1.438776877e-2 / (nm * 1e-9 * kelvin));
 
 describe('a black body', () => {
   /* F(0-lT) at lT in um K, recomputed by two roads: the series, and a quadrature of Planck's law in another program. */
@@ -32,7 +33,11 @@ describe('a black body', () => {
     const spectrum = spectrumOf([planck(2856)], { from: 300, to: 3000, step: 1 });
     const share = (to: number) => planckShare(to / 1000, 2856);
     const whole = share(3000) - share(300);
-    for (const [from, to] of [[600, 700], [700, 1400], [780, 3000]] as const) {
+    for (const [from, to] of [
+      [600, 700],
+      [700, 1400],
+      [780, 3000],
+    ] as const) {
       expect(areaOver(spectrum, { from, to }) / areaOver(spectrum, { from: 300, to: 3000 })).toBeCloseTo(
         (share(to) - share(from)) / whole,
         5,
@@ -74,7 +79,16 @@ describe('spectral mismatch', () => {
 
   test('is none for a flat response, and is not told where light lies beyond it', () => {
     const light = spectrumOf([gaussian(660, 7)]);
-    expect(mismatchFactor(light, [{ wavelength: 300, response: 3 }, { wavelength: 1100, response: 3 }], 500)).toBeCloseTo(1, 9);
+    expect(
+      mismatchFactor(
+        light,
+        [
+          { wavelength: 300, response: 3 },
+          { wavelength: 1100, response: 3 },
+        ],
+        500,
+      ),
+    ).toBeCloseTo(1, 9);
     expect(mismatchFactor(light, rising, 850)).toBeUndefined();
     expect(responseAt(rising, 755)).toBeCloseTo(0.9, 12);
     expect(responseAt(rising, 900)).toBeUndefined();

@@ -8,7 +8,10 @@ const SCALE = { wavelength: 0.4, response: 0.03 };
 
 /** Claims held against LEDs at some wavelengths, of equal light. */
 function audit(claims: readonly ClaimedWavelength[], lit: readonly number[], sigma = 7) {
-  const spectrum = spectrumOf(lit.map((nm) => gaussian(nm, sigma)), { noise: 5e-4 });
+  const spectrum = spectrumOf(
+    lit.map((nm) => gaussian(nm, sigma)),
+    { noise: 5e-4 },
+  );
   return auditClaims(claims, analysed(spectrum), TOLERANCE, SCALE);
 }
 
@@ -35,7 +38,10 @@ test('no two claims get one peak: the nearer one does', () => {
 });
 
 test('two claims within one peak that does not show two are blended, and its parts are told where it does', () => {
-  expect(audit([claim(830), claim(850)], [833, 848], 14).claims.map((it) => it.outcome)).toEqual(['blended', 'blended']);
+  expect(audit([claim(830), claim(850)], [833, 848], 14).claims.map((it) => it.outcome)).toEqual([
+    'blended',
+    'blended',
+  ]);
   expect(audit([claim(650), claim(665)], [650, 665]).claims.map((it) => it.outcome)).toEqual(['within', 'within']);
 });
 

@@ -29,7 +29,10 @@ describe('a Gaussian peak', () => {
   test('adds up to height times width times 1.0645', () => {
     const { area } = sumsOver(spectrumOf([gaussian(660, 20 / FWHM)], { step: 1 }), { from: 600, to: 720 });
     expect(area).toBeCloseTo(21.28934, 4);
-    expect(centroidOver(spectrumOf([gaussian(660, 20 / FWHM)], { step: 1 }), { from: 600, to: 720 })).toBeCloseTo(660, 6);
+    expect(centroidOver(spectrumOf([gaussian(660, 20 / FWHM)], { step: 1 }), { from: 600, to: 720 })).toBeCloseTo(
+      660,
+      6,
+    );
   });
 
   test('keeps its place and width under noise, within what they are said to be uncertain of', () => {

@@ -41,12 +41,25 @@ describe('tables', () => {
   test.each([
     ['commas', table('Wavelength (nm),Irradiance (mW/cm2/nm)', COMMA)],
     ['tabs', table('nm\tmW/cm²/nm', (nm, v) => `${nm}\t${v.toFixed(5)}`)],
-    ['semicolons and decimal commas', table('Wavelength [nm];E [mW·cm⁻²·nm⁻¹]', (nm, v) => `${nm},0;${v.toFixed(5).replace('.', ',')}`)],
+    [
+      'semicolons and decimal commas',
+      table('Wavelength [nm];E [mW·cm⁻²·nm⁻¹]', (nm, v) => `${nm},0;${v.toFixed(5).replace('.', ',')}`),
+    ],
     ['W/m2/nm', table('Wavelength (nm),E (W/m2/nm)', (nm, v) => `${nm},${(10 * v).toFixed(5)}`)],
     ['uW/cm2/nm', table('Wavelength (nm),E (uW/cm^2/nm)', (nm, v) => `${nm},${(1000 * v).toFixed(3)}`)],
     ['micrometres', table('Wavelength (um),E (mW/cm2/nm)', (nm, v) => `${(nm / 1000).toFixed(4)},${v.toFixed(5)}`)],
-    ['a unit in the head', `Unit: uW/cm2/nm\n${table('Wavelength,Irradiance', (nm, v) => `${nm}.0,${(1000 * v).toFixed(3)}`)}`],
-    ['the longest wavelength first', table('Wavelength (nm),E (mW/cm2/nm)', COMMA).split('\n').toSorted((a, b) => (Number.parseFloat(b) || 1e9) - (Number.parseFloat(a) || 1e9)).join('\n').trim()],
+    [
+      'a unit in the head',
+      `Unit: uW/cm2/nm\n${table('Wavelength,Irradiance', (nm, v) => `${nm}.0,${(1000 * v).toFixed(3)}`)}`,
+    ],
+    [
+      'the longest wavelength first',
+      table('Wavelength (nm),E (mW/cm2/nm)', COMMA)
+        .split('\n')
+        .toSorted((a, b) => (Number.parseFloat(b) || 1e9) - (Number.parseFloat(a) || 1e9))
+        .join('\n')
+        .trim(),
+    ],
   ])('with %s are one spectrum', (_, text) => {
     const { spectrum, scale } = dataOf(read(text));
     expect(scale).toBe('irradiance');
@@ -58,9 +71,13 @@ describe('tables', () => {
 
   test('what was converted is told', () => {
     const codes = (it: FileRead<SpectrumFile>) => ('notes' in it ? it.notes.map((note) => note.code) : []);
-    expect(codes(read(table('Wavelength (um),E (rel.)', (nm, v) => `${nm / 1000},${v}`)))).toContain('spectrum-in-micrometres');
+    expect(codes(read(table('Wavelength (um),E (rel.)', (nm, v) => `${nm / 1000},${v}`)))).toContain(
+      'spectrum-in-micrometres',
+    );
     expect(codes(read(table('Wavelength (nm),Signal', COMMA)))).toContain('spectrum-unit-not-stated');
-    const turned = `Wavelength (nm),E (counts)\n${ROWS.toReversed().map((nm) => COMMA(nm, LED(nm))).join('\n')}`;
+    const turned = `Wavelength (nm),E (counts)\n${ROWS.toReversed()
+      .map((nm) => COMMA(nm, LED(nm)))
+      .join('\n')}`;
     expect(codes(read(turned))).toContain('spectrum-turned');
   });
 
@@ -74,7 +91,10 @@ describe('tables', () => {
 
 describe('what is no spectrum is refused', () => {
   const head = 'Wavelength (nm),E (uW/cm2/nm)\n';
-  const rows = (from: number, to: number) => ROWS.slice(from, to).map((nm) => COMMA(nm, LED(nm))).join('\n');
+  const rows = (from: number, to: number) =>
+    ROWS.slice(from, to)
+      .map((nm) => COMMA(nm, LED(nm)))
+      .join('\n');
   test.each([
     ['an empty file', '', 'empty'],
     ['a head alone', head, 'no row'],
@@ -87,7 +107,11 @@ describe('what is no spectrum is refused', () => {
     ['an unknown unit', `Wavelength (nm),E (furlongs)\n${rows(0, 50)}`, 'furlongs'],
     ['one value in all rows', `${head}${ROWS.map((nm) => `${nm},0`).join('\n')}`, 'one value'],
     ['bytes of a picture', '\u0000\u0001PNG\u0002\u0003'.repeat(30), 'no text'],
-    ['rows too far apart', `${head}${[300, 400, 500, 600, 700, 800, 900, 1000, 1100, 1200, 1300].map((nm) => `${nm},${nm}`).join('\n')}`, 'apart'],
+    [
+      'rows too far apart',
+      `${head}${[300, 400, 500, 600, 700, 800, 900, 1000, 1100, 1200, 1300].map((nm) => `${nm},${nm}`).join('\n')}`,
+      'apart',
+    ],
   ])('%s', (_, text, found) => {
     const result = read(text);
     expect(result).toHaveProperty('fault');
@@ -125,7 +149,11 @@ describe('CGATS text', () => {
   test.each([
     ['cut off', long.slice(0, long.indexOf('620 ')), 'END_DATA'],
     ['without fields', 'CGATS.17\nBEGIN_DATA\nEND_DATA\n', 'BEGIN_DATA_FORMAT'],
-    ['of another kind', 'CGATS.17\nBEGIN_DATA_FORMAT\nRGB_R RGB_G\nEND_DATA_FORMAT\nBEGIN_DATA\n1 2\nEND_DATA\n', 'RGB_R'],
+    [
+      'of another kind',
+      'CGATS.17\nBEGIN_DATA_FORMAT\nRGB_R RGB_G\nEND_DATA_FORMAT\nBEGIN_DATA\n1 2\nEND_DATA\n',
+      'RGB_R',
+    ],
     ['with a lost row', long.replace('600 0.000000\n', ''), 'NUMBER_OF_SETS'],
     ['with a word', long.replace('660 2.500000', '660 full'), 'full'],
   ])('%s is refused', (_, text, found) => {

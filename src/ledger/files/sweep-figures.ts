@@ -5,7 +5,6 @@ import { sameDistance } from '../../measure/irradiance/same-distance.ts';
 import type { Hover } from '../../measure/log/hovers.ts';
 import { type PlateauSearch, plateaus } from '../../measure/log/plateaus.ts';
 import { type Sweep, sweep } from '../../measure/log/sweep.ts';
-import { methodReference } from '../../measure/method-versions.ts';
 import type { ListedMetricId, MetricId } from '../../measure/metrics.ts';
 import { readingFigure } from '../../measure/reading.ts';
 import type { Statement } from '../../measure/statement.ts';
@@ -114,7 +113,7 @@ function figuresOf(file: ReadFile<'sweep'>, view: SweepView, context: FileContex
       bands: bandsOf(context.session)[mode],
       notes,
     });
-    return { ...figure, budget: ownErrors(figure), method: methodReference('sweep') };
+    return { ...figure, budget: ownErrors(figure) };
   };
   const read: Statement = { code: 'sweep-read', samples: sweep.samples, seconds: sweep.length };
   const hover = highestHover(view);

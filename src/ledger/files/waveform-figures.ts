@@ -8,7 +8,6 @@ import {
   missingRepeatability,
   repeatabilityComponents,
 } from '../../measure/instrument/instrument.ts';
-import { methodReference } from '../../measure/method-versions.ts';
 import { identityOf, type ListedMetricId, type MetricId } from '../../measure/metrics.ts';
 import type { Statement } from '../../measure/statement.ts';
 import { makeFigure, typeB, type UncertaintyKnowledge } from '../../measure/uncertainty.ts';
@@ -95,8 +94,8 @@ function figuresOf(
   const { samples, rate, kind, bound } = found;
   const notes: Statement[] = [{ code: 'waveform-read', samples, rate, kind }];
   if (bound === 'above') notes.push({ code: 'waveform-few-places' });
-  const figure = (metric: ListedMetricId, value: number, knowledge: UncertaintyKnowledge, isBound = false) => ({
-    ...makeFigure(
+  const figure = (metric: ListedMetricId, value: number, knowledge: UncertaintyKnowledge, isBound = false) =>
+    makeFigure(
       {
         ...identityOf(metric, context.id),
         basis: 'measured',
@@ -106,9 +105,7 @@ function figuresOf(
       },
       value,
       isBound && bound ? { absent: { code: 'reading-is-bound', bound } } : knowledge,
-    ),
-    method: methodReference('flicker-waveform'),
-  });
+    );
   return [
     figure(depth, found.depth, depthKnowledge(found, `${context.id}/${depth}/waveform`, file, context), true),
     frequencyOf(found, file, (value, knowledge) => figure(frequency, value, knowledge), frequency, context),

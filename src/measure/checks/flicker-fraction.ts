@@ -38,7 +38,7 @@ export const flickerFraction: Check = {
         instrument.metrics.flatMap((metric): RaisedFlag[] => {
           const it = figure(metric);
           // What comes from a record of the light was on no display.
-          const isTyped = it?.method.id !== 'flicker-waveform';
+          const isTyped = !it?.inputs.some((path) => path.includes('/waveforms.'));
           if (!it || !isTyped || it.bound || !looksLikeFraction(it.value, instrument)) return [];
           const { name, lowest, step = USUAL_STEP } = instrument;
           const isUnder = lowest !== undefined && it.value < lowest;

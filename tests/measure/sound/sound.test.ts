@@ -136,7 +136,7 @@ describe('tones', () => {
     let prominent = 0;
     let listed = 0;
     for (let i = 0; i < 200; i += 1) {
-      const tones = found(soundOf({ rate: 8000, seconds: 1.2, noise: 0.05, numbers: randomNumbers(100 + i) }), 8000);
+      const tones = found(soundOf({ rate: 8000, seconds: 1, noise: 0.05, numbers: randomNumbers(100 + i) }), 8000);
       listed += tones.length;
       prominent += tones.filter((it) => it.isProminent).length;
     }

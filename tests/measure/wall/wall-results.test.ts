@@ -154,7 +154,7 @@ describe('a photo of the wall', () => {
     const numbers = randomNumbers(4);
     let held = 0;
     let all = 0;
-    for (let i = 0; i < 10; i += 1) {
+    for (let i = 0; i < 6; i += 1) {
       const camera = {
         ...CAMERA,
         exponent: 1 + 0.2 * numbers.either(),
@@ -172,7 +172,7 @@ describe('a photo of the wall', () => {
         if (Math.abs((measured[measure] ?? 0) - known[measure]) <= 1.96 * u) held += 1;
       }
     }
-    expect(all).toBe(40);
-    expect(held).toBeGreaterThanOrEqual(37);
+    expect(all).toBe(24);
+    expect(held).toBeGreaterThanOrEqual(22);
   });
 });

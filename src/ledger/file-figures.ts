@@ -1,6 +1,6 @@
 import type { AnyReadFile } from '../content/read/files/file-kind.ts';
-import { type FileTwin, fileAgainstTyped } from '../measure/checks/file-against-typed.ts';
 import { type Figure, type FigureMap, type FigureOrGap, type Flag, isFigure } from '../measure/figure.ts';
+import { type FileTwin, fileAgainstTyped } from '../measure/file-against-typed.ts';
 import type { MetricId } from '../measure/metrics.ts';
 import type { AnyFileMaker, FileContext, FileMaker, FileViews, SessionMade } from './files/file-maker.ts';
 import { soundClipsMaker } from './files/sound-clips.ts';

@@ -24,8 +24,8 @@ const band = (what: string, from: number, to: number) =>
       to: quantity('wavelength', `Where ${what} ends.`, { min: 100, max: 20000 }, to).prefault(to),
     })
     .refine((it) => it.to.value > it.from.value, { error: 'a band that ends behind its start' })
-    .prefault({})
-    .describe(`From where to where ${what} goes.`);
+    .describe(`From where to where ${what} goes.`)
+    .prefault({});
 
 /** content/guide.yaml: what holds for the whole guide. */
 export const guideSchema = z.strictObject({

@@ -1,7 +1,7 @@
 import { type AnyReadFile, filesOf } from '../../content/read/files/file-kind.ts';
 import type { SoundClips } from '../../content/schema/files/sound-clips.ts';
-import { fileAgainstTyped } from '../../measure/checks/file-against-typed.ts';
 import { type FigureMap, type Flag, isFigure } from '../../measure/figure.ts';
+import { fileAgainstTyped } from '../../measure/file-against-typed.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { type BandLevel, bandLevels } from '../../measure/sound/band-levels.ts';
 import { clipFigures } from '../../measure/sound/clip-figures.ts';

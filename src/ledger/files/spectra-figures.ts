@@ -1,11 +1,11 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { Panel } from '../../content/schema/panel.ts';
 import type { ModeKey } from '../../content/schema/session.ts';
-import { spectrumAgainstReading } from '../../measure/checks/spectrum-against-reading.ts';
 import { spectrumFaultFlags } from '../../measure/checks/spectrum-faults.ts';
 import { wavelengthClaims } from '../../measure/checks/wavelength-claims.ts';
 import { type FigureOrGap, figureFinder, isFigure } from '../../measure/figure.ts';
 import { INFRARED_FROM_NM } from '../../measure/irradiance/claims.ts';
+import { spectrumAgainstReading } from '../../measure/spectrum/against-reading.ts';
 import type { SpectrumAnalysis } from '../../measure/spectrum/analysis.ts';
 import { auditClaims, type ClaimsAudit } from '../../measure/spectrum/claims-audit.ts';
 import { correctedIrradiance } from '../../measure/spectrum/corrected.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity, text } from '../fields.ts';
+import { number, quantity, text } from '../fields.ts';
 import { fileEntry } from './file-entry.ts';
 
 /** Endings of logs as meters write them. */
@@ -73,10 +73,11 @@ const waveform = (of: string, example: string) =>
       { positive: true, max: 1e9 },
       '100 kHz',
     ).optional(),
-    dark: z
-      .number()
-      .optional()
-      .describe('What the sensor shows with the panel off, in the file’s own unit; it is taken off.'),
+    dark: number(
+      'What the sensor shows with the panel off, in the file’s own unit; it is taken off.',
+      {},
+      0.02,
+    ).optional(),
     bandwidth: quantity(
       'frequency',
       'Highest frequency that sensor and amplifier let through. Above half the readings a second the frequency found may be the mirror image of a faster one, and is not told.',

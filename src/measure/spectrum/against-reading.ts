@@ -1,5 +1,5 @@
 import type { Figure, Flag } from '../figure.ts';
-import { jointUncertainty } from './file-against-typed.ts';
+import { jointUncertainty } from '../file-against-typed.ts';
 
 declare module '../statement.ts' {
   interface StatementData {

@@ -1,9 +1,9 @@
-import { differenceFrom } from '../difference.ts';
-import type { Figure, Flag, Unit } from '../figure.ts';
-import type { MetricId } from '../metrics.ts';
-import { coverageFactor, effectiveDegreesOfFreedom } from '../uncertainty.ts';
+import { differenceFrom } from './difference.ts';
+import type { Figure, Flag, Unit } from './figure.ts';
+import type { MetricId } from './metrics.ts';
+import { coverageFactor, effectiveDegreesOfFreedom } from './uncertainty.ts';
 
-declare module '../statement.ts' {
+declare module './statement.ts' {
   interface StatementData {
     /** A typed reading and one from a file that tell of the same; `joint` is the 95 % uncertainty of their difference. */
     'file-against-typed': {

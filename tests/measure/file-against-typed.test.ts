@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { fileAgainstTyped } from '../../../src/measure/checks/file-against-typed.ts';
-import type { Figure } from '../../../src/measure/figure.ts';
-import { makeFigure } from '../../../src/measure/uncertainty.ts';
-import { identity, line } from '../make.ts';
+import type { Figure } from '../../src/measure/figure.ts';
+import { fileAgainstTyped } from '../../src/measure/file-against-typed.ts';
+import { makeFigure } from '../../src/measure/uncertainty.ts';
+import { identity, line } from './make.ts';
 
 const PATH = 'plover/2026-10-01/wavelengths.red.peak';
 const of = (value: number, budget: ReturnType<typeof line>[], part: Partial<Figure> = {}): Figure => ({

@@ -3,7 +3,7 @@ import { panelAddress } from './panel-address.ts';
 
 /** Anchor of a file on the page of a panel's files. */
 export function fileAnchor({ name }: Pick<SessionFile, 'name'>): string {
-  return `file-${name.replace(/[^\p{L}\p{N}.-]+/gu, '_')}`;
+  return `file-${name.replace(/[^\p{L}\p{N}-]+/gu, '-')}`;
 }
 
 /** The page of a panel's files. */

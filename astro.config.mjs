@@ -7,8 +7,8 @@ import { panelLedger } from './src/build/integration.ts';
 import { ownModules } from './src/build/own-modules.ts';
 import { siteFolder } from './src/build/site-folder.ts';
 import { wideTables } from './src/build/wide-tables.ts';
+import { cacheFolder } from './src/content/read/cache-folder.ts';
 import { productFolder } from './src/content/read/product-folder.ts';
-import { cacheFolder } from './src/ledger/cache-folder.ts';
 import { contentFolder } from './src/ledger/load-ledger.ts';
 
 export default defineConfig({

@@ -6,6 +6,7 @@ import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { sourceFolder } from './astro-root.ts';
+import { writeBenchFiles } from './bench-files/write-bench-files.ts';
 import { writeBenchWorker } from './bench-worker-file.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
 import { handOver } from './content-source.ts';
@@ -86,6 +87,7 @@ export function panelLedger(): AstroIntegration {
             // The indexer is a process of its own, and reads none of these.
             await writeFiles(publishedFiles(loadLedger(), { code: sourceStamp(), isTester: false }), grown);
             await writePhotos(loadLedger().ledger, grown);
+            await writeBenchFiles(loadLedger().ledger, grown);
           } finally {
             await indexed;
           }

@@ -1,7 +1,7 @@
 import { readdirSync, rmSync } from 'node:fs';
 import { enableCompileCache } from 'node:module';
 import { join, resolve } from 'node:path';
-import { cacheFolder } from '../ledger/cache-folder.ts';
+import { cacheFolder } from '../content/read/cache-folder.ts';
 
 /** Compiled modules that may pile up: a first build leaves about 2,000, and each one after it what has changed. */
 const MOST = 8000;

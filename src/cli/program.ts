@@ -8,7 +8,9 @@ import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
+import { importCommand } from './import/import.ts';
 import { newCommand } from './new/new.ts';
+import { plateausCommand } from './plateaus/plateaus.ts';
 import { previewCommand } from './preview.ts';
 import { recalibrateCommand } from './recalibrate/recalibrate.ts';
 import { renameCommand } from './rename/rename.ts';
@@ -44,6 +46,8 @@ export function ledgerProgram(): Command {
     recalibrateCommand,
     retestCommand,
     benchCommand,
+    importCommand,
+    plateausCommand,
     renameCommand,
     textCommand,
     schemaCommand,

@@ -1,6 +1,7 @@
 import { type CarriedName, carriedBlock, carriedOf } from '../content/schema/carried.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { Figure } from '../measure/figure.ts';
+import type { FileViews, MadeOfFiles } from './files/file-maker.ts';
 import type { SessionBench } from './session-bench.ts';
 
 /** A block that a session carries over, and the session in which it was read. */
@@ -31,7 +32,10 @@ export function withCarried(bench: SessionBench, benches: ReadonlyMap<string, Se
     lightId: light?.id ?? bench.id,
     instrumentFor: (kind) => (byKind.get(kind) ?? bench).instrumentFor(kind),
     distance: (light ?? bench).distance,
+    bands: (light ?? bench).bands,
     readings: [...bench.readings, ...origins.flatMap(readingsOf)],
+    files: [...bench.files, ...origins.flatMap(filesOf)],
+    made: new Map([...bench.made, ...origins.flatMap(madeIn)]),
   };
 }
 
@@ -52,6 +56,18 @@ function sessionWith(session: Session, { name, bench: { own: origin } }: Origin)
 
 function picked(session: Session, names: readonly string[]): Partial<Session> {
   return Object.fromEntries(Object.entries(session).filter(([name]) => names.includes(name)));
+}
+
+/** The files of a block. */
+function filesOf({ name, bench }: Origin): SessionBench['files'] {
+  const { fields } = carriedBlock(name);
+  return bench.files.filter(({ field: [block] }) => fields.includes(String(block)));
+}
+
+/** What was made of them. */
+function madeIn({ name, bench }: Origin): Array<[string, MadeOfFiles<FileViews[keyof FileViews]>]> {
+  const { fields } = carriedBlock(name);
+  return [...bench.made].filter(([block]) => fields.includes(block));
 }
 
 /** The figures of a block's plain readings; the path of a reading says which block it is in. */

@@ -1,7 +1,13 @@
 import type { Guide } from '../content/schema/guide.ts';
 import type { Session } from '../content/schema/session.ts';
-import { exposureResults, type Infrared, type LimitResult, nearInfraredFromMode } from '../measure/exposure/index.ts';
-import { type FigureOrGap, gap } from '../measure/figure.ts';
+import {
+  exposureResults,
+  type Infrared,
+  type LimitResult,
+  nearInfraredFromMode,
+  nearInfraredFromSpectrum,
+} from '../measure/exposure/index.ts';
+import { type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import type { MetricId } from '../measure/metrics.ts';
@@ -38,17 +44,26 @@ export function exposureLimits(
   });
 }
 
-/** What a session's readings with near-infrared alone on say. */
+/**
+ * What a session's readings with near-infrared alone on say.
+ *
+ * @param sum infrared by the session's spectrum; it counts where it is of this light, and its uncertainty is known
+ */
 export function sessionInfrared(
   id: string,
   session: Session,
   setting: DistanceSetting,
   instrument: Instrument | undefined,
   reading: FigureOrGap | undefined,
+  sum: FigureOrGap | undefined,
 ): Infrared {
+  const axis = axisInfrared(id, session, setting, instrument);
+  if (isFigure(sum) && sum.standardUncertainty !== null && sum.id.startsWith(`${id}/`)) {
+    return nearInfraredFromSpectrum(sum, setting.distance, axis);
+  }
   return nearInfraredFromMode(
     reading ?? gap('peak-irradiance-near-infrared', { code: 'near-infrared-not-measured' }),
     setting.distance,
-    axisInfrared(id, session, setting, instrument),
+    axis,
   );
 }

@@ -44,6 +44,7 @@ export function calibrationOn(instrument: InstrumentQuantity, day: string): Cali
 export function instrumentOf(id: string, instrument: InstrumentQuantity, day: string): Instrument {
   const { factor, offset = 0 } = instrumentUnit(instrument) ?? { factor: Number.NaN };
   const { spectralResponse, angularResponse, repeatability, repeatabilityDecibels, range } = instrument;
+  const { responsivity, bandwidth, powerError } = instrument;
   return {
     id,
     name: instrument.name.charAt(0).toLowerCase() + instrument.name.slice(1),
@@ -53,6 +54,9 @@ export function instrumentOf(id: string, instrument: InstrumentQuantity, day: st
     range: { from: range.from * factor + offset, to: range.to * factor + offset },
     ...(spectralResponse && { spectralResponse: fractions(spectralResponse) }),
     ...(angularResponse && { angularResponse: angularOf(angularResponse) }),
+    ...(responsivity && { responsivity: responsivityOf(responsivity) }),
+    ...(bandwidth !== undefined && { bandwidth: bandwidth.value }),
+    ...(powerError !== undefined && { powerError: powerError / 100 }),
     ...(repeatability !== undefined && { repeatability: repeatability / 100 }),
     ...(repeatabilityDecibels !== undefined && { repeatabilityDecibels }),
   };
@@ -85,6 +89,13 @@ function fractions({ red, nearInfrared }: NonNullable<InstrumentQuantity['spectr
   return {
     ...(red !== undefined && { red: red / 100 }),
     ...(nearInfrared !== undefined && { nearInfrared: nearInfrared / 100 }),
+  };
+}
+
+function responsivityOf({ calibratedAt, points }: NonNullable<InstrumentQuantity['responsivity']>) {
+  return {
+    calibratedAt: calibratedAt.value,
+    points: points.map(({ wavelength, response }) => ({ wavelength: wavelength.value, response })),
   };
 }
 

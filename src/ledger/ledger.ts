@@ -1,3 +1,4 @@
+import type { AnyReadFile } from '../content/read/files/file-kind.ts';
 import type { PhotoFile } from '../content/read/photo-file.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Calibration, InstrumentFile, InstrumentKind, InstrumentQuantity } from '../content/schema/instrument.ts';
@@ -13,6 +14,7 @@ import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
 import type { Statement } from '../measure/statement.ts';
+import type { SessionMade } from './files/file-maker.ts';
 import type { StandardEntry } from './standard-entry.ts';
 
 export type { Conditions, RankBasis };
@@ -34,6 +36,9 @@ export interface UsedInstrument {
   unit: string;
 }
 
+/** A file of a session as it was read, without what is in it. */
+export type SessionFile = Omit<AnyReadFile, 'data'>;
+
 /** One bench session with its figures. */
 export interface SessionEntry {
   /** `<panel>/<date>` */
@@ -52,6 +57,10 @@ export interface SessionEntry {
   limits: readonly LimitResult[];
   /** What readings with near-infrared alone say of an eye at some distances; empty where there are none. */
   eyeShares: readonly ShareReading[];
+  /** Files behind it, those of what it carries over among them (their `date` is an earlier one). */
+  files: readonly SessionFile[];
+  /** What is made of them, by block: what pages draw of it. */
+  made: SessionMade;
   flags: readonly Flag[];
   claims: readonly ClaimCheck[];
   /** Change of the optical power since the session before, %; a gap where there is none to compare with. */

@@ -1,6 +1,7 @@
 import { existsSync, globSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Content } from '../content/read/content.ts';
+import { FILE_READERS } from '../content/read/files/readers.ts';
 import { type KeptFiles, keptFiles } from '../content/read/kept-files.ts';
 import { ContentError } from '../content/read/problem-list.ts';
 import { textsFolder } from '../content/read/product-texts.ts';
@@ -108,10 +109,16 @@ function keptOf(folder: string) {
   return shared.panelLedgerKept;
 }
 
+/** Endings of all that content may be made of. */
+const CONTENT_ENDINGS = new Set([
+  ...['yaml', 'md', 'mdx', 'avif', 'gif', 'jpeg', 'jpg', 'png', 'svg', 'tiff', 'webp'],
+  ...FILE_READERS.flatMap((it) => it.endings).map((it) => it.slice(1)),
+]);
+
 function stamp(folder: string): string {
-  // Pictures too: a body may name them.
+  // Pictures too, since a body may name them, and what meters write.
   const changes = (place: string) =>
-    globSync('**/*.{yaml,md,mdx,avif,gif,jpeg,jpg,png,svg,tiff,webp}', { cwd: place })
+    globSync(`**/*.{${[...CONTENT_ENDINGS].join()}}`, { cwd: place })
       .map((path) => `${path} ${statSync(join(place, path)).mtimeMs}`)
       .toSorted();
   return [folder, textsFolder()].flatMap(changes).join('\n');

@@ -8,7 +8,6 @@ import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument
 import type { Statement } from '../measure/statement.ts';
 import { beyondLight } from './beyond-light.ts';
 import { type PackedResult, unpackResult } from './optics-pack.ts';
-import { bandsOf } from './reading-figures.ts';
 import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
@@ -63,6 +62,7 @@ function opticsOf({
   instrumentFor,
   field,
   distance,
+  bands,
   readings,
 }: SessionBench): LightBasis['optics'] {
   if (!isFigure(field.width)) return { withheld: field.width.reason };
@@ -77,7 +77,7 @@ function opticsOf({
     panel: slug,
     session: lightId,
     instrument: instrumentFor('irradiance'),
-    bands: bandsOf(session).combined,
+    bands: bands.combined,
     width: field.width,
     height: field.height,
     distance,

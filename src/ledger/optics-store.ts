@@ -2,10 +2,10 @@ import { createHash } from 'node:crypto';
 import { globSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
+import { cacheFolder } from '../content/read/cache-folder.ts';
 import { productFolder } from '../content/read/product-folder.ts';
 import { estimatePanel } from '../measure/beam/estimate.ts';
 import type { OpticsInput } from '../measure/beam/optics-input.ts';
-import { cacheFolder } from './cache-folder.ts';
 import { type PackedResult, packResult } from './optics-pack.ts';
 import { estimateInThreads } from './optics-threads.ts';
 

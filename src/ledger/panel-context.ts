@@ -9,9 +9,12 @@ import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts'
 import { ledAreaFigure, sideFigure } from '../measure/irradiance/optical-power.ts';
 import type { Statement } from '../measure/statement.ts';
 import { withCarried } from './carried-bench.ts';
+import type { FieldFigures } from './field-figures.ts';
+import { madeOfFiles } from './file-figures.ts';
+import { bandsOfSpectra } from './files/spectra-readings.ts';
 import { instrumentOf } from './instruments.ts';
-import { readingFigures } from './reading-figures.ts';
-import type { FieldFigures, SessionBench } from './session-bench.ts';
+import { bandsOf, readingFigures } from './reading-figures.ts';
+import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -38,14 +41,19 @@ export function panelContext({ id: slug, data: panel }: Entry<Panel>, content: C
   // The sides are the panel's, and are not measured again in every session.
   const measured = sessions.find((it) => it.instruments.length !== undefined);
   const field = fieldFigures(slug, panel, guide, instrumentFinder(content, measured)('length'));
+  const files = content.benchFiles.get(slug)?.read ?? [];
   const benches = new Map(
     sessions.map((session): [string, SessionBench] => {
       const id = `${slug}/${session.date}`;
       const instrumentFor = instrumentFinder(content, session);
       const distance = distanceSetting(session, guide, field);
-      const readings = readingFigures(id, session, instrumentFor, distance);
-      const bench = { slug, panel, guide, id, own: session, session, lightId: id };
-      return [session.date, { ...bench, instrumentFor, field, distance, readings }];
+      const own = files.filter((it) => it.date === session.date);
+      const bands = { ...bandsOf(session), ...bandsOfSpectra(own, guide) };
+      const readings = readingFigures(id, session, instrumentFor, distance, bands);
+      const taken = { id, panel, session, guide, instrumentFor, field, distance };
+      const made = madeOfFiles(own, { ...taken, typed: readings });
+      const bench = { ...taken, slug, own: session, lightId: id, bands, readings, files: own, made };
+      return [session.date, bench];
     }),
   );
   return {

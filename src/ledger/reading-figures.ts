@@ -46,7 +46,10 @@ interface Item {
   notes?: Statement[];
 }
 
-/** How the light of each mode is shared out between the bands, by the peaks of the channels alone. */
+/**
+ * How the light of each mode is shared out between the bands: by the peaks of the channels alone, where no spectrum tells
+ * it.
+ */
 export function bandsOf({ peak }: Session): Record<ModeKey, BandShares> {
   return {
     red: RED_ALONE,
@@ -61,8 +64,9 @@ export function readingFigures(
   session: Session,
   instrumentFor: InstrumentFinder,
   distance: DistanceSetting,
+  bands: Record<ModeKey, BandShares> = bandsOf(session),
 ): Figure[] {
-  return items(session).flatMap(({ reading, instrument, path, ...item }) =>
+  return items(session, bands).flatMap(({ reading, instrument, path, ...item }) =>
     reading
       ? [
           readingFigure({
@@ -84,9 +88,8 @@ function distanceNote(distance: { written: string } | undefined): Statement {
   return distance ? { code: 'read-at', distance: distance.written } : { code: 'reading-distance-not-recorded' };
 }
 
-function items(session: Session): Item[] {
+function items(session: Session, bands: Record<ModeKey, BandShares>): Item[] {
   const { peak, mains, wavelengths, flicker } = session;
-  const bands = bandsOf(session);
   const list: Item[] = [];
   for (const mode of MODE_KEYS) {
     const suffix = MODE_IDS[mode];

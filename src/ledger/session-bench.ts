@@ -1,16 +1,13 @@
+import type { AnyReadFile } from '../content/read/files/file-kind.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Panel } from '../content/schema/panel.ts';
-import type { Session } from '../content/schema/session.ts';
-import type { Figure, FigureOrGap } from '../measure/figure.ts';
+import type { ModeKey, Session } from '../content/schema/session.ts';
+import type { Figure } from '../measure/figure.ts';
+import type { BandShares } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
+import type { FieldFigures } from './field-figures.ts';
+import type { SessionMade } from './files/file-maker.ts';
 import type { InstrumentFinder } from './reading-figures.ts';
-
-/** Width, height and area of the LED field; gaps where it was not measured. */
-export interface FieldFigures {
-  width: FigureOrGap;
-  height: FigureOrGap;
-  area: FigureOrGap;
-}
 
 /** One session on the bench: its readings, and what they were taken with. All of its other figures are made from it. */
 export interface SessionBench {
@@ -30,6 +27,12 @@ export interface SessionBench {
   field: FieldFigures;
   /** From where its light was read, and over what that was set. */
   distance: DistanceSetting;
-  /** Its plain readings as figures. */
+  /** How its light is shared out between the bands, mode by mode. */
+  bands: Readonly<Record<ModeKey, BandShares>>;
+  /** Files that it names, and those that come with what it carries over. */
+  files: readonly AnyReadFile[];
+  /** What is made of them. */
+  made: SessionMade;
+  /** Its plain readings as figures: those that were typed. */
   readings: readonly Figure[];
 }

@@ -1,3 +1,4 @@
+import type { AnyReadFile } from '../content/read/files/file-kind.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Session } from '../content/schema/session.ts';
 import { changeFigure } from '../measure/change.ts';
@@ -5,9 +6,11 @@ import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.
 import { areNinePointAlike } from '../measure/irradiance/bench-procedure.ts';
 import { sameDistance } from '../measure/irradiance/same-distance.ts';
 import { carriedFigures } from './carried-figures.ts';
+import { fileFlags } from './file-figures.ts';
+import { madeOf, type SessionMade } from './files/file-maker.ts';
 import { flaggedFigures } from './flagged-figures.ts';
 import { usedInstruments } from './instruments.ts';
-import type { Conditions, SessionEntry } from './ledger.ts';
+import type { Conditions, SessionEntry, SessionFile } from './ledger.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { panelClaims } from './panel-claims.ts';
 import type { PanelContext } from './panel-context.ts';
@@ -53,11 +56,18 @@ export function sessionEntry(
   const made = sessionFigures(bench, { price: price.figure, light: worked });
   const { light, limits, eyeShares } = made;
   const unflagged = carriedFigures(id, readings, made.figures);
-  const claims = panelClaims(panel, unflagged.figures, conditions.distance);
+  const claims = panelClaims(
+    panel,
+    unflagged.figures,
+    conditions.distance,
+    content.guide.data.wavelengthTolerance.value,
+    madeOf(bench.made, 'spectra')?.view.audit,
+  );
   const session = { date, readings, used, instruments, claims };
   const flags = [
     ...panelFlags({ panel, session, figures: unflagged.figures, content, today, priceDate: price.date }),
     ...light.flags,
+    ...fileFlags(bench, unflagged.figures),
   ];
 
   const figures = flaggedFigures(unflagged.figures, flags);
@@ -73,10 +83,22 @@ export function sessionEntry(
     light,
     limits: limits.map((it) => (isFigure(it.figure) ? { ...it, figure: flagged(unflagged.carry(it.figure)) } : it)),
     eyeShares,
+    files: bench.files.map(sessionFile),
+    made: withoutFlags(bench.made),
     flags,
     claims: claims.map((it) => (it.measured ? { ...it, measured: flagged(it.measured) } : it)),
     change: changeSince({ id, readings, conditions, figures }, earlier),
   };
+}
+
+/** What pages say of a file, without what is in it: logs are long. */
+function sessionFile({ data: _data, ...told }: AnyReadFile): SessionFile {
+  return told;
+}
+
+/** What was made of files, without what has told all that it has to tell. */
+function withoutFlags(made: SessionMade): SessionMade {
+  return new Map([...made].map(([block, { figures, view }]) => [block, { figures, view }]));
 }
 
 function conditionsOf(session: Session, guide: Guide): Conditions {

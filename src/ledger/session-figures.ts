@@ -16,9 +16,9 @@ import { pricePerWattFigure } from '../measure/money/price.ts';
 import { runningCostFigure } from '../measure/money/running-cost.ts';
 import { isCode, type Statement } from '../measure/statement.ts';
 import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
+import { readingsWithFiles } from './file-figures.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { modelledLight } from './modelled-light.ts';
-import { bandsOf } from './reading-figures.ts';
 import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
@@ -56,7 +56,7 @@ export function sessionFigures(
   const put = (...all: FigureOrGap[]) => {
     for (const it of all) figures.set(it.metric, it);
   };
-  put(...bench.readings);
+  put(...readingsWithFiles(bench));
 
   const grid = session.grid
     ? gridFigures(
@@ -65,7 +65,7 @@ export function sessionFigures(
           session: lightId,
           instrument: instrumentFor('irradiance'),
           distance,
-          bands: bandsOf(session).combined,
+          bands: bench.bands.combined,
         },
         geometryOf(session.grid, field),
       )
@@ -96,7 +96,14 @@ export function sessionFigures(
   for (const mode of MODES) put(...efficiencies(id, mode, get, power, peak));
 
   const reading = figures.get('peak-irradiance-near-infrared');
-  const infrared = sessionInfrared(lightId, session, distance, instrumentFor('irradiance'), reading);
+  const infrared = sessionInfrared(
+    lightId,
+    session,
+    distance,
+    instrumentFor('irradiance'),
+    reading,
+    figures.get('infrared-sum'),
+  );
   const limits = exposureLimits(id, session, guide, infrared, (metric) => figures.get(metric), instrumentFor);
   // What pulses is named by a reading that is there already.
   for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);

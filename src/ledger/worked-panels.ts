@@ -22,6 +22,7 @@ export interface KeptPanels {
 const NOT_SHARED: ReadonlySet<string> = new Set<keyof Content>([
   'panels',
   'photos',
+  'benchFiles',
   'methods',
   'cautions',
   'unfinished',
@@ -34,16 +35,16 @@ const NOT_SHARED: ReadonlySet<string> = new Set<keyof Content>([
  */
 export function keptPanels(): KeptPanels {
   let shared: readonly unknown[] = [];
-  let known = new Map<string, { entry: Entry<Panel>; photos: string; single: SinglePanel }>();
+  let known = new Map<string, { entry: Entry<Panel>; beside: string; single: SinglePanel }>();
   return {
     work(panels, content, today) {
       const now = sharedBy(content, today);
       if (now.length !== shared.length || now.some((it, i) => it !== shared[i])) known = new Map();
       shared = now;
-      const wanted = panels.map((entry) => ({ entry, photos: photosKey(content, entry.id) }));
-      const isKept = ({ entry, photos }: (typeof wanted)[number]) => {
+      const wanted = panels.map((entry) => ({ entry, beside: besideKey(content, entry.id) }));
+      const isKept = ({ entry, beside }: (typeof wanted)[number]) => {
         const before = known.get(entry.id);
-        return before?.entry === entry && before.photos === photos;
+        return before?.entry === entry && before.beside === beside;
       };
       const missing = wanted.filter((it) => !isKept(it)).map((it) => it.entry);
       const made = new Map(workedPanels(missing, content, today).map((it) => [it.slug, it]));
@@ -68,7 +69,12 @@ function sharedBy(content: Content, today: string): unknown[] {
   ];
 }
 
-function photosKey({ photos }: Content, slug: string): string {
+/** Stands for what lies beside a panel's file: photos, and files of the bench. */
+function besideKey({ photos, benchFiles }: Content, slug: string): string {
   const own = photos.get(slug);
-  return own ? JSON.stringify([[...own.listed], own.unnamed]) : '';
+  const files = benchFiles.get(slug);
+  return JSON.stringify([
+    own && [[...own.listed], own.unnamed],
+    files && [files.read.map(({ name, sha256 }) => [name, sha256]), files.unnamed],
+  ]);
 }

@@ -7,7 +7,10 @@ import { MAGNETIC_OFF_ODD } from './checks/unit-slips.ts';
 import { SHORTEST_WARM_UP } from './checks/warm-up-time.ts';
 import { CONTROL_CONSTANTS } from './control/method-constants.ts';
 import { EXPOSURE_CONSTANTS } from './exposure/method-constants.ts';
+import { LOG_CONSTANTS } from './log/method-constants.ts';
 import { RANK_TRIALS } from './money/ranking.ts';
+import { SOUND_CONSTANTS } from './sound/method-constants.ts';
+import { SPECTRUM_CONSTANTS } from './spectrum/method-constants.ts';
 import {
   IMPOSSIBLE_EFFICIENCY,
   ODD_EFFICIENCY,
@@ -17,6 +20,7 @@ import {
   WAVELENGTH_TOLERANCE_NM,
 } from './thresholds.ts';
 import { CM_PER_INCH } from './unit-factors.ts';
+import { WALL_CONSTANTS } from './wall/method-constants.ts';
 
 /**
  * Named constants that the methods' calculations use, each from where it is used. They stand apart from the catalogue's
@@ -34,7 +38,7 @@ export const METHOD_CONSTANTS: MethodConstants = {
       name: 'tolerance against the claim',
       value: WAVELENGTH_TOLERANCE_NM,
       unit: 'nm',
-      why: 'our own choice: half of a usual LED’s width at half maximum',
+      why: 'common practice, no source; the guide’s file may set another',
     },
   ],
   'real-price': [{ name: 'stale after', value: STALE_PRICE_DAYS, unit: 'days', why: 'our own choice' }],
@@ -79,4 +83,8 @@ export const METHOD_CONSTANTS: MethodConstants = {
   ...BEAM_CONSTANTS,
   ...CONTROL_CONSTANTS,
   ...EXPOSURE_CONSTANTS,
+  ...SOUND_CONSTANTS,
+  ...WALL_CONSTANTS,
+  ...SPECTRUM_CONSTANTS,
+  ...LOG_CONSTANTS,
 };

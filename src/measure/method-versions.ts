@@ -3,6 +3,10 @@ import { BENCH_VERSIONS } from './catalogue/bench.ts';
 import { EXPOSURE_VERSIONS } from './catalogue/exposure.ts';
 import { GUIDE_VERSIONS } from './catalogue/guide.ts';
 import { LIGHT_VERSIONS } from './catalogue/light.ts';
+import { LOG_VERSIONS } from './catalogue/logs.ts';
+import { PICTURE_VERSIONS } from './catalogue/picture.ts';
+import { SOUND_VERSIONS } from './catalogue/sound.ts';
+import { SPECTRUM_VERSIONS } from './catalogue/spectrum.ts';
 import { USE_VERSIONS } from './catalogue/use.ts';
 
 /**
@@ -14,8 +18,12 @@ const VERSIONS = {
   ...BENCH_VERSIONS,
   ...LIGHT_VERSIONS,
   ...BEAM_VERSIONS,
+  ...SPECTRUM_VERSIONS,
   ...USE_VERSIONS,
+  ...LOG_VERSIONS,
   ...EXPOSURE_VERSIONS,
+  ...PICTURE_VERSIONS,
+  ...SOUND_VERSIONS,
   ...GUIDE_VERSIONS,
 } as const;
 

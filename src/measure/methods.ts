@@ -3,7 +3,11 @@ import { BENCH_METHODS } from './catalogue/bench.ts';
 import { EXPOSURE_METHODS } from './catalogue/exposure.ts';
 import { GUIDE_METHODS } from './catalogue/guide.ts';
 import { LIGHT_METHODS } from './catalogue/light.ts';
+import { LOG_METHODS } from './catalogue/logs.ts';
+import { PICTURE_METHODS } from './catalogue/picture.ts';
 import type { MethodConstant, MethodPage } from './catalogue/rows.ts';
+import { SOUND_METHODS } from './catalogue/sound.ts';
+import { SPECTRUM_METHODS } from './catalogue/spectrum.ts';
 import { USE_METHODS } from './catalogue/use.ts';
 import { METHOD_CONSTANTS } from './method-constants.ts';
 import { isMethodId, type MethodId, versionOf } from './method-versions.ts';
@@ -25,8 +29,12 @@ const PAGES: Readonly<Record<MethodId, MethodPage>> = {
   ...BENCH_METHODS,
   ...LIGHT_METHODS,
   ...BEAM_METHODS,
+  ...SPECTRUM_METHODS,
   ...USE_METHODS,
+  ...LOG_METHODS,
   ...EXPOSURE_METHODS,
+  ...PICTURE_METHODS,
+  ...SOUND_METHODS,
   ...GUIDE_METHODS,
 };
 

@@ -1,11 +1,24 @@
 import { BEAM_METRICS } from './catalogue/beam.ts';
 import { EXPOSURE_METRICS } from './catalogue/exposure.ts';
 import { type INNER_METRICS, LIGHT_METRICS } from './catalogue/light.ts';
+import { LOG_METRICS } from './catalogue/logs.ts';
+import { PICTURE_METRICS } from './catalogue/picture.ts';
 import type { MetricRow, PanelList, RangeFilter, RankBasis, RankingColumn } from './catalogue/rows.ts';
+import { SOUND_METRICS } from './catalogue/sound.ts';
+import { SPECTRUM_METRICS } from './catalogue/spectrum.ts';
 import { USE_METRICS } from './catalogue/use.ts';
 import { type MethodId, type MethodReference, methodReference } from './method-versions.ts';
 
-const ROWS = [...LIGHT_METRICS, ...BEAM_METRICS, ...USE_METRICS, ...EXPOSURE_METRICS] as const;
+const ROWS = [
+  ...LIGHT_METRICS,
+  ...BEAM_METRICS,
+  ...USE_METRICS,
+  ...SPECTRUM_METRICS,
+  ...EXPOSURE_METRICS,
+  ...LOG_METRICS,
+  ...PICTURE_METRICS,
+  ...SOUND_METRICS,
+] as const;
 
 /** Id of a figure that a panel has, and that pages and files list. */
 export type ListedMetricId = (typeof ROWS)[number]['id'];

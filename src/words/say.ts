@@ -6,11 +6,16 @@ import { FINDING_WORDS, HINT_WORDS } from './statements/checks.ts';
 import { CLAIM_WORDS } from './statements/claims.ts';
 import { DIFFERENCE_WORDS } from './statements/difference.ts';
 import { exposureWords } from './statements/exposure.ts';
+import { FILE_WORDS } from './statements/files.ts';
 import { GENERAL_WORDS } from './statements/general.ts';
 import { INSTRUMENT_WORDS } from './statements/instrument.ts';
 import { IRRADIANCE_WORDS } from './statements/irradiance.ts';
 import { ledgerWords } from './statements/ledger.ts';
+import { logWords } from './statements/logs.ts';
 import { MONEY_WORDS } from './statements/money.ts';
+import { PICTURE_WORDS } from './statements/picture.ts';
+import { SOUND_WORDS } from './statements/sound.ts';
+import { SPECTRUM_WORDS } from './statements/spectrum.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
 const within = (it: Statement): string => say(it);
@@ -23,9 +28,14 @@ const WORDS: WordsOf<StatementCode> = {
   ...IRRADIANCE_WORDS,
   ...MONEY_WORDS,
   ...CLAIM_WORDS,
+  ...SPECTRUM_WORDS,
   ...FINDING_WORDS,
   ...HINT_WORDS,
+  ...FILE_WORDS,
+  ...PICTURE_WORDS,
+  ...SOUND_WORDS,
   ...ledgerWords(within),
+  ...logWords(within),
   ...beamWords(within),
   ...benchWords(within),
   ...exposureWords(within),

@@ -31,8 +31,9 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'photos.shows': 'photos',
   'photos.by': 'photos',
 };
-/** Said of a file and not read at a bench. */
-const NOT_READ = /^(carried\b|draft$|instruments\.)/;
+/** Said of a file and not read at a bench, or written by a meter itself. */
+const NOT_READ =
+  /^(carried\b|draft$|instruments\.|(?:spectra|sweeps|warmUpLog|waveforms|wallPhoto|soundClips|otherFiles)\b)/;
 
 describe('the blanks', () => {
   const paths = all('.run-sheet td.blank code').map(textOf);

@@ -40,6 +40,12 @@ describe('figures and the catalogue', () => {
         "retinal-hazard",
         "flicker-low-risk-multiple-near-infrared",
         "flicker-no-effect-multiple-near-infrared",
+        "sweep-maximum-red",
+        "sweep-maximum-near-infrared",
+        "sweep-percentile-red",
+        "sweep-percentile-near-infrared",
+        "flicker-index-red",
+        "flicker-index-near-infrared",
       ]
     `);
   });

@@ -1,5 +1,6 @@
 /** All that `data/panels.json` has to say of a panel, in full and straight from the ledger: what its rows are held against. */
-import type { Ledger, PanelEntry, SessionEntry } from '../../src/ledger/ledger.ts';
+import { fieldPath } from '../../src/content/schema/problem.ts';
+import type { Ledger, PanelEntry, SessionEntry, SessionFile } from '../../src/ledger/ledger.ts';
 import type { LimitResult } from '../../src/measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../../src/measure/figure.ts';
 import { isInDoubt } from '../../src/measure/handed-on.ts';
@@ -19,7 +20,20 @@ import { statedUncertainty } from '../../src/words/stated-uncertainty.ts';
 
 const unitOf = (unit: string, currency: string) => unit.replace('currency', currency);
 
-function sessionData(session: SessionEntry, currency: string) {
+/** Nothing is said of what only a file could have given, where there was none. */
+const hasFile = (it: FigureOrGap | undefined) => isFigure(it) || it?.reason.code !== 'not-measured';
+
+const fileData = ({ name, kind, date, field, bytes, sha256 }: SessionFile, page: string) => ({
+  name,
+  kind,
+  path: `${date}/${fieldPath(field)}`,
+  bytes,
+  sha256,
+  address: `${page}${encodeURIComponent(name)}`,
+});
+
+/** @param page the panel's own, with the site's address */
+function sessionData(session: SessionEntry, currency: string, page: string) {
   return {
     date: session.date,
     distance_cm: session.conditions.distance,
@@ -39,9 +53,12 @@ function sessionData(session: SessionEntry, currency: string) {
       ]),
     ),
     figures: Object.fromEntries(
-      METRICS.map((metric) => [metric.id, figureData(session.figures.get(metric.id), currency)]).filter(([, it]) => it),
+      METRICS.filter((it) => !it.isOfFiles || hasFile(session.figures.get(it.id)))
+        .map((metric) => [metric.id, figureData(session.figures.get(metric.id), currency)])
+        .filter(([, it]) => it),
     ),
     readings: rawReadings(session).map((it) => ({ ...it })),
+    ...(session.files.length > 0 && { files: session.files.map((it) => fileData(it, `${page}files/`)) }),
     limits: session.limits.map(limitData),
     flags: session.flags.map(({ check, severity, finding, concerns }) => ({
       check,
@@ -139,6 +156,8 @@ export function fullPanel(panel: PanelEntry, { site, currency }: Ledger['guide']
         METRICS.map((metric) => [metric.id, figureData(panel.figures.get(metric.id), currency)]),
       ),
     }),
-    sessions: panel.sessions.map((session) => sessionData(session, currency)),
+    sessions: panel.sessions.map((session) =>
+      sessionData(session, currency, `${site.replace(/\/$/, '')}/panels/${panel.slug}/`),
+    ),
   };
 }

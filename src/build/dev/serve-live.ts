@@ -3,6 +3,7 @@ import type { ViteDevServer } from 'vite';
 import { liveLedger } from '../../ledger/load-ledger.ts';
 import { publishedFiles } from '../../site/export/published-files.ts';
 import { sourceFolder } from '../astro-root.ts';
+import { serveBenchFiles } from '../bench-files/serve-bench-files.ts';
 import { areRendered } from '../notes-loader.ts';
 import { photoAt } from '../photos/photo-store.ts';
 import { servePhotos } from '../photos/serve-photos.ts';
@@ -48,6 +49,7 @@ export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<voi
     }),
   );
   server.middlewares.use(servePhotos((address) => photoAt(liveLedger().ledger, address)));
+  server.middlewares.use(serveBenchFiles(() => liveLedger().ledger));
   server.middlewares.use(serveFiles(() => publishedFiles(liveLedger(), { code, isTester: true })));
 }
 

@@ -4,8 +4,8 @@ import { copyFile, mkdir, rename, rm, stat, utimes } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
+import { cacheFolder } from '../../content/read/cache-folder.ts';
 import type { Problem } from '../../content/schema/problem.ts';
-import { cacheFolder } from '../../ledger/cache-folder.ts';
 import type { Ledger, Photo } from '../../ledger/ledger.ts';
 import { type PhotoFormat, type PhotoVariant, photoVariants } from '../../site/shared/photo-files.ts';
 

@@ -5,6 +5,7 @@ import type { Maker } from '../schema/maker.ts';
 import type { MethodProse } from '../schema/method.ts';
 import type { Panel } from '../schema/panel.ts';
 import type { StandardFile } from '../schema/standard.ts';
+import type { PanelBenchFiles } from './files/bench-files.ts';
 import type { PanelPhotos } from './listed-photos.ts';
 import type { OtherGuide } from './others/other-guide.ts';
 import type { Source } from './source.ts';
@@ -30,6 +31,8 @@ export interface Content {
   photos: ReadonlyMap<string, PanelPhotos>;
   /** Other testers' guides whose agreement is published. */
   others: readonly OtherGuide[];
+  /** Files of the bench beside each panel's index, by the panel's name. */
+  benchFiles: ReadonlyMap<string, PanelBenchFiles>;
   /** Files in which something is still to be filled in: drafts, and instruments that no other panel names. */
   unfinished: readonly Source[];
 }

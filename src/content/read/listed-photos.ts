@@ -20,6 +20,12 @@ export const PHOTO_FILES = [
   ['sessions', '*', 'photos', '*', 'file'],
 ] as const;
 
+/** Where else a picture's file may be named: it is published then as it is. */
+const OTHER_FILES = [
+  ['sessions', '*', 'wallPhoto', 'file'],
+  ['sessions', '*', 'otherFiles', '*', 'file'],
+];
+
 /** The pictures beside a panel's index. */
 export function panelPhotos(source: Source, folder: string): PanelPhotos {
   const names = PHOTO_FILES.flatMap((keys) => texts(source, ...keys)).map((it) => it.value);
@@ -29,7 +35,8 @@ export function panelPhotos(source: Source, folder: string): PanelPhotos {
       return file ? [[name, file] as const] : [];
     }),
   );
-  const others = picturesIn(folder).filter((it) => !listed.has(it));
+  const elsewhere = new Set(OTHER_FILES.flatMap((keys) => texts(source, ...keys)).map((it) => it.value));
+  const others = picturesIn(folder).filter((it) => !listed.has(it) && !elsewhere.has(it));
   // Notes are parsed for this where there is a picture that they might name.
   const inNotes = new Set(others.length > 0 ? linksIn(source).map((it) => nameOf(it.address)) : []);
   return { listed, unnamed: others.filter((it) => !inNotes.has(it)) };

@@ -7,6 +7,7 @@ import { COLLECTIONS, type CollectionName, entryId } from '../schema/collections
 import { type MethodProse, methodSchema } from '../schema/method.ts';
 import type { Problem } from '../schema/problem.ts';
 import type { Content, Entry } from './content.ts';
+import { readBenchFiles } from './files/bench-files.ts';
 import { KEEP_NOTHING, type KeptFiles } from './kept-files.ts';
 import { panelPhotos } from './listed-photos.ts';
 import { otherGuides } from './others/other-guides.ts';
@@ -78,6 +79,14 @@ export function readContent({
     cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, { problems, kept }),
   };
 
+  const benchFiles = new Map(
+    [...raw.panels].map(([id, source]) => {
+      const { files, problems: found } = readBenchFiles(source);
+      problems.push(...found);
+      return [id, files] as const;
+    }),
+  );
+
   const guide = collections.guide.get('guide');
   const cautions = collections.cautions.get('cautions');
   const all = inOrder(raw, problems);
@@ -88,7 +97,8 @@ export function readContent({
     }),
   );
   const others = otherGuides(folder, guide.data.agreement);
-  return { content: { ...collections, guide, cautions, photos, others, unfinished: unfinishedIn(raw) }, problems: [] };
+  const unfinished = unfinishedIn(raw);
+  return { content: { ...collections, guide, cautions, photos, benchFiles, others, unfinished }, problems: [] };
 }
 
 /** What a reading collects, and what it has from the one before. */

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { METHODS } from '../../measure/methods.ts';
 import { idsIn } from '../read/body-links.ts';
 import { texts } from '../read/fields.ts';
+import { namedFiles } from '../read/files/named-files.ts';
 import { productFolder } from '../read/product-folder.ts';
 import type { Source } from '../read/source.ts';
 import { entryId } from '../schema/collections.ts';
@@ -101,7 +102,7 @@ export function siteAddresses(
   for (const source of panels) {
     const hasNoPage = isDraft(source) && !withDrafts;
     const addresses = panelAddresses(entryId(source.file));
-    for (const address of addresses) (hasNoPage ? drafts : pages).add(address);
+    for (const address of [...addresses, ...fileAddresses(source)]) (hasNoPage ? drafts : pages).add(address);
     for (const { value } of texts(source, 'formerly', '*')) {
       for (const [i, address] of panelAddresses(value).entries()) moved.set(address, addresses[i] ?? address);
     }
@@ -137,6 +138,14 @@ export function siteAddresses(
       return idsOnce(page, () => [...METHOD_IDS, ...versions, ...idsIn(source)]);
     },
   };
+}
+
+/** The page of a panel's files, and the files; none where its sessions name none. */
+function fileAddresses(source: Source): string[] {
+  const files = namedFiles(source).map(({ entry }) => entry.file);
+  if (files.length === 0) return [];
+  const page = `/panels/${entryId(source.file)}/files/`;
+  return [page, ...files.map((it) => `${page}${encodeURIComponent(it)}`)];
 }
 
 function panelAddresses(slug: string): string[] {

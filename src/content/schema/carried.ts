@@ -18,15 +18,19 @@ interface CarriedBlock {
  * and one state of the panel.
  */
 export const CARRIED_BLOCKS = {
-  light: { fields: ['peak', 'grid', 'distances', 'beyond'], instrument: 'irradiance', name: 'light' },
-  wavelengths: { fields: ['wavelengths'], instrument: 'spectrum', name: 'wavelengths' },
+  light: {
+    fields: ['peak', 'grid', 'distances', 'beyond', 'sweeps', 'warmUpLog'],
+    instrument: 'irradiance',
+    name: 'light',
+  },
+  wavelengths: { fields: ['wavelengths', 'spectra'], instrument: 'spectrum', name: 'wavelengths' },
   mains: { fields: ['mains'], instrument: 'mains', name: 'mains draw' },
   magnetic: { fields: ['magnetic'], instrument: 'magnetic', name: 'magnetic field' },
   electric: { fields: ['electric'], instrument: 'electric', name: 'electric field' },
   radio: { fields: ['radio'], instrument: 'radio', name: 'radio' },
-  sound: { fields: ['sound'], instrument: 'sound', name: 'sound' },
-  flicker: { fields: ['flicker'], instrument: 'flicker', name: 'flicker' },
-  hotSpots: { fields: ['hotSpots'], name: 'hot spots' },
+  sound: { fields: ['sound', 'soundClips'], instrument: 'sound', name: 'sound' },
+  flicker: { fields: ['flicker', 'waveforms'], instrument: 'flicker', name: 'flicker' },
+  hotSpots: { fields: ['hotSpots', 'wallPhoto'], name: 'hot spots' },
 } as const satisfies Record<string, CarriedBlock>;
 
 export type CarriedName = keyof typeof CARRIED_BLOCKS;

@@ -16,6 +16,17 @@ const sizeClass = z.strictObject({
   description: text('What such a panel covers, in a few words.', 'Stands on a desk; a face or a shoulder.'),
 });
 
+/** A band of wavelengths. */
+const band = (what: string, from: number, to: number) =>
+  z
+    .strictObject({
+      from: quantity('wavelength', `Where ${what} starts.`, { min: 100, max: 20000 }, from).prefault(from),
+      to: quantity('wavelength', `Where ${what} ends.`, { min: 100, max: 20000 }, to).prefault(to),
+    })
+    .refine((it) => it.to.value > it.from.value, { error: 'a band that ends behind its start' })
+    .describe(`From where to where ${what} goes.`)
+    .prefault({});
+
 /** content/guide.yaml: what holds for the whole guide. */
 export const guideSchema = z.strictObject({
   format: formatField,
@@ -103,6 +114,25 @@ export const guideSchema = z.strictObject({
     .array(fileReference('A folder in content/others with another guide’s datapackage.json and tables/.', 'salt-pier'))
     .default([])
     .describe('Other testers whose figures are held against these at /agreement/; without any there is no such page.'),
+  spectrumBands: z
+    .strictObject({ red: band('red light', 600, 700), nearInfrared: band('near-infrared light', 700, 1400) })
+    .prefault({})
+    .refine(({ red, nearInfrared }) => red.to.value <= nearInfrared.from.value, {
+      error: 'red that ends where near-infrared starts, or before',
+    })
+    .describe('Bands that the light of a spectrum is shared out to; what lies in neither is the rest.'),
+  wavelengthTolerance: quantity(
+    'wavelength',
+    'How far a peak may lie from where it is claimed, either way; 10 nm is common practice, without a source.',
+    { positive: true, max: 100 },
+    10,
+  ).prefault(10),
+  shareTolerance: quantity(
+    'percent',
+    'How far the share of a claimed wavelength may be from what was measured, percentage points either way. Our own choice.',
+    { positive: true, max: 100 },
+    10,
+  ).prefault(10),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

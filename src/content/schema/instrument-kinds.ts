@@ -35,4 +35,7 @@ export const KIND_FIELDS = {
   repeatabilityDecibels: 'sound',
   spectralResponse: 'irradiance',
   angularResponse: 'irradiance',
+  responsivity: 'irradiance',
+  bandwidth: 'spectrum',
+  powerError: 'spectrum',
 } as const;

@@ -5,7 +5,7 @@ import { instrumentKeywords, reportForm } from './instrument-form.ts';
 import { INSTRUMENT_KINDS, INSTRUMENT_QUANTITY, type InstrumentKind, KIND_FIELDS } from './instrument-kinds.ts';
 import { unitTextPattern } from './quantity-pattern.ts';
 import { REPLACED } from './replaced.ts';
-import { angularResponse, spectralResponse } from './sensor-response.ts';
+import { angularResponse, bandwidth, powerError, responsivity, spectralResponse } from './sensor-response.ts';
 import { QUANTITIES } from './units.ts';
 
 export type { Calibration } from './calibration.ts';
@@ -33,6 +33,9 @@ const display = {
 const errors = {
   spectralResponse: spectralResponse.optional(),
   angularResponse: angularResponse.optional(),
+  responsivity: responsivity.optional(),
+  bandwidth: bandwidth.optional(),
+  powerError: powerError.optional(),
   repeatability: number(
     'Standard deviation of repeated readings of one steady thing, in % of the reading; used where a session has no repeats.',
     { min: 0, max: 50 },
@@ -88,6 +91,9 @@ export interface InstrumentQuantity {
   calibrations: readonly Calibration[];
   spectralResponse?: z.output<typeof spectralResponse> | undefined;
   angularResponse?: z.output<typeof angularResponse> | undefined;
+  responsivity?: z.output<typeof responsivity> | undefined;
+  bandwidth?: z.output<typeof bandwidth> | undefined;
+  powerError?: number | undefined;
   repeatability?: number | undefined;
   repeatabilityDecibels?: number | undefined;
 }

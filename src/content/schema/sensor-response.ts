@@ -68,3 +68,54 @@ export const spectralResponse = z
     description:
       'How far it may misread a band because its sensor does not answer to every wavelength alike; beyond what its calibration covers. For irradiance only.',
   });
+
+/** How a broadband meter answers to each wavelength. */
+export const responsivity = z
+  .strictObject({
+    calibratedAt: quantity(
+      'wavelength',
+      'Wavelength of the light that it was calibrated with.',
+      { min: 200, max: 3000 },
+      850,
+    ),
+    points: z
+      .array(
+        z.strictObject({
+          wavelength: quantity('wavelength', 'A wavelength.', { min: 200, max: 20000 }, 660),
+          response: number(
+            'What the meter answers to it, relative; 1 at each wavelength for a flat one.',
+            { min: 0 },
+            0.82,
+          ),
+        }),
+      )
+      .min(2)
+      .describe('Relative spectral responsivity; straight lines are drawn between its points.'),
+  })
+  .superRefine(({ points, calibratedAt }, context) => {
+    points.forEach(({ wavelength }, i) => {
+      if (points.findIndex((it) => it.wavelength.value === wavelength.value) === i) return;
+      refuse(context, { wanted: 'one response a wavelength' }, ['points', i, 'wavelength']);
+    });
+    const all = points.map((it) => it.wavelength.value);
+    if (calibratedAt.value >= Math.min(...all) && calibratedAt.value <= Math.max(...all)) return;
+    refuse(context, { wanted: 'a wavelength within those of its points' }, ['calibratedAt']);
+  })
+  .describe(
+    'Relative spectral responsivity, from its certificate. With the spectrum of a panel its readings are corrected for what it misreads by that. For irradiance only.',
+  );
+
+/** How wide a spectrometer sees a line. */
+export const bandwidth = quantity(
+  'wavelength',
+  'Width at half its height of a narrow line as the spectrometer shows it. For spectra only.',
+  { positive: true, max: 100 },
+  2,
+);
+
+/** How sure a spectrometer is of power. */
+export const powerError = number(
+  'Standard uncertainty (k = 1) of its spectral irradiance, in %, where it is calibrated in power, or in the shape of spectra. For spectra only.',
+  { positive: true, max: 50 },
+  3.5,
+);

@@ -3,6 +3,11 @@ import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
 import { beyondReadings } from './beyond.ts';
 import { carriedReadings } from './carried.ts';
 import { count, fileReference, isoDate, quantity, text } from './fields.ts';
+import { otherFiles } from './files/other-files.ts';
+import { soundClips } from './files/sound-clips.ts';
+import { spectra } from './files/spectra.ts';
+import { sweeps, warmUpLog, waveforms } from './files/time-series.ts';
+import { wallPhoto } from './files/wall-photo.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from './instrument.ts';
 import { photoList } from './photo.ts';
 
@@ -259,6 +264,13 @@ export const sessionSchema = z.strictObject({
   photos: photoList({ file: 'wall-at-6-in.jpg', shows: 'Red light on the wall at 6 in' })
     .default([])
     .describe('Pictures taken in the session, such as the wall photo.'),
+  wallPhoto: wallPhoto.optional(),
+  soundClips: soundClips.optional(),
+  spectra: spectra.optional(),
+  sweeps: sweeps.optional(),
+  warmUpLog: warmUpLog.optional(),
+  waveforms: waveforms.optional(),
+  otherFiles: otherFiles.optional(),
   notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });
 

@@ -56,6 +56,11 @@ export interface MetricRow {
   panelPage?: Readonly<Partial<Record<PanelList, Place>>>;
   /** What the guide can be narrowed by. */
   filter?: RangeFilter;
+  /**
+   * It is had from files of the bench alone: its calculation stands on the page of a panel's files, and a session
+   * without such files lists no gap for it.
+   */
+  isOfFiles?: true;
 }
 
 /** Where a metric is shown besides the calculation page and the data files, which have all of them. */

@@ -37,7 +37,9 @@ export const flickerFraction: Check = {
       .flatMap((instrument) =>
         instrument.metrics.flatMap((metric): RaisedFlag[] => {
           const it = figure(metric);
-          if (!it || it.bound || !looksLikeFraction(it.value, instrument)) return [];
+          // What comes from a record of the light was on no display.
+          const isTyped = !it?.inputs.some((path) => path.includes('/waveforms.'));
+          if (!it || !isTyped || it.bound || !looksLikeFraction(it.value, instrument)) return [];
           const { name, lowest, step = USUAL_STEP } = instrument;
           const isUnder = lowest !== undefined && it.value < lowest;
           return [

@@ -16,7 +16,7 @@ import { type SoundResult, soundResult } from './sound-result.ts';
 
 export { EYE_DISTANCES } from './eye-distances.ts';
 export type { MainsFrequency } from './field-levels.ts';
-export { knowsSpectralError, nearInfraredFromMode } from './infrared-results.ts';
+export { knowsSpectralError, nearInfraredFromMode, nearInfraredFromSpectrum } from './infrared-results.ts';
 export { type AxisReading, type Infrared, shareReadings } from './infrared-shares.ts';
 export type { LimitId } from './limit.ts';
 export type { ShareReading } from './share-by-distance.ts';

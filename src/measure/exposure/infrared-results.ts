@@ -25,6 +25,8 @@ interface InfraredAtEye extends HeldFigure {
   cautiousSeconds: number | undefined;
   /** The budget holds the instrument's error for near-infrared; what is counted in then errs on the strict side. */
   isSpectralErrorKnown: boolean;
+  /** The irradiance is the sum of a spectrum, and not all of a meter's reading. */
+  isFromSpectrum: boolean;
 }
 
 /** The share at a distance. */
@@ -39,10 +41,12 @@ export interface InfraredTimeResult extends InfraredAtEye {
 
 /** End of the key of the component that an instrument's error for near-infrared has in a budget. */
 const SPECTRAL_COMPONENT = '/spectral-near-infrared';
+/** The same of a spectrometer's calibration in power. */
+const POWER_COMPONENT = '/spectral-power';
 
 /** True where the budget of a figure holds the instrument's error for near-infrared. */
 export function knowsSpectralError(figure: Figure): boolean {
-  return figure.budget.some((it) => it.source.key.endsWith(SPECTRAL_COMPONENT));
+  return figure.budget.some(({ source: { key } }) => key.endsWith(SPECTRAL_COMPONENT) || key.endsWith(POWER_COMPONENT));
 }
 
 /** Takes the whole reading with near-infrared alone on for infrared of 780-3000 nm. */
@@ -56,7 +60,13 @@ export function nearInfraredFromMode(
     distance,
     axis,
     unassessed: [{ what: { code: 'infrared-beyond-reach' }, reason: { code: 'heat-missed' } }],
+    isFromSpectrum: false,
   };
+}
+
+/** Infrared of 780-3000 nm as a spectrum sums it up; what lies beyond its instrument's range is in the sum's own budget. */
+export function nearInfraredFromSpectrum(sum: Figure, distance: number, axis: readonly AxisReading[]): Infrared {
+  return { irradiance: sum, distance, axis, unassessed: [], isFromSpectrum: true };
 }
 
 /** Share of the long-exposure limit and time to the limit: at the reading's distance, then at `EYE_DISTANCES`. */
@@ -75,7 +85,7 @@ function pair(
   place: 'reading' | `${EyeDistance}-cm`,
   distance: number,
   { figure: share, there }: Share,
-  { irradiance }: Infrared,
+  { irradiance, isFromSpectrum }: Infrared,
 ): [InfraredShareResult, InfraredTimeResult] {
   const timeMetric = `infrared-stay-at-${place}` as const;
   const time = isFigure(share)
@@ -87,6 +97,7 @@ function pair(
     there,
     cautiousSeconds: isFigure(share) ? secondsAtCautiousEnd(share) : undefined,
     isSpectralErrorKnown: isFigure(irradiance) && knowsSpectralError(irradiance),
+    isFromSpectrum,
     limit: 'infrared-eye',
   } as const;
   return [

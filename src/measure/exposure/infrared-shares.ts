@@ -43,8 +43,8 @@ export interface AxisReading {
 }
 
 /**
- * Infrared as it was read: the whole reading with near-infrared alone on is taken for infrared of 780-3000 nm. Here a
- * measured spectrum may enter one day: its sum over that band would be the irradiance, and the words would say so.
+ * Infrared as it was read: the whole reading with near-infrared alone on is taken for infrared of 780-3000 nm, or the sum
+ * of a spectrum over that band, as far as its instrument sees.
  */
 export interface Infrared {
   /** Highest over the panel at the reading's own distance, mW/cm². */
@@ -55,6 +55,8 @@ export interface Infrared {
   axis: readonly AxisReading[];
   /** What the budget of the irradiance leaves out. */
   unassessed: Unassessed[];
+  /** The irradiance is the sum of a spectrum. */
+  isFromSpectrum: boolean;
 }
 
 /** The share at a distance: a figure with what it was made from, or a gap. */

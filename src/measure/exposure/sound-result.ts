@@ -32,14 +32,22 @@ export interface SoundReading {
   distance: string | undefined;
 }
 
-/** The panel's own sound level at the place of the reading: the level read, less what the room adds. */
-export function soundFigure(session: string, { on, off }: SoundReading): FigureOrGap {
-  if (!isFigure(on)) return gap(METRIC, on.reason);
-  if (on.bound) return gap(METRIC, { code: 'sound-on-a-bound', level: on.value, bound: on.bound });
-  if (!isFigure(off)) return gap(METRIC, { code: 'sound-room-unknown', because: off.reason });
-  if (off.bound === 'above') return gap(METRIC, { code: 'sound-room-beyond-reach' });
+/**
+ * The panel's own sound level at the place of the reading: the level read, less what the room adds.
+ *
+ * @param metric what it is called: that of the meter's readings, or of clips
+ */
+export function soundFigure(
+  session: string,
+  { on, off }: SoundReading,
+  metric: 'sound-of-panel' | 'sound-clip-panel' = METRIC,
+): FigureOrGap {
+  if (!isFigure(on)) return gap(metric, on.reason);
+  if (on.bound) return gap(metric, { code: 'sound-on-a-bound', level: on.value, bound: on.bound });
+  if (!isFigure(off)) return gap(metric, { code: 'sound-room-unknown', because: off.reason });
+  if (off.bound === 'above') return gap(metric, { code: 'sound-room-beyond-reach' });
   const identity = {
-    ...identityOf(METRIC, session),
+    ...identityOf(metric, session),
     basis: 'derived',
     // A level in decibels may lie below zero.
     lowest: Number.NEGATIVE_INFINITY,
@@ -67,7 +75,7 @@ export function soundFigure(session: string, { on, off }: SoundReading): FigureO
   // 45.2 less 30.2 is 15 dB, not the 15.000000000000004 of floating point, which is another row.
   const margin = Number((on.value - off.value).toFixed(9));
   if (!(margin > 0)) {
-    return gap(METRIC, { code: 'sound-not-told-from-room', atMost: on.value });
+    return gap(metric, { code: 'sound-not-told-from-room', atMost: on.value });
   }
   const { correction, isUpperBound } = backgroundCorrection(margin);
   const value = on.value - correction;

@@ -62,6 +62,12 @@ export interface Instrument {
   /** Errors of the sensor in each band, beyond the calibration; an irradiance instrument's. */
   spectralResponse?: { red?: number; nearInfrared?: number };
   angularResponse?: AngularResponse;
+  /** How a broadband meter answers to each wavelength, and what it was calibrated at, nm. */
+  responsivity?: { points: readonly { wavelength: number; response: number }[]; calibratedAt: number };
+  /** Width of a spectrometer's slit function at half its height, nm. */
+  bandwidth?: number;
+  /** Standard uncertainty of a spectrometer's spectral irradiance, as fraction; without one it is not calibrated in power. */
+  powerError?: number;
   repeatability?: number;
   /** The same in dB; a sound instrument's. */
   repeatabilityDecibels?: number;

@@ -55,6 +55,8 @@ export interface ComparedClaim extends Claim {
   outcome: ComparedOutcome;
   /** Measured over claimed, less one, in %; for wavelengths the distance from the claim, nm. */
   difference: number;
+  /** How far a wavelength may be from its claim, nm; of wavelengths alone. */
+  tolerance?: number;
 }
 
 /** A claim that can't be held against a measurement. */
@@ -103,13 +105,18 @@ export function notComparable(subject: ClaimSubject, claimed: number, unit: Unit
 export const INFRARED_FROM_NM = 700;
 
 /**
- * Holds a measured peak wavelength against the nearest one claimed for its channel. Further than 10 nm from it
- * (our own tolerance) is off.
+ * Holds a measured peak wavelength against the nearest one claimed for its channel. Further than the
+ * tolerance from it is off.
  *
  * @param claimed peak wavelengths of all channels, nm
+ * @param tolerance nm
  * @returns undefined where nothing is claimed for the channel
  */
-export function checkWavelength(claimed: readonly number[], measured: Figure): ComparedClaim | undefined {
+export function checkWavelength(
+  claimed: readonly number[],
+  measured: Figure,
+  tolerance: number = WAVELENGTH_TOLERANCE_NM,
+): ComparedClaim | undefined {
   const infrared = measured.value >= INFRARED_FROM_NM;
   const candidates = claimed.filter((it) => it >= INFRARED_FROM_NM === infrared);
   if (candidates.length === 0) return undefined;
@@ -117,6 +124,6 @@ export function checkWavelength(claimed: readonly number[], measured: Figure): C
     Math.abs(it - measured.value) < Math.abs(best - measured.value) ? it : best,
   );
   const difference = measured.value - nearest;
-  const outcome = Math.abs(difference) > WAVELENGTH_TOLERANCE_NM ? 'off' : 'within';
-  return { subject: 'wavelength', claimed: nearest, unit: 'nm', measured, outcome, difference };
+  const outcome = Math.abs(difference) > tolerance ? 'off' : 'within';
+  return { subject: 'wavelength', claimed: nearest, unit: 'nm', measured, outcome, difference, tolerance };
 }

@@ -10,13 +10,17 @@ import { mean, median, medianAbsoluteDeviation } from 'simple-statistics';
  * @returns one score a value; all 0 where the values are equal
  */
 export function modifiedZScores(values: readonly number[]): number[] {
+  const { centre, sigma } = modifiedZScale(values);
+  return values.map((x) => (sigma === 0 ? 0 : (x - centre) / sigma));
+}
+
+/** The centre and the sigma that such scores are counted from and in; sigma is 0 where the values are equal. */
+export function modifiedZScale(values: readonly number[]): { centre: number; sigma: number } {
   const all = [...values];
   const centre = median(all);
   const mad = medianAbsoluteDeviation(all);
-  if (mad > 0) return all.map((x) => (MAD_TO_SIGMA * (x - centre)) / mad);
-  const meanDeviation = mean(all.map((x) => Math.abs(x - centre)));
-  if (meanDeviation === 0) return all.map(() => 0);
-  return all.map((x) => (x - centre) / (MEAN_DEVIATION_TO_SIGMA * meanDeviation));
+  if (mad > 0) return { centre, sigma: mad / MAD_TO_SIGMA };
+  return { centre, sigma: MEAN_DEVIATION_TO_SIGMA * mean(all.map((x) => Math.abs(x - centre))) };
 }
 
 /** The 0.75 quantile of the normal distribution: MAD of a normal sample over its sigma. */

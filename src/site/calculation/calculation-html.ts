@@ -71,7 +71,7 @@ ${errorsHtml(session, newer)}`;
 }
 
 /** Figures by their methods, each method named once beside its own. */
-const methodsHtml = (figures: readonly Calculation[]) =>
+export const methodsHtml = (figures: readonly Calculation[]) =>
   [...Map.groupBy(figures, (it) => `${it.methodAddress}${it.methodVersion}`).values()].map(
     (own) => html`<div class="by"><p>${own[0] && methodHtml(own[0])}</p>${own.map(figureHtml)}</div>`,
   );
@@ -112,7 +112,7 @@ function instrumentsHtml({ instruments, carried, shownDate }: SessionCalculation
 }
 
 /** What else moves the readings of a session, said once for all its figures; what a newer session has too, said there. */
-function errorsHtml({ errors, unassessed }: SessionCalculation, newer?: SessionCalculation): Html {
+export function errorsHtml({ errors, unassessed }: SessionCalculation, newer?: SessionCalculation): Html {
   const lines = (of: Pick<SessionCalculation, 'errors' | 'unassessed'>) => [
     ...of.errors.map(
       ({ what, type, evaluation }) => [what.join(', '), `${type === 'A' ? ' (type A)' : ''}: ${evaluation}`] as const,

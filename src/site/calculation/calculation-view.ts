@@ -9,7 +9,8 @@ import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { carriedLines } from '../shared/carried-lines.ts';
-import { calculationAnchor } from '../shared/shown-figure.ts';
+import { fileAnchor, filesAddress } from '../shared/file-addresses.ts';
+import { type CalculationPage, calculationAnchor, calculationPage } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { errorNames } from './error-names.ts';
 import { type ErrorRow, errorRows, type InstrumentRow, instrumentRows } from './error-sources.ts';
@@ -67,6 +68,8 @@ export interface SessionCalculation {
   readings: RawReading[];
   /** What was not taken again, with the days that it is from; their readings stand there. */
   carried: Array<{ text: string; anchor: string }>;
+  /** Files from the bench, with their hashes; what they say stands on a page of its own. */
+  files: Array<{ name: string; address: string; sha256: string }>;
   /** What was read past the edges of the field, with its places drawn. */
   beyond?: BeyondView;
   figures: Calculation[];
@@ -77,11 +80,19 @@ export interface SessionCalculation {
   gaps: Array<{ name: string; reason: string; anchor: string; datedAnchor?: string }>;
 }
 
-/** All sessions of a panel with their calculation, the current one first. */
-export function calculationView(panel: PanelEntry, currency: string): SessionCalculation[] {
+/**
+ * All sessions of a panel with their calculation, the current one first.
+ *
+ * @param page which of a panel's pages tells it: figures that are had from files alone stand on a page of their own
+ */
+export function calculationView(
+  panel: PanelEntry,
+  currency: string,
+  page: CalculationPage = 'methodology',
+): SessionCalculation[] {
   const newer: Referable[] = [];
   return panel.sessions.map((session) => {
-    const view = sessionCalculation(panel, session, currency, newer);
+    const view = sessionCalculation(panel, session, { currency, page }, newer);
     // What is told further down can't be referred to.
     newer.push(...view.figures.filter((it) => it.toldAt === undefined));
     return view;
@@ -101,7 +112,7 @@ export function looseCalculation(panel: PanelEntry, currency: string): Calculati
 function sessionCalculation(
   panel: PanelEntry,
   session: SessionEntry,
-  currency: string,
+  { currency, page }: { currency: string; page: CalculationPage },
   newer: readonly Referable[],
 ): SessionCalculation {
   const isCurrent = session === panel.current;
@@ -109,7 +120,10 @@ function sessionCalculation(
   const gaps: SessionCalculation['gaps'] = [];
   const all: Figure[] = [];
   for (const metric of METRICS) {
+    if (calculationPage(metric.id) !== page) continue;
     const it = session.figures.get(metric.id);
+    // No file could have given it.
+    if (page === 'files' && !isFigure(it) && it?.reason.code === 'not-measured') continue;
     const anchor = calculationAnchor(metric.id, session, panel.current);
     if (isFigure(it)) all.push(it);
     if (isFigure(it) && metric.method === 'distance-table') continue;
@@ -136,6 +150,9 @@ function sessionCalculation(
     unassessed: unassessedOf(all),
     readings: rawReadings(session),
     carried: carriedLines(session.readings).map(({ text, from }) => ({ text, anchor: `readings-${from}` })),
+    files: session.files
+      .filter((it) => it.date === session.date)
+      .map((it) => ({ name: it.name, address: `${filesAddress(panel.slug)}#${fileAnchor(it)}`, sha256: it.sha256 })),
     ...(beyond && { beyond }),
     figures,
     flags: session.flags.filter((it) => it.severity !== 'note'),

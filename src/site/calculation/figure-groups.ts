@@ -21,6 +21,10 @@ const GROUP_OF: Readonly<Partial<Record<MethodId, GroupIndex>>> = {
   uniformity: 0,
   'led-area': 0,
   wavelength: 0,
+  centroid: 0,
+  'spectrum-irradiance': 0,
+  'band-shares': 0,
+  'spectral-mismatch': 0,
   'real-price': 1,
   'price-per-watt': 1,
   'mains-draw': 1,
@@ -34,6 +38,7 @@ const GROUP_OF: Readonly<Partial<Record<MethodId, GroupIndex>>> = {
   'sampling-bias': 2,
   'distance-table': 2,
   'radiant-exposure': 3,
+  'infrared-sum': 3,
   'infrared-eye': 3,
   'skin-heating': 3,
   'retinal-hazard': 3,
@@ -46,6 +51,10 @@ const GROUP_OF: Readonly<Partial<Record<MethodId, GroupIndex>>> = {
   'building-biology': 5,
   sound: 5,
   'sound-of-panel': 5,
+  'wall-photo': 0,
+  'dot-pattern': 0,
+  'sound-clip': 5,
+  tones: 5,
 };
 
 /** The group of a metric. */

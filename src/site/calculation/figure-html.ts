@@ -65,11 +65,13 @@ export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
 const numbersOf = (equation: string) => equation.split(' = ').slice(-2).join(' = ');
 
 const partHtml = (part: LinkedPart) =>
-  typeof part === 'string' ? html`${part}` : html`<a href="#${part.anchor}">${part.text}</a>`;
+  typeof part === 'string' ? html`${part}` : html`<a href="${part.page ?? ''}#${part.anchor}">${part.text}</a>`;
 
-const linkHtml = ({ anchor, name }: { anchor: string; name: string }) => html`<a href="#${anchor}">${name}</a>`;
+const linkHtml = ({ anchor, name, page = '' }: { anchor: string; name: string; page?: string | undefined }) =>
+  html`<a href="${page}#${anchor}">${name}</a>`;
 
-const inputHtml = ({ anchor, name }: Input) => (anchor === undefined ? html`${name}` : linkHtml({ anchor, name }));
+const inputHtml = ({ anchor, name, page }: Input) =>
+  anchor === undefined ? html`${name}` : linkHtml({ anchor, name, page });
 
 /** What makes up half a figure's interval: what another figure has too is said there. */
 function budgetHtml({ short: { as, lines, without }, calculation, metric }: Calculation): Html {

@@ -1,28 +1,39 @@
+import { fieldPath } from '../../content/schema/problem.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { unitWords } from '../../words/format.ts';
 import { nameOf } from '../../words/names.ts';
-import { calculationAnchor } from '../shared/shown-figure.ts';
+import { fileAnchor } from '../shared/file-addresses.ts';
+import { type CalculationPage, calculationAnchor, calculationPage } from '../shared/shown-figure.ts';
 
 /** What a figure is made of: another figure with its place on the page, or a reading. */
 export interface Input {
   id: string;
   name: string;
   anchor?: string;
+  /** Where that is, from the page that tells it; left out: on the same page. */
+  page?: string;
   figure?: Figure;
 }
 
 /** A piece of a formula: text, or a number that leads to its own calculation. */
-export type LinkedPart = string | { text: string; anchor: string };
+export type LinkedPart = string | ({ text: string } & Pick<Input, 'page'> & { anchor: string });
 
 /** The inputs of a figure, figures with their place on the page. */
 export function inputsOf(figure: Figure, panel: PanelEntry, session: SessionEntry | undefined): Input[] {
   const figures = (session ?? panel).figures;
   const own = new Map([...figures.values()].filter(isFigure).map((it) => [it.id, it]));
+  const from = calculationPage(figure.metric);
+  const pageOf = (page: CalculationPage) => (page === from ? {} : { page: `../${page}/` });
   return figure.inputs.map((id) => {
     const it = own.get(id);
-    if (!it) return { id, name: readingName(id, panel.slug) };
-    return { id, name: nameOf(it.metric), anchor: calculationAnchor(it.metric, session, panel.current), figure: it };
+    if (it) {
+      const anchor = calculationAnchor(it.metric, session, panel.current);
+      return { id, name: nameOf(it.metric), anchor, ...pageOf(calculationPage(it.metric)), figure: it };
+    }
+    const name = readingName(id, panel.slug);
+    const file = session?.files.find(({ date, field }) => id === `${panel.slug}/${date}/${fieldPath(field)}`);
+    return file ? { id, name: file.name, anchor: fileAnchor(file), ...pageOf('files') } : { id, name };
   });
 }
 
@@ -45,7 +56,8 @@ export function linkedEquation(
   let parts: LinkedPart[] = [equation];
   const rest: Input[] = [];
   for (const it of inputs) {
-    const found = it.figure && it.anchor !== undefined ? linked(parts, it.figure, it.anchor, currency) : undefined;
+    const found =
+      it.figure && it.anchor !== undefined ? linked(parts, it.figure, it.anchor, it.page, currency) : undefined;
     if (found) parts = found;
     else rest.push(it);
   }
@@ -57,6 +69,7 @@ function linked(
   parts: readonly LinkedPart[],
   figure: Figure,
   anchor: string,
+  page: string | undefined,
   currency: string,
 ): LinkedPart[] | undefined {
   const number = Number(figure.value.toPrecision(4)).toString();
@@ -66,7 +79,11 @@ function linked(
       if (typeof part !== 'string') continue;
       const at = indexOfNumber(part, text);
       if (at < 0) continue;
-      const pieces = [part.slice(0, at), { text, anchor }, part.slice(at + text.length)];
+      const pieces = [
+        part.slice(0, at),
+        { text, anchor, ...(page !== undefined && { page }) },
+        part.slice(at + text.length),
+      ];
       return [...parts.slice(0, i), ...pieces.filter((it) => it !== ''), ...parts.slice(i + 1)];
     }
   }

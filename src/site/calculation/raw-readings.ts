@@ -1,3 +1,4 @@
+import { FILE_READERS } from '../../content/read/files/readers.ts';
 import { pointReadings } from '../../content/read/grid-points.ts';
 import type { Reading } from '../../content/schema/quantity.ts';
 import type { GridPoint } from '../../content/schema/session.ts';
@@ -26,6 +27,11 @@ const NAMES: Record<string, string> = {
   hotSpots: 'hot spots',
   fwhm: 'width at half maximum',
 };
+
+/** Blocks of a session that name files: these stand in a table of their own. */
+const FILE_BLOCKS: ReadonlySet<string | undefined> = new Set(
+  FILE_READERS.flatMap((it) => it.places).map(({ path }) => path[0]),
+);
 
 const SWEEP_READINGS = [
   ['centre', ''],
@@ -75,7 +81,7 @@ export function rawReadings(session: SessionEntry): RawReading[] {
         ...(rejected !== undefined && { struck: rejected }),
       });
     });
-  for (const [key, value] of Object.entries(rest)) visit(value, [key]);
+  for (const [key, value] of Object.entries(rest)) if (!FILE_BLOCKS.has(key)) visit(value, [key]);
   if (grid) {
     visit(grid.inset, ['grid', 'inset']);
     grid.rows.forEach((row, i) => {

@@ -6,7 +6,7 @@ import { type ReadingCell, type ReadingTable, readingTables } from './reading-ta
 import { sheet } from './sheet.ts';
 
 /** Every reading of a session as it was written, the grid by its places; rejected ones struck, with their reason. */
-export function readingsHtml({ readings, carried, beyond, shownDate }: SessionCalculation): Html {
+export function readingsHtml({ readings, carried, files, beyond, shownDate }: SessionCalculation): Html {
   const { grid, tables, singles } = readingTables(readings);
   return html`<div class="raw">
 ${
@@ -19,8 +19,15 @@ ${tables.map((it) => tableHtml(it, shownDate))}
 </div>
 ${singles.length > 0 && singlesHtml(singles)}
 ${carried.length > 0 && html`<p>Not read again: ${carried.map(({ text, anchor }, i) => html`${i > 0 && '; '}<a href="#${anchor}">${text}</a>`)}.</p>`}
+${files.length > 0 && filesHtml(files)}
 ${beyond && beyondHtml(beyond, shownDate)}`;
 }
+
+/** Files from the bench by their hashes (SHA-256), so that a copy can be told from another. */
+const filesHtml = (files: SessionCalculation['files']) =>
+  html`<details><summary>Files from the bench: ${files.length}</summary>${files.map(
+    ({ name, address, sha256 }) => html`<p><a href="${address}">${name}</a> <small>SHA-256 ${sha256}</small></p>`,
+  )}</details>`;
 
 /** Readings that stand in no table, words behind numbers, since they may be sentences. */
 const singlesHtml = (singles: readonly RawReading[]) =>

@@ -1,6 +1,7 @@
 import { isMetricId, metricById } from '../../measure/metrics.ts';
 import { showDate } from '../../words/format.ts';
 import { nameOf } from '../../words/names.ts';
+import { calculationPage } from '../shared/shown-figure.ts';
 import type { Row, Section } from '../shared/told.ts';
 import type { FigureChange } from './changes.ts';
 import { type FigureState, isNumber } from './guide-state.ts';
@@ -28,7 +29,7 @@ export function figureSections(figures: readonly FigureChange[], currency: strin
       return {
         name: `${underPanels ? capital(name) : name}${when}`,
         text: movedText(it.was, it.now, currency),
-        ...(isMetricId(it.metric) && { address: `/panels/${it.slug}/methodology/#${it.metric}` }),
+        ...(isMetricId(it.metric) && { address: `/panels/${it.slug}/${calculationPage(it.metric)}/#${it.metric}` }),
       };
     });
     const more = group.length - rows.length;

@@ -8,6 +8,7 @@ import type { Statement } from '../../measure/statement.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
 import { dataUnit, publishedPanels } from '../export/data-parts.ts';
+import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import type { RankedGuide, RankedPanel } from './compare-ranks.ts';
 import type { FigureState, GuideState, PanelState, RankState, SessionState } from './guide-state.ts';
@@ -34,7 +35,9 @@ function pagesOf({ panels }: Ledger): Set<string> {
   return new Set([
     ...FIXED_PAGES,
     ...METHODS.map(({ id }) => methodAddress(id)),
-    ...[...panels.values()].filter((it) => it.data.status !== 'draft').flatMap(({ slug }) => panelPages(slug)),
+    ...[...panels.values()]
+      .filter((it) => it.data.status !== 'draft')
+      .flatMap((it) => [...panelPages(it.slug), ...(hasFiles(it) ? [filesAddress(it.slug)] : [])]),
   ]);
 }
 

@@ -14,6 +14,7 @@ import {
   type ReadDistance,
   type Size,
 } from './browser/compared-panel.ts';
+import { packedSpectrum } from './packed-spectrum.ts';
 
 /** Metrics that a file holds: those of the rows, the size of the field, and the means of the table by distance. */
 const METRICS: readonly MetricId[] = [
@@ -26,6 +27,7 @@ const METRICS: readonly MetricId[] = [
 /** One panel's file. */
 export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel {
   const { current, data, figures } = panel;
+  const spectrum = packedSpectrum(panel);
   const marks = METRICS.flatMap((metric) => {
     const mark = markOf(figures.get(metric));
     return mark ? [[metric, mark] as const] : [];
@@ -55,6 +57,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     field: size(data.field),
     housing: size(data.housing),
     light: current?.light.model ?? { absent: lightAbsence(panel) },
+    ...(spectrum && { spectrum }),
     ...packFigures(
       METRICS.map(
         (metric) => [metric, figures.get(metric) ?? { gap: true, metric, reason: { code: 'not-measured' } }] as const,

@@ -55,6 +55,11 @@ export function figureRow(
   return Object.keys(more).length > 0 ? [...numbers, more] : [...numbers];
 }
 
+/** Nothing that a file could have given: there was none. */
+function isWithoutFile(it: FigureOrGap): boolean {
+  return !isFigure(it) && (it.reason.code === 'not-measured' || it.reason.code === 'no-session-yet');
+}
+
 /** All figures and gaps of a session, or of a panel that had none, by metric. */
 export function figureRows(
   figures: FigureMap,
@@ -62,9 +67,9 @@ export function figureRows(
   texts: TextTable,
 ): Record<string, FigureRow> {
   return Object.fromEntries(
-    METRICS.flatMap(({ id }) => {
+    METRICS.flatMap(({ id, isOfFiles }) => {
       const it = figures.get(id);
-      if (!it) return [];
+      if (!it || (isOfFiles && isWithoutFile(it))) return [];
       const kind = kinds[id];
       const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
       return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, texts)]];

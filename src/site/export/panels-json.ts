@@ -1,4 +1,5 @@
-import type { Ledger, PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
+import { fieldPath } from '../../content/schema/problem.ts';
+import type { Ledger, PanelEntry, SessionEntry, SessionFile } from '../../ledger/ledger.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
@@ -12,6 +13,7 @@ import { CLOSING, titleOf } from '../../words/limits/wording.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
 import { type RawReading, rawReadings } from '../calculation/raw-readings.ts';
+import { fileAddress } from '../shared/file-addresses.ts';
 import { publishedPanels } from './data-parts.ts';
 import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
@@ -126,6 +128,7 @@ function sessionData(slug: string, session: SessionEntry, pen: Pen) {
     instruments: usedData(session),
     figures: figureRows(session.figures, { ...pen, slug, date }, texts),
     readings: rawReadings(session).map((it) => readingRow(it, texts)),
+    ...(session.files.length > 0 && { files: session.files.map((it) => fileData(slug, it, pen.site)) }),
     limits: session.limits.map((it) => limitRow(it, texts)),
     flags: session.flags.map(({ check, severity, finding, concerns }) => ({
       check,
@@ -145,6 +148,19 @@ function sessionData(slug: string, session: SessionEntry, pen: Pen) {
         difference: it.difference,
       };
     }),
+  };
+}
+
+/** A file from the bench: which it is by its hash, and where it can be had. */
+function fileData(slug: string, file: SessionFile, site: string) {
+  const { name, kind, date, field, bytes, sha256 } = file;
+  return {
+    name,
+    kind,
+    path: `${date}/${fieldPath(field)}`,
+    bytes,
+    sha256,
+    address: `${site}${fileAddress(slug, file)}`,
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { CONTENT_POLICY } from '../shared/content-policy.ts';
+import { hasFiles } from '../shared/file-addresses.ts';
 import { html } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 
@@ -12,10 +13,11 @@ export interface MovedPage {
   title: string;
 }
 
-/** The pages that every panel has, below its own address. */
+/** The pages that panels have, below their own address. */
 const PAGES = [
   { page: '', titled: '' },
   { page: 'methodology/', titled: ', every reading,' },
+  { page: 'files/', titled: ', files from the bench,', has: hasFiles },
 ] as const;
 
 /** The script of these pages, which takes along the part that an address names. */
@@ -25,7 +27,7 @@ export const MOVED_SCRIPT = '/moved.js';
 export function movedPages({ panels }: Ledger): MovedPage[] {
   return [...panels.values()].flatMap((panel) =>
     formerNamesOf(panel).flatMap((old) =>
-      PAGES.map(({ page, titled }) => ({
+      PAGES.filter((it) => !('has' in it) || it.has(panel)).map(({ page, titled }) => ({
         from: `${panelAddress(old)}${page}`,
         to: `${panelAddress(panel.slug)}${page}`,
         title: `${panel.name}${titled}`,

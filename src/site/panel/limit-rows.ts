@@ -111,7 +111,7 @@ function readOf(panel: PanelEntry, result: LimitResult, currency: string): Limit
       if (result.there?.kind === 'range')
         return { text: `not read there, ${number(roundedTo(result.there.low, 'low'))} % at least` };
       if (result.there) return { text: 'read before the middle' };
-      return { figure: figure('peak-irradiance-near-infrared') };
+      return { figure: figure(result.isFromSpectrum ? 'infrared-sum' : 'peak-irradiance-near-infrared') };
     case 'skin':
       return { figure: figure('peak-irradiance-combined') };
     case 'flicker':

@@ -6,16 +6,20 @@ import { fixed, showDate } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
 import { isPlannable } from '../plan/plan-data.ts';
+import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { beyondView } from './beyond-view.ts';
 import { type CalledCaution, calledCautions, eyesInShort } from './called-cautions.ts';
 import { type ClaimsView, claimsView } from './claims-view.ts';
 import { type EyeStrip, eyeStrip } from './eye-strip.ts';
+import { type FoundInFiles, foundInFiles } from './found-in-files.ts';
 import { type GridDrawing, gridDrawing } from './grid-drawing.ts';
+import { type GridMaps, gridMaps } from './grid-maps.ts';
 import { type HeadView, headView } from './head-view.ts';
 import { type LightView, lightView } from './light-view.ts';
 import { type LimitsView, limitsView } from './limits-view.ts';
+import { type PointControl, pointControl } from './point-control.ts';
 import { type PurchaseView, purchaseView } from './purchase-view.ts';
 import { type ReadingsView, readingsView } from './readings-view.ts';
 import { type StandingDrawing, standingDrawing } from './standing-drawing.ts';
@@ -50,12 +54,20 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   /** The panel to scale beside a standing figure; undefined where no size was measured. */
   standing?: StandingDrawing;
   grid?: GridDrawing;
+  /** The same as a map, beside the model's. */
+  maps?: GridMaps;
+  /** Its points one by one, with limits. */
+  control?: PointControl;
   gridAbsent?: string;
   hotSpots?: string;
+  /** What a photo of the wall and sound clips say. */
+  found: FoundInFiles;
   /** What makes a figure doubtful or impossible, which stands at the top, and what is only worth a note. */
   doubts: PanelEntry['flags'];
   noted: PanelEntry['flags'];
   methodology: string;
+  /** The page of its files from the bench, where it has any. */
+  files?: string;
   /** Where a session with it can be planned; undefined where the planner would refuse it. */
   plan?: string;
   /** Where it can be set beside others; undefined where it has never been on the bench. */
@@ -67,6 +79,8 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
   const { data, slug, current } = panel;
   const { currency } = ledger.guide;
   const grid = current && gridDrawing(panel, current);
+  const maps = current && gridMaps(panel, current);
+  const control = current && pointControl(current);
   const head = headView(panel, ledger);
   const headMetrics = new Set(head.figures.flatMap((it) => [it.figure.metric, it.remark?.figure?.metric]));
   const standing = standingDrawing(panel, grid);
@@ -106,13 +120,17 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     }),
     ...(standing && { standing }),
     ...(grid && { grid }),
+    ...(maps && { maps }),
+    ...(control && { control }),
     ...(!grid && { gridAbsent: gridAbsence(panel) }),
     ...(current?.used.hotSpots && { hotSpots: hotSpotsOf(current) }),
+    found: foundInFiles(panel, currency),
     ...purchaseView(panel, ledger),
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
     // Claims that did not hold stand in the table of claims.
     noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
     methodology: `${panelAddress(slug)}methodology/`,
+    ...(hasFiles(panel) && { files: filesAddress(slug) }),
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
     ...(current && { compare: compareAddress([slug]) }),
   };

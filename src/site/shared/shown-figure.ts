@@ -1,6 +1,6 @@
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
-import { type MetricId, metricById } from '../../measure/metrics.ts';
+import { isMetricId, type MetricId, metricById } from '../../measure/metrics.ts';
 import { type FigureWords, figureWords } from '../../words/figure-words.ts';
 import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
@@ -27,6 +27,14 @@ export function calculationAnchor(
   return session && session !== current ? `${metric}-${session.date}` : metric;
 }
 
+/** Pages of a panel that tell how its figures are worked out. */
+export type CalculationPage = 'methodology' | 'files';
+
+/** The page on which a metric's calculation stands. */
+export function calculationPage(metric: MetricId): CalculationPage {
+  return isMetricId(metric) && metricById(metric).isOfFiles ? 'files' : 'methodology';
+}
+
 /** A figure or gap of a panel with its addresses. */
 export function shownFigure(
   panel: PanelEntry,
@@ -36,7 +44,7 @@ export function shownFigure(
   session?: SessionEntry,
 ): ShownFigure {
   const { name, method } = metricById(metric);
-  const calculation = `methodology/#${calculationAnchor(metric, session, panel.current)}`;
+  const calculation = `${calculationPage(metric)}/#${calculationAnchor(metric, session, panel.current)}`;
   return {
     metric,
     name,

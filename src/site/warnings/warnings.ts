@@ -5,6 +5,7 @@ import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
 import { demonstrationWords } from './doubts/demonstration-words.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
+import { filesUnnamed } from './doubts/files-unnamed.ts';
 import { ownTexts } from './doubts/own-texts.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
@@ -20,6 +21,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   sharesAddUp,
   farFromOthers,
   photosUnnamed,
+  filesUnnamed,
   standardsRecalibrated,
   stillToFillIn,
   ownTexts,

@@ -31,7 +31,13 @@ type AtEye = InfraredShareResult | InfraredTimeResult;
 const subjectOf = ({ distance }: AtEye) => `Infrared at the eye, ${number(distance)} cm`;
 
 /** What the figure was taken from, and what a range rests on. */
-function basis({ isSpectralErrorKnown, there }: AtEye): string[] {
+function basis({ isSpectralErrorKnown, isFromSpectrum, there }: AtEye): string[] {
+  if (isFromSpectrum) {
+    return [
+      'The figure is summed up from the spectrum, 780–3000 nm as far as the instrument sees; the most that may lie beyond is in the interval.',
+      there?.kind === 'range' ? RANGE_WORDS : '',
+    ];
+  }
   const strict = isSpectralErrorKnown
     ? ', which errs on the strict side; the meter’s own error for near-infrared is in the interval'
     : '';

@@ -14,12 +14,13 @@ export function comparedText({
   subject,
   outcome,
   difference,
-}: Pick<ComparedClaim, 'subject' | 'outcome' | 'difference'>): string {
+  tolerance = WAVELENGTH_TOLERANCE_NM,
+}: Pick<ComparedClaim, 'subject' | 'outcome' | 'difference' | 'tolerance'>): string {
   const size = Math.abs(difference);
   if (subject === 'wavelength') {
-    const distance = `${rounded(size)} nm`;
+    const distance = `${Number(size.toFixed(1))} nm`;
     return outcome === 'within'
-      ? `held, ${distance} from it (tolerance ${WAVELENGTH_TOLERANCE_NM} nm)`
+      ? `held, ${distance} from it (tolerance ${rounded(tolerance)} nm)`
       : `off by ${distance}, to the ${difference > 0 ? 'longer' : 'shorter'} side`;
   }
   if (outcome === 'within') return 'held, within the uncertainty';
@@ -31,6 +32,10 @@ export function comparedText({
 export const CLAIM_WORDS: WordsOf<
   | 'claim-not-held'
   | 'claimed-peak-not-seen'
+  | 'claimed-peak-found'
+  | 'claimed-peak-blended'
+  | 'claimed-peak-missing'
+  | 'claimed-peak-out-of-reach'
   | 'claimed-without-distance'
   | 'claimed-elsewhere'
   | 'peak-not-measured'
@@ -43,6 +48,11 @@ export const CLAIM_WORDS: WordsOf<
     return `The maker claims ${maker}; measured ${rounded(measured)} ${unit}: ${comparedText(claim)}.`;
   },
   'claimed-peak-not-seen': () => 'not seen as a peak of its own',
+  'claimed-peak-found': ({ difference, tolerance }) =>
+    `${comparedText({ subject: 'wavelength', outcome: Math.abs(difference) > tolerance ? 'off' : 'within', difference, tolerance })}, in the spectrum`,
+  'claimed-peak-blended': () => 'within a peak that another claim has too: the two can’t be told apart',
+  'claimed-peak-missing': () => 'no peak of its own in the spectrum',
+  'claimed-peak-out-of-reach': () => 'beyond what the spectrometer sees',
   'claimed-without-distance': () => 'claimed without a distance',
   'claimed-elsewhere': ({ claimed, measured }) => `claimed at ${claimed}, measured at ${measured} cm`,
   'peak-not-measured': () => 'the peak was not measured',

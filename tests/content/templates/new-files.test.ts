@@ -1,4 +1,5 @@
 /** New files are made from the schemas: all that these say is in them, and whatever is offered in them is right. */
+import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readContent } from '../../../src/content/read/read-content.ts';
 import { ownField } from '../../../src/content/schema/block.ts';
@@ -96,10 +97,22 @@ const CASES: Case[] = [
 ];
 
 let content: ContentFolder;
-let picture: Buffer;
+/** Files that examples name. */
+const beside = new Map<string, string | Buffer>();
+const SPECTRUM = `wavelength (nm),irradiance (W/m2/nm)\n${Array.from(
+  { length: 200 },
+  (_, i) => `${600 + 2 * i},${(0.001 + Math.exp(-(((2 * i - 60) / 12) ** 2))).toFixed(5)}\n`,
+).join('')}`;
 beforeAll(async () => {
   content = tinyContent();
-  picture = await plainPicture(8, 8).jpeg().toBuffer();
+  const picture = await plainPicture(8, 8).jpeg().toBuffer();
+  const wall = await plainPicture(3500, 2800).png().toBuffer();
+  const sound = readFileSync(new URL('../../fixtures/sound/signed-16.wav', import.meta.url));
+  for (const name of ['front.jpg', 'wall-at-6-in.jpg']) beside.set(name, picture);
+  for (const name of ['running.wav', 'room.wav', 'tone.wav']) beside.set(name, sound);
+  for (const name of ['plover-red.csv', 'plover-infrared.csv', 'plover-both.csv']) beside.set(name, SPECTRUM);
+  beside.set('wall.jpg', wall);
+  beside.set('bench-notes.pdf', '%PDF-1.4');
 });
 afterAll(() => content.delete());
 
@@ -137,7 +150,7 @@ const OFFERED = /^(\s*)#([A-Za-z]\w*: .*)$/;
 function problems({ path, text }: Pick<Case, 'path' | 'text'>) {
   content.write(path, text);
   const isPanel = path.startsWith('panels');
-  if (isPanel) for (const name of ['front.jpg', 'wall-at-6-in.jpg']) content.write(`panels/avocet/${name}`, picture);
+  if (isPanel) for (const [name, bytes] of beside) content.write(`panels/avocet/${name}`, bytes);
   const result = readContent({ folder: content.folder, today: TODAY, drafts: true });
   content.remove(isPanel ? 'panels/avocet' : path);
   return { problems: result.problems, unfinished: result.content?.unfinished ?? [] };
@@ -177,10 +190,16 @@ describe.each(CASES)('$name', ({ path, text, schema, kinds = [] }) => {
     expect(offered.length).toBeGreaterThan(0);
     const stated = (which: readonly number[]) =>
       lines.map((line, i) => (which.includes(i) ? line.replace(OFFERED, '$1$2') : line)).join('\n');
-    for (const i of offered) expect([lines[i], problems({ path, text: stated([i]) }).problems]).toEqual([lines[i], []]);
-    expect(problems({ path, text: stated(offered) }).problems).toEqual([]);
+    // The files that examples name are not there.
+    const found = (which: readonly number[]) =>
+      problems({ path, text: stated(which) }).problems.filter((it) => !NO_FILE.test(it.wanted));
+    for (const i of offered) expect([lines[i], found([i])]).toEqual([lines[i], []]);
+    expect(found(offered)).toEqual([]);
   });
 });
+
+/** What is said of a file that a session names and that does not lie there, or is named twice. */
+const NO_FILE = /^(?:a file that is there|another file:)/;
 
 describe('the schemas that files are made from', () => {
   const all = [panelSchema, instrumentSchema, makerSchema].flatMap((it) => fieldsOf(jsonSchemaOf(it)));

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
-import { METRICS } from '../../../src/measure/metrics.ts';
+import { METRICS, metricById } from '../../../src/measure/metrics.ts';
 import {
   type Calculation,
   calculationView,
@@ -29,7 +29,11 @@ describe('every session', () => {
       views(slug).forEach((it, i) => {
         const shown = [...it.figures, ...(it.distances?.figures ?? []), ...it.gaps];
         const names = shown.map((one) => one.name);
-        expect(names.toSorted(), `${slug} ${it.date}`).toEqual(METRICS.map((one) => one.name).toSorted());
+        expect(names.toSorted(), `${slug} ${it.date}`).toEqual(
+          METRICS.filter((one) => !one.isOfFiles)
+            .map((one) => one.name)
+            .toSorted(),
+        );
         expect(it.readings).toEqual(rawReadings(sessions[i] as never));
         expect(it.isCurrent).toBe(i === 0);
       });
@@ -133,6 +137,8 @@ describe('a figure’s working', () => {
         if (!isFigure(figure) || !figure.standardUncertainty) continue;
         // Values by distance have one account of their own.
         if (figure.method.id === 'distance-table') continue;
+        // And those of files stand on a page of their own.
+        if (metricById(figure.metric).isOfFiles) continue;
         // Lines are shown with two digits.
         const lines = (shown.get(figure.id)?.budget ?? []).map((it) => Number.parseFloat(it.u.replace('−', '-')));
         const whole = Math.hypot(...lines);

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { FILE_READERS } from '../../../src/content/read/files/readers.ts';
 import type { SessionEntry } from '../../../src/ledger/ledger.ts';
 import { type RawReading, rawReadings } from '../../../src/site/calculation/raw-readings.ts';
 import { DEMO_FOLDER } from '../../support/demo-folder.ts';
@@ -13,7 +14,11 @@ beforeAll(() => {
 });
 
 /** Fields of a session that are no readings. */
-const ABOUT = new Set(['date', 'methodVersion', 'instruments', 'photos', 'carried', 'draft']);
+const ABOUT = new Set([
+  ...['date', 'methodVersion', 'instruments', 'photos', 'carried', 'draft'],
+  // Blocks that name files: what is in these is no reading of the front matter.
+  ...FILE_READERS.flatMap((it) => it.places.map(({ path: [block = ''] }) => block)),
+]);
 
 interface Leaf {
   path: string;

@@ -174,6 +174,8 @@ function contentWith(panel: Entry<Panel>, run: Run, setup: BenchSetup): Content 
     photos: new Map([[panel.id, { listed: new Map(names.map((it) => [it, photo(it)])), unnamed: [] }]]),
     methods: new Map(),
     cautions: { ...panel, id: 'cautions', data: {} } as unknown as Content['cautions'],
+    // What instruments wrote lies beside the content's file, where the pad cannot look.
+    benchFiles: new Map(),
     // Nobody else’s figures are asked for at the bench.
     others: [],
     unfinished: [],

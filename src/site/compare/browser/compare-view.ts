@@ -98,6 +98,7 @@ function tables(made: TableMade): HTMLElement[] {
     ...(main ? [html('div', { id: 'compared-figures' }, rowsTable(main.rows, main.title, made))] : []),
     cautions(),
     ...distances(made),
+    ...spectra(made),
     ...rest.map(({ id, title, rows }) => folded(id, title, rowsTable(rows, title, made))),
     folded('bench', 'Class, date and procedure', benchList(made)),
   ];
@@ -195,6 +196,30 @@ function distances(made: TableMade): HTMLElement[] {
   const draw = async () => {
     const { curvesFigure } = await import('./drawn-figures.ts');
     if (plot.childElementCount === 0) plot.append(...curvesFigure(drawn));
+  };
+  fold.addEventListener('toggle', draw, { once: true });
+  matchMedia('print').addEventListener('change', draw, { once: true });
+  return [fold];
+}
+
+/** Light by wavelength, drawn when somebody wants to see it; nothing where no panel has a spectrum. */
+function spectra({ contenders, names }: TableMade): HTMLElement[] {
+  const drawn = contenders.flatMap((it, place) => {
+    const { panel } = it;
+    return panel.spectrum ? [{ name: names.get(it) ?? panel.name, spectrum: panel.spectrum, place }] : [];
+  });
+  if (drawn.length === 0) return [];
+  const missing = contenders.filter((it) => !it.panel.spectrum);
+  const plot = html('div');
+  const fold = folded(
+    'spectra',
+    'Light by wavelength',
+    plot,
+    ...missing.map((it) => html('p', { class: 'gap' }, `Not drawn: ${it.panel.name}: no spectrum was taken.`)),
+  );
+  const draw = async () => {
+    const { spectraFigure } = await import('./spectra-figure.ts');
+    if (plot.childElementCount === 0) plot.append(...spectraFigure(drawn));
   };
   fold.addEventListener('toggle', draw, { once: true });
   matchMedia('print').addEventListener('change', draw, { once: true });

@@ -47,6 +47,15 @@ export interface ComparedPanel extends FigurePack {
   housing: Size | null;
   /** What its light by distance is drawn from; or why there is none. */
   light: PanelModel | { absent: string };
+  /** Left out where no spectrum was taken with both channels on. */
+  spectrum?: PackedSpectrum;
+}
+
+/** Light by wavelength: per mille of the highest value, from a wavelength on in even steps, nm. */
+export interface PackedSpectrum {
+  from: number;
+  step: number;
+  values: number[];
 }
 
 /** Where a reading was taken, cm, and in the tester's own unit. */

@@ -56,5 +56,8 @@ export const SKETCH_OF: Readonly<Partial<Record<MethodId, SketchId>>> = {
   flicker: 'flicker',
   'flicker-lines': 'flicker',
   wavelength: 'wavelengths',
+  centroid: 'wavelengths',
+  'band-shares': 'wavelengths',
+  'infrared-sum': 'wavelengths',
   'warm-up': 'warm-up',
 };

@@ -1,0 +1,56 @@
+import { encode as encodePng } from 'fast-png';
+import jpeg from 'jpeg-js';
+import { madeOf } from '../../ledger/files/file-maker.ts';
+import type { Ledger } from '../../ledger/ledger.ts';
+import { at } from '../../measure/at.ts';
+import { encodedOf } from '../../measure/wall/srgb.ts';
+import type { WallLight } from '../../measure/wall/straighten.ts';
+import { signalOf } from '../../measure/wall/wall-results.ts';
+import { wallAddresses } from '../../site/files/wall-addresses.ts';
+import { WALL_COLOURS, wallStep } from '../../site/files/wall-scale.ts';
+
+/** A picture that the build makes of a photo of the wall. */
+export interface WallPicture {
+  address: string;
+  bytes(): Uint8Array;
+}
+
+/** The straightened photo and the map of the light, of each photo of a wall. */
+export function wallPictures({ panels }: Ledger): WallPicture[] {
+  const all = [...panels.values()].flatMap(({ slug, sessions }) =>
+    sessions.flatMap(({ files, made }) => {
+      const view = madeOf(made, 'wallPhoto')?.view;
+      const file = files.find((it) => it.kind === 'wallPhoto');
+      if (!view || !file) return [];
+      const addresses = wallAddresses(slug, file);
+      return [
+        { address: addresses.photo, bytes: () => straightPhoto(view.light) },
+        { address: addresses.map, bytes: () => wallMap(view.light) },
+      ];
+    }),
+  );
+  return [...new Map(all.map((it) => [it.address, it])).values()];
+}
+
+const JPEG_QUALITY = 82;
+
+/** The rectangle of the photo as the camera showed it, straightened. */
+export function straightPhoto({ columns, rows, red, green, blue }: WallLight): Uint8Array {
+  const data = new Uint8Array(4 * columns * rows).fill(255);
+  [red, green, blue].forEach((channel, k) => {
+    for (let i = 0; i < channel.length; i += 1) data[4 * i + k] = Math.round(255 * encodedOf(at(channel, i)));
+  });
+  return jpeg.encode({ width: columns, height: rows, data }, JPEG_QUALITY).data;
+}
+
+/** The light of the rectangle in steps of its mean. */
+export function wallMap(light: WallLight): Uint8Array {
+  const { columns, rows } = light;
+  const luminance = signalOf(light, 'luminance');
+  const mean = luminance.reduce((sum, it) => sum + it, 0) / luminance.length;
+  const data = new Uint8Array(3 * columns * rows);
+  luminance.forEach((it, i) => {
+    data.set(at(WALL_COLOURS, mean > 0 ? wallStep(it / mean) : 0), 3 * i);
+  });
+  return encodePng({ width: columns, height: rows, data, depth: 8, channels: 3 });
+}

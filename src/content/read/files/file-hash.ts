@@ -1,0 +1,28 @@
+import { createHash } from 'node:crypto';
+import { closeSync, openSync, readSync, statSync } from 'node:fs';
+
+const CHUNK = 1024 * 1024;
+
+/** Hashes of this process, each with what stands for the file's state: large files are not read again for it. */
+const known = new Map<string, { state: string; sha256: string }>();
+
+/** SHA-256 of a file's bytes in hexadecimal digits, read piece by piece. */
+export function fileHash(path: string): string {
+  const { size, mtimeNs, ino } = statSync(path, { bigint: true });
+  const state = `${size} ${mtimeNs} ${ino}`;
+  const before = known.get(path);
+  if (before?.state === state) return before.sha256;
+  const hash = createHash('sha256');
+  const bytes = Buffer.allocUnsafe(CHUNK);
+  const file = openSync(path, 'r');
+  try {
+    for (let length = readSync(file, bytes); length > 0; length = readSync(file, bytes)) {
+      hash.update(bytes.subarray(0, length));
+    }
+  } finally {
+    closeSync(file);
+  }
+  const sha256 = hash.digest('hex');
+  known.set(path, { state, sha256 });
+  return sha256;
+}

@@ -1,0 +1,91 @@
+import { createHash } from 'node:crypto';
+import { globSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
+import type { FileEntry } from '../../schema/files/file-entry.ts';
+import { cacheFolder } from '../cache-folder.ts';
+import { productFolder } from '../product-folder.ts';
+import type { BenchFileData, BenchFileKind, FileRead } from './file-kind.ts';
+
+/*
+ * What files were read to, by a hash of the file, of what the session says of it, and of the code that reads: a large log
+ * or photo is read once. What comes from here is the same as what is read anew.
+ */
+const store = () => join(cacheFolder(), 'bench-files');
+
+/** ms of reading from which a result is kept on the disk. */
+const SLOW = 30;
+
+/** Days after which what nobody has asked for is let go. */
+const KEPT_DAYS = 60;
+const DAY = 86_400_000;
+
+type AnyRead = FileRead<BenchFileData[BenchFileKind]>;
+
+/** Results of this process; a ledger is worked out from the same files again and again while the tester writes. */
+const recent = new Map<string, AnyRead>();
+const MOST_RECENT = 200;
+
+let code: string | undefined;
+
+/** Hash of the source of everything that reading may run. */
+function codeHash(): string {
+  if (code !== undefined) return code;
+  const hash = createHash('sha256').update(process.version);
+  const src = join(productFolder(), 'src');
+  const files = ['content/read/files/*.ts', 'content/schema/*.ts', 'content/schema/files/*.ts', 'measure/**/*.ts'];
+  for (const path of globSync(files, { cwd: src }).toSorted()) hash.update(path).update(readFileSync(join(src, path)));
+  code = hash.update(readFileSync(join(productFolder(), 'package.json'))).digest('hex');
+  return code;
+}
+
+/** What stands for a reading. */
+export function readingKey(sha256: string, kind: string, entry: FileEntry): string {
+  return createHash('sha256')
+    .update([sha256, kind, JSON.stringify({ ...entry, file: '' }), codeHash()].join('\n'))
+    .digest('hex');
+}
+
+/** What a reading came to before, or comes to now. */
+export function storedReading(key: string, read: () => AnyRead): AnyRead {
+  const known = recent.get(key) ?? fromDisk(key);
+  const result = known ?? timed(key, read);
+  recent.set(key, result);
+  if (recent.size > MOST_RECENT) recent.delete(recent.keys().next().value as string);
+  return result;
+}
+
+function timed(key: string, read: () => AnyRead): AnyRead {
+  const start = performance.now();
+  const result = read();
+  if (performance.now() - start > SLOW && 'data' in result) toDisk(key, result);
+  return result;
+}
+
+function fromDisk(key: string): AnyRead | undefined {
+  try {
+    const path = join(store(), key);
+    const found: unknown = deserialize(readFileSync(path));
+    const now = new Date();
+    utimesSync(path, now, now);
+    return typeof found === 'object' && found !== null && 'data' in found ? (found as AnyRead) : undefined;
+  } catch {
+    // There is none, or another version of Node wrote it.
+    return undefined;
+  }
+}
+
+function toDisk(key: string, result: AnyRead): void {
+  try {
+    mkdirSync(store(), { recursive: true });
+    const draft = join(store(), `${key}.${process.pid}`);
+    writeFileSync(draft, serialize(result));
+    renameSync(draft, join(store(), key));
+    for (const name of globSync('*', { cwd: store() })) {
+      const path = join(store(), name);
+      if (Date.now() - statSync(path).mtimeMs > KEPT_DAYS * DAY) rmSync(path, { force: true });
+    }
+  } catch {
+    // It is read again the next time.
+  }
+}

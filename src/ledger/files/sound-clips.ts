@@ -1,0 +1,181 @@
+import { type AnyReadFile, filesOf } from '../../content/read/files/file-kind.ts';
+import type { SoundClips } from '../../content/schema/files/sound-clips.ts';
+import { type FigureMap, type Flag, isFigure } from '../../measure/figure.ts';
+import { fileAgainstTyped } from '../../measure/file-against-typed.ts';
+import type { MetricId } from '../../measure/metrics.ts';
+import { type BandLevel, bandLevels } from '../../measure/sound/band-levels.ts';
+import { clipFigures } from '../../measure/sound/clip-figures.ts';
+import {
+  type CalibrationFault,
+  type Clip,
+  type ClipReading,
+  clearestTone,
+  clipReading,
+  type HeardTone,
+} from '../../measure/sound/clip-reading.ts';
+import type { FileMaker } from './file-maker.ts';
+
+declare module './file-maker.ts' {
+  interface FileViews {
+    soundClips: SoundClipsView;
+  }
+}
+
+declare module '../../measure/statement.ts' {
+  interface StatementData {
+    /** Hz, dB */
+    'tone-prominent': { frequency: number; ratio: number; criterion: number };
+    'clip-is-overdriven': { clip: 'on' | 'off'; samples: number };
+    'clips-unlike': { one: string; other: string };
+    'calibration-clip-unusable': { fault: CalibrationFault };
+    'one-number-hides-it': object;
+    'turn-gain-down': object;
+    'record-alike': object;
+    'record-calibrator': object;
+  }
+}
+
+/** What pages tell of sound clips. */
+export interface SoundClipsView {
+  tones: HeardTone[] | undefined;
+  whyNoTones: ClipReading['whyNoTones'];
+  /** The panel's own tone that stands out most. */
+  clearest: HeardTone | undefined;
+  /** Tones were looked for up to here, Hz. */
+  upTo: number | undefined;
+  /** For drawing, dB of full scale; with `scale` added, dB of sound pressure. */
+  on: BandLevel[];
+  off: BandLevel[];
+  scale: number | undefined;
+  seconds: number;
+  rate: number;
+  hasRoom: boolean;
+  /** As the tester wrote it. */
+  distance: string | undefined;
+}
+
+/** Lowest band that is drawn, Hz. */
+const DRAWN_FROM = 50;
+
+/** Levels and tones of a session's sound clips. */
+export const soundClipsMaker: FileMaker<'soundClips'> = {
+  block: 'soundClips',
+  make(files, { id, session, typed }) {
+    const block = session.soundClips;
+    const on = clipOf(files, 'on');
+    const off = clipOf(files, 'off');
+    const calibrationClip = clipOf(files, 'calibration');
+    const stated = block?.calibration;
+    const reading = clipReading({
+      on,
+      off,
+      calibration: calibrationClip && stated && { ...calibrationClip, level: stated.level.value },
+    });
+    const calibrator = stated && { level: stated.level.value, expanded: stated.uncertainty?.value };
+    const figures = clipFigures({ session: id, reading, calibrator, hasRoom: off !== undefined });
+    const clearest = reading.tones && clearestTone(reading.tones);
+    return {
+      figures,
+      view: {
+        tones: reading.tones,
+        whyNoTones: reading.whyNoTones,
+        clearest,
+        upTo: reading.findings?.upTo,
+        on: drawn(reading.findings, on),
+        off: drawn(reading.room, off),
+        scale: reading.scale,
+        seconds: on ? on.samples.length / on.rate : 0,
+        rate: on?.rate ?? 0,
+        hasRoom: off !== undefined,
+        distance: block?.distance?.written ?? session.sound?.distance?.written,
+      },
+      flags: (all) => [
+        ...toneFlags(clearest),
+        ...meterFlags(
+          all,
+          typed.find((it) => it.metric === 'sound-on'),
+        ),
+        ...clipFlags(block, { on, off, calibration: calibrationClip }, reading),
+      ],
+    };
+  },
+};
+
+type Part = 'on' | 'off' | 'calibration';
+type KnownClip = Clip & { format: string };
+
+function clipOf(files: readonly AnyReadFile[], part: Part): KnownClip | undefined {
+  return filesOf(files, 'sound').find(({ field }) => field[1] === part)?.data;
+}
+
+function drawn(findings: ClipReading['findings'], clip: Clip | undefined): BandLevel[] {
+  return findings && clip ? bandLevels(findings.spectrum, DRAWN_FROM, 0.45 * clip.rate) : [];
+}
+
+const LEVELS: readonly MetricId[] = ['sound-clip-on', 'sound-clip-highest', 'sound-clip-off', 'sound-clip-panel'];
+const TONES: readonly MetricId[] = ['tone-to-noise', 'tone-frequency'];
+
+function toneFlags(tone: HeardTone | undefined): Flag[] {
+  if (!tone?.isProminent) return [];
+  const { frequency, ratio, criterion } = tone;
+  return [
+    {
+      check: 'tone-prominent',
+      severity: 'note',
+      finding: { code: 'tone-prominent', frequency, ratio, criterion },
+      hint: { code: 'one-number-hides-it' },
+      concerns: [...TONES, 'sound-on'],
+      at: ['session', 'soundClips', 'on'],
+      isNotHandedOn: true,
+    },
+  ];
+}
+
+/** The meter keeps the highest level of a spell, and so is held against the loudest stretch of the clip. */
+function meterFlags(figures: FigureMap, typed: Parameters<typeof fileAgainstTyped>[0]['typed'] | undefined): Flag[] {
+  const file = figures.get('sound-clip-highest');
+  return typed && isFigure(file) ? fileAgainstTyped({ typed, file }) : [];
+}
+
+function clipFlags(
+  block: SoundClips | undefined,
+  clips: Record<Part, KnownClip | undefined>,
+  { calibrationFault }: ClipReading,
+): Flag[] {
+  const flags: Flag[] = [];
+  for (const clip of ['on', 'off'] as const) {
+    const samples = clips[clip]?.clipped ?? 0;
+    if (samples === 0) continue;
+    flags.push({
+      check: 'clip-overdriven',
+      severity: 'doubt',
+      finding: { code: 'clip-is-overdriven', clip, samples },
+      hint: { code: 'turn-gain-down' },
+      concerns: clip === 'on' ? [...LEVELS, ...TONES] : ['sound-clip-off', 'sound-clip-panel'],
+      at: ['session', 'soundClips', clip],
+    });
+  }
+  if (calibrationFault) {
+    flags.push({
+      check: 'clip-calibration',
+      severity: 'doubt',
+      finding: { code: 'calibration-clip-unusable', fault: calibrationFault },
+      hint: { code: 'record-calibrator' },
+      concerns: LEVELS,
+      at: ['session', 'soundClips', 'calibration', 'file'],
+    });
+  }
+  const formats = [...new Set(Object.values(clips).flatMap((it) => (it ? [`${it.format}, ${it.rate} a second`] : [])))];
+  const [one, other] = formats;
+  if (block && one !== undefined && other !== undefined) {
+    flags.push({
+      check: 'clips-alike',
+      severity: 'doubt',
+      finding: { code: 'clips-unlike', one, other },
+      hint: { code: 'record-alike' },
+      concerns: LEVELS,
+      at: ['session', 'soundClips'],
+    });
+  }
+  return flags;
+}

@@ -1,0 +1,149 @@
+import { contours } from 'd3-contour';
+import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
+import { gridPointMeans } from '../../ledger/session-figures.ts';
+import { modelledOver } from '../../measure/beam/field-map.ts';
+import { gridGeometry } from '../../measure/irradiance/grid-geometry.ts';
+import { fixed } from '../../words/format.ts';
+import { pixels } from '../shared/browser/plot.ts';
+
+/** A map of the light over the LED field; lengths in px from its top left corner. */
+export interface LightMap {
+  name: string;
+  /** Cells of one shade each, where the light was read. */
+  cells: Array<{ x: number; y: number; width: number; height: number; shade: number }>;
+  /** Areas of at least a shade's light, the faintest first. */
+  areas: Array<{ path: string; shade: number }>;
+  points: Array<{ x: number; y: number; text: string }>;
+  description: string;
+}
+
+/** The grid's readings and the model's light, in the same shades. */
+export interface GridMaps {
+  width: number;
+  height: number;
+  maps: LightMap[];
+  /** What the darkest shade ends at, mW/cm2. */
+  highest: string;
+}
+
+/** Shades, each an equal part of the highest light. */
+export const SHADES = 5;
+/** Room that a map has, px: two stand side by side on a phone. */
+const ROOM = { width: 168, height: 250 };
+/** Cells that the model's map is worked out in, on its longer side. */
+const CELLS = 16;
+
+/** Both maps of a session; without the model's where there is none. Undefined where the places are not known. */
+export function gridMaps(panel: PanelEntry, session: SessionEntry): GridMaps | undefined {
+  const { grid } = session.used;
+  const { field } = panel.data;
+  if (!grid || !field) return undefined;
+  const side = { width: field.width.value, height: field.height.value };
+  const columns = grid.rows[0]?.length ?? 0;
+  const geometry = gridGeometry(columns, grid.rows.length, side.width, side.height, grid.inset.value);
+  if (!geometry) return undefined;
+  const scale = Math.min(ROOM.width / side.width, ROOM.height / side.height);
+  const [width, height] = [pixels(side.width * scale), pixels(side.height * scale)];
+  const read = gridPointMeans(session.used);
+  const model = session.light.model && modelOver(session.light.model, session.conditions.distance, side, geometry);
+  const highest = Math.max(...read.map((it) => it ?? 0), ...(model?.raster ?? []));
+  if (!(highest > 0)) return undefined;
+  const shadeOf = (value: number) => Math.min(SHADES - 1, Math.floor((SHADES * value) / highest));
+  const places = geometry.y.flatMap((y) => geometry.x.map((x) => ({ x: pixels(x * scale), y: pixels(y * scale) })));
+  const named = (values: ReadonlyArray<number | null>) =>
+    places.flatMap((it, i) => {
+      const value = values[i] ?? null;
+      return value === null ? [] : [{ ...it, text: shown(value) }];
+    });
+  const [across, down] = [edgesOf(geometry.x, side.width), edgesOf(geometry.y, side.height)];
+  const cells = read.flatMap((value, i) => {
+    const [column, row] = [i % columns, Math.floor(i / columns)];
+    const [left = 0, right = 0] = across.slice(column, column + 2);
+    const [top = 0, bottom = 0] = down.slice(row, row + 2);
+    if (value === null) return [];
+    const [x, y] = [pixels(left * scale), pixels(top * scale)];
+    const size = { width: pixels(right * scale - x), height: pixels(bottom * scale - y) };
+    return [{ x, y, ...size, shade: shadeOf(value) }];
+  });
+  return {
+    width,
+    height,
+    highest: shown(highest),
+    maps: [
+      { name: 'Read', cells, areas: [], points: named(read), description: described('Read', read) },
+      ...(model
+        ? [
+            {
+              name: 'Modelled',
+              cells: [],
+              areas: areasOf(model, highest, { width, height }),
+              points: named([...model.atPoints]),
+              description: described('Modelled', [...model.atPoints]),
+            },
+          ]
+        : []),
+    ],
+  };
+}
+
+type Model = NonNullable<SessionEntry['light']['model']>;
+
+/** The model over the whole field, and at the points of the grid. */
+function modelOver(
+  model: Model,
+  distance: number,
+  { width, height }: { width: number; height: number },
+  { x, y }: { x: readonly number[]; y: readonly number[] },
+) {
+  const longer = Math.max(width, height);
+  const [columns, rows] = [width, height].map((it) => Math.max(4, Math.round((CELLS * it) / longer))) as [
+    number,
+    number,
+  ];
+  const middles = (count: number, side: number) =>
+    Array.from({ length: count }, (_, i) => side * ((i + 0.5) / count - 0.5));
+  const up = (it: number) => -it;
+  return {
+    columns,
+    rows,
+    raster: modelledOver(model, distance, middles(columns, width), middles(rows, height).map(up)),
+    atPoints: modelledOver(
+      model,
+      distance,
+      x.map((it) => it - width / 2),
+      y.map((it) => height / 2 - it),
+    ),
+  };
+}
+
+function areasOf(
+  { columns, rows, raster }: ReturnType<typeof modelOver>,
+  highest: number,
+  { width, height }: { width: number; height: number },
+): LightMap['areas'] {
+  // All of the field has the faintest shade at least.
+  const thresholds = Array.from({ length: SHADES - 1 }, (_, i) => ((i + 1) * highest) / SHADES);
+  const drawn = contours().size([columns, rows]).thresholds(thresholds)([...raster]);
+  return drawn.flatMap(({ coordinates }, i) => {
+    const path = coordinates
+      .flat()
+      .map(
+        (ring) =>
+          `M${ring.map(([x = 0, y = 0]) => `${Math.round((x * width) / columns)},${Math.round((y * height) / rows)}`).join('L')}Z`,
+      )
+      .join('');
+    return path === '' ? [] : [{ path, shade: i + 1 }];
+  });
+}
+
+/** Half-way between neighbours, and the field's own edges. */
+function edgesOf(places: readonly number[], side: number): number[] {
+  return [0, ...places.slice(1).map((it, i) => (it + (places[i] as number)) / 2), side];
+}
+
+function described(name: string, values: ReadonlyArray<number | null>): string {
+  const known = values.filter((it) => it !== null);
+  return `${name}: ${shown(Math.min(...known))} to ${shown(Math.max(...known))} mW/cm² at the points of the grid`;
+}
+
+const shown = (value: number) => fixed(value, value >= 100 ? 0 : 1);

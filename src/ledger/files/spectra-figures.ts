@@ -1,8 +1,6 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { Panel } from '../../content/schema/panel.ts';
 import type { ModeKey } from '../../content/schema/session.ts';
-import { spectrumFaultFlags } from '../../measure/checks/spectrum-faults.ts';
-import { wavelengthClaims } from '../../measure/checks/wavelength-claims.ts';
 import { type FigureOrGap, figureFinder, isFigure } from '../../measure/figure.ts';
 import { INFRARED_FROM_NM } from '../../measure/irradiance/claims.ts';
 import { spectrumAgainstReading } from '../../measure/spectrum/against-reading.ts';
@@ -10,9 +8,11 @@ import type { SpectrumAnalysis } from '../../measure/spectrum/analysis.ts';
 import { auditClaims, type ClaimsAudit } from '../../measure/spectrum/claims-audit.ts';
 import { correctedIrradiance } from '../../measure/spectrum/corrected.ts';
 import { drawnRows } from '../../measure/spectrum/drawn-rows.ts';
+import { spectrumFaultFlags } from '../../measure/spectrum/fault-flags.ts';
 import { spectrumFigures } from '../../measure/spectrum/figures.ts';
 import { infraredSum } from '../../measure/spectrum/infrared-sum.ts';
 import type { SpectrumReading } from '../../measure/spectrum/reading.ts';
+import { wavelengthClaims } from '../../measure/spectrum/wavelength-claims.ts';
 import type { FileMaker } from './file-maker.ts';
 import { spectrumReadings, type TakenSpectrum } from './spectra-readings.ts';
 

@@ -1,7 +1,7 @@
 import type { Flag } from '../figure.ts';
 import type { MetricId } from '../metrics.ts';
 import type { Mode } from '../modes.ts';
-import type { SpectrumReading } from '../spectrum/reading.ts';
+import type { SpectrumReading } from './reading.ts';
 
 declare module '../statement.ts' {
   interface StatementData {

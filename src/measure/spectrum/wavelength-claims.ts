@@ -1,7 +1,7 @@
 import type { Flag } from '../figure.ts';
 import { INFRARED_FROM_NM } from '../irradiance/claims.ts';
 import type { MetricId } from '../metrics.ts';
-import type { ClaimsAudit } from '../spectrum/claims-audit.ts';
+import type { ClaimsAudit } from './claims-audit.ts';
 
 declare module '../statement.ts' {
   interface StatementData {

@@ -103,8 +103,16 @@ export function startTold(pad: Pad, left: () => void): void {
   });
 }
 
-function figureRows({ session }: WorkedRun, currency: string): HTMLElement[] {
+/** Points that are still to be read would move every figure that rests on the grid, by more than its interval says. */
+function figureRows({ session, grid }: WorkedRun, currency: string): HTMLElement[] {
+  const isPart = grid.read > 0 && grid.read < grid.of;
   return SHOWN.flatMap(({ metric, name, isAsked }) => {
+    if (isPart && metric !== 'peak-irradiance-combined') {
+      const waits = `once all ${grid.of} points are read`;
+      return isAsked
+        ? [html('div', {}, html('dt', {}, name), html('dd', {}, html('span', { class: 'gap' }, waits)))]
+        : [];
+    }
     const found = session?.figures.get(metric);
     if (!isFigure(found) && !isAsked) return [];
     const words = figureWords(found, { currency, say, dagger: markOf(found) });

@@ -278,6 +278,9 @@ function calculationLink(cell: HtmlElement): HtmlElement | undefined {
 const EXACT = ['Price', 'List', 'Paid'];
 
 /** Units as pages write them behind a number. */
+/** Those that are told on the calculation page: files have a page of their own. */
+const HERE = METRICS.filter((it) => !it.isOfFiles);
+
 const UNITS = new Set<string>(METRICS.map((it) => it.unit).filter((it) => it !== '1'));
 
 /** The head over a cell. */
@@ -395,12 +398,12 @@ describe.each(shown)('the working of $slug', ({ slug, data: { sessions = [] } })
     .toReversed();
 
   test('has a place for every metric, by the address that stays with the newest session', () => {
-    expect(METRICS.map((it) => it.id).filter((id) => !ids.has(id))).toEqual([]);
+    expect(HERE.map((it) => it.id).filter((id) => !ids.has(id))).toEqual([]);
   });
 
   test.each(dates)('has a place for every metric of the session of %s, for good', (date) => {
     expect(ids).toContain(`session-${date}`);
-    expect(METRICS.map((it) => `${it.id}-${date}`).filter((id) => !ids.has(id))).toEqual([]);
+    expect(HERE.map((it) => `${it.id}-${date}`).filter((id) => !ids.has(id))).toEqual([]);
   });
 
   test('names the method and the basis of each figure, its lasting address, and a budget or why there is none', () => {
@@ -446,7 +449,8 @@ describe.each(published)('the working of %s and the data files', (slug) => {
     const session = panel.sessions.find((it) => it.date === date);
     const isCurrent = session === panel.sessions[0];
     for (const [metric, figure] of Object.entries(session?.figures ?? {})) {
-      const element = page.document.querySelector(`#${metric}${isCurrent ? '' : `-${date}`}`);
+      const where = HERE.some((it) => it.id === metric) ? page : pageAt(`/panels/${slug}/files/`);
+      const element = where.document.querySelector(`#${metric}${isCurrent ? '' : `-${date}`}`);
       expect(element, metric).not.toBeNull();
       if (!isKnown(figure)) expect(textOf(reasonOf(element)), metric).toContain((figure as { reason: string }).reason);
       else {

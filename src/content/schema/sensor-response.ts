@@ -90,14 +90,6 @@ export const responsivity = z
         }),
       )
       .min(2)
-      .meta({
-        examples: [
-          [
-            { wavelength: 660, response: 0.82 },
-            { wavelength: 850, response: 1 },
-          ],
-        ],
-      })
       .describe('Relative spectral responsivity; straight lines are drawn between its points.'),
   })
   .superRefine(({ points, calibratedAt }, context) => {

@@ -18,6 +18,15 @@ export interface NewInstrument {
 /** Fields of the form for one quantity. */
 const OF_ONE = ['measures', 'unit', 'range', 'resolution', 'repeatability', ...Object.keys(KIND_FIELDS)];
 
+/** Two points at least: the schema's own example has one of each. */
+const RESPONSIVITY = {
+  calibratedAt: 850,
+  points: [
+    { wavelength: 660, response: 0.82 },
+    { wavelength: 850, response: 1 },
+  ],
+};
+
 /** The text of a new instrument's file, with every field that one of its kind has. */
 export function newInstrumentText({ name, measures, values }: NewInstrument): string {
   const schema = jsonSchemaOf(instrumentSchema);
@@ -28,7 +37,10 @@ export function newInstrumentText({ name, measures, values }: NewInstrument): st
       asked: ['calibrations'],
       without: only ? notOf(only) : [],
       apart: ['quantities'],
-      offered: { quantities: { magnetic: { unit: 'uT', range: { from: 0.1, to: 200 }, resolution: 0.01 } } },
+      offered: {
+        quantities: { magnetic: { unit: 'uT', range: { from: 0.1, to: 200 }, resolution: 0.01 } },
+        responsivity: RESPONSIVITY,
+      },
     });
     return schemaLine('instruments') + text;
   }
@@ -46,6 +58,7 @@ export function newInstrumentText({ name, measures, values }: NewInstrument): st
       asked: measures.flatMap((kind) =>
         ['response', 'calibrations'].filter((it) => !shared.includes(it)).map((it) => `quantities.${kind}.${it}`),
       ),
+      offered: Object.fromEntries(measures.map((kind) => [`quantities.${kind}.responsivity`, RESPONSIVITY])),
       without: [...OF_ONE, ...INSTRUMENT_KINDS.filter((it) => !measures.includes(it)).map((it) => `quantities.${it}`)],
     },
   );

@@ -1,5 +1,5 @@
 import { type Figure, type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
-import { METRICS } from '../../measure/metrics.ts';
+import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
 import { carriedData, dataUnit, flagsData } from './data-parts.ts';
 import type { FigureKind, FigureKinds } from './figure-kinds.ts';
@@ -55,9 +55,14 @@ export function figureRow(
   return Object.keys(more).length > 0 ? [...numbers, more] : [...numbers];
 }
 
-/** Nothing that a file could have given: there was none. */
-function isWithoutFile(it: FigureOrGap): boolean {
-  return !isFigure(it) && (it.reason.code === 'not-measured' || it.reason.code === 'no-session-yet');
+/** What a file could have given, had there been one: nothing is said of it. */
+export function isLeftOut({ isOfFiles }: Metric, it: FigureOrGap | undefined): boolean {
+  return (
+    isOfFiles === true &&
+    it !== undefined &&
+    !isFigure(it) &&
+    (it.reason.code === 'not-measured' || it.reason.code === 'no-session-yet')
+  );
 }
 
 /** All figures and gaps of a session, or of a panel that had none, by metric. */
@@ -67,9 +72,10 @@ export function figureRows(
   texts: TextTable,
 ): Record<string, FigureRow> {
   return Object.fromEntries(
-    METRICS.flatMap(({ id, isOfFiles }) => {
+    METRICS.flatMap((metric) => {
+      const { id } = metric;
       const it = figures.get(id);
-      if (!it || (isOfFiles && isWithoutFile(it))) return [];
+      if (!it || isLeftOut(metric, it)) return [];
       const kind = kinds[id];
       const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
       return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, texts)]];

@@ -6,6 +6,7 @@ import { methodOf } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
 import { rawReadings } from '../calculation/raw-readings.ts';
 import { dataUnit, flagsData, harmless, publishedPanels, short } from './data-parts.ts';
+import { isLeftOut } from './figure-rows.ts';
 
 const COLUMNS = [
   'kind',
@@ -43,7 +44,7 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
   const figures = (from: PanelEntry['figures'], session: string): CsvRow[] =>
     METRICS.flatMap((metric): CsvRow[] => {
       const it = from.get(metric.id);
-      if (!it) return [];
+      if (!it || isLeftOut(metric, it)) return [];
       const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
       if (!isFigure(it)) return [{ ...base, reason: say(it.reason) }];
       const method = methodOf(it);

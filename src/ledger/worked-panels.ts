@@ -25,6 +25,7 @@ const NOT_SHARED: ReadonlySet<string> = new Set<keyof Content>([
   'benchFiles',
   'methods',
   'cautions',
+  'others',
   'unfinished',
 ]);
 

@@ -106,6 +106,7 @@ const CONTENT = {
     ].map((data) => [data.quantities[0]?.measures, { id: data.quantities[0]?.measures, data }]),
   ),
   photos: new Map(),
+  benchFiles: new Map(),
 } as unknown as Content;
 
 interface Simulated {

@@ -40,14 +40,8 @@ What the check refuses is not written.
 Kinds (--kind): ${FILE_READERS.map((it) => `${it.kind}, ${it.called}`).join('; ')}.`,
     examples: [
       ['import ~/meter/r150-red.csv', 'asks what it can’t tell'],
-      [
-        'import red.csv --panel ruddlestone-r150 --session 2026-09-22 --as spectra.red --yes',
-        'asks nothing, as for a script',
-      ],
-      [
-        'import notes.pdf --kind other --panel ostrel-vagg --set shows="The bench notebook"',
-        'a file that is published as it is',
-      ],
+      ['import red.csv --panel ostrel-vagg --as spectra.red --yes', 'asks nothing, as for a script'],
+      ['import notes.pdf --kind other --panel ostrel-vagg', 'a file that is published as it is'],
     ],
     exits: {
       0: 'written, or shown (--dry-run)',

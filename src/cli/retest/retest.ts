@@ -28,7 +28,7 @@ guide says beside each that it is from then.
 What can be carried over:
 ${CARRIED_NAMES.map((name) => {
   const { fields, name: words } = carriedBlock(name);
-  return `  ${name.padEnd(12)} ${fields.length > 1 ? `${fields.join(', ')}: all of them, or none` : words}`;
+  return `  ${name.padEnd(12)} ${fields.length > 1 ? `${fields.join(', ')}, all or none` : words}`;
 }).join('\n')}
 
 Examples:

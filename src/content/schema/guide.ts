@@ -53,7 +53,7 @@ export const guideSchema = z.strictObject({
         .string()
         .regex(/^[A-Za-z0-9][A-Za-z0-9.-]*$/, { error: 'a licence’s short name, such as CC-BY-4.0' })
         .meta({ description: 'Short name of the licence, as SPDX lists them.', examples: ['CC-BY-4.0'] }),
-      title: line('Its name in words.', 120, 'Creative Commons Attribution 4.0'),
+      title: line('Its name in words.', 120, 'CC BY 4.0'),
       link: webAddress('Where its text stands.', 'https://creativecommons.org/licenses/by/4.0/'),
     })
     .optional()

@@ -8,6 +8,7 @@ import type { Statement } from '../../measure/statement.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
 import { dataUnit, publishedPanels } from '../export/data-parts.ts';
+import { isLeftOut } from '../export/figure-rows.ts';
 import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import type { RankedGuide, RankedPanel } from './compare-ranks.ts';
@@ -105,9 +106,9 @@ function sessionState({ date, figures, flags, claims }: SessionEntry, currency: 
 
 function figureStates(figures: FigureMap, currency: string): Map<string, FigureState> {
   return new Map(
-    METRICS.flatMap(({ id }) => {
-      const it = figures.get(id);
-      return it ? [[id, figureState(it, currency)]] : [];
+    METRICS.flatMap((metric) => {
+      const it = figures.get(metric.id);
+      return it && !isLeftOut(metric, it) ? [[metric.id, figureState(it, currency)]] : [];
     }),
   );
 }

@@ -65,6 +65,19 @@ const session = z.strictObject({
   ),
   figures,
   readings: z.array(reading),
+  files: z
+    .array(
+      z.strictObject({
+        name: z.string(),
+        kind: z.string(),
+        path: z.string(),
+        bytes: z.int().positive(),
+        sha256: z.string().length(64),
+        address: z.url(),
+      }),
+    )
+    .min(1)
+    .optional(),
   limits: z.array(z.tuple([z.string(), textRef, textRef.nullable(), textRef, z.string().nullable(), textRef])),
   flags: z.array(
     z.strictObject({

@@ -5,6 +5,7 @@ import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
 import { rankState } from '../changes/state-of-ledger.ts';
 import { carriedData, dataUnit, flagsData } from '../export/data-parts.ts';
+import { isLeftOut } from '../export/figure-rows.ts';
 
 /**
  * A panel with the figures of a session in full digits, under the names that `data/panels.json` has for them; a figure
@@ -34,9 +35,9 @@ export function panelJson(panel: PanelEntry, ledger: Ledger, session: SessionEnt
     rank: isNewest ? rankState(panel) : null,
     rank_by_emitted: isNewest ? rankState(panel.byEmitted) : null,
     figures: Object.fromEntries(
-      METRICS.flatMap(({ id }) => {
-        const it = figures.get(id);
-        return it ? [[id, figureJson(it, currency)]] : [];
+      METRICS.flatMap((metric) => {
+        const it = figures.get(metric.id);
+        return it && !isLeftOut(metric, it) ? [[metric.id, figureJson(it, currency)]] : [];
       }),
     ),
     flags: (isNewest ? panel.flags : (session?.flags ?? [])).map(({ check, severity, finding, concerns }) => ({

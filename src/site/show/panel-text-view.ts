@@ -6,6 +6,7 @@ import { markOf, SEVERITY_WORDS } from '../../words/flags.ts';
 import { fixed, money, showDate, showFigure } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
 import { GROUPS, groupOf } from '../calculation/figure-groups.ts';
+import { isLeftOut } from '../export/figure-rows.ts';
 import { rankSentence } from '../guide/rank-sentence.ts';
 import { claimsView } from '../panel/claims-view.ts';
 import type { Row, Section } from '../shared/told.ts';
@@ -78,9 +79,9 @@ function figureSections(figures: FigureMap, currency: string): Section[] {
 
 /** Why figures are not there, each reason once. */
 function gapSection(figures: FigureMap): Section[] {
-  const gaps = METRICS.flatMap(({ id, name }) => {
-    const it: FigureOrGap | undefined = figures.get(id);
-    return it && !isFigure(it) ? [{ name, reason: say(it.reason) }] : [];
+  const gaps = METRICS.flatMap((metric) => {
+    const it: FigureOrGap | undefined = figures.get(metric.id);
+    return it && !isFigure(it) && !isLeftOut(metric, it) ? [{ name: metric.name, reason: say(it.reason) }] : [];
   });
   const byReason = Map.groupBy(gaps, (it) => it.reason);
   return section(

@@ -21,6 +21,9 @@ export const takesRepeats = (path: string) => POINTS.test(path);
 /** True for a measure of the panel, which stands outside its sessions. */
 export const isOfPanel = (path: string) => OF_PANEL.includes(path);
 
+/** Fields that name files which instruments wrote. */
+const OF_FILES = ['spectra', 'sweeps', 'warmUpLog', 'waveforms', 'wallPhoto', 'soundClips', 'otherFiles'];
+
 /** Fields of a session that are set or said, not read. */
 const NOT_READ = [
   'date',
@@ -32,11 +35,13 @@ const NOT_READ = [
   'hotSpots',
   'photos',
   'notes',
+  ...OF_FILES,
 ];
 const SET = /^(?:beyond\[\d+\]\.(?:edge|past)|distances\[\d+\]\.distance|\w+\.distance|distance)$/;
 
 /** True for what is set before it is read, such as a distance. */
-export const isSetting = (path: string) => SET.test(path) && isLeaf(keysOf(path));
+export const isSetting = (path: string) =>
+  SET.test(path) && isLeaf(keysOf(path)) && !OF_FILES.includes(String(keysOf(path)[0]));
 
 /** True where the content has such a field for a reading. */
 export function isPlace(path: string): boolean {

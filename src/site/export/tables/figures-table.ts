@@ -4,6 +4,7 @@ import { METRICS } from '../../../measure/metrics.ts';
 import { methodOf } from '../../../words/format.ts';
 import { say } from '../../../words/say.ts';
 import { dataUnit, flagsData, publishedPanels, short } from '../data-parts.ts';
+import { isLeftOut } from '../figure-rows.ts';
 import { type Cell, PANEL_FIELD, REQUIRED, type Table, TO_METRIC, TO_PANEL } from './table.ts';
 
 /** A row a figure, or a gap with its reason. */
@@ -57,9 +58,10 @@ function* figureCells(
   session: string | null,
   currency: string,
 ): Generator<readonly Cell[]> {
-  for (const { id } of METRICS) {
+  for (const metric of METRICS) {
+    const { id } = metric;
     const it = figures.get(id);
-    if (!it) continue;
+    if (!it || isLeftOut(metric, it)) continue;
     if (!isFigure(it)) {
       yield [slug, session, id, ...Array<null>(12).fill(null), say(it.reason)];
       continue;

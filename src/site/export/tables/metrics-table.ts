@@ -15,16 +15,22 @@ export const METRICS_TABLE: Table<'metrics'> = {
     { name: 'method', type: 'string', description: 'Method that yields it.', constraints: REQUIRED },
     { name: 'method_version', type: 'integer', description: 'Version of today.', constraints: REQUIRED },
     { name: 'formula', type: 'string', description: 'Formula, in TeX; empty where a page explains it in words.' },
+    {
+      name: 'from_files',
+      type: 'boolean',
+      description: 'Worked out from a file that an instrument wrote; the readings alone do not give it.',
+      constraints: REQUIRED,
+    },
     { name: 'explained', type: 'string', description: 'Address of the method’s page.', constraints: REQUIRED },
   ],
   primaryKey: ['metric'],
   foreignKeys: [],
   *rows({ guide }) {
     const site = guide.site.replace(/\/$/, '');
-    for (const { id, name, unit, method } of METRICS) {
+    for (const { id, name, unit, method, isOfFiles = false } of METRICS) {
       const { version, formula } = methodById(method);
       const explained = `${site}/methods/${method}/`;
-      yield [id, name, dataUnit(unit, guide.currency), method, version, formula ?? null, explained];
+      yield [id, name, dataUnit(unit, guide.currency), method, version, formula ?? null, isOfFiles, explained];
     }
   },
 };

@@ -53,6 +53,9 @@ CREATE VIEW costs AS
   FROM prices p LEFT JOIN rates r ON r.currency = p.currency
   WHERE p.date = (SELECT max(date) FROM prices q WHERE q.panel = p.panel);
 
+-- What is measured is taken as the figures have it: of a session with files from the instruments they have it from there.
+CREATE VIEW measured AS SELECT panel, session, metric, value, bound FROM figures WHERE session IS NOT NULL AND value IS NOT NULL;
+
 CREATE VIEW modes AS SELECT 'combined' AS mode, 'combined' AS key UNION VALUES ('red', 'red'), ('near-infrared', 'nearInfrared');
 
 CREATE VIEW watts AS
@@ -63,8 +66,8 @@ CREATE VIEW of_mode AS
   FROM watts w JOIN modes m
   JOIN taken d ON d.panel = w.panel AND d.session = w.session AND d.reading = 'mains.' || m.key
   LEFT JOIN taken s ON s.panel = w.panel AND s.session = w.session AND s.reading = 'mains.standby'
-  LEFT JOIN taken e ON e.panel = w.panel AND e.session = w.session AND e.reading = 'peak.' || m.key
-  LEFT JOIN taken c ON c.panel = w.panel AND c.session = w.session AND c.reading = 'peak.combined';
+  LEFT JOIN measured e ON e.panel = w.panel AND e.session = w.session AND e.metric = 'peak-irradiance-' || m.mode
+  LEFT JOIN measured c ON c.panel = w.panel AND c.session = w.session AND c.metric = 'peak-irradiance-combined';
 
 -- Near-infrared before the middle, by distance; the highest of the plane is not there alone, so it is raised.
 CREATE VIEW axis AS
@@ -74,10 +77,13 @@ CREATE VIEW axis AS
     AND (e.reading = replace(d.reading, '.distance', '.nearInfrared') OR e.reading LIKE replace(d.reading, '.distance', '.nearInfrared[%'))
   WHERE d.reading LIKE 'distances[%].distance' GROUP BY d.panel, d.session, d.reading;
 CREATE VIEW infrared AS
-  SELECT t.panel, t.session, s.distance, t.value AS peak, max(1, t.value / coalesce(a.e, t.value)) AS raised, a.e IS NOT NULL AS tied
-  FROM taken t JOIN sessions s ON s.panel = t.panel AND s.session = t.session
+  SELECT t.panel, t.session, s.distance, coalesce(i.value, t.value) AS peak,
+    max(1, coalesce(i.value, t.value) / coalesce(a.e, i.value, t.value)) AS raised, a.e IS NOT NULL AS tied
+  FROM measured t JOIN sessions s ON s.panel = t.panel AND s.session = t.session
+  -- A spectrum tells how much of the light is infrared.
+  LEFT JOIN measured i ON i.panel = t.panel AND i.session = t.session AND i.metric = 'infrared-sum'
   LEFT JOIN axis a ON a.panel = t.panel AND a.session = t.session AND abs(a.distance - s.distance) < 0.5
-  WHERE t.reading = 'peak.nearInfrared';
+  WHERE t.metric = 'peak-irradiance-near-infrared';
 CREATE VIEW eyes AS SELECT 15 AS cm UNION VALUES (30), (60);
 
 -- Reference levels of ICNIRP 2010 at a frequency, by the field.
@@ -106,7 +112,7 @@ CREATE VIEW derived AS
   UNION ALL SELECT panel, session, 'uniformity-highest', 100 * high / mean FROM grids
   UNION ALL SELECT panel, session, 'uniformity-variation', 100 * s / mean FROM spreads JOIN grids USING (panel, session)
   UNION ALL SELECT g.panel, g.session, 'peak-to-mean', t.value / g.mean
-    FROM grids g JOIN taken t ON t.panel = g.panel AND t.session = g.session AND t.reading = 'peak.combined'
+    FROM grids g JOIN measured t ON t.panel = g.panel AND t.session = g.session AND t.metric = 'peak-irradiance-combined'
   UNION ALL SELECT panel, session, 'optical-power', power FROM watts
   UNION ALL SELECT panel, session, 'price-per-watt', cost / power FROM watts JOIN costs USING (panel)
   UNION ALL SELECT panel, session, 'efficiency-' || mode, 100 * power / draw FROM of_mode
@@ -119,16 +125,16 @@ CREATE VIEW derived AS
   UNION ALL SELECT panel, session, replace(metric, 'share', 'stay'),
       CASE WHEN value <= 100 THEN 1000 ELSE min(1000, pow(18000 / value, 4.0 / 3)) END
     FROM figures WHERE metric LIKE 'infrared-share-at-%' AND value IS NOT NULL
-  UNION ALL SELECT panel, session, 'skin-heating-share', 100 * value * 10 / (20000 * pow(10, -0.75)) FROM taken WHERE reading = 'peak.combined'
+  UNION ALL SELECT panel, session, 'skin-heating-share', 100 * value * 10 / (20000 * pow(10, -0.75)) FROM measured WHERE metric = 'peak-irradiance-combined'
   UNION ALL SELECT p.panel, p.session, 'flicker-low-risk-multiple-' || mode,
       p.value / (CASE WHEN f.value < 90 THEN 0.025 ELSE 0.08 END * f.value)
-    FROM modes m JOIN taken p ON p.reading = 'flicker.' || key || '.percent'
-    JOIN taken f ON f.panel = p.panel AND f.session = p.session AND f.reading = 'flicker.' || key || '.frequency'
+    FROM modes m JOIN measured p ON p.metric = 'flicker-' || mode AND mode <> 'near-infrared'
+    JOIN measured f ON f.panel = p.panel AND f.session = p.session AND f.metric = 'flicker-frequency-' || mode
     WHERE f.value <= 1250
   UNION ALL SELECT p.panel, p.session, 'flicker-no-effect-multiple-' || mode,
       p.value / (CASE WHEN f.value < 90 THEN 0.01 ELSE 0.0333 END * f.value)
-    FROM modes m JOIN taken p ON p.reading = 'flicker.' || key || '.percent'
-    JOIN taken f ON f.panel = p.panel AND f.session = p.session AND f.reading = 'flicker.' || key || '.frequency'
+    FROM modes m JOIN measured p ON p.metric = 'flicker-' || mode AND mode <> 'near-infrared'
+    JOIN measured f ON f.panel = p.panel AND f.session = p.session AND f.metric = 'flicker-frequency-' || mode
     WHERE f.value <= 3000
   UNION ALL SELECT panel, session, field || '-field-share', 100 * reading / CASE
       WHEN hertz IS NULL THEN lowest

@@ -10,6 +10,7 @@ import { finishCutShort } from './files/edit-lock.ts';
 import { newCommand } from './new/new.ts';
 import { previewCommand } from './preview.ts';
 import { recalibrateCommand } from './recalibrate/recalibrate.ts';
+import { recipeCommand } from './recipe.ts';
 import { renameCommand } from './rename/rename.ts';
 import { repriceCommand } from './reprice/reprice.ts';
 import { retestCommand } from './retest/retest.ts';
@@ -35,6 +36,7 @@ export function ledgerProgram(): Command {
     checkCommand,
     buildCommand,
     previewCommand,
+    recipeCommand,
     changesCommand,
     staleCommand,
     showCommand,

@@ -3,6 +3,7 @@ import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
 import { planJson } from '../plan/plan-data.ts';
+import { headersFile } from '../serving/headers-file.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
 import { panelsSchema } from './panels-schema.ts';
@@ -47,6 +48,7 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     ),
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
+    { path: '_headers', type: 'text/plain', text: () => [headersFile(ledger.guide.site)] },
     ...moved.map(
       (page): PublishedFile => ({
         path: `${page.from.slice(1)}index.html`,

@@ -20,16 +20,19 @@ import { othersReadable } from './others-readable.ts';
 import { photosUsable } from './photos-usable.ts';
 import { procedureFollowed } from './procedure-followed.ts';
 import { procedureKnown } from './procedure-known.ts';
+import { quietMarkup } from './quiet-markup.ts';
 import { ratesOnce } from './rates-once.ts';
 import { readingsWithinRange } from './readings-within-range.ts';
 import type { RawCollections, Rule, Surroundings } from './rule.ts';
 import { sessionAfterCalibration } from './session-after-calibration.ts';
 import { sharesInPercent } from './shares-in-percent.ts';
+import { sitePlain } from './site-plain.ts';
 import { sizeClasses } from './size-classes.ts';
 import { soundInDecibels } from './sound-in-decibels.ts';
 import { standardInstruments } from './standard-instruments.ts';
 import { standardReadings } from './standard-readings.ts';
 import { thousandsPoint } from './thousands-point.ts';
+import { visibleSigns } from './visible-signs.ts';
 import { withdrawnWithReason } from './withdrawn-with-reason.ts';
 
 /** All rules between files. What one file may say by itself stands in its schema. */
@@ -41,6 +44,7 @@ export const RULES: readonly Rule[] = [
   daysNotAhead,
   currenciesKnown,
   ratesOnce,
+  sitePlain,
   sizeClasses,
   evenGrids,
   ledsFit,
@@ -65,6 +69,8 @@ export const RULES: readonly Rule[] = [
   standardReadings,
   photosUsable,
   linksLeadSomewhere,
+  quietMarkup,
+  visibleSigns,
 ];
 
 /** Everything that one file says wrongly of another, of itself in two places, or of what is around it. */

@@ -12,12 +12,16 @@ export interface Ended {
   stderr: string;
 }
 
-/** The tester's build command in a bare shell: none of the settings of the test run, only those given. */
-export async function build(settings: Readonly<Record<string, string>>): Promise<Ended> {
+/**
+ * The tester's build command in a bare shell: none of the settings of the test run, only those given.
+ *
+ * @param project a copy of the project to build in, where its lock is not to be met
+ */
+export async function build(settings: Readonly<Record<string, string>>, project = '.'): Promise<Ended> {
   const { PATH, HOME, TMPDIR } = process.env;
   const env = { PATH, HOME, TMPDIR, ASTRO_TELEMETRY_DISABLED: '1', ...settings };
   try {
-    const said = await promisify(execFile)(process.execPath, ['src/cli/main.ts', 'build'], { env });
+    const said = await promisify(execFile)(process.execPath, ['src/cli/main.ts', 'build'], { env, cwd: project });
     return { code: 0, ...said };
   } catch (error) {
     const { code, stdout, stderr } = error as Ended;

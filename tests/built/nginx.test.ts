@@ -7,13 +7,12 @@ import { DEMO_SITE } from '../support/demo-folder.ts';
 import { serveNginx } from '../support/serve-nginx.ts';
 import { type OpenSite, openServed } from './browser.ts';
 import { walk } from './page-kinds.ts';
-import { FILES, panelsJson } from './site.ts';
+import { FILES, panelFiles } from './site.ts';
 
-const data = panelsJson();
-const moved = data.panels.find((it) => it.formerly !== undefined);
-const FORMERLY = moved?.formerly?.[0] ?? '';
+const moved = panelFiles('published').find((it) => it.data.formerly !== undefined);
+const FORMERLY = moved?.data.formerly?.[0] ?? '';
 const SLUG = moved?.slug ?? '';
-const OTHER = data.panels.find((it) => it.slug !== SLUG)?.slug ?? '';
+const OTHER = 'kelpwright-gannet';
 
 let site: OpenSite;
 beforeAll(async () => {

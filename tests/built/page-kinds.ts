@@ -21,8 +21,19 @@ const PLAIN = [
 export async function walk(site: OpenSite, { base, slugs: [one, other], formerly }: Walked): Promise<void> {
   await using opened = await site.open(`${base}/panels/${one}/`);
   const { page, complaints } = opened;
-  const go = (path: string) => page.goto(site.origin + base + path, { waitUntil: 'networkidle' });
+  const go = (path: string) => page.goto(site.origin + base + path);
   const at = () => page.url().slice(site.origin.length);
+  /** A tool has done its work: all that it leads to lies where the guide does. */
+  const leadsRight = async () => {
+    await page.waitForLoadState('networkidle');
+    const addresses = await page
+      .locator('a[href^="/"]')
+      .evaluateAll((links) => links.map((it) => it.getAttribute('href') ?? ''));
+    expect(addresses.length).toBeGreaterThan(10);
+    const isRight = (it: string) => it.startsWith(`${base}/`) && (base === '' || !it.startsWith(base + base));
+    expect(addresses.filter((it) => !isRight(it))).toEqual([]);
+  };
+
   for (const path of [...PLAIN, `/panels/${one}/methodology/#optical-power`]) {
     const response = await go(path);
     expect(response?.status(), path).toBe(200);
@@ -31,25 +42,31 @@ export async function walk(site: OpenSite, { base, slugs: [one, other], formerly
 
   await go(`/compare/?with=${one},${other}`);
   await page.locator('[data-compare-status]', { hasText: '2 panels side by side' }).waitFor({ state: 'attached' });
+  await leadsRight();
 
   await go(`/plan/?panel=${one}&cm=30&exposure=12`);
+  await page.locator('.plan-on a').first().waitFor();
+  await leadsRight();
   await page.locator('.plan-on a').first().click();
   await page.waitForURL(`**${base}/panels/${one}/`);
 
   await go('/search/?q=flicker');
   const found = page.locator(`#found a[href^="${base}/methods/"]`).first();
   await found.waitFor();
+  await leadsRight();
   await found.click();
   await page.locator('h1').waitFor();
   expect(at().startsWith(`${base}/methods/`), at()).toBe(true);
 
   await go('/plots/');
-  await page.locator('svg a, svg [data-slug], svg circle, svg path').first().waitFor({ state: 'attached' });
+  await page.locator('canvas').nth(2).waitFor();
+  await page.locator('[data-plot=power-by-price] .points button').first().focus();
+  await page.keyboard.press('Enter');
+  await leadsRight();
 
-  // The guide's own answer to a sum, made by its script.
-  await go('/?spend=5000');
-  const link = page.locator(`a[href="${base}/panels/${one}/methodology/#optical-power"]`).first();
-  await link.waitFor();
+  // The guide's own answer to a sum, and prices of one's own, with marks and links made by its script.
+  await go(`/?spend=5000&extra=20&own.${one}=250&own.${other}=300`);
+  await leadsRight();
 
   // An old address leads on, with the part that it named.
   await page.goto(`${site.origin}${base}/panels/${formerly}/#prices`);

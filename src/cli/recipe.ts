@@ -44,7 +44,6 @@ change. A host that takes static files needs none of them: copy dist/ there.`,
           `There is no recipe "${name}"${near ? `; did you mean "${near}"?` : `; \`${calledAs()} recipe\` lists them.`}`,
         );
       }
-      // With a line's end of its own.
-      process.stdout.write(recipe.text(loadLedger().ledger.guide.site));
+      console.log(recipe.text(loadLedger().ledger.guide.site).trimEnd());
     });
 }

@@ -27,7 +27,7 @@ test('every panel has a file for the comparison, and no two files share an addre
 const BEGINNINGS = {
   'text/csv': /^(kind,panel|standard,instrument|panel,(session|address|date)|metric,name),/,
   'text/html': /^<!DOCTYPE html>/,
-  'text/plain': /^User-agent: \*\n/,
+  'text/plain': /^(User-agent: \*|\/\*)\n/,
   'application/xml': /^<\?xml version="1.0" encoding="UTF-8"\?>\n/,
   'text/javascript': /^location\./,
 };

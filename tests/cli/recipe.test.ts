@@ -1,5 +1,5 @@
 /** What is printed for those who publish a guide. */
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { recipeCommand } from '../../src/cli/recipe.ts';
 import { nginxFile } from '../../src/site/serving/nginx-file.ts';
 import { type ContentFolder, tinyContent } from '../support/content-folder.ts';
@@ -12,7 +12,15 @@ beforeAll(() => {
 });
 afterAll(() => content.delete());
 
-const run = (...args: string[]) => runCommand(recipeCommand, args, content.folder);
+async function run(...args: string[]) {
+  const print = vi.spyOn(console, 'log').mockImplementation(() => {});
+  try {
+    const ran = await runCommand(recipeCommand, args, content.folder);
+    return { ...ran, out: print.mock.calls.map(([text]) => `${text}\n`).join('') };
+  } finally {
+    print.mockRestore();
+  }
+}
 
 test('without a name they are listed', async () => {
   const { code, out } = await run();

@@ -29,8 +29,8 @@ const PROGRAMS = [
 ];
 
 /**
- * Sees that both browsers are there, and the server. As root on Debian, such as in a container, their packages are installed; elsewhere
- * nothing is installed unasked, and the message says what to do.
+ * Sees that both browsers are there, and the server. As root on Debian, such as in a container, their packages are
+ * installed; elsewhere nothing is installed unasked, and the message says what to do.
  */
 export function ensureBrowsers(): void {
   const missing = PROGRAMS.filter((it) => !existsSync(it.file));

@@ -2,8 +2,10 @@ import { rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
+import { ContentError } from '../content/read/problem-list.ts';
 import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
+import { sitePath } from '../site/shared/site-address.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { sourceFolder } from './astro-root.ts';
 import { writeBenchFiles } from './bench-files/write-bench-files.ts';
@@ -21,6 +23,8 @@ import { writePhotos } from './photos/photo-store.ts';
 import { tellStage } from './progress.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
+import { builtPath } from './serve/built-path.ts';
+import { prefixPages } from './serve/prefix-pages.ts';
 import { sourceStamp } from './source-stamp.ts';
 import { writeFiles } from './write-files.ts';
 
@@ -42,6 +46,8 @@ const KEPT = `${OWN}/kept`;
 export function panelLedger(): AstroIntegration {
   let target: string;
   let own: string;
+  let base = '/';
+  let assets: string;
   let pages: ReturnType<typeof keptPages>;
   return {
     name: 'panel-ledger',
@@ -53,6 +59,8 @@ export function panelLedger(): AstroIntegration {
           for (const it of deskRoutes(sourceFolder())) injectRoute(it);
           injectScript('page', deskScript(sourceFolder()));
         }
+        // While the tester writes, the guide lies at the top; what was built is looked at where it will lie.
+        if (command === 'preview') updateConfig({ base: builtPath(target) });
         if (command !== 'build') return;
         handOver();
         own = resolve(OWN);
@@ -61,9 +69,11 @@ export function panelLedger(): AstroIntegration {
         const [outDir, cacheDir] = [GROWING, KEPT].map((it) => pathToFileURL(`${resolve(it)}/`)) as [URL, URL];
         // What a build that was stopped has left.
         rmSync(outDir, { recursive: true, force: true });
-        pages = keptPages(fileURLToPath(cacheDir));
+        base = publishedPath();
+        assets = config.build.assets;
+        pages = keptPages(fileURLToPath(cacheDir), base);
         pages.open(Boolean(process.env.LEDGER_FRESH));
-        updateConfig({ outDir, cacheDir, experimental: { incrementalBuild: true } });
+        updateConfig({ base, outDir, cacheDir, experimental: { incrementalBuild: true } });
       },
       'astro:server:setup': ({ server, refreshContent }) => {
         serveLive(server, async () => refreshContent?.({ loaders: [NOTES] }));
@@ -92,6 +102,7 @@ export function panelLedger(): AstroIntegration {
             await indexed;
           }
           writeBenchWorker(grown);
+          await prefixPages(grown, base, assets);
           tellStage('Putting the guide in its place', true);
           await replaceFolder(grown, target);
         } catch (error) {
@@ -105,4 +116,14 @@ export function panelLedger(): AstroIntegration {
       },
     },
   };
+}
+
+/** Where the guide lies on its host; its top where the content has problems, which the build tells of next. */
+function publishedPath(): string {
+  try {
+    return sitePath(loadLedger().ledger.guide.site);
+  } catch (error) {
+    if (error instanceof ContentError) return '/';
+    throw error;
+  }
 }

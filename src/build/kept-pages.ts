@@ -28,8 +28,10 @@ interface Kept {
  * Astro keeps the pages and compares names. Since it is told a name before it renders, and what a page reads is known
  * only afterwards, names are put right in its list at the end. The list is away while pages are written, so that
  * a build that was stopped leaves nothing that could be taken for whole.
+ *
+ * @param base path of the guide on its host, which Astro asks for pages with
  */
-export function keptPages(cache: string) {
+export function keptPages(cache: string, base = '/') {
   const [list, astroList] = [join(cache, LIST), join(cache, ASTRO_LIST)];
   let before: Kept['reads'] = {};
   const rendered = new Map<string, PageReads>();
@@ -88,7 +90,7 @@ export function keptPages(cache: string) {
       },
       render: async (request, options) => {
         const { result, reads } = await withReads(() => Promise.resolve(astro.render(request, options)));
-        rendered.set(new URL(request.url).pathname, reads);
+        rendered.set(new URL(request.url).pathname.slice(base.length - 1), reads);
         tellStage(`Pages: ${rendered.size} of ${count}, less those that are kept as they were`);
         return result;
       },

@@ -13,6 +13,7 @@ import { newCommand } from './new/new.ts';
 import { plateausCommand } from './plateaus/plateaus.ts';
 import { previewCommand } from './preview.ts';
 import { recalibrateCommand } from './recalibrate/recalibrate.ts';
+import { recipeCommand } from './recipe.ts';
 import { renameCommand } from './rename/rename.ts';
 import { repriceCommand } from './reprice/reprice.ts';
 import { retestCommand } from './retest/retest.ts';
@@ -38,6 +39,7 @@ export function ledgerProgram(): Command {
     checkCommand,
     buildCommand,
     previewCommand,
+    recipeCommand,
     changesCommand,
     staleCommand,
     showCommand,

@@ -30,7 +30,11 @@ export const DESK = { width: 1440, height: 900 };
  * @param extra pages that are not in the site, by their path
  */
 export async function openSite(extra: Readonly<Record<string, string>> = {}): Promise<OpenSite> {
-  const served: ServedFolder = await serveFolder(DEMO_SITE, extra);
+  return openServed(await serveFolder(DEMO_SITE, extra));
+}
+
+/** Opens what is served already to the browser of this run; with the site, the server is closed. */
+export async function openServed(served: ServedFolder): Promise<OpenSite> {
   const browser: Browser = await chromium.connect(inject('browser'));
   const windows = windowPool(browser);
   return {

@@ -1,8 +1,10 @@
 /** Builds of the demonstration in another place and shell, after a change, and builds that fail. */
-import { existsSync, globSync } from 'node:fs';
+import { existsSync, globSync, readFileSync } from 'node:fs';
 import { appendFile, cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { hostname, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gunzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { copyProject } from '../support/copy-project.ts';
 import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
@@ -10,6 +12,9 @@ import { build, differences, fingerprints } from './build.ts';
 import { PANEL_FILES, panelFiles, panelsJson } from './site.ts';
 
 const first = fingerprints(DEMO_SITE);
+
+/** What tells of a place, a person or a machine, and could stay behind in what is written. */
+const TRACES = { HOME: '/nonexistent/quaggy-home', USER: 'quaggy-user', HOSTNAME: 'quaggy-host' };
 
 /** Put into the pages that were kept: it is there again in those that are taken from there. */
 const MARK = '<!-- kept -->';
@@ -36,8 +41,18 @@ test('after a price, and a panel that is gone, a build renews what rests on them
       const { code, stderr } = await build(
         {
           LEDGER_TODAY: panelsJson().built_for,
-          // For developing, in another language and time zone.
-          ...{ NODE_ENV: 'development', DEV: '1', PROD: '', TZ: 'Pacific/Auckland', LC_ALL: 'de_DE.UTF-8' },
+          // For developing, in another language and time zone, by somebody else on another machine, with folders read out
+          // of order.
+          ...{
+            NODE_ENV: 'development',
+            DEV: '1',
+            PROD: '',
+            TZ: 'Pacific/Auckland',
+            LC_ALL: 'tr_TR.UTF-8',
+            LANG: 'de_DE',
+          },
+          ...{ ...TRACES, LOGNAME: TRACES.USER },
+          NODE_OPTIONS: `--import=${fileURLToPath(new URL('../support/shuffled-folders.ts', import.meta.url))}`,
         },
         root,
       );
@@ -76,6 +91,12 @@ test('after a price, and a panel that is gone, a build renews what rests on them
     expect(kept).not.toContain(`panels/${slug}/methodology/index.html`);
     expect(Object.keys(first).length).toBeGreaterThan(50);
     expect(differences(first, fingerprints(at('dist')))).toEqual([]);
+    // A machine of few letters is found by chance.
+    const machine = hostname().length < 6 ? [] : [hostname()];
+    for (const trace of [...Object.values(TRACES), root, process.cwd(), DEMO_FOLDER, ...machine]) {
+      expect(filesWith(at('dist'), trace), trace).toEqual([]);
+    }
+    expect(filesWith(at('dist'), panelsJson().built_for).length).toBeGreaterThan(0);
     expect(differences(first, { ...first, 'index.html': 'other', 'new.html': 'new' })).toEqual([
       'index.html',
       'new.html',
@@ -84,6 +105,15 @@ test('after a price, and a panel that is gone, a build renews what rests on them
     await rm(root, { recursive: true, force: true, maxRetries: 5 });
   }
 });
+
+/** Files of a folder that hold a text, in whatever form they are packed; those that are compressed are unpacked. */
+function filesWith(folder: string, text: string): string[] {
+  return Object.keys(fingerprints(folder)).filter((it) => {
+    const bytes = readFileSync(join(folder, it));
+    const isPacked = bytes[0] === 0x1f && bytes[1] === 0x8b;
+    return (isPacked ? gunzipSync(bytes) : bytes).includes(text);
+  });
+}
 
 describe('a build that fails leaves the last good site as it was', () => {
   let content: string;

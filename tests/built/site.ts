@@ -90,6 +90,7 @@ export interface PanelFile {
     maker: string;
     model: string;
     status: 'published' | 'draft' | 'withdrawn';
+    formerly?: string[];
     statusReason?: string;
     sessions?: Array<{ date: string }>;
     prices?: Array<{ link?: string; paidLink?: boolean }>;

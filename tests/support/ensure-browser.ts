@@ -13,6 +13,9 @@ export const CHROMIUM =
 /** The other browser, in which readers' journeys are walked as well; `FIREFOX` names another one. */
 export const FIREFOX = process.env.FIREFOX ?? '/usr/bin/firefox-esr';
 
+/** The server that the recipe for one is tried with; `NGINX` names another one. */
+export const NGINX = process.env.NGINX ?? '/usr/sbin/nginx';
+
 /** Switches for a browser without a screen, a network of its own, or anything to remember. */
 export const CHROMIUM_SWITCHES = [
   '--headless',
@@ -27,22 +30,23 @@ export const CHROMIUM_SWITCHES = [
   '--font-render-hinting=none',
 ];
 
-const BROWSERS = [
+const PROGRAMS = [
   { file: CHROMIUM, name: 'Chromium', variable: 'CHROMIUM', packages: ['chromium', 'fonts-dejavu-core'] },
   { file: FIREFOX, name: 'Firefox', variable: 'FIREFOX', packages: ['firefox-esr'] },
+  { file: NGINX, name: 'nginx', variable: 'NGINX', packages: ['nginx'] },
 ];
 
 /**
- * Sees that both browsers are there. As root on Debian, such as in a container, their packages are installed; elsewhere
- * nothing is installed unasked, and the message says what to do.
+ * Sees that both browsers are there, and the server. As root on Debian, such as in a container, their packages are
+ * installed; elsewhere nothing is installed unasked, and the message says what to do.
  */
 export function ensureBrowsers(): void {
-  const missing = BROWSERS.filter((it) => !existsSync(it.file));
+  const missing = PROGRAMS.filter((it) => !existsSync(it.file));
   if (missing.length === 0) return;
   const isRoot = process.getuid?.() === 0;
   if (!isRoot || !existsSync('/usr/bin/apt-get')) throw new Error(missing.map(advice).join('\n'));
   const packages = missing.flatMap((it) => it.packages);
-  console.log(`Installing the packages of browsers that are missing: ${packages.join(', ')}.`);
+  console.log(`Installing the packages of programs that are missing: ${packages.join(', ')}.`);
   const apt = (...line: string[]) =>
     spawnSync('apt-get', line, {
       stdio: ['ignore', 'ignore', 'inherit'],
@@ -54,6 +58,6 @@ export function ensureBrowsers(): void {
   if (still.length > 0) throw new Error(still.map(advice).join('\n'));
 }
 
-function advice({ file, name, variable }: (typeof BROWSERS)[number]): string {
-  return `No browser at ${file}. Install your system's ${name}, or name one: ${variable}=/path/to/it npm test`;
+function advice({ file, name, variable }: (typeof PROGRAMS)[number]): string {
+  return `There is no ${file}. Install your system's ${name}, or name one: ${variable}=/path/to/it npm test`;
 }

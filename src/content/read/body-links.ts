@@ -14,6 +14,8 @@ export interface BodyLink {
 /** The parts of the two trees of the Markdown parser that are looked at. */
 interface Node {
   type: string;
+  /** Of an element. */
+  name?: string;
   url?: string;
   value?: string;
   identifier?: string;
@@ -98,14 +100,20 @@ export const idsIn = perSource<string[], Body>((source) => {
   return ids;
 });
 
-function treeOf(source: Body): Node {
+/**
+ * A body's tree.
+ *
+ * @throws where it can't be parsed
+ */
+export function treeOf(source: Body): Node {
   const parse = isMdx(source) ? mdxToMdast : markdownToMdast;
   return parse(source.body, { features: { frontmatter: false } }) as Node;
 }
 
 const htmlTree = (html: string) => htmlToHast(html, { fragment: true }) as Node;
 
-function* everyNode(node: Node): Generator<Node> {
+/** A node, and all below it. */
+export function* everyNode(node: Node): Generator<Node> {
   yield node;
   for (const child of node.children ?? []) yield* everyNode(child);
 }

@@ -37,6 +37,9 @@ export function parseYaml(text: string): YamlData | { errors: YamlError[] } {
     const own = faults.filter((error) => error === first || error.code === 'DUPLICATE_KEY');
     return { errors: own.map((error) => errorAt(error.pos[0], yamlHint(error.code, error.message))) };
   }
+  const circle = aliasOfItself(document, text);
+  if (circle)
+    return { errors: [errorAt(circle.range?.[0] ?? 0, `"*${circle.source}" stands within what it is the name of`)] };
   try {
     return { data: document.toJS(), lineOf: lineFinder(text) };
   } catch (error) {
@@ -64,13 +67,31 @@ function lineFinder(text: string): YamlData['lineOf'] {
 
 function aliasHint(error: unknown): string {
   const message = error instanceof Error ? error.message : String(error);
-  return message.startsWith('Unresolved alias') ? 'a text that starts with * or & needs quotes' : message;
+  if (message.startsWith('Unresolved alias')) return 'a text that starts with * or & needs quotes';
+  return message.startsWith('Excessive alias count')
+    ? 'names of names grow without end: write the values out'
+    : message;
 }
 
 function firstAlias(document: Document): Alias | undefined {
   let found: Alias | undefined;
   visit(document, {
     Alias(_key, node) {
+      found = node;
+      return visit.BREAK;
+    },
+  });
+  return found;
+}
+
+/** An alias within the very block that it stands for: what is read of it would have no end. */
+function aliasOfItself(document: Document, text: string): Alias | undefined {
+  if (!text.includes('*')) return undefined;
+  let found: Alias | undefined;
+  visit(document, {
+    Alias(_key, node, path) {
+      const named = node.resolve(document);
+      if (!named || !(path as readonly unknown[]).includes(named)) return undefined;
       found = node;
       return visit.BREAK;
     },

@@ -2,6 +2,7 @@ import type { PanelEntry } from '../../ledger/ledger.ts';
 import type { Method } from '../../measure/methods.ts';
 import { showDate } from '../../words/format.ts';
 import { panelAddress } from '../shared/panel-address.ts';
+import { siteAddress } from '../shared/site-address.ts';
 
 /** What a page is cited by. */
 export interface Citation {
@@ -34,7 +35,7 @@ export function panelCitation({ slug, name, current }: PanelEntry, guide: GuideW
     ...named(guide),
     version: `session of ${showDate(date)}, bench procedure version ${conditions.methodVersion}`,
     date,
-    address: new URL(panelAddress(slug), guide.site).href,
+    address: siteAddress(panelAddress(slug), guide.site),
   };
 }
 
@@ -52,7 +53,7 @@ export function methodCitation(
     ...named(guide),
     version: `version ${version}`,
     date: since,
-    address: new URL(`/methods/${id}/#version-${version}`, guide.site).href,
+    address: siteAddress(`/methods/${id}/#version-${version}`, guide.site),
   };
 }
 
@@ -64,7 +65,7 @@ export function guideCitation(guide: GuideWords, today: string): Citation {
     ...named(guide),
     version: `as of ${showDate(today)}`,
     date: today,
-    address: new URL('/data/', guide.site).href,
+    address: siteAddress('/data/', guide.site),
   };
 }
 

@@ -8,6 +8,7 @@ import { dataUnit, publishedPanels } from '../export/data-parts.ts';
 import { TABLES, tablePath } from '../export/tables/index.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { photoPictures } from '../shared/photo-files.ts';
+import { siteAddress } from '../shared/site-address.ts';
 
 /* What pages say of themselves in the words of schema.org, for programs that read pages. The types are its own. */
 
@@ -18,7 +19,7 @@ const CONTEXT = 'https://schema.org';
  * guide gives none; the key figures stand as properties with the ends of their 95 % intervals.
  */
 export function panelData(panel: PanelEntry, { guide }: Ledger): WithContext<Product> {
-  const at = (path: string) => new URL(path, guide.site).href;
+  const at = (path: string) => siteAddress(path, guide.site);
   const address = at(panelAddress(panel.slug));
   const publisher = { '@type': 'Organization', name: guide.publisher, url: guide.site } as const;
   const [photo] = panel.photos;
@@ -73,7 +74,7 @@ function keyFigures(panel: PanelEntry): Figure[] {
 /** The guide's figures and readings as one dataset, with every file that they can be had in. */
 export function guideDataset(ledger: Ledger): WithContext<Dataset> {
   const { guide, today } = ledger;
-  const at = (path: string) => new URL(path, guide.site).href;
+  const at = (path: string) => siteAddress(path, guide.site);
   const publisher = { '@type': 'Organization', name: guide.publisher, url: guide.site } as const;
   const days = publishedPanels(ledger).flatMap((it) => it.sessions.map(({ date }) => date));
   const [first, last] = [days.toSorted()[0], days.toSorted().at(-1)];

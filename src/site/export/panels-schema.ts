@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { CARRIED_NAMES } from '../../content/schema/carried.ts';
 import { METRICS } from '../../measure/metrics.ts';
+import { siteAddress } from '../shared/site-address.ts';
 import { DATA_FORMAT } from './panels-json.ts';
 
 /* The form of `data/panels.json`, strict: a field that the file has and this has not fails the test that reads it. */
@@ -231,5 +232,5 @@ export const panelsFile = z.strictObject({
 /** `data/panels.schema.json`: the same as JSON Schema (draft 2020-12). */
 export function panelsSchema(site: string): Record<string, unknown> {
   const { $schema, ...rest } = z.toJSONSchema(panelsFile) as Record<string, unknown>;
-  return { $schema, $id: new URL('/data/panels.schema.json', site).href, title: 'Panels of the guide', ...rest };
+  return { $schema, $id: siteAddress('/data/panels.schema.json', site), title: 'Panels of the guide', ...rest };
 }

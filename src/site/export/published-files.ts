@@ -4,6 +4,7 @@ import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
 import { planJson } from '../plan/plan-data.ts';
+import { headersFile } from '../serving/headers-file.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
 import { panelsSchema } from './panels-schema.ts';
@@ -34,6 +35,7 @@ export function publishedFiles(loaded: Loaded, reader: BenchReader): PublishedFi
     ...[...ledger.panels.keys()].map((slug) =>
       json(`data/bench/${slug}.json`, () => [JSON.stringify(benchPanelFile(loaded, slug, reader))]),
     ),
+    { path: '_headers', type: 'text/plain', text: () => [headersFile(ledger.guide.site)] },
     ...moved.map(
       (page): PublishedFile => ({
         path: `${page.from.slice(1)}index.html`,

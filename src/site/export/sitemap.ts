@@ -3,6 +3,7 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS } from '../../measure/methods.ts';
 import { escaped } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
+import { siteAddress } from '../shared/site-address.ts';
 
 /** Pages that search engines are not asked to list: a tool of the tester, and one without content of its own. */
 const UNLISTED: ReadonlySet<string> = new Set(['/bench/sheet/', '/search/']);
@@ -25,7 +26,7 @@ export function sitemapXml(ledger: Ledger): string {
   ];
   const urls = pages.map(
     ({ path, day }) =>
-      `<url><loc>${escaped(new URL(path, guide.site).href)}</loc>${day ? `<lastmod>${day}</lastmod>` : ''}</url>`,
+      `<url><loc>${escaped(siteAddress(path, guide.site))}</loc>${day ? `<lastmod>${day}</lastmod>` : ''}</url>`,
   );
   return `<?xml version="1.0" encoding="UTF-8"?>\n<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n${urls.join('\n')}\n</urlset>\n`;
 }
@@ -40,4 +41,4 @@ function newestDay({ current, prices: [price] }: PanelEntry): string | undefined
 
 /** `robots.txt`: everything may be read, and where the list of pages is. */
 export const robotsTxt = ({ guide }: Ledger): string =>
-  `User-agent: *\nAllow: /\n\nSitemap: ${new URL('/sitemap.xml', guide.site).href}\n`;
+  `User-agent: *\nAllow: /\n\nSitemap: ${siteAddress('/sitemap.xml', guide.site)}\n`;

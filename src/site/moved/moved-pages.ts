@@ -4,6 +4,7 @@ import { CONTENT_POLICY } from '../shared/content-policy.ts';
 import { hasFiles } from '../shared/file-addresses.ts';
 import { html } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
+import { siteAddress } from '../shared/site-address.ts';
 
 /** An old address of a page, and the one of today. */
 export interface MovedPage {
@@ -52,7 +53,7 @@ export function movedHtml({ to, title }: MovedPage, guide: Pick<Guide, 'site' | 
 <meta name="robots" content="noindex">
 <title>${title} has another address now – ${guide.title}</title>
 <meta name="description" content="${title} has another address now.">
-<link rel="canonical" href="${new URL(to, guide.site).href}">
+<link rel="canonical" href="${siteAddress(to, guide.site)}">
 <meta http-equiv="refresh" content="0; url=${to}">
 <script src="${MOVED_SCRIPT}" defer></script>
 </head>

@@ -28,7 +28,7 @@ test('every panel has a file for the comparison and one for the bench, and no tw
 const BEGINNINGS = {
   'text/csv': /^(kind,panel|standard,instrument|panel,(session|address|date)|metric,name),/,
   'text/html': /^<!DOCTYPE html>/,
-  'text/plain': /^User-agent: \*\n/,
+  'text/plain': /^(User-agent: \*|\/\*)\n/,
   'application/xml': /^<\?xml version="1.0" encoding="UTF-8"\?>\n/,
   'text/javascript': /^location\./,
 };

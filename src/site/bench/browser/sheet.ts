@@ -1,9 +1,11 @@
 /** The run sheet's page: the sheet of a panel or a field, as the form says. */
+
 import { expectedBias, halvingBias } from '../../../measure/beam/expected-bias.ts';
 import { biasWords } from '../../../words/bench-words.ts';
 import { fixed, showDate } from '../../../words/format.ts';
 import { elementOf, html } from '../../shared/browser/dom.ts';
 import type { PieceElement } from '../../shared/browser/pieces.ts';
+import { inSite } from '../../shared/browser/site-path.ts';
 import { calibrationState } from './calibration-state.ts';
 import { metersFor, type SheetData } from './sheet-data.ts';
 import { aroundDrawing, fieldDrawing } from './sheet-drawing.ts';
@@ -46,7 +48,7 @@ function start(place: HTMLFormElement): void {
   place.addEventListener('input', () => {
     const { setup: written, odd } = readForm(fields);
     setup = written;
-    history.replaceState(null, '', sheetAddress(setup));
+    history.replaceState(null, '', inSite(sheetAddress(setup)));
     show(odd);
   });
   place.querySelector('[data-print]')?.addEventListener('click', () => print());

@@ -7,6 +7,7 @@ import { listed } from '../../../words/format.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { unpackFigures } from '../../shared/browser/figure-pack.ts';
 import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
+import { inSite } from '../../shared/browser/site-path.ts';
 import { showUnits } from '../../shared/browser/units.ts';
 import { askedPanels, compareAddress, MOST_PANELS } from './compare-address.ts';
 import type { RowWords } from './compare-rows.ts';
@@ -95,7 +96,7 @@ class Page {
   };
 
   #go(slugs: string[], focus: Focus): void {
-    history.pushState(null, '', compareAddress(slugs));
+    history.pushState(null, '', inSite(compareAddress(slugs)));
     void this.#show(slugs, [], focus);
   }
 

@@ -1,4 +1,5 @@
 import type { Ledger } from '../../../ledger/ledger.ts';
+import { siteAddress } from '../../shared/site-address.ts';
 import { publishedPanels } from '../data-parts.ts';
 import { TABLES, tablePath } from './index.ts';
 import type { Field, Table } from './table.ts';
@@ -14,7 +15,7 @@ export function dataPackage(ledger: Ledger): Record<string, unknown> {
   return {
     profile: 'tabular-data-package',
     name: packageName(guide.title),
-    id: new URL('/data/datapackage.json', guide.site).href,
+    id: siteAddress('/data/datapackage.json', guide.site),
     title: guide.title,
     description: guide.about,
     homepage: guide.site,

@@ -1,7 +1,7 @@
 /** Shows what was calculated with a reader's own prices beside the ranking, and puts the guide's own back. */
 import { money } from '../../../words/format.ts';
 import { DOUBT_MARK } from '../../../words/marks.ts';
-import { elementOf } from '../../shared/browser/dom.ts';
+import { elementOf, html } from '../../shared/browser/dom.ts';
 import { markPieces } from '../../shared/browser/figure-pieces.ts';
 import type { PackedOffers } from './offers.ts';
 import { type Calculated, type Calculation, figureText, type OwnPrices, stepUpsFrom } from './own-prices.ts';
@@ -76,8 +76,5 @@ export function stepUpWords(offers: PackedOffers, prices: OwnPrices, slug: strin
 }
 
 function anchor(href: string, text: string): HTMLElement {
-  const it = document.createElement('a');
-  it.href = href;
-  it.textContent = text;
-  return it;
+  return html('a', { href }, text);
 }

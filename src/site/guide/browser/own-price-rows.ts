@@ -1,8 +1,10 @@
 /** Writes prices, prices of a watt, their intervals and ranks that a reader's own prices make into the ranking. */
+
 import type { Dagger } from '../../../words/flags.ts';
 import { isAlone, rankFigure } from '../../../words/rank-words.ts';
 import { elementOf } from '../../shared/browser/dom.ts';
 import { figurePieces, markPieces } from '../../shared/browser/figure-pieces.ts';
+import { inGuide } from '../../shared/browser/site-path.ts';
 import { alignment, type ColumnFigure } from './column-alignment.ts';
 import { placedOn, type Scale } from './interval-scale.ts';
 import type { Calculated, Calculation } from './own-prices.ts';
@@ -115,7 +117,7 @@ function markOf(cell: HTMLElement): [dagger: Dagger | undefined, href?: string] 
     (it): it is HTMLAnchorElement => it instanceof HTMLAnchorElement && it.matches('.dagger'),
   );
   if (!mark) return [undefined];
-  return [{ mark: mark.text, label: mark.getAttribute('aria-label') ?? '' }, mark.getAttribute('href') ?? ''];
+  return [{ mark: mark.text, label: mark.getAttribute('aria-label') ?? '' }, inGuide(mark.getAttribute('href') ?? '')];
 }
 
 /** The day that a cell came with, of readings that were not taken again: other prices do not make it newer. */

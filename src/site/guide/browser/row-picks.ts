@@ -1,5 +1,7 @@
 /** Rows that are picked for the comparison: a box in each, and the way there once there are two. */
+
 import { html } from '../../shared/browser/dom.ts';
+import { inSite } from '../../shared/browser/site-path.ts';
 
 export interface RowPicks {
   /** Puts boxes into rows that are about to be shown. */
@@ -33,7 +35,7 @@ export function rowPicks(
     bar.hidden = those.length === 0;
     link.hidden = those.length < 2;
     link.textContent = `Compare the ${those.length} picked`;
-    link.href = addressOf(those);
+    link.href = inSite(addressOf(those));
     const [only] = those;
     const offered = those.length === 1 && only !== undefined ? nearOf(only) : [];
     near.replaceChildren(

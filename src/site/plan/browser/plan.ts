@@ -1,6 +1,8 @@
 /** The planner's page: what a session comes to, as the reader types. */
+
 import { html } from '../../shared/browser/dom.ts';
 import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
+import { inSite } from '../../shared/browser/site-path.ts';
 import { type Plan, planAddress, readPlan } from './plan-address.ts';
 import { calculatePlan, eyeShare } from './plan-calculation.ts';
 import { cautionNotice } from './plan-cautions.ts';
@@ -46,7 +48,7 @@ async function start(place: HTMLFormElement): Promise<void> {
   const follow = (isNew: boolean) => {
     const { plan: written, odd } = readForm(fields, plan);
     plan = written;
-    history[isNew ? 'pushState' : 'replaceState'](null, '', planAddress(plan));
+    history[isNew ? 'pushState' : 'replaceState'](null, '', inSite(planAddress(plan)));
     show(odd);
   };
   const apply = () => {
@@ -62,7 +64,7 @@ async function start(place: HTMLFormElement): Promise<void> {
     if (event.target === fields.unit) {
       // The same distance, written otherwise.
       plan = inChosenUnit(fields, plan);
-      history.pushState(null, '', planAddress(plan));
+      history.pushState(null, '', inSite(planAddress(plan)));
       fillForm(fields, plan);
       show('');
       return;

@@ -1,5 +1,6 @@
 /** The search page: asks the index that the build wrote, and nothing else. The query lives in the address. */
 
+import { inSite } from '../../shared/browser/site-path.ts';
 import { type MeantPage, meantPages } from './other-words.ts';
 
 interface Result {
@@ -32,8 +33,7 @@ let index: Promise<Index> | undefined;
 
 function load(): Promise<Index> {
   // Written by the build after the scripts are bundled, so the bundler can't know it.
-  const path = '/pagefind/pagefind.js';
-  index ??= import(/* @vite-ignore */ path) as Promise<Index>;
+  index ??= import(/* @vite-ignore */ inSite('/pagefind/pagefind.js')) as Promise<Index>;
   return index;
 }
 
@@ -97,7 +97,7 @@ const STEM = 0.7;
 function meantItem({ address, title, says }: MeantPage): HTMLLIElement {
   const entry = document.createElement('li');
   const link = document.createElement('a');
-  link.href = address;
+  link.href = inSite(address);
   link.textContent = title;
   const why = document.createElement('p');
   why.textContent = says;

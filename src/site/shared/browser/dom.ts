@@ -1,13 +1,19 @@
 /** Makes elements. Texts go in as texts and never as markup. */
 import { type PieceElement, SVG_TAGS, type SvgTag } from './pieces.ts';
+import { inSite } from './site-path.ts';
 
 type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
 type Child = Node | string | undefined | false;
 
+/** Attributes that hold an address, which is given as the guide calls it. */
+const ADDRESSES: ReadonlySet<string> = new Set(['href', 'src', 'action']);
+
 function filled<E extends Element>(element: E, attributes: Attributes, children: readonly Child[]): E {
   for (const [name, value] of Object.entries(attributes)) {
     if (value === true) element.setAttribute(name, '');
-    else if (value !== undefined && value !== false) element.setAttribute(name, String(value));
+    else if (value !== undefined && value !== false) {
+      element.setAttribute(name, ADDRESSES.has(name) ? inSite(String(value)) : String(value));
+    }
   }
   element.append(...children.filter((it): it is Node | string => it !== undefined && it !== false));
   return element;

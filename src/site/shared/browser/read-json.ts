@@ -1,3 +1,5 @@
+import { inSite } from './site-path.ts';
+
 /** What every data file of the guide says of itself; it goes up when a field changes its meaning or goes. */
 export interface Formatted {
   format: number;
@@ -20,7 +22,7 @@ export class OtherFormat extends Error {
  * @throws Error where the server has no such file, or it is no JSON
  */
 export async function readJson<T extends Formatted>(path: string, name: string, format: T['format']): Promise<T> {
-  const response = await fetch(path);
+  const response = await fetch(inSite(path));
   if (!response.ok) throw new Error(`${name} could not be read (${response.status})`);
   const file: T | null = await response.json();
   if (file?.format === format) return file;

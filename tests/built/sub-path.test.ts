@@ -1,0 +1,115 @@
+/**
+ * A guide below a path of its host, with content that means harm in every text: built once, by a copy of the project,
+ * and served where nothing lies at the top.
+ */
+import { existsSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { builtPath } from '../../src/build/serve/built-path.ts';
+import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
+import { copyProject } from '../support/copy-project.ts';
+import { serveFolder } from '../support/serve-folder.ts';
+import { type OpenSite, openServed } from './browser.ts';
+import { build } from './build.ts';
+import { walk } from './page-kinds.ts';
+
+const BASE = '/some/path';
+const MARKUP = `<script>window.harm = 1</script>"'><img src=x onerror="window.harm = 1">&amp;`;
+
+let content: ContentFolder;
+let project: string;
+let top: string;
+let folder: string;
+let site: OpenSite;
+beforeAll(async () => {
+  content = tinyContent();
+  content.edit('guide.yaml', 'https://ledger.example', `https://host.example${BASE}`);
+  const quoted = JSON.stringify(MARKUP);
+  content.edit('guide.yaml', 'title: A guide for the tests', `title: ${quoted}`);
+  content.edit('guide.yaml', 'disclosure: Nobody pays for this guide.', `disclosure: ${quoted}`);
+  const plover = 'panels/plover/index.md';
+  content.edit(plover, 'model: Plover', `model: ${JSON.stringify(`Plover ${MARKUP}`)}\nformerly: [old-plover]`);
+  content.edit(plover, 'verdict: A panel for the tests.', `verdict: ${quoted}`);
+  content.edit(plover, 'paidBy: The library', `paidBy: ${quoted}`);
+  content.edit(plover, 'struck: The rod had slipped.', `struck: ${quoted}`);
+  content.edit(plover, 'Notes of the tester.', `As text: \`${MARKUP}\` and \\<script\\>window.harm = 1\\</script\\>.`);
+  const maker = 'makers/wrackline.yaml';
+  content.write(maker, content.read(maker).replace(/^name: .*$/m, `name: ${JSON.stringify(`Wrackline ${MARKUP}`)}`));
+  project = copyProject('sub-path');
+  top = mkdtempSync(join(tmpdir(), 'host-'));
+  mkdirSync(join(top, 'some'));
+  folder = join(project, 'dist');
+  const { code, stderr } = await build({ LEDGER_CONTENT: content.folder, LEDGER_TODAY: TODAY }, project);
+  expect(code, stderr).toBe(0);
+  symlinkSync(folder, join(top, BASE));
+  // As hosts do: their page for what is not there is the guide’s.
+  symlinkSync(join(folder, '404.html'), join(top, '404.html'));
+  site = await openServed(await serveFolder(top));
+});
+afterAll(async () => {
+  await site.close();
+  content.delete();
+  for (const it of [top, project]) rmSync(it, { recursive: true, force: true, maxRetries: 5 });
+});
+
+const pages = () => globSync('**/*.html', { cwd: folder });
+const textOf = (file: string) => readFileSync(join(folder, file), 'utf8');
+
+describe('below a path', () => {
+  test('every kind of page opens and works, and nothing is missing', () =>
+    walk(site, { base: BASE, slugs: ['plover', 'teasel'], formerly: 'old-plover' }));
+
+  test('every address in the pages lies there, once, and leads to a file', () => {
+    const faults = pages().flatMap((page) =>
+      [...textOf(page).matchAll(/\s(?:href|src|action|content)="(?:0; url=)?(\/[^"]*)"/g)].flatMap(
+        ([, address = '']) => {
+          const path = address.replace(/[?#].*$/, '').slice(BASE.length);
+          const file = join(folder, decodeURIComponent(path), path.endsWith('/') ? 'index.html' : '');
+          return address.startsWith(`${BASE}/`) && existsSync(file) ? [] : [`${page}: ${address}`];
+        },
+      ),
+    );
+    expect(pages().length).toBeGreaterThan(40);
+    expect(faults).toEqual([]);
+  });
+
+  test('what names the guide from outside has the path too', () => {
+    const whole = `https://host.example${BASE}/`;
+    expect(textOf('index.html')).toContain(`<link rel="canonical" href="${whole}"`);
+    expect(textOf('panels/plover/index.html')).toContain(`<link rel="canonical" href="${whole}panels/plover/"`);
+    expect(textOf('robots.txt')).toContain(`Sitemap: ${whole}sitemap.xml`);
+    const listed = [...textOf('sitemap.xml').matchAll(/<loc>(.*?)<\/loc>/g)].map((it) => it[1] ?? '');
+    expect(listed.filter((it) => !it.startsWith(whole))).toEqual([]);
+    const data = JSON.parse(textOf('data/panels.json'));
+    expect(data.panels[0].address).toBe(`${whole}panels/${data.panels[0].slug}/`);
+    expect(JSON.parse(textOf('data/datapackage.json')).id).toBe(`${whole}data/datapackage.json`);
+    expect(textOf('_headers')).toContain(`\n${BASE}/_astro/*\n`);
+    for (const file of [...pages(), ...globSync('data/**', { cwd: folder }).filter((it) => /\.\w+$/.test(it))]) {
+      expect(textOf(file).match(/https:\/\/host\.example(?!\/some\/path)[^\s"<]*/g), file).toBeNull();
+    }
+  });
+
+  test('the preview finds out where it has to serve it', () => expect(builtPath(folder)).toBe(`${BASE}/`));
+});
+
+test('markup in names and sentences is printed as text, wherever it stands', async () => {
+  for (const path of [
+    '/',
+    '/panels/',
+    '/panels/plover/',
+    '/panels/plover/methodology/',
+    '/compare/?with=plover,teasel',
+  ]) {
+    await using opened = await site.open(`${BASE}${path}`);
+    const { page, complaints } = opened;
+    await page.waitForLoadState('networkidle');
+    expect(await page.evaluate(() => (window as { harm?: number }).harm), path).toBeUndefined();
+    expect(await page.locator('img[src=x]').count(), path).toBe(0);
+    expect(await page.locator('body').textContent(), path).toContain('<script>window.harm = 1</script>');
+    expect(complaints, path).toEqual([]);
+  }
+  // Between quotes it is an attribute’s text.
+  for (const file of pages())
+    expect(textOf(file).replace(/"[^"]*"/g, '""'), file).not.toMatch(/<script>window|<img src=x/);
+});

@@ -1,7 +1,14 @@
 import type { Ledger } from '../../ledger/ledger.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
-import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
+import {
+  MOVED_SCRIPT,
+  MOVED_SCRIPT_TEXT,
+  movedFiles,
+  movedHtml,
+  movedPages,
+  redirectsText,
+} from '../moved/moved-pages.ts';
 import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
@@ -45,6 +52,9 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
     ),
+    ...movedFiles(ledger).map(({ from, panel }) =>
+      json(from.slice(1), () => [JSON.stringify(comparedPanel(panel, ledger))]),
+    ),
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
     ...moved.map(
@@ -55,7 +65,10 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
       }),
     ),
     ...(moved.length > 0
-      ? [{ path: MOVED_SCRIPT.slice(1), type: 'text/javascript', text: () => [MOVED_SCRIPT_TEXT] } as const]
+      ? [
+          { path: MOVED_SCRIPT.slice(1), type: 'text/javascript', text: () => [MOVED_SCRIPT_TEXT] } as const,
+          { path: '_redirects', type: 'text/plain', text: () => [redirectsText(ledger)] } as const,
+        ]
       : []),
   ];
 }

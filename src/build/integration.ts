@@ -5,6 +5,7 @@ import type { AstroIntegration } from 'astro';
 import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
+import { ensureAddresses } from './address-record.ts';
 import { sourceFolder } from './astro-root.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
 import { handOver } from './content-source.ts';
@@ -67,6 +68,7 @@ export function panelLedger(): AstroIntegration {
       },
       'astro:build:start': async ({ setPrerenderer }) => {
         const loaded = loadLedger();
+        ensureAddresses(loaded, contentFolder());
         tellWarnings(loaded);
         await ensurePhotos(loaded);
         pages.name(loaded);

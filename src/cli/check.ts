@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { addressProblems } from '../build/address-record.ts';
 import { tryEditorSchemas } from '../build/editor-schemas.ts';
 import { photoProblems } from '../build/photos/photo-problems.ts';
 import { calledAs } from '../content/read/called-as.ts';
@@ -42,7 +43,7 @@ What does not apply is null, or an empty text or list.`,
       let loaded: Loaded;
       try {
         loaded = loadLedger({ folder, drafts: true });
-        const problems = await photoProblems(loaded);
+        const problems = [...(await photoProblems(loaded)), ...addressProblems(loaded, folder)];
         if (problems.length > 0) throw new ContentError(problems);
       } catch (error) {
         if (!(error instanceof ContentError)) throw error;

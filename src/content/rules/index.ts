@@ -30,6 +30,7 @@ import { soundInDecibels } from './sound-in-decibels.ts';
 import { standardInstruments } from './standard-instruments.ts';
 import { standardReadings } from './standard-readings.ts';
 import { thousandsPoint } from './thousands-point.ts';
+import { withdrawnAddresses } from './withdrawn-addresses.ts';
 import { withdrawnWithReason } from './withdrawn-with-reason.ts';
 
 /** All rules between files. What one file may say by itself stands in its schema. */
@@ -47,6 +48,7 @@ export const RULES: readonly Rule[] = [
   soundInDecibels,
   fieldsOfTheirKind,
   withdrawnWithReason,
+  withdrawnAddresses,
   oneSessionADay,
   carriedReadings,
   methodPages,

@@ -103,6 +103,24 @@ export const guideSchema = z.strictObject({
     .array(fileReference('A folder in content/others with another guide’s datapackage.json and tables/.', 'salt-pier'))
     .default([])
     .describe('Other testers whose figures are held against these at /agreement/; without any there is no such page.'),
+  withdrawn: z
+    .array(
+      z.strictObject({
+        address: line(
+          'What was there: /panels/<name>/ stands for all of a panel’s addresses, /panels/<name>/methodology/#session-<day> for a session.',
+          200,
+          '/panels/kelpwright-plover/',
+        ).regex(/^\/\S*$/, { error: () => 'an address of the guide, from the slash on: /panels/kelpwright-plover/' }),
+        date: isoDate('Day on which it was withdrawn.'),
+        reason: text(
+          'Why, for whoever follows an old link.',
+          'The piece that we read was a sample that was never sold.',
+        ),
+        instead: line('A page of the guide that serves instead.', 200, '/panels/kelpwright-gannet/').optional(),
+      }),
+    )
+    .default([])
+    .describe('Published addresses that have been given up for good; each keeps a page that says why.'),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

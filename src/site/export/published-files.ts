@@ -1,4 +1,5 @@
 import type { Ledger } from '../../ledger/ledger.ts';
+import { withdrawnFiles } from '../addresses/withdrawn.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import {
@@ -54,6 +55,13 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     ),
     ...movedFiles(ledger).map(({ from, panel }) =>
       json(from.slice(1), () => [JSON.stringify(comparedPanel(panel, ledger))]),
+    ),
+    ...withdrawnFiles(ledger).map(
+      ({ path, isJson, text }): PublishedFile => ({
+        path,
+        type: isJson ? 'application/json' : 'text/plain',
+        text: () => [text],
+      }),
     ),
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },

@@ -5,10 +5,10 @@ import { defineConfig } from 'astro/config';
 import { packagesFolder, sourceFolder } from './src/build/astro-root.ts';
 import { panelLedger } from './src/build/integration.ts';
 import { siteFolder } from './src/build/site-folder.ts';
-import { wideTables } from './src/build/wide-tables.ts';
 import { productFolder } from './src/content/read/product-folder.ts';
 import { cacheFolder } from './src/ledger/cache-folder.ts';
 import { contentFolder } from './src/ledger/load-ledger.ts';
+import { wideTables } from './src/site/methods/wide-tables.ts';
 
 export default defineConfig({
   output: 'static',

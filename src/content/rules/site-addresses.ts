@@ -38,7 +38,9 @@ export const FIXED_FILES = [
   'offers.json',
   'compare.json',
   'plan.json',
-].map((it) => `/data/${it}`);
+]
+  .map((it) => `/data/${it}`)
+  .concat('/robots.txt', '/sitemap.xml');
 
 /** Ids that the page of a method has besides its prose; those of its versions are counted. */
 export const METHOD_IDS = [

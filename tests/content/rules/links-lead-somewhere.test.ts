@@ -265,7 +265,7 @@ describe('the addresses are the guide’s own', () => {
   test('parts of the pages of methods and of cautions', () => {
     expect([...idsOf(page('methods/[metric].astro')), 'main'].toSorted()).toEqual([...METHOD_IDS].toSorted());
     expect([...idsOf(page('cautions.astro')), 'main'].toSorted()).toEqual([...CAUTION_IDS].toSorted());
-    expect(page('methods/[metric].astro')).toMatch(/id=\{`version-\$\{it\.version\}`\}/);
+    expect(page('methods/[metric].astro')).toMatch(/: `version-\$\{it\.version\}`\}/);
     expect(page('instruments.astro')).toContain('<h2 id={id}>');
   });
 });

@@ -1,13 +1,15 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { PAGE_PARTS, PANEL_PARTS, partsOf } from '../../src/content/rules/page-parts.ts';
+import type { RawCollections } from '../../src/content/rules/rule.ts';
 import { hasAll, readAddressList } from '../../src/site/addresses/address-list.ts';
 import { guideAddresses } from '../../src/site/addresses/guide-addresses.ts';
 import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
 import { demoLedger } from '../support/demo-ledger.ts';
 import { FILES, PAGES, pageAt } from './site.ts';
 
-const { ledger } = demoLedger();
+const { ledger, content } = demoLedger();
 const live = guideAddresses(ledger);
 
 test('every page and every data file that a build writes is among the addresses that are kept', () => {
@@ -32,6 +34,36 @@ test('every address that is kept is there, with each of its parts', () => {
     parts += wanted.length;
   }
   expect(parts).toBeGreaterThan(1000);
+});
+
+test('a link to any part of a page is known to the check of links, and parts that it knows are there', () => {
+  const { panels, makers } = content;
+  const raw = Object.fromEntries(
+    Object.entries({ panels, makers }).map(([name, them]) => [
+      name,
+      new Map([...them].map(([id, { source }]) => [id, source])),
+    ]),
+  ) as unknown as RawCollections;
+  const found = new Set<string>();
+  let pages = 0;
+  for (const { address, document, html } of PAGES) {
+    const known = partsOf(address, raw);
+    if (!known || !live.has(address)) continue;
+    pages++;
+    const ids = [...html.matchAll(/ id="([^"]+)"/g)].map((it) => it[1] ?? '');
+    // A link leads to headings and sections, seldom to the fields of a tool.
+    const unknown = ids.filter(
+      (it) => !known.includes(it) && document.querySelector(`h2[id="${it}"], section[id="${it}"]`),
+    );
+    expect(unknown, address).toEqual([]);
+    for (const it of ids) found.add(`${address.startsWith('/panels/') ? '' : address}#${it}`);
+  }
+  expect(pages).toBeGreaterThan(25);
+  const listed = [
+    ...PANEL_PARTS.map((it) => `#${it}`),
+    ...Object.entries(PAGE_PARTS).flatMap(([page, ids]) => ids.map((it) => `${page}#${it}`)),
+  ];
+  expect(listed.filter((it) => !found.has(it))).toEqual([]);
 });
 
 test('the demonstration keeps a list, and what it has given up says so where it was', () => {

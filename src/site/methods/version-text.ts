@@ -2,7 +2,7 @@ import { markdownToHtml } from 'satteri';
 import type { MethodProse } from '../../content/schema/method.ts';
 import { showDate } from '../../words/format.ts';
 import { formula } from '../shared/formula.ts';
-import { wideTables } from './wide-tables.ts';
+import { tablesNamed } from './wide-tables.ts';
 
 type Version = MethodProse['versions'][number];
 
@@ -26,7 +26,11 @@ export function versionTexts(versions: readonly Version[]): VersionText[] {
       const next = versions[i + 1];
       if (!was || !next) return [];
       const text =
-        was.text && markdownToHtml(was.text, { features: { smartPunctuation: true }, hastPlugins: [wideTables] });
+        was.text &&
+        markdownToHtml(was.text, {
+          features: { smartPunctuation: true },
+          hastPlugins: [tablesNamed(`Table of version ${version}`)],
+        });
       return [
         {
           id: `version-${version}`,

@@ -3,7 +3,15 @@ import { expect, test } from 'vitest';
 import { RULES } from '../../../src/content/rules/index.ts';
 
 /** What rules share, and their list. */
-const NO_RULES = ['calibrations', 'index', 'rule', 'site-addresses', 'display-range', 'stated-quantities'];
+const NO_RULES = [
+  'calibrations',
+  'index',
+  'rule',
+  'site-addresses',
+  'page-parts',
+  'display-range',
+  'stated-quantities',
+];
 
 test('every file of the folder is a rule of the list, by its name', () => {
   const files = readdirSync(new URL('../../../src/content/rules/', import.meta.url))

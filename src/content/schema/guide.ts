@@ -109,14 +109,11 @@ export const guideSchema = z.strictObject({
         address: line(
           'What was there: /panels/<name>/ stands for all of a panel’s addresses, /panels/<name>/methodology/#session-<day> for a session.',
           200,
-          '/panels/kelpwright-plover/',
+          '/panels/plover/',
         ).regex(/^\/\S*$/, { error: () => 'an address of the guide, from the slash on: /panels/kelpwright-plover/' }),
         date: isoDate('Day on which it was withdrawn.'),
-        reason: text(
-          'Why, for whoever follows an old link.',
-          'The piece that we read was a sample that was never sold.',
-        ),
-        instead: line('A page of the guide that serves instead.', 200, '/panels/kelpwright-gannet/').optional(),
+        reason: text('Why, for whoever follows an old link.', 'Never sold'),
+        instead: line('A page of the guide that serves instead.', 200, '/panels/gannet/').optional(),
       }),
     )
     .default([])

@@ -6,10 +6,10 @@ import { packagesFolder, sourceFolder } from './src/build/astro-root.ts';
 import { panelLedger } from './src/build/integration.ts';
 import { ownModules } from './src/build/own-modules.ts';
 import { siteFolder } from './src/build/site-folder.ts';
-import { wideTables } from './src/build/wide-tables.ts';
 import { cacheFolder } from './src/content/read/cache-folder.ts';
 import { productFolder } from './src/content/read/product-folder.ts';
 import { contentFolder } from './src/ledger/load-ledger.ts';
+import { wideTables } from './src/site/methods/wide-tables.ts';
 
 export default defineConfig({
   output: 'static',

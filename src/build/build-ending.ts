@@ -1,5 +1,6 @@
 import { existsSync, globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { calledAs } from '../content/read/called-as.ts';
 import { counted } from '../content/read/problem-list.ts';
 import { UsageError } from '../content/read/usage-error.ts';
 import type { Loaded } from '../ledger/load-ledger.ts';
@@ -11,6 +12,7 @@ import type { Row } from '../site/shared/told.ts';
 import type { Warning } from '../site/warnings/warning.ts';
 import { warningCount } from '../site/warnings/warning-list.ts';
 import { showDate } from '../words/format.ts';
+import type { AddressState } from './address-record.ts';
 
 /** The places in the guide that a build takes the place of; why they are not known, or undefined where there was none. */
 export type EarlierRanks = (RankedGuide & { builtFor: string }) | { unread: string } | undefined;
@@ -28,6 +30,17 @@ export function earlierRanks(folder: string): EarlierRanks {
     if (!(error instanceof UsageError)) throw error;
     return { unread: error.message };
   }
+}
+
+/** What there is to say of the list of published addresses; nothing where it has all. */
+export function addressLine({ file, fresh, state }: AddressState): string[] {
+  const record = `\`${calledAs()} build --record\``;
+  const addresses = fresh === 1 ? '1 address is' : `${fresh} addresses are`;
+  const what = fresh > 0 ? addresses : 'Parts of pages are';
+  if (state === 'whole') return [];
+  if (state === 'written') return [`${what} kept in ${file} from now on; put it under version control.`];
+  if (state === 'behind') return [`${what} new and not kept in ${file} yet: ${record} when this is published.`];
+  return [`No published address is kept: ${record} writes ${file}, and no later build drops one unseen.`];
 }
 
 /** What a build has to say at its end: lines for people, and rows of what changed in the rankings. */

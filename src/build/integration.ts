@@ -7,6 +7,7 @@ import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
 import { sitePath } from '../site/shared/site-address.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
+import { ensureAddresses } from './address-record.ts';
 import { sourceFolder } from './astro-root.ts';
 import { writeBenchFiles } from './bench-files/write-bench-files.ts';
 import { writeBenchWorker } from './bench-worker-file.ts';
@@ -80,6 +81,7 @@ export function panelLedger(): AstroIntegration {
       },
       'astro:build:start': async ({ setPrerenderer }) => {
         const loaded = loadLedger();
+        ensureAddresses(loaded, contentFolder());
         tellWarnings(loaded);
         await ensurePhotos(loaded);
         pages.name(loaded);

@@ -1,12 +1,13 @@
 import type { Command } from 'commander';
-import { buildEnding, earlierRanks } from '../build/build-ending.ts';
+import { addressState, ensureAddresses } from '../build/address-record.ts';
+import { addressLine, buildEnding, earlierRanks } from '../build/build-ending.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
 import { clearStage, endProgress, startProgress, tellStage } from '../build/progress.ts';
 import { siteFolder } from '../build/site-folder.ts';
 import { ContentError } from '../content/read/problem-list.ts';
-import { loadLedger } from '../ledger/load-ledger.ts';
+import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { hasImpossible } from '../site/warnings/warning-list.ts';
 import { astroSettings } from './astro-settings.ts';
@@ -17,6 +18,7 @@ import { rowsText, wrapped } from './text/lay-out.ts';
 interface BuildOptions {
   strict?: boolean;
   fresh?: boolean;
+  record?: boolean;
   out?: string;
 }
 
@@ -28,10 +30,14 @@ export function buildCommand(): Command {
     does: 'Check the content and write the guide to dist/.',
     more: `What is impossible or doubtful is printed, and stops nothing. The last lines say
 what was built, and what changed in rank since the guide that lay there. On a
-terminal a line tells how far it is, once it takes longer.`,
+terminal a line tells how far it is, once it takes longer.
+
+A build that would drop an address that content/addresses.txt keeps stops, and
+says for each what to do: lead it on, or withdraw it with a reason.`,
     examples: [
       ['build', 'write the guide'],
       ['build --strict', 'before you publish: not while something can’t be right'],
+      ['build --record', 'and keep its addresses: no later build drops one unseen'],
       ['build --out /srv/guide', 'write it to another place, on whatever disk'],
     ],
     exits: {
@@ -43,8 +49,9 @@ terminal a line tells how far it is, once it takes longer.`,
   })
     .option('--out <folder>', 'write it there (default: what LEDGER_DIST says, or dist)')
     .option('--strict', 'build nothing while something is impossible as it stands')
+    .option('--record', 'add the addresses of this guide to content/addresses.txt, as published')
     .option('--fresh', 'render every page anew, also where nothing has changed');
-  return command.action(async ({ strict = false, fresh = false, out }: BuildOptions) => {
+  return command.action(async ({ strict = false, fresh = false, record = false, out }: BuildOptions) => {
     const started = performance.now();
     if (out !== undefined) process.env.LEDGER_DIST = out;
     if (fresh) process.env.LEDGER_FRESH = '1';
@@ -58,6 +65,7 @@ terminal a line tells how far it is, once it takes longer.`,
       startProgress();
       const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true) });
       clearStage();
+      ensureAddresses(loaded, contentFolder());
       // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
       ensureWritable(siteFolder(), '.build');
       takeBuildLock('.build');
@@ -76,7 +84,12 @@ terminal a line tells how far it is, once it takes longer.`,
       endProgress();
       const seconds = (performance.now() - started) / 1000;
       const { lines, changes } = buildEnding(loaded, { earlier, warnings, folder: siteFolder(), seconds });
-      console.log([...lines.map((it) => wrapped(it)), ...(changes.length > 0 ? [rowsText(changes)] : [])].join('\n'));
+      const kept = addressLine(addressState(loaded, contentFolder(), record));
+      console.log(
+        [...[...lines, ...kept].map((it) => wrapped(it)), ...(changes.length > 0 ? [rowsText(changes)] : [])].join(
+          '\n',
+        ),
+      );
     } catch (error) {
       endProgress();
       if (!(error instanceof ContentError)) throw outputFault(error, [siteFolder(), '.build', '.astro']) ?? error;

@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { addressProblems } from '../build/address-record.ts';
 import { tryEditorSchemas } from '../build/editor-schemas.ts';
 import { photoProblems } from '../build/photos/photo-problems.ts';
 import { calledAs } from '../content/read/called-as.ts';
@@ -7,9 +8,10 @@ import { ContentError, counted, problemList } from '../content/read/problem-list
 import type { Problem } from '../content/schema/problem.ts';
 import { NO_LONGER_READ } from '../content/schema/replaced.ts';
 import { contentFolder, contentIn, type Loaded, loadLedger } from '../ledger/load-ledger.ts';
+import { linkWarnings } from '../site/warnings/link-warnings.ts';
 import type { Warning } from '../site/warnings/warning.ts';
 import { hasImpossible, problemJson, warningCount, warningJson, warningList } from '../site/warnings/warning-list.ts';
-import { warningsOf } from '../site/warnings/warnings.ts';
+import { warningsOf, worstFirst } from '../site/warnings/warnings.ts';
 import { ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 
@@ -19,13 +21,15 @@ export function checkCommand(): Command {
     does: 'List every problem in the content files, and all that is odd.',
     more: `Problems stop a build; what is impossible, doubtful or worth a note does not, and
 is listed worst first. Drafts are looked at too. Figures can only be looked at
-where there is no problem left.
+where there is no problem left. Links within the guide are followed to the part
+of the page; those to other sites only with --links.
 
 --json prints one array; each entry has severity (problem, impossible, doubt,
 note), file, line, field, check, found, wanted, hint and figures (metric ids).
 What does not apply is null, or an empty text or list.`,
     examples: [
       ['check', 'look at the guide’s own content'],
+      ['check --links', 'and ask whether links to other sites answer'],
       ['check ../other/content --json', 'look at another folder, for a program'],
     ],
     exits: {
@@ -35,14 +39,15 @@ What does not apply is null, or an empty text or list.`,
     },
   })
     .argument('[folder]', 'the content folder', contentFolder())
+    .option('--links', 'ask whether links to other sites answer too')
     .option('--json', 'print the list as JSON')
-    .action(async (given: string, { json = false }: { json?: boolean }) => {
+    .action(async (given: string, { json = false, links = false }: { json?: boolean; links?: boolean }) => {
       const folder = contentIn(given);
       tryEditorSchemas(folder);
       let loaded: Loaded;
       try {
         loaded = loadLedger({ folder, drafts: true });
-        const problems = await photoProblems(loaded);
+        const problems = [...(await photoProblems(loaded)), ...addressProblems(loaded, folder)];
         if (problems.length > 0) throw new ContentError(problems);
       } catch (error) {
         if (!(error instanceof ContentError)) throw error;
@@ -51,7 +56,8 @@ What does not apply is null, or an empty text or list.`,
         process.exitCode = PROBLEM_CODE;
         return;
       }
-      const warnings = warningsOf(loaded);
+      const asked = links ? await linkWarnings(loaded) : [];
+      const warnings = worstFirst([...warningsOf(loaded), ...asked]);
       if (json) printJson(warnings.map(warningJson));
       else console.log(report(folder, loaded.content, warnings));
       if (hasImpossible(warnings)) process.exitCode = IMPOSSIBLE_CODE;

@@ -14,7 +14,8 @@ The name of a panel's folder is part of its address, that of a maker's file is
 what its panels call it by. The folder or file is moved, the old name goes into
 its list \`formerly\`, and what names it elsewhere follows: links in all texts,
 the maker of each panel. Every other byte stays as it is. After the next build
-the panel's old addresses lead on to the new ones.
+the panel's old addresses lead on to the new ones, on any host, and links that
+name the old one among their choices (/compare/?with=…, /?maker=…) mean the new.
 
 The names that readers see, maker and model, are fields of the files, and are
 changed there.

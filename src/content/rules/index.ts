@@ -7,6 +7,7 @@ import type { RawCollections, Rule, Surroundings } from './rule.ts';
 import { RULES_OF_TEXT } from './rules-of-text.ts';
 import { sitePlain } from './site-plain.ts';
 import { visibleSigns } from './visible-signs.ts';
+import { withdrawnAddresses } from './withdrawn-addresses.ts';
 
 /** All rules between files. What one file may say by itself stands in its schema. */
 export const RULES: readonly Rule[] = [
@@ -17,6 +18,7 @@ export const RULES: readonly Rule[] = [
   linksLeadSomewhere,
   quietMarkup,
   visibleSigns,
+  withdrawnAddresses,
 ];
 
 /** Everything that one file says wrongly of another, of itself in two places, or of what is around it. */

@@ -1,9 +1,12 @@
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { dirname, extname, join, relative } from 'node:path';
 import { type BodyLink, linksIn } from '../read/body-links.ts';
+import { fieldLinks } from '../read/field-links.ts';
+import { texts } from '../read/fields.ts';
 import { isPicture, PICTURES } from '../read/picture.ts';
+import type { Source } from '../read/source.ts';
 import { entryId } from '../schema/collections.ts';
-import type { Problem } from '../schema/problem.ts';
+import { fieldPath, type Problem } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
 import type { Rule } from './rule.ts';
 import { isDraft, pageOf, type SiteAddresses, siteAddresses } from './site-addresses.ts';
@@ -22,13 +25,17 @@ export const linksLeadSomewhere: Rule = {
   run(content, { folder, unread, drafts }) {
     const published = siteAddresses(content, unread, drafts);
     const all = siteAddresses(content, unread, true);
-    return (['panels', 'methods', 'cautions'] as const).flatMap((collection) =>
+    const own = [...content.guide.values()].flatMap((it) =>
+      texts(it, 'site').map(({ value }) => value.replace(/\/+$/, '')),
+    )[0];
+    const inBodies = (['panels', 'methods', 'cautions'] as const).flatMap((collection) =>
       [...content[collection].values()].flatMap((source) => {
         if (source.isProducts) return [];
         const place: Place = {
           page: pageOf(collection, source),
           disk: source.path,
           folder,
+          own,
           // A draft's links are those of a page that is still to come, and so are other drafts.
           site: isDraft(source) ? all : published,
         };
@@ -38,8 +45,25 @@ export const linksLeadSomewhere: Rule = {
         });
       }),
     );
+    const inFields = Object.entries(content).flatMap(([collection, sources]) =>
+      [...sources.values()].flatMap((source: Source) => {
+        if (source.isProducts) return [];
+        const site = collection === 'panels' && isDraft(source) ? all : published;
+        const place: Place = { page: '/', disk: source.path, folder, own, site };
+        return fieldLinks(source, own).flatMap(({ address, path }): Problem[] => {
+          // An address that has been given up leads nowhere by its nature, and where it leads instead is looked at there.
+          if (collection === 'guide' && path[0] === 'withdrawn') return [];
+          const fault = linkFault(address, place);
+          return fault ? [{ file: source.file, line: source.lineOf(path), field: fieldPath(path), ...fault }] : [];
+        });
+      }),
+    );
+    return [...inBodies, ...inFields];
   },
 };
+
+/** Parts that a message lists. */
+const MOST_LISTED = 24;
 
 type Fault = Pick<Problem, 'found' | 'wanted' | 'hint'>;
 
@@ -49,6 +73,8 @@ interface Place {
   /** The body's file. */
   disk: string;
   folder: string;
+  /** Where the guide is published, without a slash at its end. */
+  own: string | undefined;
   site: SiteAddresses;
 }
 
@@ -91,9 +117,11 @@ function imageFault(address: string, { disk, site }: Place): Fault | undefined {
   return undefined;
 }
 
-function linkFault(address: string, place: Place): Fault | undefined {
-  const { page, site } = place;
-  const found = `a link to "${address}"`;
+function linkFault(written: string, place: Place): Fault | undefined {
+  const { page, site, own } = place;
+  const found = `a link to "${written}"`;
+  // The guide's own address in full is a link within it.
+  const address = own !== undefined && written.startsWith(`${own}/`) ? written.slice(own.length) : written;
   if (/^www\./i.test(address)) return { found, wanted: 'a web address', hint: `write https://${address}` };
   if (!URL.canParse(address, HERE + page)) return { found, wanted: 'an address' };
   const { origin, protocol, pathname, hash } = new URL(address, HERE + page);
@@ -107,12 +135,13 @@ function linkFault(address: string, place: Place): Fault | undefined {
     return { found, wanted: 'a page of the guide, or a file in public/', ...hinted(linkHint(address, path, place)) };
   }
   const id = decoded(hash.slice(1));
-  const ids = id === '' ? undefined : site.idsOf(path);
+  // Which rankings there are, by distance and procedure, the figures decide.
+  const ids = id === '' || id.startsWith('table-') ? undefined : site.idsOf(path);
   if (!ids || ids.includes(id)) return undefined;
   const near = nearest(id, ids);
   return {
     found,
-    wanted: `a part that ${path} has: ${ids.map((it) => `#${it}`).join(', ')}`,
+    wanted: `a part that ${path} has${ids.length > MOST_LISTED ? '' : `: ${ids.map((it) => `#${it}`).join(', ')}`}`,
     ...hinted(near && `did you mean "${path}#${near}"?`),
   };
 }

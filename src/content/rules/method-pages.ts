@@ -27,6 +27,12 @@ export const methodPages: Rule = {
         const wanted = `${method.version} as the last version: it is what ${method.file} computes`;
         problems.push(problemAt(source, { path: ['versions'], value: last.value }, wanted, HINT));
       }
+      for (const field of fields(source.data, ['versions', '*', 'was'])) {
+        if (field.path[1] === versions.length - 1)
+          problems.push(
+            problemAt(source, field, 'an earlier version: of the last one the page itself tells', 'take it out'),
+          );
+      }
       for (const field of texts(source, 'related', '*')) {
         if (!ids.includes(field.value))
           problems.push(problemAt(source, field, `one of: ${ids.join(', ')}`, meant(nearest(field.value, ids))));

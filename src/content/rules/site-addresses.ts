@@ -7,6 +7,7 @@ import { namedFiles } from '../read/files/named-files.ts';
 import { productFolder } from '../read/product-folder.ts';
 import type { Source } from '../read/source.ts';
 import { entryId } from '../schema/collections.ts';
+import { partsOf } from './page-parts.ts';
 import type { RawCollections } from './rule.ts';
 
 /** Pages that every guide has. */
@@ -114,11 +115,10 @@ export function siteAddresses(
     for (const address of panelAddresses(entryId(file))) pages.add(address);
   }
 
-  const ids = new Map<string, readonly string[]>();
-  const idsOnce = (page: string, make: () => readonly string[]) => {
-    const known = ids.get(page) ?? make();
-    ids.set(page, known);
-    return known;
+  const ids = new Map<string, readonly string[] | undefined>();
+  const idsOnce = (page: string, make: () => readonly string[] | undefined) => {
+    if (!ids.has(page)) ids.set(page, make());
+    return ids.get(page);
   };
   return {
     pages,
@@ -135,7 +135,7 @@ export function siteAddresses(
         return ['main', ...content.instruments.keys(), ...[...content.standards.keys()].map(standardAnchor)];
       const method = METHODS.find((it) => page === `/methods/${it.id}/`);
       const source = method && content.methods.get(method.id);
-      if (!source) return undefined;
+      if (!source) return idsOnce(page, () => partsOf(page, content));
       const versions = Array.from({ length: method.version }, (_, i) => `version-${i + 1}`);
       return idsOnce(page, () => [...METHOD_IDS, ...versions, ...idsIn(source)]);
     },

@@ -133,6 +133,21 @@ export const guideSchema = z.strictObject({
     { positive: true, max: 100 },
     10,
   ).prefault(10),
+  withdrawn: z
+    .array(
+      z.strictObject({
+        address: line(
+          'What was there: /panels/<name>/ stands for all of a panel’s addresses, /panels/<name>/methodology/#session-<day> for a session.',
+          200,
+          '/panels/plover/',
+        ).regex(/^\/\S*$/, { error: () => 'an address of the guide, from the slash on: /panels/kelpwright-plover/' }),
+        date: isoDate('Day on which it was withdrawn.'),
+        reason: text('Why, for whoever follows an old link.', 'Never sold'),
+        instead: line('A page of the guide that serves instead.', 200, '/panels/gannet/').optional(),
+      }),
+    )
+    .default([])
+    .describe('Published addresses that have been given up for good; each keeps a page that says why.'),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

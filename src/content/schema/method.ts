@@ -49,6 +49,13 @@ export const methodSchema = z.strictObject({
       z.strictObject({
         version: z.int().positive().describe('Version of the method, counted from 1.'),
         date: isoDate('Day from which figures carry this version.'),
+        was: z
+          .strictObject({
+            formula: z.string().min(3).optional().describe('Its formula in TeX, where that was another.'),
+            text: z.string().min(20).optional().describe('What its page said of it, in Markdown.'),
+          })
+          .optional()
+          .describe('Of a version that has been replaced: how it worked, kept to be read at its address.'),
         change: z.string().min(3).describe('What changed, and whether published numbers moved.'),
       }),
     )

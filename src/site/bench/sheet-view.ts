@@ -48,10 +48,11 @@ export function sheetView(ledger: Ledger): SheetView {
     panels: Object.fromEntries(
       [...ledger.panels.values()]
         .toSorted((a, b) => a.name.localeCompare(b.name, 'en'))
-        .map(({ slug, name, data: { field }, current }) => [
+        .map(({ slug, name, data: { field, formerly }, current }) => [
           slug,
           {
             name,
+            ...(formerly && { formerly }),
             ...(field && { width: lengthOf(field.width), height: lengthOf(field.height) }),
             meters: (current?.instruments ?? []).map((it) => `${it.kind}:${it.id}`),
           },

@@ -1,4 +1,6 @@
+import type { Guide } from '../../content/schema/guide.ts';
 import type { PanelEntry } from '../../ledger/ledger.ts';
+import { withdrawnSessions } from '../addresses/withdrawn.ts';
 import { type Html, html } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type Calculation, calculationView, looseCalculation, type SessionCalculation } from './calculation-view.ts';
@@ -15,12 +17,14 @@ import {
 } from './figure-html.ts';
 import { readingsHtml } from './readings-html.ts';
 import { sheet } from './sheet.ts';
+import { withdrawnHtml } from './withdrawn-html.ts';
 
 /**
  * What a panel's calculation page holds below the site's head: every reading, and how each figure follows from them. As
  * markup, since these pages are many of the guide's bytes, with hundreds of cells each.
  */
-export function calculationHtml(panel: PanelEntry, currency: string): string {
+export function calculationHtml(panel: PanelEntry, guide: Pick<Guide, 'currency' | 'withdrawn'>): string {
+  const { currency } = guide;
   const [current, ...older] = calculationView(panel, currency);
   const address = panelAddress(panel.slug);
   return html`<p class="trail"><a href="/">Guide</a> › <a href="${address}">${panel.name}</a></p>
@@ -33,7 +37,7 @@ ${current && html`<section aria-labelledby="session-${current.date}"><h2 id="ses
 ${older.map(
   (it) =>
     html`<details class="older"><summary><h2 id="session-${it.date}">Earlier session, ${it.shownDate}</h2></summary>${sessionHtml(it, current)}</details>`,
-)}${looseCalculation(panel, currency).map(figureHtml)}`.text;
+)}${withdrawnSessions(panel.slug, guide).map(withdrawnHtml)}${looseCalculation(panel, currency).map(figureHtml)}`.text;
 }
 
 /** @param newer the session whose figures stand in full, where this is an older one */

@@ -92,6 +92,7 @@ export function listedPanels(ledger: Ledger): ListedPanel[] {
   return [...ledger.panels.values()]
     .map(({ slug, name, maker, sizeClass, data, photos }) => ({
       slug,
+      ...(data.formerly && { formerly: data.formerly }),
       name,
       maker: maker.name,
       class: sizeClass?.name ?? null,

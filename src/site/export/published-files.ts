@@ -1,8 +1,16 @@
 import type { Loaded } from '../../ledger/load-ledger.ts';
+import { withdrawnFiles } from '../addresses/withdrawn.ts';
 import { type BenchReader, benchPanelFile, benchSetup } from '../bench/bench-setup.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
-import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
+import {
+  MOVED_SCRIPT,
+  MOVED_SCRIPT_TEXT,
+  movedFiles,
+  movedHtml,
+  movedPages,
+  redirectsText,
+} from '../moved/moved-pages.ts';
 import { planJson } from '../plan/plan-data.ts';
 import { headersFile } from '../serving/headers-file.ts';
 import { panelsCsv } from './panels-csv.ts';
@@ -29,6 +37,16 @@ export function publishedFiles(loaded: Loaded, reader: BenchReader): PublishedFi
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
     ),
+    ...movedFiles(ledger).map(({ from, panel }) =>
+      json(from.slice(1), () => [JSON.stringify(comparedPanel(panel, ledger))]),
+    ),
+    ...withdrawnFiles(ledger).map(
+      ({ path, isJson, text }): PublishedFile => ({
+        path,
+        type: isJson ? 'application/json' : 'text/plain',
+        text: () => [text],
+      }),
+    ),
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
     json('data/bench.json', () => [JSON.stringify(benchSetup(loaded, reader))]),
@@ -44,7 +62,10 @@ export function publishedFiles(loaded: Loaded, reader: BenchReader): PublishedFi
       }),
     ),
     ...(moved.length > 0
-      ? [{ path: MOVED_SCRIPT.slice(1), type: 'text/javascript', text: () => [MOVED_SCRIPT_TEXT] } as const]
+      ? [
+          { path: MOVED_SCRIPT.slice(1), type: 'text/javascript', text: () => [MOVED_SCRIPT_TEXT] } as const,
+          { path: '_redirects', type: 'text/plain', text: () => [redirectsText(ledger)] } as const,
+        ]
       : []),
   ];
 }

@@ -2,6 +2,7 @@ import type { Ledger, PanelEntry, RankBasis } from '../../ledger/ledger.ts';
 import { besideNoEffectLine, panelBesideNoEffectLine } from '../../measure/exposure/no-effect.ts';
 import { type FigureOrGap, gap, isFigure } from '../../measure/figure.ts';
 import { type MetricId, rangeFilters } from '../../measure/metrics.ts';
+import type { FormerNames } from './browser/guide-address.ts';
 import { encodeRow, FLICKER_VALUES } from './browser/row-data.ts';
 
 /** A filter that takes numbers. */
@@ -20,6 +21,8 @@ export interface GuideFilterView {
   ranges: RangeView[];
   classes: Array<{ id: string; name: string }>;
   makers: Array<{ id: string; name: string }>;
+  /** Names of before that addresses may hold; left out where there are none. */
+  formerly?: FormerNames;
   /** Wavelengths, nm, about which some panel has a measured peak. */
   wavelengths: number[];
 }
@@ -33,6 +36,7 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
   const ranked = classes.flatMap((it) => it.groups.flatMap((group) => group.panels));
   const makers = new Map(ranked.map((it) => [it.data.maker, it.maker.name]));
   const peaks = new Set(ranked.flatMap(wavelengthsOf).map((nm) => STEP * Math.round(nm / STEP)));
+  const former = formerNames(ranked);
   const byName = (a: { name: string }, b: { name: string }) => a.name.localeCompare(b.name, 'en');
   return {
     currency: ledger.guide.currency,
@@ -47,8 +51,20 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
       sizeClass && groups.length > 0 ? [{ id: sizeClass.id, name: sizeClass.name }] : [],
     ),
     makers: [...makers].map(([id, name]) => ({ id, name })).toSorted(byName),
+    ...(former && { formerly: former }),
     wavelengths: [...peaks].toSorted((a, b) => a - b),
   };
+}
+
+/** Names that panels and their makers had before; undefined where none had another. */
+function formerNames(panels: readonly PanelEntry[]): FormerNames | undefined {
+  const today = (them: ReadonlyArray<readonly [string, readonly string[] | undefined]>) =>
+    Object.fromEntries(them.flatMap(([now, before = []]) => before.map((it) => [it, now])));
+  const names = {
+    panels: today(panels.map((it) => [it.slug, it.data.formerly])),
+    makers: today(panels.map((it) => [it.data.maker, it.maker.formerly])),
+  };
+  return Object.values(names).some((it) => Object.keys(it).length > 0) ? names : undefined;
 }
 
 /**

@@ -37,6 +37,24 @@ export function movedPages({ panels }: Ledger): MovedPage[] {
   );
 }
 
+/** Addresses of a panel's file for the comparison under its names of before: a copy of today's lies there. */
+export function movedFiles({ panels }: Ledger): Array<{ from: string; to: string; panel: PanelEntry }> {
+  return [...panels.values()].flatMap((panel) =>
+    formerNamesOf(panel).map((old) => ({ from: comparedAddress(old), to: comparedAddress(panel.slug), panel })),
+  );
+}
+
+/**
+ * `_redirects`, for hosts that read such a file: an old address, the one of today, and the status that says for good, a
+ * line each. Other hosts have the pages and copies that lie there.
+ */
+export function redirectsText(ledger: Ledger): string {
+  const lines = [...movedPages(ledger), ...movedFiles(ledger)].map(({ from, to }) => `${from} ${to} 301`);
+  return `# Old addresses, each with the one of today.\n${lines.join('\n')}\n`;
+}
+
+const comparedAddress = (slug: string) => `/data/compare/${slug}.json`;
+
 const formerNamesOf = ({ data }: PanelEntry): readonly string[] => data.formerly ?? [];
 
 /**

@@ -34,6 +34,8 @@ interface Box {
 
 export interface ListedMaker {
   id: string;
+  /** Ids that it had before, which links may name. */
+  formerly: readonly string[];
   name: string;
   panels: ListedPanel[];
 }
@@ -60,6 +62,7 @@ export function panelListView(ledger: Ledger): PanelListView {
   const listed = [...makers]
     .map(([id, own]) => ({
       id,
+      formerly: own[0]?.maker.formerly ?? [],
       name: own[0]?.maker.name ?? id,
       panels: own.map((it) => listedPanel(it, currency, largest)),
     }))

@@ -92,6 +92,7 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
   const carried = carriedParts(panel);
   return {
     slug,
+    ...(panel.data.formerly && { formerly: panel.data.formerly }),
     name,
     group: sizeClass?.name ?? 'Size not known',
     ...photoEntry(panel),

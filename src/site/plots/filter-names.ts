@@ -2,10 +2,11 @@ import type { FilterNames } from '../guide/browser/filter-words.ts';
 import type { GuideFilterView } from '../guide/guide-filter-view.ts';
 
 /** What the page of plots calls the guide's filters. */
-export function filterNames({ ranges, classes, makers, wavelengths }: GuideFilterView): FilterNames {
+export function filterNames({ ranges, classes, makers, wavelengths, formerly }: GuideFilterView): FilterNames {
   const named = (them: ReadonlyArray<{ id: string; name: string }>) =>
     them.map(({ id, name }) => ({ value: id, label: name }));
   return {
+    ...(formerly && { formerly }),
     ranges: ranges.map(({ name, label, unit }) => ({ name, label, unit })),
     sets: {
       class: named(classes),

@@ -21,6 +21,7 @@ export const DEMONSTRATION_SENTENCES: ReadonlySet<string> = new Set([
   'Library fees and the town council.',
   'One shop code, for the Kelpwright Limpet, earns us 4 %.',
   "Invented for the demonstration; put in your central bank's reference rate of the day.",
+  'The one R30 that we had was a sample that was never sold; its readings say nothing about what is in the shops.',
   'Household tariff of Curlew Strand Energy Co-operative (invented)',
 ]);
 

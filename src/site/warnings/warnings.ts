@@ -38,7 +38,6 @@ export const SEVERITIES = ['impossible', 'doubt', 'note'] as const satisfies Rea
  * @param least leaves out what weighs less; finding a note's line takes its time in a guide of a thousand panels
  */
 export function warningsOf(loaded: Loaded, least: Flag['severity'] = 'note'): Warning[] {
-  const weight = (it: { severity: Flag['severity'] }) => SEVERITIES.indexOf(it.severity);
   const lightest = SEVERITIES.indexOf(least);
   const all = [
     ...flagWarnings(loaded, (flag) => weight(flag) <= lightest),
@@ -46,9 +45,14 @@ export function warningsOf(loaded: Loaded, least: Flag['severity'] = 'note'): Wa
   ];
   // What belongs to the panel as a whole is flagged in each of its sessions.
   const once = new Map(all.map((it) => [[it.file, it.check, it.text].join('\n'), it]));
-  return [...once.values()]
-    .filter((it) => weight(it) <= lightest)
-    .toSorted((a, b) => weight(a) - weight(b) || a.file.localeCompare(b.file, 'en') || a.line - b.line);
+  return worstFirst([...once.values()].filter((it) => weight(it) <= lightest));
+}
+
+const weight = (it: { severity: Flag['severity'] }) => SEVERITIES.indexOf(it.severity);
+
+/** Worst first, then by file and line. */
+export function worstFirst(warnings: readonly Warning[]): Warning[] {
+  return warnings.toSorted((a, b) => weight(a) - weight(b) || a.file.localeCompare(b.file, 'en') || a.line - b.line);
 }
 
 function flagWarnings({ content, ledger }: Loaded, isWanted: (flag: Flag) => boolean): Warning[] {

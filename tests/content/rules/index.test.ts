@@ -9,6 +9,7 @@ const NO_RULES = [
   'rule',
   'rules-of-text',
   'site-addresses',
+  'page-parts',
   'display-range',
   'stated-quantities',
 ];

@@ -237,6 +237,70 @@ describe('what a picture’s file holds', () => {
   });
 });
 
+describe('parts of pages', () => {
+  const day = () => /- date: (\S+)\n\s+methodVersion/.exec(content.read(PLOVER))?.[1];
+
+  test.each([
+    '/panels/plover/#limits',
+    '/panels/plover/methodology/#optical-power',
+    '/panels/#maker-knotgrass',
+    '/data/#whole',
+    '/#table-palm-30-cm-v1',
+  ])('%s is there', (address) => {
+    write(`[a](${address})`);
+    expectProblems(content.problems());
+  });
+
+  test('a figure of a session is there, one of another day is not', () => {
+    write(`[a](/panels/plover/methodology/#led-area-${day()})`);
+    expectProblems(content.problems());
+    content.edit(PLOVER, `#led-area-${day()}`, '#led-area-2020-01-01');
+    const [problem, ...more] = content.problems();
+    expect(more).toEqual([]);
+    expect(problem?.hint).toBe(`did you mean "/panels/plover/methodology/#led-area-${day()}"?`);
+    expect(problem?.wanted).toBe('a part that /panels/plover/methodology/ has');
+  });
+
+  test.each([
+    ['/panels/plover/#limit', 'did you mean "/panels/plover/#limits"?'],
+    ['/panels/#maker-knotgras', 'did you mean "/panels/#maker-knotgrass"?'],
+    ['/plan/#your', undefined],
+  ])('%s is not', (address, hint) => {
+    write(`[a](${address})`);
+    const [problem, ...more] = content.problems();
+    expect(more).toEqual([]);
+    expect(problem?.found).toBe(`a link to "${address}"`);
+    if (hint) expect(problem?.hint).toBe(hint);
+  });
+});
+
+describe('texts of fields', () => {
+  const about = (text: string) => {
+    content.edit('makers/knotgrass.yaml', 'name:', `note: '${text}'\nname:`);
+    return content
+      .problems()
+      .map(({ file, line, field, found }) => [file.split('/').slice(-2).join('/'), line, field, found]);
+  };
+
+  test.each([
+    'See [the Plover](/panels/plover/#limits), /methods/rank/ and https://knotgrass.example/panels/x.',
+    'In W/m2 and mW/cm2, and/or so; 1/2 in.',
+  ])('%s leads nowhere wrong', (text) => {
+    expect(about(text)).toEqual([]);
+  });
+
+  test('what leads nowhere is named with its line and field, in Markdown, bare, and in full', () => {
+    const site = /^site: (\S+)$/m.exec(content.read('guide.yaml'))?.[1]?.replace(/\/$/, '');
+    const text = `[a](/panels/plovr/), then /methods/rnk/. And ${site}/cautions/#eye`;
+    const at = ['makers/knotgrass.yaml', 1, 'note'];
+    expect(about(text)).toEqual([
+      [...at, 'a link to "/panels/plovr/"'],
+      [...at, 'a link to "/methods/rnk/"'],
+      [...at, `a link to "${site}/cautions/#eye"`],
+    ]);
+  });
+});
+
 test('imports of nothing', () => {
   content.write('cautions.mdx', `${content.read('cautions.mdx')}\nimport A from './A.astro';\n\n<A />\n`);
   expectProblems(content.problems(), {
@@ -267,7 +331,7 @@ describe('the addresses are the guide’s own', () => {
   test('parts of the pages of methods and of cautions', () => {
     expect([...idsOf(page('methods/[metric].astro')), 'main'].toSorted()).toEqual([...METHOD_IDS].toSorted());
     expect([...idsOf(page('cautions.astro')), 'main'].toSorted()).toEqual([...CAUTION_IDS].toSorted());
-    expect(page('methods/[metric].astro')).toMatch(/id=\{`version-\$\{it\.version\}`\}/);
+    expect(page('methods/[metric].astro')).toMatch(/: `version-\$\{it\.version\}`\}/);
     expect(page('instruments.astro')).toContain('<h2 id={id}>');
   });
 });

@@ -28,10 +28,19 @@ test('every panel has a file for the comparison and one for the bench, and no tw
 const BEGINNINGS = {
   'text/csv': /^(kind,panel|standard,instrument|panel,(session|address|date)|metric,name),/,
   'text/html': /^<!DOCTYPE html>/,
-  'text/plain': /^(User-agent: \*|\/\*)\n/,
+  'text/plain': /^(User-agent: \*|\/\*\n|# Old addresses)/,
   'application/xml': /^<\?xml version="1.0" encoding="UTF-8"\?>\n/,
   'text/javascript': /^location\./,
 };
+
+test('a panel that was renamed has its file under the old name too', () => {
+  const files = new Map(publishedFiles(demo, { code: 'test', isTester: false }).map((it) => [it.path, it]));
+  const at = (slug: string) => [...(files.get(`data/compare/${slug}.json`)?.text() ?? [])].join('');
+  expect(at('ruddlestone-r-60')).toBe(at('ruddlestone-r60'));
+  const list = JSON.parse([...(files.get('data/compare.json')?.text() ?? [])].join(''));
+  const renamed = list.panels.filter((it: { formerly?: string[] }) => it.formerly);
+  expect(renamed).toEqual([expect.objectContaining({ slug: 'ruddlestone-r60', formerly: ['ruddlestone-r-60'] })]);
+});
 
 test('each is what its type says', () => {
   for (const file of publishedFiles(demo, { code: 'test', isTester: false })) {

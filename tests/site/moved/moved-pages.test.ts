@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { movedHtml, movedPages } from '../../../src/site/moved/moved-pages.ts';
+import { movedFiles, movedHtml, movedPages, redirectsText } from '../../../src/site/moved/moved-pages.ts';
 import { demoLedger } from '../../support/demo-ledger.ts';
 
 const { ledger } = demoLedger();
@@ -13,6 +13,19 @@ test('both pages of a panel lead on from each of its old names', () => {
       to: '/panels/ruddlestone-r60/methodology/',
       title: 'Ruddlestone R60, every reading,',
     },
+  ]);
+});
+
+test('a file for the comparison lies at the old address too, and hosts that read a list of redirects get one', () => {
+  expect(movedFiles(ledger).map(({ from, to }) => [from, to])).toEqual([
+    ['/data/compare/ruddlestone-r-60.json', '/data/compare/ruddlestone-r60.json'],
+  ]);
+  const [comment, ...lines] = redirectsText(ledger).trimEnd().split('\n');
+  expect(comment).toMatch(/^# /);
+  expect(lines).toEqual([
+    '/panels/ruddlestone-r-60/ /panels/ruddlestone-r60/ 301',
+    '/panels/ruddlestone-r-60/methodology/ /panels/ruddlestone-r60/methodology/ 301',
+    '/data/compare/ruddlestone-r-60.json /data/compare/ruddlestone-r60.json 301',
   ]);
 });
 

@@ -29,8 +29,11 @@ const edit = (from: string, to: string) => {
 const found = (content: Content | undefined) => demonstrationWords({ content } as Loaded).map((it) => it.field);
 const foundHere = () => found(readContent({ folder, today: TODAY }).content);
 
-/** A licence is everybody's to name, and a folder's name is none of the guide's sentences. */
-const ownOf = ({ licence: _licence, agreement: _agreement, ...own }: Record<string, unknown>) => own;
+/** A licence is everybody's to name, and names of folders and addresses are none of the guide's sentences. */
+const ownOf = ({ licence: _licence, agreement: _agreement, withdrawn, ...own }: Record<string, unknown>) => ({
+  ...own,
+  withdrawn: (withdrawn as Array<{ reason: string }>).map((it) => it.reason),
+});
 
 test('the list has every sentence of the demonstration, and its makers', () => {
   const said = textsBelow(ownOf(parse(readFileSync(guide(), 'utf8')))).flatMap(({ value }) =>

@@ -14,7 +14,15 @@ export interface SheetMeter {
 export interface SheetData {
   /** By the names of their folders. */
   panels: Readonly<
-    Record<string, SheetPanel & { /** Keys of the meters of its newest session. */ meters: readonly string[] }>
+    Record<
+      string,
+      SheetPanel & {
+        /** Keys of the meters of its newest session. */
+        meters: readonly string[];
+        /** Names that addresses had for it before; left out where there are none. */
+        formerly?: readonly string[];
+      }
+    >
   >;
   meters: readonly SheetMeter[];
   /** Keys of the meters that stand on the sheet where no panel says otherwise: the last one used of each kind. */

@@ -67,21 +67,24 @@ export function readDay(text: string): string | undefined {
 
 export const usualSetup = (): SheetSetup => ({ columns: USUAL_ALONG, rows: USUAL_ALONG });
 
+/** The panel that a name of today or of before means. */
+type SlugOf = (name: string) => string | undefined;
+
 /** Reads the query of an address. Never throws; what it can't use is named in `said`. */
-export function readSheet(query: string, isKnown: (slug: string) => boolean): { setup: SheetSetup; said: string } {
+export function readSheet(query: string, slugOf: SlugOf): { setup: SheetSetup; said: string } {
   const setup = usualSetup();
   if (query.length > LONGEST) return { setup, said: 'The address is too long to be a sheet’s; it was left aside.' };
   const odd: string[] = [];
   for (const [name, value] of new URLSearchParams(query)) {
-    if (value !== '' && !set(setup, name, value, isKnown)) odd.push(`“${`${name}=${value}`.slice(0, LONGEST_NAME)}”`);
+    if (value !== '' && !set(setup, name, value, slugOf)) odd.push(`“${`${name}=${value}`.slice(0, LONGEST_NAME)}”`);
   }
   return { setup, said: odd.length > 0 ? `Left aside from the address: ${odd.slice(0, 3).join(', ')}.` : '' };
 }
 
-function set(setup: SheetSetup, name: string, value: string, isKnown: (slug: string) => boolean): boolean {
+function set(setup: SheetSetup, name: string, value: string, slugOf: SlugOf): boolean {
   switch (name) {
     case 'panel':
-      return isKnown(value) && assign(setup, { panel: value });
+      return assign(setup, keyed('panel', slugOf(value)));
     case 'width':
     case 'height':
       return assign(setup, keyed(name, readLength(value, LEAST_SIDE, MOST_SIDE)));

@@ -4,6 +4,7 @@ import { expectedBias, halvingBias } from '../../../measure/beam/expected-bias.t
 import { biasWords } from '../../../words/bench-words.ts';
 import { fixed, showDate } from '../../../words/format.ts';
 import { elementOf, html } from '../../shared/browser/dom.ts';
+import { nameToday } from '../../shared/browser/former-names.ts';
 import type { PieceElement } from '../../shared/browser/pieces.ts';
 import { inSite } from '../../shared/browser/site-path.ts';
 import { calibrationState } from './calibration-state.ts';
@@ -22,8 +23,9 @@ if (form) start(form);
 
 function start(place: HTMLFormElement): void {
   const data = JSON.parse(place.dataset.sheet ?? '') as SheetData;
+  const slugOf = nameToday(Object.entries(data.panels).map(([slug, { formerly = [] }]) => ({ slug, formerly })));
   const fields = formFields();
-  let setup: SheetSetup = readSheet('', () => false).setup;
+  let setup: SheetSetup = readSheet('', () => undefined).setup;
 
   const show = (before: string) => {
     const panel = setup.panel === undefined ? undefined : data.panels[setup.panel];
@@ -38,7 +40,7 @@ function start(place: HTMLFormElement): void {
     find('[data-sheet-said]').textContent = [before, said].filter((it) => it !== '').join(' ');
   };
   const apply = () => {
-    const found = readSheet(location.search, (slug) => Object.hasOwn(data.panels, slug));
+    const found = readSheet(location.search, slugOf);
     setup = found.setup;
     fillForm(fields, setup);
     show(found.said);

@@ -15,8 +15,12 @@ export interface AskedPanels {
   said: string[];
 }
 
-/** Reads the query of an address. Never throws; what it can't use is named in `said`. */
-export function askedPanels(query: string, isKnown: (slug: string) => boolean): AskedPanels {
+/**
+ * Reads the query of an address. Never throws; what it can't use is named in `said`.
+ *
+ * @param slugOf the panel that a name of today or of before means
+ */
+export function askedPanels(query: string, slugOf: (name: string) => string | undefined): AskedPanels {
   const said: string[] = [];
   if (query.length > LONGEST)
     said.push(`Only the first ${LONGEST.toLocaleString('en-GB')} characters of the address were read.`);
@@ -26,14 +30,15 @@ export function askedPanels(query: string, isKnown: (slug: string) => boolean): 
     .map((it) => it.trim())
     .filter((it) => it !== '');
   const different = [...new Set(names)];
-  const known = different.filter(isKnown);
-  const unknown = different.filter((it) => !isKnown(it));
+  const meant = names.flatMap((it) => slugOf(it) ?? []);
+  const known = [...new Set(meant)];
+  const unknown = different.filter((it) => slugOf(it) === undefined);
   if (unknown.length > 0) {
     const shown = unknown.slice(0, MOST_NAMES).map((it) => `“${shortened(it)}”`);
     const more = unknown.length - shown.length;
     said.push(`Not in this guide: ${shown.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`);
   }
-  if (names.filter(isKnown).length > known.length) said.push('A panel that the address names twice is shown once.');
+  if (meant.length > known.length) said.push('A panel that the address names twice is shown once.');
   if (known.length > MOST_PANELS) said.push(`The address names ${known.length} panels; the first five are shown.`);
   return { slugs: known.slice(0, MOST_PANELS), said };
 }

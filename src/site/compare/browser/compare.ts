@@ -6,6 +6,7 @@
 import { listed } from '../../../words/format.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { unpackFigures } from '../../shared/browser/figure-pack.ts';
+import { nameToday } from '../../shared/browser/former-names.ts';
 import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { inSite } from '../../shared/browser/site-path.ts';
 import { showUnits } from '../../shared/browser/units.ts';
@@ -41,6 +42,8 @@ interface Parts {
 
 class Page {
   readonly #panels: ReadonlyMap<string, ListedPanel>;
+  /** The panel that a name in an address means. */
+  readonly #slugOf: (name: string) => string | undefined;
   readonly #files = new Map<string, Promise<ComparedContender>>();
   readonly #title = document.title;
   /** What stands in the page where nothing is chosen. */
@@ -55,6 +58,7 @@ class Page {
 
   constructor(panels: readonly ListedPanel[], parts: Parts) {
     this.#panels = new Map(panels.map((it) => [it.slug, it]));
+    this.#slugOf = nameToday(panels);
     this.#parts = parts;
     this.#empty = { heading: parts.heading.textContent ?? '', lead: [...parts.lead.childNodes] };
     this.#words = JSON.parse(parts.tables.dataset.rows ?? '{}');
@@ -62,7 +66,7 @@ class Page {
 
   /** Shows what the address asks for. */
   readAddress(): void {
-    const { slugs, said } = askedPanels(location.search, (slug) => this.#panels.has(slug));
+    const { slugs, said } = askedPanels(location.search, this.#slugOf);
     void this.#show(slugs, said);
   }
 

@@ -73,6 +73,8 @@ export interface PanelList {
 /** An entry of it. */
 export interface ListedPanel {
   slug: string;
+  /** Names that addresses had for it before; left out where there are none. */
+  formerly?: readonly string[];
   name: string;
   maker: string;
   /** Name of its size class; null where its LED area is not known. */

@@ -1,21 +1,23 @@
 /** The filters of the guide that are on, in words: for a page that follows them and has none of its own. No DOM. */
 
 import { showDate } from '../../../words/format.ts';
-import { type GuideState, type Known, SETS } from './guide-address.ts';
+import { type FormerNames, type GuideState, type Known, SETS } from './guide-address.ts';
 
 /** What the page calls what can be filtered by, and all that an address may name. */
 export interface FilterNames {
   ranges: Array<{ name: string; label: string; unit: string }>;
   sets: Record<(typeof SETS)[number], Array<{ value: string; label: string }>>;
+  formerly?: FormerNames;
 }
 
 /** What an address may name, for the reading of it. */
-export function knownBy({ ranges, sets }: FilterNames): Known {
+export function knownBy({ ranges, sets, formerly }: FilterNames): Known {
   const values = (name: (typeof SETS)[number]) => sets[name].map((it) => it.value);
   return {
     ranges: ranges.map((it) => it.name),
     sets: { class: values('class'), maker: values('maker'), nm: values('nm'), flicker: values('flicker') },
     panels: [],
+    ...(formerly && { formerly }),
     tables: [],
     columns: [],
   };

@@ -37,12 +37,20 @@ export interface GuideState {
   sort?: SortState;
 }
 
+/** Names that panels and makers had before, each with that of today. */
+export interface FormerNames {
+  panels: Readonly<Record<string, string>>;
+  makers: Readonly<Record<string, string>>;
+}
+
 /** What an address may name. */
 export interface Known {
   /** Filters that take numbers, in their order. */
   ranges: readonly string[];
   sets: Readonly<Record<SetName, readonly string[]>>;
   panels: readonly string[];
+  /** Names of before, each with that of today. */
+  formerly?: FormerNames;
   /** Ids of the ranking's bodies: addresses used to name one, and are understood as within each size class. */
   tables: readonly string[];
   columns: readonly string[];
@@ -115,7 +123,8 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
     }
   }
   for (const name of SETS) {
-    readers[name] = (value) => {
+    readers[name] = (written) => {
+      const value = name === 'maker' ? today(written, known.formerly?.makers) : written;
       if (!known.sets[name].includes(value)) return false;
       sets[name] = [...new Set([...(sets[name] ?? []), value])];
       return true;
@@ -125,7 +134,7 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
   for (const [name, value] of new URLSearchParams(search)) {
     // A form sends its empty fields too.
     if (value === '') continue;
-    const slug = name.startsWith(OWN) ? name.slice(OWN.length) : undefined;
+    const slug = name.startsWith(OWN) ? today(name.slice(OWN.length), known.formerly?.panels) : undefined;
     const isRead =
       slug === undefined
         ? Object.hasOwn(readers, name) && readers[name]?.(value)
@@ -137,6 +146,11 @@ export function readAddress(search: string, known: Known): { state: GuideState; 
     state: { ranges, sets, own, ...rest, ...(hasHeld && { hasHeld }) },
     ignored: ignoredWords(odd),
   };
+}
+
+/** The name of today for one that an address holds. */
+function today(name: string, formerly: Readonly<Record<string, string>> = {}): string {
+  return Object.hasOwn(formerly, name) ? (formerly[name] ?? name) : name;
 }
 
 /** Columns of old addresses that are the price of a watt by another name, as the rank is. */

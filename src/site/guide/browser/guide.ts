@@ -2,6 +2,7 @@
 
 import { afterPaint } from '../../shared/browser/after-paint.ts';
 import {
+  type FormerNames,
   type GuideState,
   type Known,
   readAddress,
@@ -42,6 +43,7 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     ranges,
     sets: { class: values('class'), maker: values('maker'), nm: values('nm'), flicker: values('flicker') },
     panels: rows.map((it) => it.slug),
+    ...(form.dataset.formerly && { formerly: JSON.parse(form.dataset.formerly) as FormerNames }),
     tables: [...element.tBodies].map((it) => it.id.replace(/^table-/, '')),
     columns: sortable.columns.map((it) => it.id),
   };

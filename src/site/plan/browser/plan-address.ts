@@ -31,24 +31,27 @@ export function within(text: string, low: number, high: number): number | undefi
   return value >= low && value <= high ? value : undefined;
 }
 
+/** The panel that a name of today or of before means. */
+type SlugOf = (name: string) => string | undefined;
+
 /** Reads the query of an address. Never throws; what it can't use is named in `said`. */
-export function readPlan(query: string, isKnown: (slug: string) => boolean): { plan: Plan; said: string } {
+export function readPlan(query: string, slugOf: SlugOf): { plan: Plan; said: string } {
   const plan: Plan = { unit: 'cm', height: USUAL_HEIGHT };
   if (query.length > LONGEST) return { plan, said: 'The address is too long to be a plan; it was left aside.' };
   const odd: string[] = [];
   for (const [name, value] of new URLSearchParams(query)) {
     if (value === '') continue;
-    if (!set(plan, name, value, isKnown)) odd.push(`“${`${name}=${value}`.slice(0, LONGEST_NAME)}”`);
+    if (!set(plan, name, value, slugOf)) odd.push(`“${`${name}=${value}`.slice(0, LONGEST_NAME)}”`);
   }
   return { plan, said: odd.length > 0 ? `Left aside from the address: ${odd.slice(0, 3).join(', ')}.` : '' };
 }
 
-function set(plan: Plan, name: string, value: string, isKnown: (slug: string) => boolean): boolean {
+function set(plan: Plan, name: string, value: string, slugOf: SlugOf): boolean {
   switch (name) {
     case 'panel':
-      if (!isKnown(value)) return false;
-      plan.panel = value;
-      return true;
+      return assign(slugOf(value), (it) => {
+        plan.panel = it;
+      });
     case 'cm':
       return assign(within(value, NEAREST_CM, FARTHEST_CM), (it) => {
         plan.cm = it;
@@ -70,7 +73,7 @@ function set(plan: Plan, name: string, value: string, isKnown: (slug: string) =>
   }
 }
 
-function assign(value: number | undefined, to: (value: number) => void): boolean {
+function assign<T>(value: T | undefined, to: (value: T) => void): boolean {
   if (value === undefined) return false;
   to(value);
   return true;

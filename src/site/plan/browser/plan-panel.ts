@@ -10,6 +10,8 @@ export type SpreadAt = [distance: number, low: number, high: number];
 /** What the planner knows of a panel. */
 export interface PlanPanel {
   slug: string;
+  /** Names that addresses had for it before; left out where there are none. */
+  formerly?: readonly string[];
   name: string;
   /** Size class in words. */
   group: string;

@@ -1,6 +1,7 @@
 /** The planner's page: what a session comes to, as the reader types. */
 
 import { html } from '../../shared/browser/dom.ts';
+import { nameToday } from '../../shared/browser/former-names.ts';
 import { OtherFormat, readJson } from '../../shared/browser/read-json.ts';
 import { inSite } from '../../shared/browser/site-path.ts';
 import { type Plan, planAddress, readPlan } from './plan-address.ts';
@@ -29,8 +30,9 @@ async function start(place: HTMLFormElement): Promise<void> {
     return;
   }
   const panels = new Map(data.panels.map((it) => [it.slug, it]));
+  const slugOf = nameToday(data.panels);
   const fields = planFields(data.panels);
-  let plan: Plan = readPlan('', () => false).plan;
+  let plan: Plan = readPlan('', () => undefined).plan;
 
   const show = (before: string) => {
     const panel = plan.panel === undefined ? undefined : panels.get(plan.panel);
@@ -52,7 +54,7 @@ async function start(place: HTMLFormElement): Promise<void> {
     show(odd);
   };
   const apply = () => {
-    const found = readPlan(location.search, (slug) => panels.has(slug));
+    const found = readPlan(location.search, slugOf);
     plan = found.plan;
     fillForm(fields, plan);
     show(found.said);

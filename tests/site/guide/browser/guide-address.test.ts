@@ -17,6 +17,7 @@ const KNOWN: Known = {
     flicker: ['steady', 'faster'],
   },
   panels: ['ostrel-lill', 'quennick-sprat'],
+  formerly: { panels: { 'ostrel-lil': 'ostrel-lill' }, makers: { ostrell: 'ostrel' } },
   tables: ['palm', 'desk'],
   columns: ['name', 'price', 'price-per-watt', 'tested'],
 };
@@ -26,6 +27,13 @@ describe('reading an address', () => {
   test('an empty one is an empty state, without a word', () => {
     expect(read('')).toEqual({ state: EMPTY_STATE, ignored: '' });
     expect(read('?price-from=&since=&extra=')).toEqual({ state: EMPTY_STATE, ignored: '' });
+  });
+
+  test('panels and makers by names that they had before', () => {
+    const { state, ignored } = read('?maker=ostrell&own.ostrel-lil=29');
+    expect(ignored).toBe('');
+    expect(state.sets).toEqual({ maker: ['ostrel'] });
+    expect([...state.own]).toEqual([['ostrel-lill', 29]]);
   });
 
   test('every field', () => {

@@ -1,14 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planAddress, readPlan, within } from '../../../../src/site/plan/browser/plan-address.ts';
+import { nameToday } from '../../../../src/site/shared/browser/former-names.ts';
 
-const read = (query: string) => readPlan(query, (slug) => slug === 'ostrel-lill');
+const read = (query: string) => readPlan(query, nameToday([{ slug: 'ostrel-lill', formerly: ['ostrel-lil'] }]));
 const USUAL = { unit: 'cm', height: 170 };
 
 describe('reading a plan from an address', () => {
   test('an empty one suggests neither a distance nor an exposure', () => {
     expect(read('')).toEqual({ plan: USUAL, said: '' });
     expect(read('?exposure=&panel=')).toEqual({ plan: USUAL, said: '' });
+  });
+
+  test('a panel by a name that it had before', () => {
+    expect(read('?panel=ostrel-lil')).toEqual({ plan: { ...USUAL, panel: 'ostrel-lill' }, said: '' });
   });
 
   test('every field', () => {

@@ -7,6 +7,7 @@ import { publishedFiles } from '../site/export/published-files.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { sourceFolder } from './astro-root.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { writeCards } from './cards/card-store.ts';
 import { handOver } from './content-source.ts';
 import { deskRoutes, deskScript } from './dev/desk-routes.ts';
 import { serveLive } from './dev/serve-live.ts';
@@ -84,6 +85,7 @@ export function panelLedger(): AstroIntegration {
             // The indexer is a process of its own, and reads none of these.
             await writeFiles(publishedFiles(loadLedger().ledger), grown);
             await writePhotos(loadLedger().ledger, grown);
+            await writeCards(loadLedger().ledger, grown);
           } finally {
             await indexed;
           }

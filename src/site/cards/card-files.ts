@@ -1,0 +1,17 @@
+import { SKETCH_OF } from '../methods/sketches/index.ts';
+import type { CardFormat } from './card-formats.ts';
+
+/** Where cards lie; a panel's under its slug. */
+const FOLDER = '/cards/';
+
+/** Address of the picture that stands where a panel's page is linked to. */
+export const previewAddress = (slug: string) => `${FOLDER}${slug}/preview.png`;
+
+/** Address of a panel's card to show, without the ending. */
+export const panelCardAddress = (slug: string, format: CardFormat['id']) => `${FOLDER}${slug}/${format}`;
+
+/** Address of a method's card to show, without the ending. */
+export const methodCardAddress = (id: string, format: CardFormat['id']) => `${FOLDER}methods/${id}/${format}`;
+
+/** A method has a card where a picture explains it. */
+export const hasMethodCard = (id: string): id is keyof typeof SKETCH_OF => Object.hasOwn(SKETCH_OF, id);

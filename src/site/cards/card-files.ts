@@ -1,6 +1,9 @@
 import { SKETCH_OF } from '../methods/sketches/index.ts';
 import type { CardFormat } from './card-formats.ts';
 
+/** The page that lists them; where the guide asks for cards or badges. */
+export const CARDS_PAGE = '/cards/';
+
 /** Where cards lie; a panel's under its slug. */
 const FOLDER = '/cards/';
 
@@ -12,6 +15,12 @@ export const panelCardAddress = (slug: string, format: CardFormat['id']) => `${F
 
 /** Address of a method's card to show, without the ending. */
 export const methodCardAddress = (id: string, format: CardFormat['id']) => `${FOLDER}methods/${id}/${format}`;
+
+/** Address of the badge and the small card of a panel's figure, without the ending. */
+export const badgeAddress = (slug: string, metric: string) => `${FOLDER}${slug}/${metric}`;
+
+/** Styles of the small cards. */
+export const BADGE_STYLES = `${FOLDER}card.css`;
 
 /** A method has a card where a picture explains it. */
 export const hasMethodCard = (id: string): id is keyof typeof SKETCH_OF => Object.hasOwn(SKETCH_OF, id);

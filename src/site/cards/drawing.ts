@@ -1,18 +1,9 @@
 import type { PieceElement } from '../shared/browser/pieces.ts';
 import { piece } from '../shared/browser/pieces.ts';
 import { html, piecesHtml } from '../shared/html.ts';
+import { INK } from './drawing-ink.ts';
 import { fittedLines } from './fitted-lines.ts';
 import { type Face, letterPath, letterWidth } from './lettering.ts';
-
-/** The guide's paper and ink (`styles/tokens.css`, the light ones): a card is a sheet of paper wherever it is shown. */
-export const INK = {
-  paper: '#fcfbf8',
-  ink: '#1b2125',
-  soft: '#545c61',
-  rule: '#d5d0c3',
-  accent: '#0b5a70',
-  tint: '#dfe8e8',
-} as const;
 
 /** How text is set. */
 export interface Setting {

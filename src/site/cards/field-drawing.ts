@@ -2,7 +2,8 @@ import { USUAL_HEIGHT } from '../../measure/person.ts';
 import { personOutline } from '../shared/browser/person-outline.ts';
 import { piece } from '../shared/browser/pieces.ts';
 import type { CardLayout } from './card-formats.ts';
-import { type Drawing, INK, round } from './drawing.ts';
+import { type Drawing, round } from './drawing.ts';
+import { INK } from './drawing-ink.ts';
 import type { PanelCardView } from './panel-card-view.ts';
 
 /** Middle of a hung panel, cm from the floor; what is too tall for it hangs lower, or stands. As on the panel's page. */

@@ -1,6 +1,7 @@
 import { piece } from '../shared/browser/pieces.ts';
 import type { CardLayout } from './card-formats.ts';
-import { type Drawing, INK, round } from './drawing.ts';
+import { type Drawing, round } from './drawing.ts';
+import { INK } from './drawing-ink.ts';
 import { letterWidth } from './lettering.ts';
 import type { CardFigure } from './panel-card-view.ts';
 

@@ -1,5 +1,6 @@
 import type { CardLayout } from './card-formats.ts';
-import { Drawing, INK } from './drawing.ts';
+import { Drawing } from './drawing.ts';
+import { INK } from './drawing-ink.ts';
 import { fieldDrawing } from './field-drawing.ts';
 import { figureRow, scaleRoom } from './figure-row.ts';
 import { letterWidth } from './lettering.ts';

@@ -1,6 +1,7 @@
 import encodeQR from 'qr';
 import { type PieceElement, piece } from '../shared/browser/pieces.ts';
-import { INK, round } from './drawing.ts';
+import { round } from './drawing.ts';
+import { INK } from './drawing-ink.ts';
 
 /** Modules of white around a code that readers need: ISO/IEC 18004 asks for four (from memory). */
 const QUIET = 4;

@@ -1,6 +1,7 @@
 import type { Sketch } from '../methods/sketches/sketch.ts';
 import { type Piece, type PieceElement, piece } from '../shared/browser/pieces.ts';
-import { type Drawing, INK } from './drawing.ts';
+import type { Drawing } from './drawing.ts';
+import { INK } from './drawing-ink.ts';
 
 /** Letter size in sketches, in their units. As in the pages' style sheet. */
 const LETTERS = 13;

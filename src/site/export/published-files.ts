@@ -1,4 +1,5 @@
 import type { Ledger } from '../../ledger/ledger.ts';
+import { badgeFiles } from '../cards/badge-files.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
@@ -16,7 +17,15 @@ import { tableCsv } from './tables/table.ts';
 export interface PublishedFile {
   /** Its address without the leading slash. */
   path: string;
-  type: 'application/json' | 'application/xml' | 'text/csv' | 'text/html' | 'text/javascript' | 'text/plain';
+  type:
+    | 'application/json'
+    | 'application/xml'
+    | 'image/svg+xml'
+    | 'text/css'
+    | 'text/csv'
+    | 'text/html'
+    | 'text/javascript'
+    | 'text/plain';
   /** Its text, in pieces that are written one after another. */
   text(): Iterable<string>;
 }
@@ -45,6 +54,7 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
     ),
+    ...badgeFiles(ledger),
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
     ...moved.map(

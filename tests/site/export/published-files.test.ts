@@ -25,6 +25,8 @@ test('every panel has a file for the comparison, and no two files share an addre
 });
 
 const BEGINNINGS = {
+  'image/svg+xml': /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" /,
+  'text/css': /^:root\{/,
   'text/csv': /^(kind,panel|standard,instrument|panel,(session|address|date)|metric,name),/,
   'text/html': /^<!DOCTYPE html>/,
   'text/plain': /^User-agent: \*\n/,

@@ -1,5 +1,6 @@
 import type { Ledger } from '../../ledger/ledger.ts';
 import { textWidth } from '../guide/picture/text-width.ts';
+import { CONTENT_POLICY } from '../shared/content-policy.ts';
 import { html } from '../shared/html.ts';
 import { type BadgeView, badgeViews } from './badge-view.ts';
 import { BADGE_STYLES } from './card-files.ts';
@@ -46,11 +47,12 @@ export function badgeCode(view: BadgeView, site: string): string {
 /** The small card of a figure: a page of its own, for a frame. It runs nothing and loads its styles alone. */
 export function badgeHtml(view: BadgeView, guide: string): string {
   const { panel, name, value, interval, from, remark, calculation } = view;
+  const { pathname, hash } = new URL(calculation);
   return html`<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="content-security-policy" content="default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'">
+<meta http-equiv="content-security-policy" content="${CONTENT_POLICY}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="robots" content="noindex">
 <title>${panel}: ${name} – ${guide}</title>
@@ -61,8 +63,8 @@ export function badgeHtml(view: BadgeView, guide: string): string {
 <body>
 <main>
 <h1>${panel}: ${name}</h1>
-<p class="value"><a href="${calculation}" target="_top">${value}</a></p>
-<p>${[interval, from, remark].filter(Boolean).join('; ')}</p>
+<p class="value"><a href="${pathname}${hash}" target="_top">${value}</a></p>
+<p>${[interval, from, remark].filter(Boolean).join('; ')}. <a href="/cautions/" target="_top">Cautions</a></p>
 </main>
 </body>
 </html>
@@ -73,7 +75,8 @@ const STYLES = `:root{color-scheme:light dark;--paper:light-dark(#fcfbf8,#15191c
 body{margin:0;padding:.5rem .75rem;border-top:2px solid var(--ink);background:var(--paper);color:var(--soft);font:.9rem/1.35 "Source Sans 3",Arial,sans-serif}
 h1{margin:0;font:inherit}
 p{margin:.15rem 0 0}
-.value a{display:inline-block;min-height:24px;color:var(--ink);font-size:1.4rem;font-weight:600}
+a{display:inline-block;min-height:24px;color:var(--ink)}
+.value a{font-size:1.4rem;font-weight:600}
 `;
 
 /** A badge or a card as a file that the build writes. */

@@ -58,6 +58,7 @@ export function badgeHtml(view: BadgeView, guide: string): string {
 <title>${panel}: ${name} – ${guide}</title>
 <meta name="description" content="${badgeWords(view)}">
 <link rel="canonical" href="${calculation}">
+<link rel="icon" href="/icon.svg" type="image/svg+xml">
 <link rel="stylesheet" href="${BADGE_STYLES}">
 </head>
 <body>

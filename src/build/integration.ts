@@ -12,6 +12,7 @@ import { sourceFolder } from './astro-root.ts';
 import { writeBenchFiles } from './bench-files/write-bench-files.ts';
 import { writeBenchWorker } from './bench-worker-file.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
+import { writeCards } from './cards/card-store.ts';
 import { handOver } from './content-source.ts';
 import { deskRoutes, deskScript } from './dev/desk-routes.ts';
 import { serveLive } from './dev/serve-live.ts';
@@ -100,6 +101,7 @@ export function panelLedger(): AstroIntegration {
             await writeFiles(publishedFiles(loadLedger(), { code: sourceStamp(), isTester: false }), grown);
             await writePhotos(loadLedger().ledger, grown);
             await writeBenchFiles(loadLedger().ledger, grown);
+            await writeCards(loadLedger().ledger, grown);
           } finally {
             await indexed;
           }

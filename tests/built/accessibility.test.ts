@@ -54,6 +54,8 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['the cautions', '/cautions/'],
   ['the data', '/data/'],
   ['the agreement with another tester', '/agreement/'],
+  ['the page of cards', '/cards/'],
+  ['a figure’s small card', '/cards/quennick-dab/mean-irradiance.html'],
   ['the instruments', '/instruments/'],
   ['the run sheet', '/bench/sheet/?panel=kelpwright-gannet'],
   ['the search, with results', '/search/?q=irradiance'],

@@ -4,6 +4,7 @@ import { liveLedger } from '../../ledger/load-ledger.ts';
 import { publishedFiles } from '../../site/export/published-files.ts';
 import { sourceFolder } from '../astro-root.ts';
 import { serveBenchFiles } from '../bench-files/serve-bench-files.ts';
+import { cardAt } from '../cards/card-store.ts';
 import { areRendered } from '../notes-loader.ts';
 import { photoAt } from '../photos/photo-store.ts';
 import { servePhotos } from '../photos/serve-photos.ts';
@@ -14,7 +15,7 @@ import { serveProblems } from './serve-problems.ts';
 
 /**
  * What the development server does besides making pages: it follows the content, tells of problems, and answers for
- * photos and data files.
+ * photos, cards and data files.
  *
  * @param refreshNotes has Astro render notes that have changed
  */
@@ -50,6 +51,7 @@ export function serveLive(server: ViteDevServer, refreshNotes: () => Promise<voi
   );
   server.middlewares.use(servePhotos((address) => photoAt(liveLedger().ledger, address)));
   server.middlewares.use(serveBenchFiles(() => liveLedger().ledger));
+  server.middlewares.use(servePhotos((address) => cardAt(liveLedger().ledger, address), '/cards/'));
   server.middlewares.use(serveFiles(() => publishedFiles(liveLedger(), { code, isTester: true })));
 }
 

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { existsSync, globSync } from 'node:fs';
-import { copyFile, mkdir, rename, rm, stat, utimes } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { copyFile, mkdir, rename, utimes } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
@@ -8,6 +8,7 @@ import { cacheFolder } from '../../content/read/cache-folder.ts';
 import type { Problem } from '../../content/schema/problem.ts';
 import type { Ledger, Photo } from '../../ledger/ledger.ts';
 import { type PhotoFormat, type PhotoVariant, photoVariants } from '../../site/shared/photo-files.ts';
+import { forgetOld } from '../forget-old.ts';
 
 /**
  * Photos are worked on here, and not by Astro's pipeline, with the same library (sharp). Astro takes a picture in by an
@@ -18,10 +19,6 @@ import { type PhotoFormat, type PhotoVariant, photoVariants } from '../../site/s
  * What was made is kept under what it was made of, so that a build makes only what is new.
  */
 const store = () => join(cacheFolder(), 'photos');
-
-/** Days after which what no build has used is let go. */
-const KEPT_DAYS = 60;
-const DAY = 86_400_000;
 
 /** How the formats are written. What is not named keeps the library's defaults; metadata are left out by these. */
 const WRITE: Record<PhotoFormat, (image: Sharp) => Sharp> = {
@@ -96,7 +93,7 @@ export async function writePhotos(ledger: Ledger, folder: string): Promise<void>
       await utimes(stored, now, now);
     }
   }
-  await forgetOld();
+  await forgetOld(store());
 }
 
 /** The file of one published picture, made now if need be; undefined where no photo has that address. */
@@ -149,12 +146,4 @@ async function faultOf(photo: Photo): Promise<Pick<Problem, 'found' | 'wanted' |
     wanted: 'a picture that lies as it is seen',
     hint: 'turn it in a program for pictures and save it as JPEG',
   };
-}
-
-async function forgetOld(): Promise<void> {
-  for (const name of globSync('*', { cwd: store() })) {
-    const path = join(store(), name);
-    const { mtimeMs } = await stat(path);
-    if (Date.now() - mtimeMs > KEPT_DAYS * DAY) await rm(path, { force: true });
-  }
 }

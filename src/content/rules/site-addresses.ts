@@ -2,7 +2,7 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { METHODS } from '../../measure/methods.ts';
 import { idsIn } from '../read/body-links.ts';
-import { texts } from '../read/fields.ts';
+import { fields, texts } from '../read/fields.ts';
 import { namedFiles } from '../read/files/named-files.ts';
 import { productFolder } from '../read/product-folder.ts';
 import type { Source } from '../read/source.ts';
@@ -99,6 +99,12 @@ export function siteAddresses(
 ): SiteAddresses {
   const pages = new Set<string>([...FIXED_PAGES, ...FIXED_FILES, ...METHODS.map((it) => `/methods/${it.id}/`)]);
   if ([...content.guide.values()].some((it) => texts(it, 'agreement', '*').length > 0)) pages.add('/agreement/');
+  if (
+    [...content.guide.values()].some((it) =>
+      ['show', 'badges'].some((key) => fields(it.data, ['cards', key])[0]?.value === true),
+    )
+  )
+    pages.add('/cards/');
   const drafts = new Set<string>();
   const moved = new Map<string, string>();
   const panels = [...content.panels.values()];

@@ -148,6 +148,27 @@ export const guideSchema = z.strictObject({
     )
     .default([])
     .describe('Published addresses that have been given up for good; each keeps a page that says why.'),
+  cards: z
+    .strictObject({
+      preview: z
+        .boolean()
+        .default(false)
+        .describe('A picture of each panel’s key figures that is shown where its page is linked to, 1200 × 630.'),
+      show: z
+        .boolean()
+        .default(false)
+        .describe(
+          'Cards of panels and methods for a talk, a shelf label or a film, as SVG and PNG, listed at /cards/.',
+        ),
+      badges: z
+        .boolean()
+        .default(false)
+        .describe(
+          'A small card and badges of each panel’s key figures that other writers can embed, listed at /cards/.',
+        ),
+    })
+    .default({ preview: false, show: false, badges: false })
+    .describe('Cards that a build draws from the figures. Left out, it draws none.'),
   sizeClasses: z.array(sizeClass).min(1).describe('Size classes by LED area, smallest first.'),
 });
 

@@ -4,6 +4,7 @@ import { type Figure, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
 import { metricById, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { methodOf } from '../../words/format.ts';
+import { panelPreview } from '../cards/panel-preview.ts';
 import { dataUnit, publishedPanels } from '../export/data-parts.ts';
 import { TABLES, tablePath } from '../export/tables/index.ts';
 import { panelAddress } from '../shared/panel-address.ts';
@@ -23,6 +24,7 @@ export function panelData(panel: PanelEntry, { guide }: Ledger): WithContext<Pro
   const address = at(panelAddress(panel.slug));
   const publisher = { '@type': 'Organization', name: guide.publisher, url: guide.site } as const;
   const [photo] = panel.photos;
+  const image = photo ? photoPictures(panel.slug, photo).fallback.address : panelPreview(panel, { guide })?.address;
   const [newest] = panel.prices;
   return {
     '@context': CONTEXT,
@@ -32,7 +34,7 @@ export function panelData(panel: PanelEntry, { guide }: Ledger): WithContext<Pro
     brand: { '@type': 'Brand', name: panel.maker.name },
     category: 'Red and near-infrared light panel',
     url: address,
-    ...(photo && { image: at(photoPictures(panel.slug, photo).fallback.address) }),
+    ...(image && { image: at(image) }),
     ...(panel.current && {
       review: {
         '@type': 'Review',

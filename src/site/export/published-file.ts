@@ -2,7 +2,16 @@
 export interface PublishedFile {
   /** Its address without the leading slash. */
   path: string;
-  type: 'application/json' | 'application/xml' | 'text/csv' | 'text/html' | 'text/javascript' | 'text/plain';
+  type:
+    | 'application/atom+xml'
+    | 'application/json'
+    | 'application/xml'
+    | 'image/svg+xml'
+    | 'text/css'
+    | 'text/csv'
+    | 'text/html'
+    | 'text/javascript'
+    | 'text/plain';
   /** Its text, in pieces that are written one after another. */
   text(): Iterable<string>;
 }

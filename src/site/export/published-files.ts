@@ -1,6 +1,7 @@
 import type { Loaded } from '../../ledger/load-ledger.ts';
 import { withdrawnFiles } from '../addresses/withdrawn.ts';
 import { type BenchReader, benchPanelFile, benchSetup } from '../bench/bench-setup.ts';
+import { badgeFiles } from '../cards/badge-files.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import {
@@ -47,6 +48,7 @@ export function publishedFiles(loaded: Loaded, reader: BenchReader): PublishedFi
         text: () => [text],
       }),
     ),
+    ...badgeFiles(ledger),
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
     json('data/bench.json', () => [JSON.stringify(benchSetup(loaded, reader))]),

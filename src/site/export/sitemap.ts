@@ -1,6 +1,7 @@
 import { FIXED_PAGES } from '../../content/rules/site-addresses.ts';
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS } from '../../measure/methods.ts';
+import { CARDS_PAGE } from '../cards/card-files.ts';
 import { escaped } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { siteAddress } from '../shared/site-address.ts';
@@ -17,6 +18,7 @@ export function sitemapXml(ledger: Ledger): string {
   const twin = guide.rankBy === 'frame' ? '/frame/' : '/emitted/';
   const pages: Array<{ path: string; day?: string | undefined }> = [
     ...FIXED_PAGES.filter((it) => !UNLISTED.has(it) && it !== twin).map((path) => ({ path })),
+    ...(guide.cards.show || guide.cards.badges ? [{ path: CARDS_PAGE }] : []),
     ...METHODS.map(({ id }) => ({ path: `/methods/${id}/` })),
     ...[...panels.values()]
       .filter((it) => it.data.status !== 'draft')

@@ -73,7 +73,7 @@ export function headView(panel: PanelEntry, ledger: Ledger): HeadView {
 }
 
 /** The five; of a panel that was never on the bench those alone that are known. */
-function headFigures(panel: PanelEntry, currency: string): HeadFigure[] {
+export function headFigures(panel: PanelEntry, currency: string): HeadFigure[] {
   const figure = (metric: MetricId) => shownFigure(panel, panel.figures.get(metric), metric, currency);
   const known = (metric: MetricId) => (isFigure(panel.figures.get(metric)) ? figure(metric) : undefined);
   const under = (metric: MetricId, words: Omit<HeadRemark, 'figure'>): { remark?: HeadRemark } => {

@@ -26,6 +26,8 @@ test('every panel has a file for the comparison and one for the bench, and no tw
 });
 
 const BEGINNINGS = {
+  'image/svg+xml': /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" /,
+  'text/css': /^:root\{/,
   'text/csv': /^(kind,panel|standard,instrument|panel,(session|address|date)|metric,name),/,
   'text/html': /^<!DOCTYPE html>/,
   'text/plain': /^(User-agent: \*|\/\*\n|# Old addresses)/,

@@ -1,0 +1,67 @@
+import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { copyFile, mkdir, rename, utimes, writeFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import { dirname, extname, join } from 'node:path';
+import sharp from 'sharp';
+import { cacheFolder } from '../../ledger/cache-folder.ts';
+import type { Ledger } from '../../ledger/ledger.ts';
+import { type DrawnCard, drawnCards } from '../../site/cards/drawn-cards.ts';
+import { forgetOld } from '../forget-old.ts';
+
+/** Cards are kept under what they were drawn as, so that a build makes pictures only of those that have changed. */
+const store = () => join(cacheFolder(), 'cards');
+
+/**
+ * Few colours without dither: drawings have no more, and letters keep clean edges. A third of the time and size of the
+ * library's defaults for palettes.
+ */
+const PNG = { palette: true, colours: 16, dither: 0, effort: 1, compressionLevel: 6 } as const;
+
+/** Changes with the library and with the recipe. */
+const RECIPE = JSON.stringify([sharp.versions, PNG]);
+
+/** Lays every card that the guide asks for into the output; without any it costs nothing. */
+export async function writeCards(ledger: Ledger, folder: string): Promise<void> {
+  const waiting = drawnCards(ledger);
+  if (waiting.length === 0) return;
+  const now = new Date();
+  const worker = async () => {
+    for (let card = waiting.shift(); card; card = waiting.shift()) {
+      const target = join(folder, card.address);
+      await mkdir(dirname(target), { recursive: true });
+      const stored = await made(card);
+      await copyFile(stored, target);
+      await utimes(stored, now, now);
+    }
+  };
+  await Promise.all(Array.from({ length: availableParallelism() }, worker));
+  await forgetOld(store());
+}
+
+/** The file of one card, made now if need be; undefined where no card has that address. */
+export async function cardAt(ledger: Ledger, address: string): Promise<string | undefined> {
+  const card = drawnCards(ledger).find((it) => it.address === address);
+  return card && made(card);
+}
+
+/** Where a card is kept; it is made where it is not there. */
+async function made(card: DrawnCard): Promise<string> {
+  const svg = card.svg();
+  const mark = createHash('sha256').update(`${RECIPE}\n${card.pixels}\n${svg}`).digest('hex').slice(0, 24);
+  const path = join(store(), `${mark}${extname(card.address)}`);
+  if (existsSync(path)) return path;
+  await mkdir(store(), { recursive: true });
+  // Two workers, or two processes, may draw the same one.
+  const draft = `${path}.${process.pid}.${drafts++}`;
+  await writeFile(draft, card.pixels === undefined ? svg : await pictureOf(svg, card.pixels));
+  await rename(draft, path);
+  return path;
+}
+
+let drafts = 0;
+
+/** A drawing as a PNG so wide, px. */
+export function pictureOf(svg: string, pixels: number): Promise<Buffer> {
+  return sharp(Buffer.from(svg)).resize({ width: pixels }).png(PNG).toBuffer();
+}

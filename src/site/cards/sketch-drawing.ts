@@ -1,0 +1,53 @@
+import type { Sketch } from '../methods/sketches/sketch.ts';
+import { type Piece, type PieceElement, piece } from '../shared/browser/pieces.ts';
+import type { Drawing } from './drawing.ts';
+import { INK } from './drawing-ink.ts';
+
+/** Letter size in sketches, in their units. As in the pages' style sheet. */
+const LETTERS = 13;
+
+/** Styles of a sketch as attributes, since a card has no style sheet. As in `methods/sketch.css`. */
+const STYLES: Readonly<Record<string, Record<string, string | number>>> = {
+  ink: { fill: 'none', stroke: INK.ink, 'stroke-width': 1.5 },
+  soft: { fill: 'none', stroke: INK.soft, 'stroke-width': 1 },
+  dash: { fill: 'none', stroke: INK.soft, 'stroke-width': 1.5, 'stroke-dasharray': '4 4' },
+  accent: { fill: 'none', stroke: INK.accent, 'stroke-width': 3 },
+  'accent-fill': { fill: INK.accent },
+  light: { fill: INK.tint },
+};
+
+/** A sketch as large as a box holds, in its middle: shapes by their styles, words as outlines. */
+export function drawSketch(
+  drawing: Drawing,
+  { width, height, pieces }: Sketch,
+  box: { x: number; y: number; width: number; height: number },
+): void {
+  const scale = Math.min(box.width / width, box.height / height);
+  const [left, top] = [box.x + (box.width - width * scale) / 2, box.y + (box.height - height * scale) / 2];
+  const isText = (it: PieceElement) => it.tag === 'text';
+  drawing.add(
+    piece(
+      'g',
+      { transform: `translate(${left.toFixed(1)} ${top.toFixed(1)}) scale(${scale.toFixed(4)})` },
+      ...pieces.filter((it) => !isText(it)).map(styled),
+    ),
+  );
+  for (const it of pieces.filter(isText)) {
+    const { x, y, 'text-anchor': anchor } = it.attributes;
+    drawing.write(textOf(it.pieces), left + Number(x) * scale, top + Number(y) * scale, {
+      size: LETTERS * scale,
+      anchor: anchor === 'middle' || anchor === 'end' ? anchor : 'start',
+    });
+  }
+}
+
+function styled({ tag, attributes: { class: style, ...rest }, pieces }: PieceElement): PieceElement {
+  return piece(
+    tag,
+    { ...rest, ...STYLES[String(style)] },
+    ...pieces.map((it) => (typeof it === 'string' ? it : styled(it))),
+  );
+}
+
+const textOf = (pieces: readonly Piece[]): string =>
+  pieces.map((it) => (typeof it === 'string' ? it : textOf(it.pieces))).join('');

@@ -5,6 +5,7 @@ import { againstCommand } from './against.ts';
 import { buildCommand } from './build.ts';
 import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
+import { correctCommand } from './correct/correct.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
 import { newCommand } from './new/new.ts';
@@ -42,6 +43,7 @@ export function ledgerProgram(): Command {
     repriceCommand,
     recalibrateCommand,
     retestCommand,
+    correctCommand,
     renameCommand,
     textCommand,
     schemaCommand,

@@ -24,6 +24,7 @@ const NOT_SHARED: ReadonlySet<string> = new Set<keyof Content>([
   'photos',
   'methods',
   'cautions',
+  'corrections',
   'unfinished',
 ]);
 

@@ -65,6 +65,7 @@ export function readContent({
     makers: sources('makers'),
     panels: sources('panels'),
     methods: withProducts('methods', sources('methods'), { shownAs, problems, unread }),
+    corrections: sources('corrections'),
     cautions: withProducts('cautions', sources('cautions'), { shownAs, problems, unread }),
   };
   const commas = decimalCommas(raw.panels.values());
@@ -80,6 +81,7 @@ export function readContent({
     makers: parseSources(COLLECTIONS.makers.schema, raw.makers, { problems, kept }),
     panels: parseSources(COLLECTIONS.panels.schema, raw.panels, { problems, kept }),
     methods: withHistories(parseSources(COLLECTIONS.methods.schema, raw.methods, { problems, kept })),
+    corrections: parseSources(COLLECTIONS.corrections.schema, raw.corrections, { problems, kept }),
     cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, { problems, kept }),
   };
 
@@ -95,7 +97,8 @@ export function readContent({
     }),
   );
   const others = otherGuides(folder, guide.data.agreement);
-  return { content: { ...collections, guide, cautions, photos, others, unfinished }, problems: [] };
+  const corrections = collections.corrections.get('corrections');
+  return { content: { ...collections, guide, cautions, corrections, photos, others, unfinished }, problems: [] };
 }
 
 /** What a reading collects, and what it has from the one before. */

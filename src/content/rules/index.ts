@@ -1,6 +1,7 @@
 import type { Problem } from '../schema/problem.ts';
 import { calibrationStated } from './calibration-stated.ts';
 import { carriedReadings } from './carried-readings.ts';
+import { correctionsFit } from './corrections-fit.ts';
 import { currenciesKnown } from './currencies-known.ts';
 import { daysNotAhead } from './days-not-ahead.ts';
 import { evenGrids } from './even-grids.ts';
@@ -57,6 +58,7 @@ export const RULES: readonly Rule[] = [
   modelOnce,
   othersReadable,
   formerNames,
+  correctionsFit,
   readingsWithinRange,
   calibrationStated,
   sessionAfterCalibration,

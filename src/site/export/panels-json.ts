@@ -12,6 +12,7 @@ import { CLOSING, titleOf } from '../../words/limits/wording.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
 import { type RawReading, rawReadings } from '../calculation/raw-readings.ts';
+import { correctionsData } from './corrections-data.ts';
 import { publishedPanels } from './data-parts.ts';
 import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
@@ -69,6 +70,7 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
     limits: CITATIONS,
     instruments: instrumentsData(ledger),
     standards: standardsData(ledger),
+    corrections: correctionsData(ledger),
   });
   yield `${head.slice(0, -1)},"panels":[`;
   let separator = '';

@@ -2,6 +2,7 @@ import type { Ledger } from '../../ledger/ledger.ts';
 import { comparedPanel, panelList } from '../compare/compare-data.ts';
 import { offersJson } from '../guide/offers-data.ts';
 import { MOVED_SCRIPT, MOVED_SCRIPT_TEXT, movedHtml, movedPages } from '../moved/moved-pages.ts';
+import { changesFeed } from '../news/changes-feed.ts';
 import { planJson } from '../plan/plan-data.ts';
 import { panelsCsv } from './panels-csv.ts';
 import { panelsJson } from './panels-json.ts';
@@ -16,7 +17,14 @@ import { tableCsv } from './tables/table.ts';
 export interface PublishedFile {
   /** Its address without the leading slash. */
   path: string;
-  type: 'application/json' | 'application/xml' | 'text/csv' | 'text/html' | 'text/javascript' | 'text/plain';
+  type:
+    | 'application/atom+xml'
+    | 'application/json'
+    | 'application/xml'
+    | 'text/csv'
+    | 'text/html'
+    | 'text/javascript'
+    | 'text/plain';
   /** Its text, in pieces that are written one after another. */
   text(): Iterable<string>;
 }
@@ -45,6 +53,7 @@ export function publishedFiles(ledger: Ledger): PublishedFile[] {
     ...[...ledger.panels.values()].map((panel) =>
       json(`data/compare/${panel.slug}.json`, () => [JSON.stringify(comparedPanel(panel, ledger))]),
     ),
+    { path: 'changes.xml', type: 'application/atom+xml', text: () => [changesFeed(ledger)] },
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
     ...moved.map(

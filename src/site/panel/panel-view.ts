@@ -6,6 +6,7 @@ import { fixed, showDate } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
 import { isPlannable } from '../plan/plan-data.ts';
+import { type CorrectionWords, correctionWords } from '../shared/corrections.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { beyondView } from './beyond-view.ts';
@@ -55,6 +56,8 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   /** What makes a figure doubtful or impossible, which stands at the top, and what is only worth a note. */
   doubts: PanelEntry['flags'];
   noted: PanelEntry['flags'];
+  /** What was corrected of it, newest first. */
+  corrections: CorrectionWords[];
   methodology: string;
   /** Where a session with it can be planned; undefined where the planner would refuse it. */
   plan?: string;
@@ -112,6 +115,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
     // Claims that did not hold stand in the table of claims.
     noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
+    corrections: panel.corrections.map((it) => correctionWords(it, ledger)),
     methodology: `${panelAddress(slug)}methodology/`,
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
     ...(current && { compare: compareAddress([slug]) }),

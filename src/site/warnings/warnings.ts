@@ -2,6 +2,7 @@ import type { Loaded } from '../../ledger/load-ledger.ts';
 import type { Flag } from '../../measure/figure.ts';
 import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
+import { correctionsStand } from './doubts/corrections.ts';
 import { demonstrationWords } from './doubts/demonstration-words.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
 import { ownTexts } from './doubts/own-texts.ts';
@@ -21,6 +22,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   farFromOthers,
   photosUnnamed,
   standardsRecalibrated,
+  correctionsStand,
   stillToFillIn,
   ownTexts,
   demonstrationWords,

@@ -25,9 +25,10 @@ test('every panel has a file for the comparison, and no two files share an addre
 });
 
 const BEGINNINGS = {
-  'text/csv': /^(kind,panel|standard,instrument|panel,(session|address|date)|metric,name),/,
+  'text/csv': /^(kind,panel|standard,instrument|correction,date|panel,(session|address|date)|metric,name),/,
   'text/html': /^<!DOCTYPE html>/,
   'text/plain': /^User-agent: \*\n/,
+  'application/atom+xml': /^<\?xml version="1.0" encoding="utf-8"\?>\n<feed /,
   'application/xml': /^<\?xml version="1.0" encoding="UTF-8"\?>\n/,
   'text/javascript': /^location\./,
 };

@@ -95,12 +95,14 @@ function methodEvents({ methodVersions, today }: Ledger, since: string | undefin
       .map(({ version, date, change }) => ({ id, name, version, date, change })),
   );
   return [...Map.groupBy(changes, (it) => it.date)].map(([date, group]): GuideEvent => {
+    const isNew = new Set(group.flatMap((it) => (it.version === 1 ? [it.id] : [])));
     const told = group.map(({ date: _day, ...it }) => it);
     return {
       kind: 'methods',
       id: `methods-${date}`,
       date,
-      changed: told.filter((it) => it.version > 1),
+      // Of a method that came on that day later versions of the day are no change to anybody.
+      changed: told.filter((it) => !isNew.has(it.id)),
       added: told.filter((it) => it.version === 1),
     };
   });

@@ -74,7 +74,7 @@ async function correct(
   terminal: Terminal,
 ): Promise<{ corrections: Correction[]; written: boolean } | undefined> {
   const folder = contentFolder();
-  const loaded = loadLedger({ folder });
+  const loaded = loadLedger({ folder, watch: true });
   const { today, panels } = loaded.ledger;
   const date = dayFlag(options.date, today);
   const { against, changes } = await changesOf(options.against, { folder, loaded });

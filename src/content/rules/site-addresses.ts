@@ -42,7 +42,7 @@ const DATA_FILES = [
 ];
 
 /** Files that every guide has. */
-export const FIXED_FILES = ['/changes.xml', ...DATA_FILES.map((it) => `/data/${it}`)];
+export const FIXED_FILES = ['/changes.xml', '/robots.txt', '/sitemap.xml', ...DATA_FILES.map((it) => `/data/${it}`)];
 
 /** Ids that the page of a method has besides its prose; those of its versions are counted. */
 export const METHOD_IDS = [

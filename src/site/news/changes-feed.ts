@@ -53,7 +53,8 @@ const tagOf = ({ id, date }: EventWords, site: string) => `tag:${new URL(site).h
 
 function contentOf({ text, rows, name }: EventWords, at: (path: string) => string): string {
   const list = rows.map(
-    (it) => `<li><a href="${escaped(at(it.address))}">${escaped(it.name)}</a>: ${escaped(it.text)}</li>`,
+    (it) =>
+      `<li><a href="${escaped(at(it.address))}">${escaped(it.name)}</a>${it.text && `: ${escaped(it.text)}`}</li>`,
   );
   return [`<p>${escaped(text || `${name}.`)}</p>`, ...(list.length > 0 ? [`<ul>${list.join('')}</ul>`] : [])].join('');
 }

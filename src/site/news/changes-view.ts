@@ -61,7 +61,8 @@ function leadOf(events: readonly GuideEvent[], today: string): string {
   const [newest] = events;
   if (!newest) return 'Nothing has been read yet.';
   if (own.length === 0) return `Nothing in ${monthName(month)} so far; the newest is of ${showDate(newest.date)}.`;
-  const methods = own.flatMap((it) => (it.kind === 'methods' ? [...it.changed, ...it.added] : [])).length;
+  const methods = own.flatMap((it) => (it.kind === 'methods' ? [...it.changed, ...it.added] : []));
+  const methodCount = new Set(methods.map((it) => it.id)).size;
   const moved = own.filter((it) => it.kind === 'prices').length;
   const counts = [
     ...COUNTS.flatMap(([kind, one]) => {
@@ -69,7 +70,7 @@ function leadOf(events: readonly GuideEvent[], today: string): string {
       return n > 0 ? [counted(n, one)] : [];
     }),
     ...(moved > 0 ? [`prices that moved a rank on ${counted(moved, 'day')}`] : []),
-    ...(methods > 0 ? [`${counted(methods, 'method')} new or changed`] : []),
+    ...(methodCount > 0 ? [`${counted(methodCount, 'method')} new or changed`] : []),
   ];
   return `${monthName(month)}: ${listed(counts)}.`;
 }

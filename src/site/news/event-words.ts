@@ -48,11 +48,11 @@ export function eventWords(event: GuideEvent, ledger: Ledger): EventWords {
       return { ...words, label: 'Withdrawn', name, address: panelAddress(slug), text: data.statusReason ?? '' };
     }
     case 'prices':
-      return { ...words, label: 'Prices', ...pricesWords(event) };
+      return { ...words, label: 'Prices', ...pricesWords(event, ledger.guide.rankBy) };
     case 'methods': {
       const { changed, added } = event;
       const counts = [
-        ...(changed.length > 0 ? [`${changed.length} changed`] : []),
+        ...(changed.length > 0 ? [`${methodsIn(changed)} changed`] : []),
         ...(added.length > 0 ? [`${added.length} new`] : []),
       ];
       const rows = [...changed, ...added].map(methodRow);
@@ -89,24 +89,29 @@ function sessionText(panel: PanelEntry, date: string, currency: string): string 
     .join(' ');
 }
 
-function pricesWords({
-  sizeClass,
-  of,
-  changes,
-  moves,
-}: Extract<GuideEvent, { kind: 'prices' }>): Pick<EventWords, 'name' | 'address' | 'text'> {
+function pricesWords(
+  { sizeClass, of, changes, moves }: Extract<GuideEvent, { kind: 'prices' }>,
+  rankBy: Ledger['guide']['rankBy'],
+): Pick<EventWords, 'name' | 'address' | 'text'> {
   const amount = ({ price }: (typeof changes)[number]['was']) => money(price.paid ?? price.list ?? 0, price.currency);
   const prices = changes.map(({ panel, was, now }) => `${panel.name} ${amount(was)} → ${amount(now)}`);
   const places = moves.map(({ panel, was, now }) => `${panel.name} ${ordinal(was)} → ${ordinal(now)}`);
   return {
     name: `${sizeClass.name}: ${listed(changes.map((it) => it.panel.name))}`,
     address: `/#${sizeClass.id}`,
-    text: `${listed(prices)}. Of ${of} by price per watt: ${listed(places)}.`,
+    text: `${listed(prices)}. Of ${of} by price per ${rankBy === 'emitted' ? 'emitted ' : ''}watt: ${listed(places)}.`,
   };
 }
 
+/** A method may have got two versions on one day. */
+const methodsIn = (changes: readonly MethodChange[]) => new Set(changes.map((it) => it.id)).size;
+
+/** Of a new method there is nothing to tell that its page does not. */
 function methodRow({ id, name, version, change }: MethodChange): EventRow {
-  return { name: `${name}, version ${version}`, address: `/methods/${id}/#version-${version}`, text: change };
+  const address = `/methods/${id}/#version-${version}`;
+  return version === 1
+    ? { name: `${name}, new`, address, text: '' }
+    : { name: `${name}, version ${version}`, address, text: change };
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -85,7 +85,7 @@ export function carriedPieces(carried: string | undefined): PieceElement[] {
   return carried === undefined ? [] : [piece('small', { class: 'carried' }, ` ${carried}`)];
 }
 
-/** That a figure was corrected, with the way to what it was and why; nothing for all others. */
+/** That a figure was corrected; what it was and why stands once a page, with the way to the public list. */
 function correctedPieces(it: FigureWords['corrected']): PieceElement[] {
-  return it ? [piece('small', {}, ' ', piece('a', { class: 'more', href: it.address }, it.text))] : [];
+  return it ? [piece('small', { class: 'carried' }, ` ${it.text}`)] : [];
 }

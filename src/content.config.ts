@@ -24,5 +24,6 @@ export const collections = {
   makers: collection('makers'),
   panels: collection('panels'),
   methods: collection('methods'),
+  corrections: collection('corrections'),
   cautions: collection('cautions'),
 };

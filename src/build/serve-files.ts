@@ -25,4 +25,5 @@ export function serveFiles(files: () => readonly PublishedFile[]) {
 }
 
 /** Whether the ledger is to be asked at all: only under these addresses is there anything of it besides Astro's pages. */
-const isOurs = (path: string) => /^(data\/|cards\/|panels\/[^/]+\/|(moved\.js|sitemap\.xml|robots\.txt)$)/.test(path);
+const isOurs = (path: string) =>
+  /^(data\/|cards\/|panels\/[^/]+\/|(moved\.js|changes\.xml|sitemap\.xml|robots\.txt)$)/.test(path);

@@ -6,6 +6,7 @@ import { benchCommand } from './bench/bench.ts';
 import { buildCommand } from './build.ts';
 import { changesCommand } from './changes.ts';
 import { checkCommand } from './check.ts';
+import { correctCommand } from './correct/correct.ts';
 import { devCommand } from './dev.ts';
 import { finishCutShort } from './files/edit-lock.ts';
 import { importCommand } from './import/import.ts';
@@ -50,6 +51,7 @@ export function ledgerProgram(): Command {
     benchCommand,
     importCommand,
     plateausCommand,
+    correctCommand,
     renameCommand,
     textCommand,
     schemaCommand,

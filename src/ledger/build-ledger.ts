@@ -5,14 +5,15 @@ import { isFigure } from '../measure/figure.ts';
 import { impossibility } from '../measure/handed-on.ts';
 import { ninePointBasis } from '../measure/irradiance/bench-procedure.ts';
 import { distanceGroups } from '../measure/irradiance/same-distance.ts';
-import type { MetricId } from '../measure/metrics.ts';
 import { closeToFrontier, frontier } from '../measure/money/frontier.ts';
 import type { Contender, Rank } from '../measure/money/ranking.ts';
 import type { Statement } from '../measure/statement.ts';
 import { COMPARISONS, type Comparisons, type KeptComparisons } from './comparisons.ts';
+import { correctionEntries } from './corrections.ts';
 import { calibrationDue, calibrationsOf } from './instruments.ts';
 import type { ClassTable, Conditions, InstrumentEntry, Ledger, PanelEntry, RankBasis, RankGroup } from './ledger.ts';
 import type { SinglePanel } from './panel-entry.ts';
+import { RANKED_BY } from './rank-bases.ts';
 import { standardEntries } from './standards.ts';
 import { type KeptPanels, workedPanels } from './worked-panels.ts';
 
@@ -69,6 +70,8 @@ export function buildLedger(content: Content, { today, drafts = false, kept }: L
   const frontierSlugs = onFrontier.map((it) => it.panel);
   const closeSlugs = closeToFrontier(reference.map((it) => it.contender));
 
+  const corrections = correctionEntries(content);
+  const corrected = Map.groupBy(corrections, (it) => it.panel);
   const panels = new Map(
     singles.map((single): [string, PanelEntry] => {
       const { slug } = single;
@@ -79,6 +82,7 @@ export function buildLedger(content: Content, { today, drafts = false, kept }: L
         slug,
         {
           ...single,
+          corrections: corrected.get(slug) ?? [],
           rank: ranks.optical.get(slug),
           rankAbsent: absent('optical'),
           byEmitted: { rank: ranks.emitted.get(slug), rankAbsent: absent('emitted') },
@@ -98,6 +102,8 @@ export function buildLedger(content: Content, { today, drafts = false, kept }: L
     frontier: frontierSlugs,
     instruments: instrumentEntries(content, panels, today),
     standards: standardEntries(content),
+    corrections,
+    methodVersions: new Map([...content.methods].map(([id, { data }]) => [id, data.versions])),
   };
 }
 
@@ -107,12 +113,6 @@ function finished(panel: Entry<Panel>): Entry<Panel> {
   if (sessions.length === panel.data.sessions.length) return panel;
   return { ...panel, data: { ...panel.data, sessions } };
 }
-
-/** The figures that a ranking rests on. */
-const BASES = {
-  optical: { power: 'optical-power', perWatt: 'price-per-watt' },
-  emitted: { power: 'emitted-power', perWatt: 'price-per-emitted-watt' },
-} as const satisfies Readonly<Record<RankBasis, { power: MetricId; perWatt: MetricId }>>;
 
 interface Competitor {
   panel: SinglePanel;
@@ -124,8 +124,8 @@ function contenders(panels: readonly SinglePanel[], basis: RankBasis): Map<strin
   return new Map(
     panels.flatMap((panel): Array<[string, Competitor]> => {
       const price = panel.figures.get('real-price');
-      const power = panel.figures.get(BASES[basis].power);
-      const perWatt = panel.figures.get(BASES[basis].perWatt);
+      const power = panel.figures.get(RANKED_BY[basis].power);
+      const perWatt = panel.figures.get(RANKED_BY[basis].perWatt);
       const canBe = isFigure(perWatt) && !impossibility(perWatt) && panel.sizeClass !== undefined;
       if (!canBe || !isFigure(price) || !isFigure(power) || power.standardUncertainty === null) return [];
       return [[panel.slug, { panel, contender: { panel: panel.slug, price: price.value, power } }]];
@@ -171,11 +171,11 @@ function conditionsOfAll(group: readonly PanelEntry[]): Conditions {
 function whyUnranked(panel: SinglePanel, basis: RankBasis): Statement {
   if (panel.data.status === 'draft') return { code: 'still-a-draft' };
   if (panel.data.status === 'withdrawn') return { code: 'withdrawn' };
-  const perWatt = panel.figures.get(BASES[basis].perWatt);
+  const perWatt = panel.figures.get(RANKED_BY[basis].perWatt);
   if (perWatt && !isFigure(perWatt)) return perWatt.reason;
   const impossible = isFigure(perWatt) && impossibility(perWatt);
   if (impossible) return { code: 'impossible-as-it-stands', finding: impossible.finding };
-  const power = panel.figures.get(BASES[basis].power);
+  const power = panel.figures.get(RANKED_BY[basis].power);
   // A place without a range would look surer than all others.
   if (isFigure(power) && power.standardUncertainty === null)
     return { code: 'range-not-known', because: power.uncertaintyAbsent ?? { code: 'uncertainty-not-known' } };

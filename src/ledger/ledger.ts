@@ -3,6 +3,7 @@ import type { PhotoFile } from '../content/read/photo-file.ts';
 import type { Guide } from '../content/schema/guide.ts';
 import type { Calibration, InstrumentFile, InstrumentKind, InstrumentQuantity } from '../content/schema/instrument.ts';
 import type { Maker } from '../content/schema/maker.ts';
+import type { MethodProse } from '../content/schema/method.ts';
 import type { Panel, Price } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
 import type { PanelLight } from '../measure/beam/panel-light.ts';
@@ -14,6 +15,7 @@ import type { ClaimCheck } from '../measure/irradiance/claims.ts';
 import type { Rank } from '../measure/money/ranking.ts';
 import type { StepUps } from '../measure/money/step-ups.ts';
 import type { Statement } from '../measure/statement.ts';
+import type { CorrectionEntry } from './corrections.ts';
 import type { SessionMade } from './files/file-maker.ts';
 import type { StandardEntry } from './standard-entry.ts';
 
@@ -106,6 +108,8 @@ export interface PanelEntry {
   claims: readonly ClaimCheck[];
   /** Newest first. */
   prices: readonly PriceEntry[];
+  /** What was corrected of it, newest first. */
+  corrections: readonly CorrectionEntry[];
   /** Its place by price per optical watt. */
   rank: Rank | undefined;
   /** Why it is in no such ranking. */
@@ -167,4 +171,8 @@ export interface Ledger {
   instruments: readonly InstrumentEntry[];
   /** Check standards with their control charts. */
   standards: readonly StandardEntry[];
+  /** Newest first. */
+  corrections: readonly CorrectionEntry[];
+  /** Every method's history by its id, oldest first. */
+  methodVersions: ReadonlyMap<string, MethodProse['versions']>;
 }

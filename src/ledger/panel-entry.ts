@@ -24,7 +24,10 @@ declare module '../measure/statement.ts' {
 }
 
 /** A panel with its figures, before it is compared with any other: no rank, no step-ups. */
-export type SinglePanel = Omit<PanelEntry, 'rank' | 'rankAbsent' | 'byEmitted' | 'stepUps' | 'frontier'>;
+export type SinglePanel = Omit<
+  PanelEntry,
+  'corrections' | 'rank' | 'rankAbsent' | 'byEmitted' | 'stepUps' | 'frontier'
+>;
 
 /** Works out all figures of one panel, whose sessions' light is worked out already. */
 export function panelEntry(context: PanelContext, lights: WorkedLights): SinglePanel {

@@ -26,6 +26,7 @@ const NOT_SHARED: ReadonlySet<string> = new Set<keyof Content>([
   'methods',
   'cautions',
   'others',
+  'corrections',
   'unfinished',
 ]);
 

@@ -22,6 +22,8 @@ export interface FigureWords {
   dagger?: Dagger;
   /** From which day it is, where its readings were not taken again: `from 10 Nov 2026`. */
   carried?: string;
+  /** That it was corrected, and where the public list says so: `corrected 6 Oct 2026`. */
+  corrected?: { text: string; address: string };
 }
 
 /** What a figure is put into words with. */
@@ -33,10 +35,14 @@ export interface WordedWith {
   /** A price in the currency that it was asked in, where that is another one. */
   priced?: Shown | undefined;
   dagger?: Dagger | undefined;
+  corrected?: FigureWords['corrected'] | undefined;
 }
 
 /** A figure, or why there is none, as every page prints it. */
-export function figureWords(it: FigureOrGap | undefined, { currency, say, priced, dagger }: WordedWith): FigureWords {
+export function figureWords(
+  it: FigureOrGap | undefined,
+  { currency, say, priced, dagger, corrected }: WordedWith,
+): FigureWords {
   if (!isFigure(it)) return { gap: say(it?.reason ?? { code: 'not-measured' }) };
   const shown = showFigure(it, currency);
   const other = priced ?? inOtherUnit(it, currency);
@@ -47,6 +53,7 @@ export function figureWords(it: FigureOrGap | undefined, { currency, say, priced
     ...(shown.absent && { absent: say(shown.absent) }),
     ...(dagger && { dagger }),
     ...(carried && { carried }),
+    ...(corrected && { corrected }),
   };
 }
 

@@ -104,7 +104,7 @@ describe('the figures', () => {
     // Its plot is drawn when it is asked for.
     await page.locator('#compared-distances .plot svg').waitFor();
     // Every panel of the demonstration has a beam that explains its readings.
-    expect(await page.locator('[data-compared]').textContent()).not.toContain('Not drawn');
+    expect(await page.locator('#compared-distances').textContent()).not.toContain('Not drawn');
   });
 
   test('come from the files of the shown panels alone', async () => {

@@ -252,7 +252,8 @@ function figureText(place: HtmlElement): string {
   // That there is a range alone stands in the place of the reading, and what is no time has no uncertainty.
   const isRange =
     textOf(row?.querySelector('td') ?? null).startsWith('not read there') || /s not limited by/.test(text);
-  return [text.replace(/^at (?=\d)/, ''), notKnown ?? (isRange ? '± not known' : '')].join(' ').trim();
+  const figure = text.replace(/^at (?=\d)/, '').replace(/ corrected \d+ \w+ \d{4}$/, '');
+  return [figure, notKnown ?? (isRange ? '± not known' : '')].join(' ').trim();
 }
 
 /** The unit of a place's figure: behind it, or in the head of its column or line. Multiples are called times. */

@@ -190,7 +190,11 @@ describe('requests that a page causes', () => {
   test('by the site’s scripts name no other host', () => {
     const scripts = FILES.filter((it) => it.startsWith('/_astro/') && it.endsWith('.js'));
     expect(scripts.length).toBeGreaterThan(0);
-    for (const script of scripts) expect(readFileSync(join(DEMO_SITE, script), 'utf8'), script).not.toMatch(/\w+:\/\//);
+    for (const script of scripts) {
+      // Names of versions of JSON Schema, which nobody asks for anything.
+      const text = readFileSync(join(DEMO_SITE, script), 'utf8').replace(/https?:\/\/json-schema\.org\b/g, '');
+      expect(text.match(/.{0,60}\w+:\/\/.{0,60}/), script).toBeNull();
+    }
   });
 });
 

@@ -157,12 +157,12 @@ describe('in a browser', () => {
   });
 });
 
-test('no other page loads its scripts, and two lead to it', () => {
+test('no other page loads its scripts, and three lead to it', () => {
   const [script] = all('script[src]')
     .map((it) => attribute(it, 'src'))
     .filter((it) => /sheet/.test(it));
   expect(script).toBeDefined();
   expect(PAGES.filter((it) => it.html.includes(script ?? '-')).map((it) => it.address)).toEqual([ADDRESS]);
   const leading = PAGES.filter((it) => it.html.includes(`href="${ADDRESS}"`)).map((it) => it.address);
-  expect(leading.toSorted()).toEqual(['/instruments/', '/methods/bench-procedure/']);
+  expect(leading.toSorted()).toEqual(['/bench/', '/instruments/', '/methods/bench-procedure/']);
 });

@@ -4,7 +4,7 @@ import { copyFile, mkdir, rename, utimes, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, extname, join } from 'node:path';
 import sharp from 'sharp';
-import { cacheFolder } from '../../ledger/cache-folder.ts';
+import { cacheFolder } from '../../content/read/cache-folder.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { type DrawnCard, drawnCards } from '../../site/cards/drawn-cards.ts';
 import { forgetOld } from '../forget-old.ts';

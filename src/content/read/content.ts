@@ -1,4 +1,5 @@
 import type { Cautions } from '../schema/cautions.ts';
+import type { CorrectionsFile } from '../schema/corrections.ts';
 import type { Guide } from '../schema/guide.ts';
 import type { InstrumentFile } from '../schema/instrument.ts';
 import type { Maker } from '../schema/maker.ts';
@@ -27,6 +28,8 @@ export interface Content {
   panels: ReadonlyMap<string, Entry<Panel>>;
   methods: ReadonlyMap<string, Entry<MethodProse>>;
   cautions: Entry<Cautions>;
+  /** The public list of corrections; undefined where nothing was corrected yet. */
+  corrections: Entry<CorrectionsFile> | undefined;
   /** Pictures beside each panel's index, by the panel's name. */
   photos: ReadonlyMap<string, PanelPhotos>;
   /** Other testers' guides whose agreement is published. */

@@ -64,6 +64,7 @@ export function readContent({
     makers: sources('makers'),
     panels: sources('panels'),
     methods: withProducts('methods', sources('methods'), { shownAs, problems, unread }),
+    corrections: sources('corrections'),
     cautions: withProducts('cautions', sources('cautions'), { shownAs, problems, unread }),
   };
   problems.push(...strayFiles(folder, shownAs));
@@ -76,6 +77,7 @@ export function readContent({
     makers: parseSources(COLLECTIONS.makers.schema, raw.makers, { problems, kept }),
     panels: parseSources(COLLECTIONS.panels.schema, raw.panels, { problems, kept }),
     methods: withHistories(parseSources(COLLECTIONS.methods.schema, raw.methods, { problems, kept })),
+    corrections: parseSources(COLLECTIONS.corrections.schema, raw.corrections, { problems, kept }),
     cautions: parseSources(COLLECTIONS.cautions.schema, raw.cautions, { problems, kept }),
   };
 
@@ -97,8 +99,12 @@ export function readContent({
     }),
   );
   const others = otherGuides(folder, guide.data.agreement);
+  const corrections = collections.corrections.get('corrections');
   const unfinished = unfinishedIn(raw);
-  return { content: { ...collections, guide, cautions, photos, benchFiles, others, unfinished }, problems: [] };
+  return {
+    content: { ...collections, guide, cautions, corrections, photos, benchFiles, others, unfinished },
+    problems: [],
+  };
 }
 
 /** What a reading collects, and what it has from the one before. */

@@ -34,7 +34,7 @@ export function strayFiles(folder: string, shownAs: string): Problem[] {
     }
   }
   const folders = ['instruments', 'makers', 'methods', 'others', 'panels', 'standards'];
-  const known = new Set(['guide.yaml', 'cautions.mdx', 'addresses.txt', ...folders]);
+  const known = new Set(['guide.yaml', 'corrections.yaml', 'cautions.mdx', 'addresses.txt', ...folders]);
   for (const item of list(folder)) {
     if (known.has(item.name) || item.name.startsWith('.')) continue;
     stray(item.name, `"${item.name}"`, `one of: ${[...known].join(', ')}`);

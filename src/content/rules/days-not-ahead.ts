@@ -15,7 +15,9 @@ const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
   ['panels', 'prices', '*', 'date'],
   ['panels', 'sessions', '*', 'date'],
   ['panels', 'claims', 'date'],
+  ['panels', 'statusDate'],
   ['methods', 'versions', '*', 'date'],
+  ['corrections', 'corrections', '*', 'date'],
 ];
 
 /** Nothing was measured, bought or changed on a day that is still to come. */

@@ -1,4 +1,5 @@
 import type { Problem } from '../schema/problem.ts';
+import { correctionsFit } from './corrections-fit.ts';
 import { linksLeadSomewhere } from './links-lead-somewhere.ts';
 import { othersReadable } from './others-readable.ts';
 import { photosUsable } from './photos-usable.ts';
@@ -14,6 +15,7 @@ export const RULES: readonly Rule[] = [
   ...RULES_OF_TEXT,
   sitePlain,
   othersReadable,
+  correctionsFit,
   photosUsable,
   linksLeadSomewhere,
   quietMarkup,

@@ -16,6 +16,7 @@ export const FIXED_PAGES = [
   '/bench/',
   '/bench/sheet/',
   '/cautions/',
+  '/changes/',
   '/compare/',
   '/data/',
   '/emitted/',
@@ -28,23 +29,24 @@ export const FIXED_PAGES = [
   '/search/',
 ] as const;
 
-/** Files that every guide has. */
-export const FIXED_FILES = [
+/** Below `/data/`. */
+const DATA_FILES = [
   'panels.json',
   'panels.schema.json',
   'panels.csv',
   'standards.csv',
   'datapackage.json',
-  ...['panels', 'sessions', 'metrics', 'figures', 'readings', 'prices', 'carried', 'meters'].map(
+  ...['panels', 'sessions', 'metrics', 'figures', 'readings', 'prices', 'carried', 'meters', 'corrections'].map(
     (it) => `tables/${it}.csv`,
   ),
   'offers.json',
   'compare.json',
   'bench.json',
   'plan.json',
-]
-  .map((it) => `/data/${it}`)
-  .concat('/robots.txt', '/sitemap.xml');
+];
+
+/** Files that every guide has. */
+export const FIXED_FILES = ['/changes.xml', '/robots.txt', '/sitemap.xml', ...DATA_FILES.map((it) => `/data/${it}`)];
 
 /** Ids that the page of a method has besides its prose; those of its versions are counted. */
 export const METHOD_IDS = [

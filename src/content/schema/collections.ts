@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { cautionsSchema } from './cautions.ts';
+import { correctionsSchema } from './corrections.ts';
 import { guideSchema } from './guide.ts';
 import { instrumentSchema } from './instrument.ts';
 import { makerSchema } from './maker.ts';
@@ -18,6 +19,7 @@ export const COLLECTIONS = {
   makers: { pattern: 'makers/*.yaml', schema: makerSchema },
   panels: { pattern: 'panels/*/index.{md,mdx}', schema: panelSchema },
   methods: { pattern: 'methods/*.mdx', schema: methodSchema },
+  corrections: { pattern: 'corrections.yaml', schema: correctionsSchema },
   cautions: { pattern: 'cautions.mdx', schema: cautionsSchema },
 } as const satisfies Record<string, { pattern: string; schema: z.ZodType }>;
 

@@ -106,6 +106,7 @@ export const panelSchema = z
       'Why it was withdrawn; needed then.',
       'The maker now sells another panel under this name.',
     ).optional(),
+    statusDate: isoDate('Day on which it was withdrawn; the list of changes tells of it then.').optional(),
     formerly: formerNames(
       'Names that its folder had before, part of its old addresses; those lead on to the one of today.',
     ).optional(),

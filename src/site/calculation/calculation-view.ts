@@ -9,6 +9,7 @@ import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { carriedLines } from '../shared/carried-lines.ts';
+import { type CorrectedMark, correctedMark } from '../shared/corrections.ts';
 import { fileAnchor, filesAddress } from '../shared/file-addresses.ts';
 import { type CalculationPage, calculationAnchor, calculationPage } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
@@ -29,6 +30,8 @@ export interface Calculation {
   shown: Shown;
   /** From which day it is, where its readings were not taken again. */
   carried?: string;
+  /** That it was corrected, from what, and why. */
+  corrected?: CorrectedMark;
   /** Anchor of its account, where that is an earlier session's: all of it is from there. */
   toldAt?: string;
   basis: Figure['basis'];
@@ -183,6 +186,7 @@ function figureCalculation(
   const metric = METRICS.find((it) => it.id === figure.metric);
   const carried = carriedWords(figure);
   const told = toldAt(figure);
+  const corrected = correctedMark(panel.corrections, figure, currency);
   const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
   const anchor = calculationAnchor(figure.metric, session, panel.current);
@@ -217,6 +221,7 @@ function figureCalculation(
     id: figure.id,
     shown,
     ...(carried && { carried }),
+    ...(corrected && { corrected }),
     ...(told && { toldAt: told }),
     basis: figure.basis,
     methodName: methodById(methodId).name,

@@ -31,10 +31,16 @@ export function figureHtml(it: Calculation): Html {
   const { calculation, flags, budget } = it;
   return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
-  }${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
+  }${correctedHtml(it)}${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
   }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
 }
+
+/** What a figure was before it was corrected, and why; nothing for one that never was. */
+const correctedHtml = (it: Calculation) => it.corrected && html`<p>${correctedText(it)}</p>`;
+
+const correctedText = ({ corrected: it }: Calculation) =>
+  it && html`<a href="${it.address}">${capital(it.text)}</a>: ${it.moved}. ${it.why} `;
 
 /** Figures that are an earlier session's, in a line that leads to their accounts there; nothing where there are none. */
 export function toldElsewhereHtml(figures: readonly Calculation[]): Html | false {
@@ -54,7 +60,7 @@ export const methodHtml = ({ methodName, methodAddress, methodVersion }: Calcula
 export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const { calculation, flags, budget, interval } = it;
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
-  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${shortFlagsHtml(flags)}${
+  return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${shortFlagsHtml(flags)}${correctedText(it)}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
   }${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `

@@ -14,6 +14,7 @@ import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
 import { type RawReading, rawReadings } from '../calculation/raw-readings.ts';
 import { fileAddress } from '../shared/file-addresses.ts';
+import { correctionsData } from './corrections-data.ts';
 import { publishedPanels } from './data-parts.ts';
 import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
@@ -71,6 +72,7 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
     limits: CITATIONS,
     instruments: instrumentsData(ledger),
     standards: standardsData(ledger),
+    corrections: correctionsData(ledger),
   });
   yield `${head.slice(0, -1)},"panels":[`;
   let separator = '';

@@ -197,6 +197,23 @@ const standard = z.strictObject({
   ),
 });
 
+const correctedValue = z
+  .union([z.string(), z.strictObject({ value: z.number(), interval95: z.tuple([z.number(), z.number()]).nullable() })])
+  .nullable()
+  .describe('In the unit of the figure; null where there was none; a text where no figure is meant.');
+const correction = z.strictObject({
+  id: z.string(),
+  address: z.url(),
+  date: day,
+  panel: z.string().nullable(),
+  session: day.nullable(),
+  method: z.string().nullable(),
+  version: z.int().positive().nullable(),
+  text: z.strictObject({ from: correctedValue, to: correctedValue }).nullable(),
+  figures: z.array(z.strictObject({ id: z.string(), metric: z.string(), from: correctedValue, to: correctedValue })),
+  why: z.string(),
+});
+
 /** The form of the whole file. */
 export const panelsFile = z.strictObject({
   format: z.literal(DATA_FORMAT),
@@ -225,6 +242,7 @@ export const panelsFile = z.strictObject({
   ),
   instruments: z.record(z.string(), z.record(day, z.strictObject({ holds_until: day, uncertainty: z.string() }))),
   standards: z.record(z.string(), standard),
+  corrections: z.array(correction).describe('The public list of corrections, newest first.'),
   panels: z.array(panel),
   texts: z.array(z.string()),
 });

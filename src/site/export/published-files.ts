@@ -12,6 +12,7 @@ import {
   movedPages,
   redirectsText,
 } from '../moved/moved-pages.ts';
+import { changesFeed } from '../news/changes-feed.ts';
 import { planJson } from '../plan/plan-data.ts';
 import { headersFile } from '../serving/headers-file.ts';
 import { panelsCsv } from './panels-csv.ts';
@@ -49,6 +50,7 @@ export function publishedFiles(loaded: Loaded, reader: BenchReader): PublishedFi
       }),
     ),
     ...badgeFiles(ledger),
+    { path: 'changes.xml', type: 'application/atom+xml', text: () => [changesFeed(ledger)] },
     { path: 'sitemap.xml', type: 'application/xml', text: () => [sitemapXml(ledger)] },
     { path: 'robots.txt', type: 'text/plain', text: () => [robotsTxt(ledger)] },
     json('data/bench.json', () => [JSON.stringify(benchSetup(loaded, reader))]),

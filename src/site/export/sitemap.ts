@@ -1,4 +1,5 @@
 import { FIXED_PAGES } from '../../content/rules/site-addresses.ts';
+import { guideEvents } from '../../ledger/events.ts';
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS } from '../../measure/methods.ts';
 import { CARDS_PAGE } from '../cards/card-files.ts';
@@ -17,7 +18,10 @@ export function sitemapXml(ledger: Ledger): string {
   const { guide, panels } = ledger;
   const twin = guide.rankBy === 'frame' ? '/frame/' : '/emitted/';
   const pages: Array<{ path: string; day?: string | undefined }> = [
-    ...FIXED_PAGES.filter((it) => !UNLISTED.has(it) && it !== twin).map((path) => ({ path })),
+    ...FIXED_PAGES.filter((it) => !UNLISTED.has(it) && it !== twin).map((path) => ({
+      path,
+      ...(path === '/changes/' && { day: guideEvents(ledger)[0]?.date }),
+    })),
     ...(guide.cards.show || guide.cards.badges ? [{ path: CARDS_PAGE }] : []),
     ...METHODS.map(({ id }) => ({ path: `/methods/${id}/` })),
     ...[...panels.values()]

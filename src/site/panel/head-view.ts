@@ -104,7 +104,15 @@ export function headFigures(panel: PanelEntry, currency: string): HeadFigure[] {
       ),
     },
   ];
-  return panel.current ? all : all.filter((it) => it.figure.shown);
+  return (panel.current ? all : all.filter((it) => it.figure.shown)).map(correctedOnce);
+}
+
+/** A figure and the one under it that were corrected together say so once. */
+function correctedOnce(it: HeadFigure): HeadFigure {
+  const { figure, remark } = it;
+  if (!remark?.figure || remark.figure.corrected?.address !== figure.corrected?.address) return it;
+  const { corrected: _said, ...under } = remark.figure;
+  return { ...it, remark: { ...remark, figure: under } };
 }
 
 /** The day of a price, and whose gain its code is. */

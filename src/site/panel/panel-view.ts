@@ -6,6 +6,7 @@ import { fixed, showDate } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
 import { isPlannable } from '../plan/plan-data.ts';
+import { type CorrectionWords, correctionWords } from '../shared/corrections.ts';
 import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
@@ -65,6 +66,8 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   /** What makes a figure doubtful or impossible, which stands at the top, and what is only worth a note. */
   doubts: PanelEntry['flags'];
   noted: PanelEntry['flags'];
+  /** What was corrected of it, newest first. */
+  corrections: CorrectionWords[];
   methodology: string;
   /** The page of its files from the bench, where it has any. */
   files?: string;
@@ -129,6 +132,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
     // Claims that did not hold stand in the table of claims.
     noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
+    corrections: panel.corrections.map((it) => correctionWords(it, ledger)),
     methodology: `${panelAddress(slug)}methodology/`,
     ...(hasFiles(panel) && { files: filesAddress(slug) }),
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),

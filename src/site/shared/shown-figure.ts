@@ -4,6 +4,7 @@ import { isMetricId, type MetricId, metricById } from '../../measure/metrics.ts'
 import { type FigureWords, figureWords } from '../../words/figure-words.ts';
 import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
+import { correctedMark } from './corrections.ts';
 import { asPriced } from './priced.ts';
 
 /** A labelled figure of a page: its name leads to its method, its value to its calculation. */
@@ -56,6 +57,7 @@ export function shownFigure(
       say,
       priced: metric === 'real-price' ? asPriced(panel, currency) : undefined,
       dagger: markOf(it),
+      corrected: correctedMark(panel.corrections, it, currency),
     }),
     notes: isFigure(it) ? it.notes.map(say) : [],
   };

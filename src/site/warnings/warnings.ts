@@ -3,6 +3,7 @@ import type { Loaded } from '../../ledger/load-ledger.ts';
 import type { Flag } from '../../measure/figure.ts';
 import { say } from '../../words/say.ts';
 import { calibrationFractions } from './doubts/calibration-fraction.ts';
+import { correctionsStand } from './doubts/corrections.ts';
 import { demonstrationWords } from './doubts/demonstration-words.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
 import { filesUnnamed } from './doubts/files-unnamed.ts';
@@ -23,6 +24,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   photosUnnamed,
   filesUnnamed,
   standardsRecalibrated,
+  correctionsStand,
   stillToFillIn,
   ownTexts,
   demonstrationWords,

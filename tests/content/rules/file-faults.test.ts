@@ -353,7 +353,7 @@ describe('files that nothing reads', () => {
     [
       'README.md',
       '"README.md"',
-      /^one of: guide\.yaml, cautions\.mdx, instruments, makers, methods, others, panels, standards$/,
+      /^one of: guide\.yaml, corrections\.yaml, cautions\.mdx, addresses\.txt, instruments, makers, methods, others, panels, standards$/,
     ],
     ['guide.yml', '"guide.yml"', /^one of: guide\.yaml, /],
     ['instrument/tape.yaml', '"instrument"', /^one of: guide\.yaml, /],

@@ -12,6 +12,7 @@ describe('keysAt', () => {
       'model',
       'status',
       'statusReason',
+      'statusDate',
       'formerly',
       'verdict',
       'obtained',

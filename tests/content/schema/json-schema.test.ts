@@ -47,7 +47,7 @@ describe.each(NAMES)('the JSON Schema of %s', (name) => {
   test('reaches to the last field: nothing is hidden behind a reference', () => {
     expect(all.filter(({ schema }) => schema.$ref !== undefined).map((it) => it.place)).toEqual([]);
     expect(all.filter((it) => it.isProperty).length).toBeGreaterThanOrEqual(Object.keys(top.properties ?? {}).length);
-    expect(Object.keys(top.properties ?? {}).length).toBeGreaterThan(2);
+    expect(Object.keys(top.properties ?? {}).length).toBeGreaterThan(name === 'corrections' ? 0 : 2);
   });
 
   test('takes no unknown field in any block', () => {

@@ -37,6 +37,7 @@ test('a general validator takes the package, and every table row by row with its
     'prices',
     'carried',
     'meters',
+    'corrections',
   ]);
   for (const resource of pack.resources) {
     expect(await resource.checkRelations(), resource.name).toBe(true);

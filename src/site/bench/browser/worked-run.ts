@@ -88,6 +88,7 @@ function problemsOf(source: Source, run: Run, setup: BenchSetup): Problem[] {
       [slug, source],
     ]),
     methods: new Map(),
+    corrections: new Map(),
     cautions: new Map(),
   };
   const around = { today: dayOf(run, setup), folder: '', shownAs: 'content', unread: new Set<string>(), drafts: true };
@@ -176,6 +177,7 @@ function contentWith(panel: Entry<Panel>, run: Run, setup: BenchSetup): Content 
     cautions: { ...panel, id: 'cautions', data: {} } as unknown as Content['cautions'],
     // What instruments wrote lies beside the content's file, where the pad cannot look.
     benchFiles: new Map(),
+    corrections: undefined,
     // Nobody else’s figures are asked for at the bench.
     others: [],
     unfinished: [],

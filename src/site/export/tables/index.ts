@@ -1,3 +1,4 @@
+import { CORRECTIONS_TABLE } from './corrections-table.ts';
 import { FIGURES_TABLE } from './figures-table.ts';
 import { METRICS_TABLE } from './metrics-table.ts';
 import { PANELS_TABLE } from './panels-table.ts';
@@ -16,6 +17,7 @@ export const TABLES: readonly Table[] = [
   PRICES_TABLE,
   CARRIED_TABLE,
   METERS_TABLE,
+  CORRECTIONS_TABLE,
 ];
 
 /** Address of a table, below `/data/`. */

@@ -54,6 +54,7 @@ export function figurePieces(it: FigureWords, at: FigureSetting = {}): PieceElem
     ...(at.href === undefined ? values : [piece('a', { class: at.className, href: at.href }, ...values)]),
     ...markPieces(it.dagger, at.flagsAt, at.of),
     ...carriedPieces(it.carried),
+    ...correctedPieces(it.corrected),
     ...behind(ways),
   ];
 }
@@ -82,4 +83,9 @@ export function markPieces(dagger: Dagger | undefined, href = '#flags', of?: str
 /** From which day a figure is, where its readings were not taken again; nothing for all others. */
 export function carriedPieces(carried: string | undefined): PieceElement[] {
   return carried === undefined ? [] : [piece('small', { class: 'carried' }, ` ${carried}`)];
+}
+
+/** That a figure was corrected; what it was and why stands once a page, with the way to the public list. */
+function correctedPieces(it: FigureWords['corrected']): PieceElement[] {
+  return it ? [piece('small', { class: 'carried' }, ` ${it.text}`)] : [];
 }

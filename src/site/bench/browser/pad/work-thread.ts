@@ -1,4 +1,5 @@
 /** Works out a run beside the page, so that typing never waits: figures, what looks wrong, and the content file. */
+import '../without-eval.ts';
 import type { BenchSetup } from '../bench-data.ts';
 import type { Run } from '../run.ts';
 import { contentFile, panelFileName, RunFileError } from '../run-file.ts';

@@ -1,6 +1,7 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { showDate } from '../../words/format.ts';
+import { siteAddress } from '../shared/site-address.ts';
 
 /** An address that the guide has given up, as its file says. */
 export type Withdrawn = Guide['withdrawn'][number];
@@ -50,7 +51,7 @@ export function withdrawnFiles({ guide }: Ledger): Array<{ path: string; isJson:
   return [...withdrawnAddresses(guide)].flatMap(([address, { date, reason, instead }]) => {
     if (address.endsWith('/') || address.includes('#')) return [];
     const isJson = address.endsWith('.json');
-    const lasting = instead && new URL(instead, guide.site).href;
+    const lasting = instead && siteAddress(instead, guide.site);
     const text = isJson
       ? JSON.stringify({ withdrawn: date, reason, ...(lasting && { instead: lasting }) })
       : `Withdrawn on ${showDate(date)}: ${reason}${lasting ? ` Instead: ${lasting}` : ''}\n`;

@@ -2,6 +2,7 @@ import type { Ledger } from '../../ledger/ledger.ts';
 import { textWidth } from '../guide/picture/text-width.ts';
 import { CONTENT_POLICY } from '../shared/content-policy.ts';
 import { html } from '../shared/html.ts';
+import { siteAddress } from '../shared/site-address.ts';
 import { type BadgeView, badgeViews } from './badge-view.ts';
 import { BADGE_STYLES } from './card-files.ts';
 import { INK } from './drawing-ink.ts';
@@ -39,7 +40,7 @@ export function badgeSvg(view: BadgeView): string {
 /** A badge with its link, for other writers' pages. */
 export function badgeCode(view: BadgeView, site: string): string {
   const { width, height } = badgeSize(view);
-  const address = new URL(`${view.address}.svg`, site).href;
+  const address = siteAddress(`${view.address}.svg`, site);
   return html`<a href="${view.calculation}"><img src="${address}" alt="${badgeWords(view)}" width="${width}" height="${height}" loading="lazy"></a>`
     .text;
 }

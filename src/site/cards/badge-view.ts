@@ -4,6 +4,7 @@ import { type MetricId, metricById, metricsOnPanelPage } from '../../measure/met
 import { showDate } from '../../words/format.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { shownFigure } from '../shared/shown-figure.ts';
+import { siteAddress } from '../shared/site-address.ts';
 import { badgeAddress } from './card-files.ts';
 
 /** A figure as other writers embed it: it keeps its address, whatever becomes of the figure. */
@@ -50,7 +51,7 @@ function badgeView(panel: PanelEntry, metric: MetricId, { guide }: Ledger): Badg
     ...(isFigure(it) && it.interval95 && shown && { interval: intervalWords(it.interval95, shown.interval) }),
     ...(remarks.length > 0 && { remark: remarks.join('; ') }),
     from: `${dated}, ${guide.title}`,
-    calculation: new URL(`${panelAddress(panel.slug)}${calculation}`, guide.site).href,
+    calculation: siteAddress(`${panelAddress(panel.slug)}${calculation}`, guide.site),
     address: badgeAddress(panel.slug, metric),
   };
 }

@@ -2,6 +2,7 @@ import type { Guide } from '../../content/schema/guide.ts';
 import type { Method } from '../../measure/methods.ts';
 import { SKETCH_OF, SKETCHES } from '../methods/sketches/index.ts';
 import type { Sketch } from '../methods/sketches/sketch.ts';
+import { siteAddress } from '../shared/site-address.ts';
 import { hasMethodCard } from './card-files.ts';
 import type { CardLayout } from './card-formats.ts';
 import { Drawing } from './drawing.ts';
@@ -36,7 +37,7 @@ export function methodCardView(
     sketch,
     words: sketch.words,
     guide: guide.title,
-    address: new URL(`/methods/${id}/`, guide.site).href,
+    address: siteAddress(`/methods/${id}/`, guide.site),
   };
 }
 

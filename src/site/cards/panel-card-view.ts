@@ -6,6 +6,7 @@ import { fixed, showDate, unitBehind } from '../../words/format.ts';
 import { DOUBT_MARK, IMPOSSIBLE_MARK } from '../../words/marks.ts';
 import { type HeadFigure, headFigures } from '../panel/head-view.ts';
 import { panelAddress } from '../shared/panel-address.ts';
+import { siteAddress } from '../shared/site-address.ts';
 import { scaleEnd, scaleWords } from './card-scales.ts';
 
 /** One figure of a card. */
@@ -53,7 +54,7 @@ export function panelCardView(panel: PanelEntry, ledger: Ledger): PanelCardView 
     remarks,
     ...(field && { field }),
     guide: guide.title,
-    address: new URL(`${panelAddress(panel.slug)}methodology/`, guide.site).href,
+    address: siteAddress(`${panelAddress(panel.slug)}methodology/`, guide.site),
     description: [
       `${panel.name}. ${read}.`,
       ...figures.map(

@@ -1,6 +1,7 @@
 import type { CorrectedValue, CorrectionEntry } from '../../ledger/corrections.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { correctionAddress } from '../shared/corrections.ts';
+import { siteAddress } from '../shared/site-address.ts';
 
 /** Corrections whose panel readers can see; those of methods. */
 export function publicCorrections({ corrections, panels }: Ledger): CorrectionEntry[] {
@@ -13,7 +14,7 @@ const isSeen = (status: string | undefined) => status === 'published' || status 
 export function correctionsData(ledger: Ledger) {
   return publicCorrections(ledger).map((it) => ({
     id: it.id,
-    address: new URL(correctionAddress(it), ledger.guide.site).href,
+    address: siteAddress(correctionAddress(it), ledger.guide.site),
     date: it.date,
     panel: it.panel ?? null,
     session: it.session ?? null,

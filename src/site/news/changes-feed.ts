@@ -2,6 +2,7 @@ import { Feed } from 'feed';
 import { guideEvents } from '../../ledger/events.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { escaped } from '../shared/html.ts';
+import { siteAddress } from '../shared/site-address.ts';
 import { type EventWords, eventWords } from './event-words.ts';
 
 /** Where the feed lies. */
@@ -17,7 +18,7 @@ export const MOST_ENTRIES = 50;
  */
 export function changesFeed(ledger: Ledger): string {
   const { guide } = ledger;
-  const at = (path: string) => new URL(path, guide.site).href;
+  const at = (path: string) => siteAddress(path, guide.site);
   const events = guideEvents(ledger).slice(0, MOST_ENTRIES);
   const feed = new Feed({
     id: at(FEED_ADDRESS),

@@ -1,2 +1,6 @@
-/** The path of a page from the guide's own top, `/panels/plover/`, wherever on its host the guide lies. */
-export const pagePath = ({ pathname }: URL): string => pathname.slice(import.meta.env.BASE_URL.length - 1);
+/**
+ * The path of a page from the guide's own top, `/panels/plover/`, wherever on its host the guide lies.
+ *
+ * @param base where that is, with a slash at both ends
+ */
+export const pagePath = ({ pathname }: URL, base: string): string => pathname.slice(base.length - 1);

@@ -3,6 +3,8 @@
  * build writes (`bench-worker.ts`). A version is used whole or not at all.
  */
 
+import { inSite } from '../../shared/browser/site-path.ts';
+
 /** Where a build puts the worker; its folder is all that it reaches. */
 export const WORKER = '/bench/worker.js';
 
@@ -64,7 +66,7 @@ export function keepOffline(version: string, tell: (state: OfflineState) => void
       look();
     });
     workers
-      .register(WORKER)
+      .register(inSite(WORKER))
       .then((it) => {
         registration = it;
         it.addEventListener('updatefound', () => it.installing && follow(it.installing));

@@ -1,5 +1,7 @@
 /** The bench pad's page: the list of runs, or the run that the address names. */
+
 import { readJson } from '../../shared/browser/read-json.ts';
+import { inSite } from '../../shared/browser/site-path.ts';
 import type { BenchSetup } from './bench-data.ts';
 import { type BenchStore, openBenchStore } from './bench-store.ts';
 import { openRun } from './kept-run.ts';
@@ -49,7 +51,7 @@ async function showHome(setup: PadSetup, store: BenchStore): Promise<void> {
     (slug) => panelFile(setup.bench, store, slug),
     async (log) => {
       await store.begin(log);
-      location.assign(runAddress(log.start.id));
+      location.assign(inSite(runAddress(log.start.id)));
     },
   );
   startImport(setup, store);

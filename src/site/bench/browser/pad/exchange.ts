@@ -1,5 +1,7 @@
 /** Runs that come from another pad or from the command line, and go there. */
+
 import { html } from '../../../shared/browser/dom.ts';
+import { inSite } from '../../../shared/browser/site-path.ts';
 import { type BenchStore, BenchStoreError } from '../bench-store.ts';
 import { exportRun, importRun, PadFileError, padFileName } from '../pad-file.ts';
 import { type Run, type RunLog, runOf } from '../run.ts';
@@ -24,7 +26,7 @@ const namer = (setup: PadSetup, run: Run) => {
   return (path: string) => names.get(path) ?? path;
 };
 
-const open = (id: string) => location.assign(runAddress(id));
+const open = (id: string) => location.assign(inSite(runAddress(id)));
 
 /** The field for a pad's file, beside the list of runs: it is opened, or held against the run of that session that is here. */
 export function startImport(setup: PadSetup, store: BenchStore): void {

@@ -39,7 +39,8 @@ export function keptFiles(folder: string): KeptFiles | undefined {
   const files = new Map<string, string>();
   const waiting = pages.toSorted();
   for (let address = waiting.pop(); address !== undefined; address = waiting.pop()) {
-    if (files.has(address)) continue;
+    // The worker keeps all but itself: whoever names it asks for the one of today.
+    if (files.has(address) || address === WORKER) continue;
     const file = fileOf(folder, address);
     const bytes = readFileSync(file);
     files.set(address, createHash('sha256').update(bytes).digest('hex'));

@@ -75,6 +75,7 @@ async function device(options = {}): Promise<{ context: BrowserContext; page: Pa
 /** Begins a run of a panel that the guide does not have, by keyboard. */
 async function begin(page: Page): Promise<void> {
   await page.goto(`${served.origin}${ADDRESS}`);
+  await page.locator('#bench-pad[data-ready]').waitFor();
   await page.locator('#start-maker').focus();
   for (const text of ['Kelpwright', 'Plover', '7 in', '11 in']) {
     await page.keyboard.type(text);

@@ -2,7 +2,9 @@ import { FIXED_FILES, FIXED_PAGES } from '../../content/rules/site-addresses.ts'
 import type { Ledger } from '../../ledger/ledger.ts';
 import { METHODS } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
+import { CARDS_PAGE } from '../cards/card-files.ts';
 import { movedFiles, movedPages } from '../moved/moved-pages.ts';
+import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type AddressList, entryOf } from './address-list.ts';
 import { withdrawnAddresses } from './withdrawn.ts';
@@ -26,6 +28,7 @@ export function guideAddresses(ledger: Ledger): AddressList {
 function fixedAddresses({ guide }: Ledger, list: AddressList): void {
   for (const it of [...FIXED_PAGES, ...FIXED_FILES]) entryOf(list, it);
   if (guide.agreement.length > 0) entryOf(list, '/agreement/');
+  if (guide.cards.show || guide.cards.badges) entryOf(list, CARDS_PAGE);
 }
 
 /** A method keeps a part of its page for every version that it has had. */
@@ -38,14 +41,17 @@ function methodAddresses(_ledger: Ledger, list: AddressList): void {
 
 /** Pages and file of each panel, and the account of every figure and gap of every session. */
 function panelAddresses({ panels }: Ledger, list: AddressList): void {
-  for (const { slug, data, sessions } of panels.values()) {
+  for (const panel of panels.values()) {
+    const { slug, data, sessions } = panel;
     if (data.status === 'draft') continue;
     entryOf(list, panelAddress(slug));
     entryOf(list, `/data/compare/${slug}.json`);
+    if (hasFiles(panel)) entryOf(list, filesAddress(slug));
     const calculation = entryOf(list, `${panelAddress(slug)}methodology/`);
     for (const { date, figures, readings } of sessions) {
       if (readings.draft) continue;
-      const told = METRICS.filter(({ id }) => figures.has(id)).map(({ id }) => id);
+      // Figures of files have their account on the page of these.
+      const told = METRICS.filter(({ id, isOfFiles }) => figures.has(id) && !isOfFiles).map(({ id }) => id);
       calculation.sessions.set(date, new Set(told));
     }
   }

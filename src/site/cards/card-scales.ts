@@ -8,13 +8,8 @@ import { fixed, money, unitBehind } from '../../words/format.ts';
  * panels with their intervals. One scale for things that are compared, and it stays where it is for most changes.
  */
 export function scaleEnd(ledger: Ledger, metric: MetricId): number | undefined {
-  const ends = known.get(ledger) ?? new Map<MetricId, number | undefined>();
-  known.set(ledger, ends);
-  if (!ends.has(metric)) ends.set(metric, roundEnd(greatest(ledger, metric)));
-  return ends.get(metric);
+  return roundEnd(greatest(ledger, metric));
 }
-
-const known = new WeakMap<Ledger, Map<MetricId, number | undefined>>();
 
 function greatest({ panels }: Ledger, metric: MetricId): number {
   let most = 0;

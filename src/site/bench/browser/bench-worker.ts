@@ -95,7 +95,13 @@ export function benchWorker(scope: WorkerScope, { version, site, files }: KeptFi
     if (answer?.status !== 404 && answer?.status !== 410) return;
     await scope.registration.unregister();
     for (const it of await scope.caches.keys()) if (it.startsWith(PREFIX)) await scope.caches.delete(it);
-    for (const it of await scope.clients.matchAll({ type: 'window' })) await it.navigate(it.url).catch(() => undefined);
+    // The window that has just asked is there only once its page has begun.
+    for (let tries = 0; tries < 30; tries++) {
+      const windows = await scope.clients.matchAll({ type: 'window' });
+      for (const it of windows) await it.navigate(it.url).catch(() => undefined);
+      if (windows.length > 0) return;
+      await new Promise((done) => setTimeout(done, 100));
+    }
   }
 
   async function answer(address: string, url: string): Promise<Response> {

@@ -75,7 +75,8 @@ async function device(options = {}): Promise<{ context: BrowserContext; page: Pa
 /** Begins a run of a panel that the guide does not have, by keyboard. */
 async function begin(page: Page): Promise<void> {
   await page.goto(`${served.origin}${ADDRESS}`);
-  await page.locator('#bench-pad[data-ready]').waitFor();
+  // It shows once its script has everything.
+  await page.locator('#start-maker').waitFor();
   await page.locator('#start-maker').focus();
   for (const text of ['Kelpwright', 'Plover', '7 in', '11 in']) {
     await page.keyboard.type(text);

@@ -25,7 +25,7 @@ class Writer extends DefaultSerializer {
   readonly long: Numbers[] = [];
 
   override _writeHostObject(view: NodeJS.ArrayBufferView): void {
-    const kind = view.byteLength < LONG ? -1 : KINDS.findIndex((it) => it === view.constructor);
+    const kind = view.byteLength < LONG ? -1 : KINDS.indexOf(view.constructor as (typeof KINDS)[number]);
     this.writeUint32(kind + 1);
     if (kind < 0) {
       super._writeHostObject(view);

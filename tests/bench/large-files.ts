@@ -10,6 +10,8 @@ const light = (row: number) => (50 + 30 * Math.sin(row / 3e4)).toFixed(3);
 const warming = (row: number) => (50 + 5 * Math.exp(-row / 6e4)).toFixed(3);
 /** 100 Hz at 100,000 rows a second. */
 const flickering = (row: number) => (1 + 0.3 * Math.sin((2 * Math.PI * row) / 1000)).toFixed(4);
+/** Beside it a second tone that is no multiple of the first. */
+const beating = (row: number) => (Number(flickering(row)) + 0.2 * Math.sin((2 * Math.PI * row) / 777.7)).toFixed(4);
 /** A clock's time of day that leaves rows out now and then, so that steps are uneven. */
 const clock = (row: number) =>
   new Date(MOMENT + ((10 * row + 100 * Math.floor(row / 1000)) % 86_000_000)).toISOString().slice(11, 23);
@@ -35,6 +37,11 @@ export const LARGE_FILES = {
     kind: 'waveform',
     head: 'Time (ms),Light (V)',
     row: (i: number) => `${(i / 100).toFixed(2)},${flickering(i)}`,
+  },
+  'flicker waveform, irregular': {
+    kind: 'waveform',
+    head: 'Time (ms),Light (V)',
+    row: (i: number) => `${(i / 100).toFixed(2)},${beating(i)}`,
   },
   'rows that are no spectrum': {
     kind: 'spectrum',

@@ -7,16 +7,20 @@
 import { spawnSync } from 'node:child_process';
 import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import packageJson from '../../package.json' with { type: 'json' };
 import { today } from './content.ts';
 import { LARGE_FILES, writeClip, writeTable } from './large-files.ts';
 import { type Line, printed, type Section } from './report.ts';
 import { discard, PROJECT, scratchFolder } from './scratch.ts';
 
 const MEGA = 1e6;
+/** With which the tester's commands start. */
+const FLAGS: readonly string[] = packageJson.scripts.ledger.match(/--\S+/g) ?? [];
+
 /** Of a whole process, for a file of 100 MB. */
 const BUDGET = 300;
 /** What a command may have more for it than for a short file: the file's numbers once, and what is made on the way. */
-const COMMAND_BUDGET = 200;
+const COMMAND_BUDGET = 150;
 const COMMANDS = ['import', 'check'] as const;
 type Command = (typeof COMMANDS)[number];
 
@@ -63,7 +67,7 @@ export function logMemory(megabytes = 100): Section {
 function readLog(kind: string, file: string) {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    [join(PROJECT, 'tests/bench/read-log.ts'), kind, file],
+    [...FLAGS, join(PROJECT, 'tests/bench/read-log.ts'), kind, file],
     {
       encoding: 'utf8',
     },
@@ -93,7 +97,13 @@ function peakOf(content: string, args: readonly string[]): number {
   writeFileSync(peak, '');
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    ['--import', `data:text/javascript,${encodeURIComponent(TELL)}`, join(PROJECT, 'src/cli/main.ts'), ...args],
+    [
+      ...FLAGS,
+      '--import',
+      `data:text/javascript,${encodeURIComponent(TELL)}`,
+      join(PROJECT, 'src/cli/main.ts'),
+      ...args,
+    ],
     { encoding: 'utf8', env: { ...process.env, LEDGER_CONTENT: content, LEDGER_TODAY: today, PEAK: peak } },
   );
   if (status !== 0) throw new Error(`${args[0]}: ${stdout}${stderr}`);

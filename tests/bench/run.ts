@@ -9,6 +9,7 @@ import { parseArgs } from 'node:util';
 import { type Built, buildTime } from './build-time.ts';
 import { devTime } from './dev-time.ts';
 import { firstPaint } from './first-paint.ts';
+import { logMemory } from './log-memory.ts';
 import { opticsTime } from './optics-time.ts';
 import { outputWeight } from './output-weight.ts';
 import { pageWeight } from './page-weight.ts';
@@ -72,6 +73,7 @@ await section(() => firstPaint(site(), SMALL, runs));
 await section(() => sortTime(site(), ROWS, clicks));
 await section(() => tableTime(site(), ROWS, clicks));
 await section(() => opticsTime(runs));
+if (!values.quick) await section(() => logMemory());
 await section(() => repeatability(SMALL));
 for (const panels of WRITTEN) await section(() => devTime(panels, values.quick ? 2 : 5));
 if (!values.quick) {

@@ -4,7 +4,7 @@ import type { Command } from 'commander';
 import { parse } from 'yaml';
 import { openContent } from '../../content/edit/content-text.ts';
 import { calledAs } from '../../content/read/called-as.ts';
-import { ContentError, counted, problemList } from '../../content/read/problem-list.ts';
+import { counted } from '../../content/read/problem-list.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { valueAt } from '../../content/schema/block.ts';
 import { nearest } from '../../content/schema/suggest.ts';
@@ -14,6 +14,7 @@ import type { Conflict, Side, Take } from '../../site/bench/browser/merge-runs.t
 import { exportRun } from '../../site/bench/browser/pad-file.ts';
 import { newLog } from '../../site/bench/browser/run.ts';
 import { agreedTo } from '../ask/agree.ts';
+import { carryOut } from '../ask/carry-out.ts';
 import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { ledgerCommand } from '../command.ts';
@@ -66,26 +67,24 @@ that stand within the session’s lines go with them.`,
     .option('-y, --yes', 'write without asking')
     .option('-n, --dry-run', 'show what would be written')
     .option('--json', 'tell of it as JSON')
-    .action(async (file: string, flags: ReadFlags) => {
-      const own = terminal ?? processTerminal();
-      try {
-        if (!(await read(file, flags, own))) process.exitCode = PROBLEM_CODE;
-      } catch (error) {
-        if (!(error instanceof ContentError)) throw error;
-        own.complain(problemList(error.problems, 'nothing was written'));
-        process.exitCode = PROBLEM_CODE;
-      }
-    });
+    .action((file: string, flags: ReadFlags) =>
+      carryOut((own, tell) => read(file, flags, own, tell), { terminal, json: flags.json }),
+    );
 }
 
-async function read(file: string, flags: ReadFlags, terminal: Terminal): Promise<boolean> {
+async function read(
+  file: string,
+  flags: ReadFlags,
+  terminal: Terminal,
+  tell: (done: object) => void,
+): Promise<boolean> {
   const folder = contentFolder();
   const plan = planBench(folder, file, takeOf(flags.take ?? []));
   const { conflicts, files } = plan;
   const open = conflicts.filter((it) => !it.isDecided);
-  if (flags.json) terminal.say(JSON.stringify(jsonOf(plan, folder), null, 2));
-  else for (const it of conflicts) terminal.say(conflictText(it));
-  const say = (text: string) => !flags.json && terminal.say(text);
+  const { say } = terminal;
+  tell(jsonOf(plan, folder));
+  for (const it of conflicts) say(conflictText(it));
   if (open.length > 0) {
     const them = open.length === 1 ? 'it' : 'each of them';
     terminal.complain(

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
+import { fileHash } from '../../content/read/files/file-hash.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { sessionsIn } from '../../content/templates/add-session.ts';
 import { type Conflict, mergeRuns, type Take } from '../../site/bench/browser/merge-runs.ts';
@@ -90,7 +91,7 @@ function photosOf({ photos }: Run, beside: string, folder: string, from: string)
   return lacking.map(({ file }) => ({
     path: `${beside}/${file}`,
     before: undefined,
-    after: new Uint8Array(readFileSync(join(from, file))),
+    after: { copyOf: join(from, file), sha256: fileHash(join(from, file)) },
   }));
 }
 

@@ -4,6 +4,16 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { errorCode } from '../../build/error-code.ts';
 import { EditError } from '../../content/edit/edit-error.ts';
+import { freshHash } from '../../content/read/files/file-hash.ts';
+
+/** What a file shall hold: a text, bytes, or what is in another file, which is never read as a whole. */
+export type NewContent = string | Uint8Array | CopyOf;
+
+/** The content of a file outside the folder, as it was when it was looked at. */
+export interface CopyOf {
+  copyOf: string;
+  sha256: string;
+}
 
 /** One file as it was when it was read, and as it shall be. */
 export interface FileChange {
@@ -12,7 +22,7 @@ export interface FileChange {
   /** Undefined for a file that must not be there yet. */
   before: string | Uint8Array | undefined;
   /** Undefined for a file that goes. */
-  after: string | Uint8Array | undefined;
+  after: NewContent | undefined;
 }
 
 /** What one command changes in a content folder: all of it, or nothing. */
@@ -38,14 +48,16 @@ export function readText(folder: string, path: string): string {
 /** The file's bytes, by which it is known again; null where there is none. */
 export function stampOf(file: string): string | null {
   try {
-    return stamp(readFileSync(file));
+    return freshHash(file);
   } catch (error) {
     if (errorCode(error) === 'ENOENT') return null;
     throw error;
   }
 }
 
-/** The same for what is not in a file. */
-export function stamp(bytes: string | Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
+/** The same for what is not in a file of the folder yet. */
+export function stamp(content: NewContent): string {
+  return isCopy(content) ? content.sha256 : createHash('sha256').update(content).digest('hex');
 }
+
+export const isCopy = (content: NewContent): content is CopyOf => typeof content === 'object' && 'copyOf' in content;

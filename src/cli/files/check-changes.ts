@@ -5,6 +5,7 @@ import {
   mkdirSync,
   mkdtempSync,
   readdirSync,
+  realpathSync,
   renameSync,
   rmSync,
   symlinkSync,
@@ -15,7 +16,7 @@ import { dirname, join, resolve } from 'node:path';
 import { ContentError } from '../../content/read/problem-list.ts';
 import { readContent } from '../../content/read/read-content.ts';
 import type { Problem } from '../../content/schema/problem.ts';
-import type { Changes } from './changes.ts';
+import { type Changes, isCopy } from './changes.ts';
 
 /**
  * The problems that content would have after changes, and does not have now: what a command may not write.
@@ -60,8 +61,8 @@ function lay(from: string, to: string): void {
 }
 
 /** Some systems let nobody make links of the one kind or the other. */
-function link(source: string, target: string): boolean {
-  for (const make of [symlinkSync, linkSync, copyFileSync]) {
+function link(source: string, target: string, makes = [symlinkSync, linkSync, copyFileSync]): boolean {
+  for (const make of makes) {
     try {
       make(source, target);
       return true;
@@ -83,6 +84,8 @@ function apply(folder: string, { moves = [], files }: Changes): void {
     rmSync(target, { force: true });
     if (after === undefined) continue;
     mkdirSync(dirname(target), { recursive: true });
-    writeFileSync(target, after);
+    if (!isCopy(after)) writeFileSync(target, after);
+    // No link that leads elsewhere: the check refuses those.
+    else if (!link(realpathSync(after.copyOf), target, [linkSync, copyFileSync])) cpSync(after.copyOf, target);
   }
 }

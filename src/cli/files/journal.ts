@@ -19,7 +19,8 @@ import {
 import { dirname, join } from 'node:path';
 import { z } from 'zod';
 import { errorCode } from '../../build/error-code.ts';
-import { type Changes, stamp, stampOf } from './changes.ts';
+import { UsageError } from '../../content/read/usage-error.ts';
+import { type Changes, isCopy, type NewContent, stamp, stampOf } from './changes.ts';
 
 /** Where a command keeps its lock and what it is about to put in place; gone when nothing is at work. */
 export const stateFolder = (folder: string) => join(folder, '.edits');
@@ -148,8 +149,20 @@ function likeOf(file: string, other: string): void {
   }
 }
 
-function writeThrough(file: string, content: string | Uint8Array): void {
-  writeFileSync(file, content);
+/** @throws UsageError where the file that is to be copied is no longer as it was */
+function writeThrough(file: string, content: NewContent): void {
+  if (!isCopy(content)) writeFileSync(file, content);
+  else {
+    // With the rights of a file that is written here, not with those of a memory card.
+    writeFileSync(file, '');
+    const { mode } = statSync(file);
+    copyFileSync(content.copyOf, file);
+    chmodSync(file, mode);
+    if (stampOf(file) !== content.sha256)
+      throw new UsageError(
+        `${content.copyOf} was changed in the meantime. Nothing was changed; run the command again.`,
+      );
+  }
   syncFile(file);
 }
 

@@ -1,12 +1,13 @@
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import { FILE_READERS } from '../../content/read/files/readers.ts';
-import { ContentError, counted, problemList } from '../../content/read/problem-list.ts';
+import { counted } from '../../content/read/problem-list.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { sizeText } from '../../words/file-words.ts';
 import { agreedTo } from '../ask/agree.ts';
-import { processTerminal, type Terminal } from '../ask/terminal.ts';
+import { carryOut } from '../ask/carry-out.ts';
+import type { Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { ledgerCommand } from '../command.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
@@ -57,19 +58,16 @@ Kinds (--kind): ${FILE_READERS.map((it) => `${it.kind}, ${it.called}`).join('; '
     .option('-y, --yes', 'write without asking')
     .option('-n, --dry-run', 'show what would be written')
     .option('--json', 'print it as JSON, and ask nothing')
-    .action(async (files: string[], options: Options) => {
-      const own = terminal ?? processTerminal({ isInputTaken: options.json === true });
-      const quiet = options.json ? { ...own, say: () => {}, ask: undefined } : own;
-      try {
-        const done = await importFiles(files, options, quiet);
-        if (!done) process.exitCode = PROBLEM_CODE;
-        else if (options.json) own.say(JSON.stringify(done, null, 2));
-      } catch (error) {
-        if (!(error instanceof ContentError)) throw error;
-        own.complain(problemList(error.problems, 'nothing was written'));
-        process.exitCode = PROBLEM_CODE;
-      }
-    });
+    .action((files: string[], options: Options) =>
+      carryOut(
+        async (own, tell) => {
+          const done = await importFiles(files, options, own);
+          if (done) tell(done);
+          return done !== undefined;
+        },
+        { terminal, json: options.json },
+      ),
+    );
 }
 
 /** What was done, or would be; undefined where nothing was written though it was asked for, which has been said. */

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join, parse as parsePath, resolve } from 'node:path';
 import { editContent } from '../../content/edit/edit-content.ts';
 import { fileHash } from '../../content/read/files/file-hash.ts';
@@ -74,7 +74,7 @@ export function planImports(imports: readonly Import[]): FileChange[] {
     copies.push({
       path: `${path.slice(0, path.lastIndexOf('/') + 1)}${name}`,
       before: undefined,
-      after: readFileSync(file.path),
+      after: { copyOf: file.path, sha256: file.sha256 },
     });
   }
   return [...copies, ...[...texts].map(([path, it]) => ({ path, ...it }))];

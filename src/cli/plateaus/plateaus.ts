@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import { editContent } from '../../content/edit/edit-content.ts';
-import { ContentError, problemList } from '../../content/read/problem-list.ts';
+import { ContentError } from '../../content/read/problem-list.ts';
 import { readContent } from '../../content/read/read-content.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { sessionSchema } from '../../content/schema/session.ts';
@@ -8,7 +8,8 @@ import { nearest } from '../../content/schema/suggest.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { agreedTo } from '../ask/agree.ts';
-import { processTerminal, type Terminal } from '../ask/terminal.ts';
+import { carryOut } from '../ask/carry-out.ts';
+import type { Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { ledgerCommand } from '../command.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
@@ -60,19 +61,12 @@ both stand side by side, and nothing is written.`,
     .option('-y, --yes', 'write without asking')
     .option('-n, --dry-run', 'show what would be written')
     .option('--json', 'print it as JSON, and ask nothing')
-    .action(async (panel: string, options: Options) => {
-      const own = terminal ?? processTerminal({ isInputTaken: options.json === true });
-      try {
-        if (!(await run(panel, options, own))) process.exitCode = PROBLEM_CODE;
-      } catch (error) {
-        if (!(error instanceof ContentError)) throw error;
-        own.complain(problemList(error.problems, 'nothing was written'));
-        process.exitCode = PROBLEM_CODE;
-      }
-    });
+    .action((panel: string, options: Options) =>
+      carryOut((own, tell) => run(panel, options, own, tell), { terminal, json: options.json }),
+    );
 }
 
-async function run(slug: string, options: Options, terminal: Terminal): Promise<boolean> {
+async function run(slug: string, options: Options, terminal: Terminal, tell: (done: object) => void): Promise<boolean> {
   const folder = contentFolder();
   const today = todayFrom(process.env, new Date());
   const { content, problems } = readContent({ folder, today });
@@ -82,10 +76,9 @@ async function run(slug: string, options: Options, terminal: Terminal): Promise<
     throw new UsageError(`There is no panel "${slug}"${near ? `; did you mean ${near}?` : '.'}`);
   }
   const proposal = proposed(content, { slug, date: options.session, order: options.order, size: options.grid });
-  const say = options.json ? () => {} : terminal.say;
-  say(shown(proposal));
-  const done = await written(proposal, options, { folder, today, say, terminal });
-  if (options.json) terminal.say(JSON.stringify({ ...jsonOf(proposal), written: done === 'written' }, null, 2));
+  terminal.say(shown(proposal));
+  const done = await written(proposal, options, { folder, today, terminal });
+  tell({ ...jsonOf(proposal), written: done === 'written' });
   return done !== 'refused';
 }
 
@@ -93,9 +86,10 @@ type Done = 'written' | 'shown' | 'refused';
 
 async function written(
   proposal: Proposal,
-  { yes, dryRun, json }: Options,
-  { folder, today, say, terminal }: { folder: string; today: string; say: (text: string) => void; terminal: Terminal },
+  { yes, dryRun }: Options,
+  { folder, today, terminal }: { folder: string; today: string; terminal: Terminal },
 ): Promise<Done> {
+  const { say } = terminal;
   if (!proposal.points) return 'refused';
   if (proposal.isTyped) {
     say(
@@ -121,7 +115,7 @@ async function written(
     say('\nNothing was written (--dry-run).');
     return 'shown';
   }
-  if (!yes && (json || !(await agreedTo('Write them as the grid of the session?', terminal)))) return 'refused';
+  if (!yes && !(await agreedTo('Write them as the grid of the session?', terminal))) return 'refused';
   await writeSafely(folder, changes, today);
   say(`\nWrote ${panel.path}. Next: npm run check.`);
   return 'written';

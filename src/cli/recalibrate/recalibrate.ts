@@ -1,10 +1,11 @@
 import { Command } from 'commander';
-import { ContentError, problemList } from '../../content/read/problem-list.ts';
+import { problemList } from '../../content/read/problem-list.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { agreedTo } from '../ask/agree.ts';
+import { carryOut } from '../ask/carry-out.ts';
 import { type Answer, decide, slipHelp, slipList, slipNames } from '../ask/slips.ts';
-import { processTerminal, type Terminal } from '../ask/terminal.ts';
+import type { Terminal } from '../ask/terminal.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { ChangedMeanwhile, writeSafely } from '../files/write-safely.ts';
 import { type CalibrationFlags, type NewCalibration, readCalibration } from './calibration-input.ts';
@@ -60,19 +61,16 @@ export function recalibrateCommand(terminal?: Terminal): Command {
     .option('-n, --dry-run', 'show what would be written')
     .option('--json', 'print it as JSON, and ask nothing')
     .addHelpText('after', EXPLAINED)
-    .action(async (id: string, options: Options) => {
-      const own = terminal ?? processTerminal({ isInputTaken: options.json === true });
-      const quiet = options.json ? { ...own, say: () => {}, ask: undefined } : own;
-      try {
-        const done = await recalibrate(id, options, quiet);
-        if (!done) process.exitCode = PROBLEM_CODE;
-        else if (options.json) own.say(JSON.stringify(done, null, 2));
-      } catch (error) {
-        if (!(error instanceof ContentError)) throw error;
-        own.complain(problemList(error.problems, 'nothing was written'));
-        process.exitCode = PROBLEM_CODE;
-      }
-    });
+    .action((id: string, options: Options) =>
+      carryOut(
+        async (own, tell) => {
+          const done = await recalibrate(id, options, own);
+          if (done) tell(done);
+          return done !== undefined;
+        },
+        { terminal, json: options.json },
+      ),
+    );
 }
 
 /** What was done, or would be; undefined where it stopped, which has been said. */

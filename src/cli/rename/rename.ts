@@ -1,9 +1,10 @@
 import { Argument, Command } from 'commander';
-import { ContentError, counted, problemList } from '../../content/read/problem-list.ts';
+import { counted } from '../../content/read/problem-list.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { agreedTo } from '../ask/agree.ts';
-import { processTerminal, type Terminal } from '../ask/terminal.ts';
+import { carryOut } from '../ask/carry-out.ts';
+import type { Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { writeSafely } from '../files/write-safely.ts';
@@ -44,16 +45,12 @@ export function renameCommand(terminal?: Terminal): Command {
     .option('-y, --yes', 'rename without asking')
     .option('-n, --dry-run', 'show what would be changed')
     .addHelpText('after', EXPLAINED)
-    .action(async (kind: Kind, from: string, to: string, options: Options) => {
+    .action((kind: Kind, from: string, to: string, options: Options) => {
       const folder = contentFolder();
-      const own = terminal ?? processTerminal();
-      try {
-        if (!(await rename(planRename(folder, kind, from, to), folder, options, own))) process.exitCode = PROBLEM_CODE;
-      } catch (error) {
-        if (!(error instanceof ContentError)) throw error;
-        own.complain(problemList(error.problems, 'nothing was changed'));
-        process.exitCode = PROBLEM_CODE;
-      }
+      return carryOut((own) => rename(planRename(folder, kind, from, to), folder, options, own), {
+        terminal,
+        undone: 'nothing was changed',
+      });
     });
 }
 

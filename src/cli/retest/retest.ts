@@ -1,7 +1,6 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { parse } from 'yaml';
-import { ContentError, problemList } from '../../content/read/problem-list.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { isBlock } from '../../content/schema/block.ts';
 import { CARRIED_NAMES, type CarriedName, carriedBlock } from '../../content/schema/carried.ts';
@@ -10,8 +9,9 @@ import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
 import { procedureVersions } from '../../measure/irradiance/bench-procedure.ts';
 import { agreedTo } from '../ask/agree.ts';
+import { carryOut } from '../ask/carry-out.ts';
 import { dayFlag } from '../ask/day-flag.ts';
-import { processTerminal, type Terminal } from '../ask/terminal.ts';
+import type { Terminal } from '../ask/terminal.ts';
 import { wrapped } from '../ask/wrap.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { readText } from '../files/changes.ts';
@@ -69,16 +69,7 @@ export function retestCommand(terminal?: Terminal): Command {
     .option('-y, --yes', 'write without asking')
     .option('-n, --dry-run', 'show what would be written')
     .addHelpText('after', EXPLAINED)
-    .action(async (slug: string, options: Options) => {
-      const own = terminal ?? processTerminal();
-      try {
-        if (!(await retest(slug, options, own))) process.exitCode = PROBLEM_CODE;
-      } catch (error) {
-        if (!(error instanceof ContentError)) throw error;
-        own.complain(problemList(error.problems, 'nothing was written'));
-        process.exitCode = PROBLEM_CODE;
-      }
-    });
+    .action((slug: string, options: Options) => carryOut((own) => retest(slug, options, own), { terminal }));
 }
 
 /** @returns false where nothing was written though it was asked for, which has been said */

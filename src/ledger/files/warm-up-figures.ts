@@ -2,7 +2,7 @@ import { filesOf, type ReadFile } from '../../content/read/files/file-kind.ts';
 import { type FigureMap, type FigureOrGap, type Flag, gap, isFigure } from '../../measure/figure.ts';
 import type { NoFit } from '../../measure/log/exponential-fit.ts';
 import type { TimeSeries } from '../../measure/log/series.ts';
-import { SETTLED_SPREAD } from '../../measure/log/settled.ts';
+import { SETTLED_SPREAD } from '../../measure/log/settled-criterion.ts';
 import { excessAt, type NotSettled, type Uncertain, type WarmUp, warmUp } from '../../measure/log/warm-up.ts';
 import { identityOf, type ListedMetricId } from '../../measure/metrics.ts';
 import type { Statement } from '../../measure/statement.ts';

@@ -1,3 +1,5 @@
+import { SETTLED_SPREAD, SETTLED_WINDOW, SHORTEST_LOG } from '../log/settled-criterion.ts';
+
 /** One reading of the output, or of the draw, while a panel warms up. */
 export interface WarmUpReading {
   /** s since the panel was switched on. */
@@ -28,11 +30,6 @@ export interface Settling {
   readonly notBefore?: number;
 }
 
-/** s from one reading to the next, and from the first of three to the last: LM-79-08, from memory. */
-export const SETTLING_APART = 900;
-export const SETTLING_SPAN = 2 * SETTLING_APART;
-/** Most that they may span, in % of the last; the last as denominator is our own choice. */
-export const SETTLING_PERCENT = 0.5;
 /** A hand at the bench is not a clock: by so many s a reading may come early. Our own choice, no source. */
 export const SETTLING_EARLY = 30;
 /** s: whoever reads more often than every 15 minutes has a reading so far from both ends, or none between them. Likewise. */
@@ -54,19 +51,19 @@ const BETWEEN = 600;
 export function settling(readings: readonly WarmUpReading[], resolution = 0): Settling {
   const inOrder = readings.toSorted((a, b) => a.seconds - b.seconds);
   const last = inOrder.at(-1);
-  if (!last) return { state: 'too-early', nextAt: 0, notBefore: SETTLING_SPAN };
+  if (!last) return { state: 'too-early', nextAt: 0, notBefore: SHORTEST_LOG };
   const fits = (span: readonly WarmUpReading[]) => isWithin(spanOf(span), last.value, resolution);
   const window = windowOf(inOrder);
   const percent = percentOf(window ?? inOrder, last.value);
   const isSettled = window !== undefined && fits(window);
   const first = firstWithin(inOrder, fits);
   const since = first === last ? undefined : first?.seconds;
-  const notBefore = (since ?? last.seconds) + SETTLING_SPAN;
+  const notBefore = (since ?? last.seconds) + SHORTEST_LOG;
   return {
     state: isSettled ? 'settled' : window ? 'moving' : 'too-early',
     ...(percent !== undefined && { spreadPercent: percent, limitPercent: limitOf(last.value, resolution) }),
     ...(since !== undefined && { since }),
-    nextAt: last.seconds + SETTLING_APART,
+    nextAt: last.seconds + SETTLED_WINDOW,
     ...(!isSettled && { notBefore: Math.max(notBefore, last.seconds) }),
   };
 }
@@ -83,7 +80,7 @@ export function bothSettled(series: readonly Settling[]): Settling['state'] {
  */
 function windowOf(inOrder: readonly WarmUpReading[]): readonly WarmUpReading[] | undefined {
   const end = inOrder.at(-1)?.seconds ?? 0;
-  const from = inOrder.findLastIndex((it) => it.seconds <= end - SETTLING_SPAN + 2 * SETTLING_EARLY);
+  const from = inOrder.findLastIndex((it) => it.seconds <= end - SHORTEST_LOG + 2 * SETTLING_EARLY);
   const window = inOrder.slice(Math.max(from, 0));
   const start = window[0]?.seconds ?? 0;
   const isBetween = ({ seconds }: WarmUpReading) => seconds - start >= BETWEEN && end - seconds >= BETWEEN;
@@ -110,7 +107,7 @@ function percentOf(span: readonly WarmUpReading[], last: number): number | undef
 }
 
 /** % of the last reading. */
-const limitOf = (last: number, resolution: number) => Math.max(SETTLING_PERCENT, (100 * resolution) / last);
+const limitOf = (last: number, resolution: number) => Math.max(SETTLED_SPREAD, (100 * resolution) / last);
 
 /** Binary dust, so that 41.2 less 41.1 is one step of 0.1. */
 const DUST = 1e-9;
@@ -118,5 +115,5 @@ const DUST = 1e-9;
 function isWithin(span: number, last: number, resolution: number): boolean {
   if (!(last > 0)) return false;
   // A hair under 0.5 % is under it, one step is one step.
-  return span < (SETTLING_PERCENT / 100) * last * (1 - DUST) || span <= resolution * (1 + DUST);
+  return span < (SETTLED_SPREAD / 100) * last * (1 - DUST) || span <= resolution * (1 + DUST);
 }

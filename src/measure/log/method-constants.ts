@@ -3,7 +3,7 @@ import { FEWEST_PERIODS } from '../waveform/lines.ts';
 import { FEWEST_CONSTANTS, LARGEST_SHAPE } from './exponential-fit.ts';
 import { HOVER_SHARE, SHORTEST_HOVER } from './hovers.ts';
 import { DARK_SHARE } from './plateaus.ts';
-import { SETTLED_SPREAD, SETTLED_WINDOW, SHORTEST_LOG } from './settled.ts';
+import { SETTLED_SPREAD, SETTLED_WINDOW, SHORTEST_LOG } from './settled-criterion.ts';
 import { SPIKE_SCATTERS, SPIKE_SHARE } from './sweep.ts';
 
 const OWN = 'our own choice';

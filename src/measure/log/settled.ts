@@ -1,17 +1,5 @@
 import { at, type Bin } from './series.ts';
-
-/*
- * The criterion of CIE S 025:2015 and IES LM-79-19, from memory: the light's highest less its lowest value within the last 15
- * minutes of at least 30 is under 0.5 %. The texts were not read; that the last value is what the spread is divided by is our
- * own choice.
- */
-
-/** Length of the window, s. */
-export const SETTLED_WINDOW = 15 * 60;
-/** Shortest log that can meet the criterion, s. */
-export const SHORTEST_LOG = 30 * 60;
-/** Spread that is settled, % of the last value of the window. */
-export const SETTLED_SPREAD = 0.5;
+import { SETTLED_SPREAD, SETTLED_WINDOW } from './settled-criterion.ts';
 
 /**
  * How far n values that only scatter lie apart, in standard deviations: mean of the range of a normal sample of 15, such as

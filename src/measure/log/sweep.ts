@@ -85,17 +85,17 @@ function findSpikes({ times, values }: TimeSeries, scatter: number): Array<Spike
 }
 
 /** Value that the series was under for a share of its time; each sample stands for half the way to its neighbours. */
-export function timePercentile({ times, values }: TimeSeries, share: number): number {
+export function timePercentile(series: TimeSeries, share: number): number {
+  const { times, values } = thinned(series);
   const count = values.length;
-  const length = at(times, count - 1) - at(times, 0);
-  if (isEven(times, length / Math.max(1, count - 1))) {
+  if (isEven(series.times)) {
     // Alike for all: by rank alone, which sorts a long log a hundred times faster.
-    const sorted = thinned(values).sort();
-    return at(sorted, Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1));
+    values.sort();
+    return at(values, Math.min(count - 1, Math.ceil(share * count) - 1));
   }
-  const order = Uint32Array.from(values.keys()).sort((a, b) => at(values, a) - at(values, b));
+  const order = new Uint32Array(count).map((_, i) => i).sort((a, b) => at(values, a) - at(values, b));
   const durationOf = (i: number) => (at(times, Math.min(i + 1, count - 1)) - at(times, Math.max(i - 1, 0))) / 2;
-  const wanted = share * length;
+  const wanted = share * (at(times, count - 1) - at(times, 0));
   let passed = 0;
   for (const i of order) {
     passed += durationOf(i);
@@ -107,14 +107,16 @@ export function timePercentile({ times, values }: TimeSeries, share: number): nu
 /** Samples that ranks are told by, at most: more tell nothing new, and a log has millions. */
 const ENOUGH = 500_000;
 
-/** Every sample of a short log, and every so many of a long one; in an array of their own. */
-function thinned(values: Float64Array): Float64Array {
-  const each = Math.ceil(values.length / ENOUGH);
-  return new Float64Array(Math.ceil(values.length / each)).map((_, i) => at(values, i * each));
+/** Every sample of a short log, and every so many of a long one; in arrays of their own. */
+function thinned({ times, values }: TimeSeries): TimeSeries {
+  const each = Math.max(1, Math.ceil(values.length / ENOUGH));
+  const few = (all: Float64Array) => new Float64Array(Math.ceil(all.length / each)).map((_, i) => at(all, i * each));
+  return { times: few(times), values: few(values) };
 }
 
-/** No step is half as long again as the others. */
-function isEven(times: Float64Array, step: number): boolean {
+/** No step is half as long again as the mean of all. */
+function isEven(times: Float64Array): boolean {
+  const step = (at(times, times.length - 1) - at(times, 0)) / Math.max(1, times.length - 1);
   for (let i = 1; i < times.length; i++) if (at(times, i) - at(times, i - 1) > 1.5 * step) return false;
   return true;
 }
@@ -123,8 +125,8 @@ function isEven(times: Float64Array, step: number): boolean {
 export function medianStep(times: Float64Array): number {
   if (times.length < 2) return 0;
   const each = Math.ceil(times.length / ENOUGH);
-  const steps: number[] = [];
-  for (let i = 1; i < times.length; i += each) steps.push(at(times, i) - at(times, i - 1));
-  steps.sort((a, b) => a - b);
+  const steps = new Float64Array(Math.ceil((times.length - 1) / each));
+  for (let i = 0; i < steps.length; i++) steps[i] = at(times, i * each + 1) - at(times, i * each);
+  steps.sort();
   return at(steps, steps.length >> 1);
 }

@@ -1,6 +1,7 @@
 import { type ExponentialFit, exponentialFit, type NoFit } from './exponential-fit.ts';
 import { at, type Bin, binned, sampleScatter, span, type TimeSeries } from './series.ts';
-import { RANGE_OF_WINDOW, SETTLED_SPREAD, type Settling, SHORTEST_LOG, settling, valueAround } from './settled.ts';
+import { RANGE_OF_WINDOW, type Settling, settling, valueAround } from './settled.ts';
+import { SETTLED_SPREAD, SHORTEST_LOG } from './settled-criterion.ts';
 
 /** Stretches whose means are looked at, s: single samples scatter too much for a spread of half a percent. */
 const STRETCHES = [60, 150, 300] as const;

@@ -94,7 +94,8 @@ export function flickerWaveform(
   const duration = at(times, count - 1) - at(times, 0);
   const rate = (count - 1) / duration;
   if (!isEven(times, 1 / rate)) return 'uneven-steps';
-  const values = series.values.map((it) => it - dark);
+  // A record of millions of samples is not there twice without need.
+  const values = dark === 0 ? series.values : series.values.map((it) => it - dark);
   const light: TimeSeries = { times, values };
   const [low, high, mean] = extremes(values);
   const facts = { samples: count, rate, duration, mayBeAlias: bandwidth !== undefined && bandwidth > rate / 2 };
@@ -187,9 +188,10 @@ function periodic(light: TimeSeries, frequency: number): Made {
 function irregular(values: Float64Array, main: Line, rate: number, scatter: number): Made {
   const width = Math.max(1, Math.floor(rate / main.frequency / 20));
   const smooth = runningMean(values, width);
-  const sorted = smooth.slice().sort();
-  const [low, high] = [at(sorted, Math.floor(0.001 * sorted.length)), at(sorted, Math.ceil(0.999 * sorted.length) - 1)];
   const { index } = modulationOf(smooth);
+  const light = beginning(smooth);
+  const sorted = smooth.sort();
+  const [low, high] = [at(sorted, Math.floor(0.001 * sorted.length)), at(sorted, Math.ceil(0.999 * sorted.length) - 1)];
   const noise = scatter / Math.sqrt(width);
   const sum = high + low;
   const depthUncertainty = (200 * Math.hypot(high, low) * noise * 3) / sum ** 2;
@@ -200,7 +202,7 @@ function irregular(values: Float64Array, main: Line, rate: number, scatter: numb
     indexUncertainty: depthUncertainty / 200,
     noiseTakenOff: 0,
   };
-  return { kind: 'irregular', modulation, light: beginning(smooth) };
+  return { kind: 'irregular', modulation, light };
 }
 
 /** Frequency at which the record repeats: the strongest, or a part of it that other lines show. Undefined where it does not. */

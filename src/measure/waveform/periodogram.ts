@@ -30,10 +30,11 @@ export function periodogram(record: Float64Array, rate: number): Periodogram {
     weights += window(i);
   }
   const mean = sum / weights;
-  const input = new Array<number>(size).fill(0);
+  // Plain numbers take a quarter of what lists of anything take while they fill; the library asks for no more.
+  const input = new Float64Array(size);
   for (let i = 0; i < values.length; i++) input[i] = (at(values, i) - mean) * window(i);
   const fft = new FFT(size);
-  const out = fft.createComplexArray();
+  const out = new Float64Array(2 * size);
   fft.realTransform(out, input);
   const power = new Float64Array(size / 2);
   for (let k = 0; k < power.length; k++) {

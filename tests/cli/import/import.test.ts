@@ -1,9 +1,13 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { type PanelFile, panelFiles } from '../../../src/cli/files/panel-files.ts';
+import { writeSafely } from '../../../src/cli/files/write-safely.ts';
 import { importCommand } from '../../../src/cli/import/import.ts';
-import { type ContentFolder, tinyContent } from '../../support/content-folder.ts';
+import { type Import, planImports } from '../../../src/cli/import/plan.ts';
+import { understood } from '../../../src/cli/import/understood.ts';
+import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { runCommand } from '../run-command.ts';
 
 const PLOVER = 'panels/plover/index.md';
@@ -24,6 +28,16 @@ function file(name: string, bytes: string | Uint8Array): string {
   return join(outside, name);
 }
 const run = (args: string[], answers?: string[]) => runCommand(importCommand, args, content.folder, answers);
+/** Of a file that had other bytes when it was looked at. */
+const importOf = (path: string): Import => ({
+  file: { ...understood(path, 'other'), sha256: 'as it was' },
+  panel: panelFiles(content.folder).find((it) => it.slug === 'plover') as PanelFile,
+  session: { index: 0, date: '', data: {} },
+  place: { path: ['otherFiles', '*'], words: '' },
+  name: 'notes-3.txt',
+  isThere: false,
+  entry: { file: 'notes-3.txt', shows: 'Notes' },
+});
 const OTHER = ['--kind', 'other', '--panel', 'plover', '--set', 'shows=Notes of the day'];
 
 describe('a file from the bench', () => {
@@ -41,6 +55,19 @@ describe('a file from the bench', () => {
     expect(after.length).toBe(before.length + added.join('\n').length + 1);
     expect(content.problems()).toEqual([]);
     expect(out).toContain('Wrote 2 files.');
+  });
+
+  test('is copied from disk to disk, with the rights of a file that is written there', async () => {
+    const card = file('notes.txt', 'as read\n');
+    chmodSync(card, 0o400);
+    expect((await run([card, ...OTHER, '--yes'])).code).toBe(0);
+    const mode = (path: string) => statSync(join(content.folder, path)).mode;
+    expect(mode('panels/plover/notes.txt')).toBe(mode(PLOVER));
+    const [copy] = planImports([importOf(card)]);
+    expect(copy?.after).toEqual({ copyOf: card, sha256: 'as it was' });
+    const changes = { files: [{ path: 'panels/plover/notes-3.txt', before: undefined, after: copy?.after }] };
+    await expect(writeSafely(content.folder, changes, TODAY)).rejects.toThrow(`${card} was changed in the meantime`);
+    expect(content.problems()).toEqual([]);
   });
 
   test('never takes another file’s place: it gets a number', async () => {

@@ -1,13 +1,10 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  bothSettled,
-  SETTLING_APART,
-  SETTLING_EARLY,
-  settling,
-  type WarmUpReading,
-} from '../../../src/measure/irradiance/settling.ts';
+import { bothSettled, SETTLING_EARLY, settling, type WarmUpReading } from '../../../src/measure/irradiance/settling.ts';
+import { binned } from '../../../src/measure/log/series.ts';
+import { settling as settlingOfLog } from '../../../src/measure/log/settled.ts';
+import { SETTLED_WINDOW } from '../../../src/measure/log/settled-criterion.ts';
 
 const MINUTE = 60;
 /** Readings at minutes. */
@@ -57,7 +54,7 @@ describe('three readings, 15 minutes apart', () => {
   });
 
   test('a hand may be half a minute early, twice', () => {
-    const early = [0, SETTLING_APART - SETTLING_EARLY, 2 * (SETTLING_APART - SETTLING_EARLY)];
+    const early = [0, SETTLED_WINDOW - SETTLING_EARLY, 2 * (SETTLED_WINDOW - SETTLING_EARLY)];
     const readings = (times: number[]) => times.map((seconds) => ({ seconds, value: 40 }));
     expect(settling(readings(early)).state).toBe('settled');
     expect(settling(readings([0, 1, 1739])).state).toBe('too-early');
@@ -125,7 +122,7 @@ describe('any readings', () => {
       sorted.some((middle) => {
         const gaps = [middle.seconds - first.seconds, last.seconds - middle.seconds];
         if (gaps.some((it) => it < 10 * MINUTE)) return false;
-        if (last.seconds - first.seconds < 2 * (SETTLING_APART - SETTLING_EARLY)) return false;
+        if (last.seconds - first.seconds < 2 * (SETTLED_WINDOW - SETTLING_EARLY)) return false;
         const values = sorted.filter((it) => it.seconds >= first.seconds).map((it) => it.value);
         return (Math.max(...values) - Math.min(...values)) / last.value < 0.005;
       }),
@@ -143,7 +140,7 @@ describe('any readings', () => {
     const values = fc.array(fc.double({ min: 39.8, max: 40.2, noNaN: true }), { maxLength: 9 });
     fc.assert(
       fc.property(values, (all) => {
-        const readings = all.map((value, i) => ({ seconds: i * SETTLING_APART, value }));
+        const readings = all.map((value, i) => ({ seconds: i * SETTLED_WINDOW, value }));
         return (settling(readings).state === 'settled') === byHand(readings);
       }),
     );
@@ -164,9 +161,53 @@ describe('any readings', () => {
       fc.property(series, (all) => {
         const last = all.toSorted((a, b) => a.seconds - b.seconds).at(-1);
         if (!last || settling(all).state !== 'settled') return;
-        const later = { seconds: last.seconds + SETTLING_APART, value: last.value };
+        const later = { seconds: last.seconds + SETTLED_WINDOW, value: last.value };
         expect(settling([...all, later]).state).toBe('settled');
       }),
     );
+  });
+});
+
+describe('a log of every ten seconds and readings of the same curve every 15 minutes', () => {
+  const END = 90 * MINUTE;
+  /** Both judged at the end of an hour and a half. */
+  const both = (curve: (seconds: number) => number) => {
+    const times = Float64Array.from({ length: END / 10 + 1 }, (_, i) => 10 * i);
+    const log = settlingOfLog(binned({ times, values: times.map(curve) }, MINUTE), 0);
+    const byHand = [0, 15, 30, 45, 60, 75, 90].map((it) => ({ seconds: it * MINUTE, value: curve(it * MINUTE) }));
+    return { log: log.isSettled, hand: settling(byHand).state === 'settled' };
+  };
+
+  test('agree where the light falls or climbs one way: settled by hand is settled by the log', () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(
+        fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+        fc.double({ min: 3, max: 90, noNaN: true }),
+        fc.double({ min: 0, max: 0.02, noNaN: true }),
+        (excess, minutes, drift) => {
+          const { log, hand } = both(
+            (s) => 50 * (1 + excess * Math.exp(-s / MINUTE / minutes) + (Math.sign(excess) * -drift * s) / 3600),
+          );
+          seen.add(`${hand} ${log}`);
+          expect(hand && !log).toBe(false);
+        },
+      ),
+      { numRuns: 200, seed: 5 },
+    );
+    expect([...seen].toSorted()).toEqual(['false false', 'false true', 'true true']);
+  });
+
+  test('differ where a drift is slow enough for one window and not for two', () => {
+    // 0.4 % in 15 minutes, 0.8 % in 30.
+    expect(both((s) => 50 * (1 - (0.016 * s) / 3600))).toEqual({ log: true, hand: false });
+  });
+
+  test('differ where something comes and goes between the readings', () => {
+    // A fan that turns the light by 1 % every 15 minutes.
+    expect(both((s) => 50 * (1 + 0.005 * Math.sin((2 * Math.PI * s) / SETTLED_WINDOW)))).toEqual({
+      log: false,
+      hand: true,
+    });
   });
 });

@@ -6,12 +6,19 @@ const CHUNK = 1024 * 1024;
 /** Hashes of this process, each with what stands for the file's state: large files are not read again for it. */
 const known = new Map<string, { state: string; sha256: string }>();
 
-/** SHA-256 of a file's bytes in hexadecimal digits, read piece by piece. */
+/** SHA-256 of a file's bytes in hexadecimal digits; of one that has not changed since it was asked for, as before. */
 export function fileHash(path: string): string {
   const { size, mtimeNs, ino } = statSync(path, { bigint: true });
   const state = `${size} ${mtimeNs} ${ino}`;
   const before = known.get(path);
   if (before?.state === state) return before.sha256;
+  const sha256 = freshHash(path);
+  known.set(path, { state, sha256 });
+  return sha256;
+}
+
+/** The same, of what is in the file now, read piece by piece. */
+export function freshHash(path: string): string {
   const hash = createHash('sha256');
   const bytes = Buffer.allocUnsafe(CHUNK);
   const file = openSync(path, 'r');
@@ -22,7 +29,5 @@ export function fileHash(path: string): string {
   } finally {
     closeSync(file);
   }
-  const sha256 = hash.digest('hex');
-  known.set(path, { state, sha256 });
-  return sha256;
+  return hash.digest('hex');
 }

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { globSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { globSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
-import { deserialize, serialize } from 'node:v8';
 import type { FileEntry } from '../../schema/files/file-entry.ts';
 import { cacheFolder } from '../cache-folder.ts';
 import { productFolder } from '../product-folder.ts';
 import type { BenchFileData, BenchFileKind, FileRead } from './file-kind.ts';
+import { readKept, writeKept } from './kept-reading.ts';
 
 /*
  * What files were read to, by a hash of the file, of what the session says of it, and of the code that reads: a large log
@@ -65,7 +65,7 @@ function timed(key: string, read: () => AnyRead): AnyRead {
 function fromDisk(key: string): AnyRead | undefined {
   try {
     const path = join(store(), key);
-    const found: unknown = deserialize(readFileSync(path));
+    const found = readKept(path);
     const now = new Date();
     utimesSync(path, now, now);
     return typeof found === 'object' && found !== null && 'data' in found ? (found as AnyRead) : undefined;
@@ -79,7 +79,7 @@ function toDisk(key: string, result: AnyRead): void {
   try {
     mkdirSync(store(), { recursive: true });
     const draft = join(store(), `${key}.${process.pid}`);
-    writeFileSync(draft, serialize(result));
+    writeKept(draft, result);
     renameSync(draft, join(store(), key));
     for (const name of globSync('*', { cwd: store() })) {
       const path = join(store(), name);

@@ -1,46 +1,45 @@
-const CHUNK = 65_536;
+/** Numbers by which the memory grows at a time. */
+const ROOM = 65_536;
+const BYTES = Float64Array.BYTES_PER_ELEMENT;
 
 /**
- * A list of numbers of which nobody knows how long it gets, in the memory of plain numbers. It grows by pieces, so that a log of
- * a hundred megabytes is not copied over and over while it is read.
+ * A list of numbers of which nobody knows how long it gets, in the memory of plain numbers. Addresses for as many as there can
+ * be are set aside at once, and memory is taken as the list grows, in its place: a log of a hundred megabytes is never copied,
+ * and never there twice.
  */
 export class GrowingNumbers {
-  #full: Float64Array[] = [];
-  #current: Float64Array;
+  readonly #memory: ArrayBuffer;
+  readonly #numbers: Float64Array<ArrayBuffer>;
   #used = 0;
 
-  constructor(room = 1024) {
-    this.#current = new Float64Array(Math.min(room, CHUNK));
+  /** @param most that there can be; one more is an error */
+  constructor(most: number) {
+    this.#memory = new ArrayBuffer(0, { maxByteLength: most * BYTES });
+    this.#numbers = new Float64Array(this.#memory);
   }
 
   get length(): number {
-    return this.#full.reduce((sum, it) => sum + it.length, this.#used);
+    return this.#used;
   }
 
   /** The last one; NaN where there is none. */
   get last(): number {
-    return this.#current[this.#used - 1] ?? this.#full.at(-1)?.at(-1) ?? Number.NaN;
+    return this.#numbers[this.#used - 1] ?? Number.NaN;
   }
 
+  /** @throws RangeError where there were to be no more */
   push(value: number): void {
-    if (this.#used === this.#current.length) {
-      this.#full.push(this.#current);
-      this.#current = new Float64Array(CHUNK);
-      this.#used = 0;
+    if (this.#used === this.#numbers.length) {
+      const room = Math.min(this.#memory.maxByteLength, (this.#used + ROOM) * BYTES);
+      if (room === this.#memory.byteLength) throw new RangeError(`more than ${this.#used} numbers`);
+      this.#memory.resize(room);
     }
-    this.#current[this.#used++] = value;
+    this.#numbers[this.#used++] = value;
   }
 
-  /** All of them, in an array of their own; the list is empty afterwards, so that they are not in memory twice. */
-  done(): Float64Array {
-    const all = new Float64Array(this.length);
-    let at = 0;
-    for (let piece = this.#full.shift(); piece; piece = this.#full.shift()) {
-      all.set(piece, at);
-      at += piece.length;
-    }
-    all.set(this.#current.subarray(0, this.#used), at);
-    this.#used = 0;
-    return all;
+  /** All of them, in the memory that they have grown in; nothing may be added afterwards. */
+  done(): Float64Array<ArrayBuffer> {
+    this.#memory.resize(this.#used * BYTES);
+    return new Float64Array(this.#memory, 0, this.#used);
   }
 }

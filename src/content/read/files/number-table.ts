@@ -207,6 +207,9 @@ export function readNumberTable(path: string, begin: (head: TableHead) => RowTak
   return { head, rows, texts: texts.map((it) => [...it]), notes };
 }
 
+/** Rows that a table of so many bytes can have: each has a digit and an end, but for the last one. */
+export const mostRows = (bytes: number) => Math.ceil((bytes + 1) / 2);
+
 /** A line without a number that stands for a row all the same: `NaN;NaN`, `--;--`, or one of a lost cell. */
 function isBroken(cells: readonly string[], { columns }: TableHead, { needed }: RowTaker): boolean {
   return (

@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { CLIP_ENDINGS, type SoundClipEntry } from '../../schema/files/sound-clips.ts';
+import { withBytes } from './file-bytes.ts';
 import type { FileFault, FileReader } from './file-kind.ts';
-import { LONGEST_CLIP, MOST_WAV_MEGABYTES, type WavFault, type WavSound, wavSamples } from './wav-samples.ts';
+import { LONGEST_CLIP, type WavFault, type WavSound, wavHead, wavSamples } from './wav-samples.ts';
 
 declare module './file-kind.ts' {
   interface BenchFileData {
@@ -22,7 +22,6 @@ declare module '../../../measure/statement.ts' {
 }
 
 const AS_WAV = 'sound as WAV: 8, 16, 24 or 32 bits, or floating point';
-const MEGA = 1024 * 1024;
 
 /** A sound clip. */
 export const soundClipReader: FileReader<'sound'> = {
@@ -34,17 +33,8 @@ export const soundClipReader: FileReader<'sound'> = {
     { path: ['soundClips', 'calibration'], words: 'the calibrator’s tone' },
   ],
   endings: CLIP_ENDINGS,
-  read({ path, bytes }) {
-    if (bytes > MOST_WAV_MEGABYTES * MEGA) {
-      return {
-        fault: {
-          found: `a clip of ${(bytes / MEGA).toFixed(0)} MB`,
-          wanted: `at most ${MOST_WAV_MEGABYTES} MB`,
-          hint: `cut it to a minute: no more than its first ${LONGEST_CLIP} s are looked at`,
-        },
-      };
-    }
-    const sound = wavSamples(readFileSync(path));
+  read({ path }) {
+    const sound = withBytes(path, wavSamples);
     if ('kind' in sound) return { fault: wavFault(sound) };
     const { channels, channel, seconds } = sound;
     return {
@@ -55,10 +45,10 @@ export const soundClipReader: FileReader<'sound'> = {
       ],
     };
   },
-  recognise({ path, bytes, size }) {
+  recognise({ path, bytes }) {
     const start = Buffer.from(bytes.subarray(0, 12)).toString('latin1');
-    if (!/^(?:RIFF|RIFX|RF64).{4}WAVE/s.test(start) || size > MOST_WAV_MEGABYTES * MEGA) return undefined;
-    const sound = wavSamples(readFileSync(path));
+    if (!/^(?:RIFF|RIFX|RF64).{4}WAVE/s.test(start)) return undefined;
+    const sound = withBytes(path, wavHead);
     if ('kind' in sound) return { confidence: 0.9, understood: `a sound clip, but ${wavFault(sound).found}` };
     const { seconds, rate, format, channels } = sound;
     const many = channels === 1 ? 'mono' : `${channels} channels`;

@@ -19,8 +19,8 @@ export interface SpectrumRows {
 
 /** Takes the rows of a spectrum, and refuses those that are none. */
 export class SpectrumCollector {
-  readonly #wavelengths = new GrowingNumbers();
-  readonly #values = new GrowingNumbers();
+  readonly #wavelengths = new GrowingNumbers(MOST_ROWS);
+  readonly #values = new GrowingNumbers(MOST_ROWS);
   #direction = 0;
 
   /**

@@ -7,8 +7,11 @@ export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 /** Bytes that are looked at to tell what a file is. */
 export const HEAD_BYTES = 64 * 1024;
 
-/** Bytes that are read at once: a file of hundreds of megabytes is never in memory. */
-const CHUNK = 1024 * 1024;
+/**
+ * Bytes that are read at once: a file of hundreds of megabytes is never in memory. No more, or the texts made of them are too
+ * large for where V8 keeps what soon goes, and pile up.
+ */
+const CHUNK = 64 * 1024;
 
 /** Longest line, letters. A longer one is no line of a table. */
 const LONGEST_LINE = 256 * 1024;
@@ -58,7 +61,7 @@ export function headLines(head: Uint8Array, encoding: Encoding, isWhole: boolean
 }
 
 /**
- * Gives the lines of a text file one by one, without holding more than a megabyte of it.
+ * Gives the lines of a text file one by one, without holding more than a piece of it.
  *
  * @param take is given each line and its number, from 1; what it returns ends the reading
  */

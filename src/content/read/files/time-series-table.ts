@@ -3,7 +3,7 @@ import type { Statement } from '../../../measure/statement.ts';
 import type { BenchFile, FileFault, FileRead } from './file-kind.ts';
 import { GrowingNumbers } from './growing-numbers.ts';
 import { SECONDS_OF_DAY } from './number-cell.ts';
-import { readNumberTable, type TableHead } from './number-table.ts';
+import { mostRows, readNumberTable, type TableHead } from './number-table.ts';
 import { irradianceFactor, type TimeColumn, timeColumn, type ValueColumn, valueColumn } from './series-columns.ts';
 
 declare module '../../../measure/statement.ts' {
@@ -47,8 +47,8 @@ export interface SeriesNeeds {
 }
 
 /** Reads a log of readings against time. */
-export function readSeries({ path }: BenchFile, entry: SeriesEntry, needs: SeriesNeeds): FileRead<SeriesFile> {
-  const taken = new SeriesTaker(entry, needs);
+export function readSeries({ path, bytes }: BenchFile, entry: SeriesEntry, needs: SeriesNeeds): FileRead<SeriesFile> {
+  const taken = new SeriesTaker(entry, needs, mostRows(bytes));
   const read = readNumberTable(path, (head) => taken.begin(head));
   if ('fault' in read) return read;
   const unit = taken.unitOf(read.texts);
@@ -62,8 +62,8 @@ export function readSeries({ path }: BenchFile, entry: SeriesEntry, needs: Serie
 class SeriesTaker {
   private time: TimeColumn = { kind: 'rate', step: 1 };
   private value: ValueColumn = { column: 0, unit: '' };
-  private readonly times = new GrowingNumbers();
-  private readonly values = new GrowingNumbers();
+  private readonly times: GrowingNumbers;
+  private readonly values: GrowingNumbers;
   private first = 0;
   private count = 0;
   private before = Number.NEGATIVE_INFINITY;
@@ -75,9 +75,11 @@ class SeriesTaker {
   private readonly entry: SeriesEntry;
   private readonly needs: SeriesNeeds;
 
-  constructor(entry: SeriesEntry, needs: SeriesNeeds) {
+  constructor(entry: SeriesEntry, needs: SeriesNeeds, most: number) {
     this.entry = entry;
     this.needs = needs;
+    this.times = new GrowingNumbers(most);
+    this.values = new GrowingNumbers(most);
   }
 
   begin(head: TableHead) {

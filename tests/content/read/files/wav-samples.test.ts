@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { wavSamples } from '../../../../src/content/read/files/wav-samples.ts';
+import { wavSamples as wavSamplesOf } from '../../../../src/content/read/files/wav-samples.ts';
 
 const file = (name: string) => readFileSync(new URL(`../../../fixtures/sound/${name}.wav`, import.meta.url));
+const wavSamples = (bytes: Uint8Array) =>
+  wavSamplesOf({ size: bytes.length, read: (from, length) => bytes.subarray(from, from + length) });
 const read = (bytes: Uint8Array) => {
   const sound = wavSamples(bytes);
   if ('kind' in sound) throw new Error(sound.kind);
@@ -72,6 +74,24 @@ describe('WAV files that another tool made', () => {
     const { samples } = read(bytes);
     expect(samples.reduce((sum, it) => sum + it, 0) / samples.length).toBeCloseTo(0, 6);
   });
+});
+
+test('an hour of sound is read to its first minute, in pieces', () => {
+  const start = file('unsigned-8').subarray(0, 44);
+  const size = 44 + 3600 * 16000;
+  start.writeUInt32LE(size - 44, 40);
+  const asked: number[] = [];
+  const sound = wavSamplesOf({
+    size,
+    read(from, length) {
+      asked.push(length);
+      return from === 0 ? Buffer.concat([start, Buffer.alloc(length - 44, 128)]) : Buffer.alloc(length, 128);
+    },
+  });
+  expect(sound).toMatchObject({ seconds: 3600, samples: { length: 60 * 16000 } });
+  const [head = 0, ...pieces] = asked;
+  expect(pieces.reduce((sum, it) => sum + it, 0)).toBe(60 * 16000);
+  expect(Math.max(head, ...pieces)).toBeLessThanOrEqual(256 * 1024);
 });
 
 describe('files that are broken', () => {

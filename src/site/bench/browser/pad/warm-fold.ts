@@ -1,7 +1,8 @@
 /** The warm-up: asks for readings at intervals, and says when the output has settled. */
 import { differenceInSeconds } from 'date-fns/differenceInSeconds';
 import { parseISO } from 'date-fns/parseISO';
-import { SETTLING_APART, settling, type WarmUpReading } from '../../../../measure/irradiance/settling.ts';
+import { settling, type WarmUpReading } from '../../../../measure/irradiance/settling.ts';
+import { SETTLED_WINDOW } from '../../../../measure/log/settled-criterion.ts';
 import { html } from '../../../shared/browser/dom.ts';
 import { find } from '../sheet-form.ts';
 import type { Pad } from './pad-context.ts';
@@ -43,8 +44,8 @@ export async function startWarmUp(pad: Pad, done: () => void): Promise<void> {
   const tick = () => {
     if (!warm) return;
     const now = seconds(warm);
-    const last = Math.max(-SETTLING_APART, ...[...warm.light, ...warm.draw].map((it) => it.seconds));
-    const due = last + SETTLING_APART - now;
+    const last = Math.max(-SETTLED_WINDOW, ...[...warm.light, ...warm.draw].map((it) => it.seconds));
+    const due = last + SETTLED_WINDOW - now;
     said.textContent = `on for ${clock(now)}, ${due <= 0 ? 'a reading is due now' : `the next reading in ${clock(due)}`}`;
   };
   const button = (text: string, work: () => void) => {

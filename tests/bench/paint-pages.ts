@@ -1,4 +1,4 @@
-import { existsSync, globSync, readFileSync, statSync } from 'node:fs';
+import { globSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** A kind of page, and the heaviest page of that kind in a built site. */

@@ -142,7 +142,8 @@ class Page {
     if (this.#slugs.length < 2) lead.append(this.#choices());
     tables.replaceChildren(...(shown?.tables ?? []));
     copy.hidden = !shown;
-    stopWaiting();
+    // What stands under the comparison won’t be moved any more.
+    find('[data-waits]')?.removeAttribute('data-waits');
     showUnits(document);
     if (shown && this.#isFirst) this.#followHash();
     this.#isFirst = false;
@@ -246,11 +247,6 @@ class Page {
   }
 }
 
-/** What stands under the comparison shows itself: it won’t be moved any more. */
-function stopWaiting(): void {
-  find('[data-waits]')?.removeAttribute('data-waits');
-}
-
 /** Copies the address of the page, and says whether it could. */
 async function copyAddress(said: HTMLElement): Promise<void> {
   try {
@@ -292,7 +288,7 @@ if (form && status && isWhole(parts)) {
     addEventListener('popstate', () => page.readAddress());
     page.readAddress();
   } catch (error) {
-    stopWaiting();
+    find('[data-waits]')?.removeAttribute('data-waits');
     status.textContent =
       error instanceof OtherFormat
         ? `Nothing can be compared now: ${error.message}.`

@@ -12,6 +12,7 @@ import {
   writeAddress,
 } from './guide-address.ts';
 import { type Filtered, filterNames, RowFilter } from './guide-filter.ts';
+import { layRows } from './lay-rows.ts';
 import type { PackedOffers } from './offers.ts';
 import { orderControls } from './order-controls.ts';
 import type { OwnPrices } from './own-prices.ts';
@@ -278,6 +279,7 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
   form.hidden = false;
   if (ask) ask.hidden = false;
   apply(location.search);
+  layRows(element);
   if (!location.hash && (state.sort || filters.some((it) => isFilterSet(state, it))) && isOpenedAnew())
     document.querySelector('#all-panels')?.scrollIntoView();
 }

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { DEMO_SITE } from '../support/demo-folder.ts';
 import { DESK, type OpenSite, openSite, PHONE } from './browser.ts';
+import { layoutShift, STILL } from './layout-shift.ts';
 import { attribute, FILES, PAGES } from './site.ts';
 
 const PANEL = '/panels/kelpwright-gannet/';
@@ -56,18 +57,9 @@ describe.each(LOOKED_AT)('%s', (address) => {
     await page.goto(new URL(address, page.url()).href);
     await expect.poll(() => arrived(page)).toEqual(expect.arrayContaining(['Source Serif 4']));
     await page.waitForTimeout(300);
-    const shift = await page.evaluate(
-      () =>
-        new Promise<number>((tell) => {
-          let sum = 0;
-          new PerformanceObserver((list) => {
-            for (const it of list.getEntries()) if ('value' in it) sum += Number(it.value);
-          }).observe({ type: 'layout-shift', buffered: true });
-          setTimeout(() => tell(sum), 500);
-        }),
-    );
+    const shift = await layoutShift(page);
     expect(held).toBeGreaterThan(1);
-    expect(shift).toBeLessThan(0.02);
+    expect(shift).toBeLessThan(STILL);
     expect(complaints).toEqual([]);
   });
 });

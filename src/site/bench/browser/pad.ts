@@ -18,16 +18,14 @@ import { startParts } from './pad/start-parts.ts';
 import { storeWords } from './pad/store-words.ts';
 import { find } from './sheet-form.ts';
 
-const place = document.querySelector<HTMLElement>('#bench-pad');
-if (place) void start(place);
+if (document.querySelector('#bench-pad')) void start();
 
 const alarm = (text: string) => {
   find('[data-pad-alarm]').textContent = text;
 };
 
-async function start(pad: HTMLElement): Promise<void> {
+async function start(): Promise<void> {
   startDarkRoom();
-  pad.dataset.ready = '';
   try {
     const bench = await readJson<BenchSetup>('/data/bench.json', 'the bench’s data', 1);
     startOffline(bench.version);

@@ -142,6 +142,8 @@ class Page {
     if (this.#slugs.length < 2) lead.append(this.#choices());
     tables.replaceChildren(...(shown?.tables ?? []));
     copy.hidden = !shown;
+    // What stands under the comparison won’t be moved any more.
+    find('[data-waits]')?.removeAttribute('data-waits');
     showUnits(document);
     if (shown && this.#isFirst) this.#followHash();
     this.#isFirst = false;
@@ -270,7 +272,6 @@ const isWhole = (them: Partial<Record<keyof Parts, HTMLElement | null>>): them i
   Object.values(them).every(Boolean);
 
 if (form && status && isWhole(parts)) {
-  form.hidden = false;
   form.addEventListener('submit', (event) => event.preventDefault());
   try {
     const { panels } = await readJson<PanelList>('/data/compare.json', 'the panels', COMPARE_FORMAT);
@@ -285,7 +286,10 @@ if (form && status && isWhole(parts)) {
     if (said) parts.copy.querySelector('button')?.addEventListener('click', () => copyAddress(said));
     addEventListener('popstate', () => page.readAddress());
     page.readAddress();
+    // With the panels that the address names in it, so that its field does not move.
+    form.hidden = false;
   } catch (error) {
+    find('[data-waits]')?.removeAttribute('data-waits');
     status.textContent =
       error instanceof OtherFormat
         ? `Nothing can be compared now: ${error.message}.`

@@ -66,6 +66,9 @@ const OWN = 'own.';
 
 export const EMPTY_STATE: GuideState = { ranges: {}, sets: {}, own: new Map() };
 
+/** A state has other prices than the guide's. */
+export const hasOwnPrices = ({ own, extra }: GuideState) => own.size > 0 || (extra ?? 0) > 0;
+
 /** A number from an address or a field; undefined where it is none from 0 to a thousand million. */
 export function plainNumber(text: string): number | undefined {
   const trimmed = text.trim();

@@ -4,6 +4,7 @@ import { afterPaint } from '../../shared/browser/after-paint.ts';
 import {
   type FormerNames,
   type GuideState,
+  hasOwnPrices,
   type Known,
   readAddress,
   type SetName,
@@ -11,9 +12,11 @@ import {
   writeAddress,
 } from './guide-address.ts';
 import { type Filtered, filterNames, RowFilter } from './guide-filter.ts';
+import { layRows } from './lay-rows.ts';
+import type { PackedOffers } from './offers.ts';
 import { orderControls } from './order-controls.ts';
 import type { OwnPrices } from './own-prices.ts';
-import { hasOwnPrices, ownPricesForm } from './own-prices-form.ts';
+import type { OwnPricesForm } from './own-prices-form.ts';
 import { rankedRows } from './ranked-rows.ts';
 import { rowPicks } from './row-picks.ts';
 import { TESTED } from './sortable-table.ts';
@@ -49,7 +52,12 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
   };
   let state: GuideState = readAddress('', known).state;
   const parts = [...form.querySelectorAll<HTMLElement>('[data-part]')];
-  for (const it of parts) it.addEventListener('click', () => unfold(it, it.getAttribute('aria-expanded') !== 'true'));
+  for (const it of parts) {
+    it.addEventListener('click', () => {
+      unfold(it, it.getAttribute('aria-expanded') !== 'true');
+      if (it.dataset.part === 'own') openOwnForm().catch(fail);
+    });
+  }
 
   /** The form's fields as a state; own prices and sorting are kept beside it. */
   const read = (): GuideState => {
@@ -124,10 +132,23 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     counting.plan();
   };
 
-  let loading: ReturnType<typeof loadCalculator> | undefined;
+  let loading: Promise<[typeof import('./calculator.ts'), PackedOffers]> | undefined;
   const load = () => {
     loading ??= loadCalculator();
     return loading;
+  };
+  /** There once it has been opened, or there are prices in it. */
+  let ownForm: Promise<OwnPricesForm> | undefined;
+  const openOwnForm = () => {
+    const names = () => rows.map(({ slug }, i) => ({ slug, name: sortable.nameOf(i) }));
+    ownForm ??= import('./calculator.ts').then((it) => it.ownPricesForm(form, names(), setOwn, leaveOwn));
+    return ownForm;
+  };
+  const fail = (error: unknown) => {
+    const reason = error instanceof Error ? error.message : String(error);
+    find('[data-own-status]').textContent = `Other prices can’t be used now: ${reason}.`;
+    const answer = document.querySelector('[data-spend-answer]');
+    if (answer && state.spend !== undefined) answer.textContent = `No answer now: ${reason}.`;
   };
   let isCalculated = false;
   const numbers = rows.map((it) => it.numbers);
@@ -135,27 +156,26 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     const prices: OwnPrices = { own: state.own, extra: state.extra ?? 0 };
     const isWanted = hasOwnPrices(state);
     if (!isWanted && !isCalculated && state.spend === undefined) {
-      void loading?.then(({ budget }) => budget.clearAnswer());
-      return ownForm.show(state);
+      void loading?.then(([calculator]) => calculator.clearAnswer());
+      void ownForm?.then((it) => it.show(state));
+      return;
     }
     try {
-      const { calculator, painter, rowPainter, budget, offers } = await load();
+      const [calculator, offers] = await load();
       if (isWanted || isCalculated) {
         const shown = isWanted ? calculator.calculate(offers, prices) : undefined;
         // What is filtered and sorted by goes with the prices that the reader has.
-        rowPainter.paintRows({ element, rows: sortable.rows, data: rows, numbers }, shown);
-        painter.paintFrontier(shown, offers);
+        calculator.paintRows({ element, rows: sortable.rows, data: rows, numbers }, shown);
+        calculator.paintFrontier(shown, offers);
         sortable.refresh();
         isCalculated = isWanted;
         narrow();
       }
-      if (ask) budget.paintAnswer(offers, prices, state.spend);
-      ownForm.show(state, offers, (slug) => painter.stepUpWords(offers, prices, slug));
+      if (ask) calculator.paintAnswer(offers, prices, state.spend);
+      const shownForm = await (isWanted ? openOwnForm() : ownForm);
+      shownForm?.show(state, offers, (slug) => calculator.stepUpWords(offers, prices, slug));
     } catch (error) {
-      const reason = error instanceof Error ? error.message : String(error);
-      ownForm.fail(reason);
-      const answer = document.querySelector('[data-spend-answer]');
-      if (answer && state.spend !== undefined) answer.textContent = `No answer now: ${reason}.`;
+      fail(error);
     }
   };
   const setOwn = (slug: string, price: number | undefined) => {
@@ -234,14 +254,13 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
     // The button is gone with what it cleared.
     find('[data-part=filter]').focus();
   });
-  const names = rows.map(({ slug }, i) => ({ slug, name: sortable.nameOf(i) }));
-  const ownForm = ownPricesForm(form, names, setOwn, () => {
+  const leaveOwn = () => {
     const { extra: _, ...rest } = state;
     state = { ...rest, own: new Map() };
     fill();
     address(true);
     void calculateNow();
-  });
+  };
   const bar = document.querySelector<HTMLElement>('[data-compare]');
   const picks =
     bar &&
@@ -260,19 +279,15 @@ function start(form: HTMLFormElement, element: HTMLTableElement): void {
   form.hidden = false;
   if (ask) ask.hidden = false;
   apply(location.search);
+  layRows(element);
   if (!location.hash && (state.sort || filters.some((it) => isFilterSet(state, it))) && isOpenedAnew())
     document.querySelector('#all-panels')?.scrollIntoView();
 }
 
-/** What calculates with other prices and sums, and what shows it; loaded when somebody asks. */
-async function loadCalculator() {
-  const [calculator, painter, rowPainter, budget] = await Promise.all([
-    import('./own-prices.ts'),
-    import('./own-price-cells.ts'),
-    import('./own-price-rows.ts'),
-    import('./budget-answer.ts'),
-  ]);
-  return { calculator, painter, rowPainter, budget, offers: await calculator.loadOffers() };
+/** What calculates with other prices and sums, and what it calculates with; asked for by the first who needs it. */
+async function loadCalculator(): Promise<[typeof import('./calculator.ts'), PackedOffers]> {
+  const calculator = await import('./calculator.ts');
+  return [calculator, await calculator.loadOffers()];
 }
 
 /** The page was not come back to: browsers then scroll to where it was left. */

@@ -1,13 +1,11 @@
 /** Where a reader writes prices of their own, and the list of those that are calculated with. */
 import { html } from '../../shared/browser/dom.ts';
-import { type GuideState, plainNumber } from './guide-address.ts';
+import { type GuideState, hasOwnPrices, plainNumber } from './guide-address.ts';
 import type { PackedOffers } from './offers.ts';
 
 export interface OwnPricesForm {
   /** Shows the prices of a state; with what they lead to where that is known. */
   show(state: GuideState, offers?: PackedOffers, stepUps?: (slug: string) => Array<Node | string>): void;
-  /** Says why nothing can be calculated. */
-  fail(reason: string): void;
 }
 
 /**
@@ -59,11 +57,5 @@ export function ownPricesForm(
         ? 'Prices, prices of a watt, ranks and the frontier are yours now, and say so.'
         : '';
     },
-    fail(reason) {
-      status.textContent = `Other prices can’t be used now: ${reason}.`;
-    },
   };
 }
-
-/** A state has other prices than the guide's. */
-export const hasOwnPrices = ({ own, extra }: GuideState) => own.size > 0 || (extra ?? 0) > 0;

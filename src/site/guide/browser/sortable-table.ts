@@ -215,7 +215,11 @@ export class SortableTable {
     if (body === this.#together) this.#nameSizes(live);
     const isWhole = this.#sort.scope === 'each' && !this.#isLeft;
     const unranked = isWhole && body.unranked ? [body.unranked] : [];
-    body.element.replaceChildren(body.head, ...live.map((i) => this.rows[i] as HTMLTableRowElement), ...unranked);
+    const wanted = [body.head, ...live.map((i) => this.rows[i] as HTMLTableRowElement), ...unranked];
+    // Rows that are put where they are would be laid out anew.
+    const { children } = body.element;
+    if (children.length !== wanted.length || wanted.some((it, i) => it !== children[i]))
+      body.element.replaceChildren(...wanted);
     body.element.hidden = left.length === 0 && unranked.length === 0;
     if (!this.#isByRank || !(this.#isLeft || this.#ties.isPainted)) return;
     const byRank = this.#bodies.map((_, at) => this.#orders.of(at, this.first));

@@ -1,6 +1,5 @@
 /** The parts of the tools, each folded behind its button. */
-import { type GuideState, SETS } from './guide-address.ts';
-import { hasOwnPrices } from './own-prices-form.ts';
+import { type GuideState, hasOwnPrices, SETS } from './guide-address.ts';
 
 /** Opens a part of the tools by its button, or folds it. */
 export function unfold(button: HTMLElement, isOpen: boolean): void {

@@ -1,7 +1,7 @@
 /** The search page: asks the index that the build wrote, and nothing else. The query lives in the address. */
 
 import { inSite } from '../../shared/browser/site-path.ts';
-import { type MeantPage, meantPages } from './other-words.ts';
+import type { MeantPage } from './other-words.ts';
 
 interface Result {
   url: string;
@@ -37,6 +37,20 @@ function load(): Promise<Index> {
   return index;
 }
 
+/** Counts queries, so that what a slow one finds does not stand in the place of a later one’s. */
+let turn = 0;
+
+/** Pages that a reader may mean, by words that no page has; the list of those is loaded with the first query. */
+async function meantBy(query: string): Promise<readonly MeantPage[]> {
+  if (query === '') return [];
+  try {
+    return (await import('./other-words.ts')).meantPages(query);
+  } catch {
+    // What the index finds stands without them.
+    return [];
+  }
+}
+
 /** Filters by the name that the index knows them by. */
 const FILTERS: Readonly<Record<string, string>> = { maker: 'maker', class: 'size class', kind: 'kind' };
 const selects = [...document.querySelectorAll<HTMLSelectElement>('#search select')];
@@ -50,7 +64,9 @@ function chosenFilters(): Record<string, string> {
 
 async function run(query: string): Promise<void> {
   if (!count || !list || !meant) return;
-  const pages = meantPages(query);
+  const own = ++turn;
+  const pages = await meantBy(query);
+  if (own !== turn) return;
   meant.replaceChildren(...pages.map(meantItem));
   const filters = chosenFilters();
   if (query === '' && Object.keys(filters).length === 0) {

@@ -1,19 +1,17 @@
 /** Red on black for a dark room; kept for the next visit. */
 import { find } from '../sheet-form.ts';
-import { choice, choose } from './kept-choices.ts';
+import { choose } from './kept-choices.ts';
+import { isRoomDark, showRoom } from './kept-room.ts';
 
-/** Shows the page as it was chosen, and lets it be chosen. */
+/** Lets the room be chosen; the page shows it as it was kept already. */
 export function startDarkRoom(): void {
   const button = find('[data-pad-dark]');
-  const show = (isDark: boolean) => {
-    if (isDark) document.documentElement.dataset.room = 'dark';
-    else delete document.documentElement.dataset.room;
-    button.setAttribute('aria-pressed', String(isDark));
-  };
-  show(choice('dark') === 'yes');
+  const press = (isDark: boolean) => button.setAttribute('aria-pressed', String(isDark));
+  press(isRoomDark());
   button.addEventListener('click', () => {
     const isDark = button.getAttribute('aria-pressed') !== 'true';
-    show(isDark);
+    showRoom(isDark);
+    press(isDark);
     choose('dark', isDark ? 'yes' : undefined);
   });
 }

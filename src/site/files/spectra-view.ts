@@ -5,13 +5,14 @@ import type { SessionEntry } from '../../ledger/ledger.ts';
 import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { auditOutcome, auditWords, nmText, peaksWords } from '../../words/spectrum-words.ts';
-import { type SpectrumPlot, spectrumPlot } from './spectrum-plot.ts';
+import type { FilePlot } from './file-plot.ts';
+import { spectrumPlot } from './spectrum-plot.ts';
 
 /** The spectra of a session as pages show them. */
 export interface SpectraSection {
   /** What was found, in sentences. */
   answer: string;
-  plot: SpectrumPlot;
+  plot: FilePlot;
   /** What the lines are. */
   caption: string;
   claims: Array<{ claimed: string; found: string; outcome: string; claimedShare: string; share: string }>;

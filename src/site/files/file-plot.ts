@@ -61,22 +61,26 @@ export function logAxes(times: readonly [number, number], values: readonly [numb
   return { x, y, area: { width: WIDTH, height: HEIGHT, frame, x: x.ticks, y: y.ticks } };
 }
 
-/** A log as one line: in each column of pixels from its lowest reading to its highest, so that no spike is lost. */
+/** Columns in which a log is drawn, px. */
+const COLUMN = 1.5;
+
+/** A log as one line: in each column its lowest and its highest reading in their order, so that no spike is lost. */
 export function logPath({ times, low, high }: DrawnSeries, x: (time: number) => number, y: (value: number) => number) {
-  const columns = new Map<number, { at: number; low: number; high: number }>();
+  const columns = new Map<number, { low: number; high: number }>();
   times.forEach((time, i) => {
-    const at = x(time);
-    const column = columns.get(Math.round(at));
-    const [bottom, top] = [low[i] as number, high[i] as number];
-    if (!column) columns.set(Math.round(at), { at, low: bottom, high: top });
+    const key = Math.floor(x(time) / COLUMN);
+    const column = columns.get(key);
+    if (!column) columns.set(key, { low: i, high: i });
     else {
-      column.low = Math.min(column.low, bottom);
-      column.high = Math.max(column.high, top);
+      if ((low[i] as number) < (low[column.low] as number)) column.low = i;
+      if ((high[i] as number) > (high[column.high] as number)) column.high = i;
     }
   });
   return tracedPath(
-    [...columns.values()].flatMap(({ at, low: bottom, high: top }) =>
-      bottom === top ? [[at, y(top)] as const] : [[at, y(bottom)] as const, [at, y(top)] as const],
-    ),
+    [...columns.values()].flatMap((column) => {
+      const bottom = [x(times[column.low] as number), y(low[column.low] as number)] as const;
+      const top = [x(times[column.high] as number), y(high[column.high] as number)] as const;
+      return column.low <= column.high ? [bottom, top] : [top, bottom];
+    }),
   );
 }

@@ -22,11 +22,11 @@ export function logViews({ made, date, figures }: SessionEntry): LogView[] {
 export function logIds(made: SessionMade, date: string) {
   const warmUps = madeOf(made, 'warmUpLog') ? 1 : 0;
   const sweeps = madeOf(made, 'sweeps')?.view.length ?? 0;
-  const modes = (madeOf(made, 'waveforms')?.view ?? []).map((it) => it.mode);
+  const modes: readonly string[] = (madeOf(made, 'waveforms')?.view ?? []).map((it) => it.mode);
   const id = (number: number) => `log-${number}-${date}`;
   return {
     warmUp: id(1),
     sweep: (i: number) => id(warmUps + 1 + i),
-    waveform: (mode: string) => id(warmUps + sweeps + 1 + modes.findIndex((it) => it === mode)),
+    waveform: (mode: string) => id(warmUps + sweeps + 1 + modes.indexOf(mode)),
   };
 }

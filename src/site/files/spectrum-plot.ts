@@ -1,5 +1,6 @@
 import type { DrawnSpectrum } from '../../ledger/files/spectra-figures.ts';
 import { INFRARED_FROM_NM } from '../../measure/irradiance/claims.ts';
+import type { Span } from '../../measure/spectrum/spectrum.ts';
 import { fixed } from '../../words/format.ts';
 import { nmText } from '../../words/spectrum-words.ts';
 import { axisFromNought, pixels } from '../shared/browser/plot.ts';
@@ -21,13 +22,7 @@ const LABEL_WIDTH = 40;
  */
 export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonly number[]): FilePlot {
   const peaks = spectra.flatMap((it) => it.peaks.map((peak) => ({ peak, of: it })));
-  const outermost = [...peaks.flatMap(({ peak: { lit } }) => [lit.from - BESIDE, lit.to + BESIDE]), ...claimed];
-  const reach = {
-    from: Math.min(...spectra.map((it) => it.reach.from)),
-    to: Math.max(...spectra.map((it) => it.reach.to)),
-  };
-  const from = Math.floor(Math.min(USUAL.from, Math.max(reach.from, Math.min(...outermost))) / 50) * 50;
-  const to = Math.ceil(Math.max(USUAL.to, Math.min(reach.to, Math.max(...outermost))) / 50) * 50;
+  const { from, to } = spectrumSpan(spectra, claimed);
   const isAbsolute = spectra.every((it) => it.scale === 'irradiance');
   const highest = Math.max(...spectra.map((it) => it.highest));
   const top = isAbsolute ? highest : 100;
@@ -76,6 +71,20 @@ export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonl
     spikes: [],
     texts: tops.map((it) => ({ x: it.x - 7, y: it.y - 3, text: it.text, anchor: 'end', isStrong: true })),
     description: describe(spectra, claimed),
+  };
+}
+
+/** The wavelengths that are drawn, nm: those of all panels, and so far that no peak and no claim is left out. */
+export function spectrumSpan(spectra: readonly DrawnSpectrum[], claimed: readonly number[]): Span {
+  const lit = spectra.flatMap((it) => it.peaks.map((peak) => peak.lit));
+  const outermost = [...lit.flatMap((it) => [it.from - BESIDE, it.to + BESIDE]), ...claimed];
+  const reach = {
+    from: Math.min(...spectra.map((it) => it.reach.from)),
+    to: Math.max(...spectra.map((it) => it.reach.to)),
+  };
+  return {
+    from: Math.floor(Math.min(USUAL.from, Math.max(reach.from, Math.min(...outermost))) / 50) * 50,
+    to: Math.ceil(Math.max(USUAL.to, Math.min(reach.to, Math.max(...outermost))) / 50) * 50,
   };
 }
 

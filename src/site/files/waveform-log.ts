@@ -77,11 +77,17 @@ function caption({ kind, frequency }: FlickerWaveform): string {
   return 'Light in percent of its mean, from nought.';
 }
 
+/** The unit that a stretch of so many seconds is told in. */
+export function waveformTime(seconds: number): { perSecond: number; unit: string } {
+  if (seconds < 1e-3) return { perSecond: 1e6, unit: 'µs' };
+  return seconds < 1 ? { perSecond: 1e3, unit: 'ms' } : { perSecond: 1, unit: 's' };
+}
+
 function plot({ kind, profile, frequency, rate, mayBeAlias }: FlickerWaveform, mode: WaveformView['mode']): FilePlot {
   const isPeriodic = kind === 'periodic' && frequency !== undefined;
   const light = isPeriodic ? [...profile, ...profile] : [...profile];
   const length = isPeriodic ? 2 / frequency.value : light.length / rate;
-  const [unit, name] = length < 1e-3 ? [1e6, 'µs'] : length < 1 ? [1e3, 'ms'] : [1, 's'];
+  const { perSecond: unit, unit: name } = waveformTime(length);
   const lines = isPeriodic && !mayBeAlias && mode !== 'nearInfrared' ? flickerLines(frequency.value) : undefined;
   const drawn = (
     [

@@ -59,6 +59,8 @@ export interface SoundClipsView {
 
 /** Lowest band that is drawn, Hz. */
 const DRAWN_FROM = 50;
+/** The highest, as share of the samples a second: nearer to the half a recorder lets less through. */
+const DRAWN_TO = 0.45;
 /** Least power of a band that is drawn: no number has so little, and nought has no level. */
 const QUIETEST = 1e-16;
 
@@ -89,8 +91,8 @@ export const soundClipsMaker: FileMaker<'soundClips'> = {
         on: drawn(reading.findings, on),
         off: drawn(reading.room, off),
         close: {
-          on: closeBands(reading.findings),
-          off: closeBands(reading.room),
+          on: closeBands(reading.findings, on),
+          off: closeBands(reading.room, off),
           width: reading.findings?.spectrum.step ?? 0,
         },
         scale: reading.scale,
@@ -119,14 +121,14 @@ function clipOf(files: readonly AnyReadFile[], part: Part): KnownClip | undefine
 }
 
 function drawn(findings: ClipReading['findings'], clip: Clip | undefined): BandLevel[] {
-  return findings && clip ? bandLevels(findings.spectrum, DRAWN_FROM, 0.45 * clip.rate) : [];
+  return findings && clip ? bandLevels(findings.spectrum, DRAWN_FROM, DRAWN_TO * clip.rate) : [];
 }
 
-function closeBands(findings: ClipReading['findings']): DrawnSeries | undefined {
-  if (!findings) return undefined;
+function closeBands(findings: ClipReading['findings'], clip: Clip | undefined): DrawnSeries | undefined {
+  if (!findings || !clip) return undefined;
   const { step, powers } = findings.spectrum;
   const first = Math.ceil(DRAWN_FROM / step);
-  const loud = powers.subarray(first);
+  const loud = powers.subarray(first, Math.floor((DRAWN_TO * clip.rate) / step));
   const values = loud.map((it) => 10 * Math.log10(Math.max(it, QUIETEST)));
   return drawnSeries({ times: values.map((_, i) => (first + i) * step), values }, CLOSE);
 }

@@ -10,10 +10,12 @@ import {
   LogarithmicScale,
   type Plugin,
   PointElement,
+  type Scale,
 } from 'chart.js';
 import { type PageColours, pageColours } from '../../shared/browser/page-colours.ts';
 import { drawMarks } from './close-marks.ts';
 import { type CloseCurve, type ClosePlot, nearestIndex, reachOf } from './close-plot.ts';
+import { axisTicks, tickText } from './close-ticks.ts';
 import type { ViewWindow } from './view-window.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, LogarithmicScale, Decimation);
@@ -22,6 +24,16 @@ Chart.register(LineController, LineElement, PointElement, LinearScale, Logarithm
 const FEW = 80;
 /** Room over and under what is in view where the height is fitted to it, share. */
 const ROOM = 0.06;
+
+/** About so many ticks upright, and so much room for each along, px. */
+const Y_TICKS = 6;
+const WIDE = 75;
+
+/** Ticks at round numbers alone: the ends of what is in view are none. */
+function putTicks(scale: Scale, count: number): void {
+  const { min, max } = scale;
+  scale.ticks = axisTicks(min, max, scale.type === 'logarithmic', count).map((value) => ({ value }));
+}
 
 interface Place {
   x: number;
@@ -84,8 +96,8 @@ export class CloseChart {
         events: [],
         maintainAspectRatio: false,
         scales: {
-          x: { type: plot.x.isLogarithmic ? 'logarithmic' : 'linear' },
-          y: { type: 'linear' },
+          x: { type: plot.x.isLogarithmic ? 'logarithmic' : 'linear', afterBuildTicks: (it) => putTicks(it, it.width / WIDE) },
+          y: { type: 'linear', afterBuildTicks: (it) => putTicks(it, Y_TICKS) },
         },
         plugins: { decimation: { enabled: !plot.x.isLogarithmic, algorithm: 'min-max' } },
       },
@@ -103,8 +115,9 @@ export class CloseChart {
     if (!x || !y) return;
     [x.min, x.max] = [view.from, view.to];
     const [low, high] = this.isFitted ? this.#heights([view.from, view.to]) : this.#whole;
-    const room = ROOM * (high - low || 1);
-    y.min = plot.y.isFromNought && !this.isFitted ? 0 : low - room;
+    const isFromNought = plot.y.isFromNought && !this.isFitted;
+    const room = ROOM * (high - (isFromNought ? 0 : low) || 1);
+    y.min = isFromNought ? 0 : low - room;
     y.max = high + room;
     const inView = plot.curves.reduce(
       (most, it) => Math.max(most, nearestIndex(it.x, view.to) - nearestIndex(it.x, view.from)),
@@ -129,14 +142,20 @@ export class CloseChart {
     const now = pageColours();
     this.#colours = now;
     const { options, data } = this.#chart;
-    const axis = ({ name, unit }: { name: string; unit: string }) => ({
+    const axis = ({ name, unit }: { name: string; unit: string }, isUpright = false) => ({
       title: { display: true, text: `${name}, ${unit}`, color: now.ink, font: { family: now.font, size: 13 } },
-      ticks: { color: now.ink, font: { family: now.font, size: 13 }, maxRotation: 0, autoSkipPadding: 12 },
-      grid: { color: now.rule },
+      ticks: {
+        color: now.ink,
+        font: { family: now.font, size: 13 },
+        maxRotation: 0,
+        autoSkipPadding: 12,
+        callback: (_: unknown, i: number, all: ReadonlyArray<{ value: number }>) => tickText(i, all),
+      },
+      grid: { color: now.rule, drawOnChartArea: isUpright },
       border: { color: now.soft },
     });
     Object.assign(options.scales?.x ?? {}, axis(this.plot.x));
-    Object.assign(options.scales?.y ?? {}, axis(this.plot.y));
+    Object.assign(options.scales?.y ?? {}, axis(this.plot.y, true));
     for (const it of data.datasets) {
       it.borderColor = now.accent;
       it.pointBackgroundColor = now.accent;

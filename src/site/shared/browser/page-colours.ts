@@ -13,6 +13,8 @@ export function pageColours(): PageColours {
   const isForced = matchMedia('(forced-colors: active)').matches;
   const of = (name: string, own: string) => {
     const probe = document.createElement('span');
+    // Else a reader's own colours would all come out as that of letters.
+    probe.style.setProperty('forced-color-adjust', 'none');
     probe.style.color = isForced ? own : `var(${name})`;
     document.body.append(probe);
     const { color } = getComputedStyle(probe);

@@ -8,7 +8,7 @@ import { compareAddress } from '../compare/browser/compare-address.ts';
 import { type FilesInShort, filesInShort } from '../files/file-findings.ts';
 import { isPlannable } from '../plan/plan-data.ts';
 import { type CorrectionWords, correctionWords } from '../shared/corrections.ts';
-import { hasFiles } from '../shared/file-addresses.ts';
+import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
 import { beyondView } from './beyond-view.ts';
@@ -71,7 +71,9 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   corrections: CorrectionWords[];
   methodology: string;
   /** The page of its files from the bench, where it has any. */
-  files?: FilesInShort;
+  files?: string;
+  /** What those say, in a line of its head. */
+  filesInShort?: FilesInShort;
   /** Where a session with it can be planned; undefined where the planner would refuse it. */
   plan?: string;
   /** Where it can be set beside others; undefined where it has never been on the bench. */
@@ -135,7 +137,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
     corrections: panel.corrections.map((it) => correctionWords(it, ledger)),
     methodology: `${panelAddress(slug)}methodology/`,
-    ...(hasFiles(panel) && { files: filesInShort(panel) }),
+    ...(hasFiles(panel) && { files: filesAddress(slug), filesInShort: filesInShort(panel) }),
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
     ...(current && { compare: compareAddress([slug]) }),
   };

@@ -28,6 +28,8 @@ const ROOM = 0.06;
 /** About so many ticks upright, and so much room for each along, px. */
 const Y_TICKS = 6;
 const WIDE = 75;
+/** Room for the words of the upright axis, whatever its numbers are, px. */
+const UPRIGHT = 64;
 
 /** Ticks at round numbers alone: the ends of what is in view are none. */
 function putTicks(scale: Scale, count: number): void {
@@ -95,9 +97,20 @@ export class CloseChart {
         normalized: true,
         events: [],
         maintainAspectRatio: false,
+        // Else the frame would move whenever another label stands at its end, and with it what lies under the hand.
+        layout: { autoPadding: false, padding: { top: 8, right: 24, bottom: 0, left: 0 } },
         scales: {
-          x: { type: plot.x.isLogarithmic ? 'logarithmic' : 'linear', afterBuildTicks: (it) => putTicks(it, it.width / WIDE) },
-          y: { type: 'linear', afterBuildTicks: (it) => putTicks(it, Y_TICKS) },
+          x: {
+            type: plot.x.isLogarithmic ? 'logarithmic' : 'linear',
+            afterBuildTicks: (it) => putTicks(it, it.width / WIDE),
+          },
+          y: {
+            type: 'linear',
+            afterBuildTicks: (it) => putTicks(it, Y_TICKS),
+            afterFit: (it) => {
+              it.width = Math.max(it.width, UPRIGHT);
+            },
+          },
         },
         plugins: { decimation: { enabled: !plot.x.isLogarithmic, algorithm: 'min-max' } },
       },

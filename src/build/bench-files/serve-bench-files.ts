@@ -2,6 +2,7 @@ import { createReadStream } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { extname } from 'node:path';
 import type { Ledger } from '../../ledger/ledger.ts';
+import { closeFiles } from '../../site/files/close-plots.ts';
 import { wallPictures } from './wall-pictures.ts';
 import { downloads } from './write-bench-files.ts';
 
@@ -10,6 +11,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.csv': 'text/csv; charset=utf-8',
   '.jpeg': 'image/jpeg',
   '.jpg': 'image/jpeg',
+  '.json': 'application/json',
   '.pdf': 'application/pdf',
   '.png': 'image/png',
   '.txt': 'text/plain; charset=utf-8',
@@ -20,23 +22,21 @@ const TYPES: Readonly<Record<string, string>> = {
 export function serveBenchFiles(ledger: () => Ledger) {
   return (request: IncomingMessage, response: ServerResponse, next: (error?: unknown) => void): void => {
     const address = (request.url ?? '').replace(/[?#].*/s, '');
-    if (!/^\/panels\/[^/]+\/files\/(?:wall\/)?[^/]+$/.test(address)) {
+    if (!/^\/panels\/[^/]+\/files\/(?:(?:wall|plots)\/)?[^/]+$/.test(address)) {
       next();
       return;
     }
     let path: string | undefined;
-    let picture: Uint8Array | undefined;
+    let made: Uint8Array | string | undefined;
     try {
-      picture = wallPictures(ledger())
-        .find((it) => it.address === address)
-        ?.bytes();
+      made = madeAt(ledger(), address);
       path = downloads(ledger()).find((it) => it.address === address)?.path;
     } catch {
       // A panel's page tells of problems itself.
     }
-    if (picture) {
+    if (made !== undefined) {
       response.setHeader('content-type', TYPES[extname(address)] ?? '');
-      response.end(picture);
+      response.end(made);
       return;
     }
     if (path === undefined) {
@@ -46,4 +46,12 @@ export function serveBenchFiles(ledger: () => Ledger) {
     response.setHeader('content-type', TYPES[extname(path).toLowerCase()] ?? 'application/octet-stream');
     createReadStream(path).on('error', next).pipe(response);
   };
+}
+
+/** What the build makes of files: pictures of walls, and the data of plots. */
+function madeAt(ledger: Ledger, address: string): Uint8Array | string | undefined {
+  const picture = wallPictures(ledger).find((it) => it.address === address);
+  if (picture) return picture.bytes();
+  const plot = [...ledger.panels.values()].flatMap(closeFiles).find((it) => it.address === address);
+  return plot && JSON.stringify(plot.plot());
 }

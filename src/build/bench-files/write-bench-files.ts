@@ -1,6 +1,7 @@
 import { copyFile, mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Ledger } from '../../ledger/ledger.ts';
+import { closeFiles } from '../../site/files/close-plots.ts';
 import { fileAddress } from '../../site/shared/file-addresses.ts';
 import { wallPictures } from './wall-pictures.ts';
 
@@ -21,7 +22,7 @@ export function downloads({ panels }: Ledger): Download[] {
   });
 }
 
-/** Lays them into the output, byte for byte, and beside them what is drawn of photos of the wall. */
+/** Lays them into the output, byte for byte, and beside them what is drawn of photos of the wall and what plots are made of. */
 export async function writeBenchFiles(ledger: Ledger, folder: string): Promise<void> {
   for (const { address, path } of downloads(ledger)) {
     const target = join(folder, decodeURIComponent(address));
@@ -32,5 +33,12 @@ export async function writeBenchFiles(ledger: Ledger, folder: string): Promise<v
     const target = join(folder, address);
     await mkdir(dirname(target), { recursive: true });
     await writeFile(target, bytes());
+  }
+  for (const panel of ledger.panels.values()) {
+    for (const { address, plot } of closeFiles(panel)) {
+      const target = join(folder, address);
+      await mkdir(dirname(target), { recursive: true });
+      await writeFile(target, JSON.stringify(plot()));
+    }
   }
 }

@@ -13,6 +13,7 @@ import {
   clipReading,
   type HeardTone,
 } from '../../measure/sound/clip-reading.ts';
+import { CLOSE, type DrawnSeries, drawnSeries } from './drawn-series.ts';
 import type { FileMaker } from './file-maker.ts';
 
 declare module './file-maker.ts' {
@@ -46,6 +47,8 @@ export interface SoundClipsView {
   /** For drawing, dB of full scale; with `scale` added, dB of sound pressure. */
   on: BandLevel[];
   off: BandLevel[];
+  /** Narrow bands, dB of full scale over Hz, for who looks closer; and how wide each is, Hz. */
+  close: { on: DrawnSeries | undefined; off: DrawnSeries | undefined; width: number };
   scale: number | undefined;
   seconds: number;
   rate: number;
@@ -56,6 +59,10 @@ export interface SoundClipsView {
 
 /** Lowest band that is drawn, Hz. */
 const DRAWN_FROM = 50;
+/** The highest, as share of the samples a second: nearer to the half a recorder lets less through. */
+const DRAWN_TO = 0.45;
+/** Least power of a band that is drawn: no number has so little, and nought has no level. */
+const QUIETEST = 1e-16;
 
 /** Levels and tones of a session's sound clips. */
 export const soundClipsMaker: FileMaker<'soundClips'> = {
@@ -83,6 +90,11 @@ export const soundClipsMaker: FileMaker<'soundClips'> = {
         upTo: reading.findings?.upTo,
         on: drawn(reading.findings, on),
         off: drawn(reading.room, off),
+        close: {
+          on: closeBands(reading.findings, on),
+          off: closeBands(reading.room, off),
+          width: reading.findings?.spectrum.step ?? 0,
+        },
         scale: reading.scale,
         seconds: on ? on.samples.length / on.rate : 0,
         rate: on?.rate ?? 0,
@@ -109,7 +121,16 @@ function clipOf(files: readonly AnyReadFile[], part: Part): KnownClip | undefine
 }
 
 function drawn(findings: ClipReading['findings'], clip: Clip | undefined): BandLevel[] {
-  return findings && clip ? bandLevels(findings.spectrum, DRAWN_FROM, 0.45 * clip.rate) : [];
+  return findings && clip ? bandLevels(findings.spectrum, DRAWN_FROM, DRAWN_TO * clip.rate) : [];
+}
+
+function closeBands(findings: ClipReading['findings'], clip: Clip | undefined): DrawnSeries | undefined {
+  if (!findings || !clip) return undefined;
+  const { step, powers } = findings.spectrum;
+  const first = Math.ceil(DRAWN_FROM / step);
+  const loud = powers.subarray(first, Math.floor((DRAWN_TO * clip.rate) / step));
+  const values = loud.map((it) => 10 * Math.log10(Math.max(it, QUIETEST)));
+  return drawnSeries({ times: values.map((_, i) => (first + i) * step), values }, CLOSE);
 }
 
 const LEVELS: readonly MetricId[] = ['sound-clip-on', 'sound-clip-highest', 'sound-clip-off', 'sound-clip-panel'];

@@ -13,6 +13,7 @@ import { spectrumFigures } from '../../measure/spectrum/figures.ts';
 import { infraredSum } from '../../measure/spectrum/infrared-sum.ts';
 import type { SpectrumReading } from '../../measure/spectrum/reading.ts';
 import { wavelengthClaims } from '../../measure/spectrum/wavelength-claims.ts';
+import { CLOSE, type DrawnSeries, drawnSeries } from './drawn-series.ts';
 import type { FileMaker } from './file-maker.ts';
 import { spectrumReadings, type TakenSpectrum } from './spectra-readings.ts';
 
@@ -30,6 +31,8 @@ export interface DrawnSpectrum extends Pick<SpectrumAnalysis, 'reach' | 'faults'
   scale: SpectrumReading['scale'];
   /** nm and share of the highest value, shortest first. */
   rows: ReadonlyArray<readonly [nm: number, share: number]>;
+  /** In its own unit, for who looks closer. */
+  close: DrawnSeries;
   /** The highest value, mW/cm²/nm where it is calibrated in power. */
   highest: number;
   /** The level that was taken off, as share of the highest value; 0 where none was. */
@@ -119,6 +122,7 @@ function auditOf(readings: readonly TakenSpectrum[], { claims }: Panel, guide: G
 function drawn({ file, key, reading: { analysis, scale } }: TakenSpectrum): DrawnSpectrum {
   const { reach, faults, peaks, dark, spectrum } = analysis;
   const { rows, highest } = drawnRows(spectrum);
+  const close = drawnSeries({ times: spectrum.wavelengths, values: spectrum.values }, CLOSE);
   const darkShare = highest > 0 ? dark.offset / highest : 0;
-  return { mode: key, name: file.name, scale, rows, highest, reach, faults, peaks, darkShare };
+  return { mode: key, name: file.name, scale, rows, close, highest, reach, faults, peaks, darkShare };
 }

@@ -9,7 +9,7 @@ import type { ListedMetricId, MetricId } from '../../measure/metrics.ts';
 import { readingFigure } from '../../measure/reading.ts';
 import type { Statement } from '../../measure/statement.ts';
 import { bandsOf, MODE_IDS } from '../reading-figures.ts';
-import { type DrawnSeries, drawnSeries } from './drawn-series.ts';
+import { CLOSE, type DrawnSeries, drawnSeries } from './drawn-series.ts';
 import type { FileContext, FileMaker } from './file-maker.ts';
 
 declare module '../../measure/statement.ts' {
@@ -45,6 +45,8 @@ export interface SweepView {
   sweep: Omit<Sweep, 'hovers'>;
   hovers: readonly Hover[];
   series: DrawnSeries;
+  /** The same for who looks closer. */
+  close: DrawnSeries;
   /** Of a grid in one go: its points, or what was found. */
   grid?: PlateauSearch & { wanted: number };
 }
@@ -95,6 +97,7 @@ function viewOf(file: ReadFile<'sweep'>, { session, distance }: FileContext): Sw
     sweep: found,
     hovers: hovers.slice(0, LISTED),
     series: drawnSeries(data.series, DRAWN),
+    close: drawnSeries(data.series, CLOSE),
     ...(entry.grid && { grid: { ...plateaus(data.series, wanted), wanted } }),
   };
 }

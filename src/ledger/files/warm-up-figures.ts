@@ -7,7 +7,7 @@ import { excessAt, type NotSettled, type Uncertain, type WarmUp, warmUp } from '
 import { identityOf, type ListedMetricId } from '../../measure/metrics.ts';
 import type { Statement } from '../../measure/statement.ts';
 import { coverageFactor, makeFigure, typeB } from '../../measure/uncertainty.ts';
-import { type DrawnSeries, drawnSeries } from './drawn-series.ts';
+import { CLOSE, type DrawnSeries, drawnSeries } from './drawn-series.ts';
 import type { FileContext, FileMaker } from './file-maker.ts';
 
 declare module '../../measure/statement.ts' {
@@ -42,6 +42,8 @@ export interface WarmUpView {
   warmUp: Omit<WarmUp, 'bins'>;
   /** Against the settled value, or the last one: 1 is that. */
   series: DrawnSeries;
+  /** The same for who looks closer. */
+  close: DrawnSeries;
   /** Time from switching on to the first reading of the session, s; and how much brighter than settled it was then, %. */
   readings: { time: number; excess: Uncertain | undefined } | undefined;
 }
@@ -58,13 +60,14 @@ export const warmUpMaker: FileMaker<'warmUpLog'> = {
     const time = context.session.warmUp?.value;
     const excess = time === undefined ? undefined : excessAt(found, time);
     const unit = typeof found.settled === 'string' ? found.window.mean : found.settled.value;
-    const { series } = file.data;
+    const shares = { times: sinceOn(file).times, values: file.data.series.values.map((it) => it / unit) };
     return {
       figures: figuresOf(found, context),
       view: {
         file: file.name,
         warmUp: told,
-        series: drawnSeries({ times: sinceOn(file).times, values: series.values.map((it) => it / unit) }, DRAWN),
+        series: drawnSeries(shares, DRAWN),
+        close: drawnSeries(shares, CLOSE),
         readings: time === undefined ? undefined : { time, excess },
       },
       flags: (figures) => earlyFlags(found, time, excess, figures),

@@ -1,3 +1,4 @@
+import { mean } from 'simple-statistics';
 import { filesOf, type ReadFile } from '../../content/read/files/file-kind.ts';
 import type { ModeKey } from '../../content/schema/session.ts';
 import { type BudgetComponent, type FigureOrGap, type Flag, gap, type Unassessed } from '../../measure/figure.ts';
@@ -18,6 +19,7 @@ import {
   type WaveformKind,
 } from '../../measure/waveform/flicker-waveform.ts';
 import { MODE_IDS } from '../reading-figures.ts';
+import { CLOSE, type DrawnSeries, drawnSeries } from './drawn-series.ts';
 import type { FileContext, FileMaker } from './file-maker.ts';
 
 declare module '../../measure/statement.ts' {
@@ -54,6 +56,8 @@ export interface WaveformView {
   file: string;
   mode: ModeKey;
   found: FlickerWaveform | NoWaveform;
+  /** The record as it was taken, the mean being 1; undefined where it says nothing. */
+  close: DrawnSeries | undefined;
 }
 
 /** Depth, index and frequency of flicker, mode by mode. */
@@ -70,11 +74,19 @@ export const waveformMaker: FileMaker<'waveforms'> = {
     });
     return {
       figures: made.flatMap((it) => figuresOf(it.file, it.mode, it.found, context)),
-      view: made.map(({ file, mode, found }) => ({ file: file.name, mode, found })),
+      view: made.map(({ file, mode, found }) => ({
+        ...{ file: file.name, mode, found },
+        close: typeof found === 'string' ? undefined : closeRecord(file),
+      })),
       flags: () => made.flatMap(({ file, mode, found }) => refusedFlags(file, mode, found)),
     };
   },
 };
+
+function closeRecord({ data: { series }, entry: { dark = 0 } }: ReadFile<'waveform'>): DrawnSeries {
+  const light = mean(series.values as unknown as number[]) - dark;
+  return drawnSeries({ times: series.times, values: series.values.map((it) => (it - dark) / light) }, CLOSE);
+}
 
 function figuresOf(
   file: ReadFile<'waveform'>,

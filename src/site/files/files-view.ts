@@ -4,6 +4,8 @@ import { showDate } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
 import { calculationView, type SessionCalculation } from '../calculation/calculation-view.ts';
 import { fileAddress, fileAnchor } from '../shared/file-addresses.ts';
+import { type FileFinding, fileFindings } from './file-findings.ts';
+import { logViews } from './log-views.ts';
 
 /** A file as the table of a session's files has it. */
 export interface FileRow {
@@ -26,6 +28,10 @@ export interface FilesSession {
   shownDate: string;
   isCurrent: boolean;
   files: FileRow[];
+  /** What they have brought to light, the weightiest first. */
+  findings: FileFinding[];
+  /** The parts of the page, in their order. */
+  parts: Array<{ anchor: string; name: string }>;
   /** How its figures from files are worked out. */
   calculation: SessionCalculation;
 }
@@ -42,10 +48,24 @@ export function filesView(panel: PanelEntry, currency: string): FilesSession[] {
         shownDate: showDate(session.date),
         isCurrent: session === panel.current,
         files: session.files.map((it) => fileRow(panel.slug, it, session.date)),
+        findings: fileFindings(session),
+        parts: partsOf(session, calculation),
         calculation,
       },
     ];
   });
+}
+
+function partsOf(session: SessionEntry, { figures, gaps }: SessionCalculation): FilesSession['parts'] {
+  const { made, date } = session;
+  return [
+    ...(made.has('spectra') ? [{ anchor: `spectra-${date}`, name: 'spectrum' }] : []),
+    ...logViews(session).map(({ id, short }) => ({ anchor: id, name: short })),
+    ...(made.has('wallPhoto') ? [{ anchor: `wall-${date}`, name: 'wall' }] : []),
+    ...(made.has('soundClips') ? [{ anchor: `clips-${date}`, name: 'sound' }] : []),
+    { anchor: `files-${date}`, name: 'files' },
+    ...(figures.length + gaps.length > 0 ? [{ anchor: `figures-${date}`, name: 'figures' }] : []),
+  ];
 }
 
 function fileRow(slug: string, file: SessionFile, date: string): FileRow {

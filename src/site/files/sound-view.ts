@@ -6,7 +6,8 @@ import type { BandLevel } from '../../measure/sound/band-levels.ts';
 import { fixed } from '../../words/format.ts';
 import { fileAddress } from '../shared/file-addresses.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
-import { type SoundPlot, soundPlot } from './sound-plot.ts';
+import type { FilePlot } from './file-plot.ts';
+import { levelUnit, soundPlot } from './sound-plot.ts';
 import { toneAnswer, toneText } from './sound-words.ts';
 
 /** What a page shows of sound clips. */
@@ -18,9 +19,14 @@ export interface SoundView {
   /** What the meter's max hold read, where it was typed. */
   meter: ShownFigure | undefined;
   distance: string | undefined;
-  plot: SoundPlot | undefined;
-  tones: Array<{ frequency: string; ratio: string; criterion: string; verdict: string }>;
-  bands: Array<{ frequency: string; on: string; off: string }>;
+  plot: FilePlot | undefined;
+  caption: string;
+  /** What levels count in. */
+  unit: string;
+  /** Frequency, ratio to the noise, the criterion, and what it is by that. */
+  tones: string[][];
+  /** Middle of the band, level with the panel on and off. */
+  bands: string[][];
   clips: Array<{ name: string; what: string; address: string }>;
   /** `1.4 s of 22,050 samples a second` */
   recorded: string;
@@ -44,18 +50,14 @@ export function soundView(panel: PanelEntry, session: SessionEntry, currency: st
     meter: meter.shown ? meter : undefined,
     distance: view.distance,
     plot: soundPlot(view),
-    tones: (view.tones ?? []).map((it) => ({
-      frequency: toneText(it.frequency),
-      ratio: `${fixed(it.ratio, 1)} dB`,
-      criterion: `${fixed(it.criterion, 1)} dB`,
-      verdict: it.isOfRoom
-        ? 'the room’s'
-        : it.isBelowHearing
-          ? 'not heard'
-          : it.isProminent
-            ? 'prominent'
-            : 'not prominent',
-    })),
+    caption: captionOf(view),
+    unit: levelUnit(view),
+    tones: (view.tones ?? []).map((it) => [
+      toneText(it.frequency),
+      `${fixed(it.ratio, 1)} dB`,
+      `${fixed(it.criterion, 1)} dB`,
+      it.isOfRoom ? 'the room’s' : it.isBelowHearing ? 'not heard' : it.isProminent ? 'prominent' : 'not prominent',
+    ]),
     bands: bandRows(view),
     clips: session.files.flatMap((file) => {
       const part = file.field[1];
@@ -65,6 +67,12 @@ export function soundView(panel: PanelEntry, session: SessionEntry, currency: st
     }),
     recorded: `${fixed(view.seconds, 1)} s of ${fixed(view.rate, 0)} samples a second`,
   };
+}
+
+function captionOf({ off, clearest }: SoundClipsView): string {
+  const room = off.length > 0 ? ', and the room with it off (dashed)' : '';
+  const tone = clearest ? ` Upright: the clearest tone${clearest.isProminent ? ', prominent' : ''}.` : '';
+  return `Sound in twelfths of an octave, not weighted: panel on${room}.${tone}`;
 }
 
 /** Every fourth of the bands that are drawn, summed to thirds of an octave. */
@@ -82,10 +90,6 @@ function bandRows({ on, off, scale = 0 }: SoundClipsView): SoundView['bands'] {
   const room = thirds(off);
   return thirds(on).map(({ frequency, level }) => {
     const other = room.find((it) => Math.abs(it.frequency / frequency - 1) < 0.02);
-    return {
-      frequency: toneText(frequency),
-      on: fixed(level + scale, 1),
-      off: other ? fixed(other.level + scale, 1) : '',
-    };
+    return [toneText(frequency), fixed(level + scale, 1), other ? fixed(other.level + scale, 1) : ''];
   });
 }

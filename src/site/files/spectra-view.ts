@@ -5,13 +5,14 @@ import type { SessionEntry } from '../../ledger/ledger.ts';
 import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { auditOutcome, auditWords, nmText, peaksWords } from '../../words/spectrum-words.ts';
-import { type SpectrumPlot, spectrumPlot } from './spectrum-plot.ts';
+import type { FilePlot } from './file-plot.ts';
+import { spectrumPlot } from './spectrum-plot.ts';
 
 /** The spectra of a session as pages show them. */
 export interface SpectraSection {
   /** What was found, in sentences. */
   answer: string;
-  plot: SpectrumPlot;
+  plot: FilePlot;
   /** What the lines are. */
   caption: string;
   claims: Array<{ claimed: string; found: string; outcome: string; claimedShare: string; share: string }>;
@@ -21,7 +22,8 @@ export interface SpectraSection {
   remarks: string[];
 }
 
-const MODE_NAMES: Readonly<Record<DrawnSpectrum['mode'], string>> = {
+/** The channels as a sentence begins with them. */
+export const MODE_NAMES: Readonly<Record<DrawnSpectrum['mode'], string>> = {
   red: 'Red alone',
   nearInfrared: 'Near-infrared alone',
   combined: 'Both channels',
@@ -32,9 +34,7 @@ export function spectraSection(session: SessionEntry, panel: Panel): SpectraSect
   const made = madeOf(session.made, 'spectra');
   if (!made) return undefined;
   const { spectra, audit } = made.view;
-  // Both channels at once show all the light; else each alone.
-  const both = spectra.filter((it) => it.mode === 'combined');
-  const shown = both.length > 0 ? both : spectra;
+  const shown = shownSpectra(spectra);
   const claimed = (panel.claims?.wavelengths ?? []).map((it) => it.peak.value);
   return {
     answer: audit ? auditWords(audit) : peaksWords(shown.flatMap((it) => it.peaks)),
@@ -63,6 +63,12 @@ export function spectraSection(session: SessionEntry, panel: Panel): SpectraSect
     ),
     remarks: spectra.map(remark),
   };
+}
+
+/** Those that are drawn: both channels at once show all the light; else each alone. */
+export function shownSpectra(spectra: readonly DrawnSpectrum[]): readonly DrawnSpectrum[] {
+  const both = spectra.filter((it) => it.mode === 'combined');
+  return both.length > 0 ? both : spectra;
 }
 
 function captionOf(shown: readonly DrawnSpectrum[], hasClaims: boolean): string {

@@ -1,27 +1,13 @@
 import type { DrawnSpectrum } from '../../ledger/files/spectra-figures.ts';
 import { INFRARED_FROM_NM } from '../../measure/irradiance/claims.ts';
+import type { Span } from '../../measure/spectrum/spectrum.ts';
 import { fixed } from '../../words/format.ts';
 import { nmText } from '../../words/spectrum-words.ts';
-import { axisFromNought, type Plot, pathThrough, pixels } from '../shared/browser/plot.ts';
+import { axisFromNought, pixels } from '../shared/browser/plot.ts';
+import { type FilePlot, frameOf, WIDTH } from './file-plot.ts';
+import { tracedPath } from './traced-path.ts';
 
-/** One place of an axis of wavelengths with its words. */
-interface Mark {
-  x: number;
-  text: string;
-}
-
-/** Spectra over wavelength, ready to draw; lengths in CSS pixels from the top left. */
-export interface SpectrumPlot extends Plot {
-  /** Each as the eye sees it, and what it does not see. */
-  curves: Array<{ mode: DrawnSpectrum['mode']; seen: string; unseen: string }>;
-  /** Claimed wavelengths, over the frame. */
-  claimed: Mark[];
-  /** Tops of the peaks, with their wavelengths. */
-  peaks: Array<Mark & { y: number }>;
-  yTitle: string;
-}
-
-const SIZE = { width: 430, height: 300 };
+const HEIGHT = 270;
 /** The part that all panels are drawn over, nm; more where a peak or a claim lies outside. */
 const USUAL = { from: 600, to: 1000 };
 /** Room beside the outermost peak, nm. */
@@ -34,24 +20,18 @@ const LABEL_WIDTH = 40;
  *
  * @param claimed nm
  */
-export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonly number[]): SpectrumPlot {
+export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonly number[]): FilePlot {
   const peaks = spectra.flatMap((it) => it.peaks.map((peak) => ({ peak, of: it })));
-  const outermost = [...peaks.flatMap(({ peak: { lit } }) => [lit.from - BESIDE, lit.to + BESIDE]), ...claimed];
-  const reach = {
-    from: Math.min(...spectra.map((it) => it.reach.from)),
-    to: Math.max(...spectra.map((it) => it.reach.to)),
-  };
-  const from = Math.floor(Math.min(USUAL.from, Math.max(reach.from, Math.min(...outermost))) / 50) * 50;
-  const to = Math.ceil(Math.max(USUAL.to, Math.min(reach.to, Math.max(...outermost))) / 50) * 50;
+  const { from, to } = spectrumSpan(spectra, claimed);
   const isAbsolute = spectra.every((it) => it.scale === 'irradiance');
   const highest = Math.max(...spectra.map((it) => it.highest));
   const top = isAbsolute ? highest : 100;
-  const frame = { left: 52, top: 46, right: SIZE.width - 14, bottom: SIZE.height - 44 };
+  const frame = frameOf(HEIGHT, 46, 12);
   const y = axisFromNought(top, [frame.bottom, frame.top], 4);
   const x = (nm: number) => pixels(frame.left + ((frame.right - frame.left) * (nm - from)) / (to - from));
   const heightOf = (it: DrawnSpectrum, share: number) => (isAbsolute ? share * it.highest : 100 * share);
   const path = (it: DrawnSpectrum, isSeen: boolean) =>
-    pathThrough(
+    tracedPath(
       it.rows
         .filter(([nm]) => nm >= from && nm <= to && (isSeen ? nm <= INFRARED_FROM_NM : nm >= INFRARED_FROM_NM))
         .map(([nm, share]) => [x(nm), y.place(Math.max(0, heightOf(it, share)))] as const),
@@ -61,31 +41,58 @@ export function spectrumPlot(spectra: readonly DrawnSpectrum[], claimed: readonl
     const nm = Math.ceil(from / step) * step + i * step;
     return { at: x(nm), text: String(nm) };
   });
+  const marked = claimed.filter((nm) => nm >= from && nm <= to).toSorted((a, b) => a - b);
+  const rows = labelRows(marked.map(x));
+  const tops = peaks.map(({ peak, of }) => ({
+    x: x(peak.wavelength),
+    y: y.place(heightOf(of, peak.height / of.highest)),
+    text: fixed(peak.wavelength, 0),
+  }));
   return {
-    ...SIZE,
-    frame,
+    ...{ width: WIDTH, height: HEIGHT, frame },
     x: ticks,
     y: y.ticks,
-    yTitle: isAbsolute ? 'mW/cm²/nm' : '% of the highest',
-    curves: spectra.map((it) => ({ mode: it.mode, seen: path(it, true), unseen: path(it, false) })),
-    claimed: claimed
-      .filter((nm) => nm >= from && nm <= to)
-      .toSorted((a, b) => a - b)
-      .map((nm) => ({ x: x(nm), text: fixed(nm, 0) })),
-    peaks: peaks.map(({ peak, of }) => ({
-      x: x(peak.wavelength),
-      y: y.place(heightOf(of, peak.height / of.highest)),
-      text: fixed(peak.wavelength, 0),
+    xName: 'wavelength, nm',
+    yName: isAbsolute ? 'mW/cm²/nm' : '% of the highest',
+    curves: spectra.flatMap((it) => [
+      { path: path(it, true), kind: 'main' as const },
+      { path: path(it, false), kind: 'unseen' as const },
+    ]),
+    levels: [],
+    uprights: marked.map((nm, i) => ({
+      at: x(nm),
+      from: frame.top - 22,
+      text: fixed(nm, 0),
+      x: x(nm) + 4,
+      y: frame.top - 20 - 14 * (rows[i] ?? 0),
+      isClaim: true,
     })),
+    tops: tops.map((it) => ({ x: it.x, y: it.y })),
+    spikes: [],
+    texts: tops.map((it) => ({ x: it.x - 7, y: it.y - 3, text: it.text, anchor: 'end', isStrong: true })),
     description: describe(spectra, claimed),
   };
 }
 
+/** The wavelengths that are drawn, nm: those of all panels, and so far that no peak and no claim is left out. */
+export function spectrumSpan(spectra: readonly DrawnSpectrum[], claimed: readonly number[]): Span {
+  const lit = spectra.flatMap((it) => it.peaks.map((peak) => peak.lit));
+  const outermost = [...lit.flatMap((it) => [it.from - BESIDE, it.to + BESIDE]), ...claimed];
+  const reach = {
+    from: Math.min(...spectra.map((it) => it.reach.from)),
+    to: Math.max(...spectra.map((it) => it.reach.to)),
+  };
+  return {
+    from: Math.floor(Math.min(USUAL.from, Math.max(reach.from, Math.min(...outermost))) / 50) * 50,
+    to: Math.ceil(Math.max(USUAL.to, Math.min(reach.to, Math.max(...outermost))) / 50) * 50,
+  };
+}
+
 /** Rows of the labels of claims, so that none covers another: 0 is the lower one. */
-export function labelRows(marks: readonly Mark[]): number[] {
+function labelRows(places: readonly number[]): number[] {
   let last = Number.NEGATIVE_INFINITY;
   let row = 0;
-  return marks.map(({ x }) => {
+  return places.map((x) => {
     row = x - last < LABEL_WIDTH ? 1 - row : 0;
     last = x;
     return row;

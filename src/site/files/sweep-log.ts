@@ -2,7 +2,7 @@ import type { SweepView } from '../../ledger/files/sweep-figures.ts';
 import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { timeWords } from '../../words/time-words.ts';
-import { type LogPlot, logAxes, logPath } from './log-plot.ts';
+import { type FilePlot, logAxes, logPath } from './file-plot.ts';
 import type { LogView } from './log-view.ts';
 
 const MODES: Readonly<Record<SweepView['mode'], string>> = {
@@ -15,6 +15,7 @@ const MODES: Readonly<Record<SweepView['mode'], string>> = {
 export function sweepLog(view: SweepView): Omit<LogView, 'id'> {
   return {
     heading: `${view.grid ? 'Grid in one go' : 'Sweep over the face'}, ${MODES[view.mode]}`,
+    short: view.grid ? 'grid' : 'sweep',
     answer: view.grid ? gridAnswer(view.grid) : sweepAnswer(view),
     method: { id: 'sweep', text: 'How a sweep is read' },
     plot: plot(view),
@@ -50,26 +51,26 @@ function tableOf({ grid, hovers }: SweepView): Pick<LogView, 'table'> {
   return {
     table: {
       summary: grid ? 'The points' : 'Where the sensor was held still',
-      head: ['From', 'To', 'Mean', 'Scatter', 'Readings'],
+      head: ['From, s', 'To, s', 'Mean, mW/cm²', 'Scatter', 'Readings'],
       rows: all.map(({ from, to, mean, deviation, samples }) => [
-        `${fixed(from, 1)} s`,
-        `${fixed(to, 1)} s`,
-        `${rounded(mean)} mW/cm²`,
-        `${rounded(deviation, 2)} mW/cm²`,
+        fixed(from, 1),
+        fixed(to, 1),
+        `${rounded(mean)}`,
+        `${rounded(deviation, 2)}`,
         `${samples}`,
       ]),
     },
   };
 }
 
-function plot({ sweep, hovers, series, grid, mode }: SweepView): LogPlot {
+function plot({ sweep, hovers, series, grid, mode }: SweepView): FilePlot {
   const { x, y, area } = logAxes([0, sweep.length], [0, sweep.maximum]);
   const bars = grid?.points ?? grid?.found ?? hovers;
   return {
     ...area,
     xName: 'time, s',
     yName: 'mW/cm²',
-    curves: [{ path: logPath(series, x.place, y.place), kind: 'log' }],
+    curves: [{ path: logPath(series, x.place, y.place), kind: 'main' }],
     levels: bars.map(({ from, to, mean }, i) => ({
       x1: x.place(from),
       x2: x.place(to),
@@ -77,8 +78,10 @@ function plot({ sweep, hovers, series, grid, mode }: SweepView): LogPlot {
       kind: 'hover',
       ...(grid && { text: `${i + 1}`, textX: (x.place(from) + x.place(to)) / 2 }),
     })),
-    times: [],
-    marks: sweep.spikes.map((it) => ({ x: x.place(it.time), y: y.place(it.value) })),
+    uprights: [],
+    tops: [],
+    spikes: sweep.spikes.map((it) => ({ x: x.place(it.time), y: y.place(it.value) })),
+    texts: [],
     description: `Irradiance against time, ${MODES[mode]}, ${timeWords(Math.round(sweep.length))}: up to ${rounded(sweep.maximum)} mW/cm²${grid ? `, held still at ${bars.length} places` : ''}`,
   };
 }

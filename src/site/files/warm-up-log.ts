@@ -4,9 +4,9 @@ import { showText } from '../../words/figure-text.ts';
 import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { timeWords } from '../../words/time-words.ts';
-import { pathThrough } from '../shared/browser/plot.ts';
-import { type LogPlot, logAxes, logPath } from './log-plot.ts';
+import { type FilePlot, logAxes, logPath } from './file-plot.ts';
 import type { LogView } from './log-view.ts';
+import { tracedPath } from './traced-path.ts';
 
 const MINUTE = 60;
 /** Room that a word beside an upright line needs, px. */
@@ -18,6 +18,7 @@ const STEPS = 80;
 export function warmUpLog(view: WarmUpView, figures: FigureMap): Omit<LogView, 'id'> {
   return {
     heading: 'From cold',
+    short: 'warm-up',
     answer: answer(view),
     method: { id: 'settling', text: 'How a warm-up log is read' },
     plot: plot(view),
@@ -61,7 +62,7 @@ function caption({ warmUp }: WarmUpView): string {
   return `Light in percent of ${typeof warmUp.settled === 'string' ? 'the last 15 minutes' : 'the settled value'}. The scale doesn’t begin at nought.${fit}`;
 }
 
-function plot({ warmUp, series, readings }: WarmUpView): LogPlot {
+function plot({ warmUp, series, readings }: WarmUpView): FilePlot {
   const [first, last] = [series.times[0] ?? 0, series.times.at(-1) ?? 1];
   const percent = { ...series, low: series.low.map((it) => 100 * it), high: series.high.map((it) => 100 * it) };
   const end = Math.max(last, readings?.time ?? 0) / MINUTE;
@@ -83,14 +84,16 @@ function plot({ warmUp, series, readings }: WarmUpView): LogPlot {
   const { left, right } = area.frame;
   const earliest = Math.min(...upright.map((it) => it.seconds));
   // Of two, the earlier one has its word before it, so that they don't meet.
-  const places = upright.map(({ seconds, text }) => {
+  const uprights = upright.map(({ seconds, text }, i) => {
     const place = at(seconds);
     const isBefore = place > right - LABEL || (upright.length > 1 && seconds === earliest && place > left + LABEL);
     return {
-      x: place,
+      at: place,
+      from: area.frame.top,
       text,
-      textX: place + (isBefore ? -5 : 5),
-      anchor: isBefore ? ('end' as const) : ('start' as const),
+      x: place + (isBefore ? -5 : 5),
+      y: area.frame.top + 8 + 16 * i,
+      ...(isBefore && { anchor: 'end' as const }),
     };
   });
   return {
@@ -98,12 +101,14 @@ function plot({ warmUp, series, readings }: WarmUpView): LogPlot {
     xName: 'since switching on, min',
     yName: '%',
     curves: [
-      { path: logPath(percent, at, y.place), kind: 'log' },
-      ...(fitted.length > 0 ? [{ path: pathThrough(fitted), kind: 'fit' as const }] : []),
+      { path: logPath(percent, at, y.place), kind: 'main' as const },
+      ...(fitted.length > 0 ? [{ path: tracedPath(fitted), kind: 'fit' as const }] : []),
     ],
     levels: [{ x1: area.frame.left, x2: area.frame.right, y: y.place(100), kind: 'line' }],
-    times: places,
-    marks: [],
+    uprights,
+    tops: [],
+    spikes: [],
+    texts: [],
     description: `Light since switching on: from ${rounded(percent.high[0] ?? 100)} % to 100 % of the settled value${warmUp.settlingTime ? `, settled after ${timeWords(Math.round(warmUp.settlingTime.value))}` : ''}${readings ? `; readings begin after ${timeWords(readings.time)}` : ''}`,
   };
 }

@@ -7,9 +7,9 @@ import { showText } from '../../words/figure-text.ts';
 import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { say } from '../../words/say.ts';
-import { pathThrough } from '../shared/browser/plot.ts';
-import { type LogPlot, logAxes } from './log-plot.ts';
+import { type FilePlot, logAxes } from './file-plot.ts';
 import type { LogView } from './log-view.ts';
+import { tracedPath } from './traced-path.ts';
 
 const MODES: Readonly<Record<WaveformView['mode'], string>> = {
   red: 'red alone',
@@ -19,15 +19,15 @@ const MODES: Readonly<Record<WaveformView['mode'], string>> = {
 
 /** A record of flicker. */
 export function waveformLog({ mode, found }: WaveformView, figures: FigureMap): Omit<LogView, 'id'> {
-  const heading = `Flicker, ${MODES[mode]}`;
+  const names = { heading: `Flicker, ${MODES[mode]}`, short: 'flicker' };
   const method = { id: 'flicker-waveform', text: 'How a record is read' };
   if (typeof found === 'string') {
-    return { heading, method, answer: `No reading from this file: ${say({ code: 'waveform-refused', why: found })}.` };
+    return { ...names, method, answer: `No reading from this file: ${say({ code: 'waveform-refused', why: found })}.` };
   }
   const suffix = MODE_IDS[mode];
   const text = (id: 'flicker' | 'flicker-index' | 'flicker-frequency') => showText(figures.get(`${id}-${suffix}`), '');
   return {
-    heading,
+    ...names,
     answer: answer(found, text('flicker'), mode),
     method,
     plot: plot(found, mode),
@@ -77,11 +77,17 @@ function caption({ kind, frequency }: FlickerWaveform): string {
   return 'Light in percent of its mean, from nought.';
 }
 
-function plot({ kind, profile, frequency, rate, mayBeAlias }: FlickerWaveform, mode: WaveformView['mode']): LogPlot {
+/** The unit that a stretch of so many seconds is told in. */
+export function waveformTime(seconds: number): { perSecond: number; unit: string } {
+  if (seconds < 1e-3) return { perSecond: 1e6, unit: 'µs' };
+  return seconds < 1 ? { perSecond: 1e3, unit: 'ms' } : { perSecond: 1, unit: 's' };
+}
+
+function plot({ kind, profile, frequency, rate, mayBeAlias }: FlickerWaveform, mode: WaveformView['mode']): FilePlot {
   const isPeriodic = kind === 'periodic' && frequency !== undefined;
   const light = isPeriodic ? [...profile, ...profile] : [...profile];
   const length = isPeriodic ? 2 / frequency.value : light.length / rate;
-  const [unit, name] = length < 1e-3 ? [1e6, 'µs'] : length < 1 ? [1e3, 'ms'] : [1, 's'];
+  const { perSecond: unit, unit: name } = waveformTime(length);
   const lines = isPeriodic && !mayBeAlias && mode !== 'nearInfrared' ? flickerLines(frequency.value) : undefined;
   const drawn = (
     [
@@ -96,15 +102,17 @@ function plot({ kind, profile, frequency, rate, mayBeAlias }: FlickerWaveform, m
     ...area,
     xName: `time, ${name}`,
     yName: '%',
-    curves: [{ path: pathThrough(light.map((it, i) => [x.place(i * step), y.place(100 * it)] as const)), kind: 'log' }],
+    curves: [{ path: tracedPath(light.map((it, i) => [x.place(i * step), y.place(100 * it)] as const)), kind: 'main' }],
     levels: drawn.flatMap(({ depth, text }) =>
       [100 + depth, 100 - depth].map((level, i) => ({
         ...{ x1: area.frame.left, x2: area.frame.right, y: y.place(level), kind: 'line' as const },
         ...(i === 0 && { text, textX: area.frame.right - 60 }),
       })),
     ),
-    times: [],
-    marks: [],
+    uprights: [],
+    tops: [],
+    spikes: [],
+    texts: [],
     description: `Light against time over ${rounded(length * unit)} ${name}: between ${rounded(100 * Math.min(...light))} % and ${rounded(100 * Math.max(...light))} % of its mean`,
   };
 }

@@ -5,6 +5,7 @@ import { CM_PER_INCH } from '../../measure/unit-factors.ts';
 import { fixed, showDate } from '../../words/format.ts';
 import { inInches } from '../../words/other-unit.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
+import { type FilesInShort, filesInShort } from '../files/file-findings.ts';
 import { isPlannable } from '../plan/plan-data.ts';
 import { type CorrectionWords, correctionWords } from '../shared/corrections.ts';
 import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
@@ -71,6 +72,8 @@ export interface PanelView extends ReadingsView, ClaimsView, PurchaseView {
   methodology: string;
   /** The page of its files from the bench, where it has any. */
   files?: string;
+  /** What those say, in a line of its head. */
+  filesInShort?: FilesInShort;
   /** Where a session with it can be planned; undefined where the planner would refuse it. */
   plan?: string;
   /** Where it can be set beside others; undefined where it has never been on the bench. */
@@ -134,7 +137,7 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
     corrections: panel.corrections.map((it) => correctionWords(it, ledger)),
     methodology: `${panelAddress(slug)}methodology/`,
-    ...(hasFiles(panel) && { files: filesAddress(slug) }),
+    ...(hasFiles(panel) && { files: filesAddress(slug), filesInShort: filesInShort(panel) }),
     ...(isPlannable(panel) && { plan: `/plan/?panel=${slug}` }),
     ...(current && { compare: compareAddress([slug]) }),
   };

@@ -206,7 +206,8 @@ function distances(made: TableMade): HTMLElement[] {
 function spectra({ contenders, names }: TableMade): HTMLElement[] {
   const drawn = contenders.flatMap((it, place) => {
     const { panel } = it;
-    return panel.spectrum ? [{ name: names.get(it) ?? panel.name, spectrum: panel.spectrum, place }] : [];
+    const { slug, spectrum } = panel;
+    return spectrum ? [{ slug, name: names.get(it) ?? panel.name, spectrum, place }] : [];
   });
   if (drawn.length === 0) return [];
   const missing = contenders.filter((it) => !it.panel.spectrum);
@@ -215,6 +216,12 @@ function spectra({ contenders, names }: TableMade): HTMLElement[] {
     'spectra',
     'Light by wavelength',
     plot,
+    html(
+      'p',
+      { class: 'small' },
+      'Closer, with the files: ',
+      ...drawn.flatMap(({ slug, name }, i) => [i > 0 && ', ', html('a', { href: `/panels/${slug}/files/` }, name)]),
+    ),
     ...missing.map((it) => html('p', { class: 'gap' }, `Not drawn: ${it.panel.name}: no spectrum was taken.`)),
   );
   const draw = async () => {

@@ -9,6 +9,7 @@ import {
   ScatterController,
   Tooltip,
 } from 'chart.js';
+import { type PageColours, pageColours } from '../../shared/browser/page-colours.ts';
 import { placeNames } from './plot-names.ts';
 
 Chart.register(ScatterController, PointElement, LineElement, LinearScale, Tooltip);
@@ -46,29 +47,8 @@ function pointsOf(section: HTMLElement): Point[] {
   }));
 }
 
-/** Colours of the page, light or dark as it is. */
-function colours() {
-  const style = getComputedStyle(document.documentElement);
-  const of = (name: string) => {
-    const probe = document.createElement('span');
-    probe.style.color = `var(${name})`;
-    document.body.append(probe);
-    const colour = getComputedStyle(probe).color;
-    probe.remove();
-    return colour;
-  };
-  return {
-    ink: of('--ink'),
-    soft: of('--soft'),
-    rule: of('--rule'),
-    accent: of('--accent'),
-    paper: of('--paper'),
-    font: style.fontFamily,
-  };
-}
-
 /** Upright lines for the 95 % intervals, and the frontier's line under the points. */
-function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () => ReturnType<typeof colours>): Plugin {
+function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () => PageColours): Plugin {
   return {
     id: 'intervals',
     beforeDatasetsDraw({ ctx, scales: { x, y } }) {
@@ -100,7 +80,7 @@ function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () 
 }
 
 /** Names of points that have a free place beside them. */
-function namesBeside(points: readonly Point[], colour: () => ReturnType<typeof colours>): Plugin {
+function namesBeside(points: readonly Point[], colour: () => PageColours): Plugin {
   return {
     id: 'names',
     afterDatasetsDraw({ ctx, chartArea, scales: { x, y } }) {
@@ -155,7 +135,7 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
   buttons.addEventListener('keydown', goBetween);
   place.append(canvas, buttons);
 
-  const colour = colours;
+  const colour = pageColours;
   const now = colour();
   Chart.defaults.font.family = now.font;
   Chart.defaults.font.size = 13;

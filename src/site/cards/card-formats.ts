@@ -69,10 +69,13 @@ export const CARD_FORMATS: readonly CardFormat[] = [
   },
 ];
 
-/** The picture that stands where a page is linked to. */
+/** The picture that stands where a panel's page is linked to, px. */
 export const PREVIEW = { width: 1200, height: 630 } as const;
 
-/** The wide card's drawing for it, without the code. */
+/** A method's is its wide card. */
+export const METHOD_PREVIEW = { width: 1920, height: 1080 } as const;
+
+/** The wide card's drawing for a panel's, without the code. */
 export const PREVIEW_LAYOUT: CardLayout = {
   width: 2080,
   height: 1092,

@@ -26,7 +26,7 @@ export const METHOD_SENTENCES: Readonly<Partial<Record<MethodId, string>>> = {
   'efficiency-emitted': 'All the light that leaves the LEDs, over the power from the mains.',
   'beam-half-angle': 'How far to the side the light is half as strong as straight ahead.',
   'distance-table': 'Farther away the light is weaker, though not by the square close to a panel.',
-  'radiant-exposure': 'Strength times time. No exposure is suggested here.',
+  'radiant-exposure': 'Strength times time: an amount, not a suggestion.',
   flicker: 'The swing over the sum of highest and lowest, in per cent.',
   'flicker-lines': 'How the flicker stands to published lines for its frequency: no verdict.',
   'infrared-eye': 'Infrared as a share of a published limit for the eye: no verdict.',

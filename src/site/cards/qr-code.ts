@@ -13,13 +13,21 @@ export interface QrCode {
   pieces(x: number, y: number, module: number): PieceElement[];
 }
 
-/** The code of an address: of the least size there is for it, and of that the one that can lose most of its modules. */
+const codes = new Map<string, QrCode>();
+
+/** The code of an address, made once for all its cards: of the least size there is for it, and of that the one that can lose most of its modules. */
 export function qrCode(address: string): QrCode {
-  const codes = (['low', 'medium', 'quartile', 'high'] as const).map((ecc) =>
+  const known = codes.get(address) ?? madeCode(address);
+  codes.set(address, known);
+  return known;
+}
+
+function madeCode(address: string): QrCode {
+  const levels = (['low', 'medium', 'quartile', 'high'] as const).map((ecc) =>
     withoutBorder(encodeQR(address, 'raw', { ecc, border: 1 })),
   );
-  const count = codes[0]?.length ?? 0;
-  const rows = codes.findLast((it) => it.length === count) ?? [];
+  const count = levels[0]?.length ?? 0;
+  const rows = levels.findLast((it) => it.length === count) ?? [];
   return {
     count,
     pieces: (x, y, module) => [

@@ -31,8 +31,7 @@ export function calculationHtml(
   const { currency } = guide;
   const [current, ...older] = calculationView(panel, currency);
   const address = panelAddress(panel.slug);
-  return (
-    html`<p class="trail"><a href="/">Guide</a> › <a href="${address}">${panel.name}</a></p>
+  return html`<p class="trail"><a href="/">Guide</a> › <a href="${address}">${panel.name}</a></p>
 <h1>${panel.name}: <small>every reading, every step</small></h1>
 <p>Under each figure: its formula with its numbers, which lead to their own; behind ±, the parts of its interval, in % of the figure; its lasting address.
 <a href="/methods/uncertainty/">How uncertainty is worked out</a>, <a href="/data/panels.json">all figures as data</a>, <a href="${address}#limits">beside published limits</a>, and the <a href="/cautions/">cautions</a> to read before you act on any.</p>
@@ -42,10 +41,8 @@ ${current && html`<section aria-labelledby="session-${current.date}"><h2 id="ses
 ${older.map(
   (it) =>
     html`<details class="older"><summary><h2 id="session-${it.date}">Earlier session, ${it.shownDate}</h2></summary>${sessionHtml(it, current)}</details>`,
-)}${withdrawnSessions(panel.slug, guide).map(withdrawnHtml)}${looseCalculation(panel, currency).map((it) => figureHtml(it))}${citeHtml(panel, guide)}`// Sentences end with a space, which nobody sees at a paragraph's end.
-    .text
-      .replaceAll('. </p>', '.</p>')
-  );
+)}${withdrawnSessions(panel.slug, guide).map(withdrawnHtml)}${looseCalculation(panel, currency).map((it) => figureHtml(it))}${citeHtml(panel, guide)}`.text // Sentences end with a space, which nobody sees at a paragraph's end.
+    .replaceAll('. </p>', '.</p>');
 }
 
 /** How to cite the page. Its programs' forms are the panel's, whose page has them: here every byte is counted. */

@@ -44,6 +44,14 @@ test('a click opens a figure without a script', async () => {
   await opened.page.locator('#optical-power > summary').click();
   expect(await opened.page.locator('#optical-power > p').first().isVisible()).toBe(true);
   expect(await opened.page.locator('button.copy').count()).toBe(0);
+  // What a quotation is made of stands there all the same.
+  const told = await opened.page.locator('.by', { has: opened.page.locator('#optical-power') }).textContent();
+  expect(told).toMatch(
+    /^.+, version \d+; derived\s*Optical power at the reference plane [\d.]+ ± [\d.]+ W[\s\S]*95 % [\d.]+ to [\d.]+/,
+  );
+  const address = opened.page.locator('#optical-power a', { hasText: 'address' });
+  expect(await address.getAttribute('href')).toBe(`#optical-power-${newest}`);
+  expect(await opened.page.locator('#cite').textContent()).toContain(page);
 });
 
 test('paper has all of it', async () => {
@@ -63,7 +71,8 @@ test('a button copies the lasting address', async () => {
   await opened.page.locator('#optical-power button.copy', { hasText: 'Copied' }).waitFor();
   const copied = await opened.page.evaluate(() => navigator.clipboard.readText());
   expect(copied).toBe(`${site.origin}${page}#optical-power-${newest}`);
-  await opened.page.locator('#optical-power button.quote').click();
+  // By the keyboard as well.
+  await opened.page.locator('#optical-power button.quote').press('Enter');
   await opened.page.locator('#optical-power button.quote', { hasText: 'Quoted' }).waitFor();
   const quoted = await opened.page.evaluate(() => navigator.clipboard.readText());
   // Panel, figure with its interval, method with its version, day, guide and lasting address.

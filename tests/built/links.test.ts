@@ -221,6 +221,36 @@ describe('every page', () => {
     expect(attribute(one('link[rel="canonical"]'), 'href')).toMatch(/^https:\/\//);
   });
 
+  test('with a picture for links says what it is, where it is and what is on it', () => {
+    const of = ({ document }: SitePage, name: string) =>
+      attribute(document.querySelector(`meta[property="og:${name}"]`), 'content');
+    const pictured = PAGES.filter((it) => of(it, 'image') !== '');
+    for (const page of pictured) {
+      expect(of(page, 'title'), page.address).not.toBe('');
+      expect(of(page, 'url'), page.address).toBe(
+        attribute(page.document.querySelector('link[rel="canonical"]'), 'href'),
+      );
+      expect(of(page, 'image:alt'), page.address).toMatch(/^Card of /);
+      const { origin, pathname } = new URL(of(page, 'image'));
+      expect(origin, page.address).toBe(new URL(of(page, 'url')).origin);
+      expect(files, page.address).toContain(pathname);
+    }
+    const kinds = [/^\/panels\/[^/]+\/$/, /^\/panels\/[^/]+\/methodology\/$/, /^\/methods\/[^/]+\/$/];
+    expect(kinds.map((kind) => pictured.filter((it) => kind.test(it.address)).length > 10)).toEqual([true, true, true]);
+  });
+
+  test('of a panel or a method can be cited', () => {
+    const cited = PAGES.filter((it) => it.document.querySelector('#cite')).map((it) => it.address);
+    // What has been withdrawn for good, and what only leads on, is not to be found.
+    const isListed = ({ document }: SitePage) => document.querySelector('meta[name="robots"]') === null;
+    const uncited = PAGES.filter(
+      (it) => /^\/(methods|panels)\/[^/]+\/(methodology\/|files\/)?$/.test(it.address) && isListed(it) && !leadsOn(it),
+    )
+      .map((it) => it.address)
+      .filter((it) => !cited.includes(it));
+    expect(uncited).toEqual([]);
+  });
+
   test('has a title and an address that no other page has', () => {
     // The ranking that the guide's own page shows too is known by that page's address, and an old address by the new one.
     const isKnownElsewhere = (page: SitePage) => page.address === '/frame/' || leadsOn(page);

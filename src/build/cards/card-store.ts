@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { copyFile, mkdir, rename, utimes, writeFile } from 'node:fs/promises';
+import { constants, copyFile, mkdir, rename, utimes, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, extname, join } from 'node:path';
 import sharp from 'sharp';
@@ -8,8 +8,9 @@ import { cacheFolder } from '../../content/read/cache-folder.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { type DrawnCard, drawnCards } from '../../site/cards/drawn-cards.ts';
 import { forgetOld } from '../forget-old.ts';
+import { sourceStamp } from '../source-stamp.ts';
 
-/** Cards are kept under what they were drawn as, so that a build makes pictures only of those that have changed. */
+/** Cards are kept under what they are drawn of, so that a build draws and makes pictures only of those that have changed. */
 const store = () => join(cacheFolder(), 'cards');
 
 /**
@@ -18,8 +19,12 @@ const store = () => join(cacheFolder(), 'cards');
  */
 const PNG = { palette: true, colours: 16, dither: 0, effort: 1, compressionLevel: 6 } as const;
 
-/** Changes with the library and with the recipe. */
-const RECIPE = JSON.stringify([sharp.versions, PNG]);
+/** Changes with the code that draws, the typefaces, the library and the recipe. Read once: so is the code. */
+let recipe: string | undefined;
+const recipeNow = () => {
+  recipe ??= JSON.stringify([sourceStamp(), sharp.versions, PNG]);
+  return recipe;
+};
 
 /** Lays every card that the guide asks for into the output; without any it costs nothing. */
 export async function writeCards(ledger: Ledger, folder: string): Promise<void> {
@@ -31,7 +36,7 @@ export async function writeCards(ledger: Ledger, folder: string): Promise<void> 
       const target = join(folder, card.address);
       await mkdir(dirname(target), { recursive: true });
       const stored = await made(card);
-      await copyFile(stored, target);
+      await copyFile(stored, target, constants.COPYFILE_FICLONE);
       await utimes(stored, now, now);
     }
   };
@@ -47,13 +52,16 @@ export async function cardAt(ledger: Ledger, address: string): Promise<string | 
 
 /** Where a card is kept; it is made where it is not there. */
 async function made(card: DrawnCard): Promise<string> {
-  const svg = card.svg();
-  const mark = createHash('sha256').update(`${RECIPE}\n${card.pixels}\n${svg}`).digest('hex').slice(0, 24);
+  const mark = createHash('sha256')
+    .update(`${recipeNow()}\n${card.pixels}\n${card.drawnOf}`)
+    .digest('hex')
+    .slice(0, 24);
   const path = join(store(), `${mark}${extname(card.address)}`);
   if (existsSync(path)) return path;
   await mkdir(store(), { recursive: true });
   // Two workers, or two processes, may draw the same one.
   const draft = `${path}.${process.pid}.${drafts++}`;
+  const svg = card.svg();
   await writeFile(draft, card.pixels === undefined ? svg : await pictureOf(svg, card.pixels));
   await rename(draft, path);
   return path;

@@ -55,5 +55,5 @@ const panelParts = (panel: Source) => [...PANEL_PARTS, ...daysOf(panel).map((it)
 function calculationParts(panel: Source): string[] {
   const metrics = METRICS.map((it) => it.id);
   const named = [...OF_A_DAY, ...metrics];
-  return ['main', 'flags', ...metrics, ...daysOf(panel).flatMap((day) => named.map((it) => `${it}-${day}`))];
+  return ['main', 'cite', 'flags', ...metrics, ...daysOf(panel).flatMap((day) => named.map((it) => `${it}-${day}`))];
 }

@@ -153,7 +153,9 @@ export const guideSchema = z.strictObject({
       preview: z
         .boolean()
         .default(false)
-        .describe('A picture of each panel’s key figures that is shown where its page is linked to, 1200 × 630.'),
+        .describe(
+          'A picture of each panel’s key figures, and of each method that has a sketch, shown where their pages are linked to.',
+        ),
       show: z
         .boolean()
         .default(false)

@@ -1,6 +1,7 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import { withdrawnSessions } from '../addresses/withdrawn.ts';
+import { citationText, workingCitation } from '../cite/citation.ts';
 import { type Html, html } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { type Calculation, calculationView, looseCalculation, type SessionCalculation } from './calculation-view.ts';
@@ -23,21 +24,32 @@ import { withdrawnHtml } from './withdrawn-html.ts';
  * What a panel's calculation page holds below the site's head: every reading, and how each figure follows from them. As
  * markup, since these pages are many of the guide's bytes, with hundreds of cells each.
  */
-export function calculationHtml(panel: PanelEntry, guide: Pick<Guide, 'currency' | 'withdrawn'>): string {
+export function calculationHtml(
+  panel: PanelEntry,
+  guide: Pick<Guide, 'currency' | 'withdrawn' | 'title' | 'publisher' | 'site'>,
+): string {
   const { currency } = guide;
   const [current, ...older] = calculationView(panel, currency);
   const address = panelAddress(panel.slug);
   return html`<p class="trail"><a href="/">Guide</a> › <a href="${address}">${panel.name}</a></p>
 <h1>${panel.name}: <small>every reading, every step</small></h1>
-<p>Under each figure: its formula with the numbers put in, which lead to their own; behind ±, what its interval is made of, in % of the figure; and its lasting address.
-<a href="/methods/uncertainty/">How uncertainty is worked out</a>, <a href="/data/panels.json">all figures as data</a>, <a href="${address}#limits">what they are beside published limits</a>, and the <a href="/cautions/">cautions</a> to read before you act on any.</p>
+<p>Under each figure: its formula with its numbers, which lead to their own; behind ±, the parts of its interval, in % of the figure; its lasting address.
+<a href="/methods/uncertainty/">How uncertainty is worked out</a>, <a href="/data/panels.json">all figures as data</a>, <a href="${address}#limits">beside published limits</a>, and the <a href="/cautions/">cautions</a> to read before you act on any.</p>
 ${panel.flags.length > 0 && html`<h2 id="flags">Flags</h2>\n<ul>${panel.flags.map((it) => html`<li>${flagHtml(it)}</li>`)}</ul>`}
 ${current === undefined && html`<p class="gap">This panel has not been on the bench yet.</p>`}
 ${current && html`<section aria-labelledby="session-${current.date}"><h2 id="session-${current.date}">${current.shownDate}</h2>${sessionHtml(current)}</section>`}
 ${older.map(
   (it) =>
     html`<details class="older"><summary><h2 id="session-${it.date}">Earlier session, ${it.shownDate}</h2></summary>${sessionHtml(it, current)}</details>`,
-)}${withdrawnSessions(panel.slug, guide).map(withdrawnHtml)}${looseCalculation(panel, currency).map(figureHtml)}`.text;
+)}${withdrawnSessions(panel.slug, guide).map(withdrawnHtml)}${looseCalculation(panel, currency).map((it) => figureHtml(it))}${citeHtml(panel, guide)}`.text // Sentences end with a space, which nobody sees at a paragraph's end.
+    .replaceAll('. </p>', '.</p>');
+}
+
+/** How to cite the page. Its programs' forms are the panel's, whose page has them: here every byte is counted. */
+function citeHtml(panel: PanelEntry, guide: Parameters<typeof workingCitation>[1]): Html | false {
+  const citation = workingCitation(panel, guide, 'methodology');
+  if (!citation) return false;
+  return html`<p id="cite">Cite this: ${citationText(citation)} (<a href="${panelAddress(panel.slug)}#cite">the panel as BibTeX</a>)</p>`;
 }
 
 /** @param newer the session whose figures stand in full, where this is an older one */
@@ -74,10 +86,12 @@ ${instrumentsHtml(session, newer)}
 ${errorsHtml(session, newer)}`;
 }
 
-/** Figures by their methods, each method named once beside its own. */
+/** Figures by their methods and what they are, each said once over its own. */
 export const methodsHtml = (figures: readonly Calculation[]) =>
-  [...Map.groupBy(figures, (it) => `${it.methodAddress}${it.methodVersion}`).values()].map(
-    (own) => html`<div class="by"><p>${own[0] && methodHtml(own[0])}</p>${own.map(figureHtml)}</div>`,
+  [...Map.groupBy(figures, (it) => `${it.methodAddress}${it.methodVersion} ${it.basis}`).values()].map(
+    ([first, ...rest]) =>
+      first &&
+      html`<div class="by"><p>${methodHtml(first)}; ${first.basis}</p>${[first, ...rest].map((it) => figureHtml(it, first.basis))}</div>`,
   );
 
 /** Notes that all of some figures have, and the figures without them. */

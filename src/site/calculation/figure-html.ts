@@ -8,6 +8,7 @@ import type { Calculation, SessionCalculation } from './calculation-view.ts';
 import type { DistanceCalculation } from './distance-calculation.ts';
 import type { Input, LinkedPart } from './linked-equation.ts';
 import { sheet } from './sheet.ts';
+import type { PrintedComponent } from './short-budget.ts';
 
 export function flagHtml(flag: Flag): Html {
   const link = flagLink(flag);
@@ -26,14 +27,18 @@ function shortFlagsHtml(flags: readonly Flag[]): Html {
 
 export const idHtml = (anchor: string | undefined): Html | false => anchor !== undefined && html` id="${anchor}"`;
 
-/** One figure, folded, with all that a reader needs to repeat it. */
-export function figureHtml(it: Calculation): Html {
+/**
+ * One figure, folded, with all that a reader needs to repeat it.
+ *
+ * @param basis what those of its method are, where that is said over them
+ */
+export function figureHtml(it: Calculation, basis?: string): Html {
   const { calculation, flags, budget } = it;
   return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
   }${correctedHtml(it)}${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
-  }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
+  }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${basis === undefined && `${it.basis}; `}<a href="#${it.datedAnchor}">address</a></p></details>`;
 }
 
 /** What a figure was before it was corrected, and why; nothing for one that never was. */
@@ -67,8 +72,12 @@ export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   }${notesText(it)}${!isSameMethod && html`${it.basis}, ${methodHtml(it)}`}</p>`;
 }
 
-/** A formula's numbers and result, without the symbols that stand before them. */
-const numbersOf = (equation: string) => equation.split(' = ').slice(-2).join(' = ');
+/** A formula's numbers and result, without the symbols that stand before them; what equals what in brackets stays whole. */
+const numbersOf = (equation: string) =>
+  equation
+    .split(/ = (?![^(]*\))/)
+    .slice(-2)
+    .join(' = ');
 
 const partHtml = (part: LinkedPart) =>
   typeof part === 'string' ? html`${part}` : html`<a href="${part.page ?? ''}#${part.anchor}">${part.text}</a>`;
@@ -81,7 +90,7 @@ const inputHtml = ({ anchor, name, page }: Input) =>
 
 /** What makes up half a figure's interval: what another figure has too is said there. */
 function budgetHtml({ short: { as, lines, without }, calculation, metric }: Calculation): Html {
-  const own = lines.map((it) => `${it.name} ${it.relative.replace(' %', '') || it.u}`).join(', ');
+  const own = linesText(lines);
   const less = without.length > 0 && `, without ${without.join(', ')}`;
   if (as.length === 0) return html`${own}`;
   const isLinked = (anchor: string) => calculation?.some((it) => typeof it !== 'string' && it.anchor === anchor);
@@ -89,6 +98,21 @@ function budgetHtml({ short: { as, lines, without }, calculation, metric }: Calc
     const name = isLinked(it.anchor) || it.anchor === metric ? it.short : linkHtml({ ...it, name: it.short });
     return html`${i > 0 && ' and '}${it.anchor === metric ? 'now' : name}`;
   })}${own && `, but ${own}`}${less}`;
+}
+
+/** Lines of a budget, those of one reading together: `resolution 0.05 and repeatability 0.8 of peak irradiance`. */
+function linesText(lines: readonly PrintedComponent[]): string {
+  const told = lines.map(({ name, relative, u }) => {
+    const [what = '', ...of] = name.split(' of ');
+    return { what, of: of.join(' of '), share: relative.replace(' %', '') || u };
+  });
+  return [...Map.groupBy(told, ({ what, of }) => of || what).values()]
+    .map((alike) => {
+      const of = alike[0]?.of ? ` of ${alike[0].of}` : '';
+      if (alike.length === 1) return alike.map((it) => `${it.what}${of} ${it.share}`);
+      return `${alike.map((it) => `${it.what} ${it.share}`).join(' and ')}${of}`;
+    })
+    .join(', ');
 }
 
 function notesText({ shown, notes }: Calculation): string {

@@ -7,16 +7,22 @@ import { type BadgeView, badgeViews } from './badge-view.ts';
 import { BADGE_STYLES } from './card-files.ts';
 import { INK } from './drawing-ink.ts';
 
-const LETTERS = { small: 13, large: 20 } as const;
+const LETTERS = { small: 13, gap: 15, large: 20 } as const;
+/** Size of a frame that holds the small card of any figure, px. */
+const FRAME = { width: 320, height: 160 } as const;
+
+/** Why there is no figure is a sentence, and no larger than one. */
+const valueSize = ({ isGap }: Pick<BadgeView, 'isGap'>) => (isGap ? LETTERS.gap : LETTERS.large);
 const MARGIN = 10;
 /** Base lines of a badge's lines. */
 const LINES = { name: 21, value: 45, remark: 64 } as const;
 
 /** Whole width and height of a badge, px. Room is kept as for a wide face, since readers have their own. */
-export function badgeSize({ panel, name, value, from, remark }: BadgeView): { width: number; height: number } {
+export function badgeSize(view: BadgeView): { width: number; height: number } {
+  const { panel, name, value, from, remark } = view;
   const words = [
     textWidth(`${panel}: ${name}`, LETTERS.small),
-    textWidth(value, LETTERS.large),
+    textWidth(value, valueSize(view)),
     textWidth(from, LETTERS.small),
     textWidth(remark ?? '', LETTERS.small),
   ];
@@ -33,7 +39,7 @@ export function badgeSvg(view: BadgeView): string {
   const { width, height } = badgeSize(view);
   const line = (y: number, text: string, fill: string) =>
     html`<text x="${MARGIN}" y="${y}" fill="${fill}">${text}</text>`;
-  return html`<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="t d" font-family="'Source Sans 3',Arial,sans-serif" font-size="${LETTERS.small}"><title id="t">${panel}: ${name}</title><desc id="d">${badgeWords(view)}</desc><path d="M0 0h${width}v${height}H0z" fill="${INK.paper}"/><path d="M0 1h${width}" stroke="${INK.ink}" stroke-width="2"/><path d="M0 ${height - 0.5}h${width}" stroke="${INK.rule}"/>${line(LINES.name, `${panel}: ${name}`, INK.soft)}<text x="${MARGIN}" y="${LINES.value}" fill="${INK.ink}" font-size="${LETTERS.large}" font-weight="600">${value}</text>${line(LINES.remark, from, INK.soft)}${remark && line(LINES.remark + 18, remark, INK.ink)}</svg>
+  return html`<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="t d" font-family="'Source Sans 3',Arial,sans-serif" font-size="${LETTERS.small}"><title id="t">${panel}: ${name}</title><desc id="d">${badgeWords(view)}</desc><path d="M0 0h${width}v${height}H0z" fill="${INK.paper}"/><path d="M0 1h${width}" stroke="${INK.ink}" stroke-width="2"/><path d="M0 ${height - 0.5}h${width}" stroke="${INK.rule}"/>${line(LINES.name, `${panel}: ${name}`, INK.soft)}<text x="${MARGIN}" y="${LINES.value}" fill="${INK.ink}" font-size="${valueSize(view)}" font-weight="600">${value}</text>${line(LINES.remark, from, INK.soft)}${remark && line(LINES.remark + 18, remark, INK.ink)}</svg>
 `.text;
 }
 
@@ -42,6 +48,13 @@ export function badgeCode(view: BadgeView, site: string): string {
   const { width, height } = badgeSize(view);
   const address = siteAddress(`${view.address}.svg`, site);
   return html`<a href="${view.calculation}"><img src="${address}" alt="${badgeWords(view)}" width="${width}" height="${height}" loading="lazy"></a>`
+    .text;
+}
+
+/** The small card of a figure in a frame with a name, for other writers' pages. */
+export function frameCode(view: BadgeView, site: string): string {
+  const { width, height } = FRAME;
+  return html`<iframe src="${siteAddress(`${view.address}.html`, site)}" title="${view.panel}: ${view.name}" width="${width}" height="${height}" loading="lazy"></iframe>`
     .text;
 }
 
@@ -65,7 +78,7 @@ export function badgeHtml(view: BadgeView, guide: string): string {
 <body>
 <main>
 <h1>${panel}: ${name}</h1>
-<p class="value"><a href="${pathname}${hash}" target="_top">${value}</a></p>
+<p class="${view.isGap ? 'gap' : 'value'}"><a href="${pathname}${hash}" target="_top">${value}</a></p>
 <p>${[interval, from, remark].filter(Boolean).join('; ')}. <a href="/cautions/" target="_top">Cautions</a></p>
 </main>
 </body>
@@ -78,6 +91,7 @@ body{margin:0;padding:.5rem .75rem;border-top:2px solid var(--ink);background:va
 h1{margin:0;font:inherit}
 p{margin:.15rem 0 0}
 a{display:inline-block;min-height:24px;color:var(--ink)}
+.gap a{font-weight:600}
 .value a{font-size:1.4rem;font-weight:600}
 `;
 

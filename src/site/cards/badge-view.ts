@@ -14,6 +14,8 @@ export interface BadgeView {
   name: string;
   /** `48.0 ± 2.7 mW/cm²`, or why there is none. */
   value: string;
+  /** There is no figure: words take its place. */
+  isGap: boolean;
   /** `95 % interval 45.4 to 50.6`; left out where it is not known. */
   interval?: string;
   /** Doubts, and a panel that is no more in the guide. */
@@ -48,6 +50,7 @@ function badgeView(panel: PanelEntry, metric: MetricId, { guide }: Ledger): Badg
     panel: panel.name,
     name: metricById(metric).name,
     value: shown?.text ?? gap ?? '',
+    isGap: !shown,
     ...(isFigure(it) && it.interval95 && shown && { interval: intervalWords(it.interval95, shown.interval) }),
     ...(remarks.length > 0 && { remark: remarks.join('; ') }),
     from: `${dated}, ${guide.title}`,

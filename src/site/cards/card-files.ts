@@ -10,6 +10,9 @@ const FOLDER = '/cards/';
 /** Address of the picture that stands where a panel's page is linked to. */
 export const previewAddress = (slug: string) => `${FOLDER}${slug}/preview.png`;
 
+/** Address of the picture that stands where a method's page is linked to: its wide card. */
+export const methodPreviewAddress = (id: string) => `${methodCardAddress(id, 'wide')}.png`;
+
 /** Address of a panel's card to show, without the ending. */
 export const panelCardAddress = (slug: string, format: CardFormat['id']) => `${FOLDER}${slug}/${format}`;
 

@@ -9,9 +9,18 @@ export interface CardLayout {
   name: number;
   text: number;
   small: number;
-  /** With the code that leads to the page; a picture that is the link itself needs none. */
-  hasCode: boolean;
+  /** Side of a code's module; left out where the picture is the link itself and needs no code. */
+  module?: number;
 }
+
+/** Width of a phone's screen, CSS px: cards are laid out to be read on it. */
+const PHONE = 390;
+
+/** The least letter size, px, and the least side of a code's module, px, on a card as wide as a phone's screen. */
+export const LEAST_ON_PHONE = { letters: 12, module: 3 } as const;
+
+/** How large a length of a drawing is where that is as wide as a phone's screen, px. */
+export const onPhone = (length: number, { width }: Pick<CardLayout, 'width'>) => (length / width) * PHONE;
 
 /** A format of a card to show. */
 export interface CardFormat {
@@ -24,8 +33,8 @@ export interface CardFormat {
 }
 
 /**
- * Letters are no smaller than 11 px where a card is as wide as a phone of 390 px; on paper of A6 that is 8 point, the
- * least that is read without effort (common practice, no source).
+ * Letters are no smaller than 12 px where a card is as wide as a phone's screen; on paper of A6 that is 9 point, more
+ * than what is read without effort (8 point; common practice, no source). Modules of codes are whole pixels of the PNG.
  */
 export const CARD_FORMATS: readonly CardFormat[] = [
   {
@@ -38,9 +47,9 @@ export const CARD_FORMATS: readonly CardFormat[] = [
       margin: 60,
       sides: 'beside',
       name: 96,
-      text: 60,
-      small: 54.5,
-      hasCode: true,
+      text: 62,
+      small: 59.5,
+      module: 15,
     },
     pixels: 1920,
   },
@@ -48,29 +57,31 @@ export const CARD_FORMATS: readonly CardFormat[] = [
     id: 'tall',
     name: '9:16',
     use: 'a film or a story for phones',
-    layout: { width: 1080, height: 1920, margin: 60, sides: 'under', name: 104, text: 52, small: 42, hasCode: true },
+    layout: { width: 1080, height: 1920, margin: 60, sides: 'under', name: 104, text: 52, small: 42, module: 11 },
     pixels: 1080,
   },
   {
     id: 'a6',
     name: 'A6',
     use: 'a shelf label, 105 × 148 mm at 300 dots an inch',
-    layout: { width: 1240, height: 1748, margin: 70, sides: 'under', name: 92, text: 46, small: 38, hasCode: true },
+    layout: { width: 1240, height: 1748, margin: 70, sides: 'under', name: 92, text: 48, small: 40, module: 12 },
     pixels: 1240,
   },
 ];
 
-/** The picture that stands where a page is linked to. */
+/** The picture that stands where a panel's page is linked to, px. */
 export const PREVIEW = { width: 1200, height: 630 } as const;
 
-/** The wide card's drawing for it. Chats and networks show it smaller or larger: letters of 10 px at a phone's width. */
+/** A method's is its wide card. */
+export const METHOD_PREVIEW = { width: 1920, height: 1080 } as const;
+
+/** The wide card's drawing for a panel's, without the code. */
 export const PREVIEW_LAYOUT: CardLayout = {
   width: 2080,
   height: 1092,
-  margin: 60,
+  margin: 48,
   sides: 'beside',
-  name: 100,
-  text: 60,
-  small: 54.5,
-  hasCode: false,
+  name: 94,
+  text: 66,
+  small: 64.5,
 };

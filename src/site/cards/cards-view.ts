@@ -1,6 +1,6 @@
 import type { Ledger } from '../../ledger/ledger.ts';
 import { METHODS } from '../../measure/methods.ts';
-import { badgeCode, badgeSize, badgeWords } from './badge-files.ts';
+import { badgeCode, badgeSize, badgeWords, frameCode } from './badge-files.ts';
 import { badgeViews } from './badge-view.ts';
 import { hasMethodCard, methodCardAddress, panelCardAddress } from './card-files.ts';
 import { CARD_FORMATS } from './card-formats.ts';
@@ -18,7 +18,6 @@ export interface ListedBadge {
   picture: string;
   size: { width: number; height: number };
   words: string;
-  card: string;
   code: string;
 }
 
@@ -27,6 +26,8 @@ export interface CardsView {
   panels: ListedCards[];
   methods: ListedCards[];
   badges: Array<{ panel: string; badges: ListedBadge[] }>;
+  /** The small card of the first of them, and its code; others differ by their address and name. */
+  frame?: { address: string; code: string };
 }
 
 /** Every card and badge of the guide. */
@@ -40,7 +41,9 @@ export function cardsView(ledger: Ledger): CardsView {
       png: `${addressOf(id)}.png`,
       svg: `${addressOf(id)}.svg`,
     }));
+  const [first] = cards.badges && panels[0] ? badgeViews(panels[0], ledger) : [];
   return {
+    ...(first && { frame: { address: `${first.address}.html`, code: frameCode(first, site) } }),
     panels: cards.show
       ? panels.map(({ slug, name }) => ({
           name,
@@ -63,7 +66,6 @@ export function cardsView(ledger: Ledger): CardsView {
             picture: `${view.address}.svg`,
             size: badgeSize(view),
             words: badgeWords(view),
-            card: `${view.address}.html`,
             code: badgeCode(view, site),
           })),
         }))

@@ -22,11 +22,21 @@ export interface Run {
   size: number;
 }
 
+/** A part of a drawing that no text may lie on. */
+export interface FreePlace {
+  what: string;
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
 /** A drawing that grows piece by piece, and knows where its text stands. */
 export class Drawing {
   readonly width: number;
   readonly height: number;
   readonly runs: Run[] = [];
+  readonly free: FreePlace[] = [];
   readonly #pieces: PieceElement[] = [];
 
   constructor(width: number, height: number) {
@@ -37,6 +47,11 @@ export class Drawing {
 
   add(...pieces: PieceElement[]): void {
     this.#pieces.push(...pieces);
+  }
+
+  /** Says that no text may lie on a place: a code can't be read then. */
+  keepFree(place: FreePlace): void {
+    this.free.push(place);
   }
 
   /** A straight line. */
@@ -85,10 +100,14 @@ export class Drawing {
     return y + size * leading * lines.length;
   }
 
+  /** A text in as many lines as it takes at a letter size. */
+  inLines(text: string, width: number, { size, face = 'text' }: Pick<Setting, 'size' | 'face'>): string[] {
+    return fittedLines(text, (it, at) => letterWidth(it, face, at), width, Number.POSITIVE_INFINITY, size, size).lines;
+  }
+
   /** How many lines a text takes at a letter size. */
-  countLines(text: string, width: number, { size, face = 'text' }: Pick<Setting, 'size' | 'face'>): number {
-    return fittedLines(text, (it, at) => letterWidth(it, face, at), width, Number.POSITIVE_INFINITY, size, size).lines
-      .length;
+  countLines(text: string, width: number, setting: Pick<Setting, 'size' | 'face'>): number {
+    return this.inLines(text, width, setting).length;
   }
 
   /** The drawing as a file, with what it says to who can't see it. */

@@ -1,7 +1,13 @@
-import type { Ledger } from '../../ledger/ledger.ts';
-import { METHODS } from '../../measure/methods.ts';
-import { hasMethodCard, methodCardAddress, panelCardAddress, previewAddress } from './card-files.ts';
-import { CARD_FORMATS, PREVIEW, PREVIEW_LAYOUT } from './card-formats.ts';
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { METHODS, type Method } from '../../measure/methods.ts';
+import {
+  hasMethodCard,
+  methodCardAddress,
+  methodPreviewAddress,
+  panelCardAddress,
+  previewAddress,
+} from './card-files.ts';
+import { CARD_FORMATS, type CardLayout, PREVIEW, PREVIEW_LAYOUT } from './card-formats.ts';
 import { methodCard, methodCardView } from './method-card.ts';
 import { panelCard } from './panel-card.ts';
 import { panelCardView } from './panel-card-view.ts';
@@ -10,6 +16,8 @@ import { panelCardView } from './panel-card-view.ts';
 export interface DrawnCard {
   /** Its address in the guide. */
   address: string;
+  /** All that it is drawn of, besides the code and the typefaces. */
+  drawnOf: string;
   /** Drawn when it is asked for. */
   svg(): string;
   /** Width of its picture, px; left out where it is published as the drawing that it is. */
@@ -19,49 +27,55 @@ export interface DrawnCard {
 /** Every card that the guide asks for. */
 export function drawnCards(ledger: Ledger): DrawnCard[] {
   const { cards } = ledger.guide;
-  const panels = [...ledger.panels.values()];
+  if (!cards.preview && !cards.show) return [];
+  return [
+    ...[...ledger.panels.values()].flatMap((it) => panelCards(it, ledger)),
+    ...METHODS.filter((it) => hasMethodCard(it.id)).flatMap((it) => methodCards(it, ledger.guide)),
+  ];
+}
+
+function panelCards(panel: PanelEntry, ledger: Ledger): DrawnCard[] {
+  const { cards } = ledger.guide;
+  const view = panelCardView(panel, ledger);
+  const drawing = (layout: CardLayout) =>
+    drawn(view, layout, () => panelCard(view, layout).svg(view.name, view.description));
   return [
     ...(cards.preview
-      ? panels.map(
-          (panel): DrawnCard => ({
-            address: previewAddress(panel.slug),
-            svg: () => panelSvg(panelCardView(panel, ledger), PREVIEW_LAYOUT),
-            pixels: PREVIEW.width,
-          }),
-        )
+      ? [{ address: previewAddress(panel.slug), ...drawing(PREVIEW_LAYOUT), pixels: PREVIEW.width }]
       : []),
     ...(cards.show
-      ? [
-          ...panels.flatMap((panel) =>
-            CARD_FORMATS.flatMap(({ id, layout, pixels }) =>
-              bothWays(panelCardAddress(panel.slug, id), pixels, () => panelSvg(panelCardView(panel, ledger), layout)),
-            ),
-          ),
-          ...METHODS.filter((it) => hasMethodCard(it.id)).flatMap((method) =>
-            CARD_FORMATS.flatMap(({ id, layout, pixels }) =>
-              bothWays(methodCardAddress(method.id, id), pixels, () => {
-                const view = methodCardView(method, ledger.guide);
-                return view ? methodCard(view, layout).svg(view.name, view.words) : '';
-              }),
-            ),
-          ),
-        ]
+      ? CARD_FORMATS.flatMap(({ id, layout, pixels }) =>
+          bothWays(panelCardAddress(panel.slug, id), pixels, drawing(layout)),
+        )
       : []),
   ];
 }
 
-const panelSvg = (view: ReturnType<typeof panelCardView>, layout: typeof PREVIEW_LAYOUT) =>
-  panelCard(view, layout).svg(view.name, view.description);
+/** A method's cards; for links to its page the wide one's picture alone. */
+function methodCards(method: Method, guide: Ledger['guide']): DrawnCard[] {
+  const view = methodCardView(method, guide);
+  if (!view) return [];
+  const all = CARD_FORMATS.flatMap(({ id, layout, pixels }) => {
+    const drawing = drawn(view, layout, () => methodCard(view, layout).svg(view.name, `${view.says} ${view.words}`));
+    return bothWays(methodCardAddress(method.id, id), pixels, drawing);
+  });
+  return guide.cards.show ? all : all.filter((it) => it.address === methodPreviewAddress(method.id));
+}
+
+/** Drawn once at most, however many files it becomes. */
+function drawn(view: object, layout: CardLayout, draw: () => string): Pick<DrawnCard, 'drawnOf' | 'svg'> {
+  let svg: string | undefined;
+  return {
+    drawnOf: JSON.stringify([view, layout]),
+    svg: () => {
+      svg ??= draw();
+      return svg;
+    },
+  };
+}
 
 /** A card as a drawing and as a picture. */
-function bothWays(address: string, pixels: number, draw: () => string): DrawnCard[] {
-  let drawn: string | undefined;
-  const svg = () => {
-    drawn ??= draw();
-    return drawn;
-  };
-  return [
-    { address: `${address}.svg`, svg },
-    { address: `${address}.png`, svg, pixels },
-  ];
-}
+const bothWays = (address: string, pixels: number, drawing: Pick<DrawnCard, 'drawnOf' | 'svg'>): DrawnCard[] => [
+  { address: `${address}.svg`, ...drawing },
+  { address: `${address}.png`, ...drawing, pixels },
+];

@@ -16,11 +16,12 @@ const BETWEEN = 8;
 export function fieldDrawing(
   drawing: Drawing,
   field: NonNullable<PanelCardView['field']>,
-  box: { x: number; y: number; width: number; height: number },
+  box: { x: number; y: number; width: number; bottom: number },
   { small }: CardLayout,
 ): void {
-  const words = 2.5 * small;
-  const floor = box.y + box.height - words;
+  const caption = { size: small, most: 2, leading: 1.15 } as const;
+  const lines = Math.min(caption.most, drawing.countLines(field.words, box.width, caption));
+  const floor = box.bottom - (0.15 + caption.leading * lines) * small;
   const tallest = Math.max(USUAL_HEIGHT, field.height);
   const scale = Math.min((floor - box.y) / tallest, box.width / (2 * HALF_PERSON + BETWEEN + field.width));
   const middle = box.x + HALF_PERSON * scale;
@@ -39,5 +40,5 @@ export function fieldDrawing(
       'stroke-width': 5,
     }),
   );
-  drawing.lines(field.words, box.x, floor + 0.15 * small, box.width, { size: small, most: 2, leading: 1.15 });
+  drawing.lines(field.words, box.x, floor + 0.15 * small, box.width, caption);
 }

@@ -14,7 +14,7 @@ interface Box {
 
 /** An interval too short to be seen is drawn so long, units of the drawing. */
 const LEAST = 6;
-/** Height of a row in which nothing touches, in letter sizes. */
+/** Height of a row in which nothing touches, in letter sizes; in a lower one the scale has no words at its ends. */
 const LOWEST = 1.75;
 
 /** What the scales of a card leave free at their ends, so that all are as long: for `0`, and for the longest end. */
@@ -40,21 +40,22 @@ export function figureRow(
   const valueRoom = width - named - 0.5 * text;
   if (it.value) value(drawing, it.value, x + width, line, valueRoom, { text, small });
   else {
-    drawing.lines(it.gap ?? '', x + named + 0.5 * text, line - 0.85 * small, valueRoom, {
-      size: small,
-      most: 2,
-      fill: INK.soft,
-    });
+    // Why there is none, where that takes no more than the row.
+    const setting = { size: small, most: 2, fill: INK.soft, leading: 1.15 };
+    const gap = it.gap ?? '';
+    const isShort = drawing.countLines(gap, valueRoom, setting) * 1.2 * small <= height;
+    drawing.lines(isShort ? gap : 'not known', x + named + 0.5 * text, line - 0.85 * small, valueRoom, setting);
   }
   // A line of its own for the remark, where the row has one; else it takes the left half of the scale's.
   const isRoomy = height > 2.2 * text + 1.2 * small;
-  const strip = line + 0.68 * text;
+  const isWorded = height >= LOWEST * small;
+  const strip = line + (isWorded ? 0.68 : 0.42) * text;
   const remark = { size: small, most: 1, fill: INK.soft };
   if (it.remark && isRoomy) drawing.lines(it.remark, x, strip + 0.5 * small, width, remark);
   if (it.remark && !isRoomy) drawing.lines(it.remark, x, strip - 0.57 * small, 0.5 * width, remark);
   if (it.scale) {
     const from = it.remark && !isRoomy ? 0.53 * width : 0;
-    scale(drawing, it.scale, x + from, strip, width - from, room, small);
+    scale(drawing, it.scale, x + from, strip, width - from, room, isWorded ? small : undefined);
   }
 }
 
@@ -82,7 +83,7 @@ function scale(
   y: number,
   width: number,
   room: { left: number; right: number },
-  letters: number,
+  letters: number | undefined,
 ): void {
   const x = left + room.left;
   const length = width - room.left - room.right;
@@ -94,6 +95,7 @@ function scale(
     piece('rect', { x: round(middle - bar / 2), y: round(y - 9), width: round(bar), height: 18, fill: INK.accent }),
   );
   drawing.rule(x + at * length, y - 16, x + at * length, y + 16, INK.ink, 5);
+  if (letters === undefined) return;
   const words = { size: letters, fill: INK.soft } as const;
   drawing.write('0', left, y + 0.33 * letters, words);
   drawing.write(end, left + width, y + 0.33 * letters, { ...words, anchor: 'end' });

@@ -31,7 +31,7 @@ export function fittedLines(
 /** Words in as few lines as hold them; undefined where a word alone is too wide. */
 function inLines(text: string, fits: (line: string) => boolean): string[] | undefined {
   const lines: string[] = [];
-  for (const word of text.split(/\s+/).filter((it) => it !== '')) {
+  for (const word of text.split(/[^\S\u00a0]+/).filter((it) => it !== '')) {
     if (!fits(word)) return undefined;
     const last = lines.at(-1);
     if (last !== undefined && fits(`${last} ${word}`)) lines[lines.length - 1] = `${last} ${word}`;

@@ -92,8 +92,39 @@ export function letterWidth(text: string, face: Face, size: number): number {
 
 /** The outlines of a text as the data of a path, from a point on its base line. */
 export function letterPath(text: string, face: Face, size: number, x: number, y: number): string {
-  const { letters } = setLetters(text, face, size);
-  return pathData(letters.flatMap(({ glyph, at }) => glyph.getPath(x + at, y, size).commands));
+  const { letters: set } = setLetters(text, face, size);
+  const characters = [...text.normalize('NFC')];
+  return set
+    .map(({ glyph, at }, i) => {
+      const { left, top, rest } = outlineOf(glyph, `${face} ${size} ${characters[i]}`, size);
+      return rest === '' ? '' : `M${tenths(x + at + left)} ${tenths(y + top)}${rest}`;
+    })
+    .join('');
+}
+
+const tenths = (value: number) => Math.round(value * 10) / 10;
+
+/** Where a letter's outline begins, from its place on the base line, and how it goes on. */
+interface Outline {
+  left: number;
+  top: number;
+  rest: string;
+}
+
+/** Of every letter at every size: a guide's cards have the same ones over and over. */
+const outlines = new Map<string, Outline>();
+
+function outlineOf(glyph: Glyph, key: string, size: number): Outline {
+  const known = outlines.get(key);
+  if (known) return known;
+  const { commands } = glyph.getPath(0, 0, size);
+  const [first] = commands;
+  const outline =
+    first?.type === 'M'
+      ? { left: first.x, top: first.y, rest: pathData(commands).replace(/^m-?[\d.]+ ?-?[\d.]+/, '') }
+      : { left: 0, top: 0, rest: '' };
+  outlines.set(key, outline);
+  return outline;
 }
 
 /** Each step from the one before, to a tenth of the drawing's unit, which no one sees: half as long as places would be. */

@@ -3,20 +3,22 @@ import type { Method } from '../../measure/methods.ts';
 import { SKETCH_OF, SKETCHES } from '../methods/sketches/index.ts';
 import type { Sketch } from '../methods/sketches/sketch.ts';
 import { siteAddress } from '../shared/site-address.ts';
+import { type CardCode, cardCode } from './card-code.ts';
 import { hasMethodCard } from './card-files.ts';
 import type { CardLayout } from './card-formats.ts';
 import { Drawing } from './drawing.ts';
 import { INK } from './drawing-ink.ts';
-import { letterWidth } from './lettering.ts';
-import { qrCode } from './qr-code.ts';
+import { METHOD_SENTENCES } from './method-sentences.ts';
 import { drawSketch } from './sketch-drawing.ts';
 
 /** What stands on a method's card: its sketch, which explains it in one picture. */
 export interface MethodCardView {
   name: string;
   version: string;
+  /** What it does, in a sentence. */
+  says: string;
   sketch: Sketch;
-  /** What the sketch shows, in words. */
+  /** What the sketch shows, in words: on cards that have the room. */
   words: string;
   guide: string;
   /** What the code leads to, in full. */
@@ -34,6 +36,7 @@ export function methodCardView(
   return {
     name,
     version: `Version ${version}`,
+    says: METHOD_SENTENCES[id] ?? '',
     sketch,
     words: sketch.words,
     guide: guide.title,
@@ -41,55 +44,67 @@ export function methodCardView(
   };
 }
 
-/** Of the width, for the code. */
-const CODE = { beside: 0.23, under: 0.34 } as const;
+/** Of the width, for what stands beside the sketch where there is no code. */
+const SIDE = 0.24;
 
-/** The card: name, sketch as large as there is room, its words, and the way to the method. */
+/** The card: name, sketch as large as there is room, a sentence, and the way to the method. */
 export function methodCard(view: MethodCardView, layout: CardLayout): Drawing {
   const { width, height, margin, sides, text, small } = layout;
   const drawing = new Drawing(width, height);
   const inner = width - 2 * margin;
-  const right = width - margin;
   const isBeside = sides === 'beside';
-  const side = CODE[sides] * inner;
   const title = { size: isBeside ? 1.4 * text : layout.name, least: small, face: 'title', leading: 1.08 } as const;
   let y = drawing.lines(view.name, margin, margin, inner, { ...title, most: isBeside ? 1 : 2 });
   y += 0.2 * text;
-  drawing.rule(margin, y, right, y, INK.ink, 4);
-  y += 0.4 * text;
-
-  // The foot: whose card it is, and the method's version.
-  const foot = height - margin - 1.25 * small;
-  const soft = { size: small, fill: INK.soft } as const;
-  const footRight = isBeside ? right : right - side - text;
-  if (isBeside) {
-    const said = letterWidth(view.version, 'text', small);
-    drawing.write(view.version, right, foot + 0.9 * small, { ...soft, anchor: 'end' });
-    drawing.lines(view.guide, margin, foot, inner - said - small, { ...soft, most: 1 });
-  } else {
-    drawing.lines(`${view.guide}. ${view.version}`, margin, foot - 1.2 * small, footRight - margin, {
-      ...soft,
-      most: 2,
-    });
-  }
-
-  const letters = { size: isBeside ? small : text, most: 9 } as const;
-  if (isBeside) {
-    const lines = drawing.countLines(view.words, inner, letters);
-    const wordsTop = foot - 1.2 * letters.size * lines - 0.2 * text;
-    const box = { x: margin, y, width: inner - side - text, height: wordsTop - y - 0.3 * text };
-    drawSketch(drawing, view.sketch, box);
-    const code = Math.min(side, box.height);
-    drawing.add(...qrCode(view.address, right - code, y, code));
-    drawing.lines(view.words, margin, wordsTop, inner, letters);
-    return drawing;
-  }
-  const code = { x: right - side, y: height - margin - side };
-  drawing.add(...qrCode(view.address, code.x, code.y, side));
-  const lines = drawing.countLines(view.words, inner, letters);
-  const room = code.y - y - 0.8 * text - 1.2 * letters.size * lines;
-  const sketched = Math.min(room, (inner / view.sketch.width) * view.sketch.height + text);
-  drawSketch(drawing, view.sketch, { x: margin, y: y + (room - sketched) / 2, width: inner, height: sketched });
-  drawing.lines(view.words, margin, y + room + 0.3 * text, inner, letters);
+  drawing.rule(margin, y, width - margin, y, INK.ink, 4);
+  y += 0.3 * text;
+  const code = cardCode(view.address, layout);
+  if (isBeside) besideCode(drawing, view, layout, y, code);
+  else overCode(drawing, view, layout, y, code);
   return drawing;
+}
+
+/** Sketch and sentence, and beside them the code with whose card it is over it. */
+function besideCode(drawing: Drawing, view: MethodCardView, layout: CardLayout, y: number, code?: CardCode): void {
+  const { width, height, margin, text, small } = layout;
+  const side = code?.size ?? SIDE * (width - 2 * margin);
+  const own = width - 2 * margin - side - Math.max(0.9 * text, code?.quiet ?? 0);
+  const says = { size: text, least: small, most: 3 };
+  const lines = drawing.countLines(view.says, own, { size: small });
+  const top = height - margin - 1.2 * text * lines;
+  drawing.lines(view.says, margin, top, own, says);
+  drawSketch(drawing, view.sketch, { x: margin, y, width: own, height: top - y - 0.2 * text }, small);
+  code?.draw(drawing);
+  const soft = { size: small, fill: INK.soft } as const;
+  const right = width - margin - side;
+  const room = Math.floor(((code ? code.y - code.quiet : height - margin) - y) / (1.2 * small)) - 1;
+  const under = drawing.lines(view.guide, right, y, side, { ...soft, most: Math.min(4, room) });
+  drawing.lines(view.version, right, under, side, { ...soft, most: 1 });
+}
+
+/** Sentence, sketch and its words, and under them the code beside whose card it is. */
+function overCode(drawing: Drawing, view: MethodCardView, layout: CardLayout, y: number, code?: CardCode): void {
+  const { width, height, margin, text, small } = layout;
+  const inner = width - 2 * margin;
+  const bottom = height - margin;
+  const side = code?.size ?? 0;
+  code?.draw(drawing);
+  const soft = { size: small, fill: INK.soft } as const;
+  const whose = `${view.guide}. ${view.version.replace(' ', '\u00a0')}`;
+  const own = inner - side - 1.2 * text;
+  const lines = Math.min(3, drawing.countLines(whose, own, soft));
+  drawing.lines(whose, margin, bottom - 1.2 * small * lines, own, { ...soft, most: 3 });
+
+  const from = drawing.lines(view.says, margin, y + 0.2 * text, inner, { size: 1.1 * text, least: small, most: 4 });
+  const words = { size: text, most: 9 };
+  const wordsTop = (code ? code.y - code.quiet : bottom) - 1.2 * text * drawing.countLines(view.words, inner, words);
+  drawing.lines(view.words, margin, wordsTop, inner, words);
+  const room = wordsTop - from - 0.6 * text;
+  const sketched = Math.min(room, (inner / view.sketch.width) * view.sketch.height);
+  drawSketch(
+    drawing,
+    view.sketch,
+    { x: margin, y: from + 0.3 * text + (room - sketched) / 2, width: inner, height: sketched },
+    small,
+  );
 }

@@ -25,14 +25,13 @@ export interface CardFigure {
 /** What stands on a panel's card. */
 export interface PanelCardView {
   name: string;
-  /** Size class, day and distance of the readings. */
-  read: string;
+  /** Day of the readings, and whose they are. */
+  from: string;
   figures: CardFigure[];
   /** What has to be said with them: doubts, a paid code, how the piece came to the tester. */
   remarks: string[];
   /** The LED field or, where that is not known, the housing; cm. */
   field?: { width: number; height: number; words: string };
-  guide: string;
   /** What the code leads to, in full. */
   address: string;
   /** All of it in sentences, for those who don't see the card. */
@@ -45,18 +44,18 @@ export function panelCardView(panel: PanelEntry, ledger: Ledger): PanelCardView 
   const heads = headFigures(panel, guide.currency);
   const figures = heads.map((it) => cardFigure(it, panel, ledger));
   const remarks = remarksOf(panel, heads);
-  const read = readWords(panel);
+  const sizeClass = panel.sizeClass?.name;
+  const day = panel.current && showDate(panel.current.date);
   const field = fieldOf(panel);
   return {
     name: panel.name,
-    read,
+    from: `${day ?? NOT_READ}, ${guide.title}`,
     figures,
     remarks,
     ...(field && { field }),
-    guide: guide.title,
     address: siteAddress(`${panelAddress(panel.slug)}methodology/`, guide.site),
     description: [
-      `${panel.name}. ${read}.`,
+      `${panel.name}. ${sizeClass ? `${sizeClass}. ` : ''}${day ? `Read on ${day}` : NOT_READ}.`,
       ...figures.map(
         (it) => `${it.name}: ${it.value ? spoken(it.value) : it.gap}${it.remark ? ` (${it.remark})` : ''}.`,
       ),
@@ -66,10 +65,14 @@ export function panelCardView(panel: PanelEntry, ledger: Ledger): PanelCardView 
   };
 }
 
+const NOT_READ = 'Not on the bench yet';
+
 const spoken = ({ strong, rest }: { strong: string; rest: string }) => `${strong}${rest}`;
 
-function cardFigure({ name, figure, isUnitNamed }: HeadFigure, panel: PanelEntry, ledger: Ledger): CardFigure {
+function cardFigure(head: HeadFigure, panel: PanelEntry, ledger: Ledger): CardFigure {
+  const { figure, isUnitNamed } = head;
   const { shown, gap, dagger, carried } = figure;
+  const name = fullName(head, panel);
   if (!shown) return { name, gap: gap ?? '' };
   const it = panel.figures.get(figure.metric);
   const unit = isUnitNamed ? '' : unitBehind(shown.unit);
@@ -84,19 +87,21 @@ function cardFigure({ name, figure, isUnitNamed }: HeadFigure, panel: PanelEntry
   };
 }
 
+/** A price has a day of its own, and a mean its distance; a carried one may have another than the session. */
+function fullName({ name, figure }: HeadFigure, { prices: [newest], current }: PanelEntry): string {
+  if (!figure.shown) return name;
+  if (figure.metric === 'real-price' && newest) return `${name}, ${showDate(newest.price.date)}`;
+  if (figure.metric === 'mean-irradiance' && current && !figure.carried)
+    return `${name} at ${number(current.conditions.distance)} cm`;
+  return name;
+}
+
 function scaleOf(it: Figure, ledger: Ledger): CardFigure['scale'] {
   const end = scaleEnd(ledger, it.metric);
   if (end === undefined) return undefined;
   const [low, high] = it.interval95 ?? [it.value, it.value];
   const part = (value: number) => Math.min(1, Math.max(0, value / end));
   return { at: part(it.value), from: part(low), to: part(high), end: scaleWords(end, it.unit, ledger.guide.currency) };
-}
-
-function readWords({ current, sizeClass }: PanelEntry): string {
-  const read = current
-    ? `Read on ${showDate(current.date)}, ${number(current.conditions.distance)} cm in front`
-    : 'Not on the bench yet';
-  return sizeClass ? `${sizeClass.name}. ${read}` : read;
 }
 
 /** Marks of doubt as cards have them: the typefaces' files have no double dagger. */

@@ -1,3 +1,4 @@
+import { cardCode } from './card-code.ts';
 import type { CardLayout } from './card-formats.ts';
 import { Drawing } from './drawing.ts';
 import { INK } from './drawing-ink.ts';
@@ -5,75 +6,78 @@ import { fieldDrawing } from './field-drawing.ts';
 import { figureRow, scaleRoom } from './figure-row.ts';
 import { letterWidth } from './lettering.ts';
 import type { PanelCardView } from './panel-card-view.ts';
-import { qrCode } from './qr-code.ts';
 
-/** Of the width, beside the figures. */
-const SIDE = 0.27;
-/** Of the width, for the code under the figures. */
-const CODE_UNDER = 0.36;
+/** Of the width, beside the figures, at least; a code may need more. */
+const SIDE = 0.29;
+/** Height of a figure's row at most, in letter sizes: what is left goes to the picture. */
+const ROW = { beside: 4.2, under: 3.1 } as const;
 
 /** A panel's card. */
 export function panelCard(view: PanelCardView, layout: CardLayout): Drawing {
-  const { width, height, margin, sides, text, small } = layout;
+  const { width, height, margin, sides, text } = layout;
   const drawing = new Drawing(width, height);
+  const code = cardCode(view.address, layout);
   const right = width - margin;
   const isBeside = sides === 'beside';
-  const side = isBeside ? SIDE * (width - 2 * margin) : 0;
-  const gap = 1.3 * text;
-  const inner = right - margin - (isBeside ? side + gap : 0);
-  const smallest = { most: 1, size: small, fill: INK.soft } as const;
+  const gap = Math.max((isBeside ? 0.9 : 1.2) * text, code?.quiet ?? 0);
+  const side = Math.max(code?.size ?? 0, isBeside ? SIDE * (width - 2 * margin) : 0);
+  const inner = isBeside ? right - side - gap - margin : right - margin;
 
-  // What it is, and when it was read.
-  // Beside the figures there is room for one line of it, unless that would be small.
-  const isLong = isBeside && letterWidth(view.name, 'title', 1.1 * text) > inner;
-  let y = drawing.lines(view.name, margin, margin, inner, {
-    size: isLong ? 1.1 * text : layout.name,
-    least: small,
-    most: isLong || !isBeside ? 2 : 1,
-    face: 'title',
-    leading: 1.08,
-  });
-  y = drawing.lines(view.read, margin, y + 0.12 * text, inner, { ...smallest, most: isBeside ? 1 : 2 });
-  y += 0.2 * text;
-  drawing.rule(margin, y, margin + inner, y, INK.ink, 4);
-  if (!isBeside) y += 0.4 * text;
+  const y = head(drawing, view, layout, inner);
+  // Under the figures the code stands in the corner.
+  const remarkTop = foot(drawing, view, layout, isBeside ? inner : inner - side - gap);
 
-  // From the foot up: whose card it is, and what has to be said with it, which may take that line too.
-  const whole = isBeside ? inner : right - margin;
-  const foot = height - margin - 1.25 * small;
-  const remarks = view.remarks.join(' ');
-  const count = remarks === '' ? 0 : drawing.countLines(remarks, whole, { size: small });
-  const isShared = isBeside && count > 1;
-  const remarkTop = foot - 1.2 * small * (isShared ? count - 1 : count);
-  if (count > 0) drawing.lines(remarks, margin, remarkTop, whole, { ...smallest, fill: INK.ink, most: count });
-  if (!isShared) {
-    const bars = drawing.write('bar: 95 %', margin + whole, foot + 0.9 * small, { ...smallest, anchor: 'end' });
-    drawing.lines(view.guide, margin, foot, whole - bars - small, smallest);
-  }
-
-  // The figures between.
-  const below = isBeside ? 0 : CODE_UNDER * (width - 2 * margin) + gap;
-  const bottom = remarkTop - below - 0.2 * text;
-  const row = Math.min((bottom - y) / Math.max(view.figures.length, 3), 4.2 * text);
+  // The figures between, and under them the picture where it does not stand beside.
+  const picture = isBeside ? 0 : side + gap;
+  const bottom = remarkTop - 0.2 * text;
+  const row = Math.min((bottom - picture - y) / Math.max(view.figures.length, 3), ROW[sides] * text);
   const room = scaleRoom(view.figures, layout);
   for (const [i, it] of view.figures.entries()) {
     figureRow(drawing, it, { x: margin, y: y + i * row, width: inner, height: row }, room, layout);
   }
 
   // How large it is, and the way to every reading.
-  const codeSize = isBeside ? side : below - gap;
-  const code = { x: right - codeSize, y: isBeside ? height - margin - codeSize : bottom + 0.7 * gap };
-  if (layout.hasCode) drawing.add(...qrCode(view.address, code.x, code.y, codeSize));
+  const end = y + row * view.figures.length;
+  code?.draw(drawing, isBeside ? undefined : 'Every reading:');
   if (view.field) {
     const box = isBeside
-      ? {
-          x: right - side,
-          y: margin,
-          width: side,
-          height: (layout.hasCode ? code.y - gap / 2 : height - margin) - margin,
-        }
-      : { x: margin, y: code.y, width: right - margin - codeSize - gap, height: codeSize };
+      ? { x: right - side, y: margin, width: side, bottom: code ? code.y - code.quiet : height - margin }
+      : { x: margin, y: end + 0.4 * text, width: inner - side - gap, bottom };
     fieldDrawing(drawing, view.field, box, layout);
   }
   return drawing;
+}
+
+/** What it is, when it was read and by whom; where the next thing may begin. */
+function head(drawing: Drawing, { name, from }: PanelCardView, layout: CardLayout, width: number): number {
+  const { margin, sides, text, small } = layout;
+  const isBeside = sides === 'beside';
+  // Beside the figures there is room for one line of the name, unless that would be small.
+  const isLong = isBeside && letterWidth(name, 'title', 1.1 * text) > width;
+  const title = { size: isLong ? 1.1 * text : layout.name, least: small, face: 'title', leading: 1.08 } as const;
+  let y = drawing.lines(name, margin, margin, width, { ...title, most: isLong || !isBeside ? 2 : 1 });
+  const words = { size: small, fill: INK.soft, most: isBeside ? 1 : 2 };
+  y = drawing.lines(from, margin, y + 0.12 * text, width, words) + 0.2 * text;
+  drawing.rule(margin, y, margin + width, y, INK.ink, 4);
+  return isBeside ? y : y + 0.4 * text;
+}
+
+/** The foot: what has to be said with the figures, never cut, and behind it what their bars are; its upper end. */
+function foot(drawing: Drawing, { remarks }: PanelCardView, layout: CardLayout, width: number): number {
+  const { height, margin, small } = layout;
+  const size = { size: small };
+  const bars = 'bar:\u00a095\u00a0%';
+  const right = letterWidth(bars, 'text', small) + small;
+  const said = remarks.join(' ');
+  const lines = said === '' ? [] : drawing.inLines(said, width, size);
+  const last = lines.at(-1) ?? '';
+  // The bars have the last line's end, or a line of their own.
+  const isOwn = last === '' || letterWidth(last, 'text', small) + right > width;
+  const count = lines.length + (isOwn ? 1 : 0);
+  const lowest = height - margin - 0.25 * small;
+  const top = lowest - 1.2 * small * (count - 1) - 0.9 * small;
+  for (const [i, line] of lines.entries()) drawing.write(line, margin, top + (0.9 + 1.2 * i) * small, size);
+  const [x, anchor] = isOwn ? ([margin, 'start'] as const) : ([margin + width, 'end'] as const);
+  drawing.write(bars, x, lowest, { ...size, fill: INK.soft, anchor });
+  return top;
 }

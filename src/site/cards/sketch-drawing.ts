@@ -16,11 +16,16 @@ const STYLES: Readonly<Record<string, Record<string, string | number>>> = {
   light: { fill: INK.tint },
 };
 
-/** A sketch as large as a box holds, in its middle: shapes by their styles, words as outlines. */
+/**
+ * A sketch as large as a box holds, in its middle: shapes by their styles, words as outlines.
+ *
+ * @param least letter size; a small sketch has larger letters for its size than on a page
+ */
 export function drawSketch(
   drawing: Drawing,
   { width, height, pieces }: Sketch,
   box: { x: number; y: number; width: number; height: number },
+  least: number,
 ): void {
   const scale = Math.min(box.width / width, box.height / height);
   const [left, top] = [box.x + (box.width - width * scale) / 2, box.y + (box.height - height * scale) / 2];
@@ -35,7 +40,7 @@ export function drawSketch(
   for (const it of pieces.filter(isText)) {
     const { x, y, 'text-anchor': anchor } = it.attributes;
     drawing.write(textOf(it.pieces), left + Number(x) * scale, top + Number(y) * scale, {
-      size: LETTERS * scale,
+      size: Math.max(least, LETTERS * scale),
       anchor: anchor === 'middle' || anchor === 'end' ? anchor : 'start',
     });
   }

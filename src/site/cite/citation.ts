@@ -39,6 +39,22 @@ export function panelCitation({ slug, name, current }: PanelEntry, guide: GuideW
   };
 }
 
+/** How a panel's calculation page or its page of files is cited: as the panel, by what it is called itself. */
+export function workingCitation(
+  panel: PanelEntry,
+  guide: GuideWords,
+  page: 'methodology' | 'files',
+): Citation | undefined {
+  const whole = panelCitation(panel, guide);
+  if (!whole) return undefined;
+  return {
+    ...whole,
+    id: `${whole.id}-${page}`,
+    title: `${panel.name}: ${page === 'files' ? 'files from the bench' : 'every reading, every step'}`,
+    address: `${whole.address}${page}/`,
+  };
+}
+
 /** How a method's page is cited: by its version of today, at the address of that version. */
 export function methodCitation(
   { id, name, version }: Pick<Method, 'id' | 'name' | 'version'>,

@@ -4,7 +4,7 @@ import { type Figure, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
 import { metricById, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { methodOf } from '../../words/format.ts';
-import { panelPreview } from '../cards/panel-preview.ts';
+import { panelPreview } from '../cards/preview.ts';
 import { dataUnit, publishedPanels } from '../export/data-parts.ts';
 import { TABLES, tablePath } from '../export/tables/index.ts';
 import { panelAddress } from '../shared/panel-address.ts';

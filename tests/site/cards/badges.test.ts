@@ -3,7 +3,7 @@ import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { beforeAll, expect, test } from 'vitest';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
-import { badgeCode, badgeFiles, badgeHtml, badgeSvg } from '../../../src/site/cards/badge-files.ts';
+import { badgeCode, badgeFiles, badgeHtml, badgeSize, badgeSvg } from '../../../src/site/cards/badge-files.ts';
 import { type BadgeView, badgeViews } from '../../../src/site/cards/badge-view.ts';
 import { cardsView } from '../../../src/site/cards/cards-view.ts';
 import { showFigure } from '../../../src/words/format.ts';
@@ -69,6 +69,20 @@ test('every panel has them at the same addresses, where the guide asks for them'
   const without = { ...ledger, guide: { ...ledger.guide, cards: { preview: true, show: true, badges: false } } };
   expect(badgeFiles(without)).toEqual([]);
   expect(cardsView(without).badges).toEqual([]);
+});
+
+test('why there is no figure is no larger than a sentence', () => {
+  const gap = views.find((it) => it.panel === 'Quennick Dab' && it.metric === 'efficiency-combined');
+  expect(gap?.isGap).toBe(true);
+  expect(badgeSize(gap as BadgeView).width).toBeLessThan(400);
+  expect(badgeHtml(gap as BadgeView, 'Guide')).toContain('<p class="gap">');
+});
+
+test('a frame has a name and the address of the small card', () => {
+  const { frame } = cardsView(ledger);
+  expect(frame?.code).toMatch(
+    /^<iframe src="https:\/\/panels\.curlewstrand\.example\/cards\/fennimarsh-reed\/[\w-]+\.html" title="Fennimarsh Electric Reed: [^"]+" width="320" height="160" loading="lazy"><\/iframe>$/,
+  );
 });
 
 test('the code to copy shows the badge at its full address and leads to the calculation', () => {

@@ -1,11 +1,15 @@
 /** Cards of methods: the sketch explains, its words fit, and the code leads to the method. */
-import jsQR from 'jsqr';
-import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { pictureOf } from '../../../src/build/cards/card-store.ts';
 import { METHODS, methodById } from '../../../src/measure/methods.ts';
-import { CARD_FORMATS } from '../../../src/site/cards/card-formats.ts';
+import { cardCode } from '../../../src/site/cards/card-code.ts';
+import { CARD_FORMATS, LEAST_ON_PHONE, onPhone } from '../../../src/site/cards/card-formats.ts';
 import { methodCard, methodCardView } from '../../../src/site/cards/method-card.ts';
+import { METHOD_SENTENCES } from '../../../src/site/cards/method-sentences.ts';
+import { qrCode } from '../../../src/site/cards/qr-code.ts';
+import { SKETCH_OF } from '../../../src/site/methods/sketches/index.ts';
+import { drawingFaults } from '../../support/drawing-faults.ts';
+import { readCode } from '../../support/read-code.ts';
 
 const GUIDE = { title: 'The Curlew Strand panel ledger', site: 'https://panels.curlewstrand.example' };
 const VIEWS = METHODS.flatMap((it) => methodCardView(it, GUIDE) ?? []);
@@ -18,31 +22,40 @@ test('each method with a sketch has one, others have none', () => {
   expect(METHODS.length).toBeGreaterThan(VIEWS.length);
 });
 
-test.each(CARD_FORMATS)('all its words stand on the card, $name', ({ layout }) => {
+test.each(CARD_FORMATS)('its sentence and its sketch stand on the card, $name', ({ layout }) => {
   for (const view of VIEWS) {
-    const { runs, width, height } = methodCard(view, layout);
-    const outside = runs.filter(
-      (it) => it.x < 0 || it.x + it.width > width || it.y - 0.68 * it.size < 0 || it.y + 0.2 * it.size > height,
-    );
-    expect(
-      outside.map((it) => it.text),
-      view.name,
-    ).toEqual([]);
-    const said = runs.map((it) => it.text).join(' ');
-    expect(said).toContain(view.words);
+    const card = methodCard(view, layout);
+    expect(drawingFaults(card), view.name).toEqual([]);
+    const said = card.runs.map((it) => it.text).join(' ');
     expect(said.startsWith(view.name)).toBe(true);
-    // What explains it is no smaller than what is written on a phone's screen in the upright formats.
-    if (layout.sides === 'under') {
-      expect(Math.min(...runs.map((it) => it.size)) / width).toBeGreaterThanOrEqual(11 / 390);
-    }
+    expect(said).toContain(view.says);
+    expect(said.includes(view.words)).toBe(layout.sides === 'under');
+    const drawn = view.sketch.pieces.flatMap((it) => (it.tag === 'text' ? it.pieces : []));
+    for (const words of drawn) expect(said).toContain(words);
   }
 });
 
-test('its code is read by another library', async () => {
-  const [wide] = CARD_FORMATS;
+test('each has a sentence of its own, no longer than two lines', () => {
+  const sentences = VIEWS.map((it) => it.says);
+  expect(new Set(sentences).size).toBe(VIEWS.length);
+  for (const it of sentences) expect(it).toMatch(/^[A-Z].{20,83}\.$/);
+  expect(Object.keys(METHOD_SENTENCES).toSorted()).toEqual(Object.keys(SKETCH_OF).toSorted());
+});
+
+test.each(CARD_FORMATS)('its code is read by another library on a phone, $name', async ({ layout, pixels }) => {
   const view = methodCardView(methodById('rank'), GUIDE);
-  if (!wide || !view) throw new Error('no card');
-  const picture = await pictureOf(methodCard(view, wide.layout).svg(view.name, view.words), wide.pixels);
-  const { data, info } = await sharp(picture).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
-  expect(jsQR(new Uint8ClampedArray(data), info.width, info.height)?.data).toBe(view.address);
+  if (!view) throw new Error('no card');
+  const picture = await pictureOf(methodCard(view, layout).svg(view.name, view.words), pixels);
+  expect(await readCode(picture, 390)).toBe(view.address);
+});
+
+test('modules of a code are no smaller on a phone than 3 px, unless the address is long', () => {
+  for (const { layout } of CARD_FORMATS) {
+    for (const { address } of VIEWS) {
+      const { count } = qrCode(address);
+      const size = cardCode(address, layout)?.size ?? 0;
+      expect(onPhone(size / count, layout)).toBeGreaterThanOrEqual(LEAST_ON_PHONE.module);
+    }
+    expect(cardCode(`https://panels.example/${'long-'.repeat(60)}`, layout)?.size).toBeLessThan(0.4 * layout.width);
+  }
 });

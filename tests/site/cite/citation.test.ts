@@ -11,6 +11,7 @@ import {
   guideCitation,
   methodCitation,
   panelCitation,
+  workingCitation,
 } from '../../../src/site/cite/citation.ts';
 import { demoLedger } from '../../support/demo-ledger.ts';
 
@@ -61,6 +62,19 @@ test('CSL-JSON is taken as it is', () => {
     const item = readBack(JSON.stringify(citationCsl(it)));
     expect(item, it.id).toMatchObject({ type: 'webpage', title: it.title, URL: it.address, version: it.version });
     expect(item?.issued, it.id).toEqual({ 'date-parts': [it.date.split('-').map(Number)] });
+  }
+});
+
+test('readings and files of a panel are cited by their own pages, each with a name of its own', () => {
+  for (const panel of ledger.panels.values()) {
+    const [whole, readings, files] = [
+      panelCitation(panel, ledger.guide),
+      workingCitation(panel, ledger.guide, 'methodology'),
+      workingCitation(panel, ledger.guide, 'files'),
+    ];
+    expect(new Set([whole?.id, readings?.id, files?.id]).size).toBe(whole ? 3 : 1);
+    expect(readings?.address).toBe(whole && `${whole.address}methodology/`);
+    expect(files?.version).toBe(whole?.version);
   }
 });
 

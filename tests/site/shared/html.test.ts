@@ -37,7 +37,7 @@ test('a calculation page keeps what testers and makers wrote as text', async () 
   const name = 'Evil <script>alert("1")</script> & Sons';
   const [panel] = demo.ledger.panels.values();
   if (!panel) throw new Error('the demonstration has no panel');
-  const markup = calculationHtml({ ...panel, name }, { currency: 'EUR', withdrawn: [] });
+  const markup = calculationHtml({ ...panel, name }, { ...demo.ledger.guide, withdrawn: [] });
   expect(markup).toContain(
     'Evil &lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt; &amp; Sons: <small>every reading, every step</small>',
   );

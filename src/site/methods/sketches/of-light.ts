@@ -21,7 +21,8 @@ const rays = (past: string) => [
   line('dash', 43, 126, 205, 158),
   ...measure(40, 160, 150, 160),
   text(95, 174, '6 in', 'middle'),
-  text(212, 90, 'in the frame: counted'),
+  text(158, 66, 'the frame'),
+  text(212, 90, 'counted'),
   text(212, 20, past),
   text(212, 150, past),
 ];
@@ -31,7 +32,7 @@ export const frame: Sketch = {
   height: 176,
   words:
     'The frame: as large as the LED field, 6 in in front of it. Light that passes through it is counted; light that spreads past its edges is not.',
-  pieces: rays('past it: not counted'),
+  pieces: rays('not counted'),
 };
 
 export const allLight: Sketch = {
@@ -39,7 +40,7 @@ export const allLight: Sketch = {
   height: 176,
   words:
     'All the light: what passes through the frame, 6 in in front, and what spreads past its edges. The first is measured; the second follows from a model, and from readings past the edges where there are any.',
-  pieces: rays('past it: counted too'),
+  pieces: rays('counted too'),
 };
 
 const GRID_X = [44, 90, 136];
@@ -58,7 +59,7 @@ export const ninePoints: Sketch = {
     text(50, 168, '1 in'),
     ...measure(166, 14, 166, 34),
     text(174, 29, '1 in from the edge'),
-    text(174, 88, 'the mean of nine readings,'),
+    text(174, 88, 'mean of nine,'),
     text(174, 106, 'both channels on'),
   ],
 };
@@ -89,11 +90,11 @@ export const beam: Sketch = {
     line('soft', 30, 95, 190, 95),
     line('soft', 30, 95, 30 + 150 * Math.cos(Math.PI / 6), 95 - 150 * Math.sin(Math.PI / 6)),
     dot('accent-fill', 30 + 65 * Math.cos(Math.PI / 6), 95 - 65 * Math.sin(Math.PI / 6), 4),
-    path('soft', 'M118 95A88 88 0 0 0 106.2 51'),
-    text(122, 76, '30°'),
+    path('soft', 'M90 95A60 60 0 0 0 82 65'),
+    text(98, 88, '30°'),
     text(196, 99, 'ahead'),
-    text(166, 22, 'the half-angle: half as strong'),
-    text(104, 176, 'narrow: full line; wide, 60°: broken line'),
+    text(166, 22, 'half as strong'),
+    text(104, 180, 'broken line: wide, 60°'),
   ],
 };
 

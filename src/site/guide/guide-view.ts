@@ -1,7 +1,7 @@
 import type { ClassTable, Conditions, Ledger, PanelEntry, RankBasis, RankGroup } from '../../ledger/ledger.ts';
 import { orderDisagreement } from '../../ledger/order-disagreement.ts';
 import { isFigure } from '../../measure/figure.ts';
-import { areNinePointAlike, versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
+import { areNinePointAlike } from '../../measure/irradiance/bench-procedure.ts';
 import type { Dagger } from '../../words/flags.ts';
 import { fixed, listed, showMonth } from '../../words/format.ts';
 import { rankFigure } from '../../words/rank-words.ts';
@@ -14,6 +14,7 @@ import { BASES, markOfRank, placing, rankAbsence } from './rank-basis.ts';
 import { disagreementRemark, versionWords } from './rank-sentence.ts';
 import { type Cell, rankingCell } from './ranking-cells.ts';
 import { type Column, guideColumns, hiddenNumbers } from './ranking-columns.ts';
+import { classId, tableId } from './table-ids.ts';
 import { type WavelengthAxis, type WavelengthStrip, wavelengthAxis, wavelengthStrip } from './wavelength-strip.ts';
 
 /** One panel of the ranking. */
@@ -106,13 +107,12 @@ function align(classes: readonly ClassView[], columns: readonly Column[]): void 
   });
 }
 
-/** The class of panels whose LED field has not been measured. */
-const UNKNOWN_SIZE = { id: 'unknown-size', name: 'Size not known' };
+const SIZE_NOT_KNOWN = 'Size not known';
 
 function classView({ sizeClass, groups, unranked }: ClassTable, page: Page): ClassView {
   return {
-    id: sizeClass?.id ?? UNKNOWN_SIZE.id,
-    name: sizeClass?.name ?? UNKNOWN_SIZE.name,
+    id: classId(sizeClass),
+    name: sizeClass?.name ?? SIZE_NOT_KNOWN,
     area: sizeClass ? areaWords(sizeClass, page.ledger) : 'LED field not measured',
     tables: groups.map((group, index) => table(sizeClass, group, index, page)),
     unranked: unranked.map((it) => ({
@@ -141,17 +141,13 @@ function table(
   page: Page,
 ): Table {
   const { guide } = page.ledger;
-  const classId = sizeClass?.id ?? UNKNOWN_SIZE.id;
   const isOtherVersion = !areNinePointAlike(conditions.methodVersion, guide.methodVersion);
   const rankOf = (panel: PanelEntry) => placing(panel, page.basis).rank;
   const bySlug = new Map(panels.map((it) => [it.slug, it]));
   const ties = tieBrackets([...bySlug.keys()], (slug) => rankOf(bySlug.get(slug) as PanelEntry)?.tiedWith ?? []);
   return {
-    id:
-      index === 0 && conditions.isReference
-        ? classId
-        : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${versionsAlike(conditions.methodVersion)[0]}`,
-    sizeClass: classId,
+    id: tableId(sizeClass, conditions, index),
+    sizeClass: classId(sizeClass),
     conditions,
     ...(!conditions.isReference && {
       apart: `at ${conditions.distance} cm${isOtherVersion ? ` by ${versionWords(conditions.methodVersion)} of the bench procedure` : ''}, not at the guide’s ${guide.referenceDistance.value} cm${isOtherVersion ? ` by ${versionWords(guide.methodVersion)}` : ''}`,

@@ -47,6 +47,17 @@ export function changesView(ledger: Ledger): ChangesView {
   };
 }
 
+/** Parts of the page, as links name them. */
+export function changesParts(ledger: Ledger): string[] {
+  const { months, older, corrections } = changesView(ledger);
+  return [
+    ...['main', 'corrections'],
+    ...months.flatMap(({ id, events }) => [`month-${id}`, ...events.map((it) => it.id)]),
+    ...older.flatMap(({ year, events }) => [`year-${year}`, ...events.map((it) => it.id)]),
+    ...corrections.map((it) => it.id),
+  ];
+}
+
 /** What of each kind is new, in the order of its weight. */
 const COUNTS: ReadonlyArray<readonly [kind: GuideEvent['kind'], one: string]> = [
   ['correction', 'correction'],

@@ -5,6 +5,7 @@ import { listedPart, PAGE_PARTS, PANEL_PARTS, partsOf, RANKING_PARTS } from '../
 import type { RawCollections } from '../../src/content/rules/rule.ts';
 import { hasAll, readAddressList } from '../../src/site/addresses/address-list.ts';
 import { guideAddresses } from '../../src/site/addresses/guide-addresses.ts';
+import { siteAddress } from '../../src/site/shared/site-address.ts';
 import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
 import { demoLedger } from '../support/demo-ledger.ts';
 import { FILES, PAGES, pageAt } from './site.ts';
@@ -19,6 +20,18 @@ test('every page and every data file that a build writes is among the addresses 
   // The bench pad's own change with it.
   const data = FILES.filter((it) => /^\/data\/(?!bench\/)/.test(it) && !it.endsWith('.html'));
   expect(data.filter((it) => !live.has(it))).toEqual([]);
+});
+
+test('every page that search engines may list is in the sitemap, by the address that it is known by', () => {
+  const listed = [...readFileSync(join(DEMO_SITE, 'sitemap.xml'), 'utf8').matchAll(/<loc>(.*?)<\/loc>/g)];
+  const canonical = PAGES.filter(({ html }) => !html.includes('<meta name="robots" content="noindex">')).flatMap(
+    ({ html }) => /<link rel="canonical" href="([^"]+)"/.exec(html)?.[1] ?? [],
+  );
+  // A tool of the tester, and a page without content of its own.
+  const unlisted = ['/bench/sheet/', '/search/'].map((it) => siteAddress(it, ledger.guide.site));
+  expect(listed.map((it) => it[1]).toSorted()).toEqual(
+    [...new Set(canonical)].filter((it) => !unlisted.includes(it)).toSorted(),
+  );
 });
 
 test('every address that is kept is there, with each of its parts', () => {

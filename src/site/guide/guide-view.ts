@@ -5,6 +5,7 @@ import { areNinePointAlike } from '../../measure/irradiance/bench-procedure.ts';
 import type { Dagger } from '../../words/flags.ts';
 import { fixed, listed, showMonth } from '../../words/format.ts';
 import { rankFigure } from '../../words/rank-words.ts';
+import { correctedMark } from '../shared/corrections.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { alignment } from './browser/column-alignment.ts';
 import { type PlacedInterval, placedOn, type Scale, scaleOf, ticksOf } from './browser/interval-scale.ts';
@@ -188,10 +189,22 @@ function codeRemark({ prices }: PanelEntry): string[] {
   return [code.testerEarns ? 'price with a code that earns us money' : 'price with a code'];
 }
 
+/** Figures of the row that were corrected, and when: `efficiency corrected 6 Oct 2026`. */
+function correctedRemarks(
+  { figures }: PanelEntry,
+  columns: readonly Column[],
+  { corrections, guide }: Ledger,
+): string[] {
+  return columns.flatMap(({ metric, label }) => {
+    const mark = correctedMark(corrections, figures.get(metric), guide.currency);
+    return mark ? [`${label.charAt(0).toLowerCase()}${label.slice(1)} ${mark.text}`] : [];
+  });
+}
+
 /** Ties that a row names; the panel's page has all of them. */
 const MOST_NAMED = 2;
 
-function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, ledger }: Page): string[] {
+function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, columns, ledger }: Page): string[] {
   const { obtained } = panel.data;
   const { rank } = placing(panel, basis);
   const disagreement = orderDisagreement(panel, ledger);
@@ -200,6 +213,7 @@ function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, ledger }: Pa
     ...(obtained && obtained.how !== 'bought' ? [`${obtained.how} by the maker`] : []),
     ...codeRemark(panel),
     panel.current ? `tested ${showMonth(panel.current.date)}` : 'not tested',
+    ...correctedRemarks(panel, columns, ledger),
     ...(rank && !rank.range ? ['range of its rank not known'] : []),
     ...(others.length > MOST_NAMED ? [`tie with ${others.length} more`] : []),
     ...(others.length > 0 && others.length <= MOST_NAMED ? [`tie with ${listed(others.map(nameOf))} too`] : []),

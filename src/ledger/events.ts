@@ -61,13 +61,13 @@ function pricesId({ date, sizeClass, conditions: { isReference, distance, method
   return `prices-${date}-${sizeClass.id}${apart}`;
 }
 
-/** The first session of a panel is a new test, every later one a re-test. */
+/** The first session of a panel is a new test, every later one a re-test; a panel that is yet to be read has neither. */
 function sessionEvents(panel: PanelEntry): GuideEvent[] {
-  return panel.sessions.flatMap(({ date, readings }, i): GuideEvent[] => {
-    // Drafts are shown to the tester alone.
-    if (readings.draft) return [];
-    const kind = i === panel.sessions.length - 1 ? 'tested' : 'retested';
-    return [{ kind, id: `${kind}-${date}-${panel.slug}`, date, panel, session: date }];
+  // Drafts are shown to the tester alone.
+  const shown = panel.sessions.filter((it) => !it.readings.draft);
+  return shown.map(({ date }, i): GuideEvent => {
+    const kind = i === shown.length - 1 ? 'tested' : 'retested';
+    return { kind, id: `${kind}-${date}-${panel.slug}`, date, panel, session: date };
   });
 }
 

@@ -39,11 +39,12 @@ const KINDS: Array<[kind: string, address: string]> = [
   ...(undrawn ? [['a panel without a drawn grid', undrawn.address] as [string, string]] : []),
   ['a withdrawn panel', `/panels/${slugOf('withdrawn', panelFiles('withdrawn')[0])}/`],
   ['the working of a panel tested twice', `/panels/${retested}/methodology/`],
+  ['what was at an address that is given up', '/panels/ruddlestone-r30/'],
   ['a panel with photos', '/panels/kelpwright-gannet/'],
   ['all panels', '/panels/'],
   ['all methods', '/methods/'],
-  ['a method', '/methods/optical-power/'],
-  ['the ranking by emitted watt', '/emitted/'],
+  ['a method, at a version that is no longer used', '/methods/optical-power/#version-1'],
+  ['the changes', '/changes/'],
   ['the ranking by a watt in the frame, on a page of its own', '/frame/'],
   ['the guide sorted over all sizes', '/?sort=all.efficiency.descending&flicker=faster'],
   ['the plots', '/plots/'],
@@ -59,7 +60,6 @@ const KINDS: Array<[kind: string, address: string]> = [
   ['the instruments', '/instruments/'],
   ['the run sheet', '/bench/sheet/?panel=kelpwright-gannet'],
   ['the search, with results', '/search/?q=irradiance'],
-  ['the page for what is not there', '/404.html'],
 ];
 
 let site: OpenSite;

@@ -1,10 +1,11 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { PAGE_PARTS, PANEL_PARTS, partsOf } from '../../src/content/rules/page-parts.ts';
+import { listedPart, PAGE_PARTS, PANEL_PARTS, partsOf, RANKING_PARTS } from '../../src/content/rules/page-parts.ts';
 import type { RawCollections } from '../../src/content/rules/rule.ts';
 import { hasAll, readAddressList } from '../../src/site/addresses/address-list.ts';
 import { guideAddresses } from '../../src/site/addresses/guide-addresses.ts';
+import { siteAddress } from '../../src/site/shared/site-address.ts';
 import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
 import { demoLedger } from '../support/demo-ledger.ts';
 import { FILES, PAGES, pageAt } from './site.ts';
@@ -19,6 +20,18 @@ test('every page and every data file that a build writes is among the addresses 
   // The bench pad's own change with it.
   const data = FILES.filter((it) => /^\/data\/(?!bench\/)/.test(it) && !it.endsWith('.html'));
   expect(data.filter((it) => !live.has(it))).toEqual([]);
+});
+
+test('every page that search engines may list is in the sitemap, by the address that it is known by', () => {
+  const listed = [...readFileSync(join(DEMO_SITE, 'sitemap.xml'), 'utf8').matchAll(/<loc>(.*?)<\/loc>/g)];
+  const canonical = PAGES.filter(({ html }) => !html.includes('<meta name="robots" content="noindex">')).flatMap(
+    ({ html }) => /<link rel="canonical" href="([^"]+)"/.exec(html)?.[1] ?? [],
+  );
+  // A tool of the tester, and a page without content of its own.
+  const unlisted = ['/bench/sheet/', '/search/'].map((it) => siteAddress(it, ledger.guide.site));
+  expect(listed.map((it) => it[1]).toSorted()).toEqual(
+    [...new Set(canonical)].filter((it) => !unlisted.includes(it)).toSorted(),
+  );
 });
 
 test('every address that is kept is there, with each of its parts', () => {
@@ -39,9 +52,9 @@ test('every address that is kept is there, with each of its parts', () => {
 });
 
 test('a link to any part of a page is known to the check of links, and parts that it knows are there', () => {
-  const { panels, makers } = content;
+  const { guide, panels, makers } = content;
   const raw = Object.fromEntries(
-    Object.entries({ panels, makers }).map(([name, them]) => [
+    Object.entries({ guide: new Map([['guide', guide]]), panels, makers }).map(([name, them]) => [
       name,
       new Map([...them].map(([id, { source }]) => [id, source])),
     ]),
@@ -55,7 +68,9 @@ test('a link to any part of a page is known to the check of links, and parts tha
     const ids = [...html.matchAll(/ id="([^"]+)"/g)].map((it) => it[1] ?? '');
     // A link leads to headings and sections, seldom to the fields of a tool.
     const unknown = ids.filter(
-      (it) => !known.includes(it) && document.querySelector(`h2[id="${it}"], section[id="${it}"]`),
+      (it) =>
+        !known.includes(listedPart(it)) &&
+        document.querySelector(`h2[id="${it}"], section[id="${it}"], tbody[id="${it}"], th[id="${it}"]`),
     );
     expect(unknown, address).toEqual([]);
     for (const it of ids) found.add(`${address.startsWith('/panels/') ? '' : address}#${it}`);
@@ -63,7 +78,7 @@ test('a link to any part of a page is known to the check of links, and parts tha
   expect(pages).toBeGreaterThan(25);
   const listed = [
     ...PANEL_PARTS.map((it) => `#${it}`),
-    ...Object.entries(PAGE_PARTS).flatMap(([page, ids]) => ids.map((it) => `${page}#${it}`)),
+    ...Object.entries({ ...PAGE_PARTS, ...RANKING_PARTS }).flatMap(([page, ids]) => ids.map((it) => `${page}#${it}`)),
   ];
   expect(listed.filter((it) => !found.has(it))).toEqual([]);
 });

@@ -59,7 +59,7 @@ last and still holds, and has a gap for each of its readings.`,
     .option('--price <number>', 'what a buyer really pays')
     .option('--list <number>', 'list price')
     .option('--currency <code>', 'currency of the two; the guide’s where left out')
-    .option('--price-date <day>', 'day of the price; today where left out')
+    .option('--price-date <day>', 'day of price and claims; today where left out')
     .option('--obtained <how>', 'bought, lent or given')
     .option('--paid-by <whom>', 'by whose money')
     .option('--session <day>', 'day of the bench session')
@@ -88,6 +88,8 @@ function newPanel(name: string, flags: Flags): void {
       model,
       'obtained.how': flags.obtained,
       'obtained.paidBy': flags.paidBy,
+      // Whoever begins the file has the maker's page before them.
+      'claims.date': flags.priceDate ?? today,
       'prices.date': flags.priceDate ?? today,
       'prices.list': flags.list && written(flags.list),
       'prices.paid': flags.price && written(flags.price),

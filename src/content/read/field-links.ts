@@ -11,7 +11,7 @@ export interface FieldLink {
 const WRITTEN = /\]\(([^()\s]+)\)/g;
 /** An address of the guide that stands as it is. */
 const BARE =
-  /(?<![\w/.:(#-])\/(?:agreement|bench|cautions|compare|data|emitted|frame|instruments|methods|panels|plan|plots|search)\/[^\s"'“”‘’<>(),;]*/g;
+  /(?<![\w/.:(#-])\/(?:agreement|bench|cards|cautions|changes|compare|data|emitted|frame|instruments|methods|panels|plan|plots|search)\/[^\s"'“”‘’<>(),;]*/g;
 
 /** Addresses in the texts of a file's fields, in their order; those of other sites are left out. */
 export function fieldLinks(source: Pick<Source, 'data'>, site: string | undefined): FieldLink[] {

@@ -8,6 +8,7 @@ import type { Source } from '../read/source.ts';
 import { entryId } from '../schema/collections.ts';
 import { fieldPath, type Problem } from '../schema/problem.ts';
 import { nearest } from '../schema/suggest.ts';
+import { listedPart } from './page-parts.ts';
 import type { Rule } from './rule.ts';
 import { isDraft, pageOf, type SiteAddresses, siteAddresses } from './site-addresses.ts';
 
@@ -135,9 +136,8 @@ function linkFault(written: string, place: Place): Fault | undefined {
     return { found, wanted: 'a page of the guide, or a file in public/', ...hinted(linkHint(address, path, place)) };
   }
   const id = decoded(hash.slice(1));
-  // Which rankings there are, by distance and procedure, the figures decide.
-  const ids = id === '' || id.startsWith('table-') ? undefined : site.idsOf(path);
-  if (!ids || ids.includes(id)) return undefined;
+  const ids = id === '' ? undefined : site.idsOf(path);
+  if (!ids || ids.includes(listedPart(id))) return undefined;
   const near = nearest(id, ids);
   return {
     found,

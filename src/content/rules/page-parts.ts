@@ -33,11 +33,36 @@ export const PANEL_PARTS = [
   ...['own-price', 'surroundings'],
 ];
 
+/** Parts of the pages that rank, beside classes and tables. */
+const RANKING = ['main', 'all-panels', 'ranking', 'guide-tools', 'filter-part', 'own-part'];
+
+/** Pages that rank the panels: their parts beside classes and tables, those that not every guide has too. */
+export const RANKING_PARTS: Readonly<Record<string, readonly string[]>> = {
+  '/': [...RANKING, 'about', 'answers', 'ask', 'disclosure', 'frontier', 'how-to-read', 'spend', 'withdrawn'],
+  '/emitted/': RANKING,
+  '/frame/': RANKING,
+};
+
+/** The class of panels whose LED field has not been measured. */
+export const UNKNOWN_SIZE = 'unknown-size';
+
+/** A table of panels that were measured otherwise than the rest of their class: `table-palm-30-cm-v1`, and before it the class. */
+const APART = /^(table-.+?)-[\d-]+-cm-v\d+$/;
+
+/** A part as lists name it: figures decide which tables a class has, and `check` looks there (links-to-figures.ts). */
+export const listedPart = (id: string) => id.replace(APART, '$1');
+
 /** Parts of a calculation page that belong to a day, before it, beside its figures. */
 const OF_A_DAY = ['session', 'readings', 'flags', 'past-the-edges'];
 
 /** Ids of the parts of a page that are the same for all, or follow from a panel's or maker's file; undefined for others. */
-export function partsOf(page: string, { panels, makers }: RawCollections): readonly string[] | undefined {
+export function partsOf(page: string, { guide, panels, makers }: RawCollections): readonly string[] | undefined {
+  const ranking = RANKING_PARTS[page];
+  if (ranking) {
+    const named = [...guide.values()].flatMap((it) => texts(it, 'sizeClasses', '*', 'id').map(({ value }) => value));
+    const classes = [...named, UNKNOWN_SIZE];
+    return [...ranking, ...classes, ...classes.map((it) => `table-${it}`)];
+  }
   if (page === '/panels/') {
     const ids = [...makers].flatMap(([id, it]) => [id, ...texts(it, 'formerly', '*').map(({ value }) => value)]);
     return ['main', ...ids.map((it) => `maker-${it}`)];

@@ -4,7 +4,7 @@ import type { Problem } from '../../content/schema/problem.ts';
 export interface KeptAddress {
   /** Parts of its page that links may name, without the sign before them. */
   parts: Set<string>;
-  /** On a calculation page: by the day of a session the metrics whose parts, `#<metric>-<day>`, are there. */
+  /** On a calculation page and on that of files: by the day of a session the metrics whose parts, `#<metric>-<day>`, are there. */
   sessions: Map<string, Set<string>>;
   /** Where it stands first in the file, from 1; 0 where it has not been read from one. */
   line: number;
@@ -15,7 +15,8 @@ export type AddressList = Map<string, KeptAddress>;
 
 const HEAD = `# Addresses that this guide has published. They stay: a build that would drop one stops and says what to do.
 # Written by "build --record"; keep this file with the content. A line is an address and the parts of its page. A day is
-# that of a session, with the part #<metric>-<day> for every metric below but those named after "but".
+# that of a session, with the part #<metric>-<day> for every metric below but those named after "but"; on pages of files
+# for every file-metric.
 `;
 
 /** The entry of an address; begun where there is none. */
@@ -51,23 +52,31 @@ export function hasAll(list: AddressList, wanted: AddressList): boolean {
 
 /** The file: sorted, a line an address or session, so that a new one is one line more in a comparison of versions. */
 export function addressListText(list: AddressList): string {
-  const metrics = [...new Set([...list.values()].flatMap((it) => [...it.sessions.values()].flatMap((of) => [...of])))];
-  metrics.sort();
+  const told = [...list].map(([page, { sessions }]) => [kindOf(page), [...sessions.values()]] as const);
+  const [metrics, fileMetrics] = KINDS.map((kind) => {
+    const all = told.flatMap(([own, sessions]) => (own === kind ? sessions.flatMap((it) => [...it]) : []));
+    return [...new Set(all)].toSorted();
+  }) as [string[], string[]];
   const lines = [...list].toSorted(byText).flatMap(([address, { parts, sessions }]) => [
     [address, ...[...parts].toSorted(byNumber).map((it) => `#${it}`)].join(' '),
     ...[...sessions].toSorted(byText).map(([day, of]) => {
-      const but = metrics.filter((it) => !of.has(it));
+      const but = (kindOf(address) === 'metric' ? metrics : fileMetrics).filter((it) => !of.has(it));
       return [address, day, ...(but.length > 0 ? ['but', ...but] : [])].join(' ');
     }),
   ]);
-  return `${HEAD}${[...metrics.map((it) => `metric ${it}`), ...lines].join('\n')}\n`;
+  const heads = [...metrics.map((it) => `metric ${it}`), ...fileMetrics.map((it) => `file-metric ${it}`)];
+  return `${HEAD}${[...heads, ...lines].join('\n')}\n`;
 }
 
 // By the signs' numbers and not by a language, so that every machine writes the same file.
 const byText = ([a]: readonly [string, unknown], [b]: readonly [string, unknown]) => (a < b ? -1 : a > b ? 1 : 0);
 const byNumber = (a: string, b: string) => a.localeCompare(b, 'en', { numeric: true });
 
-const METRIC = /^metric ([a-z0-9-]+)$/;
+/** What the figures of a page are called: those that files alone give have their parts on pages of their own. */
+const KINDS = ['metric', 'file-metric'] as const;
+const kindOf = (page: string): (typeof KINDS)[number] => (page.endsWith('/files/') ? 'file-metric' : 'metric');
+
+const METRIC = /^(metric|file-metric) ([a-z0-9-]+)$/;
 const SESSION = /^(\/\S*) (\d{4}-\d{2}-\d{2})(?: but((?: [a-z0-9-]+)+))?$/;
 const PAGE = /^(\/[^\s#]*)((?: #\S+)*)$/;
 
@@ -80,14 +89,18 @@ export function readAddressList(text: string, file: string): { list: AddressList
   const list: AddressList = new Map();
   const problems: Problem[] = [];
   const lines = text.split(/\r?\n/);
-  const metrics = lines.flatMap((it) => METRIC.exec(it)?.[1] ?? []);
+  const metrics = lines.flatMap((it) => {
+    const [, kind, id] = METRIC.exec(it) ?? [];
+    return kind !== undefined && id !== undefined ? [{ kind, id }] : [];
+  });
   for (const [i, line] of lines.entries()) {
     if (line.trim() === '' || line.startsWith('#') || METRIC.test(line)) continue;
     const [, page, day, but = ''] = SESSION.exec(line) ?? [];
     const [, address, parts = ''] = PAGE.exec(line) ?? [];
     if (page !== undefined && day !== undefined) {
       const missing = new Set(but.trim().split(' '));
-      entryOf(list, page, i + 1).sessions.set(day, new Set(metrics.filter((it) => !missing.has(it))));
+      const own = metrics.flatMap(({ kind, id }) => (kind === kindOf(page) && !missing.has(id) ? [id] : []));
+      entryOf(list, page, i + 1).sessions.set(day, new Set(own));
     } else if (address !== undefined) {
       const entry = entryOf(list, address, i + 1);
       for (const part of parts.split(' #').slice(1)) entry.parts.add(part);
@@ -98,6 +111,6 @@ export function readAddressList(text: string, file: string): { list: AddressList
 
 const unreadable = (file: string, line: number, text: string): Problem => ({
   ...{ file, line, field: '', found: /^[<=>]{7}/.test(text) ? 'a mark of a merge' : `"${text.slice(0, 60)}"` },
-  wanted: 'an address with parts (#…) or a day behind it, or "metric" and its id',
+  wanted: 'an address with parts (#…) or a day behind it, or "metric" or "file-metric" and its id',
   hint: 'the file is written by `build --record`; after a merge keep the lines of both sides',
 });

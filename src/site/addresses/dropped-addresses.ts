@@ -4,7 +4,7 @@ import { movedFiles, movedPages } from '../moved/moved-pages.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import type { AddressList, KeptAddress } from './address-list.ts';
 import { guideAddresses } from './guide-addresses.ts';
-import { sessionAddress, withdrawnAddresses } from './withdrawn.ts';
+import { isOfWithdrawn, sessionAddress, withdrawnAddresses } from './withdrawn.ts';
 
 /** A slug of a panel in one of its addresses. */
 const OF_PANEL = /^\/(?:panels|data\/compare)\/([^/]+?)(?:\.json)?(?:\/|$)/;
@@ -33,11 +33,14 @@ export function droppedAddresses(kept: AddressList, ledger: Ledger, file: string
       continue;
     }
     const told = { file, line: entry.line, field: '' };
-    const parts = [...entry.parts].filter((it) => !there.parts.has(it) && !isWithdrawn(`${address}#${it}`));
+    const parts = [...entry.parts].filter((it) => !there.parts.has(it) && !isOfWithdrawn(it, ledger.guide));
     if (parts.length > 0) problems.push({ ...told, ...lostParts(address, parts) });
     for (const [day, metrics] of entry.sessions) {
       if ([address, now].some((it) => isWithdrawn(sessionAddress(it, day)))) continue;
       const own = there.sessions.get(day);
+      // Told on the calculation page already.
+      if (!own && now.endsWith('/files/') && !live.get(now.replace(/files\/$/, 'methodology/'))?.sessions.has(day))
+        continue;
       const lost = [...metrics].filter((it) => !own?.has(it)).map((it) => `${it}-${day}`);
       if (lost.length === 0) continue;
       problems.push({ ...told, ...(own ? lostParts(now, lost) : lostSession(now, day, [...there.sessions.keys()])) });
@@ -98,8 +101,15 @@ function lostParts(page: string, parts: readonly string[]): Told {
   return {
     found: `${named(parts.map((it) => `${page}#${it}`))}, which this build would drop`,
     wanted: 'a page that has these parts',
-    hint: 'ids of metrics and versions of methods belong to the program: see what its update says; taking them out of this file gives them up',
+    hint: `${lostHint(page)}; taking them out of this file gives them up`,
   };
+}
+
+function lostHint(page: string): string {
+  if (page === '/changes/')
+    return 'corrections stay in corrections.yaml, each with the day and figure it was written with';
+  if (page.endsWith('/files/')) return 'they come of the files that the session named: name these again';
+  return 'ids of metrics and versions of methods belong to the program: see what its update says';
 }
 
 function named(addresses: readonly string[]): string {

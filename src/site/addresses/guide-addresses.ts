@@ -1,8 +1,10 @@
 import { FIXED_FILES, FIXED_PAGES } from '../../content/rules/site-addresses.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
+import { isFigure } from '../../measure/figure.ts';
 import { METHODS } from '../../measure/methods.ts';
-import { METRICS } from '../../measure/metrics.ts';
+import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { CARDS_PAGE } from '../cards/card-files.ts';
+import { publicCorrections } from '../export/corrections-data.ts';
 import { movedFiles, movedPages } from '../moved/moved-pages.ts';
 import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
@@ -16,7 +18,13 @@ type AddressSource = (ledger: Ledger, list: AddressList) => void;
  * Where the addresses come from that a guide keeps for good. What publishes pages or files of its own adds itself here;
  * a test holds the list against a build.
  */
-const SOURCES: readonly AddressSource[] = [fixedAddresses, methodAddresses, panelAddresses, formerAddresses];
+const SOURCES: readonly AddressSource[] = [
+  fixedAddresses,
+  correctionAddresses,
+  methodAddresses,
+  panelAddresses,
+  formerAddresses,
+];
 
 /** All addresses of a guide as it is published: of drafts, panels and sessions, there is nothing in it. */
 export function guideAddresses(ledger: Ledger): AddressList {
@@ -29,6 +37,12 @@ function fixedAddresses({ guide }: Ledger, list: AddressList): void {
   for (const it of [...FIXED_PAGES, ...FIXED_FILES]) entryOf(list, it);
   if (guide.agreement.length > 0) entryOf(list, '/agreement/');
   if (guide.cards.show || guide.cards.badges) entryOf(list, CARDS_PAGE);
+}
+
+/** A correction stays where it was published. */
+function correctionAddresses(ledger: Ledger, list: AddressList): void {
+  const { parts } = entryOf(list, '/changes/');
+  for (const { id } of publicCorrections(ledger)) parts.add(id);
 }
 
 /** A method keeps a part of its page for every version that it has had. */
@@ -46,13 +60,16 @@ function panelAddresses({ panels }: Ledger, list: AddressList): void {
     if (data.status === 'draft') continue;
     entryOf(list, panelAddress(slug));
     entryOf(list, `/data/compare/${slug}.json`);
-    if (hasFiles(panel)) entryOf(list, filesAddress(slug));
     const calculation = entryOf(list, `${panelAddress(slug)}methodology/`);
-    for (const { date, figures, readings } of sessions) {
+    const files = hasFiles(panel) ? entryOf(list, filesAddress(slug)) : undefined;
+    for (const { date, figures, readings, files: own } of sessions) {
       if (readings.draft) continue;
-      // Figures of files have their account on the page of these.
-      const told = METRICS.filter(({ id, isOfFiles }) => figures.has(id) && !isOfFiles).map(({ id }) => id);
-      calculation.sessions.set(date, new Set(told));
+      const idsOf = (isWanted: (it: Metric) => boolean) => new Set(METRICS.filter(isWanted).map((it) => it.id));
+      const told = idsOf(({ id, isOfFiles }) => figures.has(id) && !isOfFiles);
+      calculation.sessions.set(date, told);
+      // The page of files has no gaps.
+      const ofFiles = idsOf(({ id, isOfFiles }) => isFigure(figures.get(id)) && isOfFiles === true);
+      if (own.length > 0) files?.sessions.set(date, ofFiles);
     }
   }
 }

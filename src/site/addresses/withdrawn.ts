@@ -8,22 +8,33 @@ export type Withdrawn = Guide['withdrawn'][number];
 
 /** `/panels/<slug>/` */
 const PANEL = /^\/panels\/([^/]+)\/$/;
+/** A panel's pages below its own; whether a panel that is gone had files nobody knows. */
+const PAGES = ['methodology/', 'files/'];
 /** `/panels/<slug>/methodology/#session-2026-03-02` */
 const SESSION = /^\/panels\/([^/]+)\/methodology\/#session-(\d{4}-\d{2}-\d{2})$/;
 
-/** Every address that an entry stands for: a panel's has its other page and its file for the comparison with it. */
+/** Every address that an entry stands for: a panel's has its other pages and its file for the comparison with it. */
 export function withdrawnAddresses({ withdrawn }: Pick<Guide, 'withdrawn'>): Map<string, Withdrawn> {
   return new Map(
     withdrawn.flatMap((it) => {
       const [, slug] = PANEL.exec(it.address) ?? [];
-      const more = slug === undefined ? [] : [`${it.address}methodology/`, `/data/compare/${slug}.json`];
+      const more = slug === undefined ? [] : [...PAGES.map((page) => it.address + page), `/data/compare/${slug}.json`];
       return [it.address, ...more].map((address) => [address, it] as const);
     }),
   );
 }
 
-/** The address by which a session is withdrawn. */
-export const sessionAddress = (page: string, day: string) => `${page}#session-${day}`;
+/** The address by which a session is withdrawn: its place on the calculation page, whichever page has parts of it. */
+export const sessionAddress = (page: string, day: string) =>
+  `${page.replace(/files\/$/, 'methodology/')}#session-${day}`;
+
+/** True where a correction was of a panel that the guide has given up, and with it the entry. */
+export function isOfWithdrawn(correction: string, { withdrawn }: Pick<Guide, 'withdrawn'>): boolean {
+  return withdrawn.some(({ address }) => {
+    const [, slug] = PANEL.exec(address) ?? [];
+    return slug !== undefined && correction.includes(`-${slug}-`);
+  });
+}
 
 /** Sessions of a panel that the guide has given up, newest first. */
 export function withdrawnSessions(slug: string, { withdrawn }: Pick<Guide, 'withdrawn'>) {

@@ -73,7 +73,7 @@ export function agreementView({ other, shared, onlyOwn, onlyOther }: GuideAgreem
         name: it.panel.name,
         address: panelAddress(it.panel.slug),
         otherAddress: it.other.address,
-        days: `read here ${showDate(it.panel.current?.date ?? it.other.session)}, there ${showDate(it.other.session)}`,
+        days: `Read here ${showDate(it.panel.current?.date ?? it.other.session)}, there ${showDate(it.other.session)}`,
         says: panelAgreement(it),
         apart: lines.filter((line) => !line.agrees && !line.follows),
         following: lines.filter((line) => line.follows).map((line) => line.name),

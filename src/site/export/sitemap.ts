@@ -3,6 +3,7 @@ import { guideEvents } from '../../ledger/events.ts';
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS } from '../../measure/methods.ts';
 import { CARDS_PAGE } from '../cards/card-files.ts';
+import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { escaped } from '../shared/html.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { siteAddress } from '../shared/site-address.ts';
@@ -22,13 +23,16 @@ export function sitemapXml(ledger: Ledger): string {
       path,
       ...(path === '/changes/' && { day: guideEvents(ledger)[0]?.date }),
     })),
+    ...(guide.agreement.length > 0 ? [{ path: '/agreement/' }] : []),
     ...(guide.cards.show || guide.cards.badges ? [{ path: CARDS_PAGE }] : []),
     ...METHODS.map(({ id }) => ({ path: `/methods/${id}/` })),
     ...[...panels.values()]
       .filter((it) => it.data.status !== 'draft')
-      .flatMap((panel) =>
-        ['', 'methodology/'].map((page) => ({ path: `${panelAddress(panel.slug)}${page}`, day: newestDay(panel) })),
-      ),
+      .flatMap((panel) => {
+        const own = panelAddress(panel.slug);
+        const paths = [own, `${own}methodology/`, ...(hasFiles(panel) ? [filesAddress(panel.slug)] : [])];
+        return paths.map((path) => ({ path, day: newestDay(panel) }));
+      }),
   ];
   const urls = pages.map(
     ({ path, day }) =>

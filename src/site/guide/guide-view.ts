@@ -1,10 +1,11 @@
 import type { ClassTable, Conditions, Ledger, PanelEntry, RankBasis, RankGroup } from '../../ledger/ledger.ts';
 import { orderDisagreement } from '../../ledger/order-disagreement.ts';
 import { isFigure } from '../../measure/figure.ts';
-import { areNinePointAlike, versionsAlike } from '../../measure/irradiance/bench-procedure.ts';
+import { areNinePointAlike } from '../../measure/irradiance/bench-procedure.ts';
 import type { Dagger } from '../../words/flags.ts';
 import { fixed, listed, showMonth } from '../../words/format.ts';
 import { rankFigure } from '../../words/rank-words.ts';
+import { correctedMark } from '../shared/corrections.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { alignment } from './browser/column-alignment.ts';
 import { type PlacedInterval, placedOn, type Scale, scaleOf, ticksOf } from './browser/interval-scale.ts';
@@ -14,6 +15,7 @@ import { BASES, markOfRank, placing, rankAbsence } from './rank-basis.ts';
 import { disagreementRemark, versionWords } from './rank-sentence.ts';
 import { type Cell, rankingCell } from './ranking-cells.ts';
 import { type Column, guideColumns, hiddenNumbers } from './ranking-columns.ts';
+import { classId, tableId } from './table-ids.ts';
 import { type WavelengthAxis, type WavelengthStrip, wavelengthAxis, wavelengthStrip } from './wavelength-strip.ts';
 
 /** One panel of the ranking. */
@@ -106,13 +108,12 @@ function align(classes: readonly ClassView[], columns: readonly Column[]): void 
   });
 }
 
-/** The class of panels whose LED field has not been measured. */
-const UNKNOWN_SIZE = { id: 'unknown-size', name: 'Size not known' };
+const SIZE_NOT_KNOWN = 'Size not known';
 
 function classView({ sizeClass, groups, unranked }: ClassTable, page: Page): ClassView {
   return {
-    id: sizeClass?.id ?? UNKNOWN_SIZE.id,
-    name: sizeClass?.name ?? UNKNOWN_SIZE.name,
+    id: classId(sizeClass),
+    name: sizeClass?.name ?? SIZE_NOT_KNOWN,
     area: sizeClass ? areaWords(sizeClass, page.ledger) : 'LED field not measured',
     tables: groups.map((group, index) => table(sizeClass, group, index, page)),
     unranked: unranked.map((it) => ({
@@ -141,17 +142,13 @@ function table(
   page: Page,
 ): Table {
   const { guide } = page.ledger;
-  const classId = sizeClass?.id ?? UNKNOWN_SIZE.id;
   const isOtherVersion = !areNinePointAlike(conditions.methodVersion, guide.methodVersion);
   const rankOf = (panel: PanelEntry) => placing(panel, page.basis).rank;
   const bySlug = new Map(panels.map((it) => [it.slug, it]));
   const ties = tieBrackets([...bySlug.keys()], (slug) => rankOf(bySlug.get(slug) as PanelEntry)?.tiedWith ?? []);
   return {
-    id:
-      index === 0 && conditions.isReference
-        ? classId
-        : `${classId}-${String(conditions.distance).replace('.', '-')}-cm-v${versionsAlike(conditions.methodVersion)[0]}`,
-    sizeClass: classId,
+    id: tableId(sizeClass, conditions, index),
+    sizeClass: classId(sizeClass),
     conditions,
     ...(!conditions.isReference && {
       apart: `at ${conditions.distance} cm${isOtherVersion ? ` by ${versionWords(conditions.methodVersion)} of the bench procedure` : ''}, not at the guide’s ${guide.referenceDistance.value} cm${isOtherVersion ? ` by ${versionWords(guide.methodVersion)}` : ''}`,
@@ -192,10 +189,22 @@ function codeRemark({ prices }: PanelEntry): string[] {
   return [code.testerEarns ? 'price with a code that earns us money' : 'price with a code'];
 }
 
+/** Figures of the row that were corrected, and when: `efficiency corrected 6 Oct 2026`. */
+function correctedRemarks(
+  { figures }: PanelEntry,
+  columns: readonly Column[],
+  { corrections, guide }: Ledger,
+): string[] {
+  return columns.flatMap(({ metric, label }) => {
+    const mark = correctedMark(corrections, figures.get(metric), guide.currency);
+    return mark ? [`${label.charAt(0).toLowerCase()}${label.slice(1)} ${mark.text}`] : [];
+  });
+}
+
 /** Ties that a row names; the panel's page has all of them. */
 const MOST_NAMED = 2;
 
-function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, ledger }: Page): string[] {
+function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, columns, ledger }: Page): string[] {
   const { obtained } = panel.data;
   const { rank } = placing(panel, basis);
   const disagreement = orderDisagreement(panel, ledger);
@@ -204,6 +213,7 @@ function remarksOf(panel: PanelEntry, { others }: TiedRow, { basis, ledger }: Pa
     ...(obtained && obtained.how !== 'bought' ? [`${obtained.how} by the maker`] : []),
     ...codeRemark(panel),
     panel.current ? `tested ${showMonth(panel.current.date)}` : 'not tested',
+    ...correctedRemarks(panel, columns, ledger),
     ...(rank && !rank.range ? ['range of its rank not known'] : []),
     ...(others.length > MOST_NAMED ? [`tie with ${others.length} more`] : []),
     ...(others.length > 0 && others.length <= MOST_NAMED ? [`tie with ${listed(others.map(nameOf))} too`] : []),

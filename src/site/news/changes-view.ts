@@ -4,12 +4,15 @@ import type { Ledger } from '../../ledger/ledger.ts';
 import { listed, showDate } from '../../words/format.ts';
 import { publicCorrections } from '../export/corrections-data.ts';
 import { type CorrectionWords, correctionWords } from '../shared/corrections.ts';
+import { panelAddress } from '../shared/panel-address.ts';
 import { type EventWords, eventWords } from './event-words.ts';
 
 /** What has happened in the guide, as its page tells it. */
 export interface ChangesView {
   /** What is new this month, in a sentence. */
   lead: string;
+  /** Panels that have a page and no session: that is no event, since nothing was read and no file has its day. */
+  waiting: Array<{ name: string; address: string }>;
   /** By month, the newest first; not older than a year. */
   months: EventMonth[];
   /** The rest, by year. */
@@ -33,6 +36,9 @@ export function changesView(ledger: Ledger): ChangesView {
   const words = (these: readonly GuideEvent[]) => these.map((it) => eventWords(it, ledger));
   return {
     lead: leadOf(events, today),
+    waiting: [...ledger.panels.values()]
+      .filter(({ current, data }) => !current && data.status === 'published')
+      .map(({ name, slug }) => ({ name, address: panelAddress(slug) })),
     months: [...Map.groupBy(recent, (it) => it.date.slice(0, 7))].map(([month, group]) => ({
       id: month,
       name: monthName(month),
@@ -45,6 +51,17 @@ export function changesView(ledger: Ledger): ChangesView {
     })),
     corrections: publicCorrections(ledger).map((it) => correctionWords(it, ledger)),
   };
+}
+
+/** Parts of the page, as links name them. */
+export function changesParts(ledger: Ledger): string[] {
+  const { months, older, corrections } = changesView(ledger);
+  return [
+    ...['main', 'corrections'],
+    ...months.flatMap(({ id, events }) => [`month-${id}`, ...events.map((it) => it.id)]),
+    ...older.flatMap(({ year, events }) => [`year-${year}`, ...events.map((it) => it.id)]),
+    ...corrections.map((it) => it.id),
+  ];
 }
 
 /** What of each kind is new, in the order of its weight. */

@@ -1,15 +1,6 @@
 import { FIXED_PAGES } from '../../content/rules/site-addresses.ts';
 import { sitePath } from '../shared/site-address.ts';
-import {
-  ASK_AGAIN,
-  EMBEDDABLE,
-  FOR_GOOD,
-  FRAMED_BY_ALL,
-  FRAMED_BY_NONE,
-  HEADERS,
-  KEPT_FOR_GOOD,
-  SHARED,
-} from './serving-rules.ts';
+import { HEADERS, HEADERS_BY_FOLDER } from './serving-rules.ts';
 
 type Rule = readonly [path: string, headers: ReadonlyArray<readonly [name: string, value: string]>];
 
@@ -23,17 +14,11 @@ export function headersFile(site: string): string {
   const rules: Rule[] = [
     ['/*', HEADERS],
     ...folders().map((path): Rule => {
-      const isEmbeddable = EMBEDDABLE.some((it) => path === `${it}*`);
-      const isForGood = KEPT_FOR_GOOD.some((it) => path === `${it}*`);
-      const isShared = SHARED.some((it) => path === `${it}*`);
-      return [
-        path,
-        [
-          ['Content-Security-Policy', isEmbeddable ? FRAMED_BY_ALL : FRAMED_BY_NONE],
-          ['Cache-Control', isForGood ? FOR_GOOD : ASK_AGAIN],
-          ...(isShared ? [['Access-Control-Allow-Origin', '*'] as const] : []),
-        ],
-      ];
+      const headers = HEADERS_BY_FOLDER.map(
+        ({ name, otherwise, folders: own, value }) =>
+          [name, own.some((it) => path === `${it}*`) ? value : otherwise] as const,
+      );
+      return [path, headers.filter(([, value]) => value !== '')];
     }),
   ];
   return rules
@@ -44,6 +29,10 @@ export function headersFile(site: string): string {
 /** The guide's folders, none within another, and its first page. */
 function folders(): string[] {
   const pages = FIXED_PAGES.map((it) => `/${it.split('/')[1] ?? ''}`).map((it) => (it === '/' ? '/' : `${it}/*`));
-  const others = ['/agreement/*', '/404.html', ...[...EMBEDDABLE, ...SHARED, ...KEPT_FOR_GOOD].map((it) => `${it}*`)];
+  const others = [
+    '/agreement/*',
+    '/404.html',
+    ...HEADERS_BY_FOLDER.flatMap((it) => it.folders.map((one) => `${one}*`)),
+  ];
   return [...new Set([...pages, ...others])].toSorted();
 }

@@ -1,14 +1,5 @@
 import { sitePath } from '../shared/site-address.ts';
-import {
-  ASK_AGAIN,
-  EMBEDDABLE,
-  FOR_GOOD,
-  FRAMED_BY_ALL,
-  FRAMED_BY_NONE,
-  HEADERS,
-  KEPT_FOR_GOOD,
-  SHARED,
-} from './serving-rules.ts';
+import { HEADERS, HEADERS_BY_FOLDER, type HeaderByFolder } from './serving-rules.ts';
 
 /** Where nginx finds the files, and where it listens. */
 export interface NginxPlaces {
@@ -27,27 +18,15 @@ export interface NginxPlaces {
 export function nginxFile(site: string, { root = '/srv/guide', listen = '80' }: NginxPlaces = {}): string {
   const path = sitePath(site);
   const top = path.slice(0, -1);
-  const map = (
-    variable: string,
-    otherwise: string,
-    folders: readonly string[],
-    value: string,
-  ) => `map $uri ${variable} {
+  const map = ({ name, otherwise, folders, value }: HeaderByFolder) => `map $uri ${variable(name)} {
   default "${otherwise}";
 ${folders.map((it) => `  "~^${pattern(`${top}${it}`)}" "${value}";`).join('\n')}
 }`;
-  const headers = [
-    ['Content-Security-Policy', '$guide_policy'],
-    ['Cache-Control', '$guide_cache'],
-    // Left out where it is empty.
-    ['Access-Control-Allow-Origin', '$guide_readers'],
-    ...HEADERS,
-  ];
+  // One whose variable is empty is left out.
+  const headers = [...HEADERS_BY_FOLDER.map(({ name }) => [name, variable(name)]), ...HEADERS];
   return `# The guide at ${site}, as static files.${path === '/' ? '' : ` It lies in ${root}${path}, since it has a path.`}
 # Put TLS before it, or into it, and then add: add_header Strict-Transport-Security "max-age=31536000" always;
-${map('$guide_policy', FRAMED_BY_NONE, EMBEDDABLE, FRAMED_BY_ALL)}
-${map('$guide_cache', ASK_AGAIN, KEPT_FOR_GOOD, FOR_GOOD)}
-${map('$guide_readers', '', SHARED, '*')}
+${HEADERS_BY_FOLDER.map(map).join('\n')}
 
 server {
   listen ${listen};
@@ -77,6 +56,9 @@ ${headers.map(([name, value]) => `  add_header ${name} "${value}" always;`).join
 }
 `;
 }
+
+/** What nginx calls the value of a header: `$guide_cache_control`. */
+const variable = (name: string) => `$guide_${name.toLowerCase().replaceAll('-', '_')}`;
 
 /** A path for a pattern. */
 const pattern = (path: string) => path.replace(/[.+*?^$()[\]{}|\\]/g, '\\$&');

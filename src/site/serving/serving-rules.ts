@@ -8,12 +8,12 @@ import { CONTENT_POLICY } from '../shared/content-policy.ts';
  */
 export const FRAMED_BY_NONE = `${CONTENT_POLICY}; frame-ancestors 'none'`;
 /** Of what is made to be shown within pages of others. */
-export const FRAMED_BY_ALL = `${CONTENT_POLICY}; frame-ancestors *`;
+const FRAMED_BY_ALL = `${CONTENT_POLICY}; frame-ancestors *`;
 
 /** Folders of the guide that other sites may show in a frame. */
-export const EMBEDDABLE = ['/cards/'] as const;
+const EMBEDDABLE = ['/cards/'] as const;
 /** Folders whose files scripts of other sites may read: they are given away. */
-export const SHARED = ['/data/'] as const;
+const SHARED = ['/data/'] as const;
 
 /**
  * Folders whose files have their content's mark in their names, so that a file never changes: browsers may keep it for
@@ -22,9 +22,24 @@ export const SHARED = ['/data/'] as const;
  * The same mark makes Subresource Integrity idle here: the page that would say the hash comes from the same host as the
  * file, so whoever can change one can change both. It is for files from elsewhere, and a guide loads none.
  */
-export const KEPT_FOR_GOOD = ['/_astro/', '/photos/', '/pagefind/fragment/', '/pagefind/index/'] as const;
-export const FOR_GOOD = 'public, max-age=31536000, immutable';
-export const ASK_AGAIN = 'no-cache';
+const KEPT_FOR_GOOD = ['/_astro/', '/photos/', '/pagefind/fragment/', '/pagefind/index/'] as const;
+const FOR_GOOD = 'public, max-age=31536000, immutable';
+const ASK_AGAIN = 'no-cache';
+
+/** A header that some folders of the guide have otherwise than all the rest. */
+export interface HeaderByFolder {
+  name: string;
+  /** Everywhere but in these; left out where it is empty. */
+  otherwise: string;
+  folders: readonly string[];
+  value: string;
+}
+
+export const HEADERS_BY_FOLDER: readonly HeaderByFolder[] = [
+  { name: 'Content-Security-Policy', otherwise: FRAMED_BY_NONE, folders: EMBEDDABLE, value: FRAMED_BY_ALL },
+  { name: 'Cache-Control', otherwise: ASK_AGAIN, folders: KEPT_FOR_GOOD, value: FOR_GOOD },
+  { name: 'Access-Control-Allow-Origin', otherwise: '', folders: SHARED, value: '*' },
+];
 
 /** Of a browser's abilities: what the bench pages use of meters and cameras, for the guide alone; the rest for nobody. */
 const ABILITIES: Readonly<Record<string, '(self)' | '()'>> = {

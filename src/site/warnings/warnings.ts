@@ -7,6 +7,7 @@ import { correctionsStand } from './doubts/corrections.ts';
 import { demonstrationWords } from './doubts/demonstration-words.ts';
 import { farFromOthers } from './doubts/far-from-others.ts';
 import { filesUnnamed } from './doubts/files-unnamed.ts';
+import { linksToFigures } from './doubts/links-to-figures.ts';
 import { ownTexts } from './doubts/own-texts.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
@@ -27,6 +28,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   correctionsStand,
   stillToFillIn,
   ownTexts,
+  linksToFigures,
   demonstrationWords,
 ];
 

@@ -29,7 +29,7 @@ describe('what is right stays silent', () => {
     ['a part of a page', '[a](/methods/rank/#history), [b](/methods/rank/#version-1), [c](/cautions/#sources)'],
     ['another panel', '[a](/panels/teasel/) and [b](/panels/teasel/methodology/#optical-power)'],
     ['a relative address', '[a](../teasel/), [b](./methodology/), [c](#notes), [d](?x=1)'],
-    ['a tool with its state', '[a](/compare/?with=plover,teasel) [b](/#desk)'],
+    ['a tool with its state', '[a](/compare/?with=plover,teasel) [b](/#small)'],
     ['data', '[a](/data/panels.csv) [b](/data/compare/plover.json)'],
     ['a meter', '[a](/instruments/#thermopile)'],
     ['addresses elsewhere', '[a](https://a.example/b?c#d), <mailto:a@b.example>, [t](tel:+123)'],
@@ -245,7 +245,11 @@ describe('parts of pages', () => {
     '/panels/plover/methodology/#optical-power',
     '/panels/#maker-knotgrass',
     '/data/#whole',
-    '/#table-palm-30-cm-v1',
+    '/#small',
+    '/#table-small',
+    '/frame/#table-small-30-5-cm-v1',
+    '/?spend=600#answers',
+    '/emitted/#ranking',
   ])('%s is there', (address) => {
     write(`[a](${address})`);
     expectProblems(content.problems());
@@ -265,6 +269,11 @@ describe('parts of pages', () => {
     ['/panels/plover/#limit', 'did you mean "/panels/plover/#limits"?'],
     ['/panels/#maker-knotgras', 'did you mean "/panels/#maker-knotgrass"?'],
     ['/plan/#your', undefined],
+    ['/#smal', 'did you mean "/#small"?'],
+    ['/frame/#table-smal', 'did you mean "/frame/#table-small"?'],
+    // The answer to a sum stands on the guide's own page alone.
+    ['/emitted/#answers', undefined],
+    ['/emitted/#table-tiny-30-cm-v1', undefined],
   ])('%s is not', (address, hint) => {
     write(`[a](${address})`);
     const [problem, ...more] = content.problems();

@@ -15,6 +15,8 @@ function list(): AddressList {
   const { sessions } = entryOf(made, '/panels/tern/methodology/');
   sessions.set('2026-10-01', new Set(['led-area', 'capture', 'sound-on']));
   sessions.set('2025-01-02', new Set(['led-area']));
+  entryOf(made, '/panels/tern/files/').sessions.set('2026-10-01', new Set(['warm-up-drop']));
+  entryOf(made, '/panels/wren/files/').sessions.set('2026-10-02', new Set(['centroid-red', 'warm-up-drop']));
   return made;
 }
 
@@ -25,10 +27,16 @@ test('a line an address, sorted, what a session has not by name', () => {
     'metric capture',
     'metric led-area',
     'metric sound-on',
+    'file-metric centroid-red',
+    'file-metric warm-up-drop',
     '/methods/rank/ #version-2 #version-10',
+    '/panels/tern/files/',
+    '/panels/tern/files/ 2026-10-01 but centroid-red',
     '/panels/tern/methodology/',
     '/panels/tern/methodology/ 2025-01-02 but capture sound-on',
     '/panels/tern/methodology/ 2026-10-01',
+    '/panels/wren/files/',
+    '/panels/wren/files/ 2026-10-02',
     '/plan/',
     '',
   ]);

@@ -65,6 +65,7 @@ describe('a panel whose folder is gone', () => {
     expect(withdrawnPages(ledger()).map((it) => it.address)).toEqual([
       '/panels/plover/',
       '/panels/plover/methodology/',
+      '/panels/plover/files/',
     ]);
     const [file] = withdrawnFiles(ledger());
     expect(file?.path).toBe('data/compare/plover.json');
@@ -96,6 +97,49 @@ describe('a session whose day is another', () => {
     for (const id of ['session', 'optical-power', 'led-area']) expect(page).toContain(` id="${id}-${day}"`);
     expect(page).toContain('It was a sample.');
   });
+});
+
+describe('a correction', () => {
+  const id = 'correction-2026-11-02-plover-2026-10-01-led-area';
+  beforeEach(() => kept.get('/changes/')?.parts.add(id));
+
+  test('that is taken out of the list is a loss', () => {
+    const [problem, ...more] = dropped();
+    expect(more).toEqual([]);
+    expect(problem).toMatchObject({
+      found: `/changes/#${id}, which this build would drop`,
+      hint: expect.stringMatching(/^corrections stay in corrections\.yaml/),
+    });
+  });
+
+  test('goes with its panel', () => {
+    content.remove('panels/plover');
+    withdraw('/panels/plover/');
+    expect(dropped()).toEqual([]);
+  });
+});
+
+test('figures of files that a session no longer names are a loss; with the session they are told once', () => {
+  const day = dayOf('plover');
+  const sessions = new Map([[day, new Set(['warm-up-drop'])]]);
+  kept.set('/panels/plover/files/', { parts: new Set(), sessions, line: 9 });
+  const now = ledger();
+  const plover = now.panels.get('plover');
+  if (!plover) throw new Error('the content has no plover');
+  const file = { name: 'a.csv' } as (typeof plover.sessions)[number]['files'][number];
+  const withFiles = (date: string): Ledger => {
+    const read = plover.sessions.map((it) => ({ ...it, date, files: [file] }));
+    return { ...now, panels: new Map([...now.panels, ['plover', { ...plover, sessions: read }]]) };
+  };
+  expect(dropped(withFiles(day))).toMatchObject([
+    {
+      found: `/panels/plover/files/#warm-up-drop-${day}, which this build would drop`,
+      hint: expect.stringContaining('name these again'),
+    },
+  ]);
+  expect(dropped(withFiles('2026-11-02')).map((it) => it.found)).toEqual([
+    expect.stringContaining(`the session of ${day} on /panels/plover/methodology/`),
+  ]);
 });
 
 test('a version of a method, a metric and a page of the program that are gone are named', () => {

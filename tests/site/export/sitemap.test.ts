@@ -1,8 +1,9 @@
-import { XMLParser, XMLValidator } from 'fast-xml-parser';
+import { XMLParser } from 'fast-xml-parser';
 import { beforeAll, expect, test } from 'vitest';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { robotsTxt, sitemapXml } from '../../../src/site/export/sitemap.ts';
 import { demoLedger } from '../../support/demo-ledger.ts';
+import { SITEMAP_SCHEMA, schemaFaults } from '../../support/xml-schema.ts';
 
 let ledger: Ledger;
 let urls: Array<{ loc: string; lastmod?: string }>;
@@ -11,8 +12,19 @@ beforeAll(() => {
   urls = new XMLParser({ parseTagValue: false }).parse(sitemapXml(ledger)).urlset.url;
 });
 
-test('is XML, and every page is in it once, by its full address', () => {
-  expect(XMLValidator.validate(sitemapXml(ledger))).toBe(true);
+test('fits the schema of sitemaps.org, which refuses what does not', () => {
+  const xml = sitemapXml(ledger);
+  expect(schemaFaults(SITEMAP_SCHEMA, xml)).toEqual([]);
+  const faulty = [
+    xml.replace(/<loc>[^<]*<\/loc>/, ''),
+    xml.replace(/<lastmod>[^<]*/, '<lastmod>25 November'),
+    xml.replace(/<loc>[^<]*/, '<loc>/'),
+    xml.replace('<url>', '<url><day>2026-11-25</day>'),
+  ];
+  for (const it of faulty) expect(schemaFaults(SITEMAP_SCHEMA, it)).not.toEqual([]);
+});
+
+test('every page is in it once, by its full address', () => {
   const paths = urls.map((it) => new URL(it.loc).pathname);
   expect(new Set(paths).size).toBe(paths.length);
   expect(paths).toEqual(

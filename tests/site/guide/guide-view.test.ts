@@ -163,7 +163,7 @@ describe('cells', () => {
     expect(row('Quennick Tope').remarks).toEqual(['lent by the maker', 'price with a code', 'tested Oct 2026']);
     expect(row('Ostrel Lill').remarks).toEqual(['given by the maker', 'tested Nov 2026']);
     expect(row('Kelpwright Limpet').remarks).toContain('price with a code that earns us money');
-    expect(row('Ruddlestone R60').remarks).toEqual(['tested Sep 2026']);
+    expect(row('Ruddlestone R60').remarks).toEqual(['tested Sep 2026', 'efficiency corrected 6 Oct 2026']);
   });
 
   test('peaks stand on one axis, those that eyes see apart from those that they don’t', () => {

@@ -1,4 +1,5 @@
 import { beforeAll, expect, test } from 'vitest';
+import { guideEvents } from '../../../src/ledger/events.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import { calculationHtml } from '../../../src/site/calculation/calculation-html.ts';
 import { panelsJson } from '../../../src/site/export/panels-json.ts';
@@ -25,6 +26,27 @@ test('says first what is new this month', () => {
   ]);
   const quiet = changesView({ ...demo.ledger, today: '2026-12-02' });
   expect(quiet.lead).toBe('Nothing in December 2026 so far; the newest is of 26 Nov 2026.');
+});
+
+test('a panel that is yet to be read is named, and no event', () => {
+  expect(changesView(demo.ledger).waiting).toEqual([]);
+  const dab = demo.panel('quennick-dab');
+  const panels = new Map([...demo.ledger.panels, [dab.slug, { ...dab, sessions: [], current: undefined }]]);
+  const { waiting, months } = changesView({ ...demo.ledger, panels });
+  expect(waiting).toEqual([{ name: 'Quennick Dab', address: '/panels/quennick-dab/' }]);
+  expect(months.flatMap((it) => it.events.map(({ id }) => id)).filter((it) => it.includes('quennick-dab'))).toEqual([]);
+});
+
+test('a panel whose first session is a draft still is a new test by the next one', () => {
+  const cormorant = demo.panel('kelpwright-cormorant');
+  const [newest, first] = cormorant.sessions;
+  if (!newest || !first) throw new Error('the demo has no panel that was tested twice');
+  const sessions = [newest, { ...first, readings: { ...first.readings, draft: true as const } }];
+  const panels = new Map([...demo.ledger.panels, [cormorant.slug, { ...cormorant, sessions }]]);
+  const ids = guideEvents({ ...demo.ledger, panels }).map((it) => it.id);
+  expect(ids.filter((it) => it.endsWith('-kelpwright-cormorant'))).toEqual([
+    `tested-${newest.date}-kelpwright-cormorant`,
+  ]);
 });
 
 test('a corrected figure says so on its panel’s page and on its calculation, others do not', () => {

@@ -1,10 +1,11 @@
 /** What hosts are told, at the top of a host and below a path; the server itself is tried in tests/built/nginx.test.ts. */
+import { DockerfileParser } from 'dockerfile-ast';
 import { describe, expect, test } from 'vitest';
-import { parse } from 'yaml';
 import { containerFile } from '../../../src/site/serving/container-file.ts';
 import { headersFile } from '../../../src/site/serving/headers-file.ts';
 import { nginxFile } from '../../../src/site/serving/nginx-file.ts';
 import { workflowFile } from '../../../src/site/serving/workflow-file.ts';
+import { readWorkflow } from '../../support/workflow-parser.ts';
 
 const TOP = 'https://host.example';
 const BELOW = 'https://host.example/some/path.d';
@@ -72,9 +73,49 @@ test('below a path the server’s file means that path alone', () => {
   expect(containerFile('/some/path.d/')).toContain('COPY dist/ /srv/guide/some/path.d/\n');
 });
 
-test('the workflow is YAML, checks strictly, and needs no secret', () => {
+describe('the workflow', () => {
   const text = workflowFile('npx panel-ledger');
-  const { jobs } = parse(text);
-  expect(jobs.build.steps.map((it: { run?: string }) => it.run)).toContain('npx panel-ledger build --strict');
-  expect(text).not.toContain('secrets.');
+
+  test('is what its hosts read, checks strictly, and needs no secret', async () => {
+    expect(await readWorkflow(text)).toEqual({
+      faults: [],
+      steps: [
+        expect.stringMatching(/^actions\/checkout@/),
+        expect.stringMatching(/^actions\/setup-node@/),
+        'npm ci',
+        'npx panel-ledger build --strict',
+        expect.stringMatching(/^actions\/upload-artifact@/),
+      ],
+    });
+    expect(text).not.toContain('secrets.');
+  });
+
+  test.each([
+    ['a key that there is not', text.replace('runs-on', 'run-on'), 'run-on'],
+    ['a right that there is not', text.replace('contents: read', 'content: read'), 'content'],
+    ['a day that is none', text.replace('0 5 1 * *', '0 5 1 *'), 'cron'],
+  ])('%s would be refused', async (_what, faulty, said) => {
+    expect((await readWorkflow(faulty)).faults).toContainEqual(expect.stringContaining(said));
+  });
+});
+
+describe('the container', () => {
+  test.each(['/', '/some/path/'])(
+    'is a file of instructions; below %s the guide lies where its nginx looks',
+    (path) => {
+      const instructions = DockerfileParser.parse(containerFile(path))
+        .getInstructions()
+        .map((it) => [it.getInstruction(), ...it.getArguments().map((one) => one.getValue())]);
+      const of = (name: string) => instructions.filter(([it]) => it === name).map(([, ...rest]) => rest);
+      expect(instructions.map(([it]) => it)).toEqual(['FROM', 'RUN', 'COPY', 'COPY', 'EXPOSE', 'CMD']);
+      const nginx = nginxFile(`https://host.example${path}`);
+      const said = (name: string) => new RegExp(`^ {2}${name} (.*);$`, 'm').exec(nginx)?.[1];
+      // Both stand beside it: what `recipe nginx` prints, and what a build writes.
+      expect(of('COPY')).toEqual([
+        ['nginx.conf', '/etc/nginx/conf.d/guide.conf'],
+        ['dist/', `${said('root')}${path}`],
+      ]);
+      expect(of('EXPOSE')).toEqual([[said('listen')]]);
+    },
+  );
 });

@@ -57,6 +57,37 @@ describe('prices', () => {
   });
 });
 
+describe('links to what figures or days decide', () => {
+  const tested = () => `/changes/#tested-${/- date: (\S+)\n\s+methodVersion/.exec(content.read(PLOVER))?.[1]}-plover`;
+
+  test('are silent where the part is there', () => {
+    const site = 'https://ledger.example';
+    const links = ['/#small', '/#table-large', `${site}/frame/#ranking`, '/?spend=9#ask', tested(), '/changes/'];
+    content.edit(PLOVER, 'Notes of the tester.', links.map((it) => `[a](${it})`).join(' '));
+    expect(found('link-to-figures')).toEqual([]);
+  });
+
+  test.each([
+    ['/#table-small-30-cm-v1', undefined],
+    ['/emitted/#unknown-size', undefined],
+    ['https://ledger.example/frame/#table-large-20-cm-v2', undefined],
+    ['/changes/#tested-2019-01-01-plover', () => tested()],
+  ] as const)('%s is a doubt at its line', (address, near) => {
+    content.edit(PLOVER, 'Notes of the tester.', `One.\n\n[a](${address})`);
+    const warnings = found('link-to-figures');
+    expect(warnings).toMatchObject([{ severity: 'doubt', line: content.lineOf(PLOVER, '[a]') }]);
+    expect(warnings[0]?.text).toContain(`"${address}"`);
+    if (near) expect(warnings[0]?.hint).toBe(`did you mean "${near()}"?`);
+  });
+
+  test('in a field it has the field', () => {
+    content.edit('makers/knotgrass.yaml', 'name:', 'note: See /changes/#corection.\nname:');
+    expect(found('link-to-figures')).toMatchObject([
+      { field: 'note', line: 1, hint: 'did you mean "/changes/#corrections"?' },
+    ]);
+  });
+});
+
 describe('calibrations', () => {
   test.each([
     ['thermopile', 'relative: 4', 0.2, 0],

@@ -70,6 +70,7 @@ function newFile(run: Run, setup: FileSetup): string {
     values: {
       ...(maker && { maker }),
       ...(model && { model }),
+      claims: { date: run.date },
       prices: [{ date: run.date, ...(typeof currency === 'string' && { currency }) }],
       ...panel,
       sessions: [session],

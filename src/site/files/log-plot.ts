@@ -1,7 +1,8 @@
 import { nice, ticks } from 'd3-array';
 import type { DrawnSeries } from '../../ledger/files/drawn-series.ts';
 import { fixed } from '../../words/format.ts';
-import { type Axis, type Plot, pathThrough, pixels } from '../shared/browser/plot.ts';
+import { pathThrough } from '../shared/browser/path-data.ts';
+import { type Axis, type Plot, pixels } from '../shared/browser/plot.ts';
 
 /** A log, ready to draw; lengths in CSS pixels from the top left. */
 export interface LogPlot extends Plot {

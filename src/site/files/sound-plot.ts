@@ -2,7 +2,8 @@ import { nice, ticks } from 'd3-array';
 import type { SoundClipsView } from '../../ledger/files/sound-clips.ts';
 import type { BandLevel } from '../../measure/sound/band-levels.ts';
 import { fixed } from '../../words/format.ts';
-import { type Plot, pathThrough, pixels, type Tick } from '../shared/browser/plot.ts';
+import { pathThrough } from '../shared/browser/path-data.ts';
+import { type Plot, pixels, type Tick } from '../shared/browser/plot.ts';
 import { toneText } from './sound-words.ts';
 
 /** Levels of narrow bands against frequency, ready to draw. */

@@ -2,7 +2,8 @@ import type { DrawnSpectrum } from '../../ledger/files/spectra-figures.ts';
 import { INFRARED_FROM_NM } from '../../measure/irradiance/claims.ts';
 import { fixed } from '../../words/format.ts';
 import { nmText } from '../../words/spectrum-words.ts';
-import { axisFromNought, type Plot, pathThrough, pixels } from '../shared/browser/plot.ts';
+import { pathThrough } from '../shared/browser/path-data.ts';
+import { axisFromNought, type Plot, pixels } from '../shared/browser/plot.ts';
 
 /** One place of an axis of wavelengths with its words. */
 interface Mark {

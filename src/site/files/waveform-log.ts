@@ -7,7 +7,7 @@ import { showText } from '../../words/figure-text.ts';
 import { fixed } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { say } from '../../words/say.ts';
-import { pathThrough } from '../shared/browser/plot.ts';
+import { pathThrough } from '../shared/browser/path-data.ts';
 import { type LogPlot, logAxes } from './log-plot.ts';
 import type { LogView } from './log-view.ts';
 

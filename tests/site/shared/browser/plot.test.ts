@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { axisFromNought, keepApart, pathThrough } from '../../../../src/site/shared/browser/plot.ts';
+import { axisFromNought, keepApart } from '../../../../src/site/shared/browser/plot.ts';
 
 describe('an axis from nought', () => {
   test('ends at the tick above the highest value, and places values to a tenth of a pixel', () => {
@@ -24,12 +24,3 @@ test('labels that would cross go up, the lowest stays on the axis, the others wh
   expect(labels.map((it) => it.y)).toEqual([72, 20, 100, 86]);
 });
 
-test('a line through points, and none through nothing', () => {
-  expect(
-    pathThrough([
-      [0, 1],
-      [2.5, 3],
-    ]),
-  ).toBe('M0,1L2.5,3');
-  expect(pathThrough([])).toBe('');
-});

@@ -29,7 +29,10 @@ export function calculationHtml(panel: PanelEntry, guide: Pick<Guide, 'currency'
   const address = panelAddress(panel.slug);
   return html`<p class="trail"><a href="/">Guide</a> › <a href="${address}">${panel.name}</a></p>
 <h1>${panel.name}: <small>every reading, every step</small></h1>
-<p>Under each figure: its formula with the numbers put in, which lead to their own; behind ±, what its interval is made of, in % of the figure; and its lasting address.
+<p>Under each figure: its formula with the numbers put in, which lead to their own; behind ±, what its interval is made of, in % of the figure.${
+    current &&
+    html` Its lasting address is this page’s with its name and day behind #, as <a href="#optical-power-${current.date}">#optical-power-${current.date}</a>.`
+  }
 <a href="/methods/uncertainty/">How uncertainty is worked out</a>, <a href="/data/panels.json">all figures as data</a>, <a href="${address}#limits">what they are beside published limits</a>, and the <a href="/cautions/">cautions</a> to read before you act on any.</p>
 ${panel.flags.length > 0 && html`<h2 id="flags">Flags</h2>\n<ul>${panel.flags.map((it) => html`<li>${flagHtml(it)}</li>`)}</ul>`}
 ${current === undefined && html`<p class="gap">This panel has not been on the bench yet.</p>`}

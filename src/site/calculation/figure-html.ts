@@ -26,14 +26,14 @@ function shortFlagsHtml(flags: readonly Flag[]): Html {
 
 export const idHtml = (anchor: string | undefined): Html | false => anchor !== undefined && html` id="${anchor}"`;
 
-/** One figure, folded, with all that a reader needs to repeat it. */
+/** One figure, folded, with all that a reader needs to repeat it; its lasting address is the id of its name. */
 export function figureHtml(it: Calculation): Html {
   const { calculation, flags, budget } = it;
   return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
   }${correctedHtml(it)}${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
-  }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}; <a href="#${it.datedAnchor}">address</a></p></details>`;
+  }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${it.basis}.</p></details>`;
 }
 
 /** What a figure was before it was corrected, and why; nothing for one that never was. */

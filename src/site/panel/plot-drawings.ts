@@ -17,7 +17,8 @@ const drawing = ({ width, height, description }: Area, ...pieces: ReadonlyArray<
 
 /** Upright lines, one path. */
 const uprights = (className: string, lines: ReadonlyArray<{ x: number; from: number; to: number }>) =>
-  lines.length > 0 && piece('path', { class: className, d: lines.map((it) => `M${it.x} ${it.from}V${it.to}`).join('') });
+  lines.length > 0 &&
+  piece('path', { class: className, d: lines.map((it) => `M${it.x} ${it.from}V${it.to}`).join('') });
 
 /** The lines across a plot with the words at their left. */
 function levels({ frame, y }: Pick<Plot, 'frame' | 'y'>, gap: number): PieceElement[] {

@@ -22,7 +22,14 @@ test('empty parts are left out, and every text ends with what it is not', () => 
 
 test('why there is no figure comes first', () => {
   const words = worded({ subject: 'Panel', label: 'none' }, { withheld: 'No share.', background: ['Two.'] });
-  expect(words).toEqual({ subject: 'Panel', label: 'none', withheld: 'No share.', outcome: [], own: [], background: ['Two.'] });
+  expect(words).toEqual({
+    subject: 'Panel',
+    label: 'none',
+    withheld: 'No share.',
+    outcome: [],
+    own: [],
+    background: ['Two.'],
+  });
   expect(textOf(words)).toBe(`No share. Two. ${CLOSING}`);
 });
 

@@ -1,6 +1,7 @@
 /**
  * The calculation page without a click: an address opens what it names, paper gets everything, and a lasting address is
- * copied by a button. Without this script a click on a figure's name opens it, and the address is a link.
+ * put behind it with a button that copies it. Without this script a click on a figure's name opens it, and the page's
+ * head says how addresses are made.
  */
 import { openFolds } from '../../shared/browser/folds.ts';
 import { quotation } from './quotation.ts';
@@ -8,6 +9,19 @@ import { quotation } from './quotation.ts';
 const told = document.createElement('span');
 told.className = 'unseen';
 told.setAttribute('role', 'status');
+
+/** A figure's lasting address behind its account: the id of its name, or its own where that is no other. */
+function addAddress(figure: HTMLDetailsElement): void {
+  const account = figure.querySelector(':scope > p:last-child');
+  const id = figure.querySelector('summary')?.id || figure.id;
+  if (!account || id === '' || account.querySelector('a.address')) return;
+  const link = document.createElement('a');
+  link.className = 'address';
+  link.href = `#${id}`;
+  link.textContent = 'Address';
+  account.append(' ', link);
+  if (navigator.clipboard) addCopy(link);
+}
 
 /** Buttons behind a link that copy where it leads, and what it names as a sentence to quote. */
 function addCopy(link: HTMLAnchorElement): void {
@@ -36,13 +50,12 @@ function copyButton(name: string, label: string, text: string): HTMLButtonElemen
 
 openFolds();
 
-if (navigator.clipboard) {
-  const main = document.querySelector('main');
-  main?.append(told);
-  const LINKS = ':scope > p:last-child > a:last-child, :scope > .lines > p > a:first-child';
-  const offer = (details: HTMLDetailsElement) => {
-    for (const it of details.querySelectorAll<HTMLAnchorElement>(LINKS)) if (it.hash) addCopy(it);
-  };
-  main?.addEventListener('toggle', ({ target }) => target instanceof HTMLDetailsElement && offer(target), true);
-  for (const it of document.querySelectorAll<HTMLDetailsElement>('details[open]')) offer(it);
-}
+const main = document.querySelector('main');
+main?.append(told);
+const offer = (details: HTMLDetailsElement) => {
+  if (details.matches('.by > *, main > [id]:not([class])')) addAddress(details);
+  if (!navigator.clipboard) return;
+  for (const it of details.querySelectorAll<HTMLAnchorElement>(':scope > .lines > p > a:first-child')) addCopy(it);
+};
+main?.addEventListener('toggle', ({ target }) => target instanceof HTMLDetailsElement && offer(target), true);
+for (const it of document.querySelectorAll<HTMLDetailsElement>('main details[open]')) offer(it);

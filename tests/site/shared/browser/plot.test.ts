@@ -23,4 +23,3 @@ test('labels that would cross go up, the lowest stays on the axis, the others wh
   keepApart(labels, 100, 14);
   expect(labels.map((it) => it.y)).toEqual([72, 20, 100, 86]);
 });
-

@@ -178,8 +178,8 @@ describe('panels.json', () => {
             .sessions.find((own) => own.date === session.date)
             ?.figures.get(metricNamed(metric));
           if (isFigure(figure)) {
-            expect(it.value).toBe(figure.value);
-            expect(it.interval95 ?? null).toEqual(figure.interval95);
+            expect(it.value).toBe(Number(figure.value.toPrecision(12)));
+            expect(it.interval95 ?? null).toEqual(figure.interval95?.map((end) => Number(end.toPrecision(8))) ?? null);
           } else expect([it.value, it.reason]).toEqual([null, figure && say(figure.reason)]);
         }
         expect(session.readings.length).toBeGreaterThan(3);

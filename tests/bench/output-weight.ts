@@ -1,5 +1,4 @@
-import { readdirSync, statSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { CALCULATION, outputParts } from '../support/output-parts.ts';
 import type { Line, Section } from './report.ts';
 
 const MB = 1_000_000;
@@ -11,41 +10,22 @@ const OUTPUT_PANELS = 1000;
 const MOST_DATA = 30;
 /** KB, of the heaviest. */
 const MOST_CALCULATION = 70;
-const CALCULATION = 'calculation pages';
-
-/** What the output is made of, by the paths of its files. */
-const PARTS: ReadonlyArray<readonly [name: string, path: RegExp]> = [
-  ['panels’ pages', /^panels\/[^/]+\/index\.html$/],
-  [CALCULATION, /^panels\/[^/]+\/methodology\/index\.html$/],
-  ['panels.json', /^data\/panels\.json$/],
-  ['panels.csv', /^data\/panels\.csv$/],
-  ['files to compare with', /^data\/compare\//],
-  ['other data files', /^data\//],
-  ['search index', /^pagefind\//],
-  ['styles, scripts, typefaces, pictures', /^_astro\//],
-  ['all other pages', /./],
-];
 
 /** How large the whole output is, and what it is made of. */
 export function outputWeight(site: string, panels: number): Section {
-  const sizes = new Map<string, number>();
-  let heaviest = 0;
-  for (const entry of readdirSync(site, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue;
-    const file = join(entry.parentPath, entry.name);
-    const [part = ''] = PARTS.find(([, path]) => path.test(relative(site, file).replaceAll('\\', '/'))) ?? [];
-    const { size } = statSync(file);
-    sizes.set(part, (sizes.get(part) ?? 0) + size);
-    if (part === CALCULATION) heaviest = Math.max(heaviest, size / KB);
-  }
-  const total = [...sizes.values()].reduce((sum, it) => sum + it, 0);
+  const parts = outputParts(site);
+  const bytesOf = (name: string) => parts.find((it) => it.name === name)?.bytes ?? 0;
+  const heaviest = (parts.find((it) => it.name === CALCULATION)?.heaviest ?? 0) / KB;
+  const total = parts.reduce((sum, it) => sum + it.bytes, 0);
   const most = (MOST_OUTPUT * panels) / OUTPUT_PANELS;
-  const data = (sizes.get('panels.json') ?? 0) / KB / panels;
-  const lines: Line[] = PARTS.map(([name]) => ({
-    what: `  ${name}`,
-    measured: `${((sizes.get(name) ?? 0) / MB).toFixed(1)} MB`,
-    against: `${((sizes.get(name) ?? 0) / KB / panels).toFixed(1)} KB a panel`,
-  }));
+  const data = bytesOf('panels.json') / KB / panels;
+  const lines: Line[] = parts
+    .filter((it) => it.bytes > 0)
+    .map(({ name, bytes, growsWithPanels }) => ({
+      what: `  ${name}`,
+      measured: `${(bytes / MB).toFixed(1)} MB`,
+      against: growsWithPanels ? `${(bytes / KB / panels).toFixed(1)} KB a panel` : 'however many panels',
+    }));
   return {
     title: `Output, ${panels} panels`,
     lines: [

@@ -222,7 +222,15 @@ function scatterOf({ unassessed }: Figure, say: (it: Statement) => string): stri
  * Figures and gaps again, as every function of measure/ takes them. What only a calculation page shows (the words of the
  * budget, inputs, notes, flags) is empty.
  */
-export function unpackFigures({ owner, kinds, lines, forms, terms, texts, figures }: FigurePack): Map<MetricId, FigureOrGap> {
+export function unpackFigures({
+  owner,
+  kinds,
+  lines,
+  forms,
+  terms,
+  texts,
+  figures,
+}: FigurePack): Map<MetricId, FigureOrGap> {
   const text = (place: number) => verbatim(at(texts, place, 'a text'));
   const component = (place: number, contribution: number): BudgetComponent => {
     const [key, kind] = at(lines, place, 'an error');

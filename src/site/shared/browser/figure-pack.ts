@@ -87,7 +87,7 @@ function packNumber(value: number): PackedNumber {
 }
 
 /** Of a number: how far two may lie apart, being told in so many digits, and still be one. */
-const SAME = 2e-9;
+const SAME = 3e-9;
 /** Of a coverage factor, by which a half of an interval is shown, in three digits at most. */
 const SAME_FACTOR = 1e-6;
 /** Of a figure's uncertainty: less is what the arithmetic of a budget leaves of nothing. */

@@ -1,3 +1,4 @@
+import { globSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { close, createIndex } from 'pagefind';
 
@@ -7,6 +8,9 @@ import { close, createIndex } from 'pagefind';
  * page alike: it made up most of the index, and of the indexer's time and memory.
  */
 const SEARCHED = '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.html,instruments/*.html}';
+
+/** What comes with an index and no page loads: the indexer's own faces of a search. */
+const UNUSED = 'pagefind-{ui,modular-ui,component-ui,highlight}.{js,css}';
 
 /**
  * Writes the search index beside the pages; the indexer is a process of its own.
@@ -25,6 +29,8 @@ export async function indexPages(folder: string): Promise<void> {
       const { errors } = await step();
       if (errors.length > 0) throw new Error(errors.join('\n'));
     }
+    const written = join(folder, 'pagefind');
+    for (const name of globSync(UNUSED, { cwd: written })) rmSync(join(written, name));
   } catch (error) {
     throw new Error(`the search index could not be made:\n${error instanceof Error ? error.message : error}`);
   } finally {

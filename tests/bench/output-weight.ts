@@ -1,5 +1,4 @@
-import { readdirSync, statSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { CALCULATION, FILES_PAGES, outputParts } from '../support/output-parts.ts';
 import type { Line, Section } from './report.ts';
 
 const MB = 1_000_000;
@@ -11,46 +10,25 @@ const OUTPUT_PANELS = 1000;
 const MOST_DATA = 30;
 /** KB, of the heaviest. */
 const MOST_CALCULATION = 70;
-const CALCULATION = 'calculation pages';
 /** KB, of the fullest page of a panel's files. */
 const MOST_FILES_PAGE = 62;
-const FILES_PAGES = 'pages of files';
-
-/** What the output is made of, by the paths of its files. */
-const PARTS: ReadonlyArray<readonly [name: string, path: RegExp]> = [
-  ['panels’ pages', /^panels\/[^/]+\/index\.html$/],
-  [CALCULATION, /^panels\/[^/]+\/methodology\/index\.html$/],
-  [FILES_PAGES, /^panels\/[^/]+\/files\/index\.html$/],
-  ['files from the bench, with what is made of them', /^panels\/[^/]+\/files\//],
-  ['panels.json', /^data\/panels\.json$/],
-  ['panels.csv', /^data\/panels\.csv$/],
-  ['files to compare with', /^data\/compare\//],
-  ['other data files', /^data\//],
-  ['search index', /^pagefind\//],
-  ['styles, scripts, typefaces, pictures', /^_astro\//],
-  ['all other pages', /./],
-];
 
 /** How large the whole output is, and what it is made of. */
 export function outputWeight(site: string, panels: number): Section {
-  const sizes = new Map<string, number>();
-  const heaviest = { [CALCULATION]: 0, [FILES_PAGES]: 0 };
-  for (const entry of readdirSync(site, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue;
-    const file = join(entry.parentPath, entry.name);
-    const [part = ''] = PARTS.find(([, path]) => path.test(relative(site, file).replaceAll('\\', '/'))) ?? [];
-    const { size } = statSync(file);
-    sizes.set(part, (sizes.get(part) ?? 0) + size);
-    if (part === CALCULATION || part === FILES_PAGES) heaviest[part] = Math.max(heaviest[part], size / KB);
-  }
-  const total = [...sizes.values()].reduce((sum, it) => sum + it, 0);
+  const parts = outputParts(site);
+  const bytesOf = (name: string) => parts.find((it) => it.name === name)?.bytes ?? 0;
+  const heaviestOf = (name: string) => (parts.find((it) => it.name === name)?.heaviest ?? 0) / KB;
+  const [heaviest, fullest] = [heaviestOf(CALCULATION), heaviestOf(FILES_PAGES)];
+  const total = parts.reduce((sum, it) => sum + it.bytes, 0);
   const most = (MOST_OUTPUT * panels) / OUTPUT_PANELS;
-  const data = (sizes.get('panels.json') ?? 0) / KB / panels;
-  const lines: Line[] = PARTS.map(([name]) => ({
-    what: `  ${name}`,
-    measured: `${((sizes.get(name) ?? 0) / MB).toFixed(1)} MB`,
-    against: `${((sizes.get(name) ?? 0) / KB / panels).toFixed(1)} KB a panel`,
-  }));
+  const data = bytesOf('panels.json') / KB / panels;
+  const lines: Line[] = parts
+    .filter((it) => it.bytes > 0)
+    .map(({ name, bytes, growsWithPanels }) => ({
+      what: `  ${name}`,
+      measured: `${(bytes / MB).toFixed(1)} MB`,
+      against: growsWithPanels ? `${(bytes / KB / panels).toFixed(1)} KB a panel` : 'however many panels',
+    }));
   return {
     title: `Output, ${panels} panels`,
     lines: [
@@ -70,18 +48,24 @@ export function outputWeight(site: string, panels: number): Section {
         budget: `${MOST_DATA} KB`,
         isWithin: data <= MOST_DATA,
       },
-      heaviestLine('calculation page', heaviest[CALCULATION], MOST_CALCULATION),
-      ...(heaviest[FILES_PAGES] > 0 ? [heaviestLine('page of files', heaviest[FILES_PAGES], MOST_FILES_PAGE)] : []),
+      {
+        what: 'the heaviest calculation page',
+        measured: `${heaviest.toFixed(1)} KB`,
+        ratio: heaviest / MOST_CALCULATION,
+        budget: `${MOST_CALCULATION} KB`,
+        isWithin: heaviest <= MOST_CALCULATION,
+      },
+      ...(fullest > 0
+        ? [
+            {
+              what: 'the heaviest page of files',
+              measured: `${fullest.toFixed(1)} KB`,
+              ratio: fullest / MOST_FILES_PAGE,
+              budget: `${MOST_FILES_PAGE} KB`,
+              isWithin: fullest <= MOST_FILES_PAGE,
+            },
+          ]
+        : []),
     ],
-  };
-}
-
-function heaviestLine(what: string, heaviest: number, most: number): Line {
-  return {
-    what: `the heaviest ${what}`,
-    measured: `${heaviest.toFixed(1)} KB`,
-    ratio: heaviest / most,
-    budget: `${most} KB`,
-    isWithin: heaviest <= most,
   };
 }

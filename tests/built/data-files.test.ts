@@ -121,8 +121,6 @@ describe('panels.csv', () => {
 
   test('holds the figures of panels.json, value for value', () => {
     const number = (text: string | undefined) => (text ? Number(text) : null);
-    // Uncertainties are written in ten digits there, values in full.
-    const short = (it: number | null | undefined) => (typeof it === 'number' ? Number(it.toPrecision(10)) : null);
     const fromCsv = lines.map((it) => [
       [it.panel, it.session, it.metric].join('/'),
       number(it.value),
@@ -144,9 +142,9 @@ describe('panels.csv', () => {
             figure.value,
             figure.unit,
             figure.bound ?? '',
-            short(figure.standard_uncertainty),
-            short(figure.interval95?.[0]),
-            short(figure.interval95?.[1]),
+            figure.standard_uncertainty,
+            figure.interval95?.[0] ?? null,
+            figure.interval95?.[1] ?? null,
             figure.basis,
             figure.method,
             figure.method_version,

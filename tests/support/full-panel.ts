@@ -75,7 +75,7 @@ function sessionData(session: SessionEntry, currency: string, page: string) {
         outcome,
         text,
         measured: it.measured?.id ?? null,
-        difference: it.difference,
+        difference: it.difference && digits(it.difference, 10),
       };
     }),
   };
@@ -92,17 +92,20 @@ function limitData(result: LimitResult) {
   };
 }
 
+/** A number to so many significant digits. */
+const digits = (it: number, count: number) => Number(it.toPrecision(count));
+
 function figureData(it: ReturnType<PanelEntry['figures']['get']>, currency: string) {
   if (!it) return undefined;
   if (!isFigure(it)) return { value: null, reason: say(it.reason) };
   const method = methodOf(it);
   return {
     id: it.id,
-    value: it.value,
+    value: digits(it.value, 12),
     unit: unitOf(it.unit, currency),
     ...(it.bound && { bound: it.bound }),
-    standard_uncertainty: it.standardUncertainty,
-    interval95: it.interval95,
+    standard_uncertainty: it.standardUncertainty && digits(it.standardUncertainty, 6),
+    interval95: it.interval95?.map((end) => digits(end, 8)) ?? null,
     ...(it.uncertaintyAbsent && { uncertainty_absent: say(it.uncertaintyAbsent) }),
     basis: it.basis,
     method: method.id,
@@ -146,7 +149,7 @@ export function fullPanel(panel: PanelEntry, { site, currency }: Ledger['guide']
     frontier: panel.frontier ?? null,
     step_ups: panel.stepUps.best.map((it) => ({
       panel: it.panel,
-      extra_price: it.extraPrice,
+      extra_price: digits(it.extraPrice, 12),
       extra_power: figureData(it.extraPower, currency),
       extra_price_per_watt: it.extraPricePerWatt ? figureData(it.extraPricePerWatt, currency) : null,
     })),

@@ -7,7 +7,7 @@ import type { Rank } from '../../measure/money/ranking.ts';
 import type { Statement } from '../../measure/statement.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
-import { dataUnit, publishedPanels } from '../export/data-parts.ts';
+import { dataUnit, figureNumbers, publishedPanels } from '../export/data-parts.ts';
 import { isLeftOut } from '../export/figure-rows.ts';
 import { filesAddress, hasFiles } from '../shared/file-addresses.ts';
 import { panelAddress } from '../shared/panel-address.ts';
@@ -116,9 +116,8 @@ function figureStates(figures: FigureMap, currency: string): Map<string, FigureS
 function figureState(it: FigureOrGap, currency: string): FigureState {
   if (!isFigure(it)) return { reason: say(it.reason) };
   return {
-    value: it.value,
-    uncertainty: it.standardUncertainty,
-    interval95: it.interval95,
+    // As published, so that no digit tips over the edge of its rounding.
+    ...figureNumbers(it),
     unit: dataUnit(it.unit, currency),
     bound: it.bound ?? null,
     basis: it.basis,

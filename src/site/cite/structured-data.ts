@@ -5,7 +5,7 @@ import { isInDoubt } from '../../measure/handed-on.ts';
 import { metricById, metricsOnPanelPage } from '../../measure/metrics.ts';
 import { methodOf } from '../../words/format.ts';
 import { panelPreview } from '../cards/preview.ts';
-import { dataUnit, publishedPanels } from '../export/data-parts.ts';
+import { dataUnit, figureNumbers, publishedPanels } from '../export/data-parts.ts';
 import { TABLES, tablePath } from '../export/tables/index.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { photoPictures } from '../shared/photo-files.ts';
@@ -44,14 +44,17 @@ export function panelData(panel: PanelEntry, { guide }: Ledger): WithContext<Pro
         url: address,
         ...(panel.data.verdict && { reviewBody: panel.data.verdict }),
       },
-      additionalProperty: keyFigures(panel).map((it) => ({
-        '@type': 'PropertyValue',
-        name: metricById(it.metric).name,
-        value: it.value,
-        ...(it.interval95 && { minValue: it.interval95[0], maxValue: it.interval95[1] }),
-        unitText: dataUnit(it.unit, guide.currency),
-        measurementTechnique: at(methodOf(it).address),
-      })),
+      additionalProperty: keyFigures(panel).map((it) => {
+        const { value, interval95 } = figureNumbers(it);
+        return {
+          '@type': 'PropertyValue',
+          name: metricById(it.metric).name,
+          value,
+          ...(interval95 && { minValue: interval95[0], maxValue: interval95[1] }),
+          unitText: dataUnit(it.unit, guide.currency),
+          measurementTechnique: at(methodOf(it).address),
+        };
+      }),
     }),
     ...(newest && {
       offers: {

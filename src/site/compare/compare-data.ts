@@ -2,6 +2,7 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { markOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
+import { shortModel } from '../plan/plan-data.ts';
 import { packFigures } from '../shared/browser/figure-pack.ts';
 import { asPriced } from '../shared/priced.ts';
 import { photoEntry } from '../shared/small-photo.ts';
@@ -56,7 +57,7 @@ export function comparedPanel(panel: PanelEntry, ledger: Ledger): ComparedPanel 
     marks: Object.fromEntries(marks),
     field: size(data.field),
     housing: size(data.housing),
-    light: current?.light.model ?? { absent: lightAbsence(panel) },
+    light: current?.light.model ? shortModel(current.light.model) : { absent: lightAbsence(panel) },
     ...(spectrum && { spectrum }),
     ...packFigures(
       METRICS.map(

@@ -28,9 +28,27 @@ export function harmless(text: string): string {
   return /^[=+\-@\t\r]/.test(text) && !isReading ? `'${text}` : text;
 }
 
-/** Significant digits of what is worked out beside a value, which no reading comes near; values are in full. */
-const DIGITS = 10;
+/**
+ * Significant digits in data files. No reading comes near those of a value, so that all that is made of it can be
+ * worked out again; of an uncertainty two tell what there is to know (GUM 7.2.6), and the ends of an interval go as far
+ * as it does.
+ */
+const DIGITS = { value: 12, uncertainty: 6, end: 8, other: 10 } as const;
 
-/** An uncertainty or the end of an interval for a table; nothing where there is none. */
-export const short = (it: number | null | undefined) =>
-  typeof it === 'number' ? Number(it.toPrecision(DIGITS)) : null;
+const rounded = (it: number, digits: number) => Number(it.toPrecision(digits));
+
+/** A number that is no figure's for a table; nothing where there is none. */
+export const short = (it: number | null | undefined) => (typeof it === 'number' ? rounded(it, DIGITS.other) : null);
+
+/** A value as data files have it. */
+export const valueData = (it: number) => rounded(it, DIGITS.value);
+
+/** What a figure's numbers are in data files; null for what it does not have. */
+export function figureNumbers({ value, standardUncertainty: u, interval95 }: Figure) {
+  return {
+    value: valueData(value),
+    uncertainty: u === null ? null : rounded(u, DIGITS.uncertainty),
+    interval95:
+      interval95 && ([rounded(interval95[0], DIGITS.end), rounded(interval95[1], DIGITS.end)] as [number, number]),
+  };
+}

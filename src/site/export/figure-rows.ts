@@ -1,7 +1,7 @@
 import { type Figure, type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
-import { carriedData, dataUnit, flagsData } from './data-parts.ts';
+import { carriedData, dataUnit, figureNumbers, flagsData } from './data-parts.ts';
 import type { FigureKind, FigureKinds } from './figure-kinds.ts';
 import type { TextRef, TextTable } from './text-table.ts';
 
@@ -50,8 +50,9 @@ export function figureRow(
     ...(flags.length > 0 && { flags }),
     ...(it.carriedOver && { carried_over: carriedData(it.carriedOver) }),
   };
-  const [low, high] = it.interval95 ?? [null, null];
-  const numbers = [it.value, it.standardUncertainty, low, high] as const;
+  const { value, uncertainty, interval95 } = figureNumbers(it);
+  const [low, high] = interval95 ?? [null, null];
+  const numbers = [value, uncertainty, low, high] as const;
   return Object.keys(more).length > 0 ? [...numbers, more] : [...numbers];
 }
 

@@ -5,7 +5,7 @@ import { METRICS } from '../../measure/metrics.ts';
 import { methodOf } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
 import { rawReadings } from '../calculation/raw-readings.ts';
-import { dataUnit, flagsData, harmless, publishedPanels, short } from './data-parts.ts';
+import { dataUnit, figureNumbers, flagsData, harmless, publishedPanels } from './data-parts.ts';
 import { isLeftOut } from './figure-rows.ts';
 
 const COLUMNS = [
@@ -48,15 +48,16 @@ function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
       const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
       if (!isFigure(it)) return [{ ...base, reason: say(it.reason) }];
       const method = methodOf(it);
+      const { value, uncertainty, interval95 } = figureNumbers(it);
       return [
         {
           ...base,
-          value: it.value,
+          value,
           unit: dataUnit(it.unit, currency),
           bound: it.bound ?? '',
-          standard_uncertainty: short(it.standardUncertainty),
-          interval95_low: short(it.interval95?.[0]),
-          interval95_high: short(it.interval95?.[1]),
+          standard_uncertainty: uncertainty,
+          interval95_low: interval95?.[0] ?? null,
+          interval95_high: interval95?.[1] ?? null,
           basis: it.basis,
           method: method.id,
           method_version: method.version,

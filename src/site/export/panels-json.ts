@@ -15,7 +15,7 @@ import { say } from '../../words/say.ts';
 import { type RawReading, rawReadings } from '../calculation/raw-readings.ts';
 import { fileAddress } from '../shared/file-addresses.ts';
 import { correctionsData } from './corrections-data.ts';
-import { publishedPanels } from './data-parts.ts';
+import { publishedPanels, short, valueData } from './data-parts.ts';
 import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
 import { instrumentsData, usedData } from './instruments-data.ts';
@@ -107,7 +107,7 @@ function panelData(panel: PanelEntry, pen: Pen) {
         figureRow(figure, { id: `${id}/${part}`, kind: pen.stepUpKinds[part], currency }, texts);
       return [
         it.panel,
-        it.extraPrice,
+        valueData(it.extraPrice),
         row('power', it.extraPower),
         it.extraPricePerWatt && row('price-per-watt', it.extraPricePerWatt),
       ];
@@ -147,7 +147,7 @@ function sessionData(slug: string, session: SessionEntry, pen: Pen) {
         outcome,
         text: texts.filled(text),
         measured: it.measured?.id ?? null,
-        difference: it.difference,
+        difference: short(it.difference),
       };
     }),
   };

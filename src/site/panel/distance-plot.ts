@@ -1,10 +1,12 @@
+import simplify from 'simplify-js';
 import { acceptedReadings } from '../../content/read/grid-points.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
 import { type CurvePoint, distanceCurve } from '../../measure/beam/distance-curve.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
 import { type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { fixed } from '../../words/format.ts';
-import { keepApart, type Plot, pathThrough, plotAxes } from '../shared/browser/plot.ts';
+import { pathThrough } from '../shared/browser/path-data.ts';
+import { keepApart, type Plot, plotAxes } from '../shared/browser/plot.ts';
 
 /** Irradiance against distance, ready to draw; lengths in CSS pixels from the top left. */
 export interface DistancePlot extends Plot {
@@ -23,6 +25,8 @@ const SIZE = { width: 430, height: 320, right: 46 };
 const LABEL_HEIGHT = 14;
 /** Steps of the curve, each so much of its distance: close to the panel the light changes fast. */
 const STEP = 0.08;
+/** Bends of less than this are none to the eye, px. */
+const LEAST_BEND = 0.2;
 
 /** Draws a session's irradiance against distance; undefined where the model has found nothing. */
 export function distancePlot(session: SessionEntry, figures: FigureMap): DistancePlot | undefined {
@@ -57,7 +61,7 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
       value === undefined ? [] : [[x.place(distance), y.place(value)] as const],
     );
     const [endX, endY] = places.at(-1) ?? [frame.left, frame.bottom];
-    return { name, path: pathThrough(places), label: { x: endX + 6, y: endY, text: name } };
+    return { name, path: pathThrough(withoutNeedless(places)), label: { x: endX + 6, y: endY, text: name } };
   };
   const readAt = session.conditions.distance;
   const [beside] = distanceCurve(model, [readAt]);
@@ -83,6 +87,12 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
       beside && { bias: { x: x.place(readAt), from: y.place(mean.value), to: y.place(beside.mean) } }),
     description: describe(curve, mean, sweep.length),
   };
+}
+
+/** A curve without the points that lie on a line between others. */
+function withoutNeedless(places: ReadonlyArray<readonly [x: number, y: number]>) {
+  const points = places.map(([x, y]) => ({ x, y }));
+  return simplify(points, LEAST_BEND, true).map(({ x, y }) => [x, y] as const);
 }
 
 /** Where the curve is worked out, cm: in even steps of its logarithm, and where the table or the peak begins. */

@@ -1,4 +1,5 @@
 import { contours } from 'd3-contour';
+import simplify from 'simplify-js';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { gridPointMeans } from '../../ledger/session-figures.ts';
 import { modelledOver } from '../../measure/beam/field-map.ts';
@@ -6,13 +7,16 @@ import { gridGeometry } from '../../measure/irradiance/grid-geometry.ts';
 import { fixed } from '../../words/format.ts';
 import { pixels } from '../shared/browser/plot.ts';
 
+/** A closed line. */
+type Ring = ReadonlyArray<readonly [x: number, y: number]>;
+
 /** A map of the light over the LED field; lengths in px from its top left corner. */
 export interface LightMap {
   name: string;
   /** Cells of one shade each, where the light was read. */
   cells: Array<{ x: number; y: number; width: number; height: number; shade: number }>;
-  /** Areas of at least a shade's light, the faintest first. */
-  areas: Array<{ path: string; shade: number }>;
+  /** Areas of at least a shade's light, the faintest first; what another one covers whole is left out. */
+  areas: Array<{ rings: Ring[]; shade: number }>;
   points: Array<{ x: number; y: number; text: string }>;
   description: string;
 }
@@ -30,6 +34,8 @@ export interface GridMaps {
 export const SHADES = 5;
 /** Room that a map has, px: two stand side by side on a phone. */
 const ROOM = { width: 168, height: 250 };
+/** Bends of less than this are none to the eye, px. */
+const LEAST_BEND = 0.5;
 /** Cells that the model's map is worked out in, on its longer side. */
 const CELLS = 16;
 
@@ -124,16 +130,17 @@ function areasOf(
   // All of the field has the faintest shade at least.
   const thresholds = Array.from({ length: SHADES - 1 }, (_, i) => ((i + 1) * highest) / SHADES);
   const drawn = contours().size([columns, rows]).thresholds(thresholds)([...raster]);
-  return drawn.flatMap(({ coordinates }, i) => {
-    const path = coordinates
-      .flat()
-      .map(
-        (ring) =>
-          `M${ring.map(([x = 0, y = 0]) => `${Math.round((x * width) / columns)},${Math.round((y * height) / rows)}`).join('L')}Z`,
-      )
-      .join('');
-    return path === '' ? [] : [{ path, shade: i + 1 }];
+  const areas = drawn.flatMap(({ coordinates }, i) => {
+    const rings = coordinates.flat().map((ring) => outline(ring, width / columns, height / rows));
+    return rings.length === 0 ? [] : [{ rings, shade: i + 1 }];
   });
+  return areas.filter(({ rings }, i) => JSON.stringify(rings) !== JSON.stringify(areas[i + 1]?.rings));
+}
+
+/** A ring in whole px, without the points that lie on a line between others; it is closed by whoever draws it. */
+function outline(ring: readonly number[][], perColumn: number, perRow: number): Ring {
+  const points = ring.slice(0, -1).map(([x = 0, y = 0]) => ({ x: x * perColumn, y: y * perRow }));
+  return simplify(points, LEAST_BEND, true).map(({ x, y }) => [Math.round(x), Math.round(y)] as const);
 }
 
 /** Half-way between neighbours, and the field's own edges. */

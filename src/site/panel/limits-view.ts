@@ -3,6 +3,8 @@ import { cautiousEnd } from '../../measure/exposure/cautious-end.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
 import { isFigure } from '../../measure/figure.ts';
 import { sameDistance } from '../../measure/irradiance/same-distance.ts';
+import { methodById } from '../../measure/methods.ts';
+import { metricById } from '../../measure/metrics.ts';
 import type { Mode } from '../../measure/modes.ts';
 import { isCode } from '../../measure/statement.ts';
 import { cautionAddress } from '../../words/caution-words.ts';
@@ -22,8 +24,10 @@ export interface LimitGroup {
   /** Where the page of cautions tells of it. */
   caution: string;
   outcomes: Array<{ title: string; words: string }>;
-  /** The limits, and what was taken for granted, each once. */
+  /** What the figures were taken from, where that hangs on this panel's readings. */
   background: string[];
+  /** Where the limits with their sources stand, and what is taken for granted with every panel. */
+  methods: Array<{ name: string; href: string }>;
 }
 
 /** What has no share, with the one reason that all of it has. */
@@ -90,6 +94,7 @@ export function limitsView(panel: PanelEntry, currency: string): LimitsView | un
     return { ...group, own, rows };
   });
   const over = told.flatMap(overOf);
+  const said = new Set<string>();
   const rows = grouped.filter((it) => it.id !== 'limits-beds').flatMap((it) => it.rows);
   return {
     ...(over.length > 0 && { over: overSentence(over) }),
@@ -102,7 +107,10 @@ export function limitsView(panel: PanelEntry, currency: string): LimitsView | un
       title,
       caution: cautionAddress(HAZARD_CAUTIONS[hazards[0]]),
       // Limits are named where there is no share of them too.
-      ...groupWords(limits.filter((it) => own.includes(it) || (hazards.includes(it.hazard) && !('distance' in it)))),
+      ...groupWords(
+        limits.filter((it) => own.includes(it) || (hazards.includes(it.hazard) && !('distance' in it))),
+        said,
+      ),
     })),
     closing: CLOSING,
   };
@@ -186,17 +194,28 @@ function notesOf(told: readonly LimitResult[]): string[] {
 
 /**
  * What came out and what it rests on, each thing once. A time to a limit says again what its share has said, and why
- * there is no figure stands beside the table.
+ * there is no figure stands beside the table. What is so for every panel, its method's page says.
+ *
+ * @param said sentences of the groups before, by their titles: a field's reading is held against two publications
  */
-function groupWords(own: readonly LimitResult[]): Pick<LimitGroup, 'outcomes' | 'background'> {
+function groupWords(
+  own: readonly LimitResult[],
+  said: Set<string>,
+): Pick<LimitGroup, 'outcomes' | 'background' | 'methods'> {
   const told = own.map((result) => ({ result, words: limitWords(result) }));
   const isSaid = ({ result }: (typeof told)[number]) => result.hazard !== 'infrared-time';
   const bySubject = Map.groupBy(told.filter(isSaid), ({ words }) => words.subject);
   return {
     outcomes: [...bySubject].flatMap(([title, all]) => {
-      const words = [...new Set(all.flatMap((it) => it.words.outcome))].join(' ');
+      const sentences = [...new Set(all.flatMap((it) => it.words.outcome))];
+      const words = sentences.filter((it) => !said.has(`${title} ${it}`)).join(' ');
+      for (const it of sentences) said.add(`${title} ${it}`);
       return words === '' ? [] : [{ title, words }];
     }),
-    background: [...new Set(told.flatMap(({ words }) => words.background))],
+    background: [...new Set(told.flatMap(({ words }) => words.own))],
+    methods: [...new Set(own.map((it) => metricById(it.figure.metric).method))].map((id) => ({
+      name: methodById(id).name,
+      href: `/methods/${id}/`,
+    })),
   };
 }

@@ -71,11 +71,18 @@ function drawing(panel: PanelEntry, own: Figure, { axis, places }: Shared, curre
       // Its own mark is another one.
       for (const [x, count] of counts) if (!isAlike || count > 1 || x !== coarse(at)) taken.add(x);
     }
-    const path = [...taken]
-      .toSorted((a, b) => a - b)
-      .map((x) => `M${x} ${LINE - half}v${2 * half}`)
-      .join('');
-    return path !== '' && piece('path', { class: isAlike ? 'alike' : 'other', d: path });
+    if (taken.size === 0) return false;
+    const [first = 0, ...others] = [...taken].toSorted((a, b) => a - b);
+    let from = first;
+    const steps = others.map((x) => {
+      const step = Number((x - from).toFixed(1));
+      from = x;
+      return `m${step}-${2 * half}v${2 * half}`;
+    });
+    return piece('path', {
+      class: isAlike ? 'alike' : 'other',
+      d: `M${first} ${LINE - half}v${2 * half}${steps.join('')}`,
+    });
   };
   const [from, to] = (own.interval95 ?? [own.value, own.value]).map(axis.place) as [number, number];
   const ends = `from ${moneyWords(axis.low, currency)} to ${moneyWords(axis.high, currency)}`;

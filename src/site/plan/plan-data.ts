@@ -120,7 +120,8 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
 
 /** Fewer digits than a reader could see, for fewer bytes. */
 export function shortModel(model: PanelModel): PanelModel {
-  const few = (value: number) => Number(value.toFixed(PART_DIGITS));
+  // JSON has no nought with a sign.
+  const few = (value: number) => Number(value.toFixed(PART_DIGITS)) + 0;
   return { ...model, weights: model.weights.map(few), drive: model.drive.map(few), power: short(model.power) };
 }
 

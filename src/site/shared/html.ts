@@ -42,6 +42,9 @@ export function escaped(text: string): string {
   return SPECIAL.test(text) ? text.replace(/[&<>"]/g, (it) => ESCAPES[it] ?? it) : text;
 }
 
+/** Text for markup between elements alone, where quotes stand for themselves. */
+export const escapedText = (text: string) => text.replace(/[&<>]/g, (it) => ESCAPES[it] ?? it);
+
 /** Pieces as markup. */
 export function piecesHtml(pieces: readonly Piece[]): Html {
   return new Html(pieces.map(pieceText).join(''));

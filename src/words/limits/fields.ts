@@ -35,7 +35,8 @@ export function fieldWords(result: FieldResult): LimitWords {
   const isRadio = kind === 'radio';
   return worded(head, {
     outcome: [readWords(reading), isRadio ? '' : seenWords(reading), shareWords(result, strict, on)],
-    background: [`${capital(frequencyTaken(levels.strict.frequency))}.`, isRadio ? '' : MIXED, limit, IMPLANTS],
+    own: [`${capital(frequencyTaken(levels.strict.frequency))}.`],
+    background: [isRadio ? '' : MIXED, limit, IMPLANTS],
   });
 }
 

@@ -30,22 +30,18 @@ type AtEye = InfraredShareResult | InfraredTimeResult;
 
 const subjectOf = ({ distance }: AtEye) => `Infrared at the eye, ${number(distance)} cm`;
 
-/** What the figure was taken from, and what a range rests on. */
-function basis({ isSpectralErrorKnown, isFromSpectrum, there }: AtEye): string[] {
+/** What the figure was taken from. */
+function basis({ isSpectralErrorKnown, isFromSpectrum }: AtEye): string {
   if (isFromSpectrum) {
-    return [
-      'The figure is summed up from the spectrum, 780–3000 nm as far as the instrument sees; the most that may lie beyond is in the interval.',
-      there?.kind === 'range' ? RANGE_WORDS : '',
-    ];
+    return 'The figure is summed up from the spectrum, 780–3000 nm as far as the instrument sees; the most that may lie beyond is in the interval.';
   }
   const strict = isSpectralErrorKnown
     ? ', which errs on the strict side; the meter’s own error for near-infrared is in the interval'
     : '';
-  return [
-    `The figure is taken from the reading with near-infrared alone on, all of it counted as 780–3000 nm${strict}.`,
-    there?.kind === 'range' ? RANGE_WORDS : '',
-  ];
+  return `The figure is taken from the reading with near-infrared alone on, all of it counted as 780–3000 nm${strict}.`;
 }
+
+const rangePart = ({ there }: AtEye) => (there?.kind === 'range' ? RANGE_WORDS : '');
 
 const spectralPart = ({ isSpectralErrorKnown }: AtEye) => (isSpectralErrorKnown ? '' : SPECTRAL_UNKNOWN);
 
@@ -65,7 +61,8 @@ export function infraredShareWords(result: InfraredShareResult): LimitWords {
       : timeSentence(cautiousSeconds, 'the long-exposure limit');
   return worded(head, {
     outcome: [sharePart(result, figure), time, spectralPart(result)],
-    background: [...basis(result), LIMIT_WORDS],
+    own: [basis(result)],
+    background: [rangePart(result), LIMIT_WORDS],
   });
 }
 
@@ -87,7 +84,8 @@ export function infraredTimeWords(result: InfraredTimeResult): LimitWords {
   }
   return worded(head, {
     outcome: [timePart(result, figure), spectralPart(result)],
-    background: [...basis(result), 'No time here is advised to anyone.', LIMIT_WORDS],
+    own: [basis(result)],
+    background: [rangePart(result), 'No time here is advised to anyone.', LIMIT_WORDS],
   });
 }
 

@@ -25,12 +25,14 @@ export function pulsingWords({ figure, mode, pulsing, frequency }: PulsingResult
       outcome: [
         `The output changes ${words} at ${amount(frequency.value, 'Hz')} by ${outcome(figure, 'high')}, ${PULSING_WORDS[pulsing]}.`,
       ],
-      background: [
+      // Few panels pulse: their pages say all of it.
+      own: [
         PULSING_CAUTION,
         mode === 'near-infrared'
           ? 'Near-infrared is invisible, so that nobody notices its pulsing; the rule speaks of visible light and is not held against it.'
           : `For comparison, below ${ROW_EDGE} Hz the modulation should stay under ${SLOW_DEPTH} %, by the ${cited(CITATIONS['flicker-seizures'])}.`,
       ],
+      background: [],
     },
   );
 }

@@ -10,6 +10,8 @@ export interface LimitWords {
   withheld?: string;
   /** Plain English, a sentence or two each: what came out for this panel. */
   outcome: readonly string[];
+  /** What of the background hangs on this panel's readings; the rest is the same for all panels. */
+  own: readonly string[];
   /** The limit with its source, year and edition, and what was taken for granted. */
   background: readonly string[];
 }
@@ -21,14 +23,19 @@ export const CLOSING =
 /** What one result is called. */
 type Head = Pick<LimitWords, 'subject' | 'aspect'> & Partial<Pick<LimitWords, 'label'>>;
 
-/** A result's words from their parts, empty ones left out. The label is the aspect where none is given. */
+/**
+ * A result's words from their parts, empty ones left out. The label is the aspect where none is given.
+ *
+ * @param own stands before the rest of the background, and in it
+ */
 export function worded(
   { subject, aspect, label = aspect ?? '' }: Head,
   {
     withheld,
     outcome = [],
+    own = [],
     background,
-  }: { withheld?: string; outcome?: readonly string[]; background: readonly string[] },
+  }: { withheld?: string; outcome?: readonly string[]; own?: readonly string[]; background: readonly string[] },
 ): LimitWords {
   const isSaid = (part: string) => part !== '';
   return {
@@ -37,7 +44,8 @@ export function worded(
     label,
     ...(withheld !== undefined && { withheld }),
     outcome: outcome.filter(isSaid),
-    background: background.filter(isSaid),
+    own: own.filter(isSaid),
+    background: [...own, ...background].filter(isSaid),
   };
 }
 

@@ -72,7 +72,11 @@ describe('a panel’s file', () => {
       conditions: panel.current?.conditions,
       field: { width: panel.data.field?.width.value, height: panel.data.field?.height.value },
     });
-    expect(it.light).toEqual(panel.current?.light.model);
+    const model = panel.current?.light.model;
+    if (!model || !('weights' in it.light)) throw new Error('no model');
+    for (const [i, weight] of model.weights.entries()) expect(it.light.weights[i]).toBeCloseTo(weight, 6);
+    expect(it.light).toMatchObject({ emitter: model.emitter, field: model.field });
+    expect(it.light.power / model.power).toBeCloseTo(1, 5);
   });
 
   test('gives the reason where the beam is withheld, and for every gap', () => {
@@ -103,7 +107,7 @@ describe('a panel’s file', () => {
     expect(it.lines.filter(([key]) => key.startsWith(it.owner))).toEqual([]);
     for (const list of [it.kinds, it.lines, it.texts]) expect(new Set(list.map(String)).size).toBe(list.length);
     expect(unpackFigures(it).get('optical-power')).toMatchObject({ id: `${it.owner}optical-power` });
-    for (const slug of demo.ledger.panels.keys()) expect(JSON.stringify(file(slug)).length, slug).toBeLessThan(11_500);
+    for (const slug of demo.ledger.panels.keys()) expect(JSON.stringify(file(slug)).length, slug).toBeLessThan(9500);
   });
 
   test('is plain JSON', () => {

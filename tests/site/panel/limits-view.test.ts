@@ -139,9 +139,9 @@ describe('one hazard after the other', () => {
     // The limit's remark is said where it comes first.
     expect(at30?.limit).toEqual({ text: '10 mW/cm²' });
     expect(view('kelpwright-gannet').unheld.find((it) => it.what === 'Retina')?.reason).toContain('needs radiance');
-    expect(group('kelpwright-gannet', 'Eyes')?.background.join(' ')).toContain(
-      'IEC 62471, 2006, first edition, clause 4.3.7 (seen in secondary sources only)',
-    );
+    const eyes = group('kelpwright-gannet', 'Eyes');
+    expect(eyes?.background).toEqual([expect.stringMatching(/^The figure is (taken from the reading|summed up from)/)]);
+    expect(eyes?.methods.map((it) => it.href)).toEqual(['/methods/infrared-eye/', '/methods/retinal-hazard/']);
   });
 
   test('eyes: needs no beam; farther away a range stands at its cautious end, nearer it is not known', () => {
@@ -237,9 +237,11 @@ describe('one hazard after the other', () => {
       ['“Extreme anomaly”', undefined],
       ['“Slight anomaly”', undefined],
     ]);
-    expect(view('ostrel-lill').groups[4]?.background.join(' ')).toContain(
-      'private precautionary guideline without official status',
-    );
+    // Its status stands over its lines; what was read has been said with the reference levels.
+    const [levels, lines] = [group('ostrel-lill', 'Fields, reference'), group('ostrel-lill', 'Fields, guideline')];
+    expect(levels?.outcomes[0]?.words).toMatch(/^With the panel on, /);
+    expect(lines?.outcomes[0]?.words).toMatch(/^The reading with the panel on, /);
+    expect(lines?.methods.map((it) => it.href)).toEqual(['/methods/building-biology/']);
   });
 
   test('what is over its limit at the cautious end stands over the table, and nothing else', () => {

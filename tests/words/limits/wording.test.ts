@@ -2,15 +2,19 @@ import { expect, test } from 'vitest';
 import { CLOSING, textOf, titleOf, worded } from '../../../src/words/limits/wording.ts';
 
 test('empty parts are left out, and every text ends with what it is not', () => {
-  const words = worded({ subject: 'Panel', aspect: 'share' }, { outcome: ['One.', ''], background: ['', 'Two.'] });
+  const words = worded(
+    { subject: 'Panel', aspect: 'share' },
+    { outcome: ['One.', ''], own: ['From red.', ''], background: ['', 'Two.'] },
+  );
   expect(words).toEqual({
     subject: 'Panel',
     aspect: 'share',
     label: 'share',
     outcome: ['One.'],
-    background: ['Two.'],
+    own: ['From red.'],
+    background: ['From red.', 'Two.'],
   });
-  expect(textOf(words)).toBe(`One. Two. ${CLOSING}`);
+  expect(textOf(words)).toBe(`One. From red. Two. ${CLOSING}`);
   expect(CLOSING).toBe(
     'Not a product certification and not medical advice; a licensed professional and local codes decide.',
   );
@@ -18,7 +22,14 @@ test('empty parts are left out, and every text ends with what it is not', () => 
 
 test('why there is no figure comes first', () => {
   const words = worded({ subject: 'Panel', label: 'none' }, { withheld: 'No share.', background: ['Two.'] });
-  expect(words).toEqual({ subject: 'Panel', label: 'none', withheld: 'No share.', outcome: [], background: ['Two.'] });
+  expect(words).toEqual({
+    subject: 'Panel',
+    label: 'none',
+    withheld: 'No share.',
+    outcome: [],
+    own: [],
+    background: ['Two.'],
+  });
   expect(textOf(words)).toBe(`No share. Two. ${CLOSING}`);
 });
 

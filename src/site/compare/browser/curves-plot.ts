@@ -3,7 +3,8 @@ import { distanceCurve } from '../../../measure/beam/distance-curve.ts';
 import type { PanelModel } from '../../../measure/beam/panel-model.ts';
 import { TABLE_DISTANCES } from '../../../measure/beam/table-distances.ts';
 import { fixed } from '../../../words/format.ts';
-import { keepApart, type Plot, pathThrough, plotAxes } from '../../shared/browser/plot.ts';
+import { pathThrough } from '../../shared/browser/path-data.ts';
+import { keepApart, type Plot, plotAxes } from '../../shared/browser/plot.ts';
 
 /** A panel whose light can be drawn. */
 export interface DrawnPanel {

@@ -1,5 +1,6 @@
 /** Light by wavelength of several panels in one plot. No DOM. */
-import { axisFromNought, keepApart, type Plot, pathThrough, pixels } from '../../shared/browser/plot.ts';
+import { pathThrough } from '../../shared/browser/path-data.ts';
+import { axisFromNought, keepApart, type Plot, pixels } from '../../shared/browser/plot.ts';
 import type { PackedSpectrum } from './compared-panel.ts';
 import { DASHES } from './curves-plot.ts';
 

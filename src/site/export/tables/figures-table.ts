@@ -3,7 +3,7 @@ import { isInDoubt } from '../../../measure/handed-on.ts';
 import { METRICS } from '../../../measure/metrics.ts';
 import { methodOf } from '../../../words/format.ts';
 import { say } from '../../../words/say.ts';
-import { dataUnit, flagsData, publishedPanels, short } from '../data-parts.ts';
+import { dataUnit, figureNumbers, flagsData, publishedPanels } from '../data-parts.ts';
 import { isLeftOut } from '../figure-rows.ts';
 import { type Cell, PANEL_FIELD, REQUIRED, type Table, TO_METRIC, TO_PANEL } from './table.ts';
 
@@ -12,7 +12,7 @@ export const FIGURES_TABLE: Table<'figures'> = {
   name: 'figures',
   title: 'Figures',
   description:
-    'Every figure of every session, in full digits, with its 95 % coverage interval; and every figure that could not be had, with the reason.',
+    'Every figure of every session, in twelve digits, with its 95 % coverage interval; and every figure that could not be had, with the reason.',
   fields: [
     PANEL_FIELD,
     { name: 'session', type: 'date', description: 'Day of the session; none for a panel that was not on the bench.' },
@@ -67,17 +67,18 @@ function* figureCells(
       continue;
     }
     const { id: method, version } = methodOf(it);
+    const { value, uncertainty, interval95 } = figureNumbers(it);
     const flags = flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check));
     yield [
       slug,
       session,
       id,
-      it.value,
+      value,
       dataUnit(it.unit, currency),
       it.bound ?? null,
-      short(it.standardUncertainty),
-      short(it.interval95?.[0]),
-      short(it.interval95?.[1]),
+      uncertainty,
+      interval95?.[0] ?? null,
+      interval95?.[1] ?? null,
       it.basis,
       method,
       version,

@@ -24,31 +24,39 @@ type PackedKind = [
 /** One error of the budgets, kept once for all figures of a file: its key, and the place of its kind. */
 type PackedLine = [key: string, kind: number];
 
+/** What many figures have alike besides their numbers. */
+type PackedForm = [unit: Figure['unit'], basis: Figure['basis'], method: string];
+
+/**
+ * What an error is of a figure, once for all figures of which it is as much: the place of the error in the list of lines,
+ * and its contribution over the value, or itself where the value can't be divided by.
+ */
+type PackedTerm = [line: number, share: PackedNumber];
+
 /** A figure as the browser gets it: what is needed to show it and to calculate with it. */
 export interface PackedFigure {
   /** Left out where it is `owner` and the metric. */
   id?: string;
   value: PackedNumber;
-  unit: Figure['unit'];
-  basis: Figure['basis'];
-  method: string;
+  /** A place in `forms`. */
+  form: number;
   bound?: Figure['bound'];
   /** Days of earlier sessions that its readings are from; before them 1 where all are, 0 where newer ones went in too. */
   carried?: [isWhole: 0 | 1, ...from: string[]];
-  /** Why there is no uncertainty; then the next four are left out. A place in `texts`. */
+  /** Why there is no uncertainty; then the rest is left out. A place in `texts`. */
   absent?: number;
   /** Why the budget does not hold how readings scatter; left out where it does. A place in `texts`. */
   scatter?: number;
-  /** Standard uncertainty. */
+  /** Standard uncertainty; left out where it is what the budget comes to. */
   u?: PackedNumber;
-  /** The 95 % interval; left out where it is value ± k u to the last digit that is kept. */
+  /** The 95 % interval; left out where it is value ± k u. */
   interval?: [PackedNumber, PackedNumber] | null;
-  /** Coverage factor; left out where it is that of the normal distribution, null where there is none. */
+  /** Coverage factor; left out where it is what the interval says, or that of the normal distribution where none is given; null where there is none. */
   k?: PackedNumber | null;
   /** Effective degrees of freedom; left out where there are infinitely many. */
   dof?: number;
-  /** Pairs, one after the other: place in the list of lines, contribution to the standard uncertainty. */
-  budget?: PackedNumber[];
+  /** Places in the list of terms; -1 - place where the term has the other sign. */
+  budget?: number[];
 }
 
 /** Figures and gaps by metric, with what they share: texts, and the errors of their budgets. JSON-safe. */
@@ -57,6 +65,8 @@ export interface FigurePack {
   owner: string;
   kinds: PackedKind[];
   lines: PackedLine[];
+  forms: PackedForm[];
+  terms: PackedTerm[];
   texts: string[];
   figures: Partial<Record<MetricId, PackedFigure | { gap: number }>>;
 }
@@ -76,6 +86,21 @@ function packNumber(value: number): PackedNumber {
   return Number(value.toPrecision(DIGITS));
 }
 
+/** Of a number: how far two may lie apart, being told in so many digits, and still be one. */
+const SAME = 3e-9;
+/** Of a coverage factor, by which a half of an interval is shown, in three digits at most. */
+const SAME_FACTOR = 1e-6;
+/** Of a figure's uncertainty: less is what the arithmetic of a budget leaves of nothing. */
+const NOTHING = 1e-12;
+
+/** What a budget's shares are of. */
+const scaleOf = (value: number) => (value !== 0 && Number.isFinite(value) ? value : 1);
+
+/** The uncertainty that a budget comes to. */
+const rootSum = (contributions: readonly number[]) => Math.hypot(...contributions);
+
+const isSame = (a: number, b: number, size = Math.abs(b)) => a === b || Math.abs(a - b) <= SAME * size;
+
 /** The coverage factor of most figures. */
 const NORMAL = packNumber(coverageFactor(Number.POSITIVE_INFINITY));
 
@@ -93,7 +118,8 @@ function table<T>(nameOf: (it: T) => string) {
 }
 
 /**
- * Packs figures and gaps under their metrics; numbers are rounded to nine significant digits.
+ * Packs figures and gaps under their metrics; numbers are rounded to nine significant digits. An error that reaches
+ * several figures, such as a meter's calibration, mostly is the same share of each, and is said once.
  *
  * @param say puts what there is to tell into words: a page's script has not the words for everything
  * @param owner what most ids and keys begin with, such as `panel/day/`
@@ -105,11 +131,18 @@ export function packFigures(
 ): FigurePack {
   const kinds = table<PackedKind>((it) => it.join());
   const lines = table<PackedLine>((it) => it.join());
+  const forms = table<PackedForm>((it) => it.join());
+  const terms = table<PackedTerm>((it) => it.join());
   const texts = table<string>((it) => it);
   const shortKey = (key: string) => (owner !== '' && key.startsWith(owner) ? `${OWN}${key.slice(owner.length)}` : key);
   const placeOf = ({ key, type, distribution, degreesOfFreedom }: ErrorSource): number => {
     const count = Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
     return lines.placeOf([shortKey(key), kinds.placeOf([type, distribution, count])]);
+  };
+  const termOf = ({ source, contribution }: BudgetComponent, scale: number, u: number): number => {
+    const share = Math.abs(contribution) < NOTHING * u ? 0 : contribution / scale;
+    const place = terms.placeOf([placeOf(source), packNumber(Math.abs(share))]);
+    return share < 0 ? -1 - place : place;
   };
   const pack = (metric: MetricId, it: FigureOrGap): PackedFigure | { gap: number } => {
     if (!isFigure(it)) return { gap: texts.placeOf(say(it.reason)) };
@@ -118,24 +151,30 @@ export function packFigures(
     return {
       ...(id !== owner + metric && { id }),
       value: packNumber(it.value),
-      unit,
-      basis,
-      method: methodText(method),
+      form: forms.placeOf([unit, basis, methodText(method)]),
       ...(bound && { bound }),
       ...(it.carriedOver && { carried: [it.carriedOver.isWhole ? 1 : 0, ...it.carriedOver.from] }),
       ...(u === null
         ? { absent: texts.placeOf(say(it.uncertaintyAbsent ?? { code: 'uncertainty-not-known' })) }
         : {
-            u: packNumber(u),
+            ...(!isSame(rootSum(it.budget.map((one) => one.contribution)), u) && { u: packNumber(u) }),
             ...packSpread(it, u),
             ...(degreesOfFreedom !== null && Number.isFinite(degreesOfFreedom) && { dof: degreesOfFreedom }),
-            budget: it.budget.flatMap((one) => [placeOf(one.source), packNumber(one.contribution)]),
+            ...(it.budget.length > 0 && { budget: it.budget.map((one) => termOf(one, scaleOf(it.value), u)) }),
             ...(scatter !== undefined && { scatter: texts.placeOf(scatter) }),
           }),
     };
   };
   const figures = Object.fromEntries([...given].map(([metric, it]) => [metric, pack(metric, it)]));
-  return { owner, kinds: kinds.list, lines: lines.list, texts: texts.list, figures };
+  return {
+    owner,
+    kinds: kinds.list,
+    lines: lines.list,
+    forms: forms.list,
+    terms: terms.list,
+    texts: texts.list,
+    figures,
+  };
 }
 
 /** Coverage factor and interval, as far as they are not what the rest says. */
@@ -144,10 +183,23 @@ function packSpread({ value, interval95, coverageFactor: k }: Figure, u: number)
   const interval =
     interval95 && ([packNumber(interval95[0]), packNumber(interval95[1])] satisfies PackedFigure['interval']);
   const usual = usualInterval(packNumber(value), packNumber(u), factor);
+  // Without an end there is nothing that two could lie apart by.
+  const size = Math.max(...[value, ...(interval95 ?? [])].map(Math.abs).filter(Number.isFinite));
+  const isUsual =
+    String(interval) === String(usual) ||
+    (interval !== null && usual !== null && interval.every((end, i) => isSame(Number(end), Number(usual[i]), size)));
+  if (isUsual) return factor === NORMAL ? {} : { k: factor };
+  const said = interval && factorOf(interval, u);
   return {
-    ...(factor !== NORMAL && { k: factor }),
-    ...(String(interval) !== String(usual) && { interval }),
+    ...((said === null || factor === null || Math.abs(said / Number(factor) - 1) > SAME_FACTOR) && { k: factor }),
+    interval,
   };
+}
+
+/** The coverage factor that an interval says by its width; null where that is none. */
+function factorOf([low, high]: readonly [PackedNumber, PackedNumber], u: number): number | null {
+  const factor = (Number(high) - Number(low)) / 2 / u;
+  return Number.isFinite(factor) ? factor : null;
 }
 
 /** The interval of value ± k u, of numbers as they are packed. */
@@ -170,7 +222,15 @@ function scatterOf({ unassessed }: Figure, say: (it: Statement) => string): stri
  * Figures and gaps again, as every function of measure/ takes them. What only a calculation page shows (the words of the
  * budget, inputs, notes, flags) is empty.
  */
-export function unpackFigures({ owner, kinds, lines, texts, figures }: FigurePack): Map<MetricId, FigureOrGap> {
+export function unpackFigures({
+  owner,
+  kinds,
+  lines,
+  forms,
+  terms,
+  texts,
+  figures,
+}: FigurePack): Map<MetricId, FigureOrGap> {
   const text = (place: number) => verbatim(at(texts, place, 'a text'));
   const component = (place: number, contribution: number): BudgetComponent => {
     const [key, kind] = at(lines, place, 'an error');
@@ -189,7 +249,15 @@ export function unpackFigures({ owner, kinds, lines, texts, figures }: FigurePac
   };
   const unpack = (metric: MetricId, it: PackedFigure | { gap: number }): FigureOrGap => {
     if ('gap' in it) return { gap: true, metric, reason: text(it.gap) };
-    const { id = owner + metric, unit, basis, method, bound, absent, scatter, u, k = NORMAL, dof, budget = [] } = it;
+    const { id = owner + metric, bound, absent, scatter, dof, budget = [] } = it;
+    const [unit, basis, method] = at(forms, it.form, 'a form');
+    const components = budget.map((signed) => {
+      const [place, share] = at(terms, signed < 0 ? -1 - signed : signed, 'a part of a budget');
+      return component(place, Number(share) * scaleOf(Number(it.value)) * (signed < 0 ? -1 : 1));
+    });
+    const u = absent === undefined ? Number(it.u ?? rootSum(components.map((one) => one.contribution))) : undefined;
+    const said = it.interval && u !== undefined ? factorOf(it.interval, u) : null;
+    const k = it.k === undefined ? (said ?? NORMAL) : it.k;
     const interval = u === undefined || it.interval !== undefined ? it.interval : usualInterval(it.value, u, k);
     return {
       id,
@@ -200,12 +268,12 @@ export function unpackFigures({ owner, kinds, lines, texts, figures }: FigurePac
       method: methodOfText(method),
       ...(bound && { bound }),
       ...(it.carried && { carriedOver: { isWhole: it.carried[0] === 1, from: it.carried.slice(1) as string[] } }),
-      standardUncertainty: u === undefined ? null : Number(u),
+      standardUncertainty: u ?? null,
       interval95: interval ? [Number(interval[0]), Number(interval[1])] : null,
       coverageFactor: u === undefined || k === null ? null : Number(k),
       degreesOfFreedom: u === undefined ? null : (dof ?? Number.POSITIVE_INFINITY),
       ...(absent !== undefined && { uncertaintyAbsent: text(absent) }),
-      budget: budget.flatMap((place, i) => (i % 2 === 0 ? [component(Number(place), Number(budget[i + 1]))] : [])),
+      budget: components,
       unassessed: scatter === undefined ? [] : [{ what: REPEATABILITY, reason: text(scatter) }],
       inputs: [],
       notes: [],

@@ -50,8 +50,11 @@ export function figurePieces(it: FigureWords, at: FigureSetting = {}): PieceElem
       unitBehind(way.unit),
     ),
   );
+  // A link is an element already: with one way of writing there is none to be told from.
+  const [only, another] = values;
+  const linked = another || !only ? values : only.pieces;
   return [
-    ...(at.href === undefined ? values : [piece('a', { class: at.className, href: at.href }, ...values)]),
+    ...(at.href === undefined ? values : [piece('a', { class: at.className, href: at.href }, ...linked)]),
     ...markPieces(it.dagger, at.flagsAt, at.of),
     ...carriedPieces(it.carried),
     ...correctedPieces(it.corrected),

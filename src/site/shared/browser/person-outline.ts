@@ -1,6 +1,7 @@
 /** A standing figure to scale, for whatever is drawn beside it. No DOM. */
 
 import { USUAL_HEIGHT } from '../../../measure/person.ts';
+import { roundedPath } from './path-data.ts';
 
 /** Where a figure stands: the middle and the top of its head, and what a centimetre is, in units of the drawing. */
 export interface PersonPlace {
@@ -68,18 +69,7 @@ function bodyPath(middle: number, top: number, unit: number): string {
   const left = OUTLINE.slice(0, -1)
     .toReversed()
     .map(([x, y]) => [middle - unit * x, top + unit * Math.min(y, USUAL_HEIGHT)] as const);
-  const corners = [...right, ...left];
-  const [first] = right;
-  if (!first) return '';
-  // Each corner, and the middle of the side from it to the next one.
-  const sides = corners.map(([x, y], i) => {
-    const [nextX, nextY] = corners[i + 1] ?? first;
-    return { corner: `${round(x)} ${round(y)}`, middle: `${round((x + nextX) / 2)} ${round((y + nextY) / 2)}` };
-  });
-  const [start, ...rest] = sides;
-  if (!start) return '';
-  const curves = [...rest, start].map((it) => `Q${it.corner} ${it.middle}`);
-  return `M${start.middle}${curves.join('')}Z`;
+  return roundedPath([...right, ...left]);
 }
 
 const round = (value: number) => Number(value.toFixed(1));

@@ -66,11 +66,6 @@ export function plotAxes(
   return { area: { width, height, frame, x: x.ticks, y: y.ticks }, x, y };
 }
 
-/** A line through points, as the data of an SVG path. */
-export function pathThrough(points: ReadonlyArray<readonly [x: number, y: number]>): string {
-  return points.length > 0 ? `M${points.map(([x, y]) => `${x},${y}`).join('L')}` : '';
-}
-
 /**
  * Moves labels up where they would cross one another or the axis below them.
  *

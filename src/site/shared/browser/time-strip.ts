@@ -58,10 +58,10 @@ export function timeStrip(marks: readonly StripMark[], from: number | undefined,
         width: round(WIDTH - RIGHT - placeOf(from)),
         height: BAND,
       }),
-    ...TICKS.flatMap(([seconds, label]) => [
-      piece('line', { class: 'tick', x1: placeOf(seconds), x2: placeOf(seconds), y1: line - 4, y2: line + 4 }),
-      piece('text', { class: 'tick', x: placeOf(seconds), y: line + 20, 'text-anchor': anchorOf(seconds) }, label),
-    ]),
+    piece('path', { class: 'tick', d: TICKS.map(([seconds]) => `M${placeOf(seconds)} ${line - 4}v8`).join('') }),
+    ...TICKS.map(([seconds, label]) =>
+      piece('text', { x: placeOf(seconds), y: line + 20, 'text-anchor': anchorOf(seconds) }, label),
+    ),
     // Labels last: the line of one above passes behind them.
     ...placed.map((it) =>
       piece('line', { class: 'mark', x1: it.x, x2: it.x, y1: line - 8 - ROW * it.row, y2: line + 8 }),

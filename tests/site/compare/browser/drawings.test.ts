@@ -13,6 +13,7 @@ import { fieldsDrawing } from '../../../../src/site/compare/browser/fields-drawi
 import { comparedPanel } from '../../../../src/site/compare/compare-data.ts';
 import type { PieceElement } from '../../../../src/site/shared/browser/pieces.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
+import { cornersOf } from '../../../support/path-corners.ts';
 
 let demo: Demo;
 beforeAll(() => {
@@ -142,10 +143,7 @@ describe('curves by distance', () => {
     const [zero, top] = [plot.y[0], plot.y.at(-1)] as [{ at: number; text: string }, { at: number; text: string }];
     const valueAt = (y: number) => (Number(top.text) * (zero.at - y)) / (zero.at - top.at);
     FIVE.forEach((slug, i) => {
-      const points = (plot.curves[i]?.path ?? '')
-        .slice(1)
-        .split('L')
-        .map((it) => it.split(',').map(Number));
+      const points = cornersOf(plot.curves[i]?.path ?? '');
       expect(points).toHaveLength(56);
       for (const cm of [5, 10, 15, 30, 45, 60]) {
         const it = demo.panel(slug).figures.get(`mean-irradiance-at-${cm}-cm`);

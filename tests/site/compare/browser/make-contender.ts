@@ -31,6 +31,8 @@ export function panel(name: string, part: Partial<ComparedPanel> = {}): Compared
     owner: '',
     kinds: [],
     lines: [],
+    forms: [],
+    terms: [],
     texts: [],
     figures: {},
     ...part,

@@ -3,6 +3,7 @@ import { personOutline } from '../../../../src/site/shared/browser/person-outlin
 import type { Piece, PieceElement } from '../../../../src/site/shared/browser/pieces.ts';
 import { timeStrip } from '../../../../src/site/shared/browser/time-strip.ts';
 import { piecesHtml } from '../../../../src/site/shared/html.ts';
+import { cornersOf } from '../../../support/path-corners.ts';
 
 const parts = (it: PieceElement): PieceElement[] => [
   it,
@@ -60,9 +61,8 @@ describe('the strip of times', () => {
 
 describe('the standing figure', () => {
   it('is as tall as it is said to be, and stretched alike', () => {
-    const xs = (d: string) => [...d.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map((it) => [Number(it[1]), Number(it[2])]);
-    const tall = xs(personOutline({ middle: 100, top: 10, scale: 1, height: 190 }).body);
-    const small = xs(personOutline({ middle: 100, top: 10, scale: 1, height: 95 }).body);
+    const tall = cornersOf(personOutline({ middle: 100, top: 10, scale: 1, height: 190 }).body);
+    const small = cornersOf(personOutline({ middle: 100, top: 10, scale: 1, height: 95 }).body);
     expect(Math.max(...tall.map((it) => it[1] ?? 0))).toBeCloseTo(200, 0);
     for (const [i, [x = 0, y = 0]] of tall.entries()) {
       expect((small[i]?.[0] ?? 0) - 100).toBeCloseTo((x - 100) / 2, 0);

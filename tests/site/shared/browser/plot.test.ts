@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { axisFromNought, keepApart, pathThrough } from '../../../../src/site/shared/browser/plot.ts';
+import { axisFromNought, keepApart } from '../../../../src/site/shared/browser/plot.ts';
 
 describe('an axis from nought', () => {
   test('ends at the tick above the highest value, and places values to a tenth of a pixel', () => {
@@ -22,14 +22,4 @@ test('labels that would cross go up, the lowest stays on the axis, the others wh
   const labels = [{ y: 95 }, { y: 20 }, { y: 104 }, { y: 98.04 }];
   keepApart(labels, 100, 14);
   expect(labels.map((it) => it.y)).toEqual([72, 20, 100, 86]);
-});
-
-test('a line through points, and none through nothing', () => {
-  expect(
-    pathThrough([
-      [0, 1],
-      [2.5, 3],
-    ]),
-  ).toBe('M0,1L2.5,3');
-  expect(pathThrough([])).toBe('');
 });

@@ -1,0 +1,24 @@
+/** What the demonstration weighs for each panel: no kind of file grows unseen. `npm run bench` has 100 and 1,000 panels. */
+import { expect, test } from 'vitest';
+import { DEMO_SITE } from '../support/demo-folder.ts';
+import { outputParts } from '../support/output-parts.ts';
+import { panelFiles } from './site.ts';
+
+const KB = 1000;
+const parts = new Map(outputParts(DEMO_SITE).map((it) => [it.name, it]));
+const panels = panelFiles('published').length + panelFiles('withdrawn').length;
+
+/** KB a panel that a kind may come to: what it was when it was last made lighter, and a twentieth more. */
+test.each([
+  ['panels’ pages', 66],
+  ['calculation pages', 53],
+  ['panels.json', 24],
+  ['panels.csv', 21],
+  ['table of figures', 15],
+  ['files to compare with', 9.5],
+  ['panels for the bench', 3],
+])('%s come to at most %s KB a panel', (name, most) => {
+  const { bytes = 0 } = parts.get(name) ?? {};
+  expect(bytes).toBeGreaterThan(KB);
+  expect(bytes / KB / panels).toBeLessThan(most);
+});

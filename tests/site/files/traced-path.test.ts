@@ -38,7 +38,7 @@ describe('a traced line', () => {
         [1.5, 1.25],
         [3, 4],
       ]),
-    ).toBe('M1,2l.5-.7 1.5,2.7');
+    ).toBe('M1 2l.5-.7 1.5 2.7');
     expect(tracedPath([])).toBe('');
   });
 });

@@ -19,7 +19,10 @@ export interface TakenSpectrum {
 }
 
 /** The spectra of a session with what they were taken with, in the order of the modes. */
-export function spectrumReadings(files: readonly AnyReadFile[], context: FileContext): TakenSpectrum[] {
+export function spectrumReadings(
+  files: readonly AnyReadFile[],
+  context: Pick<FileContext, 'id' | 'guide' | 'instrumentFor' | 'distance'>,
+): TakenSpectrum[] {
   return inModes(files).map(({ file, key }): TakenSpectrum => {
     const at = file.entry.distance?.value ?? context.distance.distance;
     return {

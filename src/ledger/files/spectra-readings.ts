@@ -3,8 +3,9 @@ import type { Guide } from '../../content/schema/guide.ts';
 import { MODE_KEYS, type ModeKey } from '../../content/schema/session.ts';
 import type { BandShares } from '../../measure/instrument/spectral-response.ts';
 import { sameDistance } from '../../measure/irradiance/same-distance.ts';
-import { analysed, type SpectrumAnalysis } from '../../measure/spectrum/analysis.ts';
+import { analysed, partSum, type SpectrumAnalysis } from '../../measure/spectrum/analysis.ts';
 import { type BandEdges, bandShares } from '../../measure/spectrum/bands.ts';
+import { INFRARED_BAND } from '../../measure/spectrum/infrared-sum.ts';
 import type { SpectrumReading } from '../../measure/spectrum/reading.ts';
 import { MODE_IDS } from '../reading-figures.ts';
 import type { FileContext } from './file-maker.ts';
@@ -64,6 +65,16 @@ export function analysisOf({ data }: ReadFile<'spectrum'>): SpectrumAnalysis {
   const known = analyses.get(data) ?? analysed(data.spectrum);
   analyses.set(data, known);
   return known;
+}
+
+/** Share of the light with near-infrared alone on that lies in the band of the infrared limit; undefined where no spectrum tells it. */
+export function infraredShare(files: readonly AnyReadFile[]): number | undefined {
+  const file = inModes(files).find((it) => it.key === 'nearInfrared')?.file;
+  if (!file || file.data.scale === 'counts') return undefined;
+  const analysis = analysisOf(file);
+  const { cut, flat } = analysis.faults;
+  if (cut.length > 0 || flat || !(analysis.total > 0)) return undefined;
+  return Math.min(1, Math.max(0, partSum(analysis, INFRARED_BAND).value / analysis.total));
 }
 
 /**

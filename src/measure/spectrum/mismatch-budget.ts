@@ -1,8 +1,9 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
-import { calibrationComponents, type Instrument } from '../instrument/instrument.ts';
+import type { Instrument } from '../instrument/instrument.ts';
 import type { Band } from '../instrument/spectral-response.ts';
 import { rectangular, typeB } from '../uncertainty.ts';
-import { darkComponents, noiseComponents } from './budget.ts';
+import { noiseComponents } from './budget.ts';
+import { followedErrors } from './followed-errors.ts';
 import { meanResponse, mismatchFactor, responseAt, unstatedShare } from './mismatch.ts';
 import type { SpectrumReading } from './reading.ts';
 import { areaOver, type Span, type Spectrum, widthsOf } from './spectrum.ts';
@@ -26,8 +27,6 @@ declare module '../statement.ts' {
 /** How a broadband meter answers to each wavelength. */
 export type Responsivity = NonNullable<Instrument['responsivity']>;
 
-/** A step of wavelength over which the factor is followed, nm. */
-const STEP = 0.5;
 /** Less of a factor than this is nothing. */
 const NOTHING = 1e-9;
 
@@ -50,14 +49,15 @@ export function mismatchBudget(
 ): { budget: BudgetComponent[]; unassessed: Unassessed[] } {
   const { analysis, session, mode } = reading;
   const { spectrum } = analysis;
-  const moved = (light: Spectrum) => (mismatchFactor(light, response.points, response.calibratedAt) ?? factor) - factor;
   const own = sensorErrors(reading, meter, response, factor);
   const beyond = unstatedShare(spectrum, response.points);
   const budget = [
     ...own.budget,
-    ...wavelengthErrors(reading, response, factor),
-    ...shapeErrors(reading, moved),
-    ...darkComponents(reading, moved(raised(spectrum, analysis.dark.offsetError))),
+    ...followedErrors(
+      reading,
+      response.calibratedAt,
+      (light) => mismatchFactor(light, response.points, response.calibratedAt) ?? factor,
+    ),
     ...noiseComponents(reading, `mismatch-factor-${mode}`, noiseOf(reading, response, factor)),
     ...(beyond > 0
       ? [
@@ -125,45 +125,6 @@ function signalIn(spectrum: Spectrum, { points }: Responsivity, span: Span): num
   return light * (meanResponse(within(spectrum, span), points) ?? 1);
 }
 
-/** The spectrometer's wavelengths, by how far the factor moves with them. */
-function wavelengthErrors(
-  { analysis: { spectrum }, instrument }: SpectrumReading,
-  { points, calibratedAt }: Responsivity,
-  factor: number,
-): BudgetComponent[] {
-  if (!instrument) return [];
-  const at = (by: number) => mismatchFactor(shifted(spectrum, by), points, calibratedAt) ?? factor;
-  const perNanometre = (at(STEP) - at(-STEP)) / (2 * STEP);
-  return calibrationComponents(instrument, calibratedAt).map((it) => ({
-    ...it,
-    contribution: perNanometre * it.contribution,
-  }));
-}
-
-/** One band that the spectrometer reads too high against the other. */
-function shapeErrors(
-  { analysis: { spectrum }, edges, instrument }: SpectrumReading,
-  moved: (light: Spectrum) => number,
-): BudgetComponent[] {
-  const error = instrument?.powerError;
-  if (!instrument || error === undefined) return [];
-  const { from, to } = edges.red;
-  const { wavelengths, values } = spectrum;
-  const isRed = (i: number) => (wavelengths[i] as number) >= from && (wavelengths[i] as number) < to;
-  const brighter = Float64Array.from(values, (it, i) => (isRed(i) ? it * (1 + error) : it));
-  return [
-    {
-      source: typeB({
-        key: `${instrument.id}@${instrument.calibrationDate}/spectral-shape-red`,
-        what: { code: 'spectrum-shape', instrument: instrument.name },
-        distribution: 'normal',
-        evaluation: { code: 'spectrum-power-stated', error },
-      }),
-      contribution: moved({ ...spectrum, values: brighter }),
-    },
-  ];
-}
-
 /** Noise of each row moves the mean response by its width times how far its own response lies from that mean. */
 function noiseOf({ analysis }: SpectrumReading, { points }: Responsivity, factor: number): number {
   const { spectrum, dark, total } = analysis;
@@ -177,16 +138,6 @@ function noiseOf({ analysis }: SpectrumReading, { points }: Responsivity, factor
   }
   return (factor * dark.noise * Math.sqrt(squares)) / total;
 }
-
-const shifted = (spectrum: Spectrum, by: number): Spectrum => ({
-  ...spectrum,
-  wavelengths: Float64Array.from(spectrum.wavelengths, (nm) => nm + by),
-});
-
-const raised = (spectrum: Spectrum, by: number): Spectrum => ({
-  ...spectrum,
-  values: Float64Array.from(spectrum.values, (it) => it + by),
-});
 
 /** A spectrum with nothing outside of a part. */
 function within(spectrum: Spectrum, { from, to }: Span): Spectrum {

@@ -1,6 +1,7 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import { cautiousEnd } from '../../measure/exposure/cautious-end.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
+import { isRetinaOver } from '../../measure/exposure/retina.ts';
 import { isFigure } from '../../measure/figure.ts';
 import { sameDistance } from '../../measure/irradiance/same-distance.ts';
 import type { Mode } from '../../measure/modes.ts';
@@ -145,6 +146,7 @@ const hasNoLine = (it: LimitResult, mode: Mode) =>
 /** Results of one thing stand in one line. */
 function rowKey(result: LimitResult): string {
   if ('distance' in result) return `${heldName(result)} ${result.distance}`;
+  if (result.hazard === 'retina') return `${result.hazard} ${result.mode}`;
   return result.hazard === 'field' ? `${result.hazard} ${result.reading.kind}` : result.id;
 }
 
@@ -162,6 +164,7 @@ function unheldOf(results: readonly LimitResult[]): Array<Unheld & { results: re
 /** A result that is over its limit at the cautious end, with how many times; undefined where that has no end. */
 function overOf(result: LimitResult): Array<readonly [string, number | undefined]> {
   const { hazard, figure } = result;
+  if (result.hazard === 'retina') return isRetinaOver(result) ? [[heldName(result), undefined]] : [];
   const perLimit = hazard === 'flicker' ? 1 : 100;
   if (!isFigure(figure) || !['infrared-share', 'skin', 'flicker', 'field'].includes(hazard)) return [];
   const end = cautiousEnd(figure, 'high');

@@ -1,11 +1,10 @@
 import type { AnyReadFile } from '../../content/read/files/file-kind.ts';
-import { MODE_KEYS, type ModeKey } from '../../content/schema/session.ts';
+import { MODE_KEYS, type ModeKey, type Session } from '../../content/schema/session.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import type { ModeLight } from '../../measure/instrument/spectral-response.ts';
 import { mismatchFigure, mixedFactor } from '../../measure/spectrum/mismatch-figure.ts';
 import { bandsOf } from '../reading-figures.ts';
-import type { FileContext } from './file-maker.ts';
-import { bandsOfSpectra, spectrumReadings } from './spectra-readings.ts';
+import { bandsOfSpectra, type SpectraContext, spectrumReadings } from './spectra-readings.ts';
 
 /** What the light of each mode of a session is taken to be, and how it is known. */
 export interface SessionModes {
@@ -19,10 +18,7 @@ export interface SessionModes {
  * meter's readings of it are multiplied by. The factor needs the spectrum's shape alone, so it may have been taken from
  * another distance.
  */
-export function modesOf(
-  files: readonly AnyReadFile[],
-  context: Pick<FileContext, 'id' | 'session' | 'guide' | 'instrumentFor' | 'distance'>,
-): SessionModes {
+export function modesOf(files: readonly AnyReadFile[], context: SpectraContext & { session: Session }): SessionModes {
   const { id, session, guide, instrumentFor } = context;
   const meter = instrumentFor('irradiance');
   const factors = new Map<ModeKey, FigureOrGap>(

@@ -155,7 +155,8 @@ function result(
   const share = propagate(
     {
       ...identityOf(metric, session),
-      basis: 'derived',
+      // Of a source that is taken to look a certain way.
+      basis: 'modelled',
       bound: end === 'least' ? 'above' : 'below',
       calculation: `s ${sign} 100 × (10 × ${number(irradiance.value)} mW/cm² × ${number(weight.value)} ÷ ${number(solid.value)} sr) ÷ (${number(limit)} ÷ ${number(angle)}) W/(m² sr) = ${number(value)} %`,
       notes: solid.notes,

@@ -13,17 +13,17 @@ const STEP = 0.5;
  * wavelengths, red read too high against the rest, the dark level. Under the keys that its other figures have them by.
  *
  * @param at a wavelength of the light, nm, for what is stated of wavelengths in per cent
- * @param valueOf must not depend on the height of the spectrum
+ * @param follow must not depend on the height of the spectrum
  */
 export function followedErrors(
   reading: SpectrumReading,
   at: number,
-  valueOf: (light: Spectrum) => number,
+  follow: (light: Spectrum) => number,
 ): BudgetComponent[] {
   const { analysis, instrument, edges } = reading;
   const { spectrum, dark } = analysis;
-  const value = valueOf(spectrum);
-  const perNanometre = (valueOf(shifted(spectrum, STEP)) - valueOf(shifted(spectrum, -STEP))) / (2 * STEP);
+  const value = follow(spectrum);
+  const perNanometre = (follow(shifted(spectrum, STEP)) - follow(shifted(spectrum, -STEP))) / (2 * STEP);
   const wavelengths = instrument ? calibrationComponents(instrument, at) : [];
   const error = instrument?.powerError;
   return [
@@ -37,11 +37,11 @@ export function followedErrors(
               distribution: 'normal',
               evaluation: { code: 'spectrum-power-stated', error },
             }),
-            contribution: valueOf(brighterIn(spectrum, edges.red, 1 + error)) - value,
+            contribution: follow(brighterIn(spectrum, edges.red, 1 + error)) - value,
           },
         ]
       : []),
-    ...darkComponents(reading, valueOf(raised(spectrum, dark.offsetError)) - value),
+    ...darkComponents(reading, follow(raised(spectrum, dark.offsetError)) - value),
   ];
 }
 

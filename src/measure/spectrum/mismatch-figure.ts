@@ -17,6 +17,9 @@ declare module '../statement.ts' {
   }
 }
 
+/** Significant digits of factors, which lie near one. */
+const DIGITS = 5;
+
 /**
  * Spectral mismatch correction factor of the meter for the light of a mode, by which its readings of that light are
  * multiplied: see `mismatchFactor`. A gap says why they stand as they were read: nothing is stated of the meter, the
@@ -34,14 +37,14 @@ export function mismatchFigure(reading: SpectrumReading, meter: Instrument | und
   if (!isCalibrated(instrument)) return gap(metric, instrumentAbsence(instrument));
   const factor = mismatchFactor(analysis.spectrum, response.points, response.calibratedAt);
   if (factor === undefined) return gap(metric, { code: 'responsivity-too-short', instrument: meter.name });
-  const at = number(responseAt(response.points, response.calibratedAt) ?? Number.NaN);
-  const seen = number(meanResponse(analysis.spectrum, response.points) ?? Number.NaN);
+  const at = number(responseAt(response.points, response.calibratedAt) ?? Number.NaN, DIGITS);
+  const seen = number(meanResponse(analysis.spectrum, response.points) ?? Number.NaN, DIGITS);
   return makeFigure(
     {
       ...identityOf(metric, session),
       basis: 'derived',
       inputs: [path],
-      calculation: `F = s(${number(response.calibratedAt)} nm) ÷ mean s = ${at} ÷ ${seen} = ${number(factor)}`,
+      calculation: `F = s(${number(response.calibratedAt)} nm) ÷ mean s = ${at} ÷ ${seen} = ${number(factor, DIGITS)}`,
     },
     factor,
     mismatchBudget(reading, meter, response, factor),
@@ -83,6 +86,6 @@ export function mixedFactor(session: string, channels: readonly [ChannelRead, Ch
   }
   const parts = channels.map((it) => `${number(it.read ?? 0)} × ${number(isFigure(it.factor) ? it.factor.value : 1)}`);
   const value = terms.reduce((sum, it) => sum + it.sensitivity * it.figure.value, 0);
-  const calculation = `F = (${parts.join(' + ')}) ÷ ${number(all)} = ${number(value)}`;
+  const calculation = `F = (${parts.join(' + ')}) ÷ ${number(all)} = ${number(value, DIGITS)}`;
   return linearFigure({ ...identityOf(metric, session), basis: 'derived', calculation }, terms);
 }

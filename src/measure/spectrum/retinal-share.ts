@@ -9,6 +9,8 @@ import { areaOver, reachOf, type Span, type Spectrum } from './spectrum.ts';
 
 /** Most of the light that may lie below what is weighted, where weights rise. Our own choice. */
 const BELOW = 0.01;
+/** Relative errors of less than this are none. Our own choice. */
+const NOTHING = 1e-5;
 
 /**
  * What a unit of irradiance counts for the retina: the light times its weights, over the light. With near-infrared alone,
@@ -34,7 +36,7 @@ export function retinalShare(reading: SpectrumReading, metric: ListedMetricId): 
   return makeFigure(
     { ...identity, id: `${session}/retinal-weight-${mode}`, unit: '1', basis: 'derived', inputs: [path] },
     value,
-    { budget: followedErrors(reading, from, shareOf) },
+    { budget: followedErrors(reading, from, shareOf).filter((it) => Math.abs(it.contribution) > NOTHING * value) },
   );
 }
 

@@ -8,6 +8,10 @@ import { CITATIONS } from './citations.ts';
 import { lookingFrom } from './infrared-phrases.ts';
 import { type LimitWords, worded } from './wording.ts';
 
+/** Beside the table, where bounds stand in it. */
+export const RETINA_NO_PASS =
+  'For the retina these are bounds, since radiance was not measured: a small share is no pass.';
+
 const LIMIT_WORDS = `The limits are the ${cited(CITATIONS.retina)}.`;
 
 const MODES = {

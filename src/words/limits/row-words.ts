@@ -109,7 +109,7 @@ export function limitCell(result: LimitResult): LimitCell | undefined {
 function retinaCell({ mode, angle }: Extract<LimitResult, { hazard: 'retina' }>): LimitCell | undefined {
   if (angle === undefined) return undefined;
   return {
-    text: `${fixed(roundedTo(RETINA_LIMITS[mode] / angle, 'low'), 0)} W/(m² sr)`,
+    text: `${fixed(roundedTo(RETINA_LIMITS[mode] / angle, 'low'), 0)} W/(m² sr)`,
     note: mode === 'combined' ? 'at 10 s' : 'weak stimulus',
   };
 }

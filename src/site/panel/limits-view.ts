@@ -11,7 +11,7 @@ import { HAZARD_CAUTIONS, type Hazard } from '../../words/limits/hazard-cautions
 import { limitWords } from '../../words/limits/index.ts';
 import { SPECTRAL_UNKNOWN } from '../../words/limits/infrared-phrases.ts';
 import { PULSING_CAUTION } from '../../words/limits/pulsing.ts';
-import { RETINA_NO_PASS } from '../../words/limits/retina.ts';
+import { RETINA_BOUNDS } from '../../words/limits/retina.ts';
 import { heldName, overSentence, unheldNames } from '../../words/limits/row-words.ts';
 import { CLOSING } from '../../words/limits/wording.ts';
 import { say } from '../../words/say.ts';
@@ -180,7 +180,7 @@ function notesOf(told: readonly LimitResult[]): string[] {
       told.flatMap((it) => {
         if (!isFigure(it.figure)) return [];
         if (it.hazard === 'infrared-share') return it.isSpectralErrorKnown ? [] : [SPECTRAL_UNKNOWN];
-        if (it.hazard === 'retina') return [RETINA_NO_PASS];
+        if (it.hazard === 'retina') return [RETINA_BOUNDS];
         if (it.hazard === 'pulsing') return [PULSING_CAUTION];
         const step = it.figure.notes.find((note) => isCode(note, 'flicker-near-step'));
         return step ? [`${say(step)}.`] : [];

@@ -9,8 +9,8 @@ import { lookingFrom } from './infrared-phrases.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** Beside the table, where bounds stand in it. */
-export const RETINA_NO_PASS =
-  'For the retina these are bounds, since radiance was not measured: a small share is no pass.';
+export const RETINA_BOUNDS =
+  'For the retina these are bounds, since radiance was not measured: a small share is no all-clear.';
 
 const LIMIT_WORDS = `The limits are the ${cited(CITATIONS.retina)}.`;
 
@@ -43,7 +43,7 @@ function outcomeOf({ figure, mode, end, isFromEmitters, readFrom }: RetinaResult
     return `It is at most ${value} %, ${AT_CAUTIOUS_END} ${number(high)} %, as if one emitter gave all the light there.`;
   }
   const like = isFromEmitters ? 'all emitters were equally bright' : 'the whole field were evenly bright';
-  return `${lookingFrom(number(readFrom ?? Number.NaN))} with ${name} on, the brightest spot has at least ${value} % ${of}. It would be that if ${like}; single emitters are brighter, by how much is not known, so a small share here is no pass.`;
+  return `${lookingFrom(number(readFrom ?? Number.NaN))} with ${name} on, the brightest spot has at least ${value} % ${of}. It would be that if ${like}; single emitters are brighter, by how much is not known, so a small share here is no all-clear.`;
 }
 
 /** Why nothing is concluded of the retina, and what it would take. */

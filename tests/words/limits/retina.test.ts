@@ -23,7 +23,7 @@ test('without a spectrum nothing is concluded of the retina: a gap, with the mea
   expect(CITATIONS.retina.standing).toBe('memory');
 });
 
-test('bounds name what they rest on, and a bound from below is said to be no pass', () => {
+test('bounds name what they rest on, and a bound from below is said to be no all-clear', () => {
   const demo = demoLedger();
   const told = (slug: string) =>
     (demo.panel(slug).current?.limits ?? []).flatMap((it) => (it.hazard === 'retina' ? [it] : []));
@@ -36,7 +36,7 @@ test('bounds name what they rest on, and a bound from below is said to be no pas
   ]);
   const [least, most] = r150.map(sentenceOf);
   expect(least).toMatch(
-    /at least 3\d(\.\d+)? % of the limit for a weak visual stimulus\. .*equally bright.*is no pass/,
+    /at least 3\d(\.\d+)? % of the limit for a weak visual stimulus\. .*equally bright.*is no all-clear/,
   );
   expect(least).toContain('averaged over 11 mrad');
   expect(most).toMatch(/at most 10\d\d %, at the cautious end .* as if one emitter gave all the light there/);

@@ -27,8 +27,8 @@ declare module '../statement.ts' {
 /** How a broadband meter answers to each wavelength. */
 export type Responsivity = NonNullable<Instrument['responsivity']>;
 
-/** Less of a factor than this, a thousandth of a per cent, is nothing. Our own choice. */
-const NOTHING = 1e-5;
+/** Less of a factor than this, a hundredth of a per cent, is nothing. Our own choice. */
+const NOTHING = 1e-4;
 
 const BANDS = [
   { band: 'red', key: 'red' },

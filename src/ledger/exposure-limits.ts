@@ -1,5 +1,3 @@
-import type { Guide } from '../content/schema/guide.ts';
-import type { Session } from '../content/schema/session.ts';
 import {
   exposureResults,
   type Infrared,
@@ -7,12 +5,12 @@ import {
   nearInfraredFromMode,
   nearInfraredFromSpectrum,
 } from '../measure/exposure/index.ts';
+import type { RetinaView } from '../measure/exposure/retina.ts';
 import { type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
-import type { Instrument } from '../measure/instrument/instrument.ts';
-import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import type { MetricId } from '../measure/metrics.ts';
 import { axisInfrared } from './axis-infrared.ts';
-import type { InstrumentFinder } from './reading-figures.ts';
+import { infraredShare } from './files/spectra-readings.ts';
+import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
   interface StatementData {
@@ -22,17 +20,16 @@ declare module '../measure/statement.ts' {
 
 /** A session's figures held against published limits, from the session's own readings. */
 export function exposureLimits(
-  id: string,
-  session: Session,
-  guide: Guide,
+  { id, session, guide, instrumentFor }: SessionBench,
   infrared: Infrared,
+  retina: RetinaView | undefined,
   figure: (metric: MetricId) => FigureOrGap | undefined,
-  instrumentFor: InstrumentFinder,
 ): LimitResult[] {
   return exposureResults({
     session: id,
     figure,
     infrared,
+    ...(retina && { retina }),
     mains: guide.mainsFrequency,
     distances: {
       magnetic: session.magnetic?.distance?.written,
@@ -50,20 +47,18 @@ export function exposureLimits(
  * @param sum infrared by the session's spectrum; it counts where it is of this light, and its uncertainty is known
  */
 export function sessionInfrared(
-  id: string,
-  session: Session,
-  setting: DistanceSetting,
-  instrument: Instrument | undefined,
+  { lightId: id, session, distance: setting, instrumentFor, bands, files }: SessionBench,
   reading: FigureOrGap | undefined,
   sum: FigureOrGap | undefined,
 ): Infrared {
-  const axis = axisInfrared(id, session, setting, instrument);
+  const axis = (share?: number) =>
+    axisInfrared(id, session, setting, instrumentFor('irradiance'), bands.nearInfrared, share);
   if (isFigure(sum) && sum.standardUncertainty !== null && sum.id.startsWith(`${id}/`)) {
-    return nearInfraredFromSpectrum(sum, setting.distance, axis);
+    return nearInfraredFromSpectrum(sum, setting.distance, axis(infraredShare(files)));
   }
   return nearInfraredFromMode(
     reading ?? gap('peak-irradiance-near-infrared', { code: 'near-infrared-not-measured' }),
     setting.distance,
-    axis,
+    axis(),
   );
 }

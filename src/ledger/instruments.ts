@@ -92,9 +92,10 @@ function fractions({ red, nearInfrared }: NonNullable<InstrumentQuantity['spectr
   };
 }
 
-function responsivityOf({ calibratedAt, points }: NonNullable<InstrumentQuantity['responsivity']>) {
+function responsivityOf({ calibratedAt, relative, points }: NonNullable<InstrumentQuantity['responsivity']>) {
   return {
     calibratedAt: calibratedAt.value,
+    ...(relative !== undefined && { error: relative / 100 }),
     points: points.map(({ wavelength, response }) => ({ wavelength: wavelength.value, response })),
   };
 }

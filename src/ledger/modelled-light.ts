@@ -4,7 +4,9 @@ import type { Session } from '../content/schema/session.ts';
 import { lightTargets, lightWithout, type PanelLight, panelLight } from '../measure/beam/panel-light.ts';
 import { type SessionOptics, sessionOptics } from '../measure/beam/session-light.ts';
 import { type Figure, isFigure } from '../measure/figure.ts';
+import { correctionInput } from '../measure/instrument/corrected-reading.ts';
 import { type Instrument, NO_INSTRUMENT } from '../measure/instrument/instrument.ts';
+import type { ModeLight } from '../measure/instrument/spectral-response.ts';
 import type { Statement } from '../measure/statement.ts';
 import { beyondLight } from './beyond-light.ts';
 import { type PackedResult, unpackResult } from './optics-pack.ts';
@@ -26,6 +28,8 @@ export interface LightBasis {
   id: string;
   optics: SessionOptics | { withheld: Statement };
   instrument: Instrument | undefined;
+  /** How its light is shared out, and what its readings were corrected by. */
+  bands: ModeLight;
   /** Ids of the figures and paths of the readings that go in. */
   inputs: readonly string[];
 }
@@ -45,11 +49,13 @@ export function lightBasis(bench: SessionBench): LightBasis {
     id,
     optics: opticsOf(bench),
     instrument: instrumentFor('irradiance'),
+    bands: bench.bands.combined,
     inputs: [
       ...(session.grid ? [`${id}/grid.rows`] : []),
       ...(session.beyond ? [`${id}/beyond`] : []),
       ...(sweepOf(session).length > 0 ? [`${id}/distances`] : []),
       ...[field.width, field.height].flatMap((it) => (isFigure(it) ? [it.id] : [])),
+      ...correctionInput(bench.bands.combined),
     ],
   };
 }
@@ -105,13 +111,14 @@ function sweepOf({ distances = [] }: Session): Array<{ distance: number; reading
  * @param power the common figure that the emitted power corrects, where there is one
  */
 export function modelledLight({ basis, result }: WorkedLight, power: Figure | undefined): PanelLight {
-  const { id, optics, instrument, inputs } = basis;
+  const { id, optics, instrument, bands, inputs } = basis;
   if ('withheld' in optics) return lightWithout(optics.withheld);
   if (!instrument) return lightWithout(NO_INSTRUMENT);
   if (!result) throw new Error(`${id}: its light was not worked out`);
   return panelLight(unpackResult(result), {
     session: id,
     instrument,
+    bands,
     inputs,
     notes: optics.notes,
     ...(power && { power }),

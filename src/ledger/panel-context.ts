@@ -11,9 +11,9 @@ import type { Statement } from '../measure/statement.ts';
 import { withCarried } from './carried-bench.ts';
 import type { FieldFigures } from './field-figures.ts';
 import { madeOfFiles } from './file-figures.ts';
-import { bandsOfSpectra } from './files/spectra-readings.ts';
+import { modesOf } from './files/mode-light.ts';
 import { instrumentOf } from './instruments.ts';
-import { bandsOf, readingFigures } from './reading-figures.ts';
+import { readingFigures } from './reading-figures.ts';
 import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
@@ -48,10 +48,11 @@ export function panelContext({ id: slug, data: panel }: Entry<Panel>, content: C
       const instrumentFor = instrumentFinder(content, session);
       const distance = distanceSetting(session, guide, field);
       const own = files.filter((it) => it.date === session.date);
-      const bands = { ...bandsOf(session), ...bandsOfSpectra(own, guide) };
+      const modes = modesOf(own, { id, session, guide, instrumentFor, distance });
+      const { bands } = modes;
       const readings = readingFigures(id, session, instrumentFor, distance, bands);
       const taken = { id, panel, session, guide, instrumentFor, field, distance };
-      const made = madeOfFiles(own, { ...taken, typed: readings });
+      const made = madeOfFiles(own, { ...taken, typed: readings, modes });
       const bench = { ...taken, slug, own: session, lightId: id, bands, readings, files: own, made };
       return [session.date, bench];
     }),

@@ -3,12 +3,7 @@ import type { Reading } from '../content/schema/quantity.ts';
 import { MODE_KEYS, type ModeKey, type Session } from '../content/schema/session.ts';
 import type { Figure } from '../measure/figure.ts';
 import type { Instrument } from '../measure/instrument/instrument.ts';
-import {
-  type BandShares,
-  bandShares,
-  NEAR_INFRARED_ALONE,
-  RED_ALONE,
-} from '../measure/instrument/spectral-response.ts';
+import { bandShares, type ModeLight, NEAR_INFRARED_ALONE, RED_ALONE } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import type { ListedMetricId } from '../measure/metrics.ts';
 import type { Mode } from '../measure/modes.ts';
@@ -41,8 +36,8 @@ interface Item {
   metric: ListedMetricId;
   instrument: InstrumentKind | undefined;
   path: string;
-  /** Of light: how much of it lies in each band. */
-  bands?: BandShares;
+  /** Of light: how much of it lies in each band, and what its readings are corrected by. */
+  bands?: ModeLight;
   notes?: Statement[];
 }
 
@@ -50,7 +45,7 @@ interface Item {
  * How the light of each mode is shared out between the bands: by the peaks of the channels alone, where no spectrum tells
  * it.
  */
-export function bandsOf({ peak }: Session): Record<ModeKey, BandShares> {
+export function bandsOf({ peak }: Session): Readonly<Record<ModeKey, ModeLight>> {
   return {
     red: RED_ALONE,
     nearInfrared: NEAR_INFRARED_ALONE,
@@ -64,7 +59,7 @@ export function readingFigures(
   session: Session,
   instrumentFor: InstrumentFinder,
   distance: DistanceSetting,
-  bands: Record<ModeKey, BandShares> = bandsOf(session),
+  bands: Readonly<Record<ModeKey, ModeLight>> = bandsOf(session),
 ): Figure[] {
   return items(session, bands).flatMap(({ reading, instrument, path, ...item }) =>
     reading
@@ -88,7 +83,7 @@ function distanceNote(distance: { written: string } | undefined): Statement {
   return distance ? { code: 'read-at', distance: distance.written } : { code: 'reading-distance-not-recorded' };
 }
 
-function items(session: Session, bands: Record<ModeKey, BandShares>): Item[] {
+function items(session: Session, bands: Readonly<Record<ModeKey, ModeLight>>): Item[] {
   const { peak, mains, wavelengths, flicker } = session;
   const list: Item[] = [];
   for (const mode of MODE_KEYS) {

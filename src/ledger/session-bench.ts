@@ -3,7 +3,7 @@ import type { Guide } from '../content/schema/guide.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { ModeKey, Session } from '../content/schema/session.ts';
 import type { Figure } from '../measure/figure.ts';
-import type { BandShares } from '../measure/instrument/spectral-response.ts';
+import type { ModeLight } from '../measure/instrument/spectral-response.ts';
 import type { DistanceSetting } from '../measure/irradiance/distance-setting.ts';
 import type { FieldFigures } from './field-figures.ts';
 import type { SessionMade } from './files/file-maker.ts';
@@ -27,8 +27,8 @@ export interface SessionBench {
   field: FieldFigures;
   /** From where its light was read, and over what that was set. */
   distance: DistanceSetting;
-  /** How its light is shared out between the bands, mode by mode. */
-  bands: Readonly<Record<ModeKey, BandShares>>;
+  /** How its light is shared out between the bands, mode by mode, and what its readings are corrected by. */
+  bands: Readonly<Record<ModeKey, ModeLight>>;
   /** Files that it names, and those that come with what it carries over. */
   files: readonly AnyReadFile[];
   /** What is made of them. */

@@ -4,7 +4,7 @@ import type { Session } from '../content/schema/session.ts';
 import { emittedEfficiencyFigure, pricePerEmittedWattFigure } from '../measure/beam/figures.ts';
 import type { PanelLight } from '../measure/beam/panel-light.ts';
 import { type LimitResult, type ShareReading, shareReadings } from '../measure/exposure/index.ts';
-import { type Figure, type FigureOrGap, gap, isFigure } from '../measure/figure.ts';
+import { type Figure, type FigureOrGap, figureFinder, gap, isFigure } from '../measure/figure.ts';
 import { efficiencyFigure, netEfficiencyFigure } from '../measure/irradiance/efficiency.ts';
 import { gridFigures, gridGaps } from '../measure/irradiance/grid.ts';
 import { type GridGeometry, gridGeometry } from '../measure/irradiance/grid-geometry.ts';
@@ -19,6 +19,7 @@ import { exposureLimits, sessionInfrared } from './exposure-limits.ts';
 import { readingsWithFiles } from './file-figures.ts';
 import type { WorkedLight } from './modelled-light.ts';
 import { modelledLight } from './modelled-light.ts';
+import { retinaView } from './retina-view.ts';
 import type { SessionBench } from './session-bench.ts';
 
 declare module '../measure/statement.ts' {
@@ -96,15 +97,10 @@ export function sessionFigures(
   for (const mode of MODES) put(...efficiencies(id, mode, get, power, peak));
 
   const reading = figures.get('peak-irradiance-near-infrared');
-  const infrared = sessionInfrared(
-    lightId,
-    session,
-    distance,
-    instrumentFor('irradiance'),
-    reading,
-    figures.get('infrared-sum'),
+  const infrared = sessionInfrared(bench, reading, figures.get('infrared-sum'));
+  const limits = exposureLimits(bench, infrared, retinaView(bench, figureFinder(figures)), (metric) =>
+    figures.get(metric),
   );
-  const limits = exposureLimits(id, session, guide, infrared, (metric) => figures.get(metric), instrumentFor);
   // What pulses is named by a reading that is there already.
   for (const { figure, id: result } of limits) if (figure.metric === result) put(figure);
 

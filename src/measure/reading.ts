@@ -1,5 +1,6 @@
 import type { Bound, Figure } from './figure.ts';
 import { obliqueError } from './instrument/angular-response.ts';
+import { correctedMeter, correctionInput, correctionNotes, correctionOf } from './instrument/corrected-reading.ts';
 import {
   calibrationComponents,
   type Instrument,
@@ -9,10 +10,11 @@ import {
   repeatabilityComponents,
   resolutionComponents,
 } from './instrument/instrument.ts';
-import { type BandShares, SHARES_UNKNOWN } from './instrument/spectral-response.ts';
+import { type ModeLight, SHARES_UNKNOWN } from './instrument/spectral-response.ts';
 import { type DistanceSetting, litField } from './irradiance/distance-setting.ts';
 import { lightComponents, missingOfLight } from './irradiance/light-errors.ts';
 import { identityOf, type ListedMetricId } from './metrics.ts';
+import { number } from './numbers.ts';
 import type { Statement } from './statement.ts';
 import { makeFigure } from './uncertainty.ts';
 
@@ -26,7 +28,7 @@ declare module './statement.ts' {
 /** One value read off an instrument. */
 export interface InstrumentReading {
   metric: ListedMetricId;
-  /** In the metric's unit. */
+  /** As it was read, in the metric's unit. */
   value: number;
   bound?: Bound;
   /** `<panel>/<date>`. */
@@ -36,8 +38,8 @@ export interface InstrumentReading {
   instrument: Instrument | undefined;
   /** Given for light: distance setting, oblique light and the sensor's response to each band then count. */
   distance?: DistanceSetting;
-  /** How much of the light lies in each band; all of it in either where it is left out. */
-  bands?: BandShares;
+  /** How the light is shared out, all of it in either band where it is left out, and what its readings are corrected by. */
+  bands?: ModeLight;
   notes?: Statement[];
   /** Why there is no instrument, where it is not the session's omission. */
   noInstrument?: Statement;
@@ -45,13 +47,19 @@ export interface InstrumentReading {
 
 /** A reading as a figure: calibration, resolution and repeatability of its instrument make its uncertainty. */
 export function readingFigure(reading: InstrumentReading): Figure {
-  const { metric, instrument, session, value, distance, bands = SHARES_UNKNOWN } = reading;
+  const { metric, session, distance, bands = SHARES_UNKNOWN } = reading;
+  const instrument = correctedMeter(reading.instrument, bands);
+  const factor = correctionOf(bands);
+  const value = factor * reading.value;
   const identity = {
     ...identityOf(metric, session),
     basis: 'measured' as const,
-    inputs: [reading.path],
+    inputs: [reading.path, ...correctionInput(bands)],
     ...(reading.bound && { bound: reading.bound }),
-    ...(reading.notes && { notes: reading.notes }),
+    notes: [...(reading.notes ?? []), ...correctionNotes(bands)],
+    ...(bands.mismatch && {
+      calculation: `E = F × E_read = ${number(factor)} × ${number(reading.value)} mW/cm² = ${number(value)} mW/cm²`,
+    }),
   };
   if (reading.bound) {
     return makeFigure(identity, value, { absent: { code: 'reading-is-bound', bound: reading.bound } });

@@ -15,7 +15,7 @@ import { logWords } from './statements/logs.ts';
 import { MONEY_WORDS } from './statements/money.ts';
 import { PICTURE_WORDS } from './statements/picture.ts';
 import { SOUND_WORDS } from './statements/sound.ts';
-import { SPECTRUM_WORDS } from './statements/spectrum.ts';
+import { spectrumWords } from './statements/spectrum.ts';
 
 /** Statements hold others: what is said of them is said in the same words. */
 const within = (it: Statement): string => say(it);
@@ -28,7 +28,7 @@ const WORDS: WordsOf<StatementCode> = {
   ...IRRADIANCE_WORDS,
   ...MONEY_WORDS,
   ...CLAIM_WORDS,
-  ...SPECTRUM_WORDS,
+  ...spectrumWords(within),
   ...FINDING_WORDS,
   ...HINT_WORDS,
   ...FILE_WORDS,

@@ -37,7 +37,6 @@ describe('figures and the catalogue', () => {
         "magnetic-field-frequency",
         "infrared-share-at-15-cm",
         "infrared-stay-at-15-cm",
-        "retinal-hazard",
         "flicker-low-risk-multiple-near-infrared",
         "flicker-no-effect-multiple-near-infrared",
         "sweep-maximum-red",

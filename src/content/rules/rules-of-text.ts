@@ -2,6 +2,7 @@ import { calibrationStated } from './calibration-stated.ts';
 import { carriedReadings } from './carried-readings.ts';
 import { currenciesKnown } from './currencies-known.ts';
 import { daysNotAhead } from './days-not-ahead.ts';
+import { emittersFit } from './emitters-fit.ts';
 import { evenGrids } from './even-grids.ts';
 import { fieldsOfTheirKind } from './fields-of-their-kind.ts';
 import { formerNames } from './former-names.ts';
@@ -40,6 +41,7 @@ export const RULES_OF_TEXT: readonly Rule[] = [
   sizeClasses,
   evenGrids,
   ledsFit,
+  emittersFit,
   soundInDecibels,
   fieldsOfTheirKind,
   withdrawnWithReason,

@@ -94,6 +94,27 @@ const leds = z.strictObject({
     .describe('How the groups are laid out: in turn both ways, row by row, or as bands from the top.'),
 });
 
+/** Emitters as somebody saw them lit: what bounds how bright one of them is. */
+const emitters = z
+  .strictObject({
+    diameter: quantity(
+      'length',
+      'Width of one emitter as it looks lit from straight ahead: its bright spot, and all of the lens only where all of it is bright.',
+      { positive: true, max: 20 },
+      '3 mm',
+    ),
+    count: count('How many of them there are.', 100000, 150),
+    nearInfrared: count(
+      'How many of them shine in near-infrared; all of them where it is left out.',
+      100000,
+      75,
+    ).optional(),
+  })
+  .refine((it) => (it.nearInfrared ?? 0) <= it.count, {
+    error: 'no more in near-infrared than there are',
+    path: ['nearInfrared'],
+  });
+
 /** Front matter of content/panels/<slug>/index.md(x). The body is the tester's notes. */
 export const panelSchema = z
   .strictObject({
@@ -126,6 +147,7 @@ export const panelSchema = z
       height: '11 in',
     }).optional(),
     leds: leds.optional().describe('How the LEDs lie in the field, counted on the tested piece.'),
+    emitters: emitters.optional().describe('The emitters as they look lit, for the bounds of what reaches the retina.'),
     housing: rectangle('The housing, kept apart from the LED field.', { width: '20.5 cm', height: '31 cm' }).optional(),
     weight: quantity('mass', 'Weight without stand.', { positive: true, max: 500 }, '3.6 kg').optional(),
     photos: photoList({ file: 'front.jpg', shows: 'Front, on its stand' })

@@ -78,6 +78,11 @@ export const responsivity = z
       { min: 200, max: 3000 },
       850,
     ),
+    relative: number(
+      'Standard uncertainty (k = 1) of each response against that at calibratedAt, in %; where it is left out, spectralResponse counts in its place.',
+      { min: 0, max: 50 },
+      0.3,
+    ).optional(),
     points: z
       .array(
         z.strictObject({
@@ -102,7 +107,7 @@ export const responsivity = z
     refuse(context, { wanted: 'a wavelength within those of its points' }, ['calibratedAt']);
   })
   .describe(
-    'Relative spectral responsivity, from its certificate. With the spectrum of a panel its readings are corrected for what it misreads by that. For irradiance only.',
+    'Relative spectral responsivity, from its certificate. With the spectrum of a panel its readings are multiplied by what it misreads by that. For irradiance only.',
   );
 
 /** How wide a spectrometer sees a line. */

@@ -6,6 +6,7 @@ import type { Figure, FigureMap, FigureOrGap, Flag } from '../../measure/figure.
 import type { DistanceSetting } from '../../measure/irradiance/distance-setting.ts';
 import type { FieldFigures } from '../field-figures.ts';
 import type { InstrumentFinder } from '../reading-figures.ts';
+import type { SessionModes } from './mode-light.ts';
 
 /**
  * What pages draw of the files of each block of a session: reduced for drawing, with what was found beside the figures.
@@ -36,6 +37,8 @@ export interface FileContext {
   instrumentFor: InstrumentFinder;
   field: FieldFigures;
   distance: DistanceSetting;
+  /** What the light of its modes is, by its spectra where it has some. */
+  modes: SessionModes;
   /** Its typed readings as figures. */
   typed: readonly Figure[];
 }

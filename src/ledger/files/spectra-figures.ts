@@ -6,11 +6,11 @@ import { INFRARED_FROM_NM } from '../../measure/irradiance/claims.ts';
 import { spectrumAgainstReading } from '../../measure/spectrum/against-reading.ts';
 import type { SpectrumAnalysis } from '../../measure/spectrum/analysis.ts';
 import { auditClaims, type ClaimsAudit } from '../../measure/spectrum/claims-audit.ts';
-import { correctedIrradiance } from '../../measure/spectrum/corrected.ts';
 import { drawnRows } from '../../measure/spectrum/drawn-rows.ts';
 import { spectrumFaultFlags } from '../../measure/spectrum/fault-flags.ts';
 import { spectrumFigures } from '../../measure/spectrum/figures.ts';
 import { infraredSum } from '../../measure/spectrum/infrared-sum.ts';
+import { mismatchBeyondStated } from '../../measure/spectrum/mismatch-flag.ts';
 import type { SpectrumReading } from '../../measure/spectrum/reading.ts';
 import { wavelengthClaims } from '../../measure/spectrum/wavelength-claims.ts';
 import { CLOSE, type DrawnSeries, drawnSeries } from './drawn-series.ts';
@@ -54,20 +54,14 @@ export const spectraMaker: FileMaker<'spectra'> = {
     const readings = spectrumReadings(files, context);
     const broadband = ({ mode }: SpectrumReading) =>
       context.typed.find((it) => it.metric === `peak-irradiance-${mode}`);
-    const meter = context.instrumentFor('irradiance');
-    const corrected = readings.map(({ reading, isHere }) =>
-      isHere ? correctedIrradiance(reading, broadband(reading), meter) : undefined,
-    );
-    const sums = readings.map(({ reading, isHere }, i) =>
-      isHere && reading.mode !== 'red'
-        ? infraredSum(reading, firstFigure(corrected[i], broadband(reading)))
-        : undefined,
+    const sums = readings.map(({ reading, isHere }) =>
+      isHere && reading.mode !== 'red' ? infraredSum(reading, broadband(reading)) : undefined,
     );
     const audit = auditOf(readings, context.panel, context.guide);
     return {
       figures: [
         ...readings.flatMap(({ reading }) => spectrumFigures(reading)),
-        ...corrected.flatMap((it) => it ?? []),
+        ...context.modes.factors.values(),
         ...pickedSum(sums),
       ],
       view: { spectra: readings.map(drawn), audit },
@@ -77,9 +71,20 @@ export const spectraMaker: FileMaker<'spectra'> = {
           ...readings.flatMap(({ reading, file }) => spectrumFaultFlags(reading, file.field)),
           ...readings.flatMap(({ reading, isHere, file }) => {
             if (!isHere) return [];
-            const read = figure(`peak-corrected-${reading.mode}`) ?? broadband(reading);
-            return spectrumAgainstReading(figure(`spectrum-irradiance-${reading.mode}`), read, file.field);
+            return spectrumAgainstReading(
+              figure(`spectrum-irradiance-${reading.mode}`),
+              broadband(reading),
+              file.field,
+            );
           }),
+          ...readings.flatMap(({ key, reading, file }) =>
+            mismatchBeyondStated(
+              reading.mode,
+              context.modes.bands[key],
+              context.instrumentFor('irradiance'),
+              file.field,
+            ),
+          ),
           ...(audit ? wavelengthClaims(audit) : []),
         ];
       },

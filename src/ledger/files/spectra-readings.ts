@@ -2,12 +2,13 @@ import { type AnyReadFile, filesOf, type ReadFile } from '../../content/read/fil
 import type { Guide } from '../../content/schema/guide.ts';
 import { MODE_KEYS, type ModeKey } from '../../content/schema/session.ts';
 import type { BandShares } from '../../measure/instrument/spectral-response.ts';
+import type { DistanceSetting } from '../../measure/irradiance/distance-setting.ts';
 import { sameDistance } from '../../measure/irradiance/same-distance.ts';
-import { analysed, type SpectrumAnalysis } from '../../measure/spectrum/analysis.ts';
+import { analysed, partSum, type SpectrumAnalysis } from '../../measure/spectrum/analysis.ts';
 import { type BandEdges, bandShares } from '../../measure/spectrum/bands.ts';
+import { INFRARED_BAND } from '../../measure/spectrum/infrared-sum.ts';
 import type { SpectrumReading } from '../../measure/spectrum/reading.ts';
-import { MODE_IDS } from '../reading-figures.ts';
-import type { FileContext } from './file-maker.ts';
+import { type InstrumentFinder, MODE_IDS } from '../reading-figures.ts';
 
 /** A spectrum of a session with its file. */
 export interface TakenSpectrum {
@@ -18,8 +19,17 @@ export interface TakenSpectrum {
   isHere: boolean;
 }
 
+/** What spectra were taken with. */
+export interface SpectraContext {
+  /** `<panel>/<date>` */
+  id: string;
+  guide: Guide;
+  instrumentFor: InstrumentFinder;
+  distance: DistanceSetting;
+}
+
 /** The spectra of a session with what they were taken with, in the order of the modes. */
-export function spectrumReadings(files: readonly AnyReadFile[], context: FileContext): TakenSpectrum[] {
+export function spectrumReadings(files: readonly AnyReadFile[], context: SpectraContext): TakenSpectrum[] {
   return inModes(files).map(({ file, key }): TakenSpectrum => {
     const at = file.entry.distance?.value ?? context.distance.distance;
     return {
@@ -61,6 +71,16 @@ export function analysisOf({ data }: ReadFile<'spectrum'>): SpectrumAnalysis {
   const known = analyses.get(data) ?? analysed(data.spectrum);
   analyses.set(data, known);
   return known;
+}
+
+/** Share of the light with near-infrared alone on that lies in the band of the infrared limit; undefined where no spectrum tells it. */
+export function infraredShare(files: readonly AnyReadFile[]): number | undefined {
+  const file = inModes(files).find((it) => it.key === 'nearInfrared')?.file;
+  if (!file || file.data.scale === 'counts') return undefined;
+  const analysis = analysisOf(file);
+  const { cut, flat } = analysis.faults;
+  if (cut.length > 0 || flat || !(analysis.total > 0)) return undefined;
+  return Math.min(1, Math.max(0, partSum(analysis, INFRARED_BAND).value / analysis.total));
 }
 
 /**

@@ -8,7 +8,7 @@ import { type Sweep, sweep } from '../../measure/log/sweep.ts';
 import type { ListedMetricId, MetricId } from '../../measure/metrics.ts';
 import { readingFigure } from '../../measure/reading.ts';
 import type { Statement } from '../../measure/statement.ts';
-import { bandsOf, MODE_IDS } from '../reading-figures.ts';
+import { MODE_IDS } from '../reading-figures.ts';
 import { CLOSE, type DrawnSeries, drawnSeries } from './drawn-series.ts';
 import type { FileContext, FileMaker } from './file-maker.ts';
 
@@ -113,7 +113,7 @@ function figuresOf(file: ReadFile<'sweep'>, view: SweepView, context: FileContex
       path: `${context.id}/sweeps[${String(file.field[1])}]`,
       instrument: context.instrumentFor('irradiance'),
       distance: context.distance,
-      bands: bandsOf(context.session)[mode],
+      bands: context.modes.bands[mode],
       notes,
     });
     return { ...figure, budget: ownErrors(figure) };

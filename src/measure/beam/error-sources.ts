@@ -7,7 +7,7 @@ import {
   type Instrument,
   resolutionComponents,
 } from '../instrument/instrument.ts';
-import { type BandShares, SHARES_UNKNOWN, spectralComponents } from '../instrument/spectral-response.ts';
+import { type ModeLight, SHARES_UNKNOWN, spectralComponents } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { coverageFactor, rectangular, typeB } from '../uncertainty.ts';
 
@@ -64,7 +64,7 @@ export interface ErrorSources {
   panel: string;
   instrument: Instrument;
   /** How much of the light lies in each band; all of it in either where it is left out. */
-  bands?: BandShares;
+  bands?: ModeLight;
   distance: DistanceSetting;
   width: Figure;
   height: Figure;

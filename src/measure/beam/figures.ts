@@ -1,6 +1,7 @@
 import { type Figure, type FigureOrGap, gap, type Unassessed } from '../figure.ts';
+import { correctionNotes } from '../instrument/corrected-reading.ts';
 import { type Instrument, missingRepeatability } from '../instrument/instrument.ts';
-import { SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
+import { type ModeLight, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
 import { missingOfLight } from '../irradiance/light-errors.ts';
 import { identityOf, type MetricIdentity } from '../metrics.ts';
 import { pricePerWatt } from '../money/cost.ts';
@@ -27,6 +28,8 @@ export interface OpticsContext {
   /** `<panel>/<date>` */
   session: string;
   instrument: Instrument;
+  /** How its light is shared out, and what its readings were corrected by. */
+  bands?: ModeLight;
   /** Ids of the figures and paths of the readings that went in. */
   inputs: readonly string[];
   /** What was assumed of the panel. */
@@ -72,10 +75,14 @@ const ALIKE: Unassessed = {
 /** The result of `estimatePanel` as figures; gaps with the reason where nothing came of it. */
 export function opticsFigures(result: OpticsResult, context: OpticsContext): OpticsFigures {
   if (!result.estimates) return opticsGaps(result.withheld);
-  const { session, instrument, inputs, power } = context;
+  const { session, instrument, inputs, power, bands = SHARES_UNKNOWN } = context;
   const { source, halfAngle, samplingBias, strayShare = 0, capture, emitted, targets } = result.estimates;
-  const notes: Statement[] = [...context.notes, { code: 'beam-past-frame', source }];
-  const unassessed = [ALIKE, ...missingOfLight(instrument, SHARES_UNKNOWN), ...missingRepeatability(instrument)];
+  const notes: Statement[] = [...context.notes, { code: 'beam-past-frame', source }, ...correctionNotes(bands)];
+  const unassessed = [
+    ALIKE,
+    ...missingOfLight(instrument, bands.mismatch ? bands : SHARES_UNKNOWN),
+    ...missingRepeatability(instrument),
+  ];
   const make = (
     identity: MetricIdentity,
     estimate: Estimate,

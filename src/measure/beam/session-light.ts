@@ -1,6 +1,7 @@
 import type { Figure } from '../figure.ts';
+import { correctedMeter, correctionOf } from '../instrument/corrected-reading.ts';
 import { type Instrument, instrumentAbsence, isCalibrated } from '../instrument/instrument.ts';
-import type { BandShares } from '../instrument/spectral-response.ts';
+import type { ModeLight } from '../instrument/spectral-response.ts';
 import type { DistanceSetting } from '../irradiance/distance-setting.ts';
 import { pooledRepeats } from '../irradiance/repeats.ts';
 import { seedFromText } from '../random.ts';
@@ -26,8 +27,8 @@ export interface SessionLight {
   /** `<panel>/<date>` */
   session: string;
   instrument: Instrument | undefined;
-  /** How much of the light lies in each band. */
-  bands?: BandShares;
+  /** How much of the light lies in each band, and what its readings are corrected by. */
+  bands?: ModeLight;
   /** Sides of the LED field, cm. */
   width: Figure;
   height: Figure;
@@ -63,7 +64,8 @@ export interface SessionLight {
 export type SessionOptics = { input: OpticsInput; notes: Statement[] } | { withheld: Statement };
 
 /** Puts a session's readings, geometry and errors together for `estimatePanel`. */
-export function sessionOptics(light: SessionLight): SessionOptics {
+export function sessionOptics(read: SessionLight): SessionOptics {
+  const light = correctedLight(read);
   const { panel, session, instrument, width, height, distance, grid, sweep, beyond, beamAngle, targets } = light;
   if (!isCalibrated(instrument)) return { withheld: instrumentAbsence(instrument) };
   const isOutside = (it: number) => !(it >= NEAREST_PLANE && it <= FARTHEST_PLANE);
@@ -130,6 +132,27 @@ export function sessionOptics(light: SessionLight): SessionOptics {
       ...(light.mains && { mains: { value: light.mains.value, budget: light.mains.budget } }),
       seed: seedFromText(`${session}/optics`),
     },
+  };
+}
+
+/** All readings of a session as they stand once they are multiplied by the factor of its light. */
+function correctedLight(read: SessionLight): SessionLight {
+  if (!read.bands?.mismatch) return read;
+  const factor = correctionOf(read.bands);
+  const times = (all: readonly number[]) => all.map((it) => it * factor);
+  const { grid, sweep, beyond } = read;
+  return {
+    ...read,
+    instrument: correctedMeter(read.instrument, read.bands),
+    ...(grid && { grid: { ...grid, points: grid.points.map((row) => row.map(times)) } }),
+    ...(sweep && { sweep: sweep.map((it) => ({ ...it, readings: times(it.readings) })) }),
+    ...(beyond && {
+      beyond: beyond.map((it) => ({
+        ...it,
+        on: times(it.on),
+        ...(it.off !== undefined && { off: it.off * factor }),
+      })),
+    }),
   };
 }
 

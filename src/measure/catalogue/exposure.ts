@@ -5,9 +5,9 @@ import { type MethodPage, rows } from './rows.ts';
 
 /** Versions of these methods. */
 export const EXPOSURE_VERSIONS = {
-  'infrared-eye': 2,
+  'infrared-eye': 3,
   'skin-heating': 2,
-  'retinal-hazard': 1,
+  'retinal-hazard': 2,
   'flicker-lines': 1,
   'field-levels': 2,
   'building-biology': 1,
@@ -41,7 +41,23 @@ export const EXPOSURE_METHODS = {
     ],
     file: 'src/measure/exposure/skin-limit.ts',
   },
-  'retinal-hazard': { name: 'Retina', unit: null, file: 'src/measure/exposure/retina.ts' },
+  'retinal-hazard': {
+    name: 'Retina',
+    unit: '%',
+    formula:
+      's=100\\,\\frac{L\\,\\alpha}{C},\\qquad \\frac{\\bar R\\,E}{\\Omega_\\mathrm{lit}}\\le L\\le\\frac{\\bar R\\,E}{\\omega}',
+    symbols: [
+      ['s', 'share of the limit, %'],
+      ['L', 'weighted radiance where it is highest, averaged over 11 mrad, W/(m² sr)'],
+      ['\\alpha', 'angle under which the LED field appears, at least 0.011 rad, at most 0.1 rad'],
+      ['C', 'limit over α: 6000 with near-infrared alone, 28 117 at 10 s with both channels on, W/(m² sr) rad'],
+      ['\\bar R', 'mean weight of the light for the retina, by its spectrum'],
+      ['E', 'highest irradiance at the measuring distance, W/m² (1 mW/cm² = 10 W/m²)'],
+      ['\\Omega_\\mathrm{lit}', 'projected solid angle of the LED field, or of all its emitters, sr'],
+      ['\\omega', 'solid angle of one emitter straight ahead, at least that of 11 mrad, sr'],
+    ],
+    file: 'src/measure/exposure/retina.ts',
+  },
   'flicker-lines': {
     name: 'Flicker lines',
     unit: '1',
@@ -161,8 +177,28 @@ export const EXPOSURE_METRICS = /* @__PURE__ */ rows(() => [
     method: 'skin-heating',
     unit: '%',
   },
-  // Never a number: the figure is always a gap.
-  { id: 'retinal-hazard', name: 'Retina', method: 'retinal-hazard', unit: '1' },
+  { id: 'retinal-hazard', name: 'Retina', method: 'retinal-hazard', unit: '%' },
+  {
+    id: 'retina-most',
+    name: 'Retina, near-infrared alone: at most',
+    method: 'retinal-hazard',
+    unit: '%',
+    isOfFiles: true,
+  },
+  {
+    id: 'retina-seen',
+    name: 'Retina, both channels, 10 s: at least',
+    method: 'retinal-hazard',
+    unit: '%',
+    isOfFiles: true,
+  },
+  {
+    id: 'retina-seen-most',
+    name: 'Retina, both channels, 10 s: at most',
+    method: 'retinal-hazard',
+    unit: '%',
+    isOfFiles: true,
+  },
   ...flickerMultiples('combined', 'both channels'),
   ...flickerMultiples('red', 'red alone'),
   ...flickerMultiples('near-infrared', 'near-infrared alone'),

@@ -5,8 +5,8 @@ import { type MethodPage, perMode, rows } from './rows.ts';
 /** Versions of these methods. */
 export const LIGHT_VERSIONS = {
   wavelength: 1,
-  'peak-irradiance': 2,
-  'mean-irradiance': 2,
+  'peak-irradiance': 3,
+  'mean-irradiance': 3,
   uniformity: 2,
   'peak-to-mean': 1,
   'led-area': 1,
@@ -32,9 +32,10 @@ export const LIGHT_METHODS = {
   'peak-irradiance': {
     name: 'Peak irradiance',
     unit: 'mW/cm²',
-    formula: 'E_\\mathrm{peak}=\\max_{(x,y)}E(x,y)\\;\\text{at}\\;d',
+    formula: 'E_\\mathrm{peak}=F\\,\\max_{(x,y)}E(x,y)\\;\\text{at}\\;d',
     symbols: [
-      ['E_\\mathrm{peak}', 'highest steady reading of a sweep over the panel, mW/cm²'],
+      ['E_\\mathrm{peak}', 'from the highest steady reading of a sweep over the panel, mW/cm²'],
+      ['F', 'spectral mismatch factor of the meter; 1 where no spectrum tells it'],
       ['d', 'distance from the LED plane to the sensor, cm'],
     ],
     file: 'src/ledger/reading-figures.ts',
@@ -42,10 +43,11 @@ export const LIGHT_METHODS = {
   'mean-irradiance': {
     name: 'Mean irradiance',
     unit: 'mW/cm²',
-    formula: '\\bar E=\\frac1n\\sum_{j=1}^{n}E_j',
+    formula: '\\bar E=\\frac{F}{n}\\sum_{j=1}^{n}E_j',
     symbols: [
       ['\\bar E', 'mean irradiance of the grid at the measuring distance, mW/cm²'],
       ['E_j', 'mean of the readings kept at grid point j, mW/cm²'],
+      ['F', 'spectral mismatch factor of the meter; 1 where no spectrum tells it'],
       ['n', 'number of grid points with a kept reading'],
     ],
     file: 'src/measure/irradiance/grid.ts',

@@ -7,7 +7,7 @@ export const SPECTRUM_VERSIONS = {
   centroid: 1,
   'spectrum-irradiance': 1,
   'band-shares': 1,
-  'spectral-mismatch': 1,
+  'spectral-mismatch': 2,
   'infrared-sum': 1,
 } as const;
 
@@ -42,7 +42,7 @@ export const SPECTRUM_METHODS = {
   },
   'spectral-mismatch': {
     name: 'Spectral mismatch of the meter',
-    unit: 'mW/cm²',
+    unit: '1',
     formula:
       'E=F\\,E_\\mathrm{read},\\qquad F=\\frac{s(\\lambda_\\mathrm{cal})\\int S(\\lambda)\\,\\mathrm{d}\\lambda}{\\int s(\\lambda)\\,S(\\lambda)\\,\\mathrm{d}\\lambda}',
     symbols: [
@@ -51,7 +51,7 @@ export const SPECTRUM_METHODS = {
       ['\\lambda_\\mathrm{cal}', 'wavelength that the meter was calibrated at, nm'],
       ABOVE_DARK,
     ],
-    file: 'src/measure/spectrum/mismatch.ts',
+    file: 'src/measure/spectrum/mismatch-figure.ts',
   },
   'infrared-sum': {
     name: 'Infrared, 780–3000 nm',
@@ -93,6 +93,6 @@ export const SPECTRUM_METRICS = /* @__PURE__ */ rows(() => [
   ...eachMode('red-share', 'Share of red light', 'band-shares', '%'),
   ...eachMode('near-infrared-share', 'Share of near-infrared light', 'band-shares', '%'),
   ...eachMode('rest-share', 'Share of all other light', 'band-shares', '%'),
-  ...eachMode('peak-corrected', 'Peak irradiance corrected for the spectrum', 'spectral-mismatch', 'mW/cm²'),
+  ...eachMode('mismatch-factor', 'Spectral mismatch factor', 'spectral-mismatch', '1'),
   { id: 'infrared-sum', name: 'Infrared from 780 nm', method: 'infrared-sum', unit: 'mW/cm²', isOfFiles: true },
 ]);

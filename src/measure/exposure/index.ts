@@ -10,7 +10,7 @@ import { type InfraredShareResult, type InfraredTimeResult, infraredResults } fr
 import type { Infrared } from './infrared-shares.ts';
 import { type PrecautionResult, precautionResult } from './precaution-results.ts';
 import { type PulsingResult, pulsingResults } from './pulsing.ts';
-import { type RetinaResult, retinaResult } from './retina.ts';
+import { type RetinaResult, type RetinaView, retinaResults } from './retina.ts';
 import { type SkinResult, skinResult } from './skin.ts';
 import { type SoundResult, soundResult } from './sound-result.ts';
 
@@ -51,6 +51,8 @@ export interface ExposureInput {
   figure(metric: string): FigureOrGap | undefined;
   /** What was read with near-infrared alone on. */
   infrared: Infrared;
+  /** What bounds the radiance; left out where no spectrum was taken. */
+  retina?: RetinaView;
   /** Distances of the field and sound readings as they were written; left out where none was. */
   distances: Partial<Record<FieldKind | 'sound', string | undefined>>;
   /** What the instruments of the fields respond to, in their files' words; left out where the session names none. */
@@ -83,7 +85,7 @@ export function exposureResults(input: ExposureInput): LimitResult[] {
   return [
     ...infraredResults(session, input.infrared),
     skinResult(session, reading('peak-irradiance-combined', { code: 'combined-not-measured' })),
-    retinaResult(),
+    ...retinaResults(session, input.retina),
     ...flickerResults(session, flicker),
     ...pulsingResults(flicker),
     ...FIELDS.flatMap((kind) => [

@@ -39,14 +39,15 @@ export interface InfraredTimeResult extends InfraredAtEye {
   hazard: 'infrared-time';
 }
 
-/** End of the key of the component that an instrument's error for near-infrared has in a budget. */
-const SPECTRAL_COMPONENT = '/spectral-near-infrared';
-/** The same of a spectrometer's calibration in power. */
-const POWER_COMPONENT = '/spectral-power';
+/**
+ * Ends of the keys that an instrument's error for near-infrared has in a budget: of the band, or of the responsivity that a
+ * reading is corrected by; and of a spectrometer's calibration in power.
+ */
+const SPECTRAL_COMPONENTS = ['/spectral-near-infrared', '/responsivity-near-infrared', '/spectral-power'];
 
 /** True where the budget of a figure holds the instrument's error for near-infrared. */
 export function knowsSpectralError(figure: Figure): boolean {
-  return figure.budget.some(({ source: { key } }) => key.endsWith(SPECTRAL_COMPONENT) || key.endsWith(POWER_COMPONENT));
+  return figure.budget.some(({ source: { key } }) => SPECTRAL_COMPONENTS.some((end) => key.endsWith(end)));
 }
 
 /** Takes the whole reading with near-infrared alone on for infrared of 780-3000 nm. */

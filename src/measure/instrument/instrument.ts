@@ -63,7 +63,12 @@ export interface Instrument {
   spectralResponse?: { red?: number; nearInfrared?: number };
   angularResponse?: AngularResponse;
   /** How a broadband meter answers to each wavelength, and what it was calibrated at, nm. */
-  responsivity?: { points: readonly { wavelength: number; response: number }[]; calibratedAt: number };
+  responsivity?: {
+    points: readonly { wavelength: number; response: number }[];
+    calibratedAt: number;
+    /** Standard uncertainty of each response against that at `calibratedAt`, as fraction. */
+    error?: number;
+  };
   /** Width of a spectrometer's slit function at half its height, nm. */
   bandwidth?: number;
   /** Standard uncertainty of a spectrometer's spectral irradiance, as fraction; without one it is not calibrated in power. */

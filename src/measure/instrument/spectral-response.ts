@@ -1,4 +1,5 @@
-import type { BudgetComponent, Unassessed } from '../figure.ts';
+import type { BudgetComponent, Figure, Unassessed } from '../figure.ts';
+import type { Statement } from '../statement.ts';
 import { typeB } from '../uncertainty.ts';
 import type { Instrument } from './instrument.ts';
 
@@ -20,12 +21,20 @@ export type Band = 'red' | 'nearInfrared';
  */
 export type BandShares = Readonly<Record<Band, number>>;
 
+/** How the light of a mode is shared out, and what a meter's readings of it are multiplied by. */
+export interface ModeLight extends BandShares {
+  /** Spectral mismatch correction factor of the meter that read it; left out where nothing is corrected. */
+  readonly mismatch?: Figure;
+  /** Why nothing is corrected, of light whose spectrum was taken. */
+  readonly uncorrected?: Statement;
+}
+
 /** Red alone was on. */
 export const RED_ALONE: BandShares = { red: 1, nearInfrared: 0 };
 /** Near-infrared alone was on. */
 export const NEAR_INFRARED_ALONE: BandShares = { red: 0, nearInfrared: 1 };
 /** Both were on, and nothing says how the light is shared out. */
-export const SHARES_UNKNOWN: BandShares = { red: 1, nearInfrared: 1 };
+export const SHARES_UNKNOWN: ModeLight = { red: 1, nearInfrared: 1 };
 
 /** Shares of the bands with both channels on, from the peaks of each alone; unknown without both. */
 export function bandShares(red: number | undefined, nearInfrared: number | undefined): BandShares {
@@ -40,11 +49,21 @@ const BANDS: ReadonlyArray<{ band: Band; key: string }> = [
 
 /**
  * What an instrument misreads because its sensor does not answer to every wavelength alike. One error a band for all that
- * it ever read: another calibration of the same sensor does not change it.
+ * it ever read: another calibration of the same sensor does not change it. A reading that is corrected for it has the
+ * correction's errors in its place.
  *
  * @param value in the canonical unit; 1 gives relative contributions
  */
-export function spectralComponents(instrument: Instrument, value: number, shares: BandShares): BudgetComponent[] {
+export function spectralComponents(instrument: Instrument, value: number, light: ModeLight): BudgetComponent[] {
+  const { mismatch } = light;
+  if (mismatch) {
+    return mismatch.budget.map((it) => ({ ...it, contribution: (it.contribution / mismatch.value) * value }));
+  }
+  return bandComponents(instrument, value, { red: light.red, nearInfrared: light.nearInfrared });
+}
+
+/** The errors that the instrument's file states for each band. */
+export function bandComponents(instrument: Instrument, value: number, shares: BandShares): BudgetComponent[] {
   return BANDS.flatMap(({ band, key }): BudgetComponent[] => {
     const error = instrument.spectralResponse?.[band];
     const share = shares[band];
@@ -64,7 +83,8 @@ export function spectralComponents(instrument: Instrument, value: number, shares
 }
 
 /** Told where a band was read for which the instrument's file states no error. */
-export function missingSpectral(instrument: Instrument, shares: BandShares): Unassessed[] {
+export function missingSpectral(instrument: Instrument, shares: ModeLight): Unassessed[] {
+  if (shares.mismatch) return shares.mismatch.unassessed;
   const silent = BANDS.filter(({ band }) => shares[band] > 0 && instrument.spectralResponse?.[band] === undefined);
   if (silent.length === 0) return [];
   const bands = silent.map((it) => it.band);

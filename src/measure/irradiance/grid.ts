@@ -3,6 +3,7 @@ import { at } from '../at.ts';
 import type { BudgetComponent, Figure, FigureOrGap } from '../figure.ts';
 import { gap } from '../figure.ts';
 import { obliqueError } from '../instrument/angular-response.ts';
+import { correctedMeter, correctionInput, correctionNotes, correctionOf } from '../instrument/corrected-reading.ts';
 import {
   type Instrument,
   instrumentAbsence,
@@ -11,7 +12,7 @@ import {
   repeatabilityComponents,
   resolutionComponents,
 } from '../instrument/instrument.ts';
-import { type BandShares, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
+import { type ModeLight, SHARES_UNKNOWN } from '../instrument/spectral-response.ts';
 import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
@@ -42,8 +43,8 @@ export interface GridReadings {
   session: string;
   instrument: Instrument | undefined;
   distance: DistanceSetting;
-  /** How much of the light lies in each band; all of it in either where it is left out. */
-  bands?: BandShares;
+  /** How the light is shared out, all of it in either band where it is left out, and what its readings are corrected by. */
+  bands?: ModeLight;
 }
 
 /** All figures of one grid. */
@@ -74,7 +75,9 @@ export function gridGaps(reason: Statement): GridFigures {
  *
  * @param geometry for the cells; a statement says why there is none
  */
-export function gridFigures(grid: GridReadings, geometry: GridGeometry | Statement): GridFigures {
+export function gridFigures(read: GridReadings, geometry: GridGeometry | Statement): GridFigures {
+  const factor = correctionOf(read.bands);
+  const grid = correctedGrid(read, factor);
   const cells = isAbsent(geometry) ? [] : geometry.shares.flat();
   const flat = grid.points.flat();
   const oblique = obliqueErrors(grid, geometry);
@@ -85,7 +88,11 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
   if (points.length === 0) return gridGaps({ code: 'grid-all-rejected' });
 
   const empty = flat.length - points.length;
-  const notes: Statement[] = empty > 0 ? [{ code: 'grid-points-empty', empty, of: flat.length }] : [];
+  const notes: Statement[] = [
+    ...(empty > 0 ? [{ code: 'grid-points-empty', empty, of: flat.length } as const] : []),
+    ...correctionNotes(grid.bands),
+  ];
+  const times = grid.bands?.mismatch ? `${number(factor)} × ` : '';
   const repeats = pooledRepeats(flat);
 
   const weightedMean = (
@@ -101,7 +108,7 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
       {
         ...identityOf(metric, grid.session),
         basis: 'derived',
-        inputs: [`${grid.session}/grid`],
+        inputs: [`${grid.session}/grid`, ...correctionInput(grid.bands)],
         calculation: calculation(value),
         notes,
       },
@@ -113,7 +120,8 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
   const equal = weightedMean(
     METRICS.mean,
     () => 1,
-    (value) => `Ē = (${points.map((it) => number(it.value)).join(' + ')}) ÷ ${points.length} = ${number(value)} mW/cm²`,
+    (value) =>
+      `Ē = ${times}(${points.map((it) => number(it.value / factor)).join(' + ')}) ÷ ${points.length} = ${number(value)} mW/cm²`,
   );
   return {
     mean: equal,
@@ -132,6 +140,16 @@ export function gridFigures(grid: GridReadings, geometry: GridGeometry | Stateme
       mean: equal,
       common: (value, obliqueError) => commonComponents(grid, value, obliqueError),
     }),
+  };
+}
+
+/** All of a grid as it stands once its readings are multiplied by the factor of its light. */
+function correctedGrid(read: GridReadings, factor: number): GridReadings {
+  if (!read.bands?.mismatch) return read;
+  return {
+    ...read,
+    points: read.points.map((row) => row.map((readings) => readings.map((it) => it * factor))),
+    instrument: correctedMeter(read.instrument, read.bands),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { BudgetComponent, Unassessed } from '../figure.ts';
 import { angularComponents, calibrationComponents, type Instrument, missingAngular } from '../instrument/instrument.ts';
-import { type BandShares, missingSpectral, spectralComponents } from '../instrument/spectral-response.ts';
+import { type ModeLight, missingSpectral, spectralComponents } from '../instrument/spectral-response.ts';
 import { type DistanceSetting, distanceComponents } from './distance-setting.ts';
 
 /** How light was read. */
@@ -9,7 +9,7 @@ export interface LightReading {
   /** `<panel>/<date>` */
   session: string;
   distance: DistanceSetting;
-  bands: BandShares;
+  bands: ModeLight;
 }
 
 /**
@@ -31,6 +31,6 @@ export function lightComponents(
 }
 
 /** Which of them the instrument's file says nothing of. */
-export function missingOfLight(instrument: Instrument, bands: BandShares): Unassessed[] {
+export function missingOfLight(instrument: Instrument, bands: ModeLight): Unassessed[] {
   return [...missingSpectral(instrument, bands), ...missingAngular(instrument)];
 }

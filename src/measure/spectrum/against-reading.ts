@@ -13,7 +13,7 @@ declare module '../statement.ts' {
  * Holds the irradiance that a spectrum sums up to against what the irradiance meter read in the same mode: odd where they
  * differ by more than the 95 % uncertainty of their difference. The distance is one error that both have.
  *
- * @param read the meter's reading, corrected for its spectral mismatch where that is known
+ * @param read the meter's reading, times its mismatch factor where that is known
  * @param field where the session names the file
  */
 export function spectrumAgainstReading(

@@ -29,7 +29,7 @@ const METRIC = 'infrared-sum';
  *
  * Of a spectrum that is not calibrated in power the share of the band is taken, of a broadband reading of the same light.
  *
- * @param broadband reading of the same mode, corrected for the meter's spectral mismatch where that is known
+ * @param broadband reading of the same mode, times the meter's mismatch factor where that is known
  */
 export function infraredSum(reading: SpectrumReading, broadband: FigureOrGap | undefined): FigureOrGap {
   const { analysis, session, path, scale } = reading;

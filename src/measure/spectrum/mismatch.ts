@@ -33,6 +33,14 @@ export function mismatchFactor(
   return calibrated / seen;
 }
 
+/** Share of light that lies beyond what of a responsivity is stated, from 0 to 1. */
+export function unstatedShare(light: Spectrum, response: readonly ResponsePoint[]): number {
+  const nm = response.map((it) => it.wavelength);
+  const all = areaOver(light, reachOf(light));
+  if (!(all > 0)) return 0;
+  return Math.max(0, 1 - areaOver(light, { from: Math.min(...nm), to: Math.max(...nm) }) / all);
+}
+
 /** Most of the light that may lie where the responsivity is not stated. Our own choice. */
 const OUTSIDE = 0.01;
 

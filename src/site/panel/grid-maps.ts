@@ -3,6 +3,7 @@ import simplify from 'simplify-js';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { gridPointMeans } from '../../ledger/session-figures.ts';
 import { modelledOver } from '../../measure/beam/field-map.ts';
+import { figureFinder } from '../../measure/figure.ts';
 import { gridGeometry } from '../../measure/irradiance/grid-geometry.ts';
 import { fixed } from '../../words/format.ts';
 import { pixels } from '../shared/browser/plot.ts';
@@ -50,7 +51,9 @@ export function gridMaps(panel: PanelEntry, session: SessionEntry): GridMaps | u
   if (!geometry) return undefined;
   const scale = Math.min(ROOM.width / side.width, ROOM.height / side.height);
   const [width, height] = [pixels(side.width * scale), pixels(side.height * scale)];
-  const read = gridPointMeans(session.used);
+  // As the model has them: it was made of corrected readings.
+  const factor = figureFinder(session.figures)('mismatch-factor-combined')?.value ?? 1;
+  const read = gridPointMeans(session.used).map((it) => (it === null ? null : it * factor));
   const model = session.light.model && modelOver(session.light.model, session.conditions.distance, side, geometry);
   const highest = Math.max(...read.map((it) => it ?? 0), ...(model?.raster ?? []));
   if (!(highest > 0)) return undefined;

@@ -1,5 +1,5 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
-import { roundedTo } from '../../measure/exposure/cautious-end.ts';
+import { cautiousEnd, roundedTo } from '../../measure/exposure/cautious-end.ts';
 import { isUntimed } from '../../measure/exposure/exposure-time.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, isFigure } from '../../measure/figure.ts';
@@ -84,6 +84,7 @@ export function limitRow(
 /** What a figure under the share is. */
 function behindOf(result: LimitResult): string {
   if (result.hazard === 'infrared-time') return 'until it is used up';
+  if (result.hazard === 'retina') return 'if one emitter gave all';
   const mild = result.hazard === 'field' ? result.levels.mild?.frequency : undefined;
   return mild?.from === 'mains' ? `at ${hertzWords(mild.hertz)}` : '';
 }
@@ -126,7 +127,8 @@ function readOf(panel: PanelEntry, result: LimitResult, currency: string): Limit
     case 'sound':
       return { figure: figure('sound-on'), text: 'with the room' };
     case 'retina':
-      return {};
+      if (!isFigure(result.figure)) return {};
+      return { figure: figure(result.mode === 'combined' ? 'peak-irradiance-combined' : 'infrared-sum') };
   }
 }
 
@@ -146,6 +148,13 @@ function shareOf(result: LimitResult, others: readonly LimitResult[]): Share | u
       return result.there?.kind === 'range' ? { least: result.there.low, most } : { least, most };
     case 'skin':
       return { least, most };
+    case 'retina': {
+      const one = others.find(({ figure }) => isFigure(figure))?.figure;
+      return {
+        least: result.figure.interval95?.[0] ?? least,
+        most: isFigure(one) ? (cautiousEnd(one, 'high') ?? most) : most,
+      };
+    }
     case 'field': {
       const mild = others.find(({ figure }) => isFigure(figure))?.figure;
       return isFigure(mild) ? { least: endsOf(mild)[0], most } : { least, most };

@@ -1,6 +1,7 @@
 import type { PanelEntry } from '../../ledger/ledger.ts';
 import { cautiousEnd } from '../../measure/exposure/cautious-end.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
+import { isRetinaOver } from '../../measure/exposure/retina.ts';
 import { isFigure } from '../../measure/figure.ts';
 import { sameDistance } from '../../measure/irradiance/same-distance.ts';
 import { methodById } from '../../measure/methods.ts';
@@ -12,6 +13,7 @@ import { HAZARD_CAUTIONS, type Hazard } from '../../words/limits/hazard-cautions
 import { limitWords } from '../../words/limits/index.ts';
 import { SPECTRAL_UNKNOWN } from '../../words/limits/infrared-phrases.ts';
 import { PULSING_CAUTION } from '../../words/limits/pulsing.ts';
+import { RETINA_BOUNDS } from '../../words/limits/retina.ts';
 import { heldName, overSentence, unheldNames } from '../../words/limits/row-words.ts';
 import { CLOSING } from '../../words/limits/wording.ts';
 import { say } from '../../words/say.ts';
@@ -153,6 +155,7 @@ const hasNoLine = (it: LimitResult, mode: Mode) =>
 /** Results of one thing stand in one line. */
 function rowKey(result: LimitResult): string {
   if ('distance' in result) return `${heldName(result)} ${result.distance}`;
+  if (result.hazard === 'retina') return `${result.hazard} ${result.mode}`;
   return result.hazard === 'field' ? `${result.hazard} ${result.reading.kind}` : result.id;
 }
 
@@ -170,6 +173,7 @@ function unheldOf(results: readonly LimitResult[]): Array<Unheld & { results: re
 /** A result that is over its limit at the cautious end, with how many times; undefined where that has no end. */
 function overOf(result: LimitResult): Array<readonly [string, number | undefined]> {
   const { hazard, figure } = result;
+  if (result.hazard === 'retina') return isRetinaOver(result) ? [[heldName(result), undefined]] : [];
   const perLimit = hazard === 'flicker' ? 1 : 100;
   if (!isFigure(figure) || !['infrared-share', 'skin', 'flicker', 'field'].includes(hazard)) return [];
   const end = cautiousEnd(figure, 'high');
@@ -184,6 +188,7 @@ function notesOf(told: readonly LimitResult[]): string[] {
       told.flatMap((it) => {
         if (!isFigure(it.figure)) return [];
         if (it.hazard === 'infrared-share') return it.isSpectralErrorKnown ? [] : [SPECTRAL_UNKNOWN];
+        if (it.hazard === 'retina') return [RETINA_BOUNDS];
         if (it.hazard === 'pulsing') return [PULSING_CAUTION];
         const step = it.figure.notes.find((note) => isCode(note, 'flicker-near-step'));
         return step ? [`${say(step)}.`] : [];

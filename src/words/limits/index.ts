@@ -19,7 +19,7 @@ export function limitWords(result: LimitResult): LimitWords {
     case 'skin':
       return skinWords(result);
     case 'retina':
-      return retinaWords();
+      return retinaWords(result);
     case 'flicker':
       return flickerWords(result);
     case 'pulsing':

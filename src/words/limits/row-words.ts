@@ -8,6 +8,7 @@ import type { LimitResult } from '../../measure/exposure/index.ts';
 import { LONG_EXPOSURE } from '../../measure/exposure/infrared.ts';
 import type { PrecautionResult } from '../../measure/exposure/precaution-results.ts';
 import { SLOPE_TO } from '../../measure/exposure/reference-levels.ts';
+import { RETINA_LIMITS } from '../../measure/exposure/retina.ts';
 import { SKIN_LIMIT_AT_END, SKIN_TIME } from '../../measure/exposure/skin-limit.ts';
 import { isFigure } from '../../measure/figure.ts';
 import type { Mode } from '../../measure/modes.ts';
@@ -39,7 +40,7 @@ export function heldName(result: LimitResult): string {
     case 'skin':
       return `skin, under ${SKIN_TIME} s`;
     case 'retina':
-      return 'retina';
+      return isFigure(result.figure) ? `retina, ${MODES[result.mode]}` : 'retina';
     case 'flicker':
       return `flicker, ${MODES[result.mode]}`;
     case 'pulsing':
@@ -99,9 +100,18 @@ export function limitCell(result: LimitResult): LimitCell | undefined {
         ...(result.reading.kind === 'magnetic' && { other: `${number(MILLIGAUSS * result.line)} mG` }),
       };
     case 'retina':
+      return retinaCell(result);
     case 'sound':
       return undefined;
   }
+}
+
+function retinaCell({ mode, angle }: Extract<LimitResult, { hazard: 'retina' }>): LimitCell | undefined {
+  if (angle === undefined) return undefined;
+  return {
+    text: `${fixed(roundedTo(RETINA_LIMITS[mode] / angle, 'low'), 0)} W/(m² sr)`,
+    note: mode === 'combined' ? 'at 10 s' : 'weak stimulus',
+  };
 }
 
 function flickerCell({ line, frequency }: Extract<LimitResult, { hazard: 'flicker' }>): LimitCell | undefined {

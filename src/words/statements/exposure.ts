@@ -25,6 +25,13 @@ const INFRARED_WORDS: WordsOf<
   | 'exposure-time-no-lower-end'
   | 'exposure-time-all-at-end'
   | 'retina-needs-radiance'
+  | 'retina-from-field'
+  | 'retina-from-emitters'
+  | 'retina-from-one'
+  | 'retina-unlike-emitters'
+  | 'retina-one-brightest'
+  | 'emitter-edge'
+  | 'emitter-edge-taken'
   | 'combined-not-measured'
 > = {
   'near-infrared-not-measured': () => 'near-infrared alone was not measured',
@@ -48,6 +55,14 @@ const INFRARED_WORDS: WordsOf<
     'the irradiance is only known to be above a bound, so that the time has no lower end',
   'exposure-time-all-at-end': () => `all of its interval lies at ${LONGEST_TIMED} s, where the formula ends`,
   'retina-needs-radiance': () => 'needs radiance; only irradiance on a plane was measured',
+  'retina-from-field': () => 'a bound from below, as if the whole LED field were evenly bright; no all-clear',
+  'retina-from-emitters': ({ count }) =>
+    `a bound from below, as if all ${count} emitters were equally bright; no all-clear`,
+  'retina-from-one': () => 'a bound from above, as if one emitter straight ahead gave all the light there',
+  'retina-unlike-emitters': () => 'How much brighter one emitter is than the others',
+  'retina-one-brightest': () => 'Emitters that are brighter from the side',
+  'emitter-edge': () => 'Width of an emitter as it looks lit',
+  'emitter-edge-taken': ({ halfWidth }) => `±${number(100 * halfWidth)} % of what was read, rectangular`,
   'combined-not-measured': () => 'both channels together were not measured',
 };
 

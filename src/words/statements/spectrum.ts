@@ -1,4 +1,6 @@
+import type { Band } from '../../measure/instrument/spectral-response.ts';
 import type { Mode } from '../../measure/modes.ts';
+import type { Statement } from '../../measure/statement.ts';
 import { rounded } from '../rounded.ts';
 import type { WordsOf } from '../speaker.ts';
 
@@ -8,8 +10,12 @@ const MODES: Readonly<Record<Mode, string>> = {
   combined: 'both channels on',
 };
 
-/** What is told of spectra. */
-export const SPECTRUM_WORDS: WordsOf<
+const BANDS: Readonly<Record<Band, string>> = { red: 'red', nearInfrared: 'near-infrared' };
+
+/** What is told of spectra; `say` puts what stands within into words. */
+export const spectrumWords = (
+  say: (it: Statement) => string,
+): WordsOf<
   | 'spectrum-noise'
   | 'spectrum-noise-found'
   | 'spectrum-dark'
@@ -31,9 +37,19 @@ export const SPECTRUM_WORDS: WordsOf<
   | 'infrared-not-seen'
   | 'responsivity-not-stated'
   | 'responsivity-too-short'
-  | 'spectral-mismatch'
-  | 'spectral-mismatch-moved'
-  | 'mode-not-read'
+  | 'mode-without-spectrum'
+  | 'corrected-for-spectrum'
+  | 'not-corrected-for-spectrum'
+  | 'responsivity-error'
+  | 'responsivity-error-stated'
+  | 'responsivity-error-of-band'
+  | 'responsivity-error-absent'
+  | 'responsivity-ends'
+  | 'responsivity-ends-share'
+  | 'spectrum-elsewhere'
+  | 'spectrum-of-one-place'
+  | 'mismatch-beyond-stated'
+  | 'raise-spectral-response'
   | 'spectrum-in-micrometres'
   | 'spectrum-turned'
   | 'spectrum-unit-not-stated'
@@ -51,7 +67,7 @@ export const SPECTRUM_WORDS: WordsOf<
   | 'take-dark-reading'
   | 'take-wider-range'
   | 'same-place-for-both'
-> = {
+> => ({
   'spectrum-noise': () => 'Noise of the spectrum, and the shape of its top',
   'spectrum-noise-found': () => 'from the scatter of the spectrum itself where it is dark; normal',
   'spectrum-dark': () => 'Dark level of the spectrum',
@@ -79,10 +95,25 @@ export const SPECTRUM_WORDS: WordsOf<
   'responsivity-not-stated': () => 'how the irradiance meter answers to each wavelength is not stated',
   'responsivity-too-short': ({ instrument }) =>
     `part of the light lies where the response of the ${instrument} is not stated`,
-  'spectral-mismatch': ({ instrument }) => `Spectral mismatch of the ${instrument}`,
-  'spectral-mismatch-moved': ({ factor, wavelength }) =>
-    `what ${rounded(wavelength)} nm make of the factor ${rounded(factor, 4)}; normal`,
-  'mode-not-read': () => 'the irradiance of this mode was not read',
+  'mode-without-spectrum': () => 'no spectrum was taken of this mode',
+  'corrected-for-spectrum': ({ factor }) =>
+    `readings times ${rounded(factor, 4)}, for how the meter answers to this light’s spectrum`,
+  'not-corrected-for-spectrum': ({ reason }) => `not corrected for the light’s spectrum: ${say(reason)}`,
+  'responsivity-error': ({ instrument, band }) => `Responsivity of the ${instrument} (${BANDS[band]})`,
+  'responsivity-error-stated': ({ error, share }) =>
+    `${rounded(100 * error)} % in the instrument file, normal; ${rounded(100 * share, 2)} % of what it shows`,
+  'responsivity-error-of-band': ({ error, share }) =>
+    `none is stated, so that of the band counts: ${rounded(100 * error)} % in the instrument file, normal; ${rounded(100 * share, 2)} % of what it shows`,
+  'responsivity-error-absent': ({ instrument }) => `no error of its responsivity is stated for the ${instrument}`,
+  'responsivity-ends': ({ instrument }) => `Light beyond the stated responsivity of the ${instrument}`,
+  'responsivity-ends-share': ({ share }) =>
+    `${rounded(100 * share, 2)} % of the light, which the meter may see or not; rectangular`,
+  'spectrum-elsewhere': () => 'The light’s colours at other places',
+  'spectrum-of-one-place': () => 'the spectrum was taken at one',
+  'mismatch-beyond-stated': ({ instrument, mode, moved, stated }) =>
+    `With ${MODES[mode]} the correction for the light’s spectrum is ${rounded(100 * moved, 2)} %, more than the ${rounded(100 * stated, 2)} % that the ${instrument}’s file allows for its bands.`,
+  'raise-spectral-response': () =>
+    'raise spectralResponse in the instrument file, by which panels without a spectrum are judged, or look at its responsivity again',
   'spectrum-in-micrometres': () => 'its wavelengths stand in micrometres',
   'spectrum-turned': () => 'its rows go from long wavelengths to short ones, and were turned round',
   'spectrum-unit-not-stated': () => 'it states no unit: its values are taken as relative',
@@ -109,4 +140,4 @@ export const SPECTRUM_WORDS: WordsOf<
   'take-wider-range': () => 'export the whole range; where the instrument ends there, say so in the notes',
   'same-place-for-both': () =>
     'were both taken where that mode reads highest, from one distance, and is the unit of the file as its head says?',
-};
+});

@@ -460,6 +460,16 @@ describe('LEDs that were counted', () => {
     });
   });
 
+  test('emitters that cover more than their field are a slip of the unit, others are none', () => {
+    content.edit(PLOVER, FIELD, `emitters: { diameter: 3, count: 150 }\n${FIELD}`);
+    const [problem, ...more] = content.problems();
+    expect(more).toEqual([]);
+    expect(problem).toMatchObject({ field: 'emitters', wanted: 'emitters that fit the LED field' });
+    expect(problem?.found).toContain('150 emitters of 3');
+    content.edit(PLOVER, 'diameter: 3,', 'diameter: 3 mm,');
+    expectProblems(content.problems());
+  });
+
   test('that fit are no problem, and nor are those of a field that is not known', () => {
     content.edit(PLOVER, FIELD, `leds: { columns: 6, rows: 10, staggered: true, size: 1 cm }\n${FIELD}`);
     expectProblems(content.problems());

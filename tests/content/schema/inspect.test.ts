@@ -20,6 +20,7 @@ describe('keysAt', () => {
       'prices',
       'field',
       'leds',
+      'emitters',
       'housing',
       'weight',
       'photos',

@@ -56,7 +56,7 @@ test('a relative spectrum gives no irradiance, and its infrared is a share of th
   });
   const { value, inputs } = figure('ostrel-vagg', 'infrared-sum');
   expect(value).toBeCloseTo(24.2, 1);
-  expect(inputs.join()).toContain('peak-corrected-near-infrared');
+  expect(inputs.join()).toContain('peak-irradiance-near-infrared');
 });
 
 test('the infrared limit rests on the sum where there is one, and on the reading where there is none', () => {

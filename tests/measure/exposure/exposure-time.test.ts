@@ -20,7 +20,7 @@ describe('the longest exposure time as a figure', () => {
       metric: METRIC,
       unit: 's',
       basis: 'modelled',
-      method: { id: 'infrared-eye', version: 2 },
+      method: { id: 'infrared-eye', version: 3 },
     });
     expect(it.value).toBeCloseTo(118.869381, 5);
     // (4/3) t u/E = 4/3 · 118.869 · 0.06

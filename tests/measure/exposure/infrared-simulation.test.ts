@@ -11,6 +11,7 @@ import { cautiousEnd } from '../../../src/measure/exposure/cautious-end.ts';
 import type { EyeDistance } from '../../../src/measure/exposure/eye-distances.ts';
 import { nearInfraredFromMode } from '../../../src/measure/exposure/infrared-results.ts';
 import { type Infrared, shareAt } from '../../../src/measure/exposure/infrared-shares.ts';
+import { NEAR_INFRARED_ALONE } from '../../../src/measure/instrument/spectral-response.ts';
 import { readingFigure } from '../../../src/measure/reading.ts';
 import {
   channelIrradiance,
@@ -100,7 +101,13 @@ function read(panel: Panel, seed: number, distances: readonly number[]): Infrare
     distance: quantity(it, 'cm'),
     nearInfrared: quantity(show(light(panel, 0, 0, set(it), BENCH.receiver).nearInfrared), 'mW/cm²'),
   }));
-  const axis = axisInfrared('p/d', { distances: sweep } as unknown as Session, setting, INSTRUMENT);
+  const axis = axisInfrared(
+    'p/d',
+    { distances: sweep } as unknown as Session,
+    setting,
+    INSTRUMENT,
+    NEAR_INFRARED_ALONE,
+  );
   return nearInfraredFromMode(reading, REFERENCE, axis);
 }
 

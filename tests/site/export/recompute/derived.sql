@@ -23,8 +23,12 @@ CREATE VIEW grid_readings AS
     CAST(substr(reading, 11) AS INTEGER) AS y,
     CAST(substr(reading, 11 + instr(substr(reading, 11), '][') + 1) AS INTEGER) AS x
   FROM taken WHERE substr(reading, 1, 10) = 'grid.rows[';
+-- A spectrum tells what the meter's readings are multiplied by.
+CREATE VIEW factors AS SELECT panel, session, metric, value AS factor FROM figures WHERE metric LIKE 'mismatch-factor-%' AND value IS NOT NULL;
 CREATE VIEW points AS
-  SELECT panel, session, y, x, avg(value) AS e FROM grid_readings WHERE struck IS NULL GROUP BY panel, session, y, x;
+  SELECT g.panel, g.session, y, x, avg(g.value) * coalesce(f.factor, 1) AS e FROM grid_readings g
+  LEFT JOIN factors f ON f.panel = g.panel AND f.session = g.session AND f.metric = 'mismatch-factor-combined'
+  WHERE struck IS NULL GROUP BY g.panel, g.session, y, x;
 CREATE VIEW grids AS
   SELECT panel, session, avg(e) AS mean, min(e) AS low, max(e) AS high, count(*) AS n FROM points GROUP BY panel, session;
 CREATE VIEW spreads AS
@@ -71,8 +75,9 @@ CREATE VIEW of_mode AS
 
 -- Near-infrared before the middle, by distance; the highest of the plane is not there alone, so it is raised.
 CREATE VIEW axis AS
-  SELECT d.panel, d.session, d.value AS distance, avg(e.value) AS e
+  SELECT d.panel, d.session, d.value AS distance, avg(e.value) * coalesce(f.factor, 1) AS e
   FROM taken d
+  LEFT JOIN factors f ON f.panel = d.panel AND f.session = d.session AND f.metric = 'mismatch-factor-near-infrared'
   JOIN taken e ON e.panel = d.panel AND e.session = d.session AND e.struck IS NULL
     AND (e.reading = replace(d.reading, '.distance', '.nearInfrared') OR e.reading LIKE replace(d.reading, '.distance', '.nearInfrared[%'))
   WHERE d.reading LIKE 'distances[%].distance' GROUP BY d.panel, d.session, d.reading;

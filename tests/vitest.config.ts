@@ -21,7 +21,6 @@ export default defineConfig({
     sequence: {
       sequencer: longestFirst([
         'ledger/coverage.test.ts',
-        'build/two-builds.test.ts',
         'build/package.test.ts',
         'beam/coverage.test.ts',
         'rules/one-slip.test.ts',

@@ -79,15 +79,6 @@ afterAll(() => {
 });
 
 describe.concurrent('check, run as the tester runs it', () => {
-  test('lists every problem on the error channel, where much is wrong', { timeout: PATIENCE }, async () => {
-    const { code, out, error } = await run(['check', bad.folder]);
-    expect([code, out]).toEqual([1, '']);
-    const { problems } = readContent({ folder: bad.folder, today: TODAY, shownAs: bad.folder });
-    expect(error.trim()).toBe(problemList(problems));
-    expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
-    expect(error.trim()).toMatch(/\d+ problems in 1\d files; nothing was built\.$/);
-  });
-
   test('refuses a day that is none, in a sentence and without a trace', { timeout: PATIENCE }, async () => {
     const { code, out, error } = await run(['check', good.folder], { LEDGER_TODAY: '2026-02-30' });
     expect([code, out]).toEqual([1, '']);
@@ -98,6 +89,15 @@ describe.concurrent('check, run as the tester runs it', () => {
 
 // One after another: they listen to the same console.
 describe('check', () => {
+  test('lists every problem on the error channel, where much is wrong', async () => {
+    const { code, out, error } = await check([bad.folder]);
+    expect([code, out]).toEqual([1, '']);
+    const { problems } = readContent({ folder: bad.folder, today: TODAY, shownAs: bad.folder });
+    expect(error.trim()).toBe(problemList(problems));
+    expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
+    expect(error.trim()).toMatch(/\d+ problems in 1\d files; nothing was built\.$/);
+  });
+
   test('takes the folder that the environment names', async () => {
     const { code, out, error } = await check([], { LEDGER_CONTENT: good.folder });
     expect([code, error]).toEqual([0, '']);

@@ -20,12 +20,15 @@ export default defineConfig({
     maxWorkers: availableParallelism(),
     sequence: {
       sequencer: longestFirst([
-        'ledger/coverage.test.ts',
         'build/package.test.ts',
+        'ledger/coverage.test.ts',
         'beam/coverage.test.ts',
         'rules/one-slip.test.ts',
+        'ledger/demo-ledger.test.ts',
+        'templates/new-files.test.ts',
         'ledger/build-ledger.test.ts',
-        'rules/field-faults.test.ts',
+        'cli/cli.test.ts',
+        'browser/ties-agree.test.ts',
       ]),
     },
     globalSetup: 'tests/support/lay-demo.ts',

@@ -60,9 +60,10 @@ beforeAll(async () => {
   // As hosts do: their page for what is not there is the guide’s.
   symlinkSync(join(folder, '404.html'), join(top, '404.html'));
   site = await openServed(await serveFolder(top));
-});
+  // Three builds' time, where a machine is busy.
+}, 900_000);
 afterAll(async () => {
-  await site.close();
+  await site?.close();
   content.delete();
   for (const it of [top, project]) rmSync(it, { recursive: true, force: true, maxRetries: 5 });
 });

@@ -14,6 +14,7 @@ export default defineConfig({
       sequencer: longestFirst([
         'built/accessibility.test.ts',
         'built/builds.test.ts',
+        'built/sub-path.test.ts',
         'built/paper.test.ts',
         'built/guide-tools.test.ts',
         'built/search.test.ts',

@@ -145,10 +145,11 @@ describe('a build that fails leaves the last good site as it was', () => {
     content.edit(panel, 'combined: 52.5', 'combined: 41 furlongs');
     content.edit('guide.yaml', 'referenceDistance: 6 in', 'referenceDistance: 6 kg');
     const said = await failingBuild();
-    expect(said).toContain(`${panel}:${content.lineOf(panel, 'furlongs')}`);
+    // The places are those of the folder that was read.
+    expect(said).toContain(`${content.folder}/${panel}:${content.lineOf(panel, 'furlongs')}`);
     expect(said).toContain('furlongs');
     expect(said).toMatch(/guide\.yaml:\d+/);
-    expect(said).toContain('2 problems');
+    expect(said).toMatch(/2 problems in 2 files; nothing was built\.\n/);
     // Problems of the content are told as such, not as a fault of the program.
     expect(said).not.toMatch(/^\s+at .*\.ts:\d+/m);
   });

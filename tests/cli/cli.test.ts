@@ -157,18 +157,11 @@ describe('check', () => {
   });
 });
 
+// Of a folder with problems it is told in tests/built/builds.test.ts.
 describe.concurrent('build', () => {
-  test('of a folder in which something is wrong writes nothing and lists it', { timeout: PATIENCE }, async () => {
-    const { code, error } = await run(['build'], { LEDGER_CONTENT: bad.folder }, bad.folder);
-    expect(code).toBe(1);
-    expect(error).toMatch(/\d+ problems in 1\d files; nothing was built\.\n$/);
-    expect(error).not.toMatch(/^\s+at /m);
-    expect(existsSync(join(bad.folder, 'dist'))).toBe(false);
-    // The places are those of the folder that was read.
-    expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
-  });
-
-  test('in which something is impossible builds nothing if it is strict', { timeout: PATIENCE }, async () => {
+  test('of a folder in which something is impossible builds nothing if it is strict', {
+    timeout: PATIENCE,
+  }, async () => {
     const { code, out, error } = await run(['build', '--strict'], { LEDGER_CONTENT: odd.folder }, odd.folder);
     expect([code, out]).toEqual([2, '']);
     expect(error).toMatch(/^impossible {2}/);

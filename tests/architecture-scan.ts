@@ -56,8 +56,17 @@ const DOM_NAMES = new Set(
 );
 const isDomName = (name: string) => DOM_NAMES.has(name) || /^(HTML|SVG)\w*Element$/.test(name);
 
+/** Imports of what has been read already: several rules ask for those of every file. */
+const known = new Map<string, readonly Import[]>();
+
 /** Every import of a TypeScript or JavaScript source. */
-export function importsOf(source: string): Import[] {
+export function importsOf(source: string): readonly Import[] {
+  const imports = known.get(source) ?? foundImports(source);
+  known.set(source, imports);
+  return imports;
+}
+
+function foundImports(source: string): Import[] {
   const tree = parse(source);
   const found: Import[] = [];
   const add = (node: ts.Node, specifier: ts.Node | undefined, typeOnly: boolean) =>

@@ -8,9 +8,9 @@ import { longestFirst } from './support/longest-first.ts';
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 /** The built site is tested after a build, by its own step of `npm test`. */
 const NOT_HERE = ['tests/built/**', 'node_modules/**'];
-/** Files that put something in a module's place, or change the process for a while: each needs a worker of its own. */
+/** Files that put something in a module's place, which others have loaded already: each needs a worker of its own. */
 const ALONE = globSync('tests/**/*.test.ts', { cwd: ROOT, exclude: NOT_HERE }).filter((it) =>
-  /\bvi\.(?:mock|doMock|stubEnv|stubGlobal|useFakeTimers)\(/.test(readFileSync(join(ROOT, it), 'utf8')),
+  /\bvi\.(?:mock|doMock)\(/.test(readFileSync(join(ROOT, it), 'utf8')),
 );
 
 export default defineConfig({
@@ -20,16 +20,21 @@ export default defineConfig({
     maxWorkers: availableParallelism(),
     sequence: {
       sequencer: longestFirst([
-        'ledger/coverage.test.ts',
-        'build/two-builds.test.ts',
         'build/package.test.ts',
+        'ledger/coverage.test.ts',
         'beam/coverage.test.ts',
         'rules/one-slip.test.ts',
+        'ledger/demo-ledger.test.ts',
+        'templates/new-files.test.ts',
         'ledger/build-ledger.test.ts',
-        'rules/field-faults.test.ts',
+        'cli/cli.test.ts',
+        'browser/ties-agree.test.ts',
       ]),
     },
     globalSetup: 'tests/support/lay-demo.ts',
+    // What a test puts into the environment is gone before the next one, whichever file that is in.
+    unstubEnvs: true,
+    unstubGlobals: true,
     // All others share their workers: to load the same modules again for each file was a third of the run.
     projects: [
       {

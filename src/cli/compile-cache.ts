@@ -8,13 +8,14 @@ const MOST = 8000;
 
 /**
  * Has Node keep what it has compiled, and stripped of types, for the next command: a quarter of what `check` takes, a tenth
- * of a build. Node keeps it under the file's name, its content and the own version, and writes it when it ends. Where the
+ * of a build. Node keeps it under the file’s place, its content and the own version, and writes it when it ends. Where the
  * folder can't be written, nothing is kept.
  */
 export function keepCompiled(): void {
   const folder = resolve(cacheFolder(), 'compiled');
   clearPiled(folder, MOST);
-  enableCompileCache(folder);
+  // By the place beside the folder, so that a guide that has moved, or a copy of it, need not begin anew.
+  enableCompileCache({ directory: folder, portable: true });
 }
 
 /** Takes the folder away where it holds too much: nobody else clears it of code that is no more, such as former pages'. */

@@ -1,15 +1,16 @@
 /** Builds of the demonstration in another place and shell, after a change, and builds that fail. */
 import { existsSync, globSync, readFileSync } from 'node:fs';
 import { appendFile, cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { hostname, tmpdir } from 'node:os';
+import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gunzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 import { copyProject } from '../support/copy-project.ts';
 import { DEMO_FOLDER, DEMO_SITE } from '../support/demo-folder.ts';
 import { build, differences, fingerprints } from './build.ts';
-import { PANEL_FILES, panelFiles, panelsJson } from './site.ts';
+import { PANEL_FILES, panelsJson } from './site.ts';
 
 const first = fingerprints(DEMO_SITE);
 
@@ -116,30 +117,23 @@ function filesWith(folder: string, text: string): string[] {
 }
 
 describe('a build that fails leaves the last good site as it was', () => {
-  let content: string;
+  /** Small: what counts is the site that lies there. */
+  let content: ContentFolder;
   // On the disk of the project, as every site that is built here.
   let site: string;
   beforeEach(async () => {
     site = join(await mkdtemp(join(dirname(DEMO_SITE), 'again-')), 'site');
     await cp(DEMO_SITE, site, { recursive: true });
-    content = await mkdtemp(join(tmpdir(), 'panel-ledger-content-'));
-    await cp(DEMO_FOLDER, content, { recursive: true });
+    content = tinyContent();
   });
   afterEach(async () => {
-    for (const it of [dirname(site), content]) await rm(it, { recursive: true });
+    content.delete();
+    await rm(dirname(site), { recursive: true });
   });
 
-  /** Changes a file of the content that is to fail. */
-  async function change(file: string, edit: (text: string) => string): Promise<void> {
-    const path = join(content, file);
-    const before = await readFile(path, 'utf8');
-    const after = edit(before);
-    expect(after, `${file} was to be changed`).not.toBe(before);
-    await writeFile(path, after);
-  }
-
   async function failingBuild(): Promise<string> {
-    const { code, stdout, stderr } = await build({ LEDGER_CONTENT: content, LEDGER_DIST: site });
+    const settings = { LEDGER_CONTENT: content.folder, LEDGER_DIST: site, LEDGER_TODAY: TODAY };
+    const { code, stdout, stderr } = await build(settings);
     expect(code).toBe(1);
     expect(differences(first, fingerprints(site))).toEqual([]);
     expect(existsSync(`${site}.old`)).toBe(false);
@@ -147,23 +141,22 @@ describe('a build that fails leaves the last good site as it was', () => {
   }
 
   test('with faults in two files: all are named, with file and line', async () => {
-    const slug = panelFiles('published')[0]?.slug;
-    const panel = `panels/${slug}/index.md`;
-    await change(panel, (text) => text.replace(/combined: [\d.]+/, 'combined: 41 furlongs'));
-    await change('guide.yaml', (text) => text.replace('referenceDistance: 6 in', 'referenceDistance: 6 kg'));
+    const panel = 'panels/plover/index.md';
+    content.edit(panel, 'combined: 52.5', 'combined: 41 furlongs');
+    content.edit('guide.yaml', 'referenceDistance: 6 in', 'referenceDistance: 6 kg');
     const said = await failingBuild();
-    const line =
-      (await readFile(join(content, panel), 'utf8')).split('\n').findIndex((it) => it.includes('furlongs')) + 1;
-    expect(said).toContain(`${panel}:${line}`);
+    // The places are those of the folder that was read.
+    expect(said).toContain(`${content.folder}/${panel}:${content.lineOf(panel, 'furlongs')}`);
     expect(said).toContain('furlongs');
     expect(said).toMatch(/guide\.yaml:\d+/);
-    expect(said).toContain('2 problems');
+    expect(said).toMatch(/2 problems in 2 files; nothing was built\.\n/);
     // Problems of the content are told as such, not as a fault of the program.
     expect(said).not.toMatch(/^\s+at .*\.ts:\d+/m);
   });
 
   test('with a fault that only rendering finds', async () => {
-    await change('panels/kelpwright-gannet/index.mdx', (text) => `${text}\n\n<NoSuchComponent />\n`);
+    content.write('panels/plover/index.mdx', `${content.read('panels/plover/index.md')}\n\n<NoSuchComponent />\n`);
+    content.remove('panels/plover/index.md');
     expect(await failingBuild()).toMatch(/NoSuchComponent/);
   });
 });

@@ -1,8 +1,18 @@
 /**
  * A guide below a path of its host, with content that means harm in every text: built once, by a copy of the project,
- * and served where nothing lies at the top.
+ * while other builds come in its way, and served where nothing lies at the top.
  */
-import { existsSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import {
+  existsSync,
+  globSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -12,6 +22,7 @@ import { copyProject } from '../support/copy-project.ts';
 import { serveFolder } from '../support/serve-folder.ts';
 import { type OpenSite, openServed } from './browser.ts';
 import { build } from './build.ts';
+import { buildAmongOthers, LEFT, type Met } from './build-among-others.ts';
 import { walk } from './page-kinds.ts';
 
 const BASE = '/some/path';
@@ -21,6 +32,7 @@ let content: ContentFolder;
 let project: string;
 let top: string;
 let folder: string;
+let met: Met;
 let site: OpenSite;
 beforeAll(async () => {
   content = tinyContent();
@@ -40,21 +52,64 @@ beforeAll(async () => {
   top = mkdtempSync(join(tmpdir(), 'host-'));
   mkdirSync(join(top, 'some'));
   folder = join(project, 'dist');
-  const { code, stderr } = await build({ LEDGER_CONTENT: content.folder, LEDGER_TODAY: TODAY }, project);
-  expect(code, stderr).toBe(0);
+  met = await buildAmongOthers(project, { LEDGER_CONTENT: content.folder, LEDGER_TODAY: TODAY });
+  expect(
+    met.ended.map((it) => it.code),
+    JSON.stringify(met.ended),
+  ).toContain(0);
   symlinkSync(folder, join(top, BASE));
   // As hosts do: their page for what is not there is the guide’s.
   symlinkSync(join(folder, '404.html'), join(top, '404.html'));
   site = await openServed(await serveFolder(top));
 });
 afterAll(async () => {
-  await site.close();
+  await site?.close();
   content.delete();
   for (const it of [top, project]) rmSync(it, { recursive: true, force: true, maxRetries: 5 });
 });
 
 const pages = () => globSync('**/*.html', { cwd: folder });
 const textOf = (file: string) => readFileSync(join(folder, file), 'utf8');
+
+const REFUSED =
+  /^Another build is at work here \(process \d+\); nothing was built\. Start again when it has ended\.\n$(?![\s\S])/m;
+const TRACE = /^\s+at |ERROR|Error:/m;
+
+describe('where builds meet', () => {
+  test('after one that was killed: of two that start at once, and one that comes while pages are written, one builds, and the others are refused in one line', () => {
+    const [built, refused] = [0, 1].map((code) => met.ended.filter((it) => it.code === code));
+    expect(met.isLockLeft).toBe(true);
+    // On a very fast machine the first may have ended before another looks: then that one builds.
+    expect(built?.length, JSON.stringify(met)).toBeGreaterThanOrEqual(1);
+    expect((built?.length ?? 0) + (refused?.length ?? 0), JSON.stringify(met)).toBe(3);
+    for (const { said } of refused ?? []) expect(said).toMatch(REFUSED);
+    for (const { said } of met.ended) expect(said).not.toMatch(TRACE);
+  });
+
+  test('what is built is whole, and nothing of any build’s own is left', () => {
+    const files = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+    for (const page of ['', 'cautions/', 'compare/', 'panels/plover/', 'panels/plover/methodology/', 'methods/rank/']) {
+      expect(files).toContain(`${page}index.html`);
+    }
+    for (const it of ['data/panels.json', 'pagefind/pagefind.js']) expect(files).toContain(it);
+    expect(files.filter((it) => /\.mjs$|^chunks|^\.|manifest_|renderers/.test(it))).toEqual([]);
+    expect(files).not.toContain(LEFT);
+    expect(textOf('index.html')).toMatch(/<\/html>\s*$/);
+    for (const it of ['dist.old', '.build/site', '.build/lock']) expect(existsSync(join(project, it)), it).toBe(false);
+  });
+
+  test('an output that can’t be written: one line, no trace, exit 1', async () => {
+    writeFileSync(join(project, 'taken'), 'in the way');
+    const settings = { LEDGER_CONTENT: content.folder, LEDGER_TODAY: TODAY, LEDGER_DIST: 'taken' };
+    const { code, stdout, stderr } = await build(settings, project);
+    expect(code).toBe(1);
+    expect((stdout + stderr).split('\n').at(-2)).toBe(
+      "taken can't be written: a file lies where a folder is needed (ENOTDIR). Nothing was built.",
+    );
+    expect(stdout + stderr).not.toMatch(TRACE);
+    expect(readFileSync(join(project, 'taken'), 'utf8')).toBe('in the way');
+  });
+});
 
 describe('below a path', () => {
   test('every kind of page opens and works, and nothing is missing', () =>

@@ -14,6 +14,7 @@ export default defineConfig({
       sequencer: longestFirst([
         'built/accessibility.test.ts',
         'built/builds.test.ts',
+        'built/sub-path.test.ts',
         'built/paper.test.ts',
         'built/guide-tools.test.ts',
         'built/search.test.ts',
@@ -28,8 +29,8 @@ export default defineConfig({
     // Pages that are looked at side by side; more of them would only wait for each other.
     maxConcurrency: 3,
     // Nothing is judged by its time; a busy machine gets the time it needs.
-    testTimeout: 300_000,
-    hookTimeout: 300_000,
+    testTimeout: 900_000,
+    hookTimeout: 900_000,
     expect: { poll: { timeout: 60_000 } },
   },
 });

@@ -79,15 +79,6 @@ afterAll(() => {
 });
 
 describe.concurrent('check, run as the tester runs it', () => {
-  test('lists every problem on the error channel, where much is wrong', { timeout: PATIENCE }, async () => {
-    const { code, out, error } = await run(['check', bad.folder]);
-    expect([code, out]).toEqual([1, '']);
-    const { problems } = readContent({ folder: bad.folder, today: TODAY, shownAs: bad.folder });
-    expect(error.trim()).toBe(problemList(problems));
-    expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
-    expect(error.trim()).toMatch(/\d+ problems in 1\d files; nothing was built\.$/);
-  });
-
   test('refuses a day that is none, in a sentence and without a trace', { timeout: PATIENCE }, async () => {
     const { code, out, error } = await run(['check', good.folder], { LEDGER_TODAY: '2026-02-30' });
     expect([code, out]).toEqual([1, '']);
@@ -98,6 +89,15 @@ describe.concurrent('check, run as the tester runs it', () => {
 
 // One after another: they listen to the same console.
 describe('check', () => {
+  test('lists every problem on the error channel, where much is wrong', async () => {
+    const { code, out, error } = await check([bad.folder]);
+    expect([code, out]).toEqual([1, '']);
+    const { problems } = readContent({ folder: bad.folder, today: TODAY, shownAs: bad.folder });
+    expect(error.trim()).toBe(problemList(problems));
+    expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
+    expect(error.trim()).toMatch(/\d+ problems in 1\d files; nothing was built\.$/);
+  });
+
   test('takes the folder that the environment names', async () => {
     const { code, out, error } = await check([], { LEDGER_CONTENT: good.folder });
     expect([code, error]).toEqual([0, '']);
@@ -157,18 +157,11 @@ describe('check', () => {
   });
 });
 
+// Of a folder with problems it is told in tests/built/builds.test.ts.
 describe.concurrent('build', () => {
-  test('of a folder in which something is wrong writes nothing and lists it', { timeout: PATIENCE }, async () => {
-    const { code, error } = await run(['build'], { LEDGER_CONTENT: bad.folder }, bad.folder);
-    expect(code).toBe(1);
-    expect(error).toMatch(/\d+ problems in 1\d files; nothing was built\.\n$/);
-    expect(error).not.toMatch(/^\s+at /m);
-    expect(existsSync(join(bad.folder, 'dist'))).toBe(false);
-    // The places are those of the folder that was read.
-    expect(error).toContain(`${bad.folder}/panels/plover/index.md:`);
-  });
-
-  test('in which something is impossible builds nothing if it is strict', { timeout: PATIENCE }, async () => {
+  test('of a folder in which something is impossible builds nothing if it is strict', {
+    timeout: PATIENCE,
+  }, async () => {
     const { code, out, error } = await run(['build', '--strict'], { LEDGER_CONTENT: odd.folder }, odd.folder);
     expect([code, out]).toEqual([2, '']);
     expect(error).toMatch(/^impossible {2}/);

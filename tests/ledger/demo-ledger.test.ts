@@ -13,6 +13,7 @@ import { say } from '../../src/words/say.ts';
 import { told } from '../measure/make.ts';
 import { TODAY } from '../support/content-folder.ts';
 import { DEMO_FOLDER } from '../support/demo-folder.ts';
+import { demoLedger } from '../support/demo-ledger.ts';
 
 const read = () => {
   const { content, problems } = readContent({ folder: DEMO_FOLDER, today: TODAY });
@@ -23,8 +24,7 @@ const read = () => {
 let content: Content;
 let ledger: Ledger;
 beforeAll(() => {
-  content = read();
-  ledger = buildLedger(content, { today: TODAY });
+  ({ content, ledger } = demoLedger());
 });
 
 function panel(slug: string, of = ledger): PanelEntry {

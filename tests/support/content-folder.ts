@@ -1,16 +1,16 @@
 /** A small, valid content folder in a temporary place, for tests that break it or build on it. */
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { idsIn } from '../../src/content/read/body-links.ts';
 import type { Content } from '../../src/content/read/content.ts';
-import { keptFiles } from '../../src/content/read/kept-files.ts';
 import { productTexts, type TextCollection } from '../../src/content/read/product-texts.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
 import { valueAt } from '../../src/content/schema/block.ts';
 import type { Problem } from '../../src/content/schema/problem.ts';
 import { METHODS } from '../../src/measure/methods.ts';
+import { tinyKept } from './tiny-kept.ts';
 
 /** The day that counts as today in every test of content. */
 export const TODAY = '2026-11-25';
@@ -50,9 +50,6 @@ export function tinyContent(): ContentFolder {
     return parts as [string, string];
   };
   const lay = (fixture: string) => cpSync(join(FIXTURES, fixture), folder, { recursive: true });
-  // Problems are told again and again of a folder in which one file has changed.
-  const kept = keptFiles();
-
   lay('tiny-content');
   for (const id of ['rank', 'claims']) write(`methods/${id}.mdx`, methodPage(id));
   // Other pages lead to all the parts that the product's cautions have.
@@ -63,6 +60,8 @@ export function tinyContent(): ContentFolder {
     .map((it) => `\n## ${it.replaceAll('-', ' ')}\n`);
   const own = read('cautions.mdx').replace('---', `---\nstandsFor: ${editionOf('cautions', 'cautions')}`);
   write('cautions.mdx', own + parts.join(''));
+  const laid = globSync('**/*.{yaml,md,mdx}', { cwd: folder });
+  const kept = tinyKept(folder, laid);
   return {
     folder,
     read,

@@ -7,6 +7,7 @@ import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
 import { keepOptics } from '../../src/ledger/optics-store.ts';
 import { TODAY } from './content-folder.ts';
 import { DEMO_FOLDER } from './demo-folder.ts';
+import { frozen } from './frozen.ts';
 
 export interface Demo {
   content: Content;
@@ -15,11 +16,24 @@ export interface Demo {
   panel(slug: string): PanelEntry;
 }
 
+/** Those that this worker has, by the panel that is withheld in them. */
+const known = new Map<string | undefined, Demo>();
+
 /**
+ * The one that all test files of a worker share, since it takes most of a second to put together. Frozen, so that no file
+ * can change what the next one sees.
+ *
  * @param withheld a panel whose top left reading is made so high that no beam explains its grid
  * @throws where the demo content has a problem
  */
 export function demoLedger(withheld?: string): Demo {
+  const demo = known.get(withheld) ?? frozen(freshDemo(withheld));
+  known.set(withheld, demo);
+  return demo;
+}
+
+/** One of the test's own, put together anew; see `demoLedger`. */
+export function freshDemo(withheld?: string): Demo {
   const { content, problems } = readContent({ folder: DEMO_FOLDER, today: TODAY });
   if (!content) throw new Error(JSON.stringify(problems, null, 1));
   const corner = withheld === undefined ? undefined : firstReading(content, withheld);

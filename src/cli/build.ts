@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { addressState, ensureAddresses } from '../build/address-record.ts';
 import { addressLine, buildEnding, earlierRanks } from '../build/build-ending.ts';
+import { buildFromKept } from '../build/build-from-kept.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
@@ -78,9 +79,11 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
       const earlier = earlierRanks(siteFolder());
       tellStage('Photos');
       await ensurePhotos(loaded);
-      // Loaded here alone: the other commands do without it, and are faster for that.
-      const { build } = await import('astro');
-      await build({ ...astroSettings(), logLevel: 'warn' });
+      if (!(await buildFromKept(loaded))) {
+        // Loaded here alone: what does without it is faster for that.
+        const { build } = await import('astro');
+        await build({ ...astroSettings(), logLevel: 'warn' });
+      }
       endProgress();
       const seconds = (performance.now() - started) / 1000;
       const { lines, changes } = buildEnding(loaded, { earlier, warnings, folder: siteFolder(), seconds });

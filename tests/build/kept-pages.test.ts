@@ -80,7 +80,7 @@ test('a build that is to keep nothing finds nothing kept', () => {
   for (const isFresh of [false, true]) {
     mkdirSync(join(cache, 'dist'), { recursive: true });
     writeFileSync(join(cache, 'dist/page.html'), 'kept');
-    keptPages(cache).open(isFresh);
+    keptPages(cache).open(loaded, isFresh);
     expect(existsSync(join(cache, 'dist/page.html'))).toBe(!isFresh);
   }
 });

@@ -34,8 +34,7 @@ export async function buildFromKept(loaded: Loaded): Promise<boolean> {
     kept.forget();
     return false;
   }
-  pages.close();
-  await finishSite(loaded, grown, target, base);
+  await finishSite(loaded, pages, { grown, target, base });
   releaseBuildLock(resolve(OWN));
   return true;
 }

@@ -1,8 +1,10 @@
 import type { Loaded } from '../ledger/load-ledger.ts';
 import { publishedFiles } from '../site/export/published-files.ts';
+import { siteLedger } from '../site/shared/site-ledger.ts';
 import { writeBenchFiles } from './bench-files/write-bench-files.ts';
 import { writeBenchWorker } from './bench-worker-file.ts';
 import { writeCards } from './cards/card-store.ts';
+import type { keptPages } from './kept-pages.ts';
 import { writePhotos } from './photos/photo-store.ts';
 import { ASSETS } from './places.ts';
 import { tellStage } from './progress.ts';
@@ -16,21 +18,25 @@ import { writeFiles } from './write-files.ts';
  * What comes after the pages: indexes them for search, writes the data files and pictures meanwhile, and lets the whole
  * take the place of the last good output.
  *
- * @param loaded what the pages are made of
- * @param grown where the pages are
- * @param target where the guide is to be
- * @param base its path on its host
+ * @param pages what is kept of the build before, and of this one from here on
+ * @param places where the pages are, where the guide is to be, and its path on its host
  * @throws where something can't be written; the target is as it was then
  */
-export async function finishSite(loaded: Loaded, grown: string, target: string, base: string): Promise<void> {
+export async function finishSite(
+  { ledger }: Loaded,
+  pages: ReturnType<typeof keptPages>,
+  { grown, target, base }: { grown: string; target: string; base: string },
+): Promise<void> {
   tellStage('Search index and data files', true);
   const indexed = indexPages(grown);
   try {
     // The indexer is a process of its own, and reads none of these.
-    await writeFiles(publishedFiles(loaded, { code: sourceStamp(), isTester: false }), grown);
-    await writePhotos(loaded.ledger, grown);
-    await writeBenchFiles(loaded.ledger, grown);
-    await writeCards(loaded.ledger, grown);
+    // Of the ledger that notes what is read of it, as pages are.
+    await writeFiles(publishedFiles(siteLedger(), { code: sourceStamp(), isTester: false }), grown, pages);
+    pages.close();
+    await writePhotos(ledger, grown);
+    await writeBenchFiles(ledger, grown);
+    await writeCards(ledger, grown);
   } finally {
     await indexed;
   }

@@ -72,7 +72,6 @@ export function panelLedger(): AstroIntegration {
         pagesOfAstro = setup.pages;
       },
       'astro:build:generated': async ({ dir }) => {
-        pages.close();
         const loaded = loadLedger();
         const program = keptProgram(resolve(KEPT));
         if (picturedPages(loaded).size > 0) program.forget();
@@ -80,7 +79,7 @@ export function panelLedger(): AstroIntegration {
       },
       'astro:build:done': async ({ dir }) => {
         try {
-          await finishSite(loadLedger(), fileURLToPath(dir), target, base);
+          await finishSite(loadLedger(), pages, { grown: fileURLToPath(dir), target, base });
         } catch (error) {
           const fault = outputFault(error, [target, own]);
           if (!fault) throw error;

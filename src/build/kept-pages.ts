@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { globSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, globSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
@@ -14,15 +14,18 @@ import { sourceStamp } from './source-stamp.ts';
 const LIST = 'pages.json';
 const PAGES = 'pages';
 
-/** A page that is kept. */
+/** A page that is kept, or a data file of a panel. */
 interface Kept {
   /** Follows from all that it rests on. */
   name: string;
   reads: { panels: string[]; all: boolean; given: string[] };
 }
 
-/** Pages that may rest on less than all there is. The others are few, and go through all panels or through files. */
-const CAN_BE_KEPT = /^\/(panels|methods)\/./;
+/** What may rest on less than all there is. Other pages and files are few, and go through all panels or through files. */
+const CAN_BE_KEPT = /^\/(panels|methods|data\/(compare|bench))\/./;
+
+/** The panel that an address is of. */
+const PANEL = /^\/(?:panels|data\/(?:compare|bench))\/([^/]+?)(?:\.json)?(?:\/|$)/;
 
 /**
  * Pages that are kept from one build to the next, under a name that follows from all that they rest on: the code, the
@@ -32,7 +35,7 @@ const CAN_BE_KEPT = /^\/(panels|methods)\/./;
  */
 export function keptPages(cache: string) {
   const list = join(cache, LIST);
-  const fileOf = (page: string) => join(cache, PAGES, page, 'index.html');
+  const fileOf = (page: string) => join(cache, PAGES, page.endsWith('/') ? `${page}index.html` : page);
   let before: Record<string, Kept> = {};
   const now = new Map<string, Kept>();
   let stamps: Stamps | undefined;
@@ -44,7 +47,7 @@ export function keptPages(cache: string) {
   /** A page's name, by what it has read; undefined where something of it is no more. */
   function nameOf(page: string, reads: Kept['reads']): string | undefined {
     if (!loaded || !stamps || pictured.has(page)) return undefined;
-    const panel = loaded.ledger.panels.get(page.split('/')[2] ?? '');
+    const panel = loaded.ledger.panels.get(PANEL.exec(page)?.[1] ?? '');
     const hash = createHash('sha256').update(`${source}\n${stamps.shared}\n${page}\n`);
     for (const it of reads.all ? stamps.panels.keys() : reads.panels) hash.update(`${it} ${stamps.panels.get(it)}\n`);
     for (const name of reads.given) {
@@ -55,16 +58,10 @@ export function keptPages(cache: string) {
     return hash.digest('base64url');
   }
 
-  /** Its bytes, where it was kept and all that it rests on is as it was. */
-  async function keptBytes(page: string): Promise<Buffer<ArrayBuffer> | undefined> {
-    const own = before[page];
-    if (!own || nameOf(page, own.reads) !== own.name) return undefined;
-    try {
-      return await readFile(fileOf(page));
-    } catch {
-      return undefined;
-    }
-  }
+  const tell = () => {
+    done++;
+    tellStage(`Pages: ${done} of ${count}`);
+  };
 
   return {
     /**
@@ -93,36 +90,43 @@ export function keptPages(cache: string) {
       count = pages;
     },
 
+    /** Where a page lies that was kept, and all that it rests on is as it was. */
+    keptFile(page: string): string | undefined {
+      const own = before[page];
+      const file = fileOf(page);
+      if (!own || nameOf(page, own.reads) !== own.name || !existsSync(file)) return undefined;
+      now.set(page, own);
+      tell();
+      return file;
+    },
+
     /**
-     * A page as it was kept, or as it is rendered now, and then noted with what it has read.
+     * Has a page made, and keeps it with what it has read.
      *
-     * @param page its address below the guide's top, with a slash at both ends
+     * @param page its address below the guide's top; of a page with a slash at both ends
      */
-    async render(page: string, render: () => Promise<Response>): Promise<Response> {
-      const kept = await keptBytes(page);
-      done++;
-      tellStage(`Pages: ${done} of ${count}`);
-      if (kept) {
-        now.set(page, before[page] as Kept);
-        return new Response(kept, { headers: { 'content-type': 'text/html' } });
-      }
-      const { result, reads } = await withReads(render);
-      if (!CAN_BE_KEPT.test(page)) return result;
-      const own = { panels: [...reads.panels].toSorted(), all: reads.all, given: [...reads.given].toSorted() };
+    async made(page: string, make: () => Promise<Uint8Array>): Promise<Uint8Array> {
+      tell();
+      if (!CAN_BE_KEPT.test(page)) return make();
+      const { result: bytes, reads } = await withReads(make);
+      // A panel that is given to what makes its file was not asked for.
+      const panels = new Set([...reads.panels, ...(PANEL.exec(page)?.slice(1) ?? [])]);
+      const own = { panels: [...panels].toSorted(), all: reads.all, given: [...reads.given].toSorted() };
       const name = nameOf(page, own);
-      if (name === undefined) return result;
-      const bytes = Buffer.from(await result.arrayBuffer());
+      if (name === undefined) return bytes;
       const file = fileOf(page);
       await mkdir(dirname(file), { recursive: true });
       await writeFile(file, bytes);
       now.set(page, { name, reads: own });
-      return new Response(bytes, result);
+      return bytes;
     },
 
-    /** When all pages are there. */
+    /** When all pages and data files are there. */
     close(): void {
-      for (const path of globSync('**/index.html', { cwd: join(cache, PAGES) })) {
-        if (!now.has(`/${dirname(path)}/`)) rmSync(join(cache, PAGES, path));
+      const files = new Set([...now.keys()].map(fileOf));
+      for (const path of globSync('**/*.{html,json}', { cwd: join(cache, PAGES) })) {
+        const file = join(cache, PAGES, path);
+        if (!files.has(file)) rmSync(file);
       }
       const draft = `${list}.draft`;
       writeFileSync(draft, JSON.stringify(Object.fromEntries(now)));
@@ -146,11 +150,18 @@ export const keeping =
       pages.expect(paths.length);
       return paths;
     },
-    render: (request, options) => {
+    render: async (request, options) => {
       const page = new URL(request.url).pathname.slice(base.length - 1);
-      return pages.render(page, async () => {
-        const rendered = await astro.render(request, options);
-        return rendered instanceof Response ? rendered : rendered.response;
-      });
+      const kept = pages.keptFile(page);
+      const bytes = kept
+        ? await readFile(kept)
+        : await pages.made(page, async () => {
+            const rendered = await astro.render(request, options);
+            return bytesOf(rendered instanceof Response ? rendered : rendered.response);
+          });
+      return new Response(new Uint8Array(bytes), { headers: { 'content-type': 'text/html' } });
     },
   });
+
+/** What a page's answer holds. */
+export const bytesOf = async (response: Response): Promise<Uint8Array> => Buffer.from(await response.arrayBuffer());

@@ -1,10 +1,11 @@
-import { cp, mkdir, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { cp } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { RouteData } from 'astro';
 import { StaticPaths } from 'astro/runtime/prerender/static-paths.js';
 import pLimit from 'p-limit';
-import type { keptPages } from './kept-pages.ts';
+import { bytesOf, type keptPages } from './kept-pages.ts';
 import type { Program } from './kept-program.ts';
+import { layFile } from './lay-file.ts';
 
 /** Pages that are on their way to the disk at one time. */
 const AT_ONCE = 4;
@@ -46,10 +47,8 @@ export async function renderKept(
         if (route.type !== 'page') throw new Error(`${pathname} is no page`);
         const page = `/${pathname}/`.replaceAll(/\/{2,}/g, '/');
         const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
-        const response = await pages.render(page, () => app.render(request, { routeData: route }));
         const file = join(grown, page === '/404/' ? '404.html' : `${page}index.html`);
-        await mkdir(dirname(file), { recursive: true });
-        await writeFile(file, Buffer.from(await response.arrayBuffer()));
+        await layFile(pages, page, file, async () => bytesOf(await app.render(request, { routeData: route })));
       }),
     ),
   );

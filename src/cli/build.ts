@@ -3,8 +3,10 @@ import { addressState, ensureAddresses } from '../build/address-record.ts';
 import { addressLine, buildEnding, earlierRanks } from '../build/build-ending.ts';
 import { buildFromKept } from '../build/build-from-kept.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
+import { keepRanks, keptRanks } from '../build/kept-ranks.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
+import { KEPT } from '../build/places.ts';
 import { clearStage, endProgress, startProgress, tellStage } from '../build/progress.ts';
 import { siteFolder } from '../build/site-folder.ts';
 import { ContentError } from '../content/read/problem-list.ts';
@@ -76,7 +78,7 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
         process.exitCode = IMPOSSIBLE_CODE;
         return;
       }
-      const earlier = earlierRanks(siteFolder());
+      const earlier = keptRanks(KEPT, siteFolder()) ?? earlierRanks(siteFolder());
       tellStage('Photos');
       await ensurePhotos(loaded);
       if (!(await buildFromKept(loaded))) {
@@ -85,6 +87,7 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
         await build({ ...astroSettings(), logLevel: 'warn' });
       }
       endProgress();
+      keepRanks(KEPT, siteFolder(), loaded.ledger);
       const seconds = (performance.now() - started) / 1000;
       const { lines, changes } = buildEnding(loaded, { earlier, warnings, folder: siteFolder(), seconds });
       const kept = addressLine(addressState(loaded, contentFolder(), record));

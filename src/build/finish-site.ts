@@ -11,7 +11,7 @@ import { tellStage } from './progress.ts';
 import { replaceFolder } from './replace-folder.ts';
 import { indexPages } from './search-index.ts';
 import { prefixPages } from './serve/prefix-pages.ts';
-import { sourceStamp } from './source-stamp.ts';
+import { buildStamp } from './source-stamp.ts';
 import { writeFiles } from './write-files.ts';
 
 /**
@@ -32,7 +32,7 @@ export async function finishSite(
   try {
     // The indexer is a process of its own, and reads none of these.
     // Of the ledger that notes what is read of it, as pages are.
-    await writeFiles(publishedFiles(siteLedger(), { code: sourceStamp(), isTester: false }), grown, pages);
+    await writeFiles(publishedFiles(siteLedger(), { code: buildStamp(), isTester: false }), grown, pages);
     pages.close();
     await writePhotos(ledger, grown);
     await writeBenchFiles(ledger, grown);

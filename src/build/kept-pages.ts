@@ -8,7 +8,7 @@ import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
 import { givenTo, withReads } from '../site/shared/page-reads.ts';
 import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
-import { sourceStamp } from './source-stamp.ts';
+import { buildStamp } from './source-stamp.ts';
 
 /** What each page is kept under, and what it has read; the pages lie beside it. */
 const LIST = 'pages.json';
@@ -73,7 +73,7 @@ export function keptPages(cache: string) {
       if (isFresh) for (const name of [LIST, PAGES]) rmSync(join(cache, name), { recursive: true, force: true });
       mkdirSync(cache, { recursive: true });
       loaded = of;
-      source = sourceStamp();
+      source = buildStamp();
       stamps = stampsOf(of, contentFolder());
       pictured = picturedPages(of);
       try {

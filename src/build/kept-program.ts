@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { fileHash } from '../content/read/files/file-hash.ts';
 import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
-import { sourceStamp } from './source-stamp.ts';
+import { buildStamp } from './source-stamp.ts';
 
 /** What Astro knows of its pages; of it, what a page's head takes styles from is kept. */
 export type PagesOfAstro = Parameters<NonNullable<AstroIntegration['hooks']['astro:build:setup']>>[0]['pages'];
@@ -81,7 +81,7 @@ export function keptProgram(cache: string) {
 /** Stands for all that the bundler sees: the code, and the content without what panels have in their front matter. */
 function programKey({ content }: Loaded): string {
   const folder = contentFolder();
-  const hash = createHash('sha256').update(sourceStamp());
+  const hash = createHash('sha256').update(buildStamp());
   for (const path of globSync('**/*.{yaml,mdx,md,svg,png,jpg,jpeg,webp,avif,gif,tiff}', { cwd: folder }).toSorted()) {
     hash.update(`${path}\n`);
     if (!/^panels[/\\][^/\\]+[/\\]index\.mdx?$/.test(path)) hash.update(fileHash(join(folder, path)));

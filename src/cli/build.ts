@@ -3,6 +3,7 @@ import { addressState, ensureAddresses } from '../build/address-record.ts';
 import { addressLine, buildEnding, earlierRanks } from '../build/build-ending.ts';
 import { buildFromKept } from '../build/build-from-kept.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
+import { keptContent } from '../build/kept-content.ts';
 import { keepRanks, keptRanks } from '../build/kept-ranks.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
@@ -66,12 +67,14 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
     process.env.MIMALLOC_PURGE_DELAY ??= '0';
     try {
       startProgress();
-      const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true) });
+      const files = fresh ? undefined : keptContent(KEPT);
+      const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true), ...(files && { files }) });
       clearStage();
       ensureAddresses(loaded, contentFolder());
       // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
       ensureWritable(siteFolder(), '.build');
       takeBuildLock('.build');
+      files?.keep();
       const warnings = tellWarnings(loaded);
       if (strict && hasImpossible(warnings)) {
         console.error('Something is impossible as it stands; nothing was built.');

@@ -3,6 +3,7 @@ import { existsSync, globSync, mkdirSync, readFileSync, renameSync, rmSync, writ
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
+import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
 import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
 import { givenTo, withReads } from '../site/shared/page-reads.ts';
@@ -44,6 +45,19 @@ export function keptPages(cache: string) {
   let pictured: ReadonlySet<string> = new Set();
   let [count, done] = [0, 0];
 
+  /** What a panel's pages are given that is made of all panels, as a text; it is the same for all of them. */
+  const givenTexts = new Map<string, string>();
+  function givenText(panel: PanelEntry, ledger: Ledger, name: string): string | undefined {
+    const key = `${name}\n${panel.slug}`;
+    const known = givenTexts.get(key);
+    if (known !== undefined) return known;
+    const given = givenTo(panel, ledger, name);
+    if (!given) return undefined;
+    const text = JSON.stringify(given.value) ?? '';
+    givenTexts.set(key, text);
+    return text;
+  }
+
   /** A page's name, by what it has read; undefined where something of it is no more. */
   function nameOf(page: string, reads: Kept['reads']): string | undefined {
     if (!loaded || !stamps || pictured.has(page)) return undefined;
@@ -51,9 +65,9 @@ export function keptPages(cache: string) {
     const hash = createHash('sha256').update(`${source}\n${stamps.shared}\n${page}\n`);
     for (const it of reads.all ? stamps.panels.keys() : reads.panels) hash.update(`${it} ${stamps.panels.get(it)}\n`);
     for (const name of reads.given) {
-      const given = panel && givenTo(panel, loaded.ledger, name);
-      if (!given) return undefined;
-      hash.update(`${name} ${JSON.stringify(given.value)}\n`);
+      const given = panel && givenText(panel, loaded.ledger, name);
+      if (given === undefined) return undefined;
+      hash.update(`${name} ${given}\n`);
     }
     return hash.digest('base64url');
   }
@@ -73,6 +87,7 @@ export function keptPages(cache: string) {
       if (isFresh) for (const name of [LIST, PAGES]) rmSync(join(cache, name), { recursive: true, force: true });
       mkdirSync(cache, { recursive: true });
       loaded = of;
+      givenTexts.clear();
       source = buildStamp();
       stamps = stampsOf(of, contentFolder());
       pictured = picturedPages(of);

@@ -2,42 +2,24 @@ import { rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { ContentError } from '../content/read/problem-list.ts';
 import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
-import { publishedFiles } from '../site/export/published-files.ts';
-import { sitePath } from '../site/shared/site-address.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { ensureAddresses } from './address-record.ts';
 import { sourceFolder } from './astro-root.ts';
-import { writeBenchFiles } from './bench-files/write-bench-files.ts';
-import { writeBenchWorker } from './bench-worker-file.ts';
 import { releaseBuildLock, takeBuildLock } from './build-lock.ts';
-import { writeCards } from './cards/card-store.ts';
 import { handOver } from './content-source.ts';
 import { deskRoutes, deskScript } from './dev/desk-routes.ts';
 import { serveLive } from './dev/serve-live.ts';
 import { tryEditorSchemas } from './editor-schemas.ts';
-import { keptPages } from './kept-pages.ts';
+import { finishSite } from './finish-site.ts';
+import { keeping, keptPages } from './kept-pages.ts';
+import { keptProgram, type PagesOfAstro } from './kept-program.ts';
 import { NOTES } from './notes-loader.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { ensurePhotos } from './photos/photo-problems.ts';
-import { writePhotos } from './photos/photo-store.ts';
-import { tellStage } from './progress.ts';
-import { replaceFolder } from './replace-folder.ts';
-import { indexPages } from './search-index.ts';
+import { picturedPages } from './pictured-pages.ts';
+import { ASSETS, GROWING, KEPT, OWN, publishedPath } from './places.ts';
 import { builtPath } from './serve/built-path.ts';
-import { prefixPages } from './serve/prefix-pages.ts';
-import { sourceStamp } from './source-stamp.ts';
-import { writeFiles } from './write-files.ts';
-
-/** What builds keep to themselves; one at a time has it. */
-const OWN = '.build';
-
-/** Where a build grows before it takes the place of `dist/`. */
-const GROWING = `${OWN}/site`;
-
-/** What stays from build to build; under the same lock. */
-const KEPT = `${OWN}/kept`;
 
 /**
  * Checks the content before Astro renders anything, builds into a folder of its own, indexes it for search, writes
@@ -49,8 +31,8 @@ export function panelLedger(): AstroIntegration {
   let target: string;
   let own: string;
   let base = '/';
-  let assets: string;
   let pages: ReturnType<typeof keptPages>;
+  let pagesOfAstro: PagesOfAstro;
   return {
     name: 'panel-ledger',
     hooks: {
@@ -72,10 +54,8 @@ export function panelLedger(): AstroIntegration {
         // What a build that was stopped has left.
         rmSync(outDir, { recursive: true, force: true });
         base = publishedPath();
-        assets = config.build.assets;
-        pages = keptPages(fileURLToPath(cacheDir), base);
-        pages.open(Boolean(process.env.LEDGER_FRESH));
-        updateConfig({ base, outDir, cacheDir, experimental: { incrementalBuild: true } });
+        pages = keptPages(resolve(KEPT));
+        updateConfig({ base, outDir, cacheDir, build: { assets: ASSETS } });
       },
       'astro:server:setup': ({ server, refreshContent }) => {
         serveLive(server, async () => refreshContent?.({ loaders: [NOTES] }));
@@ -85,30 +65,21 @@ export function panelLedger(): AstroIntegration {
         ensureAddresses(loaded, contentFolder());
         tellWarnings(loaded);
         await ensurePhotos(loaded);
-        pages.name(loaded);
-        setPrerenderer(pages.watch);
+        pages.open(loaded, Boolean(process.env.LEDGER_FRESH));
+        setPrerenderer(keeping(pages, base));
       },
-      'astro:build:generated': () => {
-        pages.close(loadLedger());
+      'astro:build:setup': (setup) => {
+        pagesOfAstro = setup.pages;
+      },
+      'astro:build:generated': async ({ dir }) => {
+        const loaded = loadLedger();
+        const program = keptProgram(resolve(KEPT));
+        if (picturedPages(loaded).size > 0) program.forget();
+        else await program.save(fileURLToPath(dir), pagesOfAstro, loaded);
       },
       'astro:build:done': async ({ dir }) => {
-        const grown = fileURLToPath(dir);
         try {
-          tellStage('Search index and data files', true);
-          const indexed = indexPages(grown);
-          try {
-            // The indexer is a process of its own, and reads none of these.
-            await writeFiles(publishedFiles(loadLedger(), { code: sourceStamp(), isTester: false }), grown);
-            await writePhotos(loadLedger().ledger, grown);
-            await writeBenchFiles(loadLedger().ledger, grown);
-            await writeCards(loadLedger().ledger, grown);
-          } finally {
-            await indexed;
-          }
-          writeBenchWorker(grown);
-          await prefixPages(grown, base, assets);
-          tellStage('Putting the guide in its place', true);
-          await replaceFolder(grown, target);
+          await finishSite(loadLedger(), pages, { grown: fileURLToPath(dir), target, base });
         } catch (error) {
           const fault = outputFault(error, [target, own]);
           if (!fault) throw error;
@@ -120,14 +91,4 @@ export function panelLedger(): AstroIntegration {
       },
     },
   };
-}
-
-/** Where the guide lies on its host; its top where the content has problems, which the build tells of next. */
-function publishedPath(): string {
-  try {
-    return sitePath(loadLedger().ledger.guide.site);
-  } catch (error) {
-    if (error instanceof ContentError) return '/';
-    throw error;
-  }
 }

@@ -1,126 +1,182 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, globSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
+import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
 import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
-import { givenTo, type PageReads, setPageKey, withReads } from '../site/shared/page-reads.ts';
+import { givenTo, withReads } from '../site/shared/page-reads.ts';
+import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
-import { sourceStamp } from './source-stamp.ts';
+import { buildStamp } from './source-stamp.ts';
 
-/** Astro's own list of the pages that it has kept, in its cache folder; the pages lie beside it. */
-const ASTRO_LIST = 'incremental-build.json';
-/** Ours: that list with names of our own, and what each page has read. */
+/** What each page is kept under, and what it has read; the pages lie beside it. */
 const LIST = 'pages.json';
-/** Astro's store of content, which would mix the entries of two content folders. */
-const ASTRO_CONTENT = ['data-store.json', 'data-store'];
+const PAGES = 'pages';
 
-/** What was kept, as far as it is looked at. */
+/** A page that is kept, or a data file of a panel. */
 interface Kept {
-  astro: { routes: Record<string, { paths: Record<string, { cacheKey: string }> }> };
-  reads: Record<string, { panels: string[]; all: boolean; given: string[] }>;
+  /** Follows from all that it rests on. */
+  name: string;
+  reads: { panels: string[]; all: boolean; given: string[] };
 }
 
+/** What may rest on less than all there is. Other pages and files are few, and go through all panels or through files. */
+const CAN_BE_KEPT = /^\/(panels|methods|data\/(compare|bench))\/./;
+
+/** The panel that an address is of. */
+const PANEL = /^\/(?:panels|data\/(?:compare|bench))\/([^/]+?)(?:\.json)?(?:\/|$)/;
+
 /**
- * Pages of panels that are kept from one build to the next, under a name that follows from all that they rest on: the
- * code, the shared content, and what of the panels they have read when they were rendered.
+ * Pages that are kept from one build to the next, under a name that follows from all that they rest on: the code, the
+ * shared content, and what of the panels they have read when they were rendered.
  *
- * Astro keeps the pages and compares names. Since it is told a name before it renders, and what a page reads is known
- * only afterwards, names are put right in its list at the end. The list is away while pages are written, so that
- * a build that was stopped leaves nothing that could be taken for whole.
- *
- * @param base path of the guide on its host, which Astro asks for pages with
+ * The list is away while pages are written, so that a build that was stopped leaves nothing that could be taken for whole.
  */
-export function keptPages(cache: string, base = '/') {
-  const [list, astroList] = [join(cache, LIST), join(cache, ASTRO_LIST)];
-  let before: Kept['reads'] = {};
-  const rendered = new Map<string, PageReads>();
+export function keptPages(cache: string) {
+  const list = join(cache, LIST);
+  const fileOf = (page: string) => join(cache, PAGES, page.endsWith('/') ? `${page}index.html` : page);
+  let before: Record<string, Kept> = {};
+  const now = new Map<string, Kept>();
   let stamps: Stamps | undefined;
   let source = '';
-  let count = 0;
+  let loaded: Loaded | undefined;
+  let pictured: ReadonlySet<string> = new Set();
+  let [count, done] = [0, 0];
+
+  /** What a panel's pages are given that is made of all panels, as a text; it is the same for all of them. */
+  const givenTexts = new Map<string, string>();
+  function givenText(panel: PanelEntry, ledger: Ledger, name: string): string | undefined {
+    const key = `${name}\n${panel.slug}`;
+    const known = givenTexts.get(key);
+    if (known !== undefined) return known;
+    const given = givenTo(panel, ledger, name);
+    if (!given) return undefined;
+    const text = JSON.stringify(given.value) ?? '';
+    givenTexts.set(key, text);
+    return text;
+  }
 
   /** A page's name, by what it has read; undefined where something of it is no more. */
-  function nameOf(page: string, own: Kept['reads'][string] | undefined, { ledger }: Loaded): string | undefined {
-    const [, , slug = ''] = page.split('/');
-    const panel = ledger.panels.get(slug);
-    if (!own || !stamps || !panel) return undefined;
+  function nameOf(page: string, reads: Kept['reads']): string | undefined {
+    if (!loaded || !stamps || pictured.has(page)) return undefined;
+    const panel = loaded.ledger.panels.get(PANEL.exec(page)?.[1] ?? '');
     const hash = createHash('sha256').update(`${source}\n${stamps.shared}\n${page}\n`);
-    for (const it of own.all ? stamps.panels.keys() : own.panels) hash.update(`${it} ${stamps.panels.get(it)}\n`);
-    for (const name of own.given) {
-      const given = givenTo(panel, ledger, name);
-      if (!given) return undefined;
-      hash.update(`${name} ${JSON.stringify(given.value)}\n`);
+    for (const it of reads.all ? stamps.panels.keys() : reads.panels) hash.update(`${it} ${stamps.panels.get(it)}\n`);
+    for (const name of reads.given) {
+      const given = panel && givenText(panel, loaded.ledger, name);
+      if (given === undefined) return undefined;
+      hash.update(`${name} ${given}\n`);
     }
     return hash.digest('base64url');
   }
 
+  const tell = () => {
+    done++;
+    tellStage(`Pages: ${done} of ${count}`);
+  };
+
   return {
-    /** Before Astro looks at its cache. */
-    open(isFresh: boolean): void {
-      if (isFresh) rmSync(cache, { recursive: true, force: true });
+    /**
+     * Before pages are asked for.
+     *
+     * @param isFresh what was kept is left aside
+     */
+    open(of: Loaded, isFresh: boolean): void {
+      if (isFresh) for (const name of [LIST, PAGES]) rmSync(join(cache, name), { recursive: true, force: true });
       mkdirSync(cache, { recursive: true });
-      for (const name of [...ASTRO_CONTENT, ASTRO_LIST]) rmSync(join(cache, name), { recursive: true, force: true });
+      loaded = of;
+      givenTexts.clear();
+      source = buildStamp();
+      stamps = stampsOf(of, contentFolder());
+      pictured = picturedPages(of);
       try {
-        const kept: Kept = JSON.parse(readFileSync(list, 'utf8'));
-        before = kept.reads;
-        writeFileSync(astroList, JSON.stringify(kept.astro));
+        before = JSON.parse(readFileSync(list, 'utf8'));
       } catch {
         // There is none yet, or it was cut off: all pages are rendered.
         before = {};
       }
+      rmSync(list, { force: true });
     },
 
-    /** Before pages are asked for. */
-    name(loaded: Loaded): void {
-      source = sourceStamp();
-      stamps = stampsOf(loaded, contentFolder());
-      // A page that has not been read yet has a name that no page was kept under.
-      setPageKey((page) => nameOf(page, before[page], loaded) ?? 'new');
+    /** How many pages there are, to tell how far it is. */
+    expect(pages: number): void {
+      count = pages;
     },
 
-    /** Notes what pages read. */
-    watch: (astro: AstroPrerenderer): AstroPrerenderer => ({
-      ...astro,
-      getStaticPaths: async () => {
-        const paths = await astro.getStaticPaths();
-        // Astro has read its list by now; from here on pages are written over those that were kept.
-        for (const file of [list, astroList]) rmSync(file, { force: true });
-        count = paths.length;
-        return paths;
-      },
-      render: async (request, options) => {
-        const { result, reads } = await withReads(() => Promise.resolve(astro.render(request, options)));
-        rendered.set(new URL(request.url).pathname.slice(base.length - 1), reads);
-        tellStage(`Pages: ${rendered.size} of ${count}, less those that are kept as they were`);
-        return result;
-      },
-    }),
+    /** Where a page lies that was kept, and all that it rests on is as it was. */
+    keptFile(page: string): string | undefined {
+      const own = before[page];
+      const file = fileOf(page);
+      if (!own || nameOf(page, own.reads) !== own.name || !existsSync(file)) return undefined;
+      now.set(page, own);
+      tell();
+      return file;
+    },
 
-    /** When all pages are there. */
-    close(loaded: Loaded): void {
-      if (!existsSync(astroList)) return;
-      const astro: Kept['astro'] = JSON.parse(readFileSync(astroList, 'utf8'));
-      rmSync(astroList);
-      const reads: Kept['reads'] = {};
-      for (const { paths } of Object.values(astro.routes)) {
-        for (const [path, kept] of Object.entries(paths)) {
-          const page = `${path.replace(/\/$/, '')}/`;
-          const now = rendered.get(page);
-          const own = now
-            ? { panels: [...now.panels].toSorted(), all: now.all, given: [...now.given].toSorted() }
-            : before[page];
-          const name = nameOf(page, own, loaded);
-          if (own && name !== undefined) {
-            reads[page] = own;
-            kept.cacheKey = name;
-          } else delete paths[path];
-        }
+    /**
+     * Has a page made, and keeps it with what it has read.
+     *
+     * @param page its address below the guide's top; of a page with a slash at both ends
+     */
+    async made(page: string, make: () => Promise<Uint8Array>): Promise<Uint8Array> {
+      tell();
+      if (!CAN_BE_KEPT.test(page)) return make();
+      const { result: bytes, reads } = await withReads(make);
+      // A panel that is given to what makes its file was not asked for.
+      const panels = new Set([...reads.panels, ...(PANEL.exec(page)?.slice(1) ?? [])]);
+      const own = { panels: [...panels].toSorted(), all: reads.all, given: [...reads.given].toSorted() };
+      const name = nameOf(page, own);
+      if (name === undefined) return bytes;
+      const file = fileOf(page);
+      await mkdir(dirname(file), { recursive: true });
+      await writeFile(file, bytes);
+      now.set(page, { name, reads: own });
+      return bytes;
+    },
+
+    /** When all pages and data files are there. */
+    close(): void {
+      const files = new Set([...now.keys()].map(fileOf));
+      for (const path of globSync('**/*.{html,json}', { cwd: join(cache, PAGES) })) {
+        const file = join(cache, PAGES, path);
+        if (!files.has(file)) rmSync(file);
       }
-      setPageKey(undefined);
-      rendered.clear();
       const draft = `${list}.draft`;
-      writeFileSync(draft, JSON.stringify({ astro, reads } satisfies Kept));
+      writeFileSync(draft, JSON.stringify(Object.fromEntries(now)));
       renameSync(draft, list);
+      now.clear();
     },
   };
 }
+
+/**
+ * Has Astro take pages that are kept.
+ *
+ * @param base path of the guide on its host, which Astro asks for pages with
+ */
+export const keeping =
+  (pages: ReturnType<typeof keptPages>, base: string) =>
+  (astro: AstroPrerenderer): AstroPrerenderer => ({
+    ...astro,
+    getStaticPaths: async () => {
+      const paths = await astro.getStaticPaths();
+      pages.expect(paths.length);
+      return paths;
+    },
+    render: async (request, options) => {
+      const page = new URL(request.url).pathname.slice(base.length - 1);
+      const kept = pages.keptFile(page);
+      const bytes = kept
+        ? await readFile(kept)
+        : await pages.made(page, async () => {
+            const rendered = await astro.render(request, options);
+            return bytesOf(rendered instanceof Response ? rendered : rendered.response);
+          });
+      return new Response(new Uint8Array(bytes), { headers: { 'content-type': 'text/html' } });
+    },
+  });
+
+/** What a page's answer holds. */
+export const bytesOf = async (response: Response): Promise<Uint8Array> => Buffer.from(await response.arrayBuffer());

@@ -33,3 +33,11 @@ export function sourceStamp(): string {
   }
   return hash.digest('base64url');
 }
+
+let ofBuild: string | undefined;
+
+/** The same, worked out once: while a build is at work the code is what it started with. */
+export function buildStamp(): string {
+  ofBuild ??= sourceStamp();
+  return ofBuild;
+}

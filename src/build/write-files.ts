@@ -1,15 +1,29 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { PublishedFile } from '../site/export/published-file.ts';
+import type { keptPages } from './kept-pages.ts';
+import { layFile } from './lay-file.ts';
+
+/** A panel's own, of which there are as many as panels. */
+const OF_ONE_PANEL = /^data\/(compare|bench)\/[^/]+\.json$/;
 
 /**
- * Writes files into a folder, piece by piece, so that the longest of them is never held as a whole.
+ * Writes files into a folder, piece by piece, so that the longest of them is never held as a whole. A panel's own are
+ * taken from the build before where all that they rest on is as it was.
  *
  * @throws where one can't be written
  */
-export async function writeFiles(files: Iterable<PublishedFile>, folder: string): Promise<void> {
+export async function writeFiles(
+  files: Iterable<PublishedFile>,
+  folder: string,
+  pages?: ReturnType<typeof keptPages>,
+): Promise<void> {
   for (const { path, text } of files) {
     const target = join(folder, path);
+    if (pages && OF_ONE_PANEL.test(path)) {
+      await layFile(pages, `/${path}`, target, async () => Buffer.from([...text()].join('')));
+      continue;
+    }
     await mkdir(dirname(target), { recursive: true });
     await writeFile(target, text());
   }

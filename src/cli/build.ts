@@ -1,9 +1,13 @@
 import type { Command } from 'commander';
 import { addressState, ensureAddresses } from '../build/address-record.ts';
 import { addressLine, buildEnding, earlierRanks } from '../build/build-ending.ts';
+import { buildFromKept } from '../build/build-from-kept.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
+import { keptContent } from '../build/kept-content.ts';
+import { keepRanks, keptRanks } from '../build/kept-ranks.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
+import { KEPT } from '../build/places.ts';
 import { clearStage, endProgress, startProgress, tellStage } from '../build/progress.ts';
 import { siteFolder } from '../build/site-folder.ts';
 import { ContentError } from '../content/read/problem-list.ts';
@@ -63,25 +67,30 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
     process.env.MIMALLOC_PURGE_DELAY ??= '0';
     try {
       startProgress();
-      const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true) });
+      const files = fresh ? undefined : keptContent(KEPT);
+      const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true), ...(files && { files }) });
       clearStage();
       ensureAddresses(loaded, contentFolder());
       // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
       ensureWritable(siteFolder(), '.build');
       takeBuildLock('.build');
+      files?.keep();
       const warnings = tellWarnings(loaded);
       if (strict && hasImpossible(warnings)) {
         console.error('Something is impossible as it stands; nothing was built.');
         process.exitCode = IMPOSSIBLE_CODE;
         return;
       }
-      const earlier = earlierRanks(siteFolder());
+      const earlier = keptRanks(KEPT, siteFolder()) ?? earlierRanks(siteFolder());
       tellStage('Photos');
       await ensurePhotos(loaded);
-      // Loaded here alone: the other commands do without it, and are faster for that.
-      const { build } = await import('astro');
-      await build({ ...astroSettings(), logLevel: 'warn' });
+      if (!(await buildFromKept(loaded))) {
+        // Loaded here alone: what does without it is faster for that.
+        const { build } = await import('astro');
+        await build({ ...astroSettings(), logLevel: 'warn' });
+      }
       endProgress();
+      keepRanks(KEPT, siteFolder(), loaded.ledger);
       const seconds = (performance.now() - started) / 1000;
       const { lines, changes } = buildEnding(loaded, { earlier, warnings, folder: siteFolder(), seconds });
       const kept = addressLine(addressState(loaded, contentFolder(), record));

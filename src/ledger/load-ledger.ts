@@ -22,6 +22,8 @@ export interface LoadOptions {
   watch?: boolean;
   /** Told before the content is read, and before figures are worked out of it; either can take its time. */
   onStage?: (stage: 'read' | 'work') => void;
+  /** What is known of the files from an earlier process; without `watch` alone. */
+  files?: KeptFiles;
 }
 
 export interface Loaded {
@@ -61,6 +63,7 @@ export function loadLedger({
   drafts = false,
   watch = false,
   onStage,
+  files,
 }: LoadOptions = {}): Loaded {
   const today = todayFrom(process.env, new Date());
   const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
@@ -72,7 +75,7 @@ export function loadLedger({
     today,
     shownAs: folder,
     drafts,
-    ...(kept && { kept: kept.files }),
+    ...((kept?.files ?? files) && { kept: kept?.files ?? files }),
   });
   if (!content) throw new ContentError(problems);
   onStage?.('work');

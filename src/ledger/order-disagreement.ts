@@ -15,8 +15,9 @@ export interface OrderDisagreement {
 export function orderDisagreement(panel: PanelEntry, ledger: Ledger): OrderDisagreement | undefined {
   const groups = ledger.classes.flatMap((it) => it.groups);
   const others = groups.find((it) => it.panels.includes(panel))?.panels ?? [];
+  const [byFrame, byEmitted] = [orderFrom(panel.rank), orderFrom(panel.byEmitted.rank)];
   const moved = others.flatMap((other) => {
-    const [framed, emitted] = [orderOf(panel.rank, other.rank), orderOf(panel.byEmitted.rank, other.byEmitted.rank)];
+    const [framed, emitted] = [byFrame(other.rank), byEmitted(other.byEmitted.rank)];
     return framed !== 0 && framed === -emitted ? [{ other, isBehind: emitted > 0 }] : [];
   });
   if (moved.length === 0) return undefined;
@@ -26,9 +27,12 @@ export function orderDisagreement(panel: PanelEntry, ledger: Ledger): OrderDisag
   };
 }
 
-/** -1 where one comes before the other, 1 where it comes behind, 0 where the readings do not tell. */
-function orderOf(one: PanelEntry['rank'], other: PanelEntry['rank']): -1 | 0 | 1 {
-  // Without its range a panel's uncertainty is not known, and neither is a tie.
-  if (!one?.range || !other?.range || one.place === other.place || one.tiedWith.includes(other.panel)) return 0;
-  return one.place < other.place ? -1 : 1;
+/** Of a panel's rank: -1 where it comes before another, 1 where it comes behind, 0 where the readings do not tell. */
+function orderFrom(one: PanelEntry['rank']): (other: PanelEntry['rank']) => -1 | 0 | 1 {
+  const tied = new Set(one?.tiedWith);
+  return (other) => {
+    // Without its range a panel's uncertainty is not known, and neither is a tie.
+    if (!one?.range || !other?.range || one.place === other.place || tied.has(other.panel)) return 0;
+    return one.place < other.place ? -1 : 1;
+  };
 }

@@ -53,17 +53,28 @@ function standing({ name, rank, rankAbsent, byEmitted, stepUps, frontier, flags,
 
 type Hash = ReturnType<typeof createHash>;
 
+/** Of a figure: value, standard uncertainty, both ends of the interval, how many flags. */
+const NUMBERS_EACH = 5;
+const NUMBER_BYTES = Float64Array.BYTES_PER_ELEMENT;
+
 /** All numbers of a panel's figures, number for number. */
 function addFigures(hash: Hash, { figures, sessions, prices }: PanelEntry): void {
-  const numbers: number[] = [];
-  for (const map of [figures, ...sessions.map((it) => it.figures)]) {
+  const maps = [figures, ...sessions.map((it) => it.figures)];
+  const most = maps.reduce((sum, it) => sum + it.size, prices.length);
+  const numbers = new Float64Array(NUMBERS_EACH * most);
+  let at = 0;
+  for (const map of maps) {
     for (const it of map.values()) {
       if (!isFigure(it)) continue;
-      numbers.push(it.value, it.standardUncertainty ?? Number.NaN, ...(it.interval95 ?? []), it.flags.length);
+      numbers[at++] = it.value;
+      numbers[at++] = it.standardUncertainty ?? Number.NaN;
+      numbers[at++] = it.interval95?.[0] ?? Number.NaN;
+      numbers[at++] = it.interval95?.[1] ?? Number.NaN;
+      numbers[at++] = it.flags.length;
     }
   }
-  for (const { figure } of prices) numbers.push(figure.value);
-  hash.update(new Uint8Array(Float64Array.from(numbers).buffer));
+  for (const { figure } of prices) numbers[at++] = figure.value;
+  hash.update(new Uint8Array(numbers.buffer, 0, NUMBER_BYTES * at));
 }
 
 /** Files below `panels/`, by the folder that they lie in. */

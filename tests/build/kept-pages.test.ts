@@ -1,12 +1,14 @@
 /** What pages are kept under: where the code, or what the content has besides panels, changes, none is kept. */
 import { execFileSync } from 'node:child_process';
-import { appendFileSync, cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { keptPages } from '../../src/build/kept-pages.ts';
+import { picturedPages } from '../../src/build/pictured-pages.ts';
 import { loadLedger } from '../../src/ledger/load-ledger.ts';
 import { stampsOf } from '../../src/ledger/panel-stamps.ts';
+import { watched } from '../../src/site/shared/page-reads.ts';
 import { copyProject } from '../support/copy-project.ts';
 import { DEMO_FOLDER, layDemo } from '../support/demo-folder.ts';
 
@@ -75,12 +77,36 @@ test('a component, a style and a library change what stands for the code', () =>
   expect(new Set(stamps).size).toBe(4);
 });
 
-test('a build that is to keep nothing finds nothing kept', () => {
+test('a page is kept while what it has read stays as it is, and not by a build that is to keep nothing', async () => {
   const cache = at('.build/kept');
-  for (const isFresh of [false, true]) {
-    mkdirSync(join(cache, 'dist'), { recursive: true });
-    writeFileSync(join(cache, 'dist/page.html'), 'kept');
-    keptPages(cache).open(isFresh);
-    expect(existsSync(join(cache, 'dist/page.html'))).toBe(!isFresh);
-  }
+  const page = '/panels/quennick-dab/';
+  const all = [page, '/panels/kelpwright-gannet/', '/plan/'];
+  const load = () => loadLedger({ folder: at('content'), watch: true });
+  const build = async (isFresh = false) => {
+    const pages = keptPages(cache);
+    pages.open(load(), isFresh);
+    const calls: string[] = [];
+    for (const it of all) {
+      const kept = pages.keptFile(it);
+      const make = async () => {
+        calls.push(it);
+        watched(load()).ledger.panels.get(it.split('/')[2] ?? '');
+        return Buffer.from(`<p>${it}</p>`);
+      };
+      expect(String(kept ? readFileSync(kept) : await pages.made(it, make))).toBe(`<p>${it}</p>`);
+    }
+    pages.close();
+    return calls;
+  };
+  expect(await build()).toEqual(all);
+  // The tools' pages go through all panels, and are never kept.
+  expect(await build()).toEqual(['/plan/']);
+  edit('content/panels/quennick-dab/index.md', (it) => it.replace(/(paid: )(\d+)/, '$1$2.5'));
+  expect(await build()).toEqual([page, '/plan/']);
+  // Pictures in a text are made while its page is rendered.
+  cpSync(at('content/panels/ostrel-lill/on-the-desk.png'), at('content/panels/kelpwright-gannet/seen.png'));
+  edit('content/panels/kelpwright-gannet/index.mdx', (it) => `${it}\n![The panel on a desk](./seen.png)\n`);
+  expect(picturedPages(load())).toEqual(new Set(['/panels/kelpwright-gannet/']));
+  for (const _ of [1, 2]) expect(await build()).toEqual(['/panels/kelpwright-gannet/', '/plan/']);
+  expect(await build(true)).toEqual(all);
 });

@@ -20,6 +20,10 @@ const TRACES = { HOME: '/nonexistent/quaggy-home', USER: 'quaggy-user', HOSTNAME
 /** Put into the pages that were kept: it is there again in those that are taken from there. */
 const MARK = '<!-- kept -->';
 const PAGES = 'panels/*/{,methodology/}index.html';
+/** Put beside the program that was kept: it is there where that one was taken. */
+const KEPT_TOO = 'kept-too.txt';
+
+const isMarked = (path: string) => readFileSync(path, 'utf8').includes(MARK);
 
 test('after a price, and a panel that is gone, a build renews what rests on them alone, and gives the bytes of one that kept nothing, whatever the shell is set up for', async () => {
   const root = copyProject('builds');
@@ -63,13 +67,21 @@ test('after a price, and a panel that is gone, a build renews what rests on them
     };
     await once();
     expect(globSync('dist/panels/one-more/**/index.html', { cwd: root })).toHaveLength(2);
-    const copies = globSync(`.build/kept/dist/${PAGES}`, { cwd: root });
+    const copies = globSync(`.build/kept/pages/${PAGES}`, { cwd: root });
     expect(copies.length).toBeGreaterThanOrEqual(2 * PANEL_FILES.filter((it) => it.data.status !== 'draft').length);
     for (const path of copies) await appendFile(at(path), MARK);
-    await writeFile(at(`content/panels/${slug}/index.md`), demo);
     await rm(at('content/panels/one-more'), { recursive: true });
-
+    // With a panel less the bundler has something else to see, and Astro takes the pages that are kept.
     await once();
+    const withDearer = globSync(PAGES, { cwd: at('dist') }).filter((it) => isMarked(at(`dist/${it}`)));
+    expect(withDearer).toContain(`panels/${slug}/methodology/index.html`);
+    expect(withDearer.length).toBeLessThan(copies.length);
+    // After a price alone it has not: its program is kept as well, with what lies beside the pages.
+    await writeFile(at(`.build/kept/program/assets/${KEPT_TOO}`), MARK);
+    await writeFile(at(`content/panels/${slug}/index.md`), demo);
+    await once();
+    expect(readFileSync(at(`dist/${KEPT_TOO}`), 'utf8')).toBe(MARK);
+    await rm(at(`dist/${KEPT_TOO}`));
     const pages = globSync(PAGES, { cwd: at('dist') }).toSorted();
     const own = pages.filter((it) => existsSync(at(`content/${it.split('/', 2).join('/')}`)));
     const kept: string[] = [];

@@ -14,14 +14,10 @@ export interface PageReads {
 
 type Made<T> = (panel: PanelEntry, ledger: Ledger) => T;
 
-/** What a page is kept under from one build to the next; undefined where pages are not kept. */
-type PageKey = (page: string, loaded: Loaded) => string;
-
 /** On the global object, as the ledger is: the build and its pages are two copies of this module. */
 const shared = globalThis as {
   panelLedgerReads?: AsyncLocalStorage<PageReads | undefined>;
   panelLedgerMade?: Map<string, Made<unknown>>;
-  panelLedgerPageKey?: PageKey | undefined;
 };
 shared.panelLedgerReads ??= new AsyncLocalStorage();
 shared.panelLedgerMade ??= new Map();
@@ -52,16 +48,6 @@ export function madeOfAll<T>(name: string, make: Made<T>): Made<T> {
 export function givenTo(panel: PanelEntry, ledger: Ledger, name: string): { value: unknown } | undefined {
   const make = made.get(name);
   return make && { value: reads.run(undefined, () => make(panel, ledger)) };
-}
-
-/** Sets how pages that can be kept are called; a build does, before it asks which pages there are. */
-export function setPageKey(key: PageKey | undefined): void {
-  shared.panelLedgerPageKey = key;
-}
-
-/** What Astro keeps a page under. */
-export function pageKey(page: string, loaded: Loaded): string | undefined {
-  return shared.panelLedgerPageKey?.(page, loaded);
 }
 
 const readOne = (slug: string) => reads.getStore()?.panels.add(slug);

@@ -3,6 +3,8 @@ import { closeSync, openSync, readSync, statSync } from 'node:fs';
 
 const CHUNK = 1024 * 1024;
 
+let chunk: Buffer | undefined;
+
 /** Hashes of this process, each with what stands for the file's state: large files are not read again for it. */
 const known = new Map<string, { state: string; sha256: string }>();
 
@@ -20,7 +22,9 @@ export function fileHash(path: string): string {
 /** The same, of what is in the file now, read piece by piece. */
 export function freshHash(path: string): string {
   const hash = createHash('sha256');
-  const bytes = Buffer.allocUnsafe(CHUNK);
+  // One for all files: a new one for each of a thousand keeps the collector at work.
+  chunk ??= Buffer.allocUnsafe(CHUNK);
+  const bytes = chunk;
   const file = openSync(path, 'r');
   try {
     for (let length = readSync(file, bytes); length > 0; length = readSync(file, bytes)) {

@@ -1,0 +1,103 @@
+import { createHash } from 'node:crypto';
+import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
+import type { KeptFiles } from '../content/read/kept-files.ts';
+import type { Source } from '../content/read/source.ts';
+import type { SourceRead } from '../content/read/source-text.ts';
+import { buildStamp } from './source-stamp.ts';
+
+const NAME = 'content';
+
+/** What a panel's file came to: nothing in it was wrong, and nothing was left to fill in. */
+interface KeptPanel {
+  /** Of its bytes. */
+  hash: string;
+  id: string;
+  source: Omit<Source, 'lineOf'>;
+  data: unknown;
+}
+
+/**
+ * What panels' files were read to in the build before: of a file whose bytes are the same neither is the YAML parsed again,
+ * nor is it held against its schema. Files in which anything was to be told are read every time.
+ *
+ * @param cache what stays from build to build
+ */
+export function keptContent(cache: string): KeptFiles & { keep(): void } {
+  const file = join(cache, NAME);
+  const before = keptBefore(file);
+  const now = new Map<string, KeptPanel>();
+  /** Of the sources that were given: under which name they are kept. */
+  const known = new Map<Source, { path: string; hash: string; kept?: KeptPanel }>();
+  return {
+    source(path, shownAs, read) {
+      const hash = /[/\\]panels[/\\]/.test(path) ? hashOf(path) : undefined;
+      if (hash === undefined) return read();
+      const kept = before.get(path);
+      if (kept?.hash === hash && kept.source.file === shownAs) {
+        const source: Source = { ...kept.source, lineOf: lineFinder(read) };
+        known.set(source, { path, hash, kept });
+        return { source, problems: [] };
+      }
+      const result = read();
+      if (result.source && !result.source.unfinished && result.problems.length === 0) {
+        known.set(result.source, { path, hash });
+      }
+      return result;
+    },
+    parsed(id, source, parse) {
+      const its = known.get(source);
+      if (its?.kept?.id === id) {
+        now.set(its.path, its.kept);
+        // Kept by the same code, from the same schema.
+        return { entry: { id, data: its.kept.data as never, source }, problems: [] };
+      }
+      const parsed = parse();
+      if (its && parsed.entry && parsed.problems.length === 0) {
+        const { lineOf: _, ...rest } = source;
+        now.set(its.path, { hash: its.hash, id, source: rest, data: parsed.entry.data });
+      }
+      return parsed;
+    },
+    /** Keeps it for the next build; a folder that can't be written to is no reason to fail. */
+    keep() {
+      try {
+        mkdirSync(dirname(file), { recursive: true });
+        const draft = `${file}.draft`;
+        writeFileSync(draft, serialize({ code: buildStamp(), panels: now }));
+        renameSync(draft, file);
+      } catch {
+        // The next build reads the files themselves.
+      }
+    },
+  };
+}
+
+function keptBefore(file: string): ReadonlyMap<string, KeptPanel> {
+  try {
+    const { code, panels } = deserialize(readFileSync(file));
+    if (code === buildStamp() && panels instanceof Map) return panels;
+  } catch {
+    // There is none yet, or another version of Node wrote it.
+  }
+  return new Map();
+}
+
+/** Undefined for what can't be read, which who reads it tells of. */
+function hashOf(path: string): string | undefined {
+  try {
+    return createHash('sha256').update(readFileSync(path)).digest('base64url');
+  } catch {
+    return undefined;
+  }
+}
+
+/** Lines are asked for where there is something to tell of a sound file, which is seldom: it is read for them then. */
+function lineFinder(read: () => SourceRead): Source['lineOf'] {
+  let source: Source | undefined;
+  return (path) => {
+    source ??= read().source;
+    return source?.lineOf(path) ?? 1;
+  };
+}

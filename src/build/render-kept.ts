@@ -1,0 +1,55 @@
+import { cp } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { RouteData } from 'astro';
+import { StaticPaths } from 'astro/runtime/prerender/static-paths.js';
+import pLimit from 'p-limit';
+import { bytesOf, type keptPages } from './kept-pages.ts';
+import type { Program } from './kept-program.ts';
+import { layFile } from './lay-file.ts';
+
+/** Pages that are on their way to the disk at one time. */
+const AT_ONCE = 4;
+
+/** The host that pages are asked for with; none of it gets into them. */
+const HOST = 'http://localhost';
+
+/** What Astro's program offers; its own build talks to it in the same way. */
+interface App {
+  setInternals(internals: object): void;
+  setOptions(options: object): void;
+  render(request: Request, options: { routeData: RouteData }): Promise<Response>;
+}
+
+/**
+ * Writes every page with a program that was kept, and all that lies beside the pages, as Astro's build would have.
+ *
+ * @param grown an empty folder
+ * @param base path of the guide on its host
+ * @throws where the program is none that can be used in this way, or a page can't be rendered
+ */
+export async function renderKept(
+  { entry, assets, styles }: Program,
+  { pages, grown, base }: { pages: ReturnType<typeof keptPages>; grown: string; base: string },
+): Promise<void> {
+  const { app } = (await import(entry.href)) as { app: App };
+  app.setInternals({ pagesByKeys: new Map(styles), entrySpecifierToBundleMap: new Map() });
+  app.setOptions({
+    settings: { scripts: [] },
+    logger: { options: { destination: { write: ({ message }: { message: string }) => console.error(message) } } },
+  });
+  await cp(assets, grown, { recursive: true });
+  const paths = await new StaticPaths(app as unknown as ConstructorParameters<typeof StaticPaths>[0]).getAll();
+  pages.expect(paths.length);
+  const limit = pLimit(AT_ONCE);
+  await Promise.all(
+    paths.map(({ pathname, route }) =>
+      limit(async () => {
+        if (route.type !== 'page') throw new Error(`${pathname} is no page`);
+        const page = `/${pathname}/`.replaceAll(/\/{2,}/g, '/');
+        const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
+        const file = join(grown, page === '/404/' ? '404.html' : `${page}index.html`);
+        await layFile(pages, page, file, async () => bytesOf(await app.render(request, { routeData: route })));
+      }),
+    ),
+  );
+}

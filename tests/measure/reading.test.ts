@@ -34,7 +34,7 @@ describe('a reading as a figure', () => {
       value: 80,
       unit: 'mW/cm²',
       basis: 'measured',
-      method: { id: 'peak-irradiance', version: 2 },
+      method: { id: 'peak-irradiance', version: 3 },
       inputs: ['lantern-40/sessions/0/peak/red'],
       notes: [verbatim('one reading rejected')],
       flags: [],

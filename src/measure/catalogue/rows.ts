@@ -61,6 +61,8 @@ export interface MetricRow {
    * without such files lists no gap for it.
    */
   isOfFiles?: true;
+  /** Id of a figure that stood in its place once: whoever was led there is led here. */
+  formerly?: string;
 }
 
 /** Where a metric is shown besides the calculation page and the data files, which have all of them. */

@@ -93,6 +93,10 @@ export const SPECTRUM_METRICS = /* @__PURE__ */ rows(() => [
   ...eachMode('red-share', 'Share of red light', 'band-shares', '%'),
   ...eachMode('near-infrared-share', 'Share of near-infrared light', 'band-shares', '%'),
   ...eachMode('rest-share', 'Share of all other light', 'band-shares', '%'),
-  ...eachMode('mismatch-factor', 'Spectral mismatch factor', 'spectral-mismatch', '1'),
+  // Until version 2 of their method the corrected peaks stood there, which are the peaks themselves now.
+  ...eachMode('mismatch-factor', 'Spectral mismatch factor', 'spectral-mismatch', '1').map((it) => ({
+    ...it,
+    formerly: it.id.replace('mismatch-factor', 'peak-corrected'),
+  })),
   { id: 'infrared-sum', name: 'Infrared from 780 nm', method: 'infrared-sum', unit: 'mW/cm²', isOfFiles: true },
 ]);

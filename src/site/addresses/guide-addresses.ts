@@ -68,7 +68,8 @@ function panelAddresses({ panels }: Ledger, list: AddressList): void {
       const told = idsOf(({ id, isOfFiles }) => figures.has(id) && !isOfFiles);
       calculation.sessions.set(date, told);
       // The page of files has no gaps.
-      const ofFiles = idsOf(({ id, isOfFiles }) => isFigure(figures.get(id)) && isOfFiles === true);
+      const inFiles = METRICS.filter(({ id, isOfFiles }) => isFigure(figures.get(id)) && isOfFiles === true);
+      const ofFiles = new Set(inFiles.flatMap(({ id, formerly }) => (formerly ? [id, formerly] : [id])));
       if (own.length > 0) files?.sessions.set(date, ofFiles);
     }
   }

@@ -24,6 +24,8 @@ export interface Calculation {
   anchor: string;
   /** The anchor that stays when a newer session becomes the current one. */
   datedAnchor: string;
+  /** One that a figure had which stood in its place. */
+  formerAnchor?: string;
   name: string;
   metric: string;
   id: string;
@@ -216,6 +218,7 @@ function figureCalculation(
   return {
     anchor,
     datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
+    ...(metric?.formerly && { formerAnchor: `${metric.formerly}-${session?.date ?? 'no-session'}` }),
     name: metric?.name ?? figure.metric,
     metric: figure.metric,
     id: figure.id,

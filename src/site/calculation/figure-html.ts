@@ -34,7 +34,7 @@ export const idHtml = (anchor: string | undefined): Html | false => anchor !== u
  */
 export function figureHtml(it: Calculation, basis?: string): Html {
   const { calculation, flags, budget } = it;
-  return html`<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
+  return html`${it.formerAnchor && html`<span id="${it.formerAnchor}"></span>`}<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
   }${correctedHtml(it)}${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`

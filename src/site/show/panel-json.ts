@@ -4,7 +4,7 @@ import { METRICS } from '../../measure/metrics.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
 import { rankState } from '../changes/state-of-ledger.ts';
-import { carriedData, dataUnit, flagsData } from '../export/data-parts.ts';
+import { carriedData, dataUnit, figureNumbers, flagsData, valueData } from '../export/data-parts.ts';
 import { isLeftOut } from '../export/figure-rows.ts';
 
 /**
@@ -51,7 +51,7 @@ export function panelJson(panel: PanelEntry, ledger: Ledger, session: SessionEnt
       claimed: it.claimed,
       unit: it.unit,
       measured: it.measured?.id ?? null,
-      difference: it.difference,
+      difference: valueData(it.difference),
     })),
     prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
     sessions: panel.sessions.map((it) => it.date),
@@ -60,11 +60,12 @@ export function panelJson(panel: PanelEntry, ledger: Ledger, session: SessionEnt
 
 function figureJson(it: FigureOrGap, currency: string) {
   if (!isFigure(it)) return { value: null, reason: say(it.reason) };
+  const { value, uncertainty, interval95 } = figureNumbers(it);
   return {
-    value: it.value,
+    value,
     unit: dataUnit(it.unit, currency),
-    standard_uncertainty: it.standardUncertainty,
-    interval95: it.interval95,
+    standard_uncertainty: uncertainty,
+    interval95,
     bound: it.bound ?? null,
     uncertainty_absent: it.uncertaintyAbsent ? say(it.uncertaintyAbsent) : null,
     basis: it.basis,

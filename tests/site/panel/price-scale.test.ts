@@ -13,9 +13,14 @@ const ofClass = (it: PieceElement | undefined, name: string) =>
   (it?.pieces as PieceElement[] | undefined)?.find((one) => one.attributes?.class === name);
 const scaleOf = (slug: string) => priceScale(demo.panel(slug), demo.ledger);
 const perWatt = (slug: string) => demo.panel(slug).figures.get('price-per-watt') as Figure;
-/** Places of the marks of a path. */
-const places = (it: PieceElement | undefined) =>
-  [...String(it?.attributes.d ?? '').matchAll(/M([\d.]+) /g)].map((one) => Number(one[1]));
+/** Places of the marks of a path: the first, and steps from each to the next. */
+const places = (it: PieceElement | undefined) => {
+  let at = 0;
+  return [...String(it?.attributes.d ?? '').matchAll(/([Mm])(-?[\d.]+)[ -]/g)].map(([, letter, x]) => {
+    at = letter === 'M' ? Number(x) : at + Number(x);
+    return at;
+  });
+};
 
 test('every panel stands on one scale of equal ratios', () => {
   const ranked = [...demo.ledger.panels.values()].filter((it) => it.rank && it.current?.conditions.isReference);

@@ -12,9 +12,9 @@ const withFiles = slugs.filter(hasPage);
 
 test('three panels of the demonstration have a page of their files, and the others have none', () => {
   expect(withFiles).toEqual(['ostrel-vagg', 'quennick-tope', 'ruddlestone-r150']);
-  expect(FILES.filter((it) => it.includes('/files/')).every((it) => withFiles.some((slug) => it.includes(slug)))).toBe(
-    true,
-  );
+  // A withdrawn panel's page says that it is.
+  const laid = FILES.filter((it) => it.includes('/files/') && !it.endsWith('.html'));
+  expect(laid.filter((it) => !withFiles.some((slug) => it.includes(slug)))).toEqual([]);
 });
 
 test.each(withFiles)('%s: each file can be had as it was, and its hash is its own', (slug) => {

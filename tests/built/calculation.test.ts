@@ -67,7 +67,6 @@ test('paper has all of it', async () => {
 
 test('a button copies the lasting address', async () => {
   await using opened = await site.open(`${page}#optical-power`, { permissions: ['clipboard-read', 'clipboard-write'] });
-  expect(await opened.page.locator('#optical-power a.address').getAttribute('href')).toBe(`#optical-power-${newest}`);
   await opened.page.locator('#optical-power button.copy').click();
   await opened.page.locator('#optical-power button.copy', { hasText: 'Copied' }).waitFor();
   const copied = await opened.page.evaluate(() => navigator.clipboard.readText());

@@ -6,6 +6,7 @@ import { carriedWords } from '../../words/carried-words.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { money, type Shown, showFigure } from '../../words/format.ts';
+import { figureNumbers } from '../export/data-parts.ts';
 import { rowDataOf, wavelengthsOf } from '../guide/guide-filter-view.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 
@@ -100,6 +101,7 @@ export function plotsView(ledger: Ledger): Plot[] {
         absent.push({ ...named(panel), reason: IMPOSSIBLE });
         continue;
       }
+      const { value, interval95 } = figureNumbers(y);
       const dagger = markOf(y);
       const carried = carriedWords(y);
       points.push({
@@ -112,10 +114,10 @@ export function plotsView(ledger: Ledger): Plot[] {
         wavelengths: wavelengthsOf(panel).join(' '),
         x: x.value,
         xText: x.text,
-        y: y.value,
+        y: value,
         yText: withoutUnit(showFigure(y, currency)),
         words: `${panel.name}, ${panel.sizeClass?.name ?? 'size not known'}: ${x.words}${showFigure(y, currency).text}${dagger ? '; in doubt' : ''}${carried ? `; ${carried}` : ''}`,
-        ...(y.interval95 && { low: y.interval95[0], high: y.interval95[1] }),
+        ...(interval95 && { low: interval95[0], high: interval95[1] }),
         ...(panel.frontier === 'on' && { isOn: true }),
         ...(dagger && { dagger }),
         ...(carried && { carried }),

@@ -4,7 +4,7 @@ import { METRICS } from '../../measure/metrics.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { say } from '../../words/say.ts';
 import { rankState } from '../changes/state-of-ledger.ts';
-import { carriedData, dataUnit, figureNumbers, flagsData, valueData } from '../export/data-parts.ts';
+import { carriedData, dataUnit, figureNumbers, flagsData, short } from '../export/data-parts.ts';
 import { isLeftOut } from '../export/figure-rows.ts';
 
 /**
@@ -51,7 +51,7 @@ export function panelJson(panel: PanelEntry, ledger: Ledger, session: SessionEnt
       claimed: it.claimed,
       unit: it.unit,
       measured: it.measured?.id ?? null,
-      difference: valueData(it.difference),
+      difference: short(it.difference),
     })),
     prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
     sessions: panel.sessions.map((it) => it.date),

@@ -96,8 +96,8 @@ export const spectrumWords = (
   'responsivity-too-short': ({ instrument }) =>
     `part of the light lies where the response of the ${instrument} is not stated`,
   'mode-without-spectrum': () => 'no spectrum was taken of this mode',
-  'corrected-for-spectrum': ({ factor }) =>
-    `readings times ${rounded(factor, 4)}, for how the meter answers to this light’s spectrum`,
+  // Once for all readings of a session: the factors stand on the page of its files.
+  'corrected-for-spectrum': () => 'corrected for how the meter answers to this light’s spectrum',
   'not-corrected-for-spectrum': ({ reason }) => `not corrected for the light’s spectrum: ${say(reason)}`,
   'responsivity-error': ({ instrument, band }) => `Responsivity of the ${instrument} (${BANDS[band]})`,
   'responsivity-error-stated': ({ error, share }) =>

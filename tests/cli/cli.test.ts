@@ -8,6 +8,7 @@ import { ledgerProgram } from '../../src/cli/program.ts';
 import { problemList } from '../../src/content/read/problem-list.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
+import { restoreEnvironment } from './run-command.ts';
 
 const top = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -45,7 +46,7 @@ async function check(args: string[], environment: Record<string, string> = {}): 
     ended.code = Number(process.exitCode);
   } finally {
     process.exitCode = 0;
-    process.env = before;
+    restoreEnvironment(before);
     for (const it of spies) it.mockRestore();
   }
   return ended;

@@ -58,7 +58,13 @@ export async function runCommand(
   } finally {
     ran.code = Number(process.exitCode);
     process.exitCode = 0;
-    process.env = before;
+    restoreEnvironment(before);
   }
   return ran;
+}
+
+/** Puts the environment right in its place: whoever stubs it holds on to the object that it was at first. */
+export function restoreEnvironment(before: NodeJS.ProcessEnv): void {
+  for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
+  Object.assign(process.env, before);
 }

@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
+import { fileHash } from '../content/read/files/file-hash.ts';
 import type { KeptFiles } from '../content/read/kept-files.ts';
 import type { Source } from '../content/read/source.ts';
 import type { SourceRead } from '../content/read/source-text.ts';
@@ -87,7 +87,8 @@ function keptBefore(file: string): ReadonlyMap<string, KeptPanel> {
 /** Undefined for what can't be read, which who reads it tells of. */
 function hashOf(path: string): string | undefined {
   try {
-    return createHash('sha256').update(readFileSync(path)).digest('base64url');
+    // The very hash that stands for the file among the stamps of its panel, worked out once.
+    return fileHash(path);
   } catch {
     return undefined;
   }

@@ -7,24 +7,9 @@ import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import type { Run } from '../../src/site/bench/browser/run.ts';
 import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
 import { type ServedBench, serveBench } from '../support/serve-bench.ts';
-
-const START: Run = {
-  id: 'a-run',
-  panel: { slug: 'kelpwright-plover', isNew: true, maker: 'kelpwright', model: 'Plover' },
-  date: '2026-11-21',
-  methodVersion: 2,
-  instruments: {},
-  grid: { rows: 3, columns: 3, inset: '1 in' },
-  settings: {},
-  carried: {},
-  entries: [],
-  texts: {},
-  photos: [],
-  isFinished: false,
-};
+import { START } from '../support/started-run.ts';
 
 let site: ServedBench;
 beforeAll(async () => {

@@ -8,22 +8,9 @@ import {
   stepsOf,
 } from '../../../../src/site/bench/browser/bench-store.ts';
 import { openRun } from '../../../../src/site/bench/browser/kept-run.ts';
-import { type Act, newLog, type Run, type RunLog, runOf } from '../../../../src/site/bench/browser/run.ts';
+import { type Act, newLog, type RunLog, runOf } from '../../../../src/site/bench/browser/run.ts';
+import { START } from '../../../support/started-run.ts';
 
-const START: Run = {
-  id: 'a-run',
-  panel: { slug: 'kelpwright-plover', isNew: true, maker: 'kelpwright', model: 'Plover' },
-  date: '2026-11-21',
-  methodVersion: 2,
-  instruments: {},
-  grid: { rows: 3, columns: 3, inset: '1 in' },
-  settings: {},
-  carried: {},
-  entries: [],
-  texts: {},
-  photos: [],
-  isFinished: false,
-};
 const enter = (written: string): Act => ({ kind: 'enter', path: 'peak.red', written, at: '2026-11-21T12:00:00Z' });
 
 const act: fc.Arbitrary<Act> = fc.oneof(

@@ -1,5 +1,4 @@
 import { join, resolve } from 'node:path';
-import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { packagesFolder, sourceFolder } from './src/build/astro-root.ts';
@@ -9,7 +8,7 @@ import { siteFolder } from './src/build/site-folder.ts';
 import { cacheFolder } from './src/content/read/cache-folder.ts';
 import { productFolder } from './src/content/read/product-folder.ts';
 import { contentFolder } from './src/ledger/load-ledger.ts';
-import { wideTables } from './src/site/methods/wide-tables.ts';
+import { MARKDOWN } from './src/site/shared/markdown.ts';
 
 export default defineConfig({
   output: 'static',
@@ -40,7 +39,7 @@ export default defineConfig({
   },
   // White space between inline elements matters in running text; the default takes it away at line ends.
   compressHTML: true,
-  markdown: { syntaxHighlight: false, processor: satteri({ hastPlugins: [wideTables] }) },
+  markdown: MARKDOWN,
   devToolbar: { enabled: false },
   prefetch: false,
   // Completion and red underlines in the front matter of Markdown files, for editors with Astro's extension.

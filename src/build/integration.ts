@@ -13,12 +13,12 @@ import { serveLive } from './dev/serve-live.ts';
 import { tryEditorSchemas } from './editor-schemas.ts';
 import { finishSite } from './finish-site.ts';
 import { keeping, keptPages } from './kept-pages.ts';
-import { keptProgram, type PagesOfAstro } from './kept-program.ts';
 import { NOTES } from './notes-loader.ts';
 import { ensureWritable, outputFault } from './output-fault.ts';
 import { ensurePhotos } from './photos/photo-problems.ts';
-import { picturedPages } from './pictured-pages.ts';
 import { ASSETS, GROWING, KEPT, OWN, publishedPath } from './places.ts';
+import { programIntegration } from './program/program-integration.ts';
+import { programOrder } from './program/program-order.ts';
 import { builtPath } from './serve/built-path.ts';
 
 /**
@@ -28,11 +28,15 @@ import { builtPath } from './serve/built-path.ts';
  * are taken from the build before; `LEDGER_FRESH=1` leaves them aside.
  */
 export function panelLedger(): AstroIntegration {
+  const order = programOrder();
+  return order ? programIntegration(order) : guideIntegration();
+}
+
+function guideIntegration(): AstroIntegration {
   let target: string;
   let own: string;
   let base = '/';
   let pages: ReturnType<typeof keptPages>;
-  let pagesOfAstro: PagesOfAstro;
   return {
     name: 'panel-ledger',
     hooks: {
@@ -67,15 +71,6 @@ export function panelLedger(): AstroIntegration {
         await ensurePhotos(loaded);
         pages.open(loaded, Boolean(process.env.LEDGER_FRESH));
         setPrerenderer(keeping(pages, base));
-      },
-      'astro:build:setup': (setup) => {
-        pagesOfAstro = setup.pages;
-      },
-      'astro:build:generated': async ({ dir }) => {
-        const loaded = loadLedger();
-        const program = keptProgram(resolve(KEPT));
-        if (picturedPages(loaded).size > 0) program.forget();
-        else await program.save(fileURLToPath(dir), pagesOfAstro, loaded);
       },
       'astro:build:done': async ({ dir }) => {
         try {

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { addressState, ensureAddresses } from '../build/address-record.ts';
 import { addressLine, buildEnding, earlierRanks } from '../build/build-ending.ts';
-import { buildFromKept } from '../build/build-from-kept.ts';
+import { buildGuide } from '../build/build-guide.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
 import { keptContent } from '../build/kept-content.ts';
 import { keepRanks, keptRanks } from '../build/kept-ranks.ts';
@@ -14,7 +14,6 @@ import { ContentError } from '../content/read/problem-list.ts';
 import { contentFolder, loadLedger } from '../ledger/load-ledger.ts';
 import { tellWarnings } from '../site/warnings/tell-warnings.ts';
 import { hasImpossible } from '../site/warnings/warning-list.ts';
-import { astroSettings } from './astro-settings.ts';
 import { ledgerCommand } from './command.ts';
 import { IMPOSSIBLE_CODE, PROBLEM_CODE } from './exit-codes.ts';
 import { rowsText, wrapped } from './text/lay-out.ts';
@@ -84,11 +83,7 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
       const earlier = keptRanks(KEPT, siteFolder()) ?? earlierRanks(siteFolder());
       tellStage('Photos');
       await ensurePhotos(loaded);
-      if (!(await buildFromKept(loaded))) {
-        // Loaded here alone: what does without it is faster for that.
-        const { build } = await import('astro');
-        await build({ ...astroSettings(), logLevel: 'warn' });
-      }
+      await buildGuide(loaded);
       endProgress();
       keepRanks(KEPT, siteFolder(), loaded.ledger);
       const seconds = (performance.now() - started) / 1000;

@@ -1,5 +1,5 @@
 import { type Command, InvalidArgumentError } from 'commander';
-import { astroSettings } from './astro-settings.ts';
+import { astroSettings } from '../build/astro-settings.ts';
 import { ledgerCommand } from './command.ts';
 import { PROBLEM_CODE } from './exit-codes.ts';
 

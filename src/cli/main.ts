@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-import { keepCompiled } from './compile-cache.ts';
+import { keepCompiled } from '../build/compile-cache.ts';
 
 keepCompiled();
 // Loaded only now: what is compiled before that is not kept.

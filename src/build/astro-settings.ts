@@ -1,5 +1,5 @@
 import { join, relative } from 'node:path';
-import { astroRoot } from '../build/astro-root.ts';
+import { astroRoot } from './astro-root.ts';
 import { productFolder } from '../content/read/product-folder.ts';
 
 /** What Astro is told of places: the folder that it works in, and the product's configuration, named from there. */

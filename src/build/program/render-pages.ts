@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import type { RouteData } from 'astro';
 import { StaticPaths } from 'astro/runtime/prerender/static-paths.js';
 import pLimit from 'p-limit';
-import { bytesOf, type keptPages } from './kept-pages.ts';
-import type { Program } from './kept-program.ts';
-import { layFile } from './lay-file.ts';
+import { bytesOf, type keptPages } from '../kept-pages.ts';
+import type { Program } from './kept-programs.ts';
+import { layFile } from '../lay-file.ts';
 
 /** Pages that are on their way to the disk at one time. */
 const AT_ONCE = 4;
@@ -21,13 +21,13 @@ interface App {
 }
 
 /**
- * Writes every page with a program that was kept, and all that lies beside the pages, as Astro's build would have.
+ * Writes every page with a program that Astro has made, and all that lies beside the pages, as Astro's build would have.
  *
  * @param grown an empty folder
  * @param base path of the guide on its host
  * @throws where the program is none that can be used in this way, or a page can't be rendered
  */
-export async function renderKept(
+export async function renderPages(
   { entry, assets, styles }: Program,
   { pages, grown, base }: { pages: ReturnType<typeof keptPages>; grown: string; base: string },
 ): Promise<void> {

@@ -1,0 +1,62 @@
+import { rmSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { Loaded } from '../ledger/load-ledger.ts';
+import { astroSettings } from './astro-settings.ts';
+import { releaseBuildLock } from './build-lock.ts';
+import { finishSite } from './finish-site.ts';
+import { keptPages } from './kept-pages.ts';
+import { outputFault } from './output-fault.ts';
+import { picturedPages } from './pictured-pages.ts';
+import { GROWING, KEPT, OWN, publishedPath } from './places.ts';
+import { forgetProgram, keptProgram, type Program } from './program/kept-programs.ts';
+import { makeProgram } from './program/make-program.ts';
+import { programKey } from './program/program-key.ts';
+import { siteFolder } from './site-folder.ts';
+
+/**
+ * Builds the guide, under a build's lock: with the program that Astro made of the same code and texts once, or makes now.
+ * Where Astro has to make pictures as well, or the program can't be had, the build is Astro's. What is written is, byte
+ * for byte, the same.
+ *
+ * @throws where the output can't be written, or a page can't be rendered
+ */
+export async function buildGuide(loaded: Loaded): Promise<void> {
+  if (await isBuiltByProgram(loaded)) return;
+  // Loaded here alone: what does without it is faster for that.
+  const { build } = await import('astro');
+  await build({ ...astroSettings(), logLevel: 'warn' });
+}
+
+async function isBuiltByProgram(loaded: Loaded): Promise<boolean> {
+  if (picturedPages(loaded).size > 0) return false;
+  const isFresh = Boolean(process.env.LEDGER_FRESH);
+  const base = publishedPath();
+  const key = programKey(loaded, base);
+  const program = (isFresh ? undefined : keptProgram(key)) ?? (await makeProgram(loaded, key, base));
+  if (!program) return false;
+  return isWritten(program, key, { loaded, base, isFresh });
+}
+
+/** False where the program is none that can be used in this way. */
+async function isWritten(
+  program: Program,
+  key: string,
+  { loaded, base, isFresh }: { loaded: Loaded; base: string; isFresh: boolean },
+): Promise<boolean> {
+  const [grown, target] = [resolve(GROWING), resolve(siteFolder())];
+  rmSync(grown, { recursive: true, force: true });
+  const pages = keptPages(resolve(KEPT));
+  pages.open(loaded, isFresh);
+  try {
+    const { renderPages } = await import('./program/render-pages.ts');
+    await renderPages(program, { pages, grown, base });
+  } catch (error) {
+    if (outputFault(error, [target, resolve(OWN)])) throw error;
+    // Astro's build tells of what is wrong with a page better, or has come to make its program in another way.
+    forgetProgram(key);
+    return false;
+  }
+  await finishSite(loaded, pages, { grown, target, base });
+  releaseBuildLock(resolve(OWN));
+  return true;
+}

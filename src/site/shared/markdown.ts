@@ -1,0 +1,18 @@
+import { satteri } from '@astrojs/markdown-satteri';
+import { wideTables } from '../methods/wide-tables.ts';
+
+/** How the tester's Markdown becomes HTML, in Astro's hands and in ours. */
+export const MARKDOWN = { syntaxHighlight: false, processor: satteri({ hastPlugins: [wideTables] }) } as const;
+
+let renderer: ReturnType<typeof MARKDOWN.processor.createRenderer> | undefined;
+
+/**
+ * Renders Markdown as Astro would.
+ *
+ * @param body without front matter
+ * @returns HTML
+ */
+export async function markdownHtml(body: string): Promise<string> {
+  renderer ??= MARKDOWN.processor.createRenderer({ syntaxHighlight: MARKDOWN.syntaxHighlight });
+  return (await (await renderer).render(body)).code;
+}

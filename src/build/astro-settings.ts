@@ -1,6 +1,6 @@
 import { join, relative } from 'node:path';
-import { astroRoot } from './astro-root.ts';
 import { productFolder } from '../content/read/product-folder.ts';
+import { astroRoot } from './astro-root.ts';
 
 /** What Astro is told of places: the folder that it works in, and the product's configuration, named from there. */
 export function astroSettings(): { root: string; configFile: string } {

@@ -1,4 +1,4 @@
 /** The folder that a finished build takes the place of: what `LEDGER_DIST` says, or `dist`. */
 export function siteFolder(): string {
-  return process.env.LEDGER_DIST ?? 'dist';
+  return process.env.LEDGER_DIST || 'dist';
 }

@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Command } from 'commander';
+import { astroSettings } from '../build/astro-settings.ts';
 import { siteFolder } from '../build/site-folder.ts';
 import { calledAs } from '../content/read/called-as.ts';
 import { UsageError } from '../content/read/usage-error.ts';
-import { astroSettings } from '../build/astro-settings.ts';
 import { ledgerCommand } from './command.ts';
 import { withServerFlags } from './dev.ts';
 import { PROBLEM_CODE } from './exit-codes.ts';

@@ -8,6 +8,7 @@ import { planeMap } from '../../src/measure/beam/plane-map.ts';
 import { TABLE_DISTANCES } from '../../src/measure/beam/table-distances.ts';
 import { exactBench, lightSource, opticsInput } from '../measure/beam/make.ts';
 import { irradianceAt } from '../references/sum-over-leds.ts';
+import { oneExponent } from '../support/one-exponent.ts';
 import { median, type Section, spread } from './report.ts';
 
 const FIELD = { width: 60, height: 120 };
@@ -35,7 +36,7 @@ function panel(index: number): OpticsInput {
 export function opticsTime(runs: number): Section {
   const exponent = lambertianExponent(30);
   const terms = emitterParts(EMITTER, FIELD);
-  const map = () => planeMap(terms, exponent, 100, 15.24, RASTER);
+  const map = () => planeMap(terms, oneExponent(exponent, 100), 15.24, RASTER);
   const firstMap = timed(map);
   const maps = Array.from({ length: Math.max(5, runs) }, () => timed(map));
   const leds = placeLeds(EMITTER, FIELD);

@@ -5,9 +5,14 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { notesLoader } from '../../src/build/notes-loader.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../support/content-folder.ts';
 
+const PLOVER = 'panels/plover/index.md';
+
 let content: ContentFolder;
+let plain: string;
 beforeEach(() => {
   content = tinyContent();
+  plain = content.read(PLOVER);
+  content.write('panels/plover/wall.svg', '<svg xmlns="http://www.w3.org/2000/svg"/>');
   vi.stubEnv('LEDGER_CONTENT', content.folder);
   vi.stubEnv('LEDGER_TODAY', TODAY);
 });
@@ -15,8 +20,6 @@ afterEach(() => {
   content.delete();
   vi.unstubAllEnvs();
 });
-
-const PLOVER = 'panels/plover/index.md';
 
 /** What the loader leaves in the store, and what it had rendered. */
 async function load(entries = new Map<string, Record<string, unknown>>()) {
@@ -32,47 +35,60 @@ async function load(entries = new Map<string, Record<string, unknown>>()) {
     generateDigest: (text: string) => text,
     renderMarkdown: async (text: string) => {
       rendered.push(text);
-      return { html: text, metadata: { imagePaths: ['./wall.jpg'] } };
+      return { html: text, metadata: { imagePaths: ['./wall.svg'] } };
     },
   } as unknown as LoaderContext);
   return { entries, rendered };
 }
 
-test('has every panel’s notes rendered, and nothing of its readings', async () => {
+const PICTURE = '\n![The wall](./wall.svg)\n';
+const pictured = (more = '') => content.write(PLOVER, `${plain}${more}${PICTURE}`);
+
+test('leaves plain notes to the pages, and hands over those with pictures, without their readings', async () => {
+  expect([...(await load()).entries.keys()]).toEqual([]);
+  vi.stubEnv('LEDGER_TODAY', '2026-11-27');
+  pictured();
   const { entries, rendered } = await load();
-  expect([...entries.keys()].toSorted()).toEqual([...content.content().panels.keys()].toSorted());
-  const plover = entries.get('plover');
-  expect(plover).toMatchObject({ data: {}, assetImports: ['./wall.jpg'] });
-  expect(String(plover?.filePath)).toMatch(/tiny-content-.*\/panels\/plover\/index\.md$/);
+  expect([...entries.keys()]).toEqual(['plover']);
+  expect(entries.get('plover')).toMatchObject({ data: {}, assetImports: ['./wall.svg'] });
+  expect(String(entries.get('plover')?.filePath)).toMatch(/tiny-content-.*\/panels\/plover\/index\.md$/);
   expect(rendered.join('')).not.toContain('sessions:');
 });
 
 test('notes that begin with a rule keep all of their text', async () => {
-  content.write(
-    PLOVER,
-    `${content.read(PLOVER).trimEnd()}\n`.replace(/(\n---\n)[\s\S]*$/, '$1---\n\nBelow the rule.\n\n---\n'),
-  );
+  content.write(PLOVER, `${plain.trimEnd()}\n`.replace(/(\n---\n)[\s\S]*$/, `$1---\n\nBelow the rule.\n${PICTURE}`));
   const { rendered } = await load();
-  expect(rendered).toContain('---\n---\n---\n\nBelow the rule.\n\n---\n');
+  expect(rendered).toEqual([expect.stringMatching(/^---\n---\n---\n\nBelow the rule\.\n/)]);
 });
 
 test('leaves MDX to the bundler', async () => {
-  const text = content.read(PLOVER);
   content.remove(PLOVER);
-  content.write(`${PLOVER}x`, text);
+  content.write(`${PLOVER}x`, plain);
   const { entries } = await load();
   expect(entries.get('plover')).toMatchObject({ deferredRender: true });
   expect(entries.get('plover')).not.toHaveProperty('rendered');
 });
 
 test('renders again what has changed alone, and lets go of what is gone', async () => {
+  pictured();
   const { entries, rendered } = await load();
-  expect(rendered).toHaveLength(2);
+  expect(rendered).toHaveLength(1);
   entries.set('gone', {});
-  content.write(PLOVER, `${content.read(PLOVER)}\nAnother line.\n`);
   // Another day, for a ledger is worked out once a process.
   vi.stubEnv('LEDGER_TODAY', '2026-11-26');
-  const again = await load(entries);
-  expect(again.rendered).toEqual([expect.stringContaining('Another line.')]);
-  expect([...entries.keys()].toSorted()).toEqual(['plover', 'teasel']);
+  expect((await load(entries)).rendered).toEqual([]);
+  pictured('\nAnother line.\n');
+  vi.stubEnv('LEDGER_TODAY', '2026-11-27');
+  expect((await load(entries)).rendered).toEqual([expect.stringContaining('Another line.')]);
+  expect([...entries.keys()]).toEqual(['plover']);
+});
+
+test('in a process that makes a program, takes the notes that it was told of', async () => {
+  const shared = globalThis as { panelLedgerProgramOrder?: unknown };
+  shared.panelLedgerProgramOrder = { draft: '', base: '/', notes: [{ id: 'dab', path: 'dab/index.mdx', body: 'x' }] };
+  try {
+    expect([...(await load()).entries.keys()]).toEqual(['dab']);
+  } finally {
+    delete shared.panelLedgerProgramOrder;
+  }
 });

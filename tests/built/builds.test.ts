@@ -71,13 +71,12 @@ test('after a price, and a panel that is gone, a build renews what rests on them
     expect(copies.length).toBeGreaterThanOrEqual(2 * PANEL_FILES.filter((it) => it.data.status !== 'draft').length);
     for (const path of copies) await appendFile(at(path), MARK);
     await rm(at('content/panels/one-more'), { recursive: true });
-    // With a panel less the bundler has something else to see, and Astro takes the pages that are kept.
+    // The program that Astro made is kept as well, with what lies beside the pages: not even a panel less is anything to it.
+    await writeFile(join(programOf(root), 'assets', KEPT_TOO), MARK);
     await once();
     const withDearer = globSync(PAGES, { cwd: at('dist') }).filter((it) => isMarked(at(`dist/${it}`)));
     expect(withDearer.length).toBeGreaterThan(4);
     expect(withDearer.length).toBeLessThan(copies.length);
-    // After a price alone it has not: its program is kept as well, with what lies beside the pages.
-    await writeFile(at(`.build/kept/program/assets/${KEPT_TOO}`), MARK);
     await writeFile(at(`content/panels/${slug}/index.md`), demo);
     await once();
     expect(readFileSync(at(`dist/${KEPT_TOO}`), 'utf8')).toBe(MARK);
@@ -118,6 +117,16 @@ test('after a price, and a panel that is gone, a build renews what rests on them
     await rm(root, { recursive: true, force: true, maxRetries: 5 });
   }
 });
+
+/** The folder of the program that was made for a checkout; others' lie beside it, since packages are linked. */
+function programOf(root: string): string {
+  const programs = join(root, 'node_modules/.cache/panel-ledger/programs');
+  const [chunk] = globSync('*/server/chunks/*.mjs', { cwd: programs }).filter((it) =>
+    readFileSync(join(programs, it), 'utf8').includes(root),
+  );
+  if (!chunk) throw new Error(`no program is kept for ${root}`);
+  return join(programs, chunk.split('/')[0] ?? '');
+}
 
 /** Files of a folder that hold a text, in whatever form they are packed; those that are compressed are unpacked. */
 function filesWith(folder: string, text: string): string[] {

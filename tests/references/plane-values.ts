@@ -9,6 +9,7 @@ import { irradianceOver } from '../../src/measure/beam/plane-map.ts';
 import type { Spot } from '../../src/measure/beam/plane-model.ts';
 import { type GridShape, gridSpots } from '../../src/measure/beam/plane-spots.ts';
 import { MILLI } from '../../src/measure/unit-factors.ts';
+import { oneExponent } from '../support/one-exponent.ts';
 import { planeValuesOf } from '../support/plane-values-of.ts';
 
 /** An irradiance, mW/cm2, and where it is. */
@@ -77,7 +78,8 @@ function extremes(
 ): { peak: SpotValue; minimum: SpotValue } {
   const a = field.width / 2;
   const b = field.height / 2;
-  const at = (x: ArrayLike<number>, y: ArrayLike<number>) => irradianceOver(terms, exponent, power, distance, x, y);
+  const at = (x: ArrayLike<number>, y: ArrayLike<number>) =>
+    irradianceOver(terms, oneExponent(exponent, power), distance, x, y);
   if (emitter.kind === 'continuous') {
     // An even rectangle seen through a bell is highest in the middle and falls all the way to the corners.
     const [centre = 0, corner = 0] = [at([0], [0])[0], at([a], [b])[0]];

@@ -21,7 +21,7 @@ export interface Program {
 export const PARTS = { server: 'server', assets: 'assets', styles: 'styles.json' } as const;
 
 /** Programs that are kept: other places on a host, other guides' texts. */
-const MOST = 4;
+const MOST = 6;
 
 const store = () => resolve(cacheFolder(), 'programs');
 

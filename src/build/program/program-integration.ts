@@ -4,7 +4,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { handOver } from '../content-source.ts';
 import { ASSETS } from '../places.ts';
-import { type PagesOfAstro, PARTS } from './kept-programs.ts';
+import { PARTS, type PagesOfAstro } from './kept-programs.ts';
 import type { ProgramOrder } from './program-order.ts';
 
 /** Where Astro puts the program that renders pages, below the output; it goes when they are written. */

@@ -8,9 +8,9 @@ import { sourceFolder } from '../astro-root.ts';
 import { buildStamp } from '../source-stamp.ts';
 import { compiledNotes } from './program-order.ts';
 
-/** What a text of the tester's own can take in; panels' files it can't. */
+/** What a text of the tester's own can take in; panels' readings and notes it can't. */
 const TAKEN_IN = '**/*.{yaml,mdx,md,svg,png,jpg,jpeg,webp,avif,gif,tiff}';
-const OF_PANELS = /^panels[/\\]/;
+const OF_PANEL = /^panels[/\\][^/\\]+[/\\]index\.mdx?$/;
 
 /**
  * Stands for all that the bundler sees: the code, where it lies and where the guide will, and texts of the content that
@@ -25,7 +25,7 @@ export function programKey(loaded: Pick<Loaded, 'content'>, base: string): strin
   const own = TEXTS.flatMap((name) => [...textFiles(name, folder).values()]).filter((it) => isBelow(it, folder));
   if (own.length > 0) {
     for (const path of globSync(TAKEN_IN, { cwd: folder }).toSorted()) {
-      if (!OF_PANELS.test(path)) hash.update(`${path}\n${fileHash(join(folder, path))}\n`);
+      if (!OF_PANEL.test(path)) hash.update(`${path}\n${fileHash(join(folder, path))}\n`);
     }
     hash.update(folder);
   }

@@ -1,5 +1,5 @@
-import type { Loaded } from '../../ledger/load-ledger.ts';
 import { needsAstro } from '../../content/read/needs-astro.ts';
+import type { Loaded } from '../../ledger/load-ledger.ts';
 
 /** What a process is told that has Astro make a program. */
 export interface ProgramOrder {

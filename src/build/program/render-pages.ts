@@ -4,8 +4,8 @@ import type { RouteData } from 'astro';
 import { StaticPaths } from 'astro/runtime/prerender/static-paths.js';
 import pLimit from 'p-limit';
 import { bytesOf, type keptPages } from '../kept-pages.ts';
-import type { Program } from './kept-programs.ts';
 import { layFile } from '../lay-file.ts';
+import type { Program } from './kept-programs.ts';
 
 /** Pages that are on their way to the disk at one time. */
 const AT_ONCE = 4;

@@ -1,8 +1,7 @@
 import { mean } from 'simple-statistics';
-import { at, valueAt } from '../at.ts';
+import { beamParts } from './beam-nodes.ts';
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { type PlaneMap, planeMap } from './plane-map.ts';
-import { BASIS_EXPONENTS } from './profile-basis.ts';
 
 /** Width of the flat figure that stands for a person, cm: about that of shoulders. Our own choice. */
 export const BODY_WIDTH = 45;
@@ -37,17 +36,9 @@ export function bodyMap(panel: PanelModel, distance: number, height: number, wid
   }
   const columns = Math.ceil(width / CELL);
   const rows = Math.ceil(height / CELL);
-  const terms = panelTerms(panel);
-  const maps = BASIS_EXPONENTS.flatMap(({ exponent }, k) => {
-    const power = panel.power * at(panel.weights, k);
-    return power === 0 ? [] : [planeMap(terms, exponent, power, distance, { width, height, columns, rows })];
-  });
-  const [first] = maps;
-  if (!first) throw new RangeError('a beam without any part');
-  const map = {
-    ...first,
-    values: first.values.map((_, i) => maps.reduce((sum, it) => sum + valueAt(it.values, i), 0)),
-  };
+  const beam = beamParts(panel);
+  if (beam.length === 0) throw new RangeError('a beam without any part');
+  const map = planeMap(panelTerms(panel), beam, distance, { width, height, columns, rows });
   const average = mean(map.values as unknown as number[]);
   const even = map.values.reduce((count, value) => count + (value >= EVEN_FROM * average ? 1 : 0), 0);
   return { ...map, columns, rows, mean: average, evenShare: even / map.values.length };

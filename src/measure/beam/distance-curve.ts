@@ -1,8 +1,7 @@
-import { at, valueAt } from '../at.ts';
+import { beamParts } from './beam-nodes.ts';
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { planeModel, type Spot } from './plane-model.ts';
 import { dimCandidates, peakCandidates } from './plane-spots.ts';
-import { BASIS_EXPONENTS } from './profile-basis.ts';
 
 /** Irradiance on a plane parallel to the panel, mW/cm2; distances in cm. */
 export interface CurvePoint {
@@ -50,15 +49,10 @@ export function distanceCurve(
 /** Mean over the rectangle and irradiance at some places of a plane, mW/cm2, at any distance. */
 export function placeValues(panel: PanelModel, spots: readonly Spot[]): (distance: number) => number[] {
   const model = planeModel(panelTerms(panel), panel.field, spots);
-  const part = new Float64Array(spots.length + 1);
+  const beam = beamParts(panel);
+  const values = new Float64Array(spots.length + 1);
   return (distance) => {
-    const values = new Array<number>(spots.length + 1).fill(0);
-    BASIS_EXPONENTS.forEach((of, k) => {
-      const weight = panel.power * at(panel.weights, k);
-      if (weight === 0) return;
-      model.fill(of, distance, part);
-      for (let i = 0; i < values.length; i++) values[i] = at(values, i) + weight * valueAt(part, i);
-    });
-    return values;
+    model.fillBeam(beam, distance, values);
+    return [...values];
   };
 }

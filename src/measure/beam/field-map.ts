@@ -1,7 +1,6 @@
-import { at } from '../at.ts';
+import { beamParts } from './beam-nodes.ts';
 import { type PanelModel, panelTerms } from './panel-model.ts';
 import { irradianceOver } from './plane-map.ts';
-import { BASIS_EXPONENTS } from './profile-basis.ts';
 
 /**
  * Modelled irradiance at every pair of some x and some y on a plane parallel to the panel, mW/cm2; row by row.
@@ -16,14 +15,5 @@ export function modelledOver(
   x: readonly number[],
   y: readonly number[],
 ): Float64Array {
-  const terms = panelTerms(panel);
-  const values = new Float64Array(x.length * y.length);
-  BASIS_EXPONENTS.forEach(({ exponent }, k) => {
-    const power = panel.power * at(panel.weights, k);
-    if (power === 0) return;
-    irradianceOver(terms, exponent, power, distance, x, y).forEach((value, i) => {
-      values[i] = at(values, i) + value;
-    });
-  });
-  return values;
+  return irradianceOver(panelTerms(panel), beamParts(panel), distance, x, y);
 }

@@ -1,6 +1,7 @@
 import { MILLI } from '../unit-factors.ts';
+import { type BeamPart, mixNodes } from './beam-nodes.ts';
 import type { EmitterPart } from './emitter.ts';
-import { emptyNodes, exponentNodes, fillNodes, LATTICE_ROOT, LATTICE_T } from './gaussian-sum.ts';
+import { emptyNodes, LATTICE_ROOT, LATTICE_T } from './gaussian-sum.ts';
 
 /** A rectangle parallel to the panel, cut into equal cells. Lengths in cm, from the middle of the LED field. */
 export interface Raster {
@@ -27,14 +28,13 @@ export interface PlaneMap {
  * Irradiance at every pair of some x and some y on a plane parallel to the panel, mW/cm2; row by row. Relative
  * error below 1e-6 wherever there is more than 1e-9 of the light on an LED's axis (see gaussian-sum.ts).
  *
- * @param power of all LEDs together, W
+ * @param beam of all LEDs together
  * @param distance cm
- * @throws RangeError for an exponent or a distance out of reach
+ * @throws RangeError for a distance out of reach
  */
 export function irradianceOver(
   terms: readonly EmitterPart[],
-  exponent: number,
-  power: number,
+  beam: readonly BeamPart[],
   distance: number,
   x: ArrayLike<number>,
   y: ArrayLike<number>,
@@ -45,10 +45,10 @@ export function irradianceOver(
     farthest(y) + Math.max(...terms.map((it) => it.y.reach)),
   );
   const nodes = emptyNodes();
-  fillNodes(nodes, exponentNodes(exponent), distance, reach);
+  mixNodes(nodes, beam, distance, reach);
   const values = new Float64Array(x.length * y.length);
   const across = new Float64Array(x.length);
-  const scale = (MILLI * power * (exponent + 1)) / (2 * Math.PI * distance * distance);
+  const scale = MILLI / (2 * Math.PI * distance * distance);
   for (let k = 0; k < nodes.count; k++) {
     const index = nodes.index[k] as number;
     const t = LATTICE_T[index] as number;
@@ -70,14 +70,13 @@ export function irradianceOver(
 /**
  * Irradiance at the middles of a raster's cells.
  *
- * @param power of all LEDs together, W
+ * @param beam of all LEDs together
  * @param distance from the LED plane, cm
- * @throws RangeError for an exponent, a distance or a raster out of reach
+ * @throws RangeError for a distance or a raster out of reach
  */
 export function planeMap(
   terms: readonly EmitterPart[],
-  exponent: number,
-  power: number,
+  beam: readonly BeamPart[],
   distance: number,
   raster: Raster,
 ): PlaneMap {
@@ -87,5 +86,5 @@ export function planeMap(
   }
   const x = Float64Array.from({ length: columns }, (_, i) => (raster.x ?? 0) + width * ((i + 0.5) / columns - 0.5));
   const y = Float64Array.from({ length: rows }, (_, j) => (raster.y ?? 0) - height * ((j + 0.5) / rows - 0.5));
-  return { x, y, values: irradianceOver(terms, exponent, power, distance, x, y) };
+  return { x, y, values: irradianceOver(terms, beam, distance, x, y) };
 }

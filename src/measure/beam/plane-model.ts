@@ -1,5 +1,6 @@
 import { at } from '../at.ts';
 import { MILLI } from '../unit-factors.ts';
+import { type BeamPart, mixNodes } from './beam-nodes.ts';
 import type { EmitterPart, Field } from './emitter.ts';
 import { type ExponentNodes, emptyNodes, fillNodes, LATTICE_ROOT, LATTICE_SIZE, LATTICE_T } from './gaussian-sum.ts';
 
@@ -22,6 +23,8 @@ export interface PlaneModel {
    * @param out room for the values: one more than there are spots
    */
   fill(exponent: ExponentNodes, distance: number, out: Float64Array): void;
+  /** The same for a whole beam, mW/cm2: at once, not part by part. */
+  fillBeam(beam: readonly BeamPart[], distance: number, out: Float64Array): void;
 }
 
 /**
@@ -64,8 +67,8 @@ export function planeModel(terms: readonly EmitterPart[], rectangle: Field, spot
 
   const nodes = emptyNodes();
   const sums = new Float64Array(pairs.length);
-  const fill = (of: ExponentNodes, distance: number, out: Float64Array) => {
-    fillNodes(nodes, of, distance, reach);
+  /** @param scale mW/cm2 for each unit of the nodes' weights */
+  const sumNodes = (scale: number, out: Float64Array) => {
     sums.fill(0);
     let mean = 0;
     for (let k = 0; k < nodes.count; k++) {
@@ -82,11 +85,19 @@ export function planeModel(terms: readonly EmitterPart[], rectangle: Field, spot
         }
       }
     }
-    const scale = (MILLI * (of.exponent + 1)) / (2 * Math.PI * distance * distance);
     out[0] = scale * mean;
     for (let i = 0; i < spots.length; i++) out[i + 1] = scale * (sums[pairOf[i] as number] as number);
   };
-  return { fill };
+  return {
+    fill(of, distance, out) {
+      fillNodes(nodes, of, distance, reach);
+      sumNodes((MILLI * (of.exponent + 1)) / (2 * Math.PI * distance * distance), out);
+    },
+    fillBeam(beam, distance, out) {
+      mixNodes(nodes, beam, distance, reach);
+      sumNodes(MILLI / (2 * Math.PI * distance * distance), out);
+    },
+  };
 }
 
 /** The different values among some, and for each of them its place in that list. */

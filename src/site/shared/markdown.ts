@@ -14,5 +14,6 @@ let renderer: ReturnType<typeof MARKDOWN.processor.createRenderer> | undefined;
  */
 export async function markdownHtml(body: string): Promise<string> {
   renderer ??= MARKDOWN.processor.createRenderer({ syntaxHighlight: MARKDOWN.syntaxHighlight });
-  return (await (await renderer).render(body)).code;
+  // With an empty front matter of its own: a body may begin with a rule, which looks like one.
+  return (await (await renderer).render(`---\n---\n${body}`)).code;
 }

@@ -8,6 +8,7 @@ import { irradianceOver } from '../../../src/measure/beam/plane-map.ts';
 import { expectToMeet } from '../../references/check-value.ts';
 import { AXIAL_INTENSITY, BEAM_ORDERS, CHI_SQUARE_TAILS, ERROR_FUNCTION } from '../../references/optics.ts';
 import { axialIntensity } from '../../references/sum-over-leds.ts';
+import { oneExponent } from '../../support/one-exponent.ts';
 import { RUNS } from '../make.ts';
 import { integral, normalBelow } from '../random-numbers.ts';
 
@@ -22,7 +23,7 @@ describe('Lambertian exponent and half angle', () => {
     expectToMeet(axialIntensity(exponent, power), AXIAL_INTENSITY);
     // One LED as the model has it: what falls on a square centimetre before it, over the solid angle of that.
     const led = emitterParts({ kind: 'leds', columns: 1, rows: 1, ledSize: 0 }, { width: 1, height: 1 });
-    const [before = Number.NaN] = irradianceOver(led, exponent, power, 50, [0], [0]);
+    const [before = Number.NaN] = irradianceOver(led, oneExponent(exponent, power), 50, [0], [0]);
     expect(((before / 1000) * 50 ** 2) / axialIntensity(exponent, power)).toBeCloseTo(1, 6);
   });
 

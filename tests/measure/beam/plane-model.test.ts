@@ -12,6 +12,7 @@ import {
   SINGLE_LED,
 } from '../../references/optics.ts';
 import { irradianceAt } from '../../references/sum-over-leds.ts';
+import { oneExponent } from '../../support/one-exponent.ts';
 import { planeValuesOf } from '../../support/plane-values-of.ts';
 import { RUNS } from '../make.ts';
 import { SIX_INCHES } from './make.ts';
@@ -148,7 +149,14 @@ describe('a whole panel', () => {
     const leds = placeLeds(emitter, field);
     const terms = emitterParts(emitter, field);
     for (const distance of [3, 15.24, 60, 200]) {
-      const map = planeMap(terms, exponent, 2, distance, { width: 40, height: 70, columns: 5, rows: 7, x: 3, y: -2 });
+      const map = planeMap(terms, oneExponent(exponent, 2), distance, {
+        width: 40,
+        height: 70,
+        columns: 5,
+        rows: 7,
+        x: 3,
+        y: -2,
+      });
       const axis = (1000 * 2 * (exponent + 1)) / (2 * Math.PI * distance ** 2) / leds.length;
       map.values.forEach((value, i) => {
         const place = { x: map.x[i % 5] as number, y: map.y[Math.floor(i / 5)] as number, z: distance };
@@ -210,8 +218,8 @@ describe('a whole panel', () => {
         (angle, distance, power) => {
           const raster = { width: 50, height: 90, columns: 6, rows: 5 };
           const terms = emitterParts(emitter, field);
-          const { values } = planeMap(terms, lambertianExponent(angle), power, distance, raster);
-          const one = planeMap(terms, lambertianExponent(angle), 1, distance, raster).values;
+          const { values } = planeMap(terms, oneExponent(lambertianExponent(angle), power), distance, raster);
+          const one = planeMap(terms, oneExponent(lambertianExponent(angle), 1), distance, raster).values;
           values.forEach((value, i) => {
             const [row, column] = [Math.floor(i / 6), i % 6];
             const mirrored = [values[row * 6 + 5 - column], values[(4 - row) * 6 + column]];
@@ -230,7 +238,7 @@ describe('a whole panel', () => {
     expect(() => model(1, 1e6)).toThrow(RangeError);
     expect(() => model(5000, 15)).toThrow(RangeError);
     expect(() =>
-      planeMap(emitterParts(emitter, field), 1, 1, 15, { width: 1, height: 1, columns: 0, rows: 2 }),
+      planeMap(emitterParts(emitter, field), oneExponent(1, 1), 15, { width: 1, height: 1, columns: 0, rows: 2 }),
     ).toThrow(RangeError);
   });
 });

@@ -6,6 +6,7 @@ import { planeMap } from '../../../src/measure/beam/plane-map.ts';
 import { gridSpots, peakCandidates } from '../../../src/measure/beam/plane-spots.ts';
 import { planeValues } from '../../references/plane-values.ts';
 import { truthOf } from '../../support/light-source.ts';
+import { oneExponent } from '../../support/one-exponent.ts';
 import { RUNS } from '../make.ts';
 import { integral, randomNumbers } from '../random-numbers.ts';
 import { knownEmitter, lightOf, lightSource, points, SIX_INCHES } from './make.ts';
@@ -171,7 +172,12 @@ describe('peak and minimum', () => {
       for (const distance of [4, SIX_INCHES, 50]) {
         const { peak, minimum, mean } = planeValues(emitter, field, lambertianExponent(angle), 10, distance);
         const raster = { ...field, columns: 57, rows: 123 };
-        const { values } = planeMap(emitterParts(emitter, field), lambertianExponent(angle), 10, distance, raster);
+        const { values } = planeMap(
+          emitterParts(emitter, field),
+          oneExponent(lambertianExponent(angle), 10),
+          distance,
+          raster,
+        );
         const [highest, lowest] = [Math.max(...values), Math.min(...values)];
         expect(highest).toBeLessThanOrEqual(peak.value * (1 + 1e-5));
         expect(lowest).toBeGreaterThanOrEqual(minimum.value * (1 - 1e-5));
@@ -190,7 +196,7 @@ describe('peak and minimum', () => {
           const { peak } = planeValues(emitter, field, lambertianExponent(angle), 10, distance);
           const best = peakCandidates(emitter, field).map(({ x, y }) => {
             const point = { width: 1e-6, height: 1e-6, columns: 1, rows: 1, x, y };
-            return planeMap(emitterParts(emitter, field), lambertianExponent(angle), 10, distance, point)
+            return planeMap(emitterParts(emitter, field), oneExponent(lambertianExponent(angle), 10), distance, point)
               .values[0] as number;
           });
           expect(Math.max(...best) / peak.value).toBeGreaterThan(0.995);

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { clearPiled } from '../../src/cli/compile-cache.ts';
+import { clearPiled } from '../../src/build/compile-cache.ts';
 
 let folder: string;
 beforeEach(() => {

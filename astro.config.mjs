@@ -7,8 +7,8 @@ import { ownModules } from './src/build/own-modules.ts';
 import { siteFolder } from './src/build/site-folder.ts';
 import { cacheFolder } from './src/content/read/cache-folder.ts';
 import { productFolder } from './src/content/read/product-folder.ts';
+import { MARKDOWN } from './src/layouts/markdown.ts';
 import { contentFolder } from './src/ledger/load-ledger.ts';
-import { MARKDOWN } from './src/site/shared/markdown.ts';
 
 export default defineConfig({
   output: 'static',

@@ -1,6 +1,6 @@
 /** Plain notes become the HTML that Astro's own loader would make of them. */
 import { expect, test } from 'vitest';
-import { markdownHtml } from '../../../src/site/shared/markdown.ts';
+import { markdownHtml } from '../../src/layouts/markdown.ts';
 
 test('typographic marks, ids of headings that don’t collide, tables that scroll in a frame of their own', async () => {
   const html = await markdownHtml(

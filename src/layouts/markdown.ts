@@ -1,5 +1,5 @@
 import { satteri } from '@astrojs/markdown-satteri';
-import { wideTables } from '../methods/wide-tables.ts';
+import { wideTables } from '../site/methods/wide-tables.ts';
 
 /** How the tester's Markdown becomes HTML, in Astro's hands and in ours. */
 export const MARKDOWN = { syntaxHighlight: false, processor: satteri({ hastPlugins: [wideTables] }) } as const;

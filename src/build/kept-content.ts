@@ -1,10 +1,11 @@
-import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { fileHash } from '../content/read/files/file-hash.ts';
 import type { KeptFiles } from '../content/read/kept-files.ts';
 import type { Source } from '../content/read/source.ts';
 import type { SourceRead } from '../content/read/source-text.ts';
+import { writeWhole } from '../content/read/write-whole.ts';
 import { buildStamp } from './source-stamp.ts';
 
 const NAME = 'content';
@@ -63,10 +64,7 @@ export function keptContent(cache: string): KeptFiles & { keep(): void } {
     /** Keeps it for the next build; a folder that can't be written to is no reason to fail. */
     keep() {
       try {
-        mkdirSync(dirname(file), { recursive: true });
-        const draft = `${file}.draft`;
-        writeFileSync(draft, serialize({ code: buildStamp(), panels: now }));
-        renameSync(draft, file);
+        writeWhole(file, serialize({ code: buildStamp(), panels: now }));
       } catch {
         // The next build reads the files themselves.
       }

@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import { existsSync, globSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, globSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
+import { writeWhole } from '../content/read/write-whole.ts';
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
 import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
@@ -143,9 +144,7 @@ export function keptPages(cache: string) {
         const file = join(cache, PAGES, path);
         if (!files.has(file)) rmSync(file);
       }
-      const draft = `${list}.draft`;
-      writeFileSync(draft, JSON.stringify(Object.fromEntries(now)));
-      renameSync(draft, list);
+      writeWhole(list, JSON.stringify(Object.fromEntries(now)));
       now.clear();
     },
   };

@@ -1,5 +1,6 @@
-import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { writeWhole } from '../content/read/write-whole.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import type { RankedGuide } from '../site/changes/compare-ranks.ts';
 import { ranksOfLedger } from '../site/changes/state-of-ledger.ts';
@@ -20,10 +21,9 @@ export function keepRanks(cache: string, site: string, ledger: Ledger): void {
   const { panels } = ranksOfLedger(ledger);
   const kept = { state: stateOf(site), builtFor: ledger.today, panels: [...panels] };
   try {
-    writeFileSync(join(cache, NAME), JSON.stringify(kept));
+    writeWhole(join(cache, NAME), JSON.stringify(kept));
   } catch {
-    // What can't be kept is read from the guide; a half of it must not be taken.
-    rmSync(join(cache, NAME), { force: true });
+    // What can't be kept is read from the guide.
   }
 }
 

@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
-import { globSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { globSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { cacheFolder } from '../content/read/cache-folder.ts';
 import { productFolder } from '../content/read/product-folder.ts';
+import { writeWhole } from '../content/read/write-whole.ts';
 import { estimatePanel } from '../measure/beam/estimate.ts';
 import type { OpticsInput } from '../measure/beam/optics-input.ts';
 import { type PackedResult, packResult } from './optics-pack.ts';
@@ -84,11 +85,7 @@ export function keepOptics(): void {
   const old = [...store.old].filter(([key]) => !store.used.has(key)).slice(0, MOST_OLD);
   const results = new Map([...store.used, ...old]);
   try {
-    const file = storeFile();
-    mkdirSync(dirname(file), { recursive: true });
-    const draft = `${file}.${process.pid}`;
-    writeFileSync(draft, serialize({ calculation: store.calculation, results }));
-    renameSync(draft, file);
+    writeWhole(storeFile(), serialize({ calculation: store.calculation, results }));
   } catch {
     // The next build works it out again.
   }

@@ -32,7 +32,8 @@ interface Timed {
 
 /**
  * Whole builds of so many panels against bare ones, in turn, so that a busy machine hits all alike. Each site
- * is built once before, as no tester's build is the first one after the installation.
+ * is built once before, as no tester's build is the first one after the installation: Astro's bundler makes ours its
+ * program then. What that takes is a line of its own.
  */
 export async function buildTime(panels: number, runs: number): Promise<Built> {
   const content = contentOf(panels);
@@ -45,6 +46,7 @@ export async function buildTime(panels: number, runs: number): Promise<Built> {
   // Ours with all its panels: fits of beams are kept from build to build, and what they take is a line of its own.
   await buildOnce(ours.site, content);
   const pages = join(ours.site.folder, PAGES);
+  const anew = await buildOnce({ ...ours.site, command: [...ours.site.command, '--fresh'] }, content);
   const stages: Stages[] = [];
   const afresh: Stages[] = [];
   for (let run = 0; run < runs; run++) {
@@ -63,6 +65,11 @@ export async function buildTime(panels: number, runs: number): Promise<Built> {
       title: `Build, ${panels} panels, ${runs === 1 ? 'one run' : `median of ${runs} runs in turn`}`,
       lines: [
         ...timeLines(ours.builds, two.builds, one.builds, MOST_TIMES_BARE[panels < LARGE_FROM ? 'small' : 'large']),
+        {
+          what: '  with the program bundled anew (--fresh)',
+          measured: `${anew.seconds.toFixed(2)} s, ${anew.memory.toFixed(0)} MiB`,
+          against: `${anew.processor.toFixed(2)} s of processor time`,
+        },
         ...shareLines(ours.builds, stages, afresh),
         memoryLine(ours.builds, two.builds),
       ],

@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
-import { globSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, utimesSync } from 'node:fs';
+import { globSync, readFileSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FileEntry } from '../../schema/files/file-entry.ts';
 import { cacheFolder } from '../cache-folder.ts';
 import { productFolder } from '../product-folder.ts';
+import { writeWhole } from '../write-whole.ts';
 import type { BenchFileData, BenchFileKind, FileRead } from './file-kind.ts';
 import { readKept, writeKept } from './kept-reading.ts';
 
@@ -77,10 +78,7 @@ function fromDisk(key: string): AnyRead | undefined {
 
 function toDisk(key: string, result: AnyRead): void {
   try {
-    mkdirSync(store(), { recursive: true });
-    const draft = join(store(), `${key}.${process.pid}`);
-    writeKept(draft, result);
-    renameSync(draft, join(store(), key));
+    writeWhole(join(store(), key), (draft) => writeKept(draft, result));
     for (const name of globSync('*', { cwd: store() })) {
       const path = join(store(), name);
       if (Date.now() - statSync(path).mtimeMs > KEPT_DAYS * DAY) rmSync(path, { force: true });

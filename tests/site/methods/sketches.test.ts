@@ -224,6 +224,63 @@ describe('drawings are true', () => {
     expect(Math.round((100 * (92 - (missed ?? 0))) / (missed ?? 1))).toBe(-16);
   });
 
+  it('a watt is its part of a price', () => {
+    for (const [id, watts] of [
+      ['watt', [41.6]],
+      ['emitted-watt', [40, 76.1]],
+    ] as const) {
+      const widths = shapes(id, 'rect', 'accent-fill').map((it) => 296 / number(it, 'width'));
+      for (const [i, it] of watts.entries()) expect((widths[i] ?? 0) / it).toBeCloseTo(1, 1);
+    }
+    expect(words('watt')).toContain('1 W: €10.00');
+    expect(words('emitted-watt')).toMatch(/1 W: €12\.00.*1 W: €6\.31/);
+  });
+
+  it('all the light out of draw is as wide as 76.1 of 160', () => {
+    expect(number(shapes('emitted-flow', 'rect', 'accent-fill')[0], 'height') / 96).toBeCloseTo(76.1 / 160, 2);
+    expect(words('emitted-flow')).toContain('48 %');
+  });
+
+  it('a frame holds 45.3 of 76.1 W', () => {
+    expect(words('capture')).toContain(`${Math.round((100 * 45.3) / 76.1)} % in the frame`);
+  });
+
+  it('fields of two classes are drawn to one scale', () => {
+    const areas = shapes('size-classes', 'rect', 'ink').map((it) => number(it, 'width') * number(it, 'height'));
+    for (const [i, area] of [600, 1200, 2008].entries()) {
+      expect(((areas[i] ?? 0) / (areas[0] ?? 1)) * 600).toBeCloseTo(area, -2);
+    }
+  });
+
+  it('three points miss the mean of a field by as much as is said', () => {
+    const outline = points(shapes('bias', 'path', 'accent')[0]).map((it) => 128 - it.y);
+    // By trapezia over even steps.
+    const inner = outline.slice(1, -1).reduce((sum, it) => sum + it, 0);
+    const mean = (inner + ((outline[0] ?? 0) + (outline.at(-1) ?? 0)) / 2) / (outline.length - 1);
+    const seen = shapes('bias', 'circle', 'accent-fill').map((it) => 128 - number(it, 'cy'));
+    const bias = seen.reduce((sum, it) => sum + it, 0) / seen.length / mean - 1;
+    expect(SKETCHES.bias.words).toContain(`${Math.round(-100 * bias)} % under`);
+  });
+
+  it('the eye’s limit is used up after (18 000 / E)^(4/3) s, and falls to 10 mW/cm²', () => {
+    const seconds = (18_000 / 500) ** (4 / 3);
+    const [reading] = shapes('eye-time', 'circle', 'accent-fill');
+    // 286 units for three factors of ten from 10 s on.
+    expect(10 ** (1 + ((number(reading, 'cx') - 30) * 3) / 286) / seconds).toBeCloseTo(1, 1);
+    expect(words('eye-time')).toContain(`${Math.round(seconds)} s`);
+    const floor = number(shapes('eye-time', 'line', 'accent')[0], 'y1');
+    const decade = 112 / Math.log10(4000 / 60);
+    expect(10 ** ((floor - number(reading, 'cy')) / decade)).toBeCloseTo(500 / 100, 0);
+  });
+
+  it('a peak of 100 mW/cm² is 28 % of the skin’s limit just under 10 s', () => {
+    const [, end] = points(shapes('skin-heat', 'path', 'accent')[0]);
+    const peak = number(shapes('skin-heat', 'line', 'ink')[0], 'y1');
+    const decade = 110 / Math.log10(20_000 / 600);
+    expect(10 ** (((end?.y ?? 0) - peak) / decade)).toBeCloseTo(1000 / (20_000 * 10 ** -0.75), 2);
+    expect(words('skin-heat')).toContain('28 %');
+  });
+
   it('a tone is prominent 8 dB over the noise', () => {
     const [tone, noise] = shapes('tones', 'line', 'accent').map((it) => number(it, 'y2'));
     expect(((noise ?? 0) - (tone ?? 0)) / 6).toBeCloseTo(8, 5);

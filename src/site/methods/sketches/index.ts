@@ -1,8 +1,10 @@
 /** Every sketch by its name, and the methods whose page it opens. */
 import type { MethodId } from '../../../measure/method-versions.ts';
+import * as field from './of-field.ts';
 import * as fields from './of-fields.ts';
 import * as figures from './of-figures.ts';
 import * as light from './of-light.ts';
+import * as limits from './of-limits.ts';
 import * as sound from './of-sound.ts';
 import * as spectra from './of-spectra.ts';
 import * as time from './of-time.ts';
@@ -15,6 +17,14 @@ import type { Sketch } from './sketch.ts';
 export const SKETCHES = {
   frame: light.frame,
   'all-light': light.allLight,
+  capture: light.capture,
+  'size-classes': field.sizeClasses,
+  bias: field.samplingBias,
+  watt: use.wattOfLight,
+  'emitted-watt': use.emittedWatt,
+  'emitted-flow': use.emittedFlow,
+  'eye-time': limits.eyeTime,
+  'skin-heat': limits.skinHeat,
   'nine-points': light.ninePoints,
   beam: light.beam,
   'led-area': light.ledArea,
@@ -51,9 +61,9 @@ export const SKETCHES = {
   'magnetic-field': fields.magneticField,
   'electric-field': fields.electricField,
   'radio-field': fields.radioField,
-  'bed-lines': fields.bedLines,
-  'flicker-lines': trust.flickerLimit,
-  retina: trust.retina,
+  'bed-lines': limits.bedLines,
+  'flicker-lines': limits.flickerLimit,
+  retina: limits.retina,
   claim: trust.claim,
   lamp: trust.lamp,
   'odd-point': trust.oddPoint,
@@ -64,17 +74,17 @@ export type SketchId = keyof typeof SKETCHES;
 /** The sketch on a method's page and card. Every method has one: the types ask for it. */
 export const SKETCH_OF: Readonly<Record<MethodId, SketchId>> = {
   'optical-power': 'frame',
-  'price-per-watt': 'frame',
-  capture: 'frame',
+  'price-per-watt': 'watt',
+  capture: 'capture',
   'emitted-power': 'all-light',
-  'price-per-emitted-watt': 'all-light',
-  'efficiency-emitted': 'all-light',
+  'price-per-emitted-watt': 'emitted-watt',
+  'efficiency-emitted': 'emitted-flow',
   'mean-irradiance': 'nine-points',
-  'sampling-bias': 'nine-points',
+  'sampling-bias': 'bias',
   'bench-procedure': 'nine-points',
   'beam-half-angle': 'beam',
   'led-area': 'led-area',
-  'size-class': 'led-area',
+  'size-class': 'size-classes',
   'peak-irradiance': 'peak',
   'peak-to-mean': 'peak',
   uniformity: 'peak',
@@ -84,8 +94,8 @@ export const SKETCH_OF: Readonly<Record<MethodId, SketchId>> = {
   frontier: 'frontier',
   'step-up': 'step-up',
   'radiant-exposure': 'dose',
-  'infrared-eye': 'share',
-  'skin-heating': 'share',
+  'infrared-eye': 'eye-time',
+  'skin-heating': 'skin-heat',
   'field-levels': 'share',
   'building-biology': 'bed-lines',
   flicker: 'flicker',

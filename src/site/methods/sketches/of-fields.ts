@@ -1,6 +1,5 @@
-/** Sketches of fields: how they add up, what stays live, what a meter makes of bursts, lines for beds. */
-import { RANGE_EDGES } from '../../../measure/exposure/building-biology.ts';
-import { arrow, box, dot, line, measure, path, ratioScale, type Sketch, scale, text } from './sketch.ts';
+/** Sketches of fields: how they add up, what stays live, what a meter makes of bursts. */
+import { arrow, box, dot, line, path, type Sketch, scale, text } from './sketch.ts';
 
 const [ROOM, ON] = [0.3, 0.5];
 const fieldAt = scale(0, 1, 30, 330);
@@ -73,28 +72,5 @@ export const radioField: Sketch = {
     text(258, 31, 'the peak'),
     text(258, 111, 'average'),
     text(252, 144, 'time', 'end'),
-  ],
-};
-
-const [LOWEST, ...HIGHER] = RANGE_EDGES.magnetic;
-const bedAt = ratioScale(0.01, 1, 20, 320);
-const EXAMPLE = 0.3;
-
-export const bedLines: Sketch = {
-  width: 340,
-  height: 134,
-  words:
-    'An invented magnetic field, 0.30 µT, among the lines that a private guideline draws for beds, on a scale of equal ratios: 15 times the lowest. The guideline has no official status and was not made for panels. No verdict.',
-  pieces: [
-    line('soft', 20, 86, 320, 86),
-    ...[LOWEST, ...HIGHER].flatMap((edge) => [
-      line('ink', bedAt(edge), 62, bedAt(edge), 98),
-      text(bedAt(edge), 116, `${edge}`, 'middle'),
-    ]),
-    text(312, 116, 'µT'),
-    dot('accent-fill', bedAt(EXAMPLE), 86, 6),
-    ...measure(bedAt(LOWEST), 46, bedAt(EXAMPLE), 46),
-    text((bedAt(LOWEST) + bedAt(EXAMPLE)) / 2, 36, `${Math.round(EXAMPLE / LOWEST)} times the lowest`, 'middle'),
-    text(bedAt(EXAMPLE) - 8, 74, '0.30', 'end'),
   ],
 };

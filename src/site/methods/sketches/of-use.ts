@@ -1,7 +1,7 @@
 /** Sketches of what a panel costs and draws. Numbers are those of the worked examples. */
 import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
 import { MILLI } from '../../../measure/unit-factors.ts';
-import { box, dot, line, measure, path, type Sketch, scale, text } from './sketch.ts';
+import { box, dot, line, measure, path, round, type Sketch, scale, text } from './sketch.ts';
 
 const [FIRST, CODE, READ] = ['2025-10-02', '2026-01-12', '2026-04-13'];
 const daysTo = (day: string) => differenceInCalendarDays(day, FIRST);
@@ -81,25 +81,68 @@ export const mainsDraw: Sketch = {
   ],
 };
 
-const POWER = 41.6;
-const flowY = scale(0, DRAW, 16, 112);
+/** What becomes of the draw: light along the top, the rest led off. Widths are to scale. */
+function flow(draw: number, light: number, labels: readonly [string, string], rest: readonly [string, string]) {
+  const foot = round(16 + (96 * light) / draw);
+  const edge = `C168 ${foot} 190 ${Math.max(90, foot + 20)} 190 150`;
+  return [
+    path('light', `M20 16H188V${foot}H120${edge}H128C128 126 122 112 104 112H20Z`),
+    box('accent-fill', 20, 16, 176, round(foot - 16)),
+    path('ink', `M20 112H104C122 112 128 126 128 150M120 ${foot}${edge}`),
+    text(32, round((foot + 112) / 2) + 5, `${draw} W`),
+    text(206, 30, labels[0]),
+    text(206, 49, labels[1]),
+    text(202, 108, rest[0]),
+    text(202, 127, rest[1]),
+  ];
+}
 
 export const efficiencyFlow: Sketch = {
   width: 340,
   height: 156,
   words:
     'Of 118 W from the socket 41.6 W pass the frame as light: 35 %. The rest is heat, in drivers, fans and LEDs, or light past the frame, which counts as lost here. Widths are to scale; numbers invented.',
+  pieces: flow(118, 41.6, ['41.6 W of light', 'in the frame: 35 %'], ['heat, and light', 'past the frame']),
+};
+
+export const emittedFlow: Sketch = {
+  width: 340,
+  height: 156,
+  words:
+    'Of 160 W from the socket 76.1 W leave the LEDs as light, wherever it goes: 48 %. The rest is heat, in drivers, fans and LEDs. How much light leaves is told by a model of the panel. Widths are to scale; numbers invented.',
+  pieces: flow(160, 76.1, ['76.1 W of light,', 'all of it: 48 %'], ['heat', '']).filter((it) => it.pieces[0] !== ''),
+};
+
+/** A price as a length, cut into as many parts as it buys watts; one is filled. */
+function cut(y: number, price: number, watts: number, of: string) {
+  const at = scale(0, watts, 20, 316);
+  const cuts = Array.from({ length: Math.floor(watts) }, (_, i) => `M${at(i + 1)} ${y}v30`).join('');
+  return [
+    path('soft', cuts),
+    box('accent-fill', 20, y, round(at(1) - 20), 30),
+    box('ink', 20, y, 296, 30),
+    text(20, y + 49, `1 W: €${(price / watts).toFixed(2)}`),
+    text(316, y + 49, `${watts.toFixed(1)} W ${of}`, 'end'),
+  ];
+}
+
+export const wattOfLight: Sketch = {
+  width: 340,
+  height: 106,
+  words:
+    'The price, cut into as many parts as watts of light pass the frame: €416 over 41.6 W is €10.00 a watt. It’s what one watt of light in front of the panel costs to buy, not to run. Numbers invented.',
+  pieces: [...measure(20, 32, 316, 32), text(168, 22, '€416', 'middle'), ...cut(44, 416, 41.6, 'in the frame')],
+};
+
+export const emittedWatt: Sketch = {
+  width: 340,
+  height: 172,
+  words:
+    'One price, cut twice: by the 40.0 W that pass the frame, and by the 76.1 W that leave the LEDs in all. By all the light a watt costs €6.31, not €12.00: which way it goes no longer matters. All the light is modelled. Numbers invented.',
   pieces: [
-    path(
-      'light',
-      `M20 16H188V${flowY(POWER)}H120C168 ${flowY(POWER)} 190 90 190 150H${190 - 62}C128 126 122 112 104 112H20Z`,
-    ),
-    box('accent-fill', 20, 16, 176, flowY(POWER) - 16),
-    path('ink', `M20 112H104C122 112 128 126 128 150M190 150C190 90 168 ${flowY(POWER)} 120 ${flowY(POWER)}`),
-    text(32, 84, `${DRAW} W`),
-    text(206, 30, `${POWER} W of light`),
-    text(206, 49, `in the frame: ${Math.round((100 * POWER) / DRAW)} %`),
-    text(202, 108, 'heat, and light'),
-    text(202, 127, 'past the frame'),
+    ...measure(20, 28, 316, 28),
+    text(168, 18, '€480', 'middle'),
+    ...cut(38, 480, 40, 'in the frame'),
+    ...cut(112, 480, 76.1, 'in all'),
   ],
 };

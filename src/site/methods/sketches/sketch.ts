@@ -10,6 +10,9 @@ export interface Sketch {
   pieces: readonly PieceElement[];
 }
 
+/** Lengths of a drawing need no more than a tenth. */
+export const round = (value: number) => Number(value.toFixed(1));
+
 type Style = 'ink' | 'soft' | 'dash' | 'accent' | 'light' | 'accent-fill';
 
 export const line = (style: Style, x1: number, y1: number, x2: number, y2: number) =>
@@ -75,10 +78,8 @@ export function curve(style: Style, from: number, to: number, y: (x: number) => 
   );
 }
 
-const round = (value: number) => Number(value.toFixed(1));
-
-/** Between a number and its unit. */
-const BEFORE_UNIT = /(?<=\d) (?=(?:%|µT|µW|mW|nm|cm|dB|W|V|Hz|kHz|J|in|s|min|h)(?!\p{L}))/gu;
+/** Between a number and its unit, and about the sign of an interval. */
+const BEFORE_UNIT = /(?<=[\d±]) (?=(?:\d|±|%|µT|µW|mW|nm|cm|dB|W|V|Hz|kHz|J|in|s|min|h)(?!\p{L}))/gu;
 
 /** What a sketch shows, as its caption: no line ends between a number and its unit. */
 export const captionOf = ({ words }: Pick<Sketch, 'words'>): string => words.replaceAll(BEFORE_UNIT, '\u00a0');

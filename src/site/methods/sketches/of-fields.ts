@@ -37,7 +37,7 @@ export const electricField: Sketch = {
   width: 340,
   height: 166,
   words:
-    'A panel that is off but plugged in can still give a field, for its lead is live. So the room is read with the panel unplugged, here 4 V/m. It stands beside the reading with both channels on, 31 V/m, and isn’t subtracted. Invented fields.',
+    'A panel that is off but plugged in can still give a field, for its lead is live. So the room is read with it unplugged where that can be, here 4 V/m. It stands beside the reading with both channels on, 31 V/m, and isn’t subtracted. Invented fields.',
   pieces: [
     ...supply(28, false, false),
     ...supply(82, true, false),

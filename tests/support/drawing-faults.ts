@@ -5,7 +5,7 @@ import type { Drawing, Run } from '../../src/site/cards/drawing.ts';
 /** What is set up to one another touches. */
 const TOUCH = 0.01;
 
-interface Box {
+export interface Box {
   left: number;
   right: number;
   top: number;
@@ -13,7 +13,7 @@ interface Box {
 }
 
 /** What is printed of a line: from its capitals' height to a little below its base line. */
-const boxOf = ({ x, y, width, size }: Run): Box => ({
+export const boxOf = ({ x, y, width, size }: Run): Box => ({
   left: x,
   right: x + width,
   top: y - 0.68 * size,

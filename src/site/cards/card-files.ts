@@ -1,4 +1,3 @@
-import { SKETCH_OF } from '../methods/sketches/index.ts';
 import type { CardFormat } from './card-formats.ts';
 
 /** The page that lists them; where the guide asks for cards or badges. */
@@ -24,6 +23,3 @@ export const badgeAddress = (slug: string, metric: string) => `${FOLDER}${slug}/
 
 /** Styles of the small cards. */
 export const BADGE_STYLES = `${FOLDER}card.css`;
-
-/** A method has a card where a picture explains it. */
-export const hasMethodCard = (id: string): id is keyof typeof SKETCH_OF => Object.hasOwn(SKETCH_OF, id);

@@ -2,7 +2,7 @@ import type { Ledger } from '../../ledger/ledger.ts';
 import { METHODS } from '../../measure/methods.ts';
 import { badgeCode, badgeSize, badgeWords, frameCode } from './badge-files.ts';
 import { badgeViews } from './badge-view.ts';
-import { hasMethodCard, methodCardAddress, panelCardAddress } from './card-files.ts';
+import { methodCardAddress, panelCardAddress } from './card-files.ts';
 import { CARD_FORMATS } from './card-formats.ts';
 
 /** Something that cards to show are of, with their files. */
@@ -52,7 +52,7 @@ export function cardsView(ledger: Ledger): CardsView {
         }))
       : [],
     methods: cards.show
-      ? METHODS.filter((it) => hasMethodCard(it.id)).map(({ id, name }) => ({
+      ? METHODS.map(({ id, name }) => ({
           name,
           page: `/methods/${id}/`,
           files: files((format) => methodCardAddress(id, format)),

@@ -1,12 +1,6 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS, type Method } from '../../measure/methods.ts';
-import {
-  hasMethodCard,
-  methodCardAddress,
-  methodPreviewAddress,
-  panelCardAddress,
-  previewAddress,
-} from './card-files.ts';
+import { methodCardAddress, methodPreviewAddress, panelCardAddress, previewAddress } from './card-files.ts';
 import { CARD_FORMATS, type CardLayout, PREVIEW, PREVIEW_LAYOUT } from './card-formats.ts';
 import { methodCard, methodCardView } from './method-card.ts';
 import { panelCard } from './panel-card.ts';
@@ -30,7 +24,7 @@ export function drawnCards(ledger: Ledger): DrawnCard[] {
   if (!cards.preview && !cards.show) return [];
   return [
     ...[...ledger.panels.values()].flatMap((it) => panelCards(it, ledger)),
-    ...METHODS.filter((it) => hasMethodCard(it.id)).flatMap((it) => methodCards(it, ledger.guide)),
+    ...METHODS.flatMap((it) => methodCards(it, ledger.guide)),
   ];
 }
 
@@ -54,7 +48,6 @@ function panelCards(panel: PanelEntry, ledger: Ledger): DrawnCard[] {
 /** A method's cards; for links to its page the wide one's picture alone. */
 function methodCards(method: Method, guide: Ledger['guide']): DrawnCard[] {
   const view = methodCardView(method, guide);
-  if (!view) return [];
   const all = CARD_FORMATS.flatMap(({ id, layout, pixels }) => {
     const drawing = drawn(view, layout, () => methodCard(view, layout).svg(view.name, `${view.says} ${view.words}`));
     return bothWays(methodCardAddress(method.id, id), pixels, drawing);

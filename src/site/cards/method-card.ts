@@ -1,10 +1,9 @@
 import type { Guide } from '../../content/schema/guide.ts';
 import type { Method } from '../../measure/methods.ts';
 import { SKETCH_OF, SKETCHES } from '../methods/sketches/index.ts';
-import type { Sketch } from '../methods/sketches/sketch.ts';
+import { captionOf, type Sketch } from '../methods/sketches/sketch.ts';
 import { siteAddress } from '../shared/site-address.ts';
 import { type CardCode, cardCode } from './card-code.ts';
-import { hasMethodCard } from './card-files.ts';
 import type { CardLayout } from './card-formats.ts';
 import { Drawing } from './drawing.ts';
 import { INK } from './drawing-ink.ts';
@@ -25,20 +24,18 @@ export interface MethodCardView {
   address: string;
 }
 
-/** A method's card; undefined where no picture explains it. */
+/** A method's card. */
 export function methodCardView(
   { id, name, version }: Pick<Method, 'id' | 'name' | 'version'>,
   guide: Pick<Guide, 'title' | 'site'>,
-): MethodCardView | undefined {
-  const of = hasMethodCard(id) ? SKETCH_OF[id] : undefined;
-  if (!of) return undefined;
-  const sketch: Sketch = SKETCHES[of];
+): MethodCardView {
+  const sketch: Sketch = SKETCHES[SKETCH_OF[id]];
   return {
     name,
     version: `Version ${version}`,
-    says: METHOD_SENTENCES[id] ?? '',
+    says: METHOD_SENTENCES[id],
     sketch,
-    words: sketch.words,
+    words: captionOf(sketch),
     guide: guide.title,
     address: siteAddress(`/methods/${id}/`, guide.site),
   };
@@ -69,10 +66,9 @@ function besideCode(drawing: Drawing, view: MethodCardView, layout: CardLayout, 
   const { width, height, margin, text, small } = layout;
   const side = code?.size ?? SIDE * (width - 2 * margin);
   const own = width - 2 * margin - side - Math.max(0.9 * text, code?.quiet ?? 0);
-  const says = { size: text, least: small, most: 3 };
   const lines = drawing.countLines(view.says, own, { size: small });
   const top = height - margin - 1.2 * text * lines;
-  drawing.lines(view.says, margin, top, own, says);
+  drawing.lines(view.says, margin, top, own, { size: text, least: small, most: lines });
   drawSketch(drawing, view.sketch, { x: margin, y, width: own, height: top - y - 0.2 * text }, small);
   code?.draw(drawing);
   const soft = { size: small, fill: INK.soft } as const;

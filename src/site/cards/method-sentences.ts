@@ -4,7 +4,7 @@ import type { MethodId } from '../../measure/method-versions.ts';
  * What a method does, in the one sentence that stands on its card. At most 85 characters: two lines beside the code of
  * a wide card.
  */
-export const METHOD_SENTENCES: Readonly<Partial<Record<MethodId, string>>> = {
+export const METHOD_SENTENCES: Readonly<Record<MethodId, string>> = {
   'bench-procedure': 'Each panel is read on one bench, warm, at nine points of its field.',
   uncertainty: 'In about 95 of 100 such cases the true value lies on the line.',
   wavelength: 'Where a spectrum is highest, one peak for each kind of LED.',
@@ -37,4 +37,27 @@ export const METHOD_SENTENCES: Readonly<Partial<Record<MethodId, string>>> = {
   rank: 'Two panels tie where the interval of the ratio of their prices holds 1.',
   'step-up': 'What each watt more costs, from one panel to a larger one.',
   frontier: 'On the line lie the panels that no other beats on price and light both.',
+  'real-price': 'What any buyer pays on a day, code and shipping included.',
+  'running-cost': 'What an hour with both channels on costs, at a dated tariff.',
+  'mains-draw': 'What the panel takes from the socket: both channels, each alone, in standby.',
+  efficiency: 'The share of what it draws that passes the frame as light.',
+  'spectrum-irradiance': 'All the light of a spectrum added up, beside what the meter reads.',
+  'spectral-mismatch': 'What readings are multiplied by, as a meter does not see all colours alike.',
+  sweep: 'The highest sample of a log that is no spike.',
+  settling: 'How far light falls from cold, and when it has settled.',
+  'flicker-waveform': 'How deep the light dips, from a record of it with the noise taken out.',
+  'wall-photo': 'How evenly a wall is lit, by a photo: shares, never how strong.',
+  'dot-pattern': 'How strongly single LEDs show on a lit wall.',
+  'hot-spots': 'The tester’s judgement, in words, of a photo of the lit wall.',
+  sound: 'The loudest moment with the panel on; the room’s stands beside it.',
+  'sound-clip': 'The level of a recorded clip, by a calibrator’s tone.',
+  'sound-of-panel': 'What is left once the room is taken off: at one point, no sound power.',
+  tones: 'How far a whine stands above the noise that an ear takes together with it.',
+  'magnetic-field': 'The reading with the panel on; the room’s stands beside it.',
+  'electric-field': 'Read unplugged, then with both channels on; both are told.',
+  'radio-field': 'Power density with the panel on; what the room sends stands beside it.',
+  'retinal-hazard': 'What the retina gets lies between bounds: a low one is no all-clear.',
+  claims: 'What makers print, beside what was measured and its uncertainty.',
+  'control-chart': 'A lamp read at each session shows when a bench is not as it was.',
+  plausibility: 'Readings that don’t fit are flagged, never changed.',
 };

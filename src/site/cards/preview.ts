@@ -2,7 +2,7 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { isFigure } from '../../measure/figure.ts';
 import type { Method } from '../../measure/methods.ts';
 import { headFigures } from '../panel/head-view.ts';
-import { hasMethodCard, methodPreviewAddress, previewAddress } from './card-files.ts';
+import { methodPreviewAddress, previewAddress } from './card-files.ts';
 import { METHOD_PREVIEW, PREVIEW } from './card-formats.ts';
 import { METHOD_SENTENCES } from './method-sentences.ts';
 
@@ -34,16 +34,16 @@ export function calculationPreview(panel: PanelEntry, { guide }: Pick<Ledger, 'g
   return { address: previewAddress(panel.slug), shows: `Card of the ${panel.name}` };
 }
 
-/** The picture for a method's page, its wide card; undefined where it has none or the guide asks for none. */
+/** The picture for a method's page, its wide card; undefined where the guide asks for none. */
 export function methodPreview(
   { id, name }: Pick<Method, 'id' | 'name'>,
   { cards }: Pick<Ledger['guide'], 'cards'>,
 ): Preview | undefined {
-  if (!cards.preview || !hasMethodCard(id)) return undefined;
+  if (!cards.preview) return undefined;
   return {
     address: methodPreviewAddress(id),
     size: METHOD_PREVIEW,
-    shows: `Card of a method. ${name}: ${METHOD_SENTENCES[id] ?? ''}`,
+    shows: `Card of a method. ${name}: ${METHOD_SENTENCES[id]}`,
   };
 }
 

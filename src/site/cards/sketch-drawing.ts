@@ -13,7 +13,8 @@ const STYLES: Readonly<Record<string, Record<string, string | number>>> = {
   dash: { fill: 'none', stroke: INK.soft, 'stroke-width': 1.5, 'stroke-dasharray': '4 4' },
   accent: { fill: 'none', stroke: INK.accent, 'stroke-width': 3 },
   'accent-fill': { fill: INK.accent },
-  light: { fill: INK.tint },
+  // What lies under it shows, so that two of them make a darker one.
+  light: { fill: INK.accent, 'fill-opacity': 0.12 },
 };
 
 /**

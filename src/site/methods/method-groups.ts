@@ -80,7 +80,7 @@ export const METHOD_GROUPS: readonly MethodGroup[] = [
     methods: [
       ['infrared-eye', 'Infrared at the eye, and the time to its limit.'],
       ['infrared-sum', 'What a spectrum has of it.'],
-      ['retinal-hazard', 'Why the retina has no figure here.'],
+      ['retinal-hazard', 'Bounds of what the retina gets, where there is a spectrum.'],
       ['skin-heating', 'Heat on the skin within ten seconds.'],
       ['flicker-lines', 'Flicker against lines of low risk.'],
       ['field-levels', 'Fields against levels for the public.'],

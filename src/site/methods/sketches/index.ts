@@ -1,13 +1,30 @@
 /** Every sketch by its name, and the methods whose page it opens. */
 import type { MethodId } from '../../../measure/method-versions.ts';
+import * as field from './of-field.ts';
+import * as fields from './of-fields.ts';
 import * as figures from './of-figures.ts';
 import * as light from './of-light.ts';
+import * as limits from './of-limits.ts';
+import * as sound from './of-sound.ts';
+import * as spectra from './of-spectra.ts';
+import * as time from './of-time.ts';
+import * as trust from './of-trust.ts';
+import * as use from './of-use.ts';
+import * as wall from './of-wall.ts';
 import type { Sketch } from './sketch.ts';
 
 /** All sketches. */
 export const SKETCHES = {
   frame: light.frame,
   'all-light': light.allLight,
+  capture: light.capture,
+  'size-classes': field.sizeClasses,
+  bias: field.samplingBias,
+  watt: use.wattOfLight,
+  'emitted-watt': use.emittedWatt,
+  'emitted-flow': use.emittedFlow,
+  'eye-time': limits.eyeTime,
+  'skin-heat': limits.skinHeat,
   'nine-points': light.ninePoints,
   beam: light.beam,
   'led-area': light.ledArea,
@@ -22,24 +39,52 @@ export const SKETCHES = {
   flicker: figures.flicker,
   wavelengths: figures.wavelengths,
   'warm-up': figures.warmUp,
+  price: use.priceSteps,
+  hour: use.hour,
+  draw: use.mainsDraw,
+  flow: use.efficiencyFlow,
+  'spectrum-sum': spectra.spectrumSum,
+  mismatch: spectra.mismatch,
+  bands: spectra.bands,
+  infrared: spectra.infraredSum,
+  centroid: spectra.middle,
+  sweep: time.sweepLog,
+  settling: time.settling,
+  'folded-wave': time.foldedWave,
+  'wall-photo': wall.wallPhoto,
+  'dot-pattern': wall.dotPattern,
+  'hot-spots': wall.hotSpots,
+  sound: sound.sound,
+  'sound-clip': sound.soundClip,
+  'sound-of-panel': sound.soundOfPanel,
+  tones: sound.tones,
+  'magnetic-field': fields.magneticField,
+  'electric-field': fields.electricField,
+  'radio-field': fields.radioField,
+  'bed-lines': limits.bedLines,
+  'flicker-lines': limits.flickerLimit,
+  retina: limits.retina,
+  claim: trust.claim,
+  lamp: trust.lamp,
+  'odd-point': trust.oddPoint,
 } as const satisfies Record<string, Sketch>;
 
 export type SketchId = keyof typeof SKETCHES;
 
-/** The sketch on a method's page; a method that no picture explains has none. */
-export const SKETCH_OF: Readonly<Partial<Record<MethodId, SketchId>>> = {
+/** The sketch on a method's page and card. Every method has one: the types ask for it. */
+export const SKETCH_OF: Readonly<Record<MethodId, SketchId>> = {
   'optical-power': 'frame',
-  'price-per-watt': 'frame',
-  capture: 'frame',
+  'price-per-watt': 'watt',
+  capture: 'capture',
   'emitted-power': 'all-light',
-  'price-per-emitted-watt': 'all-light',
-  'efficiency-emitted': 'all-light',
+  'price-per-emitted-watt': 'emitted-watt',
+  'efficiency-emitted': 'emitted-flow',
   'mean-irradiance': 'nine-points',
-  'sampling-bias': 'nine-points',
+  'sampling-bias': 'bias',
   'bench-procedure': 'nine-points',
   'beam-half-angle': 'beam',
   'led-area': 'led-area',
-  'size-class': 'led-area',
+  'size-class': 'size-classes',
   'peak-irradiance': 'peak',
   'peak-to-mean': 'peak',
   uniformity: 'peak',
@@ -49,15 +94,38 @@ export const SKETCH_OF: Readonly<Partial<Record<MethodId, SketchId>>> = {
   frontier: 'frontier',
   'step-up': 'step-up',
   'radiant-exposure': 'dose',
-  'infrared-eye': 'share',
-  'skin-heating': 'share',
+  'infrared-eye': 'eye-time',
+  'skin-heating': 'skin-heat',
   'field-levels': 'share',
-  'building-biology': 'share',
+  'building-biology': 'bed-lines',
   flicker: 'flicker',
-  'flicker-lines': 'flicker',
+  'flicker-lines': 'flicker-lines',
   wavelength: 'wavelengths',
-  centroid: 'wavelengths',
-  'band-shares': 'wavelengths',
-  'infrared-sum': 'wavelengths',
+  centroid: 'centroid',
+  'band-shares': 'bands',
+  'infrared-sum': 'infrared',
   'warm-up': 'warm-up',
+  'real-price': 'price',
+  'running-cost': 'hour',
+  'mains-draw': 'draw',
+  efficiency: 'flow',
+  'spectrum-irradiance': 'spectrum-sum',
+  'spectral-mismatch': 'mismatch',
+  sweep: 'sweep',
+  settling: 'settling',
+  'flicker-waveform': 'folded-wave',
+  'wall-photo': 'wall-photo',
+  'dot-pattern': 'dot-pattern',
+  'hot-spots': 'hot-spots',
+  sound: 'sound',
+  'sound-clip': 'sound-clip',
+  'sound-of-panel': 'sound-of-panel',
+  tones: 'tones',
+  'magnetic-field': 'magnetic-field',
+  'electric-field': 'electric-field',
+  'radio-field': 'radio-field',
+  'retinal-hazard': 'retina',
+  claims: 'claim',
+  'control-chart': 'lamp',
+  plausibility: 'odd-point',
 };

@@ -10,6 +10,9 @@ export interface Sketch {
   pieces: readonly PieceElement[];
 }
 
+/** Lengths of a drawing need no more than a tenth. */
+export const round = (value: number) => Number(value.toFixed(1));
+
 type Style = 'ink' | 'soft' | 'dash' | 'accent' | 'light' | 'accent-fill';
 
 export const line = (style: Style, x1: number, y1: number, x2: number, y2: number) =>
@@ -42,14 +45,44 @@ export const interval = (y: number, from: number, to: number, at: number): Piece
   line('ink', at, y - 7, at, y + 7),
 ];
 
+/** An arrow from one point to another, lying or standing. */
+export function arrow(style: Style, x1: number, y1: number, x2: number, y2: number): PieceElement {
+  const [dx, dy] = [Math.sign(x2 - x1), Math.sign(y2 - y1)];
+  const barb = (side: 1 | -1) => `${x2 - 5 * dx + 4 * side * dy} ${y2 - 5 * dy + 4 * side * dx}`;
+  return path(style, `M${x1} ${y1}L${x2} ${y2}M${barb(1)}L${x2} ${y2}L${barb(-1)}`);
+}
+
+/** Where values stand on an even scale: from one value at one place to another at another. */
+export const scale =
+  (from: number, to: number, start: number, end: number) =>
+  (value: number): number =>
+    round(start + ((value - from) / (to - from)) * (end - start));
+
+/** The same on a scale of equal ratios. */
+export const ratioScale = (from: number, to: number, start: number, end: number) => {
+  const at = scale(Math.log(from), Math.log(to), start, end);
+  return (value: number): number => at(Math.log(value));
+};
+
+/** A line through points. */
+export const through = (style: Style, points: ReadonlyArray<readonly [x: number, y: number]>): PieceElement =>
+  path(style, `M${points.map(([x, y]) => `${round(x)} ${round(y)}`).join('L')}`);
+
 /** A curve through points of a function, from one place to another. */
 export function curve(style: Style, from: number, to: number, y: (x: number) => number): PieceElement {
   const steps = Math.ceil((to - from) / 4);
-  const points = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps);
-  return path(style, `M${points.map((x) => `${round(x)} ${round(y(x))}`).join('L')}`);
+  const xs = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps);
+  return through(
+    style,
+    xs.map((x) => [x, y(x)]),
+  );
 }
 
-const round = (value: number) => Number(value.toFixed(1));
+/** Between a number and its unit, and about the sign of an interval. */
+const BEFORE_UNIT = /(?<=[\d±]) (?=(?:\d|±|%|µT|µW|mW|nm|cm|dB|W|V|Hz|kHz|J|in|s|min|h)(?!\p{L}))/gu;
+
+/** What a sketch shows, as its caption: no line ends between a number and its unit. */
+export const captionOf = ({ words }: Pick<Sketch, 'words'>): string => words.replaceAll(BEFORE_UNIT, '\u00a0');
 
 /** A sketch as a drawing. */
 export function sketchDrawing({ width, height, words, pieces }: Sketch): PieceElement {

@@ -26,14 +26,15 @@ const mixed = (under: Colour, over: Colour, part: number): Colour => [
 const PAPER = colourOf(INK.paper);
 const INKS = Object.values(INK);
 
-/**
- * Parts of an ink in the steps between paper and ink; what has no letters needs fewer. The tint is a part of the accent
- * too, and the first step of that is two tints on one another.
- */
+/** The tint is so much of the accent, and shows what lies under it: two, three and four of them on one another are darker. */
+const TINT = 0.12;
+const tints = (count: number) => 1 - (1 - TINT) ** count;
+
+/** Parts of an ink in the steps between paper and ink; what has no letters needs fewer. */
 const STEPS: ReadonlyArray<readonly [Ink, readonly number[]]> = [
-  [INK.ink, [0.2, 0.4, 0.6, 0.8]],
+  [INK.ink, [0.25, 0.5, 0.75]],
   [INK.soft, [0.25, 0.5, 0.75]],
-  [INK.accent, [0.2256, 0.5]],
+  [INK.accent, [tints(2), tints(3), tints(4)]],
   [INK.rule, [0.5]],
 ];
 

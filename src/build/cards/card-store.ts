@@ -18,10 +18,11 @@ export async function writeCards(ledger: Ledger, folder: string): Promise<void> 
   const waiting = drawnCards(ledger);
   if (waiting.length === 0) return;
   const now = new Date();
+  for (const it of new Set(waiting.map(({ address }) => dirname(join(folder, address)))))
+    await mkdir(it, { recursive: true });
   const worker = async () => {
     for (let card = waiting.shift(); card; card = waiting.shift()) {
       const target = join(folder, card.address);
-      await mkdir(dirname(target), { recursive: true });
       const stored = await made(card);
       await copyFile(stored, target, constants.COPYFILE_FICLONE);
       await utimes(stored, now, now);

@@ -1,6 +1,7 @@
 /** Pictures of cards: what another drawer makes of the same drawing's file, in sixteen colours, the same bytes each time. */
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
+import { indexedPng } from '../../../../src/build/cards/picture/indexed-png.ts';
 import { PALETTE } from '../../../../src/build/cards/picture/palette.ts';
 import { pictureOf } from '../../../../src/build/cards/picture/picture-of.ts';
 import { METHODS } from '../../../../src/measure/methods.ts';
@@ -54,7 +55,8 @@ test('a panel’s card is what its file shows', async () => {
   const view = panelCardView(panel('quennick-dab'), ledger);
   for (const [layout, pixels] of [
     [PREVIEW_LAYOUT, PREVIEW.width],
-    [CARD_FORMATS[1]?.layout ?? PREVIEW_LAYOUT, 1080],
+    // Odd, so that rows end within a byte.
+    [CARD_FORMATS[1]?.layout ?? PREVIEW_LAYOUT, 1081],
   ] as const) {
     const drawing = panelCard(view, layout);
     const picture = await pictureOf(drawing, pixels);
@@ -95,6 +97,17 @@ test('it is a PNG of at most sixteen colours, all of the palette, and the same b
   expect([...colours].filter((it) => !palette.includes(it))).toEqual([]);
   expect(palette[0]).toBe('252,251,248');
   expect((await pictureOf(drawing(), 600)).equals(picture)).toBe(true);
+});
+
+test.each([16, 29])('every pixel of a picture %d px wide is in its file', async (width) => {
+  // Paper in runs, and all colours between.
+  const pixels = Uint8Array.from({ length: 7 * width }, (_, i) => (i % 23 < 12 ? 0 : (7 * i) % 16));
+  pixels[pixels.length - 1] = 9;
+  const { data } = await sharp(await indexedPng({ width, height: 7, pixels }))
+    .removeAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  expect([...data]).toEqual([...pixels].flatMap((it) => PALETTE[it]));
 });
 
 test('pictures that are made at one time do not get into each other', async () => {

@@ -6,7 +6,8 @@ export type Point = readonly [x: number, y: number];
 export type TakeRow = (left: number, y: number, covered: Uint8Array, count: number) => void;
 
 /**
- * How far the pixels of a picture are covered by polygons that all turn the same way; where they overlap once counts.
+ * How far the pixels of a picture are covered by polygons that turn the same way, and holes that turn the other way; where
+ * polygons overlap, once counts.
  *
  * Each edge says what it changes, from each pixel to the one on its right; summed along a row that gives how far each
  * pixel is covered. The area that an edge leaves on its right is taken exactly (as font-rs by Raph Levien does; from

@@ -8,7 +8,7 @@ import type { Ledger } from '../../ledger/ledger.ts';
 import { type DrawnCard, drawnCards } from '../../site/cards/drawn-cards.ts';
 import { forgetOld } from '../forget-old.ts';
 import { buildStamp } from '../source-stamp.ts';
-import { forgetLetters, pictureOf } from './picture/picture-of.ts';
+import { PNG_RECIPE, pictureOf } from './picture-of.ts';
 
 /** Cards are kept under what they are drawn of, so that a build draws and makes pictures only of those that have changed. */
 const store = () => join(cacheFolder(), 'cards');
@@ -29,7 +29,6 @@ export async function writeCards(ledger: Ledger, folder: string): Promise<void> 
     }
   };
   await Promise.all(Array.from({ length: availableParallelism() }, worker));
-  forgetLetters();
   await forgetOld(store());
 }
 
@@ -43,7 +42,7 @@ export async function cardAt(ledger: Ledger, address: string): Promise<string | 
 async function made(card: DrawnCard): Promise<string> {
   // The code stands for the typefaces and libraries too.
   const mark = createHash('sha256')
-    .update(`${buildStamp()}\n${card.pixels}\n${card.drawnOf}`)
+    .update(`${buildStamp()}\n${PNG_RECIPE}\n${card.pixels}\n${card.drawnOf}`)
     .digest('hex')
     .slice(0, 24);
   const path = join(store(), `${mark}${extname(card.address)}`);

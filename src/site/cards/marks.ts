@@ -3,8 +3,7 @@ import type { INK } from './drawing-ink.ts';
 import type { SetLetter } from './lettering.ts';
 
 /*
- * What a drawing is made of. Few kinds, and each says what it is: a drawing becomes a file of outlines as well as a
- * picture, and a picture of bars, letters and squares is made in a tenth of the time that one of any outlines takes.
+ * What a drawing is made of. Few kinds, and each says what it is, so that its file names each letter once.
  */
 
 export type Ink = (typeof INK)[keyof typeof INK];

@@ -1,6 +1,6 @@
 /** Cards of methods: the sketch explains, its words fit, and the code leads to the method. */
 import { expect, test } from 'vitest';
-import { pictureOf } from '../../../src/build/cards/picture/picture-of.ts';
+import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import { METHODS, methodById } from '../../../src/measure/methods.ts';
 import { cardCode } from '../../../src/site/cards/card-code.ts';
 import { CARD_FORMATS, LEAST_ON_PHONE, onPhone } from '../../../src/site/cards/card-formats.ts';

@@ -1,7 +1,7 @@
 /** Cards of panels: everything on them can be read, nothing lies on anything else, and the code leads to the page. */
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { pictureOf } from '../../../src/build/cards/picture/picture-of.ts';
+import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { CARD_FORMATS, PREVIEW, PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
 import { roundEnd, scaleEnd, scaleWords } from '../../../src/site/cards/card-scales.ts';

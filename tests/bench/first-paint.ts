@@ -12,7 +12,7 @@ const MOST_SECONDS = 1.2;
 const MOST_SHIFT = 0.02;
 const KB = 1000;
 /** Kinds of pages whose largest paint has a budget; of the others a picture or plot may follow. */
-const FIRST_READ: readonly string[] = ['guide', 'panel', 'calculation'];
+const FIRST_READ: readonly string[] = ['guide', 'panel', 'calculation', 'cards'];
 
 /** How soon a phone on a slow line shows each kind of page of a site, and whether anything moves then. */
 export async function firstPaint(site: string, title: string, times: number): Promise<Section> {

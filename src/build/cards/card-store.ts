@@ -3,38 +3,26 @@ import { existsSync } from 'node:fs';
 import { constants, copyFile, mkdir, rename, utimes, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, extname, join } from 'node:path';
-import sharp from 'sharp';
 import { cacheFolder } from '../../content/read/cache-folder.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { type DrawnCard, drawnCards } from '../../site/cards/drawn-cards.ts';
 import { forgetOld } from '../forget-old.ts';
-import { sourceStamp } from '../source-stamp.ts';
+import { buildStamp } from '../source-stamp.ts';
+import { PNG_RECIPE, pictureOf } from './picture-of.ts';
 
 /** Cards are kept under what they are drawn of, so that a build draws and makes pictures only of those that have changed. */
 const store = () => join(cacheFolder(), 'cards');
-
-/**
- * Few colours without dither: drawings have no more, and letters keep clean edges. A third of the time and size of the
- * library's defaults for palettes.
- */
-const PNG = { palette: true, colours: 16, dither: 0, effort: 1, compressionLevel: 6 } as const;
-
-/** Changes with the code that draws, the typefaces, the library and the recipe. Read once: so is the code. */
-let recipe: string | undefined;
-const recipeNow = () => {
-  recipe ??= JSON.stringify([sourceStamp(), sharp.versions, PNG]);
-  return recipe;
-};
 
 /** Lays every card that the guide asks for into the output; without any it costs nothing. */
 export async function writeCards(ledger: Ledger, folder: string): Promise<void> {
   const waiting = drawnCards(ledger);
   if (waiting.length === 0) return;
   const now = new Date();
+  for (const it of new Set(waiting.map(({ address }) => dirname(join(folder, address)))))
+    await mkdir(it, { recursive: true });
   const worker = async () => {
     for (let card = waiting.shift(); card; card = waiting.shift()) {
       const target = join(folder, card.address);
-      await mkdir(dirname(target), { recursive: true });
       const stored = await made(card);
       await copyFile(stored, target, constants.COPYFILE_FICLONE);
       await utimes(stored, now, now);
@@ -52,8 +40,9 @@ export async function cardAt(ledger: Ledger, address: string): Promise<string | 
 
 /** Where a card is kept; it is made where it is not there. */
 async function made(card: DrawnCard): Promise<string> {
+  // The code stands for the typefaces and libraries too.
   const mark = createHash('sha256')
-    .update(`${recipeNow()}\n${card.pixels}\n${card.drawnOf}`)
+    .update(`${buildStamp()}\n${PNG_RECIPE}\n${card.pixels}\n${card.drawnOf}`)
     .digest('hex')
     .slice(0, 24);
   const path = join(store(), `${mark}${extname(card.address)}`);
@@ -61,15 +50,9 @@ async function made(card: DrawnCard): Promise<string> {
   await mkdir(store(), { recursive: true });
   // Two workers, or two processes, may draw the same one.
   const draft = `${path}.${process.pid}.${drafts++}`;
-  const svg = card.svg();
-  await writeFile(draft, card.pixels === undefined ? svg : await pictureOf(svg, card.pixels));
+  await writeFile(draft, card.pixels === undefined ? card.svg() : await pictureOf(card.drawing(), card.pixels));
   await rename(draft, path);
   return path;
 }
 
 let drafts = 0;
-
-/** A drawing as a PNG so wide, px. */
-export function pictureOf(svg: string, pixels: number): Promise<Buffer> {
-  return sharp(Buffer.from(svg)).resize({ width: pixels }).png(PNG).toBuffer();
-}

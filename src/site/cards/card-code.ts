@@ -33,7 +33,8 @@ export function cardCode(address: string, { module, width, height, margin, small
     x,
     y,
     draw(drawing, words) {
-      drawing.add(...code.pieces(x, y, side));
+      const at = { x: Math.round(x), y: Math.round(y), side: Number(side.toFixed(2)) };
+      drawing.add({ kind: 'squares', rows: code.rows, ...at });
       if (words) drawing.write(words, x, y - quiet - 0.1 * small, { size: small, fill: INK.soft });
       drawing.keepFree({
         what: 'the code',

@@ -1,15 +1,14 @@
-import type { PieceElement } from '../shared/browser/pieces.ts';
-import { piece } from '../shared/browser/pieces.ts';
-import { html, piecesHtml } from '../shared/html.ts';
 import { INK } from './drawing-ink.ts';
+import { drawingSvg } from './drawing-svg.ts';
 import { fittedLines } from './fitted-lines.ts';
-import { type Face, letterPath, letterWidth } from './lettering.ts';
+import { type Face, letterWidth, setLine } from './lettering.ts';
+import type { Ink, Mark, Place } from './marks.ts';
 
 /** How text is set. */
 export interface Setting {
   size: number;
   face?: Face;
-  fill?: string;
+  fill?: Ink;
   anchor?: 'start' | 'middle' | 'end';
 }
 
@@ -23,12 +22,8 @@ export interface Run {
 }
 
 /** A part of a drawing that no text may lie on. */
-export interface FreePlace {
+export interface FreePlace extends Place {
   what: string;
-  x: number;
-  y: number;
-  width: number;
-  height: number;
 }
 
 /** A drawing that grows piece by piece, and knows where its text stands. */
@@ -37,16 +32,21 @@ export class Drawing {
   readonly height: number;
   readonly runs: Run[] = [];
   readonly free: FreePlace[] = [];
-  readonly #pieces: PieceElement[] = [];
+  readonly marks: Mark[] = [];
 
   constructor(width: number, height: number) {
     this.width = width;
     this.height = height;
-    this.add(piece('rect', { width, height, fill: INK.paper }));
+    this.bar({ x: 0, y: 0, width, height }, INK.paper);
   }
 
-  add(...pieces: PieceElement[]): void {
-    this.#pieces.push(...pieces);
+  add(mark: Mark): void {
+    this.marks.push(mark);
+  }
+
+  /** A filled rectangle. */
+  bar({ x, y, width, height }: Place, fill: Ink): void {
+    this.add({ kind: 'bar', x, y, width, height, fill });
   }
 
   /** Says that no text may lie on a place: a code can't be read then. */
@@ -54,10 +54,14 @@ export class Drawing {
     this.free.push(place);
   }
 
-  /** A straight line. */
-  rule(x1: number, y1: number, x2: number, y2: number, stroke: string = INK.rule, width = 3): void {
-    const at = { x1: round(x1), y1: round(y1), x2: round(x2), y2: round(y2) };
-    this.add(piece('line', { ...at, stroke, 'stroke-width': width }));
+  /** A line from left to right, its middle at a height. */
+  across(x1: number, x2: number, y: number, fill: Ink = INK.rule, width = 3): void {
+    this.bar({ x: x1, y: y - width / 2, width: x2 - x1, height: width }, fill);
+  }
+
+  /** A line downwards, its middle so far from the left. */
+  down(x: number, y1: number, y2: number, fill: Ink = INK.rule, width = 3): void {
+    this.bar({ x: x - width / 2, y: y1, width, height: y2 - y1 }, fill);
   }
 
   /** One line of text from, around or up to a point of its base line; the width that it takes. */
@@ -67,9 +71,10 @@ export class Drawing {
     y: number,
     { size, face = 'text', fill = INK.ink, anchor = 'start' }: Setting,
   ): number {
-    const width = letterWidth(text, face, size);
+    const line = setLine(text, face);
+    const width = line.width * size;
     const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
-    this.add(piece('path', { d: letterPath(text, face, size, left, y), fill }));
+    this.add({ kind: 'words', letters: line.letters, x: left, y, size, fill });
     this.runs.push({ text, x: left, y, width, size });
     return width;
   }
@@ -110,13 +115,12 @@ export class Drawing {
     return this.inLines(text, width, setting).length;
   }
 
-  /** The drawing as a file, with what it says to who can't see it. */
-  svg(title: string, description: string): string {
-    const size = html`viewBox="0 0 ${this.width} ${this.height}" width="${this.width}" height="${this.height}"`;
-    const body = piecesHtml(this.#pieces);
-    return html`<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img" aria-labelledby="t d"><title id="t">${title}</title><desc id="d">${description}</desc>${body}</svg>
-`.text;
+  /**
+   * The drawing as a file, with what it says to who can't see it.
+   *
+   * @param pixels width that it is shown at; its own where left out
+   */
+  svg(title: string, description: string, pixels = this.width): string {
+    return drawingSvg(this, title, description, pixels);
   }
 }
-
-export const round = (value: number) => Number(value.toFixed(1));

@@ -2,6 +2,7 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS, type Method } from '../../measure/methods.ts';
 import { methodCardAddress, methodPreviewAddress, panelCardAddress, previewAddress } from './card-files.ts';
 import { CARD_FORMATS, type CardLayout, PREVIEW, PREVIEW_LAYOUT } from './card-formats.ts';
+import type { Drawing } from './drawing.ts';
 import { methodCard, methodCardView } from './method-card.ts';
 import { panelCard } from './panel-card.ts';
 import { panelCardView } from './panel-card-view.ts';
@@ -13,6 +14,8 @@ export interface DrawnCard {
   /** All that it is drawn of, besides the code and the typefaces. */
   drawnOf: string;
   /** Drawn when it is asked for. */
+  drawing(): Drawing;
+  /** The drawing as a file. */
   svg(): string;
   /** Width of its picture, px; left out where it is published as the drawing that it is. */
   pixels?: number;
@@ -31,8 +34,7 @@ export function drawnCards(ledger: Ledger): DrawnCard[] {
 function panelCards(panel: PanelEntry, ledger: Ledger): DrawnCard[] {
   const { cards } = ledger.guide;
   const view = panelCardView(panel, ledger);
-  const drawing = (layout: CardLayout) =>
-    drawn(view, layout, () => panelCard(view, layout).svg(view.name, view.description));
+  const drawing = (layout: CardLayout) => drawn(view, layout, () => panelCard(view, layout), view.description);
   return [
     ...(cards.preview
       ? [{ address: previewAddress(panel.slug), ...drawing(PREVIEW_LAYOUT), pixels: PREVIEW.width }]
@@ -49,26 +51,33 @@ function panelCards(panel: PanelEntry, ledger: Ledger): DrawnCard[] {
 function methodCards(method: Method, guide: Ledger['guide']): DrawnCard[] {
   const view = methodCardView(method, guide);
   const all = CARD_FORMATS.flatMap(({ id, layout, pixels }) => {
-    const drawing = drawn(view, layout, () => methodCard(view, layout).svg(view.name, `${view.says} ${view.words}`));
+    const drawing = drawn(view, layout, () => methodCard(view, layout), `${view.says} ${view.words}`);
     return bothWays(methodCardAddress(method.id, id), pixels, drawing);
   });
   return guide.cards.show ? all : all.filter((it) => it.address === methodPreviewAddress(method.id));
 }
 
 /** Drawn once at most, however many files it becomes. */
-function drawn(view: object, layout: CardLayout, draw: () => string): Pick<DrawnCard, 'drawnOf' | 'svg'> {
-  let svg: string | undefined;
-  return {
-    drawnOf: JSON.stringify([view, layout]),
-    svg: () => {
-      svg ??= draw();
-      return svg;
-    },
+function drawn(
+  view: { name: string },
+  layout: CardLayout,
+  draw: () => Drawing,
+  words: string,
+): Pick<DrawnCard, 'drawnOf' | 'drawing' | 'svg'> {
+  let known: Drawing | undefined;
+  const drawing = () => {
+    known ??= draw();
+    return known;
   };
+  return { drawnOf: JSON.stringify([view, layout]), drawing, svg: () => drawing().svg(view.name, words) };
 }
 
 /** A card as a drawing and as a picture. */
-const bothWays = (address: string, pixels: number, drawing: Pick<DrawnCard, 'drawnOf' | 'svg'>): DrawnCard[] => [
+const bothWays = (
+  address: string,
+  pixels: number,
+  drawing: Pick<DrawnCard, 'drawnOf' | 'drawing' | 'svg'>,
+): DrawnCard[] => [
   { address: `${address}.svg`, ...drawing },
   { address: `${address}.png`, ...drawing, pixels },
 ];

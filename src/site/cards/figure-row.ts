@@ -1,6 +1,5 @@
-import { piece } from '../shared/browser/pieces.ts';
 import type { CardLayout } from './card-formats.ts';
-import { type Drawing, round } from './drawing.ts';
+import type { Drawing } from './drawing.ts';
 import { INK } from './drawing-ink.ts';
 import { letterWidth } from './lettering.ts';
 import type { CardFigure } from './panel-card-view.ts';
@@ -87,14 +86,12 @@ function scale(
 ): void {
   const x = left + room.left;
   const length = width - room.left - room.right;
-  drawing.rule(x, y, x + length, y, INK.soft, 2);
-  for (const place of [x, x + length]) drawing.rule(place, y - 9, place, y + 9, INK.soft, 2);
+  drawing.across(x, x + length, y, INK.soft, 2);
+  for (const place of [x, x + length]) drawing.down(place, y - 9, y + 9, INK.soft, 2);
   const bar = Math.max(LEAST, (to - from) * length);
   const middle = x + ((from + to) / 2) * length;
-  drawing.add(
-    piece('rect', { x: round(middle - bar / 2), y: round(y - 9), width: round(bar), height: 18, fill: INK.accent }),
-  );
-  drawing.rule(x + at * length, y - 16, x + at * length, y + 16, INK.ink, 5);
+  drawing.bar({ x: middle - bar / 2, y: y - 9, width: bar, height: 18 }, INK.accent);
+  drawing.down(x + at * length, y - 16, y + 16, INK.ink, 5);
   if (letters === undefined) return;
   const words = { size: letters, fill: INK.soft } as const;
   drawing.write('0', left, y + 0.33 * letters, words);

@@ -38,9 +38,14 @@ function fontOf(face: Face, alphabet: (typeof ALPHABETS)[number]): Font {
 /** Whether a face has a letter for a character. */
 export const hasLetter = (character: string, face: Face) => letterOf(character, face).glyph.index > 0;
 
-interface Letter {
+/** A character in the face that has it. */
+export interface Letter {
+  /** Stands for the outline: the same letter of the same face, the same key. */
+  key: string;
   font: Font;
   glyph: Glyph;
+  /** Of the typeface to a letter size. */
+  units: number;
 }
 
 const letters = new Map<string, Letter>();
@@ -48,107 +53,96 @@ const letters = new Map<string, Letter>();
 /** A character with the face that has it; what none has becomes the mark for that. */
 function letterOf(character: string, face: Face): Letter {
   const key = `${face} ${character}`;
-  const known = letters.get(key) ?? findLetter(character, face);
+  const known = letters.get(key) ?? findLetter(character, face, key);
   letters.set(key, known);
   return known;
 }
 
-function findLetter(character: string, face: Face): Letter {
+function findLetter(character: string, face: Face, key: string): Letter {
   for (const alphabet of ALPHABETS) {
     const font = fontOf(face, alphabet);
     const index = font.charToGlyphIndex(character);
-    if (index > 0) return { font, glyph: font.glyphs.get(index) };
+    if (index > 0) return { key, font, glyph: font.glyphs.get(index), units: font.unitsPerEm };
   }
   const font = fontOf(face, 'latin');
-  return { font, glyph: font.glyphs.get(0) };
+  return { key: `${face} none`, font, glyph: font.glyphs.get(0), units: font.unitsPerEm };
 }
 
-/** The letters of a text with where each begins, at a size; and where the last one ends. */
-function setLetters(text: string, face: Face, size: number) {
+/** A letter of a line, and where it begins, in letter sizes. */
+export interface SetLetter {
+  letter: Letter;
+  at: number;
+}
+
+/** A line of text, set. */
+export interface SetLine {
+  letters: readonly SetLetter[];
+  /** In letter sizes. */
+  width: number;
+}
+
+/** A text is measured at many sizes until it fits, and stands on a card in every format. */
+const lines = new Map<string, SetLine>();
+
+/** The letters of a text with where each begins; set once. */
+export function setLine(text: string, face: Face): SetLine {
+  const key = `${face} ${text}`;
+  const known = lines.get(key) ?? newLine(text, face);
+  lines.set(key, known);
+  return known;
+}
+
+function newLine(text: string, face: Face): SetLine {
   let x = 0;
   let before: Letter | undefined;
   const set = [...text.normalize('NFC')].map((character) => {
     const letter = letterOf(character, face);
-    const scale = size / letter.font.unitsPerEm;
-    if (before?.font === letter.font) x += letter.font.getKerningValue(before.glyph, letter.glyph) * scale;
+    if (before?.font === letter.font) x += letter.font.getKerningValue(before.glyph, letter.glyph) / letter.units;
     const at = x;
-    x += (letter.glyph.advanceWidth ?? 0) * scale;
+    x += (letter.glyph.advanceWidth ?? 0) / letter.units;
     before = letter;
-    return { ...letter, at };
+    return { letter, at };
   });
   return { letters: set, width: x };
 }
 
-/** Of letter size 1: a text is measured at many sizes until it fits. */
-const widths = new Map<string, number>();
-
 /** How wide a text is at a letter size, in its unit. */
 export function letterWidth(text: string, face: Face, size: number): number {
-  const key = `${face} ${text}`;
-  const known = widths.get(key) ?? setLetters(text, face, 1).width;
-  widths.set(key, known);
-  return known * size;
+  return setLine(text, face).width * size;
 }
 
-/** The outlines of a text as the data of a path, from a point on its base line. */
-export function letterPath(text: string, face: Face, size: number, x: number, y: number): string {
-  const { letters: set } = setLetters(text, face, size);
-  const characters = [...text.normalize('NFC')];
-  return set
-    .map(({ glyph, at }, i) => {
-      const { left, top, rest } = outlineOf(glyph, `${face} ${size} ${characters[i]}`, size);
-      return rest === '' ? '' : `M${tenths(x + at + left)} ${tenths(y + top)}${rest}`;
-    })
-    .join('');
+const outlines = new Map<string, string>();
+
+/** How a letter is drawn, as data of a path in units of its typeface, downwards from the base line; empty for a blank. */
+export function letterOutline(letter: Letter): string {
+  const known = outlines.get(letter.key) ?? outlineOf(letter);
+  outlines.set(letter.key, known);
+  return known;
 }
 
-const tenths = (value: number) => Math.round(value * 10) / 10;
-
-/** Where a letter's outline begins, from its place on the base line, and how it goes on. */
-interface Outline {
-  left: number;
-  top: number;
-  rest: string;
-}
-
-/** Of every letter at every size: a guide's cards have the same ones over and over. */
-const outlines = new Map<string, Outline>();
-
-function outlineOf(glyph: Glyph, key: string, size: number): Outline {
-  const known = outlines.get(key);
-  if (known) return known;
-  const { commands } = glyph.getPath(0, 0, size);
-  const [first] = commands;
-  const outline =
-    first?.type === 'M'
-      ? { left: first.x, top: first.y, rest: pathData(commands).replace(/^m-?[\d.]+ ?-?[\d.]+/, '') }
-      : { left: 0, top: 0, rest: '' };
-  outlines.set(key, outline);
-  return outline;
-}
-
-/** Each step from the one before, to a tenth of the drawing's unit, which no one sees: half as long as places would be. */
-function pathData(commands: readonly PathCommand[]): string {
+/** Each step from the one before, to a tenth of the typeface's unit: shorter than places would be. */
+function outlineOf({ glyph, units }: Letter): string {
   let [atX, atY] = [0, 0];
   let [startX, startY] = [0, 0];
   let data = '';
-  for (const it of commands) {
+  for (const it of glyph.getPath(0, 0, units).commands) {
     if (it.type === 'Z') {
       [atX, atY] = [startX, startY];
       data += 'z';
       continue;
     }
-    const places =
-      it.type === 'C'
-        ? [it.x1, it.y1, it.x2, it.y2, it.x, it.y]
-        : it.type === 'Q'
-          ? [it.x1, it.y1, it.x, it.y]
-          : [it.x, it.y];
-    const steps = places.map((place, i) => Math.round(place * 10) - (i % 2 === 0 ? atX : atY));
+    const steps = placesOf(it).map((place, i) => Math.round(place * 10) - (i % 2 === 0 ? atX : atY));
+    // Outlines may begin with a line that goes nowhere.
+    if (steps.every((step) => step === 0) && it.type !== 'M') continue;
     data += it.type.toLowerCase() + steps.map((step, i) => (i > 0 && step >= 0 ? ' ' : '') + step / 10).join('');
     atX += steps.at(-2) ?? 0;
     atY += steps.at(-1) ?? 0;
     if (it.type === 'M') [startX, startY] = [atX, atY];
   }
   return data;
+}
+
+function placesOf(it: Exclude<PathCommand, { type: 'Z' }>): number[] {
+  if (it.type === 'C') return [it.x1, it.y1, it.x2, it.y2, it.x, it.y];
+  return it.type === 'Q' ? [it.x1, it.y1, it.x, it.y] : [it.x, it.y];
 }

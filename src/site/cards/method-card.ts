@@ -53,7 +53,7 @@ export function methodCard(view: MethodCardView, layout: CardLayout): Drawing {
   const title = { size: isBeside ? 1.4 * text : layout.name, least: small, face: 'title', leading: 1.08 } as const;
   let y = drawing.lines(view.name, margin, margin, inner, { ...title, most: isBeside ? 1 : 2 });
   y += 0.2 * text;
-  drawing.rule(margin, y, width - margin, y, INK.ink, 4);
+  drawing.across(margin, width - margin, y, INK.ink, 4);
   y += 0.3 * text;
   const code = cardCode(view.address, layout);
   if (isBeside) besideCode(drawing, view, layout, y, code);

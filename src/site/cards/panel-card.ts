@@ -58,7 +58,7 @@ function head(drawing: Drawing, { name, from }: PanelCardView, layout: CardLayou
   let y = drawing.lines(name, margin, margin, width, { ...title, most: isLong || !isBeside ? 2 : 1 });
   const words = { size: small, fill: INK.soft, most: isBeside ? 1 : 2 };
   y = drawing.lines(from, margin, y + 0.12 * text, width, words) + 0.2 * text;
-  drawing.rule(margin, y, margin + width, y, INK.ink, 4);
+  drawing.across(margin, margin + width, y, INK.ink, 4);
   return isBeside ? y : y + 0.4 * text;
 }
 

@@ -31,13 +31,8 @@ export function drawSketch(
   const scale = Math.min(box.width / width, box.height / height);
   const [left, top] = [box.x + (box.width - width * scale) / 2, box.y + (box.height - height * scale) / 2];
   const isText = (it: PieceElement) => it.tag === 'text';
-  drawing.add(
-    piece(
-      'g',
-      { transform: `translate(${left.toFixed(1)} ${top.toFixed(1)}) scale(${scale.toFixed(4)})` },
-      ...pieces.filter((it) => !isText(it)).map(styled),
-    ),
-  );
+  const shapes = pieces.filter((it) => !isText(it)).map(styled);
+  drawing.add({ kind: 'shapes', pieces: shapes, x: left, y: top, scale });
   for (const it of pieces.filter(isText)) {
     const { x, y, 'text-anchor': anchor } = it.attributes;
     drawing.write(textOf(it.pieces), left + Number(x) * scale, top + Number(y) * scale, {

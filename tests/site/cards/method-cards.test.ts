@@ -1,6 +1,6 @@
 /** Cards of methods: the sketch explains, its words fit, and the code leads to the method. */
 import { expect, test } from 'vitest';
-import { pictureOf } from '../../../src/build/cards/card-store.ts';
+import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import { METHODS, methodById } from '../../../src/measure/methods.ts';
 import { cardCode } from '../../../src/site/cards/card-code.ts';
 import { CARD_FORMATS, LEAST_ON_PHONE, onPhone } from '../../../src/site/cards/card-formats.ts';
@@ -39,7 +39,7 @@ test('each has a sentence of its own, no longer than two lines', () => {
 
 test.each(CARD_FORMATS)('its code is read by another library on a phone, $name', async ({ layout, pixels }) => {
   const view = methodCardView(methodById('rank'), GUIDE);
-  const picture = await pictureOf(methodCard(view, layout).svg(view.name, view.words), pixels);
+  const picture = await pictureOf(methodCard(view, layout), pixels);
   expect(await readCode(picture, 390)).toBe(view.address);
 });
 

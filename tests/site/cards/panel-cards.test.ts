@@ -1,7 +1,7 @@
 /** Cards of panels: everything on them can be read, nothing lies on anything else, and the code leads to the page. */
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { pictureOf } from '../../../src/build/cards/card-store.ts';
+import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { CARD_FORMATS, PREVIEW, PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
 import { roundEnd, scaleEnd, scaleWords } from '../../../src/site/cards/card-scales.ts';
@@ -70,7 +70,7 @@ test('ink on paper reaches 4.5 to 1', () => {
 
 test.each(CARD_FORMATS)('its code is read by another library on a phone, $name', async ({ layout, pixels }) => {
   const view = views.find((it) => it.name.includes('Gannet')) as PanelCardView;
-  const picture = await pictureOf(panelCard(view, layout).svg(view.name, view.description), pixels);
+  const picture = await pictureOf(panelCard(view, layout), pixels);
   expect(await readCode(picture, 390)).toBe(
     'https://panels.curlewstrand.example/panels/kelpwright-gannet/methodology/',
   );
@@ -79,8 +79,8 @@ test.each(CARD_FORMATS)('its code is read by another library on a phone, $name',
 test('the picture of a link has its size, and is light', async () => {
   const cards = drawnCards(ledger).filter((it) => it.address.endsWith('/preview.png'));
   expect(cards).toHaveLength(ledger.panels.size);
-  const heavy = cards.toSorted((a, b) => b.svg().length - a.svg().length)[0];
-  const picture = await pictureOf(heavy?.svg() ?? '', PREVIEW.width);
+  const heavy = cards.map((it) => it.drawing()).toSorted((a, b) => letters(b) - letters(a))[0] as Drawing;
+  const picture = await pictureOf(heavy, PREVIEW.width);
   const { width, height } = await sharp(picture).metadata();
   expect({ width, height }).toEqual(PREVIEW);
   expect(picture.length).toBeLessThan(60_000);
@@ -128,6 +128,9 @@ test('a guide that asks for none has none', () => {
   const cards = { preview: false, show: false, badges: false };
   expect(drawnCards({ ...ledger, guide: { ...ledger.guide, cards } })).toEqual([]);
 });
+
+/** How many letters are written on a card. */
+const letters = ({ runs }: Drawing) => runs.reduce((sum, it) => sum + it.text.length, 0);
 
 /** WCAG 2.2, contrast ratio (read). */
 function contrast(a: string, b: string): number {

@@ -35,12 +35,19 @@ export function lightHtml(html: string): string {
     const isPart = name !== undefined && TABLE_PARTS.test(name);
     const between = body.slice(done, match.index);
     if (!(isPart && isAfterPart && between.trim() === '')) text += between;
-    if (name === undefined || close.includes('/')) text += tag;
+    if (name === undefined) text += tag;
     else if (end) text += TOLD_IN_TABLES.test(name) ? '' : tag;
-    else text += `<${name}${attributes.replace(NEEDS_NO_QUOTES, '=$1')}>`;
+    else text += openTag(name, attributes, close.includes('/'));
     isAfterPart = isPart;
     done = match.index + tag.length;
   }
   text += body.slice(done);
   return html.includes('data-pagefind-body') ? text : text.replace(TOLD_IN_TEXT, '').replace(TOLD_PARAGRAPH, '');
+}
+
+/** A slash right behind a value without quotes would be the value's. */
+function openTag(name: string, attributes: string, isEmpty: boolean): string {
+  const plain = attributes.replace(NEEDS_NO_QUOTES, '=$1');
+  if (!isEmpty) return `<${name}${plain}>`;
+  return `<${name}${plain}${plain === '' || plain.endsWith('"') ? '/' : ' /'}>`;
 }

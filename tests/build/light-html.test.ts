@@ -18,12 +18,17 @@ describe('a light page', () => {
     '<a href="/?with=a">a</a>',
     `<p title="it's">a</p>`,
     '<p title="a>b">a</p>',
-    '<svg><path d="M1"/></svg>',
+    '<svg><path d="M1 2"/><br/></svg>',
     '<input value="`">',
     '<p hidden>a</p>',
     'x = "y" in a text',
   ])('keeps what means something: %s', (body) => {
     expect(light(body)).toBe(body);
+  });
+
+  test('keeps the slash of what ends where it begins apart from a value', () => {
+    expect(light('<rect class="a" x="1"/>')).toBe('<rect class=a x=1 />');
+    expect(light('<rect class="a b" />')).toBe('<rect class="a b"/>');
   });
 
   test('leaves out ends and blanks within tables, and none around or in what their cells say', () => {

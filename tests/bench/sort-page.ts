@@ -11,12 +11,11 @@ const SEED = 1;
  * @throws where the page has no ranking
  */
 export function sortPage({ html }: BuiltPage, rows: number, script: boolean): string {
-  const [table = ''] = html.match(/<table class="?ranking\b[\s\S]*?<\/table>/) ?? [];
-  const [head = ''] = /^[\s\S]*?(?=<tbody)/.exec(table) ?? [];
-  // The page is without the end tags that the next tag tells.
-  const bodies = (table.match(/<tbody[\s\S]*?(?=<tbody|<\/table>)/g) ?? []).map((body) => ({
-    start: /^<tbody[\s\S]*?(?=<tr role=row data-f)/.exec(body)?.[0] ?? '',
-    models: body.match(/<tr role=row data-f[\s\S]*?(?=<tr\b|$)/g) ?? [],
+  const [table = ''] = html.match(/<table class="ranking"[\s\S]*?<\/table>/) ?? [];
+  const [head = ''] = /^[\s\S]*?<\/thead>/.exec(table) ?? [];
+  const bodies = (table.match(/<tbody[\s\S]*?<\/tbody>/g) ?? []).map((body) => ({
+    start: /^<tbody[\s\S]*?<\/tr>/.exec(body)?.[0] ?? '',
+    models: body.match(/<tr role="row" data-f[\s\S]*?<\/tr>/g) ?? [],
   }));
   const count = bodies.reduce((sum, it) => sum + it.models.length, 0);
   if (!head || count === 0) throw new Error('the built guide has no ranking');
@@ -29,9 +28,9 @@ export function sortPage({ html }: BuiltPage, rows: number, script: boolean): st
     });
   const row = (model: string) =>
     model
-      .replace(/(<th[^>]*><a href=[^>]*>)[^<]*/, `$1Model ${1 + Math.floor(draw.between([0, 10 * rows]))}`)
+      .replace(/(<th[^>]*><a href="[^"]*">)[^<]*/, `$1Model ${1 + Math.floor(draw.between([0, 10 * rows]))}`)
       .replace(
-        /(<td role=cell (?:class=watt|data-l=(?:"[^"]*"|[^\s>]+))>(?:<(?:a|span)[^>]*>)*)([^<]*)/g,
+        /(<td role="cell" (?:class="watt"|data-l="[^"]*")>(?:<a[^>]*>)?<span[^>]*>)([^<]*)/g,
         (_, tags, text) => tags + scrambled(text),
       );
   let left = rows;
@@ -42,7 +41,7 @@ export function sortPage({ html }: BuiltPage, rows: number, script: boolean): st
   });
   const scripts = script ? (html.match(/<script\b[^>]*\bsrc="[^"]+"[^>]*><\/script>/g) ?? []).join('') : '';
   // The tools come along, so that sorting does all that it does for a reader, and filters can be timed.
-  const [tools = ''] = (script && /<form id="?guide-tools\b[\s\S]*?<\/form>/.exec(html)) || [];
+  const [tools = ''] = (script && /<form id="guide-tools"[\s\S]*?<\/form>/.exec(html)) || [];
   const main = `<main id="main"><h1>${rows} rows</h1>${tools}${head}${grown.join('')}</table></main>`;
   const bare = html.replace(/<script\b[^>]*>[\s\S]*?<\/script>/g, '').replace(/<main\b[\s\S]*<\/main>/, () => main);
   return bare.replace('</body>', () => `${scripts}</body>`);

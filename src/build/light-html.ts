@@ -6,10 +6,10 @@ const TAGS =
 const NEEDS_NO_QUOTES = /="([^\s"'=<>`]+)"(?=\s|$)/g;
 
 /** Of tables: between these and whatever stands next to them white space is nothing. */
-const TABLE_PARTS = new Set(['table', 'caption', 'colgroup', 'thead', 'tbody', 'tfoot', 'tr', 'td', 'th']);
+const TABLE_PARTS = /^(?:table|caption|colgroup|thead|tbody|tfoot|tr|td|th)$/;
 
 /** End tags that a table's next part, or the table's own end, tells anyway. */
-const TOLD_IN_TABLES = new Set(['thead', 'tbody', 'tr', 'td', 'th']);
+const TOLD_IN_TABLES = /^(?:thead|tbody|tr|td|th)$/;
 
 /** End tags that the next of their kind, or the end of what they lie in, tells anyway. */
 const TOLD_IN_TEXT = /<\/(?:li|dt|dd)>\s*(?=<(?:li|dt|dd)\b|<\/(?:ul|ol|dl)>)/g;
@@ -28,22 +28,18 @@ export function lightHtml(html: string): string {
   const head = Math.max(html.indexOf('<body'), 0);
   const body = html.slice(head);
   let text = html.slice(0, head);
-  /** Up to where it is in the text, and where the last tag ends. */
-  let [done, at] = [0, 0];
+  let done = 0;
   let isAfterPart = false;
-  const put = (piece: string, from: number, to: number) => {
-    text += body.slice(done, from) + piece;
-    done = to;
-  };
   for (const match of body.matchAll(TAGS)) {
     const [tag, , end, name, attributes = '', close = ''] = match;
-    const isPart = name !== undefined && TABLE_PARTS.has(name);
-    if (isPart && isAfterPart && body.slice(at, match.index).trim() === '') put('', at, match.index);
-    at = match.index + tag.length;
-    if (isPart && end && TOLD_IN_TABLES.has(name)) put('', match.index, at);
-    else if (name !== undefined && attributes !== '')
-      put(openTag(name, attributes, close.includes('/')), match.index, at);
+    const isPart = name !== undefined && TABLE_PARTS.test(name);
+    const between = body.slice(done, match.index);
+    if (!(isPart && isAfterPart && between.trim() === '')) text += between;
+    if (name === undefined) text += tag;
+    else if (end) text += TOLD_IN_TABLES.test(name) ? '' : tag;
+    else text += openTag(name, attributes, close.includes('/'));
     isAfterPart = isPart;
+    done = match.index + tag.length;
   }
   text += body.slice(done);
   return html.includes('data-pagefind-body') ? text : text.replace(TOLD_IN_TEXT, '').replace(TOLD_PARAGRAPH, '');

@@ -12,9 +12,7 @@ const GAPS = 7;
 /** The guide with its first body grown long and the others gone: rank by row, every figure a scrambled number. */
 function longGuide(): string {
   const { html } = pageAt('/');
-  const cells = [
-    ...(/<tr role=row data-f[\s\S]*?(?=<tr\b|<\/table>)/.exec(html)?.[0] ?? '').matchAll(/<t[hd] ([^>]*)>/g),
-  ];
+  const cells = [...(/<tr role="row" data-f[\s\S]*?<\/tr>/.exec(html)?.[0] ?? '').matchAll(/<t[hd] ([^>]*)>/g)];
   const row = (i: number) => {
     // 77 and 250 have no common divisor, so this takes each value from 0 to 249 once.
     const value = (i * 77) % ROWS;
@@ -28,7 +26,7 @@ function longGuide(): string {
     return `<tr role="row" data-f="panel-${i + 1}|maker||||"><td role="cell">${i + 1}</td><th scope="row" role="rowheader"><a href="/panels/">Panel ${i + 1}</a><small></small></th>${figures.join('')}</tr>`;
   };
   const rows = Array.from({ length: ROWS }, (_, i) => row(i)).join('');
-  const [first = ''] = /<tbody role=rowgroup id=table-[\s\S]*?(?=<tr role=row data-f)/.exec(html) ?? [];
+  const [first = ''] = /<tbody role="rowgroup" id="table-[\s\S]*?<\/tr>/.exec(html) ?? [];
   const at = html.indexOf(first);
   const end = html.indexOf('</table>', at);
   return `${html.slice(0, at)}${first}${rows}</tbody>${html.slice(end)}`;

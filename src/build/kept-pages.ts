@@ -7,7 +7,6 @@ import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
 import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
 import { givenTo, withReads } from '../site/shared/page-reads.ts';
-import { lightHtml } from './light-html.ts';
 import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
 import { buildStamp } from './source-stamp.ts';
@@ -173,17 +172,11 @@ export const keeping =
         ? await readFile(kept)
         : await pages.made(page, async () => {
             const rendered = await astro.render(request, options);
-            return bytesOf(rendered instanceof Response ? rendered : rendered.response, page);
+            return bytesOf(rendered instanceof Response ? rendered : rendered.response);
           });
       return new Response(new Uint8Array(bytes), { headers: { 'content-type': 'text/html' } });
     },
   });
 
-/** Pages that there is one of for each panel, or that have a line for each: these are made light. */
-const GROWS = /^\/(?:panels\/.*|(?:frame|emitted|plots)\/)?$/;
-
 /** What a page's answer holds. */
-export async function bytesOf(response: Response, page: string): Promise<Uint8Array> {
-  const html = await response.text();
-  return Buffer.from(GROWS.test(page) ? lightHtml(html) : html);
-}
+export const bytesOf = async (response: Response): Promise<Uint8Array> => Buffer.from(await response.arrayBuffer());

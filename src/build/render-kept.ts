@@ -48,7 +48,7 @@ export async function renderKept(
         const page = `/${pathname}/`.replaceAll(/\/{2,}/g, '/');
         const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
         const file = join(grown, page === '/404/' ? '404.html' : `${page}index.html`);
-        await layFile(pages, page, file, async () => bytesOf(await app.render(request, { routeData: route }), page));
+        await layFile(pages, page, file, async () => bytesOf(await app.render(request, { routeData: route })));
       }),
     ),
   );

@@ -12,9 +12,6 @@ const validator = new HtmlValidate({
     'wcag/h32': 'off',
     // A table that a narrow window shows as blocks is none to some browsers, unless its parts say what they are.
     'no-redundant-role': 'off',
-    // Panels’ pages leave out quotes and end tags that HTML can do without.
-    'attr-quotes': 'off',
-    'no-implicit-close': 'off',
     // Hashes guard files of other hosts; ours come from where the page comes from, and the page has none else.
     'require-sri': ['error', { target: 'crossorigin' }],
   },

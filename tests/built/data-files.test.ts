@@ -9,7 +9,7 @@ import { readCsv } from './read-csv.ts';
 import { type DataFigure, FILES, panelFiles, panelsJson } from './site.ts';
 
 const json = panelsJson();
-const csv = readCsv(readFileSync(join(DEMO_SITE, 'data/panels.csv'), 'utf8'));
+const table = (name: string) => readCsv(readFileSync(join(DEMO_SITE, `data/${name}.csv`), 'utf8'));
 const published = panelFiles('published').map((it) => it.slug);
 
 /** Every figure and gap of the JSON file, with where it stands. */
@@ -111,15 +111,16 @@ test('every raw reading with a value has its unit', () => {
   expect(readings.filter((it) => it.value !== undefined && !it.unit)).toEqual([]);
 });
 
-describe('panels.csv', () => {
-  const lines = csv.filter((it) => it.kind === 'figure');
+test('panels.csv has a line for each session of each published panel', () => {
+  const lines = table('panels').map((it) => `${it.panel} ${it.session}`);
+  expect(lines).toEqual(json.panels.flatMap(({ slug, sessions }) => sessions.map(({ date }) => `${slug} ${date}`)));
+  expect([...new Set(table('panels').map((it) => it.panel))].toSorted()).toEqual(published);
+});
 
-  test('has lines of two kinds, all of published panels', () => {
-    expect(new Set(csv.map((it) => it.kind))).toEqual(new Set(['figure', 'reading']));
-    expect([...new Set(csv.map((it) => it.panel))].toSorted()).toEqual(published);
-  });
+describe('the tables of the data package', () => {
+  const lines = table('tables/figures');
 
-  test('holds the figures of panels.json, value for value', () => {
+  test('hold the figures of panels.json, value for value', () => {
     const number = (text: string | undefined) => (text ? Number(text) : null);
     const fromCsv = lines.map((it) => [
       [it.panel, it.session, it.metric].join('/'),
@@ -155,7 +156,7 @@ describe('panels.csv', () => {
     expect(fromCsv).toEqual(fromJson);
   });
 
-  test('names the flags of panels.json beside the figures that they concern', () => {
+  test('name the flags of panels.json beside the figures that they concern', () => {
     for (const panel of json.panels) {
       for (const session of panel.sessions) {
         for (const flag of session.flags) {
@@ -172,10 +173,16 @@ describe('panels.csv', () => {
     expect(lines.some((it) => it.flags !== '')).toBe(true);
   });
 
-  test('holds the raw readings of panels.json, struck-out ones with their reason', () => {
-    const fromCsv = csv
-      .filter((it) => it.kind === 'reading')
-      .map((it) => [it.panel, it.session, it.metric, it.written, it.value, it.unit, it.struck]);
+  test('hold the raw readings of panels.json, struck-out ones with their reason', () => {
+    const fromCsv = table('tables/readings').map((it) => [
+      it.panel,
+      it.session,
+      it.reading,
+      it.written,
+      it.value,
+      it.unit,
+      it.struck,
+    ]);
     const fromJson = json.panels.flatMap((panel) =>
       panel.sessions.flatMap((session) =>
         session.readings.map((it) => [

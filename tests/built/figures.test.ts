@@ -229,7 +229,9 @@ describe('the ranking', () => {
 function figurePlaces(page: SitePage): HtmlElement[] {
   const { document } = page;
   const head = document.querySelectorAll('dl.head-figures dd').filter((it) => !it.classList.contains('under'));
-  const cells = document.querySelectorAll('main td.n');
+  const cells = ['td.n', '.distances td', '.bench td']
+    .flatMap((it) => document.querySelectorAll(`main ${it}`))
+    .filter((it) => !it.classList.contains('drawn'));
   return [
     ...head,
     // What stands under one of the head's figures is another one with words about it.

@@ -28,7 +28,7 @@ export function expandPanels(file: Raw): Raw {
   const named = (row: Row, list: string) =>
     Object.fromEntries(row.map((it, i) => [columns[list][i], it])) as Record<string, Raw>;
 
-  const figure = (row: FigureRow, id: string, kind: Kind) => {
+  const figure = (row: FigureRow, id: string, kind: Kind, lists: Ref[][]) => {
     if (!Array.isArray(row)) return { value: null, reason: text(row.reason) };
     const { more, value, standard_uncertainty, interval95_low: low, interval95_high: high } = named(row, 'figures');
     const { notes, uncertainty_absent: absent, ...rest } = more ?? {};
@@ -43,19 +43,19 @@ export function expandPanels(file: Raw): Raw {
       method_version: kind.method_version,
       ...rest,
       ...(absent !== undefined && { uncertainty_absent: text(absent) }),
-      ...(notes && { notes: notes.map(text) }),
+      ...(notes !== undefined && { notes: (lists[notes] as Ref[]).map(text) }),
     };
   };
-  const figures = (rows: Record<string, FigureRow>, slug: string, date?: string) =>
+  const figures = (rows: Record<string, FigureRow>, { slug, notes }: Raw, date?: string) =>
     Object.fromEntries(
       Object.entries(rows).map(([metric, row]) => {
         const kind: Kind = metrics[metric];
         const owner = date === undefined || kind.of === 'panel' ? slug : `${slug}/${date}`;
-        return [metric, figure(row, `${owner}/${metric}`, kind)];
+        return [metric, figure(row, `${owner}/${metric}`, kind, notes)];
       }),
     );
 
-  const session = (it: Raw, slug: string) => ({
+  const session = (it: Raw, of: Raw) => ({
     ...it,
     instruments: Object.fromEntries(
       Object.entries(it.instruments as Record<string, [string, string | null, string?]>).map(([kind, row]) => {
@@ -65,11 +65,11 @@ export function expandPanels(file: Raw): Raw {
         return [kind, { id, calibration, holds_until, uncertainty, ...(read_on && { read_on }) }];
       }),
     ),
-    figures: figures(it.figures, slug, it.date),
+    figures: figures(it.figures, of, it.date),
     readings: it.readings.map((row: Row) => {
-      const { label, value, unit, more, ...rest } = named(row, 'readings');
+      const { label, written, value, unit, more, ...rest } = named(row, 'readings');
       const given = { ...(value != null && { value }), ...(unit != null && { unit }) };
-      return { ...rest, label: text(label), ...given, ...more };
+      return { ...rest, label: text(label), written: written ?? `${value} ${unit}`, ...given, ...more };
     }),
     limits: it.limits.map((row: Row) => {
       const { title, finding, background, limit, caution, ...rest } = named(row, 'limits');
@@ -85,10 +85,11 @@ export function expandPanels(file: Raw): Raw {
     claims: it.claims.map((claim: Raw) => ({ ...claim, subject: text(claim.subject), text: text(claim.text) })),
   });
 
-  const rank = (it: Raw, slug: string) => it && { panel: slug, ...it };
+  const nameOf = (place: number) => panels[place].slug;
+  const rank = (it: Raw, slug: string) => it && { panel: slug, ...it, tiedWith: it.tiedWith.map(nameOf) };
   return {
     ...head,
-    panels: panels.map((it: Raw) => ({
+    panels: panels.map(({ notes, ...it }: Raw) => ({
       ...it,
       rank: rank(it.rank, it.slug),
       rank_by_emitted: rank(it.rank_by_emitted, it.slug),
@@ -100,12 +101,13 @@ export function expandPanels(file: Raw): Raw {
         return {
           panel,
           extra_price,
-          extra_power: figure(power, `${id}/power`, step_up_metrics.power),
-          extra_price_per_watt: perWatt && figure(perWatt, `${id}/price-per-watt`, step_up_metrics['price-per-watt']),
+          extra_power: figure(power, `${id}/power`, step_up_metrics.power, notes),
+          extra_price_per_watt:
+            perWatt && figure(perWatt, `${id}/price-per-watt`, step_up_metrics['price-per-watt'], notes),
         };
       }),
-      ...(it.figures && { figures: figures(it.figures, it.slug) }),
-      sessions: it.sessions.map((own: Raw) => session(own, it.slug)),
+      ...(it.figures && { figures: figures(it.figures, { ...it, notes }) }),
+      sessions: it.sessions.map((own: Raw) => session(own, { ...it, notes })),
     })),
   };
 }

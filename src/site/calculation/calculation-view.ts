@@ -1,5 +1,6 @@
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
+import { REPEATABILITY } from '../../measure/instrument/instrument.ts';
 import { methodById } from '../../measure/methods.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import { carriedWords } from '../../words/carried-words.ts';
@@ -166,12 +167,18 @@ function sessionCalculation(
   };
 }
 
-/** What the intervals of some figures leave out, each reason once. */
+/** What the intervals of some figures leave out, each reason once; of one that many meters have, the meters in a row. */
 function unassessedOf(figures: readonly Figure[]): SessionCalculation['unassessed'] {
   const whats = new Map<string, Set<string>>();
-  for (const { what, reason } of figures.flatMap((it) => it.unassessed))
-    whats.set(say(reason), (whats.get(say(reason)) ?? new Set()).add(say(what)));
-  return [...whats].map(([reason, all]) => ({ what: [...all].join(', '), reason }));
+  const silent = new Set<string>();
+  for (const { what, reason } of figures.flatMap((it) => it.unassessed)) {
+    if (reason.code === 'scatter-not-known') silent.add(reason.instrument);
+    else whats.set(say(reason), (whats.get(say(reason)) ?? new Set()).add(say(what)));
+  }
+  const rows = [...whats].map(([reason, all]) => ({ what: [...all].join(', '), reason }));
+  if (silent.size === 0) return rows;
+  const meters = [...silent].join(', the ');
+  return [...rows, { what: say(REPEATABILITY), reason: say({ code: 'scatter-not-known', instrument: meters }) }];
 }
 
 function figureCalculation(

@@ -5,7 +5,7 @@ import type { FigureState, GuideState, PanelState, RankState, SessionState } fro
 import { methodAddress, panelPages } from './state-of-ledger.ts';
 
 /** Forms of `panels.json` that can be read. */
-export const READABLE_FORMATS: readonly number[] = [3];
+export const READABLE_FORMATS: readonly number[] = [3, 4];
 
 const textRef = z.union([z.int(), z.tuple([z.int()], z.string())]);
 type TextRef = z.output<typeof textRef>;
@@ -33,7 +33,8 @@ const rank = z.looseObject({
   place: z.int(),
   of: z.int(),
   range: z.tuple([z.int(), z.int()]).nullable(),
-  tiedWith: z.array(z.string()),
+  // In format 3 by their names, since then by their places.
+  tiedWith: z.array(z.union([z.string(), z.int()])),
 });
 
 const session = z.looseObject({
@@ -110,8 +111,8 @@ export function ranksOfData(text: string, shownAs: string): RankedGuide & { buil
     (it): RankedPanel => ({
       ...identityOf(it),
       ranks: {
-        optical: rankOf(it.rank, it.rank_absent, texts),
-        emitted: rankOf(it.rank_by_emitted, it.rank_by_emitted_absent, texts),
+        optical: rankOf(it.rank, it.rank_absent, { texts, panels }),
+        emitted: rankOf(it.rank_by_emitted, it.rank_by_emitted_absent, { texts, panels }),
       },
     }),
   );
@@ -124,9 +125,14 @@ const identityOf = ({ slug, maker, model, size_class: sizeClass }: RankedRow) =>
   sizeClass,
 });
 
-function rankOf(it: RankedRow['rank'], absent: TextRef | null, texts: readonly string[]): RankState {
+function rankOf(
+  it: RankedRow['rank'],
+  absent: TextRef | null,
+  { texts, panels }: { texts: readonly string[]; panels: ReadonlyArray<{ slug: string }> },
+): RankState {
   if (!it) return { absent: absent === null ? '' : textOf(absent, texts) };
-  const { place, of, range, tiedWith } = it;
+  const { place, of, range } = it;
+  const tiedWith = it.tiedWith.map((one) => (typeof one === 'string' ? one : (panels[one]?.slug ?? '')));
   return { place, of, range, tiedWith };
 }
 
@@ -187,7 +193,6 @@ class DataReader {
 
   private panel(it: Panel): PanelState {
     const { sessions, prices } = it;
-    const { texts } = this.data;
     const [price] = prices;
     const never = (): SessionState[] => [
       { date: null, figures: this.figures(it.figures ?? {}), flags: [], claims: [] },
@@ -201,8 +206,8 @@ class DataReader {
         currency: price.currency,
       },
       ranks: {
-        optical: rankOf(it.rank, it.rank_absent, texts),
-        emitted: rankOf(it.rank_by_emitted, it.rank_by_emitted_absent, texts),
+        optical: rankOf(it.rank, it.rank_absent, this.data),
+        emitted: rankOf(it.rank_by_emitted, it.rank_by_emitted_absent, this.data),
       },
       sessions:
         sessions.length > 0

@@ -3,7 +3,7 @@ import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
 import { carriedData, dataUnit, figureNumbers, flagsData } from './data-parts.ts';
 import type { FigureKind, FigureKinds } from './figure-kinds.ts';
-import type { TextRef, TextTable } from './text-table.ts';
+import type { NoteTable, TextRef, TextTable } from './text-table.ts';
 
 /** What a row of a figure holds. `more` is left out where there is nothing more. */
 export const FIGURE_COLUMNS = ['value', 'standard_uncertainty', 'interval95_low', 'interval95_high', 'more'] as const;
@@ -13,9 +13,16 @@ interface More extends Partial<Omit<FigureKind, 'of'>> {
   id?: string;
   bound?: Figure['bound'];
   uncertainty_absent?: TextRef;
-  notes?: TextRef[];
+  /** A place in the panel’s `notes`. */
+  notes?: number;
   flags?: ReturnType<typeof flagsData>;
   carried_over?: ReturnType<typeof carriedData>;
+}
+
+/** What rows refer to. */
+interface Tables {
+  texts: TextTable;
+  notes: NoteTable;
 }
 
 /** A figure, or why there is none. */
@@ -32,7 +39,7 @@ export type FigureRow =
 export function figureRow(
   it: FigureOrGap,
   { id, kind, currency }: { id: string; kind: Omit<FigureKind, 'of'> | undefined; currency: string },
-  texts: TextTable,
+  { texts, notes }: Tables,
 ): FigureRow {
   if (!isFigure(it)) return { reason: texts.filled(say(it.reason)) };
   const { method } = it;
@@ -46,7 +53,7 @@ export function figureRow(
     ...(it.basis !== kind?.basis && { basis: it.basis }),
     ...(method.id !== kind?.method && { method: method.id }),
     ...(method.version !== kind?.method_version && { method_version: method.version }),
-    ...(it.notes.length > 0 && { notes: it.notes.map((note) => texts.filled(say(note))) }),
+    ...(it.notes.length > 0 && { notes: notes.placeOf(it.notes.map((note) => texts.filled(say(note)))) }),
     ...(flags.length > 0 && { flags }),
     ...(it.carriedOver && { carried_over: carriedData(it.carriedOver) }),
   };
@@ -70,7 +77,7 @@ export function isLeftOut({ isOfFiles }: Metric, it: FigureOrGap | undefined): b
 export function figureRows(
   figures: FigureMap,
   { slug, date, kinds, currency }: { slug: string; date?: string; kinds: FigureKinds; currency: string },
-  texts: TextTable,
+  tables: Tables,
 ): Record<string, FigureRow> {
   return Object.fromEntries(
     METRICS.flatMap((metric) => {
@@ -79,7 +86,7 @@ export function figureRows(
       if (!it || isLeftOut(metric, it)) return [];
       const kind = kinds[id];
       const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
-      return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, texts)]];
+      return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, tables)]];
     }),
   );
 }

@@ -1,90 +1,78 @@
-import { csvFormatBody, csvFormatRow } from 'd3-dsv';
+import { csvFormatRow } from 'd3-dsv';
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
-import { isFigure } from '../../measure/figure.ts';
-import { METRICS } from '../../measure/metrics.ts';
-import { methodOf } from '../../words/format.ts';
+import { type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
+import { isInDoubt } from '../../measure/handed-on.ts';
+import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
-import { rawReadings } from '../calculation/raw-readings.ts';
-import { dataUnit, figureNumbers, flagsData, harmless, publishedPanels } from './data-parts.ts';
+import { dataUnit, figureNumbers, harmless, publishedPanels } from './data-parts.ts';
 import { isLeftOut } from './figure-rows.ts';
 
-const COLUMNS = [
-  'kind',
-  'panel',
-  'session',
-  'metric',
-  'value',
-  'unit',
-  'bound',
-  'standard_uncertainty',
-  'interval95_low',
-  'interval95_high',
-  'basis',
-  'method',
-  'method_version',
-  'written',
-  'struck',
-  'reason',
-  'flags',
-  'carried_over',
-] as const;
+/** What stands before the figures. */
+const OWN_COLUMNS = ['panel', 'maker', 'model', 'size_class', 'session', 'in_doubt', 'carried_over'] as const;
 
-type CsvRow = Partial<Record<(typeof COLUMNS)[number], string | number | null>>;
+/** A bound as laboratories write it. */
+const SIGNS = { below: '<', above: '>' } as const;
 
-/** `data/panels.csv`: what `panels.json` has, one figure or raw reading a line; in pieces too. */
+/**
+ * `data/panels.csv`: a line a session, for spreadsheets; each figure in three columns, its value and both ends of its
+ * 95 % interval. Where there is none its reason stands in the place of the value. All else that a figure has, and every
+ * reading, is in the tables of the data package, a line each. In pieces, a panel each.
+ */
 export function* panelsCsv(ledger: Ledger): Generator<string> {
-  yield `${csvFormatRow([...COLUMNS])}\n`;
-  for (const panel of publishedPanels(ledger)) {
-    const rows = csvRows(panel, ledger.guide.currency);
-    if (rows.length > 0) yield `${csvFormatBody(rows, [...COLUMNS])}\n`;
+  const panels = publishedPanels(ledger);
+  const { currency } = ledger.guide;
+  const maps = panels.flatMap((panel) => benches(panel).map(({ figures }) => figures));
+  const metrics = METRICS.filter((metric) =>
+    maps.some((figures) => figures.has(metric.id) && !isLeftOut(metric, figures.get(metric.id))),
+  );
+  const names = metrics.flatMap(({ id, unit }) => {
+    const inUnit = unit === '1' ? '' : ` [${dataUnit(unit, currency)}]`;
+    return ['', ' low', ' high'].map((end) => `${id}${end}${inUnit}`);
+  });
+  yield `${csvFormatRow([...OWN_COLUMNS, ...names])}\n`;
+  for (const panel of panels) {
+    for (const bench of benches(panel)) yield `${csvFormatRow(cells(panel, bench, metrics))}\n`;
   }
 }
 
-function csvRows(panel: PanelEntry, currency: string): CsvRow[] {
-  const figures = (from: PanelEntry['figures'], session: string): CsvRow[] =>
-    METRICS.flatMap((metric): CsvRow[] => {
-      const it = from.get(metric.id);
-      if (!it || isLeftOut(metric, it)) return [];
-      const base = { kind: 'figure', panel: panel.slug, session, metric: metric.id };
-      if (!isFigure(it)) return [{ ...base, reason: say(it.reason) }];
-      const method = methodOf(it);
-      const { value, uncertainty, interval95 } = figureNumbers(it);
-      return [
-        {
-          ...base,
-          value,
-          unit: dataUnit(it.unit, currency),
-          bound: it.bound ?? '',
-          standard_uncertainty: uncertainty,
-          interval95_low: interval95?.[0] ?? null,
-          interval95_high: interval95?.[1] ?? null,
-          basis: it.basis,
-          method: method.id,
-          method_version: method.version,
-          reason: it.uncertaintyAbsent ? say(it.uncertaintyAbsent) : '',
-          flags: [...new Set(flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check)))].join(' '),
-          carried_over: [
-            ...(it.carriedOver?.from ?? []),
-            ...(it.carriedOver?.isWhole === false ? ['in part'] : []),
-          ].join(' '),
-        },
-      ];
-    });
-  const sessions = panel.sessions.flatMap((session) => [
-    ...figures(session.figures, session.date),
-    ...rawReadings(session).map(
-      (it): CsvRow => ({
-        kind: 'reading',
-        panel: panel.slug,
-        session: session.date,
-        metric: it.path,
-        value: it.value ?? null,
-        unit: it.unit ?? '',
-        bound: it.bound ?? '',
-        written: harmless(it.written),
-        struck: harmless(it.struck ?? ''),
-      }),
-    ),
-  ]);
-  return panel.sessions.length > 0 ? sessions : figures(panel.figures, '');
+/** What a line is of: a session, or a panel that was not on the bench. */
+interface Bench {
+  date: string;
+  figures: FigureMap;
+}
+
+const benches = ({ sessions, figures }: PanelEntry): Bench[] =>
+  sessions.length > 0 ? sessions.map((it) => ({ date: it.date, figures: it.figures })) : [{ date: '', figures }];
+
+function cells({ slug, maker, data, sizeClass }: PanelEntry, { date, figures }: Bench, metrics: readonly Metric[]) {
+  const here = metrics.flatMap((metric) => {
+    const it = figures.get(metric.id);
+    return it && !isLeftOut(metric, it) ? [it] : [];
+  });
+  const named = (isSo: (it: FigureOrGap) => boolean) =>
+    here
+      .filter(isSo)
+      .map((it) => it.metric)
+      .join(' ');
+  return [
+    slug,
+    harmless(maker.name),
+    harmless(data.model),
+    sizeClass?.id ?? '',
+    date,
+    named((it) => isFigure(it) && isInDoubt(it)),
+    named((it) => isFigure(it) && it.carriedOver !== undefined),
+    ...metrics.flatMap((metric) => {
+      const it = figures.get(metric.id);
+      return it ? numbers(it) : ['', '', ''];
+    }),
+  ];
+}
+
+/** A figure's three cells. */
+function numbers(it: FigureOrGap): [value: string, low: string, high: string] {
+  if (!isFigure(it)) return [harmless(say(it.reason)), '', ''];
+  const { value, interval95 } = figureNumbers(it);
+  const [low = '', high = ''] = interval95?.map(String) ?? [];
+  return [`${it.bound ? SIGNS[it.bound] : ''}${value}`, low, high];
 }

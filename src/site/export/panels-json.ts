@@ -20,10 +20,10 @@ import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
 import { instrumentsData, usedData } from './instruments-data.ts';
 import { standardsData } from './standards-data.ts';
-import { type TextTable, textTable } from './text-table.ts';
+import { type NoteTable, noteTable, type TextTable, textTable } from './text-table.ts';
 
 /** Version of the file's form; goes up when a field changes its meaning or goes. */
-export const DATA_FORMAT = 3;
+export const DATA_FORMAT = 4;
 
 /** What rows hold, by the name of the lists that they stand in. */
 export const COLUMNS = {
@@ -40,7 +40,12 @@ interface Pen {
   stepUpKinds: ReturnType<typeof stepUpKinds>;
   site: string;
   currency: string;
+  /** Where each panel stands in the list. */
+  placeOf: ReadonlyMap<string, number>;
 }
+
+/** A panel's, with its own lists of notes. */
+type PanelPen = Pen & { notes: NoteTable };
 
 /**
  * `data/panels.json`: every figure and every raw reading of every published panel. In pieces, a panel each: of
@@ -57,6 +62,7 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
     stepUpKinds: stepUpKinds(currency),
     site: guide.site.replace(/\/$/, ''),
     currency,
+    placeOf: new Map(publishedPanels(ledger).map((it, i) => [it.slug, i])),
   };
   const head = JSON.stringify({
     format: DATA_FORMAT,
@@ -83,10 +89,11 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
   yield `],"texts":${JSON.stringify(pen.texts.texts())}}`;
 }
 
-function panelData(panel: PanelEntry, pen: Pen) {
+function panelData(panel: PanelEntry, ofAll: Pen) {
   const { slug } = panel;
+  const pen: PanelPen = { ...ofAll, notes: noteTable() };
   const { texts, currency } = pen;
-  return {
+  const data = {
     slug,
     address: `${pen.site}/panels/${slug}/`,
     maker: panel.maker.name,
@@ -96,15 +103,15 @@ function panelData(panel: PanelEntry, pen: Pen) {
     obtained: panel.data.obtained ?? null,
     claimed: panel.data.claims ?? null,
     prices: panel.prices.map(({ price, figure }) => ({ ...price, base: { value: figure.value, currency } })),
-    rank: rankData(panel.rank, panel.figures.get('price-per-watt')),
+    rank: rankData(panel.rank, panel.figures.get('price-per-watt'), pen),
     rank_absent: panel.rankAbsent ? texts.filled(say(panel.rankAbsent)) : null,
-    rank_by_emitted: rankData(panel.byEmitted.rank, panel.figures.get('price-per-emitted-watt')),
+    rank_by_emitted: rankData(panel.byEmitted.rank, panel.figures.get('price-per-emitted-watt'), pen),
     rank_by_emitted_absent: panel.byEmitted.rankAbsent ? texts.filled(say(panel.byEmitted.rankAbsent)) : null,
     frontier: panel.frontier ?? null,
     step_ups: panel.stepUps.best.map((it) => {
       const id = `${slug}/step-up/${it.panel}`;
       const row = (part: keyof Pen['stepUpKinds'], figure: FigureOrGap) =>
-        figureRow(figure, { id: `${id}/${part}`, kind: pen.stepUpKinds[part], currency }, texts);
+        figureRow(figure, { id: `${id}/${part}`, kind: pen.stepUpKinds[part], currency }, pen);
       return [
         it.panel,
         valueData(it.extraPrice),
@@ -113,12 +120,13 @@ function panelData(panel: PanelEntry, pen: Pen) {
       ];
     }),
     // A panel without a session still has a size and a price.
-    ...(panel.sessions.length === 0 && { figures: figureRows(panel.figures, { ...pen, slug }, texts) }),
+    ...(panel.sessions.length === 0 && { figures: figureRows(panel.figures, { ...pen, slug }, pen) }),
     sessions: panel.sessions.map((session) => sessionData(slug, session, pen)),
   };
+  return { ...data, notes: pen.notes.lists() };
 }
 
-function sessionData(slug: string, session: SessionEntry, pen: Pen) {
+function sessionData(slug: string, session: SessionEntry, pen: PanelPen) {
   const { texts } = pen;
   const { date, conditions } = session;
   return {
@@ -128,7 +136,7 @@ function sessionData(slug: string, session: SessionEntry, pen: Pen) {
     reference_conditions: conditions.isReference,
     ...(session.readings.carried && { carried_over: session.readings.carried }),
     instruments: usedData(session),
-    figures: figureRows(session.figures, { ...pen, slug, date }, texts),
+    figures: figureRows(session.figures, { ...pen, slug, date }, pen),
     readings: rawReadings(session).map((it) => readingRow(it, texts)),
     ...(session.files.length > 0 && { files: session.files.map((it) => fileData(slug, it, pen.site)) }),
     limits: session.limits.map((it) => limitRow(it, texts)),
@@ -166,9 +174,9 @@ function fileData(slug: string, file: SessionFile, site: string) {
   };
 }
 
-/** Words have no value and no unit. */
+/** Words have no value and no unit; what was written as value and unit is not said again. */
 function readingRow({ path, label, written, value, unit, ...more }: RawReading, texts: TextTable) {
-  const words = [path, texts.filled(label), written] as const;
+  const words = [path, texts.filled(label), written === `${value} ${unit}` ? null : written] as const;
   if (Object.keys(more).length > 0) return [...words, value ?? null, unit ?? null, more];
   if (value === undefined && unit === undefined) return words;
   return [...words, value ?? null, unit ?? null];
@@ -189,9 +197,17 @@ function limitRow(result: LimitResult, texts: TextTable) {
 }
 
 /** A rank with what its words on the pages say: that a panel is alone, or that what it is ranked by is in doubt. */
-function rankData(rank: Rank | undefined, rankedBy: FigureOrGap | undefined) {
+function rankData(rank: Rank | undefined, rankedBy: FigureOrGap | undefined, { placeOf }: Pen) {
   if (!rank) return null;
-  const { rangeAbsent, panel: _own, ...place } = rank;
+  const { rangeAbsent, panel: _own, tiedWith, ...place } = rank;
+  // By their places: of many panels the light of most is tied with that of a hundred others.
+  const tied = tiedWith.flatMap((it) => placeOf.get(it) ?? []);
   const absent = rangeAbsent === undefined ? {} : { rangeAbsent: say(rangeAbsent) };
-  return { ...place, ...absent, alone: isAlone(rank), in_doubt: isFigure(rankedBy) && isInDoubt(rankedBy) };
+  return {
+    ...place,
+    tiedWith: tied,
+    ...absent,
+    alone: isAlone(rank),
+    in_doubt: isFigure(rankedBy) && isInDoubt(rankedBy),
+  };
 }

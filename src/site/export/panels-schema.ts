@@ -30,7 +30,7 @@ const more = z.strictObject({
   method_version: z.int().positive().optional(),
   bound: z.enum(['below', 'above']).optional(),
   uncertainty_absent: textRef.optional(),
-  notes: z.array(textRef).min(1).optional(),
+  notes: z.int().nonnegative().describe('A place in the panel’s `notes`.').optional(),
   flags: z.array(flag).min(1).optional(),
   carried_over: z.strictObject({ from: z.array(day).min(1), in_part: z.boolean() }).optional(),
 });
@@ -41,13 +41,14 @@ const figure = z
 const figures = z.partialRecord(z.enum(METRICS.map((it) => it.id)), figure);
 const kind = z.strictObject({ unit: z.string(), basis, method: z.string(), method_version: z.int().positive() });
 
+const asWritten = z.string().nullable().describe('As it was written; null where that is its value and its unit.');
 const reading = z.union([
-  z.tuple([z.string(), textRef, z.string()]),
-  z.tuple([z.string(), textRef, z.string(), z.number().nullable(), z.string().nullable()]),
+  z.tuple([z.string(), textRef, asWritten]),
+  z.tuple([z.string(), textRef, asWritten, z.number().nullable(), z.string().nullable()]),
   z.tuple([
     z.string(),
     textRef,
-    z.string(),
+    asWritten,
     z.number().nullable(),
     z.string().nullable(),
     z.strictObject({ bound: z.enum(['below', 'above']).optional(), struck: z.string().optional() }),
@@ -105,7 +106,7 @@ const rank = z.strictObject({
   place: z.int().positive(),
   of: z.int().positive(),
   range: z.tuple([z.int().positive(), z.int().positive()]).nullable(),
-  tiedWith: z.array(z.string()),
+  tiedWith: z.array(z.int().nonnegative()).describe('Places in `panels`.'),
   rangeAbsent: z.string().optional(),
   alone: z.boolean(),
   in_doubt: z.boolean(),
@@ -152,6 +153,7 @@ const panel = z.strictObject({
   step_ups: z.array(z.tuple([z.string(), z.number(), figure, figure.nullable()])),
   figures: figures.optional(),
   sessions: z.array(session),
+  notes: z.array(z.array(textRef).min(1)),
 });
 
 const standard = z.strictObject({

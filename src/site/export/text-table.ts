@@ -11,6 +11,21 @@ export interface TextTable {
   texts(): string[];
 }
 
+/** Lists of notes of one panel, each said once, since most of its figures have one of a few. */
+export function noteTable() {
+  const lists = new Map<string, TextRef[]>();
+  return {
+    /** The place of a list. */
+    placeOf(notes: TextRef[]): number {
+      const key = JSON.stringify(notes);
+      if (!lists.has(key)) lists.set(key, notes);
+      return [...lists.keys()].indexOf(key);
+    },
+    lists: (): TextRef[][] => [...lists.values()],
+  };
+}
+export type NoteTable = ReturnType<typeof noteTable>;
+
 const NUMBERS = /#|\d+(?:[.,]\d+)*/g;
 
 export function textTable(): TextTable {

@@ -101,9 +101,7 @@ function drawing(panel: PanelEntry, own: Figure, { axis, places }: Shared, curre
     marks(true, OWN_CLASS),
     piece('rect', { class: 'interval', x: from, y: LINE - 3, width: Number((to - from).toFixed(1)), height: 6 }),
     piece('path', { class: 'own', d: `M${at} ${LINE - 10}v20` }),
-    ...axis.ticks.flatMap((it) =>
-      it.text === undefined ? [] : [piece('text', { x: it.at, y: 36, 'text-anchor': 'middle' }, it.text)],
-    ),
+    ...axis.ticks.flatMap((it) => (it.text === undefined ? [] : [piece('text', { x: it.at, y: 36 }, it.text)])),
   );
 }
 

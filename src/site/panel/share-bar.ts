@@ -11,9 +11,8 @@ const TICKS: ReadonlyArray<readonly [share: number, label: string]> = [
   [400, '4 ×'],
   [500, '5 ×'],
 ];
+/** CSS pixels; what all bars have alike is in their style sheet, since a page has ten of them. */
 const HEIGHT = 16;
-const MIDDLE = HEIGHT / 2;
-const BAND = 6;
 
 /** A share of a limit from the least to the most that it may be, %. */
 export interface Share {
@@ -27,20 +26,13 @@ export function shareBar({ least, most }: Share): PieceElement {
   const [from, to] = [Math.min(Math.max(0, least), END), Math.min(most, END)];
   return piece(
     'svg',
-    { class: 'share-bar', width: '100%', height: HEIGHT, 'aria-hidden': 'true' },
-    piece('line', { class: 'axis', x1: 0, x2: '100%', y1: MIDDLE, y2: MIDDLE }),
+    { class: 'share-bar', 'aria-hidden': 'true' },
+    piece('rect', { class: 'axis' }),
     // What is next to nothing is seen to be something.
-    piece('rect', { class: 'tip', x: 0, width: 2, y: MIDDLE - BAND / 2, height: BAND }),
-    piece('rect', { class: 'sure', x: 0, width: at(from), y: MIDDLE - BAND / 2, height: BAND }),
-    to > from &&
-      piece('rect', {
-        class: 'open',
-        x: at(from),
-        width: at(to - from),
-        y: MIDDLE - BAND / 2 + 0.5,
-        height: BAND - 1,
-      }),
-    piece('line', { class: 'limit', x1: at(100), x2: at(100), y1: 0, y2: HEIGHT }),
+    piece('rect', { class: 'tip' }),
+    piece('rect', { class: 'sure', width: at(from) }),
+    to > from && piece('rect', { class: 'open', x: at(from), width: at(to - from) }),
+    piece('rect', { class: 'limit' }),
     ...(isBroken
       ? [95, 97].map((x) => piece('line', { class: 'break', x1: `${x}%`, x2: `${x + 1}%`, y1: HEIGHT - 2, y2: 2 }))
       : []),

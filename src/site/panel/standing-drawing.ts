@@ -154,7 +154,7 @@ function points(grid: GridDrawing, field: Box, scale: number, largest: number, b
           ? { x: round(right + OVER_DOT), y: round(y + 4), 'text-anchor': 'start' }
           : column === 1
             ? { x: round(x), y: round(y - largest - 4), 'text-anchor': 'middle' }
-            : { class: 'on', x: round(x), y: round(y + 4), 'text-anchor': 'middle' };
+            : { class: 'on', x: round(x), y: round(y + 4) };
     return [dot(point, x, y, largest), ...(hasNumbers ? [piece('text', place, point.text)] : [])];
   });
 }

@@ -65,11 +65,29 @@ describe('what can’t be read is refused in a sentence', () => {
     expect(refusal(text)).toBe('read');
   });
 
+  test('so can the form before, which named the panels that another is tied with', () => {
+    const file = JSON.parse(text);
+    const before = {
+      ...file,
+      format: 3,
+      panels: file.panels.map((it: { rank: { tiedWith: number[] } | null }) => ({
+        ...it,
+        rank: it.rank && { ...it.rank, tiedWith: it.rank.tiedWith.map((place) => file.panels[place].slug) },
+      })),
+    };
+    const ranks = (given: object) =>
+      [...stateOfData(JSON.stringify(given), 'old.json').panels.values()].map((it) => it.ranks);
+    expect(ranks(before)).toEqual(ranks(file));
+    expect(ranks(file).flatMap((it) => ('tiedWith' in it.optical ? it.optical.tiedWith : []))).toContain(
+      'fennimarsh-reed',
+    );
+  });
+
   test.each([
     ['<!doctype html>', 'old.json is no JSON; wanted the data/panels.json of a built guide.'],
     ['{"format":"4"}', 'old.json is JSON, but not the data/panels.json of a built guide.'],
     ['[]', 'old.json is JSON, but not the data/panels.json of a built guide.'],
-    ['{"format":2,"panels":[]}', 'old.json has the data format 2; this version reads format 3.'],
+    ['{"format":2,"panels":[]}', 'old.json has the data format 2; this version reads format 3 and 4.'],
     ['{"format":3,"panels":[]}', 'old.json says it has the data format 3, but built_for is not as it should be'],
   ])('%s', (given, message) => {
     expect(refusal(given)).toContain(message);

@@ -2,11 +2,14 @@ import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest
 import { buildLedger } from '../../../src/ledger/build-ledger.ts';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
+import { isInDoubt } from '../../../src/measure/handed-on.ts';
 import { METRICS, metricById } from '../../../src/measure/metrics.ts';
-import { rawReadings } from '../../../src/site/calculation/raw-readings.ts';
 import { isLeftOut } from '../../../src/site/export/figure-rows.ts';
 import { panelsCsv } from '../../../src/site/export/panels-csv.ts';
 import { DATA_FORMAT, panelsJson } from '../../../src/site/export/panels-json.ts';
+import { FIGURES_TABLE } from '../../../src/site/export/tables/figures-table.ts';
+import { READINGS_TABLE } from '../../../src/site/export/tables/readings-table.ts';
+import { type Table, tableCsv } from '../../../src/site/export/tables/table.ts';
 import { say } from '../../../src/words/say.ts';
 import { metricNamed } from '../../measure/make.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
@@ -28,87 +31,70 @@ const published = () => [...demo.ledger.panels.values()].filter((it) => it.data.
 describe('panels.csv', () => {
   const records = () => parseRecords(csvOf(demo.ledger));
 
-  test('holds every figure and gap of every session of every published panel, once', () => {
-    const listed = records()
-      .filter((it) => it.kind === 'figure')
-      .map((it) => `${it.panel} ${it.session} ${it.metric}`);
-    const expected = published().flatMap((panel) =>
-      panel.sessions.flatMap((session) =>
-        // What only a file could have given is there where one did.
-        METRICS.filter((it) => !isLeftOut(it, session.figures.get(it.id))).map(
-          (metric) => `${panel.slug} ${session.date} ${metric.id}`,
-        ),
-      ),
-    );
-    expect(listed.toSorted()).toEqual(expected.toSorted());
+  /** A figure's three cells, by the names of its columns without their units. */
+  function cellsOf(record: Record<string, string>, metric: string): string[] {
+    const columns = Object.keys(record).filter((it) => [metric, `${metric} low`, `${metric} high`].includes(bare(it)));
+    return columns.map((it) => record[it] ?? '');
+  }
+  const bare = (column: string) => column.replace(/ \[.*\]$/, '');
+
+  test('has a line for every session of every published panel, and none of withdrawn ones and drafts', () => {
+    const expected = published().flatMap(({ slug, sessions }) => sessions.map(({ date }) => `${slug} ${date}`));
+    expect(expected.length).toBeGreaterThan(10);
+    expect(records().map((it) => `${it.panel} ${it.session}`)).toEqual(expected);
   });
 
-  test('gives every value back to twelve digits, with its unit, and its interval to eight', () => {
-    const all = new Map(records().map((it) => [`${it.kind} ${it.panel} ${it.session} ${it.metric}`, it]));
+  test('has every figure with both ends of its interval, in the digits of the tables, or why there is none', () => {
+    const lines = new Map(records().map((it) => [`${it.panel} ${it.session}`, it]));
+    let bounds = 0;
     for (const panel of published()) {
       for (const session of panel.sessions) {
+        const line = lines.get(`${panel.slug} ${session.date}`) ?? {};
         for (const it of session.figures.values()) {
           if (isLeftOut(metricById(it.metric), it)) continue;
-          const record = all.get(`figure ${panel.slug} ${session.date} ${it.metric}`);
+          const at = `${panel.slug} ${session.date} ${it.metric}`;
           if (!isFigure(it)) {
-            expect([record?.value, record?.unit, record?.reason]).toEqual(['', '', say(it.reason)]);
+            expect(cellsOf(line, it.metric), at).toEqual([say(it.reason), '', '']);
             continue;
           }
-          expect(Number(record?.value)).toBe(Number(it.value.toPrecision(12)));
-          expect(record?.unit).toBe(it.unit.replace('currency', 'EUR'));
-          expect(record?.bound).toBe(it.bound ?? '');
-          if (it.interval95) {
-            const { standardUncertainty: u } = it;
-            expect(Number(record?.standard_uncertainty)).toBe(Number(u?.toPrecision(6)));
-            const ends = it.interval95.map((end) => Number(end.toPrecision(8)));
-            expect([Number(record?.interval95_low), Number(record?.interval95_high)]).toEqual(ends);
-          } else {
-            expect([record?.standard_uncertainty, record?.interval95_low]).toEqual(['', '']);
-            expect(record?.reason).toBe(it.uncertaintyAbsent && say(it.uncertaintyAbsent));
-          }
-          expect({ id: record?.method, version: Number(record?.method_version) }).toEqual(it.method);
+          const value = String(Number(it.value.toPrecision(12)));
+          const sign = it.bound === undefined ? '' : { below: '<', above: '>' }[it.bound];
+          if (it.bound) bounds++;
+          const ends = it.interval95?.map((end) => String(Number(end.toPrecision(8)))) ?? ['', ''];
+          expect(cellsOf(line, it.metric), at).toEqual([`${sign}${value}`, ...ends]);
         }
       }
     }
+    expect(bounds).toBeGreaterThan(0);
   });
 
-  test('holds every raw reading as it was written, struck ones with their reason', () => {
-    const listed = records().filter((it) => it.kind === 'reading');
-    const expected = published().flatMap((panel) =>
-      panel.sessions.flatMap((session) => rawReadings(session).map((it) => ({ panel, session, it }))),
-    );
-    expect(listed).toHaveLength(expected.length);
-    listed.forEach((record, i) => {
-      const { panel, session, it } = expected[i] as (typeof expected)[number];
-      expect([record.panel, record.session, record.metric]).toEqual([panel.slug, session.date, it.path]);
-      expect(record.written).toBe(it.written);
-      expect(record.value).toBe(it.value === undefined ? '' : String(it.value));
-      expect(record.struck).toBe(it.struck ?? '');
-    });
-  });
-
-  test('has a unit beside every number', () => {
-    const bare = records().filter((it) => it.value !== '' && it.unit === '');
-    expect(bare.map((it) => `${it.panel} ${it.metric}: ${it.value}`).slice(0, 5)).toEqual([]);
-  });
-
-  test('says why, wherever a number or its uncertainty is missing', () => {
-    for (const it of records()) {
-      if (it.kind !== 'figure') continue;
-      if (it.value === '' || it.standard_uncertainty === '') expect(it.reason, `${it.panel} ${it.metric}`).not.toBe('');
-      expect(Object.values(it).join(' ')).not.toMatch(/NaN|Infinity|undefined|null|\[object/);
+  test('has the unit of every column in its name, and leaves no figure’s cell empty', () => {
+    const columns = Object.keys(records()[0] ?? {});
+    for (const { id, unit } of METRICS) {
+      const column = columns.find((it) => bare(it) === id);
+      if (column) expect(column).toBe(unit === '1' ? id : `${id} [${unit.replace('currency', 'EUR')}]`);
+    }
+    const values = columns.filter((it) => METRICS.some(({ id }) => id === bare(it)));
+    expect(values.length).toBeGreaterThan(90);
+    for (const record of records()) {
+      expect(values.filter((it) => record[it] === '')).toEqual([]);
+      expect(Object.values(record).join(' ')).not.toMatch(/NaN|Infinity|undefined|null|\[object/);
     }
   });
 
-  test('leaves out withdrawn panels and drafts', () => {
-    const panels = new Set(records().map((it) => it.panel));
-    expect([...panels].toSorted()).toEqual(
-      published()
-        .map((it) => it.slug)
-        .toSorted(),
-    );
-    expect(panels).not.toContain('ostrel-bord');
-    expect(panels).not.toContain('ruddlestone-r600');
+  test('names what is in doubt, and what rests on readings of an earlier session', () => {
+    for (const column of ['in_doubt', 'carried_over'] as const) {
+      const listed = records().map((it) => it[column]);
+      const expected = published().flatMap(({ sessions }) =>
+        sessions.map(({ figures }) =>
+          [...figures.values()]
+            .filter((it) => isFigure(it) && (column === 'in_doubt' ? isInDoubt(it) : it.carriedOver !== undefined))
+            .map((it) => it.metric),
+        ),
+      );
+      expect(listed.map((it) => (it ? it.split(' ').toSorted() : []))).toEqual(expected.map((it) => it.toSorted()));
+      expect(listed.join('')).not.toBe('');
+    }
   });
 });
 
@@ -216,7 +202,10 @@ describe('what a tester may write', () => {
   afterEach(() => content.delete());
   const PLOVER = 'panels/plover/index.md';
   const csv = () => csvOf(buildLedger(content.content(), { today: TODAY }));
-  const reading = (path: string) => parseRecords(csv()).find((it) => it.panel === 'plover' && it.metric === path);
+  const rowsOf = (table: Table) =>
+    parseRecords([...tableCsv(table, buildLedger(content.content(), { today: TODAY }))].join(''));
+  const readings = () => rowsOf(READINGS_TABLE);
+  const reading = (path: string) => readings().find((it) => it.panel === 'plover' && it.reading === path);
 
   test.each(['=1+1', '=HYPERLINK("https://bad.example";"x")', '+1', '@SUM(A1)', '-1+1', '\t=1+1'])(
     'a note that is a formula, %j, is no formula in a spreadsheet',
@@ -236,8 +225,13 @@ describe('what a tester may write', () => {
   test('negative numbers stay numbers', () => {
     content.edit(PLOVER, 'roomTemperature: 68 F', 'roomTemperature: -4 C');
     expect(reading('roomTemperature')?.value).toBe('-4');
-    for (const it of parseRecords(csv()).filter((one) => one.value !== ''))
-      expect(Number.isFinite(Number(it.value)), `${it.metric}: ${it.value}`).toBe(true);
+    for (const it of readings().filter((one) => one.value !== ''))
+      expect(Number.isFinite(Number(it.value)), `${it.reading}: ${it.value}`).toBe(true);
+  });
+
+  test('a model that is a formula is none in the table for spreadsheets', () => {
+    content.edit(PLOVER, 'model: Plover', 'model: "=cmd()"');
+    expect(parseRecords(csv())[0]?.model).toBe("'=cmd()");
   });
 
   test('commas, quotes and line ends come back', () => {
@@ -249,7 +243,8 @@ describe('what a tester may write', () => {
   test('a panel without a session has its size and its price', () => {
     content.write(PLOVER, `${content.read(PLOVER).split('sessions:')[0]}---\n`);
     const ledger = buildLedger(content.content(), { today: TODAY });
-    const own = parseRecords(csvOf(ledger)).filter((it) => it.panel === 'plover');
+    const reasonOf = (rows: typeof own) => rows.find((it) => it.metric === 'optical-power')?.reason;
+    const own = rowsOf(FIGURES_TABLE).filter((it) => it.panel === 'plover');
     expect(own).toHaveLength(METRICS.filter((it) => !it.isOfFiles).length);
     const valued = own.filter((it) => it.value !== '').map((it) => [it.metric, it.value, it.unit]);
     expect(valued.toSorted()).toEqual([
@@ -258,6 +253,8 @@ describe('what a tester may write', () => {
       ['led-area', '600', 'cm²'],
       ['real-price', '240', 'EUR'],
     ]);
+    const line = parseRecords(csvOf(ledger)).find((it) => it.panel === 'plover');
+    expect([line?.session, line?.['led-area [cm²]'], line?.['optical-power [W]']]).toEqual(['', '600', reasonOf(own)]);
     const [panel] = expandPanels(JSON.parse(jsonOf(ledger))).panels;
     expect(panel.figures['led-area'].value).toBe(600);
     expect(panel.sessions).toEqual([]);
@@ -266,7 +263,7 @@ describe('what a tester may write', () => {
   test('an empty guide has a header and no rows', () => {
     content.remove('panels');
     expect(csv().trim().split('\n')).toHaveLength(1);
-    expect(csv()).toMatch(/^kind,panel,session,metric,value,unit,/);
+    expect(csv()).toMatch(/^panel,maker,model,size_class,session,/);
     expect(expandPanels(JSON.parse(jsonOf(buildLedger(content.content(), { today: TODAY })))).panels).toEqual([]);
   });
 });

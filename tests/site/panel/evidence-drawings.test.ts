@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { frameBar } from '../../../src/site/panel/frame-bar.ts';
 import { type Share, shareBar, shareScale } from '../../../src/site/panel/share-bar.ts';
@@ -19,7 +20,6 @@ const drawn = (of: Share) => {
   return {
     sure: share(sure?.attributes.width),
     to: share(sure?.attributes.width) + share(open?.attributes.width ?? '0'),
-    limit: share(parts(bar, 'limit')[0]?.attributes.x1),
     breaks: parts(bar, 'break').length,
   };
 };
@@ -27,21 +27,22 @@ const drawn = (of: Share) => {
 describe('a share of a limit', () => {
   test('is drawn on one scale, whatever it is, with the limit in one place', () => {
     for (const of of [0.001, 3, 100, 312, 9000].map((it) => ({ least: it, most: it }))) {
-      expect(drawn(of).limit).toBe(20);
+      expect(parts(shareBar(of), 'limit').map((it) => it.attributes)).toEqual([{ class: 'limit' }]);
     }
-    // The head of the column has its mark there too.
+    // The style sheet has its place in all bars, and the head of the column its mark over it.
+    expect(readFileSync('src/site/panel/exposure-limits.css', 'utf8')).toMatch(/rect\.limit \{\s*x: calc\(20% - 1px\)/);
     expect(share(parts(shareScale(), 'limit')[0]?.attributes.x1)).toBe(20);
     expect(drawn({ least: 100, most: 100 }).sure).toBe(20);
     expect(drawn({ least: 200, most: 200 }).sure).toBe(40);
   });
 
   test('is full up to the least that it may be, and open to the most', () => {
-    expect(drawn({ least: 19, most: 329 })).toEqual({ sure: 3.8, to: 65.8, limit: 20, breaks: 0 });
+    expect(drawn({ least: 19, most: 329 })).toEqual({ sure: 3.8, to: 65.8, breaks: 0 });
     expect(drawn({ least: 0, most: 50 })).toMatchObject({ sure: 0, to: 10 });
   });
 
   test('beyond the scale is broken at its end, and no longer than it', () => {
-    expect(drawn({ least: 1120, most: 1230 })).toEqual({ sure: 100, to: 100, limit: 20, breaks: 2 });
+    expect(drawn({ least: 1120, most: 1230 })).toEqual({ sure: 100, to: 100, breaks: 2 });
     expect(drawn({ least: 90, most: Number.POSITIVE_INFINITY })).toMatchObject({ to: 100, breaks: 2 });
     expect(drawn({ least: 480, most: 500 }).breaks).toBe(0);
   });

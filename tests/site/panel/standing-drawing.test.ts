@@ -107,7 +107,7 @@ describe('the readings', () => {
       const grid = gridOf(panel);
       const texts = it.ofClass('text').filter((one) => one.attributes.class !== 'length');
       expect(texts.map((one) => one.pieces[0])).toEqual(grid?.points.map((one) => one.text));
-      const boxes = texts.map(({ attributes: { x, y, 'text-anchor': anchor } }) => {
+      const boxes = texts.map(({ attributes: { x, y, class: on, 'text-anchor': anchor = on && 'middle' } }) => {
         const left = Number(x) - (anchor === 'end' ? 24 : anchor === 'middle' ? 12 : 0);
         return { left, right: left + 24, top: Number(y) - 9, bottom: Number(y) };
       });

@@ -10,6 +10,8 @@ import { compareRow } from '../../../src/site/compare/browser/compare-words.ts';
 import { comparedPanel } from '../../../src/site/compare/compare-data.ts';
 import { panelsCsv } from '../../../src/site/export/panels-csv.ts';
 import { panelsJson } from '../../../src/site/export/panels-json.ts';
+import { FIGURES_TABLE } from '../../../src/site/export/tables/figures-table.ts';
+import { tableCsv } from '../../../src/site/export/tables/table.ts';
 import { guideView } from '../../../src/site/guide/guide-view.ts';
 import { offersJson } from '../../../src/site/guide/offers-data.ts';
 import { rankSentence } from '../../../src/site/guide/rank-sentence.ts';
@@ -21,7 +23,7 @@ import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
 import { say } from '../../../src/words/say.ts';
 import { type ContentFolder, TODAY, tinyContent } from '../../support/content-folder.ts';
 import { expandPanels } from '../../support/expand-panels.ts';
-import { parseCsv } from '../../support/parse-csv.ts';
+import { parseCsv, parseRecords } from '../../support/parse-csv.ts';
 
 const PLOVER = 'panels/plover/index.md';
 
@@ -88,10 +90,12 @@ describe('a figure in doubt', () => {
       severity: 'doubt',
       from: 'optical-power',
     });
-    const lines = parseCsv([...panelsCsv(ledger)].join(''));
+    const lines = parseCsv([...tableCsv(FIGURES_TABLE, ledger)].join(''));
     const flags = lines[0]?.indexOf('flags') ?? -1;
     const line = lines.find((it) => it.includes('price-per-watt') && it.includes('plover'));
     expect(line?.[flags]?.split(' ')).toContain('efficiency-possible@optical-power');
+    const [wide] = parseRecords([...panelsCsv(ledger)].join(''));
+    expect(wide?.in_doubt?.split(' ')).toEqual(expect.arrayContaining(['optical-power', 'price-per-watt']));
   });
 
   test('leaves what is not made of it alone', () => {

@@ -10,6 +10,7 @@ import { methodOfText, methodText } from '../../../measure/method-versions.ts';
 import type { MetricId } from '../../../measure/metrics.ts';
 import { type Statement, verbatim } from '../../../measure/statement.ts';
 import { coverageFactor } from '../../../measure/uncertainty.ts';
+import { type PackedTexts, packTexts, unpackTexts } from './text-pack.ts';
 
 /** JSON has no infinity. */
 type PackedNumber = number | 'Infinity' | '-Infinity';
@@ -24,29 +25,30 @@ type PackedKind = [
 /** One error of the budgets, kept once for all figures of a file: its key, and the place of its kind. */
 type PackedLine = [key: string, kind: number];
 
-/** What many figures have alike besides their numbers. */
-type PackedForm = [unit: Figure['unit'], basis: Figure['basis'], method: string];
+/** What many figures have alike besides numbers; last the place in `texts` of why budgets do not hold how readings scatter. */
+type PackedForm = [unit: Figure['unit'], basis: Figure['basis'], method: string, scatter?: number];
 
 /**
  * What an error is of a figure, once for all figures of which it is as much: the place of the error in the list of lines,
- * and its contribution over the value, or itself where the value can't be divided by.
+ * and its contribution in millionths of the value, or of one where the value can't be divided by.
  */
 type PackedTerm = [line: number, share: PackedNumber];
 
-/** A figure as the browser gets it: what is needed to show it and to calculate with it. */
-export interface PackedFigure {
+/**
+ * A figure as the browser gets it: what is needed to show it and to calculate with it. `form` is a place in `forms`;
+ * `budget` has places in the list of terms, -1 - place where the term has the other sign.
+ */
+export type PackedFigure = [value: PackedNumber, form: number, budget?: number[], more?: PackedMore];
+
+/** What few figures have. */
+interface PackedMore {
   /** Left out where it is `owner` and the metric. */
   id?: string;
-  value: PackedNumber;
-  /** A place in `forms`. */
-  form: number;
   bound?: Figure['bound'];
   /** Days of earlier sessions that its readings are from; before them 1 where all are, 0 where newer ones went in too. */
   carried?: [isWhole: 0 | 1, ...from: string[]];
   /** Why there is no uncertainty; then the rest is left out. A place in `texts`. */
   absent?: number;
-  /** Why the budget does not hold how readings scatter; left out where it does. A place in `texts`. */
-  scatter?: number;
   /** Standard uncertainty; left out where it is what the budget comes to. */
   u?: PackedNumber;
   /** The 95 % interval; left out where it is value ± k u. */
@@ -55,8 +57,6 @@ export interface PackedFigure {
   k?: PackedNumber | null;
   /** Effective degrees of freedom; left out where there are infinitely many. */
   dof?: number;
-  /** Places in the list of terms; -1 - place where the term has the other sign. */
-  budget?: number[];
 }
 
 /** Figures and gaps by metric, with what they share: texts, and the errors of their budgets. JSON-safe. */
@@ -67,13 +67,12 @@ export interface FigurePack {
   lines: PackedLine[];
   forms: PackedForm[];
   terms: PackedTerm[];
-  texts: string[];
+  texts: PackedTexts;
   figures: Partial<Record<MetricId, PackedFigure | { gap: number }>>;
 }
 
 /** No key begins with it. */
 const OWN = '~';
-
 /**
  * Digits that are kept: so many more than any figure shows that none is tipped over the edge of its rounding, and a pair
  * that is nearly a tie is told alike here and in the build; fewer than a double has.
@@ -94,7 +93,7 @@ const SAME_FACTOR = 1e-6;
 const NOTHING = 1e-12;
 
 /** What a budget's shares are of. */
-const scaleOf = (value: number) => (value !== 0 && Number.isFinite(value) ? value : 1);
+const scaleOf = (value: number) => (value !== 0 && Number.isFinite(value) ? value : 1) / 1e6;
 
 /** The uncertainty that a budget comes to. */
 const rootSum = (contributions: readonly number[]) => Math.hypot(...contributions);
@@ -147,11 +146,11 @@ export function packFigures(
   const pack = (metric: MetricId, it: FigureOrGap): PackedFigure | { gap: number } => {
     if (!isFigure(it)) return { gap: texts.placeOf(say(it.reason)) };
     const { id, unit, basis, method, bound, standardUncertainty: u, degreesOfFreedom } = it;
-    const scatter = scatterOf(it, say);
-    return {
+    const scatter = u === null ? undefined : scatterOf(it, say);
+    const form: PackedForm = [unit, basis, methodText(method)];
+    if (scatter !== undefined) form.push(texts.placeOf(scatter));
+    const more: PackedMore = {
       ...(id !== owner + metric && { id }),
-      value: packNumber(it.value),
-      form: forms.placeOf([unit, basis, methodText(method)]),
       ...(bound && { bound }),
       ...(it.carriedOver && { carried: [it.carriedOver.isWhole ? 1 : 0, ...it.carriedOver.from] }),
       ...(u === null
@@ -160,10 +159,11 @@ export function packFigures(
             ...(!isSame(rootSum(it.budget.map((one) => one.contribution)), u) && { u: packNumber(u) }),
             ...packSpread(it, u),
             ...(degreesOfFreedom !== null && Number.isFinite(degreesOfFreedom) && { dof: degreesOfFreedom }),
-            ...(it.budget.length > 0 && { budget: it.budget.map((one) => termOf(one, scaleOf(it.value), u)) }),
-            ...(scatter !== undefined && { scatter: texts.placeOf(scatter) }),
           }),
     };
+    const budget = u === null ? [] : it.budget.map((one) => termOf(one, scaleOf(it.value), u));
+    const packed: PackedFigure = [packNumber(it.value), forms.placeOf(form), budget, more];
+    return packed.slice(0, Object.keys(more).length > 0 ? 4 : budget.length > 0 ? 3 : 2) as PackedFigure;
   };
   const figures = Object.fromEntries([...given].map(([metric, it]) => [metric, pack(metric, it)]));
   return {
@@ -172,16 +172,16 @@ export function packFigures(
     lines: lines.list,
     forms: forms.list,
     terms: terms.list,
-    texts: texts.list,
+    texts: packTexts(texts.list),
     figures,
   };
 }
 
 /** Coverage factor and interval, as far as they are not what the rest says. */
-function packSpread({ value, interval95, coverageFactor: k }: Figure, u: number): Pick<PackedFigure, 'k' | 'interval'> {
+function packSpread({ value, interval95, coverageFactor: k }: Figure, u: number): Pick<PackedMore, 'k' | 'interval'> {
   const factor = k === null ? null : packNumber(k);
   const interval =
-    interval95 && ([packNumber(interval95[0]), packNumber(interval95[1])] satisfies PackedFigure['interval']);
+    interval95 && ([packNumber(interval95[0]), packNumber(interval95[1])] satisfies PackedMore['interval']);
   const usual = usualInterval(packNumber(value), packNumber(u), factor);
   // Without an end there is nothing that two could lie apart by.
   const size = Math.max(...[value, ...(interval95 ?? [])].map(Math.abs).filter(Number.isFinite));
@@ -228,9 +228,10 @@ export function unpackFigures({
   lines,
   forms,
   terms,
-  texts,
+  texts: packedTexts,
   figures,
 }: FigurePack): Map<MetricId, FigureOrGap> {
+  const texts = unpackTexts(packedTexts);
   const text = (place: number) => verbatim(at(texts, place, 'a text'));
   const component = (place: number, contribution: number): BudgetComponent => {
     const [key, kind] = at(lines, place, 'an error');
@@ -249,25 +250,26 @@ export function unpackFigures({
   };
   const unpack = (metric: MetricId, it: PackedFigure | { gap: number }): FigureOrGap => {
     if ('gap' in it) return { gap: true, metric, reason: text(it.gap) };
-    const { id = owner + metric, bound, absent, scatter, dof, budget = [] } = it;
-    const [unit, basis, method] = at(forms, it.form, 'a form');
+    const [value, form, budget = [], more = {}] = it;
+    const { id = owner + metric, bound, absent, dof } = more;
+    const [unit, basis, method, scatter] = at(forms, form, 'a form');
     const components = budget.map((signed) => {
       const [place, share] = at(terms, signed < 0 ? -1 - signed : signed, 'a part of a budget');
-      return component(place, Number(share) * scaleOf(Number(it.value)) * (signed < 0 ? -1 : 1));
+      return component(place, Number(share) * scaleOf(Number(value)) * (signed < 0 ? -1 : 1));
     });
-    const u = absent === undefined ? Number(it.u ?? rootSum(components.map((one) => one.contribution))) : undefined;
-    const said = it.interval && u !== undefined ? factorOf(it.interval, u) : null;
-    const k = it.k === undefined ? (said ?? NORMAL) : it.k;
-    const interval = u === undefined || it.interval !== undefined ? it.interval : usualInterval(it.value, u, k);
+    const u = absent === undefined ? Number(more.u ?? rootSum(components.map((one) => one.contribution))) : undefined;
+    const said = more.interval && u !== undefined ? factorOf(more.interval, u) : null;
+    const k = more.k === undefined ? (said ?? NORMAL) : more.k;
+    const interval = u === undefined || more.interval !== undefined ? more.interval : usualInterval(value, u, k);
     return {
       id,
       metric,
-      value: Number(it.value),
+      value: Number(value),
       unit,
       basis,
       method: methodOfText(method),
       ...(bound && { bound }),
-      ...(it.carried && { carriedOver: { isWhole: it.carried[0] === 1, from: it.carried.slice(1) as string[] } }),
+      ...(more.carried && { carriedOver: { isWhole: more.carried[0] === 1, from: more.carried.slice(1) as string[] } }),
       standardUncertainty: u ?? null,
       interval95: interval ? [Number(interval[0]), Number(interval[1])] : null,
       coverageFactor: u === undefined || k === null ? null : Number(k),

@@ -42,11 +42,7 @@ export function figurePieces(it: FigureWords, at: FigureSetting = {}): PieceElem
       i > 0 && ' ',
       way.value,
       (way.plusMinus !== undefined || at.aligned) &&
-        piece(
-          'span',
-          { class: at.aligned ? `pm ${at.aligned}` : 'pm' },
-          way.plusMinus !== undefined && ` ± ${way.plusMinus}`,
-        ),
+        piece('i', { class: at.aligned }, way.plusMinus !== undefined && ` ± ${way.plusMinus}`),
       unitBehind(way.unit),
     ),
   );

@@ -7,7 +7,7 @@ export const SVG_TAGS = ['svg', 'g', 'path', 'line', 'rect', 'circle', 'ellipse'
 export type SvgTag = (typeof SVG_TAGS)[number];
 
 export interface PieceElement {
-  tag: 'span' | 'small' | 'a' | SvgTag;
+  tag: 'span' | 'small' | 'i' | 'a' | SvgTag;
   /** In this order; what is false or undefined is left out, what is true has no value. */
   attributes: Readonly<Record<string, string | number | boolean | undefined>>;
   pieces: readonly Piece[];

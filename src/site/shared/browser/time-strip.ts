@@ -66,9 +66,7 @@ export function timeStrip(marks: readonly StripMark[], from: number | undefined,
     ...placed.map((it) =>
       piece('line', { class: 'mark', x1: it.x, x2: it.x, y1: line - 8 - ROW * it.row, y2: line + 8 }),
     ),
-    ...placed.map((it) =>
-      piece('text', { class: 'mark', x: it.textX, y: line - 13 - ROW * it.row, 'text-anchor': 'middle' }, it.text),
-    ),
+    ...placed.map((it) => piece('text', { class: 'mark', x: it.textX, y: line - 13 - ROW * it.row }, it.text)),
   );
 }
 

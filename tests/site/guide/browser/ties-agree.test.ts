@@ -16,6 +16,7 @@ import { offersJson } from '../../../../src/site/guide/offers-data.ts';
 import { rankSentence } from '../../../../src/site/guide/rank-sentence.ts';
 import { unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
 import { TODAY } from '../../../support/content-folder.ts';
+import { expandPanels } from '../../../support/expand-panels.ts';
 import { generateContent } from '../../../support/generate-content.ts';
 
 let folder: string;
@@ -81,7 +82,7 @@ describe.each([
       ),
     );
     const own = calculate(JSON.parse(offersJson(ledger)), { own: new Map(), extra: 0 }).panels;
-    const data = JSON.parse([...panelsJson(ledger)].join('')).panels as Array<Record<string, unknown>>;
+    const data = expandPanels(JSON.parse([...panelsJson(ledger)].join(''))).panels as Array<Record<string, unknown>>;
     for (const panel of groups(basis).flat()) {
       const rank = rankBy(basis, panel);
       const tied = rank?.tiedWith ?? [];

@@ -5,6 +5,7 @@ import { REPEATABILITY } from '../../../../src/measure/instrument/instrument.ts'
 import { verbatim } from '../../../../src/measure/statement.ts';
 import { makeFigure } from '../../../../src/measure/uncertainty.ts';
 import { packFigures, unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
+import { packTexts, unpackTexts } from '../../../../src/site/shared/browser/text-pack.ts';
 import { showFigure } from '../../../../src/words/format.ts';
 import { say } from '../../../../src/words/say.ts';
 import { figure, identity, line, RUNS, vague } from '../../../measure/make.ts';
@@ -72,6 +73,23 @@ test('a figure comes back from JSON with its value, uncertainty, interval and bu
   );
 });
 
+test('texts that begin alike come back', () => {
+  const texts = fc.array(
+    fc.tuple(fc.constantFrom('', 'no repeats were taken for the ', 'no repeats 🐦🐦'), fc.string()),
+  );
+  fc.assert(
+    fc.property(texts, (parts) => {
+      const all = parts.map((it) => it.join(''));
+      expect(unpackTexts(JSON.parse(JSON.stringify(packTexts(all))))).toEqual(all);
+    }),
+    RUNS,
+  );
+  expect(packTexts(['not known for the meter', 'not known for the probe'])).toEqual([
+    'not known for the meter',
+    [18, 'probe'],
+  ]);
+});
+
 test('an unknown uncertainty stays unknown, with its reason', () => {
   expect(sent(vague(5, 'no meter is named'))).toMatchObject({
     value: 5,
@@ -102,7 +120,7 @@ test('ids and keys of its owner are short in a file, and come back whole', () =>
   const it = { ...figure(5, [line(`${owner}grid`, 1), line('meter', 2)]), id: `${owner}optical-power` };
   const { lines, figures: packed } = packFigures([['optical-power', it]], say, owner);
   expect(lines.map(([key]) => key)).toEqual(['~grid', 'meter']);
-  expect(packed['optical-power']).not.toHaveProperty('id');
+  expect(packed['optical-power']).toEqual([5, 0, [0, 1]]);
   const back = sent(it, owner);
   if (!isFigure(back)) throw new Error('a gap');
   expect(back.id).toBe(it.id);
@@ -134,10 +152,10 @@ test('an error that figures share is kept once; one of the same name but another
   ]);
   const shares = (metric: 'emitted-power' | 'capture') => {
     const it = packed[metric];
-    return it && 'form' in it ? it.budget?.map((place) => terms[place]) : undefined;
+    return Array.isArray(it) ? it[2]?.map((place) => terms[place]) : undefined;
   };
-  expect(shares('emitted-power')).toEqual([[0, Number((2 / 7).toPrecision(9))]]);
-  expect(shares('capture')).toEqual([[2, Number((2 / 7).toPrecision(9))]]);
+  expect(shares('emitted-power')).toEqual([[0, Number((2e6 / 7).toPrecision(9))]]);
+  expect(shares('capture')).toEqual([[2, Number((2e6 / 7).toPrecision(9))]]);
 });
 
 test('what an error is of several figures is said once, with either sign', () => {
@@ -150,11 +168,11 @@ test('what an error is of several figures is said once, with either sign', () =>
     say,
   );
   expect(terms).toEqual([
-    [0, 0.02],
-    [1, 0.01],
+    [0, 20_000],
+    [1, 10_000],
   ]);
-  expect(packed['optical-power']).toEqual({ id: expect.anything(), value: 50, form: 0, budget: [0, -2] });
-  expect(packed['price-per-watt']).toMatchObject({ budget: [-1, 1] });
+  expect(packed['optical-power']).toEqual([50, 0, [0, -2], { id: expect.anything() }]);
+  expect(packed['price-per-watt']).toMatchObject([4, 0, [-1, 1], {}]);
   const back = sent(power);
   if (!isFigure(back)) throw new Error('a gap');
   expect(back.budget.map((it) => it.contribution)).toEqual([1, -0.5]);

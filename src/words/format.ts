@@ -189,9 +189,9 @@ export function readingText(value: number, bound?: 'below' | 'above'): string {
   return `${bound === 'below' ? '< ' : bound === 'above' ? '> ' : ''}${fixed(value, value >= 100 ? 0 : 1)}`;
 }
 
-/** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`. */
+/** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`, `C` to `°C`. */
 export function unitSigns(unit: string): string {
-  return unit.replace(/2$/, '²').replace(/^u/, 'µ');
+  return unit.replace(/2$/, '²').replace(/^u/, 'µ').replace(/^C$/, '°C');
 }
 
 /** A unit beside a bare number, money's too: `EUR/W`. */

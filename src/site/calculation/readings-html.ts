@@ -1,3 +1,4 @@
+import { unitSigns } from '../../words/format.ts';
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { type Html, html } from '../shared/html.ts';
 import type { SessionCalculation } from './calculation-view.ts';
@@ -33,7 +34,12 @@ const filesHtml = (files: SessionCalculation['files']) =>
 const singlesHtml = (singles: readonly RawReading[]) =>
   html`<p>${singles
     .toSorted((a, b) => Number(a.value === undefined) - Number(b.value === undefined))
-    .map((it, i) => html`${i > 0 && '; '}${it.label} ${cellHtml([it])}`)}</p>`;
+    .map(
+      (it, i) =>
+        html`${i > 0 && '; '}${i > 0 ? it.label : capital(it.label)}${it.value === undefined && ':'} ${cellHtml([it])}`,
+    )}</p>`;
+
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
   sheet(
@@ -45,9 +51,15 @@ const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
     )}</tbody>`,
   );
 
+/** A reading as it was written, its unit in its proper signs. */
+const signs = (written: string) => {
+  const at = written.lastIndexOf(' ') + 1;
+  return /\d *$/.test(written.slice(0, at)) ? `${written.slice(0, at)}${unitSigns(written.slice(at))}` : written;
+};
+
 function cellHtml(cell: ReadingCell, unit = ''): Html {
   const short = (written: string) =>
-    unit && written.endsWith(` ${unit}`) ? written.slice(0, -unit.length - 1) : written;
+    unit && written.endsWith(` ${unit}`) ? written.slice(0, -unit.length - 1) : signs(written);
   return html`${cell.map(
     (it, i) =>
       html`${i > 0 && ' '}${it.struck === undefined ? short(it.written) : html`<s>${short(it.written)}</s><small> struck out: ${it.struck}</small>`}`,

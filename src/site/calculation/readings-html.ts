@@ -1,4 +1,3 @@
-import { unitSigns } from '../../words/format.ts';
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { type Html, html } from '../shared/html.ts';
 import type { SessionCalculation } from './calculation-view.ts';
@@ -51,15 +50,9 @@ const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
     )}</tbody>`,
   );
 
-/** A reading as it was written, its unit in its proper signs. */
-const signs = (written: string) => {
-  const at = written.lastIndexOf(' ') + 1;
-  return /\d *$/.test(written.slice(0, at)) ? `${written.slice(0, at)}${unitSigns(written.slice(at))}` : written;
-};
-
 function cellHtml(cell: ReadingCell, unit = ''): Html {
   const short = (written: string) =>
-    unit && written.endsWith(` ${unit}`) ? written.slice(0, -unit.length - 1) : signs(written);
+    unit && written.endsWith(` ${unit}`) ? written.slice(0, -unit.length - 1) : written;
   return html`${cell.map(
     (it, i) =>
       html`${i > 0 && ' '}${it.struck === undefined ? short(it.written) : html`<s>${short(it.written)}</s><small> struck out: ${it.struck}</small>`}`,

@@ -180,7 +180,7 @@ export const EXPOSURE_METRICS = /* @__PURE__ */ rows(() => [
   { id: 'retinal-hazard', name: 'Retina', method: 'retinal-hazard', unit: '%' },
   {
     id: 'retina-most',
-    name: 'Retina, near-infrared alone, as if one emitter gave all',
+    name: 'Retina, near-infrared alone, if one emitter gave all',
     method: 'retinal-hazard',
     unit: '%',
     isOfFiles: true,
@@ -194,7 +194,7 @@ export const EXPOSURE_METRICS = /* @__PURE__ */ rows(() => [
   },
   {
     id: 'retina-seen-most',
-    name: 'Retina, both channels, 10 s, as if one emitter gave all',
+    name: 'Retina, both channels, 10 s, if one emitter gave all',
     method: 'retinal-hazard',
     unit: '%',
     isOfFiles: true,

@@ -8,7 +8,7 @@ import { UsageError } from '../content/read/usage-error.ts';
 import { guideAgreement } from '../ledger/agreement.ts';
 import { loadLedger } from '../ledger/load-ledger.ts';
 import { type AgreementPanel, agreementView } from '../site/agreement/agreement-view.ts';
-import { EN_MEANS, followingText } from '../site/agreement/agreement-words.ts';
+import { EN_MEANS, EN_MISSES, followingText } from '../site/agreement/agreement-words.ts';
 import type { Section } from '../site/shared/told.ts';
 import { ledgerCommand } from './command.ts';
 import { PROBLEM_CODE } from './exit-codes.ts';
@@ -62,7 +62,7 @@ metric, name, own, other, difference, en, enValue, remark) and rest.`,
               wrapped(view.lead),
               ...(sections.length > 0 ? [sectionText(sections)] : []),
               ...view.rest.map((it) => wrapped(it)),
-              ...(sections.length > 0 ? [wrapped(EN_MEANS)] : []),
+              ...(sections.length > 0 ? [wrapped(`${EN_MEANS} ${EN_MISSES}`)] : []),
             ].join('\n\n'),
           );
         }

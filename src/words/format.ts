@@ -189,6 +189,10 @@ export function readingText(value: number, bound?: 'below' | 'above'): string {
   return `${bound === 'below' ? '< ' : bound === 'above' ? '> ' : ''}${fixed(value, value >= 100 ? 0 : 1)}`;
 }
 
+/** A text whose figures, with what is behind ±, stay on one line. */
+export const unbroken = (text: string) =>
+  text.replaceAll(/[\d.,]+ ± [\d.,]+(?: [^\s→]+)?/g, (figure) => figure.replaceAll(' ', '\u00a0'));
+
 /** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`. */
 export function unitSigns(unit: string): string {
   return unit.replace(/2$/, '²').replace(/^u/, 'µ');

@@ -36,7 +36,7 @@ export function heldWords(stages: readonly ChartStage[]): string {
   return waiting ? `${held}; ${waiting}` : held;
 }
 
-/** The drift with its interval, and whether it is one: `drift −0.4 ± 0.6 % a year, not told from none`. */
+/** The drift with its interval, and whether it is one: `drift −0.4 ± 0.6 % a year, which may be none`. */
 export function driftWords(
   { drift, limits, from }: ChartStage,
   { unit, isRelative }: ChartUnit,
@@ -45,7 +45,7 @@ export function driftWords(
   if (!drift || !limits) return 'too few readings yet for a drift';
   const since = isLater ? ` since ${showDate(from)}` : '';
   const { isTold } = drift;
-  return `drift ${perYear(drift, limits.centre, { unit, isRelative })} a year${since}, ${isTold ? 'more than chance would make' : 'not told from none'}`;
+  return `drift ${perYear(drift, limits.centre, { unit, isRelative })} a year${since}, ${isTold ? 'more than chance would make' : 'which may be none'}`;
 }
 
 function perYear({ perYear: value, half }: Drift, centre: number, { unit, isRelative }: ChartUnit): string {

@@ -58,8 +58,31 @@ describe('on paper', () => {
     expect(taken).toBeLessThanOrEqual(3);
   });
 
-  test('the guide takes two', async () => {
-    expect(await sheets('/')).toBe(2);
+  test.each([
+    ['/', 2],
+    ['/panels/ostrel-vagg/files/', 4],
+    ['/agreement/', 1],
+  ])('%s takes at most %i', async (address, most) => {
+    const taken = await sheets(address);
+    expect(taken).toBeGreaterThan(0);
+    expect(taken).toBeLessThanOrEqual(most);
+  });
+
+  test('what is printed as it was left stays folded, and says that it is left out', async () => {
+    await using opened = await site.open('/panels/ostrel-vagg/files/');
+    const { page } = opened;
+    const folds = page.locator('.as-left details:not(.by > *)');
+    await folds.first().evaluate((it: HTMLDetailsElement) => {
+      it.open = true;
+    });
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    expect(await page.locator('.as-left details[open]').count()).toBe(1);
+    expect(await folds.first().isVisible()).toBe(true);
+    expect(await folds.nth(1).isVisible()).toBe(false);
+    expect(await page.locator('.on-paper').isVisible()).toBe(true);
+    // A figure keeps its line.
+    expect(await page.locator('.by summary').first().isVisible()).toBe(true);
   });
 
   test.each(['/', '/panels/kelpwright-gannet/'])('%s opens its folds, and closes them again', async (address) => {

@@ -13,6 +13,7 @@ import {
   rangeText,
   showDate,
   showFigure,
+  unbroken,
   unitWords,
 } from '../../src/words/format.ts';
 import { figure, identity, line, RUNS, vague } from '../measure/make.ts';
@@ -286,4 +287,13 @@ describe('rangeText', () => {
   test('prints in the way that it is given', () => {
     expect(rangeText(1.2, 1, 1.5, '', (it, decimals) => `€${it.toFixed(decimals)}`)).toBe('€1.20 (€1.00 to €1.50)');
   });
+});
+
+test('unbroken keeps a value, its ± and what follows on one line, and nothing else', () => {
+  expect(unbroken('Mean 48.0 ± 2.7 mW/cm². The light changed by −2 ± 4 % since')).toBe(
+    'Mean 48.0\u00a0±\u00a02.7\u00a0mW/cm². The light changed by −2\u00a0±\u00a04\u00a0% since',
+  );
+  expect(unbroken('82.1 ± 0.9 W → 92.1 ± 1.0 W, of 7 figures')).toBe(
+    '82.1\u00a0±\u00a00.9\u00a0W → 92.1\u00a0±\u00a01.0\u00a0W, of 7 figures',
+  );
 });

@@ -42,9 +42,9 @@ describe('whether it held', () => {
 describe('the drift', () => {
   test('is told with its interval, in % or in the unit', () => {
     const it = last(chart(FLAT));
-    expect(plain(driftWords(it, LIGHT, false))).toBe('drift 1.0 ± 3.2 % a year, not told from none');
+    expect(plain(driftWords(it, LIGHT, false))).toBe('drift 1.0 ± 3.2 % a year, which may be none');
     expect(plain(driftWords(it, { unit: 'dB(A)', isRelative: false }, true))).toBe(
-      'drift 0.4 ± 1.3 dB(A) a year since 2 Jan 2025, not told from none',
+      'drift 0.4 ± 1.3 dB(A) a year since 2 Jan 2025, which may be none',
     );
   });
 

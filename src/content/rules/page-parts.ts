@@ -30,7 +30,7 @@ export const PANEL_PARTS = [
   ...['main', 'panel', 'figures', 'flags', 'notes', 'notes-on-readings', 'photos', 'prices', 'sessions', 'step-ups'],
   ...['cautions-called', 'cite', 'claims', 'distances', 'emitted', 'exposure', 'exposure-note', 'grid', 'modes'],
   ...['limits', 'limits-beds', 'limits-eyes', 'limits-fields', 'limits-flicker', 'limits-skin', 'limits-sound'],
-  ...['own-price', 'surroundings'],
+  ...['own-price', 'spectrum', 'surroundings'],
 ];
 
 /** Parts of the pages that rank, beside classes and tables. */

@@ -8,8 +8,15 @@ import { isoDate } from './fields.ts';
  */
 export const sourceStanding = z.enum(['read', 'secondary', 'memory', 'practice', 'computed']);
 
+/** Text that is printed as it stands here, with the apostrophes that the pages’ Markdown has. */
+const printed = (least: number) =>
+  z
+    .string()
+    .min(least)
+    .transform((it) => it.replace(/(?<=\p{L})'(?=\p{L})/gu, '’'));
+
 export const source = z.strictObject({
-  text: z.string().min(3).describe('The source: title, edition, clause; or the habit of the trade.'),
+  text: printed(3).describe('The source: title, edition, clause; or the habit of the trade.'),
   standing: sourceStanding.describe(
     'read: seen itself or quoted; secondary: seen only in something that cites it; memory: from memory; practice: common practice, no source; computed: arithmetic repeated independently',
   ),
@@ -40,9 +47,9 @@ export const textEdition = {
  */
 export const methodSchema = z.strictObject({
   ...textEdition,
-  summary: z.string().min(20).describe('One or two sentences: what the figure says.'),
-  goodFor: z.array(z.string()).min(1).describe('What the figure is good for, one point a line.'),
-  hides: z.array(z.string()).min(1).describe('What the figure hides, one point a line.'),
+  summary: printed(20).describe('One or two sentences: what the figure says.'),
+  goodFor: z.array(printed(0)).min(1).describe('What the figure is good for, one point a line.'),
+  hides: z.array(printed(0)).min(1).describe('What the figure hides, one point a line.'),
   sources: z.array(source).min(1).describe('Published sources and habits of the trade behind it.'),
   versions: z
     .array(
@@ -56,7 +63,7 @@ export const methodSchema = z.strictObject({
           })
           .optional()
           .describe('Of a version that has been replaced: how it worked, kept to be read at its address.'),
-        change: z.string().min(3).describe('What changed, and whether published numbers moved.'),
+        change: printed(3).describe('What changed, and whether published numbers moved.'),
       }),
     )
     .default([])

@@ -141,7 +141,7 @@ export const BEAM_METRICS = /* @__PURE__ */ rows(() => [
     name: 'Emitted power',
     method: 'emitted-power',
     unit: 'W',
-    ranking: { key: 'emitted-power', label: 'All the light', first: 'descending', place: { emitted: 40 } },
+    ranking: { key: 'emitted-power', label: 'All light', first: 'descending', place: { emitted: 40 } },
   },
   {
     id: 'price-per-emitted-watt',
@@ -175,7 +175,7 @@ export const BEAM_METRICS = /* @__PURE__ */ rows(() => [
     name: 'Capture',
     method: 'capture',
     unit: '%',
-    ranking: { key: 'capture', label: 'In the frame', first: 'descending', place: { emitted: 80 } },
+    ranking: { key: 'capture', label: 'In frame', first: 'descending', place: { emitted: 80 } },
   },
   { id: 'sampling-bias', name: 'Sampling bias of the grid', method: 'sampling-bias', unit: '%' },
   ...TABLE_DISTANCES.flatMap(atDistance),

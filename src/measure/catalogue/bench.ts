@@ -16,7 +16,7 @@ export const BENCH_METHODS = {
     unit: null,
     formula: 'u_c(y)=\\sqrt{\\sum_i c_i^2\\,u^2(x_i)},\\qquad U=k\\,u_c,\\qquad k=t_{0.975}(\\nu_\\mathrm{eff})',
     symbols: [
-      ['u_c', "combined standard uncertainty, in the figure's unit"],
+      ['u_c', 'combined standard uncertainty, in the figure’s unit'],
       ['c_i', 'sensitivity: how far the figure moves when input i moves by one'],
       ['u(x_i)', 'standard uncertainty of input i'],
       ['U', 'half the width of the 95 % coverage interval'],

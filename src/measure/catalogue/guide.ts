@@ -40,7 +40,7 @@ export const GUIDE_METHODS = {
   frontier: {
     name: 'Price–power frontier',
     unit: null,
-    formula: 'F=\\{A:\\nexists B\\;(C_B\\le C_A\\wedge P_B\\ge P_A,\\ \\text{one of them strictly})\\}',
+    formula: 'F=\\{A:\\nexists B\\;(C_B\\le C_A\\wedge P_B\\ge P_A)\\},\\qquad\\text{one of the two strictly}',
     symbols: [
       ['C', 'price, base currency'],
       ['P', 'optical power at the reference plane, W'],

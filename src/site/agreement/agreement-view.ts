@@ -1,5 +1,5 @@
 import type { GuideAgreement, SharedFigure } from '../../ledger/agreement.ts';
-import { fixed, lastDigitOf, listed, showDate, showFigure } from '../../words/format.ts';
+import { fixed, lastDigitOf, listed, showDate, showFigure, unitBehind } from '../../words/format.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { enText, explanationTexts, leftOut, panelAgreement } from './agreement-words.ts';
 
@@ -104,7 +104,7 @@ function lineOf(shared: SharedFigure, currency: string): AgreementLine {
     name: metric.name,
     method: `/methods/${metric.method}/`,
     own: showFigure(own, currency).text,
-    other: `${fixed(other.value, decimals)} ± ${fixed(half, decimals)}${metric.unit === '1' ? '' : ` ${metric.unit}`}`,
+    other: `${fixed(other.value, decimals)} ± ${fixed(half, decimals)}${metric.unit === '1' ? '' : unitBehind(metric.unit)}`,
     difference: `${difference > 0 ? '+' : ''}${fixed(difference, decimals)}`,
     en: enText(en),
     enValue: en,

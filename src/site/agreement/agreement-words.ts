@@ -62,6 +62,10 @@ export function leftOut({ left }: SharedPanel): string | undefined {
   return parts.length === 0 ? undefined : `Not compared: ${listed(parts)}.`;
 }
 
-/** What E_n is, for the foot of a table. */
+/** What E_n is, before it is read. */
 export const EN_MEANS =
-  'E_n is the difference over the expanded uncertainty of the difference: up to 1, either way, the two intervals explain it (ISO 13528, ISO/IEC 17043). Two pieces of one model differ too, and meters that were calibrated against one standard share its error, which E_n does not see.';
+  'E_n is the difference over its expanded uncertainty: up to 1, either way, the two intervals explain it (ISO 13528, ISO/IEC 17043).';
+
+/** What E_n leaves out, for the foot of all tables. */
+export const EN_MISSES =
+  'Two pieces of one model differ too, and meters that were calibrated against one standard share its error, which E_n does not see.';

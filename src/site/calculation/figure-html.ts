@@ -18,6 +18,12 @@ export function flagHtml(flag: Flag): Html {
 const severityText = ({ severity, from }: Flag) =>
   `${SEVERITY_WORDS[severity]}${from === undefined ? '' : `, handed on from ${nameOf(from)}`}`;
 
+/** What is more than a note, as its mark: the page says it at its head. */
+const markOf = (flags: readonly Flag[]) => {
+  const mark = daggerOf(flags)?.mark;
+  return mark && ` ${mark}`;
+};
+
 /** Flags at a figure of a session that says at its head, once, what is more than a note. */
 function shortFlagsHtml(flags: readonly Flag[]): Html {
   const mark = daggerOf(flags)?.mark;
@@ -53,7 +59,7 @@ export function toldElsewhereHtml(figures: readonly Calculation[]): Html | false
   if (!first) return false;
   return html`<p>${capital(first.carried ?? '')}: ${figures.map((it, i) => {
     const dated = it.datedAnchor === it.anchor ? undefined : it.datedAnchor;
-    return html`${i > 0 && '; '}<a id="${it.anchor}" href="#${it.toldAt}">${it.name}</a> <b${idHtml(dated)}>${it.shown.text}</b>${it.flags.map((flag) => html` ${flagHtml(flag)}`)}`;
+    return html`${i > 0 && '; '}<a id="${it.anchor}" href="#${it.toldAt}">${it.name}</a> <b${idHtml(dated)}>${it.shown.text}</b>${markOf(it.flags)}`;
   })}.</p>`;
 }
 

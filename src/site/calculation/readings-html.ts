@@ -33,7 +33,12 @@ const filesHtml = (files: SessionCalculation['files']) =>
 const singlesHtml = (singles: readonly RawReading[]) =>
   html`<p>${singles
     .toSorted((a, b) => Number(a.value === undefined) - Number(b.value === undefined))
-    .map((it, i) => html`${i > 0 && '; '}${it.label} ${cellHtml([it])}`)}</p>`;
+    .map(
+      (it, i) =>
+        html`${i > 0 && '; '}${i > 0 ? it.label : capital(it.label)}${it.value === undefined && ':'} ${cellHtml([it])}`,
+    )}</p>`;
+
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
   sheet(

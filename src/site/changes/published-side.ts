@@ -85,7 +85,7 @@ function revisionSide(revision: string, folder: string, today: string): Publishe
     const { content, problems } = readContent({ folder: laid, today, shownAs: `${revision}:${folder}` });
     if (!content) {
       throw new UsageError(
-        `${problemList(problems).replace(/; nothing was built\.$/, '')}.\n\n${shownAs} can't be worked out by today's rules. Compare with a built folder or a panels.json instead.`,
+        `${problemList(problems).replace(/; nothing was built\.$/, '')}.\n\n${shownAs} can’t be worked out by today's rules. Compare with a built folder or a panels.json instead.`,
       );
     }
     const ledger = buildLedger(content, { today });

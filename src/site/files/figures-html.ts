@@ -8,7 +8,7 @@ export function figuresOfFilesHtml({ calculation }: FilesSession): string {
   const { figures, gaps } = calculation;
   if (figures.length === 0 && gaps.length === 0) return '';
   return html`<h3 id="figures-${calculation.date}">Figures from the files</h3>
-${methodsHtml(figures)}
+<div class="worked">${methodsHtml(figures)}</div>
 ${gapsHtml(calculation)}
-${figures.length > 0 && html`<h3>What moves them</h3>\n${errorsHtml(calculation)}`}`.text;
+${figures.length > 0 && html`<h3>What moves them</h3>\n<div class="movers">${errorsHtml(calculation)}</div>`}`.text;
 }

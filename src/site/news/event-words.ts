@@ -94,12 +94,14 @@ function pricesWords(
   rankBy: Ledger['guide']['rankBy'],
 ): Pick<EventWords, 'name' | 'address' | 'text'> {
   const amount = ({ price }: (typeof changes)[number]['was']) => money(price.paid ?? price.list ?? 0, price.currency);
-  const prices = changes.map(({ panel, was, now }) => `${panel.name} ${amount(was)} → ${amount(now)}`);
+  // One panel has been named already.
+  const who = (panel: PanelEntry) => (changes.length > 1 ? `${panel.name} ` : '');
+  const prices = changes.map(({ panel, was, now }) => `${who(panel)}${amount(was)} → ${amount(now)}`);
   const places = moves.map(({ panel, was, now }) => `${panel.name} ${ordinal(was)} → ${ordinal(now)}`);
   return {
     name: `${sizeClass.name}: ${listed(changes.map((it) => it.panel.name))}`,
     address: `/#${sizeClass.id}`,
-    text: `${listed(prices)}. Of ${of} by price per ${rankBy === 'emitted' ? 'emitted ' : ''}watt: ${listed(places)}.`,
+    text: `${listed(prices)}. Of ${of} by the price of ${rankBy === 'emitted' ? 'an emitted' : 'a'} watt: ${listed(places)}.`,
   };
 }
 

@@ -24,7 +24,7 @@ export interface ChannelsView {
   rows: ChannelRow[];
   /** Peak wavelengths, nm, to be drawn; empty where none was read. */
   peaks: number[];
-  /** What holds for several figures of the table, once. */
+  /** What holds for figures of single channels, once. */
   notes: string[];
   /** What was not read, with its reason. */
   unread: string[];
@@ -51,15 +51,17 @@ export function channelsView({ light, times }: Pick<ReadingsView, 'light' | 'tim
   ];
   const isRead = (it: { figure?: ShownFigure | undefined }) => it.figure?.shown !== undefined;
   const known = all.filter((it) => it.cells.some(isRead));
-  const shown = known.flatMap((it) =>
-    it.cells.flatMap(({ figure, under }) => [figure, under].filter((one) => one !== undefined)),
-  );
+  // What is told of a channel alone; a note of both channels stands with its figure's account.
+  const notesOf = (cells: (typeof all)[number]['cells']) =>
+    cells.flatMap(({ figure, under }) => [...(figure?.notes ?? []), ...(under?.notes ?? [])]);
+  const ofBoth = new Set(known.flatMap((it) => notesOf(it.cells.slice(0, 1))));
+  const ofOne = new Set(known.flatMap((it) => notesOf(it.cells.slice(1))).filter((it) => !ofBoth.has(it)));
   const extra = [own('mains-draw-standby'), own('running-cost')];
   return {
     heads: light.heads,
     rows: known.map(rowOf),
     peaks: waves.flatMap(({ figure }) => (figure?.shown ? [Number(figure.shown.value.replaceAll(',', ''))] : [])),
-    notes: [...new Set(shown.flatMap((it) => it.notes))],
+    notes: [...ofOne],
     unread: unreadOf([
       ...all
         .filter((it) => !it.cells.some(isRead))

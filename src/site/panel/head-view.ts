@@ -134,7 +134,7 @@ function claimsLine(claims: PanelEntry['claims']): HeadView['claims'] {
 function apartWords(apart: PanelEntry['claims']): string {
   const texts = apart.map((it) => {
     const { subject, text } = claimText(it);
-    return `${subject} ${text}`;
+    return `${subject} ${text}`.replaceAll(' %', '\u00a0%');
   });
   return texts.join('; ');
 }

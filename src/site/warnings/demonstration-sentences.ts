@@ -16,11 +16,13 @@ export const DEMONSTRATION_SENTENCES: ReadonlySet<string> = new Set([
   'Replace it with your own.',
   'The library is paid for by membership fees and the town council.',
   "We buy panels at the price that anyone pays, unless a panel's page says that it was lent or given; makers see no page before it is published.",
+  'We buy panels at the price that anyone pays, unless a panel’s page says that it was lent or given; makers see no page before it is published.',
   'One shop code, for the Kelpwright Limpet, earns us 4 % of the sale, which goes into the repair fund; its link is marked as a paid link where it stands.',
   'Nothing else on these pages earns us anything.',
   'Library fees and the town council.',
   'One shop code, for the Kelpwright Limpet, earns us 4 %.',
   "Invented for the demonstration; put in your central bank's reference rate of the day.",
+  'Invented for the demonstration; put in your central bank’s reference rate of the day.',
   'The one R30 that we had was a sample that was never sold; its readings say nothing about what is in the shops.',
   'Household tariff of Curlew Strand Energy Co-operative (invented)',
 ]);

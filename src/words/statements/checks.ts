@@ -32,7 +32,7 @@ export const FINDING_WORDS: WordsOf<
   'reading-below-reach': ({ value, unit, instrument, lowest }) =>
     `A reading of ${rounded(value)} ${unit} is below what the ${instrument} can show, ${rounded(lowest)} ${unit}. It is known to be small, not how small.`,
   'distance-of-inches': ({ of, value, reference }) =>
-    `${DISTANCES[of]} is ${rounded(value)} cm; the guide's own is ${rounded(reference)} cm, which is ${rounded(value)} in. Light and fields at ${rounded(value)} cm are far stronger.`,
+    `${DISTANCES[of]} is ${rounded(value)} cm; the guide’s own is ${rounded(reference)} cm, which is ${rounded(value)} in. Light and fields at ${rounded(value)} cm are far stronger.`,
   'bench-too-near': ({ value, nearest }) =>
     `${DISTANCES.bench} is ${rounded(value)} cm: nearer than ${rounded(nearest)} cm single LEDs show, and few meters read such oblique light rightly.`,
   'calibration-run-out': ({ instrument, due, session }) =>
@@ -52,7 +52,7 @@ export const FINDING_WORDS: WordsOf<
   'field-too-long': ({ field, most }) =>
     `An LED field of ${sizeText(field)} is longer than ${most} cm: higher than a door.`,
   'field-small-in-housing': ({ field, percent, least }) =>
-    `The LED field, ${sizeText(field)}, takes up ${rounded(percent)} % of the housing's area; it is seldom less than ${rounded(least)} %.`,
+    `The LED field, ${sizeText(field)}, takes up ${rounded(percent)} % of the housing’s area; it is seldom less than ${rounded(least)} %.`,
   'field-larger-than-housing': ({ field, housing }) =>
     `The LED field, ${sizeText(field)}, does not fit into the housing, ${sizeText(housing)}. One of the two was measured or typed wrongly.`,
   'flicker-odd': ({ percent, instrument = 'usual meter', limit, limitPercent }) => {
@@ -66,7 +66,7 @@ export const FINDING_WORDS: WordsOf<
   'modes-not-adding-up': ({ sum, combined, percent }) =>
     `Red and near-infrared add up to ${rounded(sum)} mW/cm², ${rounded(Math.abs(percent))} % ${percent > 0 ? 'above' : 'below'} the ${rounded(combined)} mW/cm² read with both on. Their peaks may lie at different places, or the panel shares its power between channels.`,
   'peak-below-mean': ({ peak, mean }) =>
-    `The peak, ${rounded(peak)} mW/cm², is below the mean of the grid, ${rounded(mean)} mW/cm²: a highest value can't be. The two were not read at one distance, or one was mistyped.`,
+    `The peak, ${rounded(peak)} mW/cm², is below the mean of the grid, ${rounded(mean)} mW/cm²: a highest value can’t be. The two were not read at one distance, or one was mistyped.`,
   'price-stale': ({ days, date, limit }) =>
     `The price is ${days} days old (${showDate(date)}); after ${limit} days it should be looked up again.`,
   'room-unlike-others': ({ field, value, unit, times, count, usual, typed, factor }) =>
@@ -92,7 +92,7 @@ export const HINT_WORDS: WordsOf<
   | 'minutes-for-seconds'
 > = {
   'write-a-bound': ({ lowest }) =>
-    `write \`<${rounded(lowest)}\` with its unit, or look at the unit and at the meter's range again`,
+    `write \`<${rounded(lowest)}\` with its unit, or look at the unit and at the meter’s range again`,
   'look-at-unit-and-range': () => 'look at the unit and at the meter’s range again',
   'inches-for-centimetres': ({ value }) =>
     `a bare number is in centimetres: if inches were meant, write \`${rounded(value)} in\``,

@@ -53,7 +53,7 @@ export const INSTRUMENT_WORDS: WordsOf<
     `${percent(error)} of the ${BAND_NAMES[band]}, from the instrument file, normal; ${partWords(band, shares)}`,
   'spectral-not-stated': ({ bands, instrument }) =>
     `no error in ${bands.map((it) => BAND_NAMES[it]).join(' and ')} is stated for the ${instrument}`,
-  'reading-is-bound': ({ bound }) => `the reading is a bound: ${bound} the meter's reach`,
+  'reading-is-bound': ({ bound }) => `the reading is a bound: ${bound} the meter’s reach`,
 };
 
 const BAND_NAMES: Readonly<Record<Band, string>> = { red: 'red', nearInfrared: 'near-infrared' };

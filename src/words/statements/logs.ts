@@ -105,7 +105,7 @@ export const logWords = (within: (it: Statement) => string): WordsOf<LogCode> =>
   'sweep-between-samples': () => 'A higher place between samples',
   'sweep-moves-on': () => 'the sensor moves on from sample to sample',
   'sweep-spike': ({ metric, count, highest, without }) =>
-    `${nameOf(metric)}: the highest value of the log, ${rounded(highest)} mW/cm², lasted one sample${count > 1 ? ` (${count} such spikes)` : ''}. Without it the highest is ${rounded(without)} mW/cm², on which the figure rests.`,
+    `${capital(nameOf(metric))}: the highest value of the log, ${rounded(highest)} mW/cm², lasted one sample${count > 1 ? ` (${count} such spikes)` : ''}. Without it the highest is ${rounded(without)} mW/cm², on which the figure rests.`,
   'look-at-spike': () =>
     'a slip, a disturbance, or a hot spot that was passed too fast: sweep that place again, slowly',
   'warm-up-read': ({ samples, seconds }) => `${thousands(samples)} readings in ${timeWords(seconds)}`,
@@ -136,7 +136,7 @@ export const logWords = (within: (it: Statement) => string): WordsOf<LogCode> =>
   'dark-level': () => 'Where darkness lies',
   'dark-level-not-given': () => 'the session doesn’t say what the sensor shows in darkness',
   'file-says-nothing': ({ metric, because }) =>
-    `${nameOf(metric)}: the file gives no reading. ${capital(within(because))}.`,
+    `${capital(nameOf(metric))}: the file gives no reading. ${capital(within(because))}.`,
   'record-again': ({ why }) => AGAIN[why],
 });
 

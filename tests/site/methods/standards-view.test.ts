@@ -14,7 +14,7 @@ test('stands under the meter that reads it', () => {
 
 test('answers first', () => {
   expect(plain(view?.answer)).toBe(
-    'Held within its limits on 34 of 35 days; drift −0.4 ± 0.6 % a year since 16 Sep 2025, not told from none.',
+    'Held within its limits on 34 of 35 days; drift −0.4 ± 0.6 % a year since 16 Sep 2025, which may be none.',
   );
 });
 

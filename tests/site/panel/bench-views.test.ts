@@ -36,6 +36,8 @@ describe('channels', () => {
     expect(frequency?.absent).toMatch(/states none for the frequency/);
     expect(frequency?.cells.map((it) => it.figure?.absent)).toEqual([undefined, undefined, undefined]);
     expect(notes).toEqual(['scaled from both channels by the peaks']);
+    // How the sweep of both channels was read is no note of a channel alone.
+    expect(channelsView(view('ostrel-vagg')).notes).toEqual(['scaled from both channels by the peaks']);
   });
 
   test('that were not read have a sentence and no line', () => {

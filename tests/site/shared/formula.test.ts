@@ -12,6 +12,13 @@ describe('formula', () => {
     expect(formula('P = \\bar{E}\\,A', true)).toContain('display="block"');
   });
 
+  test('comes as one each where they stand apart, and no search finds its TeX', () => {
+    const html = formula('a=1,\\qquad b=2,\\qquad c=3', true);
+    expect(html.match(/<math/g)).toHaveLength(3);
+    expect(html.match(/<span class="katex" data-pagefind-ignore>/g)).toHaveLength(3);
+    expect(formula('a=1,\\qquad b=2').match(/<math/g)).toHaveLength(1);
+  });
+
   test('of TeX that is none is a fault of the program', () => {
     expect(() => formula('\\frac{1}{')).toThrow();
     expect(() => formula('\\nosuchcommand')).toThrow();

@@ -14,11 +14,11 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   ],
   [
     { code: 'distance-of-inches', of: 'magnetic', value: 6, reference: 15.24 },
-    "The distance of the magnetic readings is 6 cm; the guide's own is 15.2 cm, which is 6 in. Light and fields at 6 cm are far stronger.",
+    'The distance of the magnetic readings is 6 cm; the guide’s own is 15.2 cm, which is 6 in. Light and fields at 6 cm are far stronger.',
   ],
   [
     { code: 'distance-of-inches', of: 'claim', value: 6, reference: 15.24 },
-    "The distance of the claimed irradiance is 6 cm; the guide's own is 15.2 cm, which is 6 in. Light and fields at 6 cm are far stronger.",
+    'The distance of the claimed irradiance is 6 cm; the guide’s own is 15.2 cm, which is 6 in. Light and fields at 6 cm are far stronger.',
   ],
   [
     { code: 'bench-too-near', value: 9.9, nearest: 10 },
@@ -99,7 +99,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   ],
   [
     { code: 'field-small-in-housing', field: { width: 7, height: 11 }, percent: 11.458, least: 25 },
-    "The LED field, 7 × 11 cm, takes up 11.5 % of the housing's area; it is seldom less than 25 %.",
+    'The LED field, 7 × 11 cm, takes up 11.5 % of the housing’s area; it is seldom less than 25 %.',
   ],
   [
     { code: 'field-larger-than-housing', field: { width: 35, height: 61 }, housing: { width: 31, height: 66 } },
@@ -135,7 +135,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   ],
   [
     { code: 'peak-below-mean', peak: 70, mean: 80 },
-    "The peak, 70 mW/cm², is below the mean of the grid, 80 mW/cm²: a highest value can't be. The two were not read at one distance, or one was mistyped.",
+    'The peak, 70 mW/cm², is below the mean of the grid, 80 mW/cm²: a highest value can’t be. The two were not read at one distance, or one was mistyped.',
   ],
   [
     { code: 'price-stale', days: 91, date: '2026-01-01', limit: 90 },
@@ -167,7 +167,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   ],
   [
     { code: 'write-a-bound', lowest: 0.1 },
-    "write `<0.1` with its unit, or look at the unit and at the meter's range again",
+    'write `<0.1` with its unit, or look at the unit and at the meter’s range again',
   ],
   [{ code: 'look-at-unit-and-range' }, 'look at the unit and at the meter’s range again'],
   [{ code: 'inches-for-centimetres', value: 6 }, 'a bare number is in centimetres: if inches were meant, write `6 in`'],

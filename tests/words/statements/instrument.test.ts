@@ -54,7 +54,7 @@ const CASES: ReadonlyArray<readonly [Statement, string]> = [
     { code: 'spectral-not-stated', bands: ['nearInfrared'], instrument: 'light meter' },
     'no error in near-infrared is stated for the light meter',
   ],
-  [{ code: 'reading-is-bound', bound: 'below' }, "the reading is a bound: below the meter's reach"],
+  [{ code: 'reading-is-bound', bound: 'below' }, 'the reading is a bound: below the meter’s reach'],
   [
     { code: 'calibrated-later', first: '2026-04-01' },
     'the meter was first calibrated on 2026-04-01, after this session',

@@ -106,7 +106,7 @@ function lesserFigures(
           entry(
             'Energy',
             linked('running-cost', energyWords(energy), marksOf(panel, 'mean', 'mains')),
-            ...(cost ? [`from the mains: ${inOneLine(costWords(cost, data.currency))}`] : []),
+            ...(cost ? [`${inOneLine(costWords(cost, data.currency))} at the mains`] : []),
           ),
         ]
       : seconds && 'absent' in panel.mains

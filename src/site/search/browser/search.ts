@@ -130,7 +130,10 @@ function item(result: Result): HTMLLIElement {
   kind.className = 'soft';
   kind.textContent = ` ${(result.filters.kind ?? []).join(', ')}`;
   const excerpt = document.createElement('p');
-  excerpt.append(...marked(result.excerpt));
+  // It is cut out of the page's text, wherever a sentence begins or ends.
+  const text = marked(result.excerpt);
+  const plain = text.map((it) => it.textContent).join('');
+  excerpt.append(/^\p{Lu}/u.test(plain) ? '' : '… ', ...text, /[.!?]$/.test(plain.trim()) ? '' : ' …');
   entry.append(link, kind, excerpt);
   return entry;
 }

@@ -2,7 +2,7 @@
 
 let isWatching = false;
 
-/** Opens what the address names, now and whenever it changes, and opens everything for paper. */
+/** Opens what the address names, now and whenever it changes, and for paper everything but what is printed as it was left. */
 export function openFolds(): void {
   if (isWatching) return;
   isWatching = true;
@@ -10,7 +10,7 @@ export function openFolds(): void {
   openNamed();
   let forPaper: HTMLDetailsElement[] = [];
   addEventListener('beforeprint', () => {
-    forPaper = [...document.querySelectorAll<HTMLDetailsElement>('main details:not([open])')];
+    forPaper = [...document.querySelectorAll<HTMLDetailsElement>('main details:not([open], .as-left details)')];
     for (const it of forPaper) it.open = true;
   });
   addEventListener('afterprint', () => {

@@ -8,8 +8,10 @@ import { keptPages } from './kept-pages.ts';
 import { outputFault } from './output-fault.ts';
 import { picturedPages } from './pictured-pages.ts';
 import { GROWING, KEPT, OWN, publishedPath } from './places.ts';
+import { compiledInto } from './program/compiled-into.ts';
 import { forgetProgram, keptProgram, type Program } from './program/kept-programs.ts';
 import { makeProgram } from './program/make-program.ts';
+import { PageFault } from './program/page-fault.ts';
 import { programKey } from './program/program-key.ts';
 import { siteFolder } from './site-folder.ts';
 
@@ -18,7 +20,8 @@ import { siteFolder } from './site-folder.ts';
  * Where Astro has to make pictures as well, or the program can't be had, the build is Astro's. What is written is, byte
  * for byte, the same.
  *
- * @throws where the output can't be written, or a page can't be rendered
+ * @throws PageFault where a page can't be rendered
+ * @throws where the output can't be written
  */
 export async function buildGuide(loaded: Loaded): Promise<void> {
   if (await isBuiltByProgram(loaded)) return;
@@ -49,10 +52,10 @@ async function isWritten(
   pages.open(loaded, isFresh);
   try {
     const { renderPages } = await import('./program/render-pages.ts');
-    await renderPages(program, { pages, grown, base });
+    await renderPages(program, { pages, grown, base, textOf: (page) => compiledInto(page, loaded) });
   } catch (error) {
-    if (outputFault(error, [target, resolve(OWN)])) throw error;
-    // Astro's build tells of what is wrong with a page better, or has come to make its program in another way.
+    if (error instanceof PageFault || outputFault(error, [target, resolve(OWN)])) throw error;
+    // Astro has come to make its program in another way.
     forgetProgram(key);
     return false;
   }

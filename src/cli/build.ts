@@ -8,6 +8,7 @@ import { keepRanks, keptRanks } from '../build/kept-ranks.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
 import { ensurePhotos } from '../build/photos/photo-problems.ts';
 import { KEPT } from '../build/places.ts';
+import { PageFault } from '../build/program/page-fault.ts';
 import { clearStage, endProgress, startProgress, tellStage } from '../build/progress.ts';
 import { siteFolder } from '../build/site-folder.ts';
 import { ContentError } from '../content/read/problem-list.ts';
@@ -96,6 +97,11 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
       );
     } catch (error) {
       endProgress();
+      if (error instanceof PageFault) {
+        console.error(`${error.message}\nNothing was built.\n\n${error.trace}`);
+        process.exitCode = PROBLEM_CODE;
+        return;
+      }
       if (!(error instanceof ContentError)) throw outputFault(error, [siteFolder(), '.build', '.astro']) ?? error;
       console.error(error.message.trim());
       process.exitCode = PROBLEM_CODE;

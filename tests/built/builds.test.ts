@@ -178,6 +178,8 @@ describe('a build that fails leaves the last good site as it was', () => {
   test('with a fault that only rendering finds', async () => {
     content.write('panels/plover/index.mdx', `${content.read('panels/plover/index.md')}\n\n<NoSuchComponent />\n`);
     content.remove('panels/plover/index.md');
-    expect(await failingBuild()).toMatch(/NoSuchComponent/);
+    expect(await failingBuild()).toMatch(
+      /^The page \/panels\/plover\/ can’t be made of .*\/plover\/index\.mdx: .*NoSuchComponent/m,
+    );
   });
 });

@@ -33,7 +33,7 @@ describe('panels.json', () => {
   });
 
   test('says of what form and day it is', () => {
-    expect(json.format).toBe(3);
+    expect(json.format).toBe(4);
     expect(json.built_for).toMatch(/^\d{4}-\d\d-\d\d$/);
     expect(json.currency).toMatch(/^[A-Z]{3}$/);
   });

@@ -6,6 +6,7 @@ import pLimit from 'p-limit';
 import { bytesOf, type keptPages } from '../kept-pages.ts';
 import { layFile } from '../lay-file.ts';
 import type { Program } from './kept-programs.ts';
+import { PageFault } from './page-fault.ts';
 
 /** Pages that are on their way to the disk at one time. */
 const AT_ONCE = 4;
@@ -25,11 +26,23 @@ interface App {
  *
  * @param grown an empty folder
  * @param base path of the guide on its host
- * @throws where the program is none that can be used in this way, or a page can't be rendered
+ * @param textOf the file of the tester's own that is compiled into a page
+ * @throws PageFault where a page can't be rendered
+ * @throws where the program is none that can be used in this way
  */
 export async function renderPages(
   { entry, assets, styles }: Program,
-  { pages, grown, base }: { pages: ReturnType<typeof keptPages>; grown: string; base: string },
+  {
+    pages,
+    grown,
+    base,
+    textOf,
+  }: {
+    pages: ReturnType<typeof keptPages>;
+    grown: string;
+    base: string;
+    textOf: (page: string) => string | undefined;
+  },
 ): Promise<void> {
   const { app } = (await import(entry.href)) as { app: App };
   app.setInternals({ pagesByKeys: new Map(styles), entrySpecifierToBundleMap: new Map() });
@@ -48,7 +61,13 @@ export async function renderPages(
         const page = `/${pathname}/`.replaceAll(/\/{2,}/g, '/');
         const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
         const file = join(grown, page === '/404/' ? '404.html' : `${page}index.html`);
-        await layFile(pages, page, file, async () => bytesOf(await app.render(request, { routeData: route })));
+        await layFile(pages, page, file, async () => {
+          try {
+            return await bytesOf(await app.render(request, { routeData: route }));
+          } catch (error) {
+            throw new PageFault(page, textOf(page), error);
+          }
+        });
       }),
     ),
   );

@@ -36,6 +36,7 @@ export function ensureWritable(target: string, growing: string): void {
       }
     }
     if (existsSync(target) && !isGuideOrEmpty(target)) throw new UsageError(NO_GUIDE(target));
+    if (!existsSync(parent)) throw new UsageError(NO_PARENT(target, parent));
     accessSync(parent, constants.W_OK);
     mkdirSync(growing, { recursive: true });
     accessSync(growing, constants.W_OK);
@@ -52,6 +53,9 @@ function isGuideOrEmpty(folder: string): boolean {
 
 const NO_GUIDE = (folder: string) =>
   `${folder} holds other things than a built guide, and they would be lost. Nothing was built: name an empty or a new folder.`;
+
+const NO_PARENT = (folder: string, parent: string) =>
+  `${folder} can't be written: there is no folder ${parent}. Nothing was built: make it first, or name another place.`;
 
 /**
  * A fault of the disk in one of the folders that a build writes, in one line; undefined for any other fault, of which

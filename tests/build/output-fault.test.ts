@@ -43,6 +43,12 @@ describe('before a build', () => {
     ensureWritable(at('dist'), at('.build'));
   });
 
+  test('an output below a folder that is not there, which may be a slip of the keys', () => {
+    expect(() => ensureWritable(at('no/where'), at('.build'))).toThrow(
+      `${at('no/where')} can't be written: there is no folder ${at('no')}. Nothing was built: make it first, or name another place.`,
+    );
+  });
+
   test('an output under a file', () => {
     writeFileSync(at('site'), '');
     expect(() => ensureWritable(at('site/dist'), at('.build'))).toThrow(UsageError);

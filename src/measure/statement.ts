@@ -49,7 +49,10 @@ export function isSameStatement(one: Statement, other: Statement): boolean {
 }
 
 /** True for a statement of one code, which may be among others. */
-export function isCode<Code extends StatementCode>(it: Statement, code: Code): it is StatementOf<Code> & Statement {
+export function isCode<Code extends StatementCode>(
+  it: Statement,
+  code: Code,
+): it is Extract<Statement, { code: Code }> {
   return it.code === code;
 }
 

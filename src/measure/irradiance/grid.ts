@@ -78,7 +78,7 @@ export function gridGaps(reason: Statement): GridFigures {
 export function gridFigures(read: GridReadings, geometry: GridGeometry | Statement): GridFigures {
   const factor = correctionOf(read.bands);
   const grid = correctedGrid(read, factor);
-  const cells = isAbsent(geometry) ? [] : geometry.shares.flat();
+  const cells = isThere(geometry) ? geometry.shares.flat() : [];
   const flat = grid.points.flat();
   const oblique = obliqueErrors(grid, geometry);
   const points = flat
@@ -125,7 +125,7 @@ export function gridFigures(read: GridReadings, geometry: GridGeometry | Stateme
   );
   return {
     mean: equal,
-    cellMean: isAbsent(geometry)
+    cellMean: !isThere(geometry)
       ? gap(METRICS.cellMean, geometry)
       : weightedMean(
           METRICS.cellMean,
@@ -153,9 +153,9 @@ function correctedGrid(read: GridReadings, factor: number): GridReadings {
   };
 }
 
-/** True where there is no geometry, but the reason for it. */
-function isAbsent(it: GridGeometry | Statement): it is Statement {
-  return typeof it === 'string' || 'code' in it;
+/** True where there is a geometry, and not the reason why there is none. */
+function isThere(it: GridGeometry | Statement): it is GridGeometry {
+  return !('code' in it);
 }
 
 /** Errors that all readings of a grid share, as they show at a value; that of oblique light as it was found, mW/cm2. */
@@ -181,7 +181,7 @@ function obliqueErrors(
   const field = litField(distance);
   return points.flatMap((row, j) =>
     row.map((_, i) =>
-      obliqueError(response, field, isAbsent(geometry) ? undefined : { x: at(geometry.x, i), y: at(geometry.y, j) }),
+      obliqueError(response, field, !isThere(geometry) ? undefined : { x: at(geometry.x, i), y: at(geometry.y, j) }),
     ),
   );
 }

@@ -1,6 +1,11 @@
 /** A program is another one when what the bundler sees is: code, texts that it compiles, and where the guide will lie. */
+import { globSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { programKey } from '../../../src/build/program/program-key.ts';
+import type { Content } from '../../../src/content/read/content.ts';
+import { readFrontMatter } from '../../../src/content/read/read-source.ts';
+import { panelSchema } from '../../../src/content/schema/panel.ts';
 import { type ContentFolder, tinyContent } from '../../support/content-folder.ts';
 
 const { stamp } = vi.hoisted(() => ({ stamp: { of: 'code' } }));
@@ -17,7 +22,17 @@ afterEach(() => {
 });
 
 const PLOVER = 'panels/plover/index.md';
-const key = (base = '/') => programKey({ content: content.content() }, base);
+/** Of the content, what a key is made of: panels' files and notes. */
+function key(base = '/'): string {
+  const files = globSync('panels/*/index.{md,mdx}', { cwd: content.folder }).toSorted();
+  const panels = files.map((file) => {
+    const path = join(content.folder, file);
+    const { id, source } = { id: file.split('/')[1] ?? '', source: readFrontMatter(path, file, panelSchema).source };
+    if (!source) throw new Error(`${file} can't be read`);
+    return [id, { id, source }] as const;
+  });
+  return programKey({ content: { panels: new Map(panels) } as unknown as Content }, base);
+}
 
 test('is the same after a price, a plain note, another title and another panel', () => {
   const before = key();

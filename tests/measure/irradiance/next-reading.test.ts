@@ -22,7 +22,7 @@ function meanOf(points: number[][], instrument: Instrument, halfWidth = 0) {
   const distance = { distance: 15.24, halfWidth, area: 600 };
   const { mean } = gridFigures(
     { points: [points], session: 'panel/2026-01-02', instrument, distance },
-    'uncertainty-not-known' as never,
+    { code: 'uncertainty-not-known' },
   );
   if (!isFigure(mean)) throw new Error('no mean');
   return mean;

@@ -22,7 +22,8 @@ const store = () => join(cacheFolder(), 'photos');
 
 /** How the formats are written. What is not named keeps the library's defaults; metadata are left out by these. */
 const WRITE: Record<PhotoFormat, (image: Sharp) => Sharp> = {
-  avif: (image) => image.avif({ quality: 55, effort: 4 }),
+  // One step of effort more takes four times as long, for an eighth fewer bytes.
+  avif: (image) => image.avif({ quality: 55, effort: 3 }),
   webp: (image) => image.webp({ quality: 78, effort: 4 }),
   jpg: (image) => image.flatten({ background: '#ffffff' }).jpeg({ quality: 80, mozjpeg: true }),
 };

@@ -1,4 +1,5 @@
 import { linksIn } from '../content/read/body-links.ts';
+import { takesInFiles } from '../content/read/needs-astro.ts';
 import type { Loaded } from '../ledger/load-ledger.ts';
 
 /**
@@ -8,7 +9,7 @@ import type { Loaded } from '../ledger/load-ledger.ts';
 export function picturedPages({ content }: Loaded): ReadonlySet<string> {
   const pages = new Set<string>();
   for (const [slug, { source }] of content.panels) {
-    if (linksIn(source).some((it) => it.kind !== 'link')) pages.add(`/panels/${slug}/`);
+    if (takesInFiles(source)) pages.add(`/panels/${slug}/`);
   }
   for (const [id, { source }] of content.methods) {
     if (linksIn(source).some((it) => it.kind === 'image')) pages.add(`/methods/${id}/`);

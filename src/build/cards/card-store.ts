@@ -1,14 +1,15 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { constants, copyFile, mkdir, rename, utimes, writeFile } from 'node:fs/promises';
+import { constants, copyFile, mkdir, utimes } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, extname, join } from 'node:path';
 import { cacheFolder } from '../../content/read/cache-folder.ts';
+import { writeWhole } from '../../content/read/write-whole.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { type DrawnCard, drawnCards } from '../../site/cards/drawn-cards.ts';
 import { forgetOld } from '../forget-old.ts';
 import { buildStamp } from '../source-stamp.ts';
-import { PNG_RECIPE, pictureOf } from './picture-of.ts';
+import { pictureOf } from './picture-of.ts';
 
 /** Cards are kept under what they are drawn of, so that a build draws and makes pictures only of those that have changed. */
 const store = () => join(cacheFolder(), 'cards');
@@ -40,19 +41,14 @@ export async function cardAt(ledger: Ledger, address: string): Promise<string | 
 
 /** Where a card is kept; it is made where it is not there. */
 async function made(card: DrawnCard): Promise<string> {
-  // The code stands for the typefaces and libraries too.
+  // The code stands for the recipe, the typefaces and the libraries too.
   const mark = createHash('sha256')
-    .update(`${buildStamp()}\n${PNG_RECIPE}\n${card.pixels}\n${card.drawnOf}`)
+    .update(`${buildStamp()}\n${card.pixels}\n${card.drawnOf}`)
     .digest('hex')
     .slice(0, 24);
   const path = join(store(), `${mark}${extname(card.address)}`);
   if (existsSync(path)) return path;
-  await mkdir(store(), { recursive: true });
   // Two workers, or two processes, may draw the same one.
-  const draft = `${path}.${process.pid}.${drafts++}`;
-  await writeFile(draft, card.pixels === undefined ? card.svg() : await pictureOf(card.drawing(), card.pixels));
-  await rename(draft, path);
+  writeWhole(path, card.pixels === undefined ? card.svg() : await pictureOf(card.drawing(), card.pixels));
   return path;
 }
-
-let drafts = 0;

@@ -7,9 +7,6 @@ import type { Drawing } from '../../site/cards/drawing.ts';
  */
 const PNG = { palette: true, colours: 16, dither: 0, effort: 1, compressionLevel: 6 } as const;
 
-/** What the recipe is known by, where pictures are kept. */
-export const PNG_RECIPE = JSON.stringify([sharp.versions, PNG]);
-
 /** A drawing as a PNG so wide, px: drawn at that size, since to make a larger one smaller takes as long again. */
 export function pictureOf(drawing: Drawing, pixels: number): Promise<Buffer> {
   return sharp(Buffer.from(drawing.svg('', '', pixels)))

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { copyFile, mkdir, rename, utimes } from 'node:fs/promises';
+import { copyFile, mkdir, utimes } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import { cacheFolder } from '../../content/read/cache-folder.ts';
+import { writeWhole } from '../../content/read/write-whole.ts';
 import type { Problem } from '../../content/schema/problem.ts';
 import type { Ledger, Photo } from '../../ledger/ledger.ts';
 import { type PhotoFormat, type PhotoVariant, photoVariants } from '../../site/shared/photo-files.ts';
@@ -110,10 +111,7 @@ export async function photoAt(ledger: Ledger, address: string): Promise<string |
 async function made(photo: Photo, variant: PhotoVariant): Promise<string> {
   const path = storedAt(photo, variant);
   if (existsSync(path)) return path;
-  await mkdir(store(), { recursive: true });
-  const draft = `${path}.${process.pid}`;
-  await pictureOf(photo, variant).toFile(draft);
-  await rename(draft, path);
+  writeWhole(path, await pictureOf(photo, variant).toBuffer());
   return path;
 }
 

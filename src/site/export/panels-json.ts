@@ -123,7 +123,7 @@ function panelData(panel: PanelEntry, ofAll: Pen) {
     ...(panel.sessions.length === 0 && { figures: figureRows(panel.figures, { ...pen, slug }, pen) }),
     sessions: panel.sessions.map((session) => sessionData(slug, session, pen)),
   };
-  return { ...data, notes: pen.notes.lists() };
+  return { ...data, notes: pen.notes.list };
 }
 
 function sessionData(slug: string, session: SessionEntry, pen: PanelPen) {

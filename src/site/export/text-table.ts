@@ -1,3 +1,5 @@
+import { placeTable } from '../shared/browser/place-table.ts';
+
 /** A text by its place in the table; with the numbers that stand in it, one after another, where they are a panel's own. */
 export type TextRef = number | [place: number, ...numbers: string[]];
 
@@ -12,37 +14,19 @@ export interface TextTable {
 }
 
 /** Lists of notes of one panel, each said once, since most of its figures have one of a few. */
-export function noteTable() {
-  const lists = new Map<string, TextRef[]>();
-  return {
-    /** The place of a list. */
-    placeOf(notes: TextRef[]): number {
-      const key = JSON.stringify(notes);
-      if (!lists.has(key)) lists.set(key, notes);
-      return [...lists.keys()].indexOf(key);
-    },
-    lists: (): TextRef[][] => [...lists.values()],
-  };
-}
+export const noteTable = () => placeTable<TextRef[]>((notes) => JSON.stringify(notes));
 export type NoteTable = ReturnType<typeof noteTable>;
 
 const NUMBERS = /#|\d+(?:[.,]\d+)*/g;
 
 export function textTable(): TextTable {
-  const places = new Map<string, number>();
-  const whole = (text: string): number => {
-    const known = places.get(text);
-    if (known !== undefined) return known;
-    const place = places.size;
-    places.set(text, place);
-    return place;
-  };
+  const { list, placeOf: whole } = placeTable<string>((text) => text);
   return {
     whole,
     filled: (text) => {
       const numbers = text.match(NUMBERS);
       return numbers ? [whole(text.replace(NUMBERS, '#')), ...numbers] : whole(text);
     },
-    texts: () => [...places.keys()],
+    texts: () => list,
   };
 }

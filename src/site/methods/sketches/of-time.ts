@@ -13,6 +13,13 @@ const SETTLES = 500 * Math.log(((COLD - SETTLED) * WINDOW_FALL) / ((SETTLED_SPRE
 const timeX = scale(0, 3300, 34, 290);
 const secondsAt = scale(34, 290, 0, 3300);
 const levelY = scale(79.5, 85, 126, 16);
+/** That window: from where to where, and how far the light falls in it. */
+const FIRST_WINDOW = [
+  timeX(SETTLES),
+  levelY(lightAfter(SETTLES)),
+  timeX(SETTLES + SETTLED_WINDOW) - timeX(SETTLES),
+  levelY(lightAfter(SETTLES + SETTLED_WINDOW)) - levelY(lightAfter(SETTLES)),
+] as const;
 
 export const settling: Sketch = {
   width: 340,
@@ -21,20 +28,8 @@ export const settling: Sketch = {
     'Light from cold: it falls from 84.8 to 80.0 mW/cm², by 5.7 %. It has settled where 15 minutes begin, the box, in which it moves by no more than half a percent; here that is after 19 minutes. Invented light.',
   pieces: [
     line('soft', 34, 126, 316, 126),
-    box(
-      'light',
-      timeX(SETTLES),
-      levelY(lightAfter(SETTLES)),
-      timeX(SETTLES + SETTLED_WINDOW) - timeX(SETTLES),
-      levelY(lightAfter(SETTLES + SETTLED_WINDOW)) - levelY(lightAfter(SETTLES)),
-    ),
-    box(
-      'ink',
-      timeX(SETTLES),
-      levelY(lightAfter(SETTLES)),
-      timeX(SETTLES + SETTLED_WINDOW) - timeX(SETTLES),
-      levelY(lightAfter(SETTLES + SETTLED_WINDOW)) - levelY(lightAfter(SETTLES)),
-    ),
+    box('light', ...FIRST_WINDOW),
+    box('ink', ...FIRST_WINDOW),
     curve('accent', 34, 290, (x) => levelY(lightAfter(secondsAt(x)))),
     line('dash', 34, levelY(COLD), 306, levelY(COLD)),
     line('dash', timeX(SETTLES), levelY(lightAfter(SETTLES)), timeX(SETTLES), 134),

@@ -10,6 +10,7 @@ import { methodOfText, methodText } from '../../../measure/method-versions.ts';
 import type { MetricId } from '../../../measure/metrics.ts';
 import { type Statement, verbatim } from '../../../measure/statement.ts';
 import { coverageFactor } from '../../../measure/uncertainty.ts';
+import { placeTable } from './place-table.ts';
 import { type PackedTexts, packTexts, unpackTexts } from './text-pack.ts';
 
 /** JSON has no infinity. */
@@ -103,19 +104,6 @@ const isSame = (a: number, b: number, size = Math.abs(b)) => a === b || Math.abs
 /** The coverage factor of most figures. */
 const NORMAL = packNumber(coverageFactor(Number.POSITIVE_INFINITY));
 
-/** A list without repetition, of what is called alike, and where each is in it. */
-function table<T>(nameOf: (it: T) => string) {
-  const list: T[] = [];
-  const places = new Map<string, number>();
-  const placeOf = (it: T): number => {
-    const name = nameOf(it);
-    const place = places.get(name) ?? list.push(it) - 1;
-    places.set(name, place);
-    return place;
-  };
-  return { list, placeOf };
-}
-
 /**
  * Packs figures and gaps under their metrics; numbers are rounded to nine significant digits. An error that reaches
  * several figures, such as a meter's calibration, mostly is the same share of each, and is said once.
@@ -128,11 +116,11 @@ export function packFigures(
   say: (it: Statement) => string,
   owner = '',
 ): FigurePack {
-  const kinds = table<PackedKind>((it) => it.join());
-  const lines = table<PackedLine>((it) => it.join());
-  const forms = table<PackedForm>((it) => it.join());
-  const terms = table<PackedTerm>((it) => it.join());
-  const texts = table<string>((it) => it);
+  const kinds = placeTable<PackedKind>((it) => it.join());
+  const lines = placeTable<PackedLine>((it) => it.join());
+  const forms = placeTable<PackedForm>((it) => it.join());
+  const terms = placeTable<PackedTerm>((it) => it.join());
+  const texts = placeTable<string>((it) => it);
   const shortKey = (key: string) => (owner !== '' && key.startsWith(owner) ? `${OWN}${key.slice(owner.length)}` : key);
   const placeOf = ({ key, type, distribution, degreesOfFreedom }: ErrorSource): number => {
     const count = Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;

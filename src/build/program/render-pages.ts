@@ -10,7 +10,7 @@ import type { Program } from './kept-programs.ts';
 import { PageFault } from './page-fault.ts';
 
 /** Pages that are on their way to the disk at one time. */
-const AT_ONCE = 4;
+const AT_ONCE = 12;
 
 /** The host that pages are asked for with; none of it gets into them. */
 const HOST = 'http://localhost';

@@ -86,7 +86,7 @@ export function buildLedger(content: Content, { today, drafts = false, kept }: L
           rank: ranks.optical.get(slug),
           rankAbsent: absent('optical'),
           byEmitted: { rank: ranks.emitted.get(slug), rankAbsent: absent('emitted') },
-          stepUps: self ? comparisons.stepUps(self.contender, peers, guide.currency) : { best: [], more: 0 },
+          stepUps: self ? comparisons.stepUps(self.contender, peers) : { best: [], more: 0 },
           frontier: frontierSlugs.includes(slug) ? 'on' : closeSlugs.includes(slug) ? 'close' : undefined,
         },
       ];

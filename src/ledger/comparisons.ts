@@ -8,7 +8,7 @@ export interface Comparisons {
   /** Ranks of panels that are ranked together. */
   ranks(group: readonly Contender[]): Rank[];
   /** What a panel steps up to among those that were measured like it. */
-  stepUps(from: Contender, others: readonly Contender[], currency: string): StepUps;
+  stepUps(from: Contender, others: readonly Contender[]): StepUps;
 }
 
 /** Each worked out when it is asked for. */
@@ -56,8 +56,7 @@ export function keptComparisons(): KeptComparisons {
       [before, now] = [now, new Map()];
     },
     ranks: (group) => kept(`ranks ${groupOf(group)}`, () => rankByPricePerWatt(group)),
-    stepUps: (from, others, currency) =>
-      kept(`step-ups ${from.panel} ${currency} ${groupOf(others)}`, () => stepUps(from, others, currency)),
+    stepUps: (from, others) => kept(`step-ups ${from.panel} ${groupOf(others)}`, () => stepUps(from, others)),
   };
 }
 

@@ -8,8 +8,7 @@ import type { Ledger, PanelEntry } from './ledger.ts';
  * those of all panels would be a fifth of the ledger.
  */
 export function stepUpsOf(panel: PanelEntry, { panels, guide }: Ledger): StepUp[] {
-  const from = contenderOf(panel);
-  return panel.stepUps.best.map((slug) => stepUp(from, contenderOf(panels.get(slug)), guide.currency));
+  return panel.stepUps.best.map((slug) => stepUp(contenderOf(panel), contenderOf(panels.get(slug)), guide.currency));
 }
 
 /** A panel with step-ups, or one that is stepped up to, has been ranked. */

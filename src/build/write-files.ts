@@ -25,6 +25,22 @@ export async function writeFiles(
       continue;
     }
     await mkdir(dirname(target), { recursive: true });
-    await writeFile(target, text());
+    await writeFile(target, inLargePieces(text()));
   }
+}
+
+/** Letters that go to the disk at one time: each piece is waited for, and a panel's is small. */
+const AT_ONCE = 1 << 20;
+
+function* inLargePieces(pieces: Iterable<string>): Generator<string> {
+  let held: string[] = [];
+  let length = 0;
+  for (const piece of pieces) {
+    held.push(piece);
+    length += piece.length;
+    if (length < AT_ONCE) continue;
+    yield held.join('');
+    [held, length] = [[], 0];
+  }
+  yield held.join('');
 }

@@ -20,6 +20,7 @@ export interface Shown {
 /**
  * Decimals for a value and its uncertainty: the Particle Data Group's rule (Review of Particle Physics, 5.3,
  * from memory). Two significant digits of the uncertainty where they are 10 to 35, one where they are more.
+ * Below nought where tens or hundreds are the last digit to stand.
  */
 export function decimalsFor(uncertainty: number): number {
   const exponent = Math.floor(Math.log10(uncertainty));
@@ -28,7 +29,7 @@ export function decimalsFor(uncertainty: number): number {
   const digits = leading < 355 || leading >= 950 ? 2 : 1;
   // 0.0960 is rounded to 0.10: two digits, one place up.
   const place = leading >= 950 ? exponent + 1 : exponent;
-  return Math.max(0, digits - 1 - place);
+  return digits - 1 - place;
 }
 
 /** Decimals for a value whose 95 % interval reaches from `low` to `high`, by the half of its width. */
@@ -36,8 +37,9 @@ export function decimalsWithin(low: number, high: number): number {
   return high > low ? decimalsFor((high - low) / 2) : 2;
 }
 
-/** A number with a fixed count of decimals, a true minus sign and thousands marks. */
+/** A number with a fixed count of decimals, a true minus sign and thousands marks; −1 decimals are whole tens. */
 export function fixed(value: number, decimals: number): string {
+  if (decimals < 0) return fixed(toStep(value, decimals), 0);
   let format = numberFormats[decimals];
   if (!format) {
     format = new Intl.NumberFormat('en-GB', {
@@ -49,6 +51,12 @@ export function fixed(value: number, decimals: number): string {
     numberFormats[decimals] = format;
   }
   return format.format(value).replace('-', '−');
+}
+
+/** To whole tens, hundreds, ...: `1105` with −1 decimals to `1110`. */
+function toStep(value: number, decimals: number): number {
+  const step = 10 ** -decimals;
+  return step * Math.round(value / step);
 }
 
 /** Kept, since making a format costs far more than using one. */
@@ -70,6 +78,7 @@ const moneyFormats = new Map<string, Intl.NumberFormat>();
 
 /** An amount of money: `€849`, `€182.85`; cents where there are any. */
 export function money(amount: number, currency: string, decimals = Number.isInteger(amount) ? 0 : 2): string {
+  if (decimals < 0) return money(toStep(amount, decimals), currency, 0);
   const key = `${currency}${decimals}`;
   let format = moneyFormats.get(key);
   if (!format) {

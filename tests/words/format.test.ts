@@ -6,6 +6,7 @@ import { makeFigure } from '../../src/measure/uncertainty.ts';
 import {
   decimalsFor,
   fixed,
+  lastDigitOf,
   listed,
   methodOf,
   money,
@@ -42,19 +43,21 @@ describe('decimalsFor', () => {
     [0.0354, 3],
     [0.00127, 4],
     [12, 0],
-    [36, 0],
-    [1234, 0],
+    [36, -1],
+    [240, -1],
+    [443, -2],
+    [1234, -2],
   ];
   test.each(EXAMPLES)('±%d: %i', (uncertainty, decimals) => {
     expect(decimalsFor(uncertainty)).toBe(decimals);
   });
 
   test('follows the rule for every three digits at every size', () => {
-    for (let exponent = -9; exponent <= 1; exponent++) {
+    for (let exponent = -9; exponent <= 5; exponent++) {
       for (let digits = 100; digits <= 999; digits++) {
         const uncertainty = Number(`${digits}e${exponent - 2}`);
-        const accepted = digits <= 354 ? 1 - exponent : -exponent;
-        expect(decimalsFor(uncertainty), String(uncertainty)).toBe(Math.max(0, accepted));
+        const accepted = digits <= 354 ? 1 - exponent : 0 - exponent;
+        expect(decimalsFor(uncertainty), String(uncertainty)).toBe(accepted);
       }
     }
   });
@@ -70,6 +73,9 @@ describe('fixed', () => {
     [-1234.56, 1, '−1,234.6'],
     [0.05, 2, '0.05'],
     [99.95, 1, '100.0'],
+    [1105.4, -1, '1,110'],
+    [-2905, -2, '−2,900'],
+    [4, -1, '0'],
   ])('%d with %i decimals is %s', (value, decimals, text) => {
     expect(fixed(value, decimals)).toBe(text);
   });
@@ -204,11 +210,16 @@ describe('showFigure', () => {
     );
     fc.assert(
       fc.property(numbers, ([value, share]) => {
-        const { value: text, plusMinus } = showFigure(within(value, share * value), 'EUR');
+        const shown = within(value, share * value);
+        const { value: text, plusMinus } = showFigure(shown, 'EUR');
         if (plusMinus === undefined) throw new Error('no uncertainty is shown');
         const decimals = decimalsOf(text);
         expect(decimalsOf(plusMinus)).toBe(decimals);
-        const half = 0.5000001 * 10 ** -decimals;
+        // GUM (JCGM 100:2008) 7.2.6: two digits of the uncertainty at most, and the value to the same place.
+        expect(Number(Number(digits(plusMinus)).toPrecision(2))).toBe(Number(digits(plusMinus)));
+        const steps = Number(digits(text)) / lastDigitOf(shown);
+        expect(Math.abs(steps - Math.round(steps))).toBeLessThan(1e-6);
+        const half = 0.5000001 * lastDigitOf(shown);
         expect(Math.abs(Number(digits(text)) - value)).toBeLessThanOrEqual(half);
         expect(Math.abs(Number(digits(plusMinus)) - share * value)).toBeLessThanOrEqual(half);
         // An uncertainty that is there never looks as if there were none.

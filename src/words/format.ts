@@ -161,6 +161,12 @@ function decimalsBy(half: number, isMoney: boolean): number {
   return isMoney && half >= 10 ** -MOST_MONEY_DECIMALS ? Math.min(needed, MOST_MONEY_DECIMALS) : needed;
 }
 
+/** A value and half of its 95 % interval, to the digits that the latter leaves: `0.99 ± 0.20`. */
+export function measuredText(value: number, half: number): string {
+  const decimals = half > 0 ? decimalsFor(half) : 2;
+  return `${fixed(value, decimals)} ± ${fixed(half, decimals)}`;
+}
+
 /** One step of the last digit that a figure is shown with, in its unit; 0 where it has no uncertainty to be rounded by. */
 export function lastDigitOf({ unit, coverageFactor, standardUncertainty }: Showable): number {
   const half = (coverageFactor ?? 0) * (standardUncertainty ?? 0);
@@ -202,10 +208,13 @@ export function readingText(value: number, bound?: 'below' | 'above'): string {
 export const unbroken = (text: string) =>
   text.replaceAll(/[\d.,]+ ± [\d.,]+(?: [^\s→]+)?/g, (figure) => figure.replaceAll(' ', '\u00a0'));
 
-/** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`. */
+/** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`, `C` to `°C`. */
 export function unitSigns(unit: string): string {
-  return unit.replace(/2$/, '²').replace(/^u/, 'µ');
+  return unit.replace(/2$/, '²').replace(/^u/, 'µ').replace(/^C$/, '°C');
 }
+
+/** A reading as it was written, its unit alone in proper signs: `<1 W/m2` to `<1 W/m²`. */
+export const withSigns = (reading: string) => reading.replace(/[^\d\s]\S*$/, unitSigns);
 
 /** A unit beside a bare number, money's too: `EUR/W`. */
 export function unitWords(unit: Unit, currency: string): string {

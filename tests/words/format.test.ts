@@ -8,6 +8,7 @@ import {
   fixed,
   lastDigitOf,
   listed,
+  measuredText,
   methodOf,
   money,
   ordinal,
@@ -16,6 +17,7 @@ import {
   showFigure,
   unbroken,
   unitWords,
+  withSigns,
 } from '../../src/words/format.ts';
 import { figure, identity, line, RUNS, vague } from '../measure/make.ts';
 
@@ -298,6 +300,22 @@ describe('rangeText', () => {
   test('prints in the way that it is given', () => {
     expect(rangeText(1.2, 1, 1.5, '', (it, decimals) => `€${it.toFixed(decimals)}`)).toBe('€1.20 (€1.00 to €1.50)');
   });
+});
+
+test.each([
+  ['<1 W/m2', '<1 W/m²'],
+  ['5 uW/m2', '5 µW/m²'],
+  ['19.6 C', '19.6 °C'],
+  ['31.7 dB(A)', '31.7 dB(A)'],
+  ['6 in', '6 in'],
+  ['0.5', '0.5'],
+])('a reading keeps its number as written, and has its unit in signs: %s', (typed, shown) => {
+  expect(withSigns(typed)).toBe(shown);
+});
+
+test('a value and half of its interval end at one digit', () => {
+  expect(measuredText(0.987, 0.2)).toBe('0.99 ± 0.20');
+  expect(measuredText(661.04, 4.2)).toBe('661 ± 4');
 });
 
 test('unbroken keeps a value, its ± and what follows on one line, and nothing else', () => {

@@ -1,3 +1,4 @@
+import { roundedTo } from '../measure/exposure/cautious-end.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
 import type { Statement } from '../measure/statement.ts';
 
@@ -186,10 +187,12 @@ export function rangeText(value: number, low: number, high: number, unit: string
 /** A value without uncertainty: as it was read, or money. */
 function plain(figure: Showable, currency: string): string {
   if (figure.unit.startsWith('currency')) return money(figure.value, currency);
-  const decimals = significantDecimals(figure.value);
+  // What holds beyond its bound is rounded so that it holds still.
+  const value = figure.bound ? roundedTo(figure.value, figure.bound === 'below' ? 'high' : 'low') : figure.value;
+  const decimals = significantDecimals(value);
   return decimals > MOST_PLAIN_DECIMALS
-    ? Number(figure.value.toPrecision(4)).toString().replace('-', '−')
-    : fixed(figure.value, decimals);
+    ? Number(value.toPrecision(4)).toString().replace('-', '−')
+    : fixed(value, decimals);
 }
 
 /** Decimals that four significant digits need, without trailing zeros. */

@@ -65,8 +65,17 @@ function wholeStep([low, high]: readonly [number, number] | readonly number[]): 
 }
 
 /** Whether a printed number is the given one, rounded to its last digit. */
-export function rounds(printed: Printed | undefined, value: number, interval?: readonly number[] | null): boolean {
+export function rounds(
+  printed: (Printed & { bound?: string }) | undefined,
+  value: number,
+  interval?: readonly number[] | null,
+): boolean {
   if (printed === undefined) return false;
+  // A bound without ± is rounded away from what it bounds.
+  if (printed.bound && !interval) {
+    const away = (printed.bound === '<' ? 1 : -1) * (printed.value - value);
+    return away >= -1e-9 * value && away < printed.step;
+  }
   const step = printed.step === 1 && interval ? wholeStep(interval) : printed.step;
   return Math.abs(printed.value - value) <= 0.5001 * step;
 }

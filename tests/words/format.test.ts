@@ -136,6 +136,9 @@ describe('showFigure', () => {
     [bounded(0.1, 'below', 'µT'), '< 0.1 µT'],
     [bounded(200, 'above', 'µT'), '> 200 µT'],
     [bounded(0.000005, 'below', 'mW/m²'), '< 0.000005 mW/m²'],
+    // Away from what it bounds.
+    [bounded(0.37037, 'below', '%'), '< 0.371 %'],
+    [bounded(387.7, 'above', 's'), '> 387 s'],
     [vague(47.3), '47.3 W'],
     [vague(65000), '65,000 W'],
     [vague(0.35), '0.35 W'],

@@ -133,8 +133,11 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     found: foundInFiles(panel, currency),
     ...purchaseView(panel, ledger),
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
-    // Claims that did not hold stand in the table of claims.
-    noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
+    // Claims that did not hold stand in their table, peaks that nobody claims beside the spectrum.
+    noted: panel.flags.filter(
+      ({ severity, finding }) =>
+        severity === 'note' && !isCode(finding, 'claim-not-held') && !isCode(finding, 'peak-not-claimed'),
+    ),
     corrections: panel.corrections.map((it) => correctionWords(it, ledger)),
     methodology: `${panelAddress(slug)}methodology/`,
     ...(hasFiles(panel) && { files: filesAddress(slug), filesInShort: filesInShort(panel) }),

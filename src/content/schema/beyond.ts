@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { prose, quantity, refuse } from './fields.ts';
+import { quantity, refuse, text } from './fields.ts';
 import type { QuantityLimits } from './quantity.ts';
 import { quantityPattern } from './quantity-pattern.ts';
 
@@ -25,7 +25,7 @@ const ON = 'Reading with both channels on, mW/cm2; <0.1 where the display stays 
 
 const struck = z.strictObject({
   value: faintIrradiance('The reading as it was taken.', { positive: true }, 9.4),
-  struck: prose('Why it does not count.', 'A hand was in the way'),
+  struck: text('Why it does not count.', 'A hand was in the way'),
 });
 
 const WANTED = 'a reading, a list of repeats, {value, struck}, or a bound such as <0.1';

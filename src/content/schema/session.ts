@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { STATED_FREQUENCIES } from '../../measure/exposure/reference-levels.ts';
 import { beyondReadings } from './beyond.ts';
 import { carriedReadings } from './carried.ts';
-import { count, fileReference, isoDate, prose, quantity } from './fields.ts';
+import { count, fileReference, isoDate, quantity, text } from './fields.ts';
 import { otherFiles } from './files/other-files.ts';
 import { soundClips } from './files/sound-clips.ts';
 import { spectra } from './files/spectra.ts';
@@ -17,7 +17,7 @@ const irradiance = (meaning: string, example = 41.2) =>
 /** A reading that the tester rejected: it stays in the file, as `struck`, with the reason. */
 export const rejectedReading = z.strictObject({
   value: irradiance('The reading as it was taken.'),
-  struck: prose('Why it does not count.', 'The hand slipped off the rod'),
+  struck: text('Why it does not count.', 'The hand slipped off the rod'),
 });
 
 const gridReading = z.union([irradiance('One reading.'), rejectedReading]);
@@ -260,7 +260,7 @@ export const sessionSchema = z.strictObject({
     .strictObject(perMode((meaning) => flicker(meaning), 'Flicker'))
     .optional()
     .describe('Flicker per mode.'),
-  hotSpots: prose('Judgement of the wall photo, in words.', 'Two faint rings; the middle is even.').optional(),
+  hotSpots: text('Judgement of the wall photo, in words.', 'Two faint rings; the middle is even.').optional(),
   photos: photoList({ file: 'wall-at-6-in.jpg', shows: 'Red light on the wall at 6 in' })
     .default([])
     .describe('Pictures taken in the session, such as the wall photo.'),
@@ -271,7 +271,7 @@ export const sessionSchema = z.strictObject({
   warmUpLog: warmUpLog.optional(),
   waveforms: waveforms.optional(),
   otherFiles: otherFiles.optional(),
-  notes: prose('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
+  notes: text('Anything that happened on the bench.', 'The fan started after ten minutes.').optional(),
 });
 
 export type Session = z.output<typeof sessionSchema>;

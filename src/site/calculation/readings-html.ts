@@ -1,3 +1,4 @@
+import { curly } from '../../content/schema/curly.ts';
 import { unitSigns, withSigns } from '../../words/format.ts';
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { type Html, html } from '../shared/html.ts';
@@ -54,10 +55,10 @@ const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
 function cellHtml(cell: ReadingCell, unit = ''): Html {
   const short = ({ written, value }: RawReading) => {
     if (unit && written.endsWith(` ${unit}`)) return written.slice(0, -unit.length - 1);
-    return value === undefined ? written : withSigns(written);
+    return value === undefined ? curly(written) : withSigns(written);
   };
   return html`${cell.map(
     (it, i) =>
-      html`${i > 0 && ' '}${it.struck === undefined ? short(it) : html`<s>${short(it)}</s><small> struck out: ${it.struck}</small>`}`,
+      html`${i > 0 && ' '}${it.struck === undefined ? short(it) : html`<s>${short(it)}</s><small> struck out: ${curly(it.struck)}</small>`}`,
   )}`;
 }

@@ -1,3 +1,4 @@
+import { curly } from '../../content/schema/curly.ts';
 import type { Ledger, PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { metricsOnPanelPage } from '../../measure/metrics.ts';
 import { isCode } from '../../measure/statement.ts';
@@ -155,7 +156,8 @@ function sessionOfLight({ sessions }: PanelEntry, { id, readings }: SessionEntry
 /** The judgement of the wall photo, with its day where it is an earlier one's. */
 function hotSpotsOf({ readings, used }: SessionEntry): string {
   const from = readings.carried?.hotSpots;
-  return from === undefined ? (used.hotSpots ?? '') : `${used.hotSpots} (from ${showDate(from)})`;
+  const judged = curly(used.hotSpots ?? '');
+  return from === undefined ? judged : `${judged} (from ${showDate(from)})`;
 }
 
 function facts({ data }: PanelEntry): PanelView['facts'] {

@@ -73,20 +73,18 @@ export function isLeftOut({ isOfFiles }: Metric, it: FigureOrGap | undefined): b
   );
 }
 
-/** All figures and gaps of a session, or of a panel that had none, by metric. */
+/** All figures and gaps of a session, or of a panel that had none, each with its metric. */
 export function figureRows(
   figures: FigureMap,
   { slug, date, kinds, currency }: { slug: string; date?: string; kinds: FigureKinds; currency: string },
   tables: Tables,
-): Record<string, FigureRow> {
-  return Object.fromEntries(
-    METRICS.flatMap((metric) => {
-      const { id } = metric;
-      const it = figures.get(id);
-      if (!it || isLeftOut(metric, it)) return [];
-      const kind = kinds[id];
-      const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
-      return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, tables)]];
-    }),
-  );
+): Array<readonly [metric: string, row: FigureRow]> {
+  return METRICS.flatMap((metric) => {
+    const { id } = metric;
+    const it = figures.get(id);
+    if (!it || isLeftOut(metric, it)) return [];
+    const kind = kinds[id];
+    const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
+    return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, tables)] as const];
+  });
 }

@@ -52,6 +52,12 @@ const radios = [...(form?.querySelectorAll<HTMLInputElement>('input[type=radio]'
 export function showUnits(within: ParentNode = document): void {
   for (const { value, checked } of radios) {
     for (const it of within.querySelectorAll<HTMLElement>(`[data-u="${value}"]`)) it.hidden = !checked;
+    if (value !== 'in') continue;
+    for (const it of within.querySelectorAll<HTMLElement>('[data-in]')) {
+      // What stands there as the page comes.
+      it.dataset.cm ??= it.textContent;
+      it.textContent = (checked ? it.dataset.in : it.dataset.cm) ?? '';
+    }
   }
 }
 

@@ -62,12 +62,14 @@ export function expandPanels(file: Raw): Raw {
   const session = (it: Raw, of: Raw) => ({
     ...it,
     instruments: Object.fromEntries(
-      Object.entries(it.instruments as Record<string, [string, string | null, string?]>).map(([kind, row]) => {
-        const [id, calibration, read_on] = row;
-        const said = calibration === null ? undefined : instruments[id][calibration];
-        const { holds_until = null, uncertainty = null } = said ?? {};
-        return [kind, { id, calibration, holds_until, uncertainty, ...(read_on && { read_on }) }];
-      }),
+      Object.entries(lists.instruments[it.instruments] as Record<string, [string, string | null, string?]>).map(
+        ([kind, row]) => {
+          const [id, calibration, read_on] = row;
+          const said = calibration === null ? undefined : instruments[id][calibration];
+          const { holds_until = null, uncertainty = null } = said ?? {};
+          return [kind, { id, calibration, holds_until, uncertainty, ...(read_on && { read_on }) }];
+        },
+      ),
     ),
     figures: figures(it.figures, of, it.date),
     readings: listed<Raw>(it.readings, 'readings').map(([entry, row]) => {

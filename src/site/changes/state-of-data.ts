@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { listed } from '../../words/format.ts';
+import { type TextRef, textOf } from '../shared/browser/text-ref.ts';
 import type { RankedGuide, RankedPanel } from './compare-ranks.ts';
 import type { FigureState, GuideState, PanelState, RankState, SessionState } from './guide-state.ts';
 import { methodAddress, panelPages } from './state-of-ledger.ts';
@@ -9,7 +10,6 @@ import { methodAddress, panelPages } from './state-of-ledger.ts';
 export const READABLE_FORMATS: readonly number[] = [3, 4, 5];
 
 const textRef = z.union([z.int(), z.tuple([z.int()], z.string())]);
-type TextRef = z.output<typeof textRef>;
 
 const kind = z.looseObject({
   unit: z.string(),
@@ -137,13 +137,6 @@ function rankOf(
   const { place, of, range } = it;
   const tiedWith = it.tiedWith.map((one) => (typeof one === 'string' ? one : (panels[one]?.slug ?? '')));
   return { place, of, range, tiedWith };
-}
-
-/** A text of the table, with its numbers put in. */
-function textOf(ref: TextRef, texts: readonly string[]): string {
-  if (typeof ref === 'number') return texts[ref] ?? '';
-  const [place, ...numbers] = ref;
-  return (texts[place] ?? '').replace(/#/g, () => numbers.shift() ?? '#');
 }
 
 function checked<T>(text: string, shownAs: string, schema: z.ZodType<T>): T {

@@ -1,9 +1,10 @@
 import { type Figure, type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
+import type { TextRef } from '../shared/browser/text-ref.ts';
 import { carriedData, dataUnit, figureNumbers, flagsData } from './data-parts.ts';
 import type { FigureKind, FigureKinds } from './figure-kinds.ts';
-import type { NoteTable, TextRef, TextTable } from './text-table.ts';
+import type { NoteTable, TextTable } from './text-table.ts';
 
 /** What a row of a figure holds. `more` is left out where there is nothing more. */
 export const FIGURE_COLUMNS = ['value', 'standard_uncertainty', 'interval95_low', 'interval95_high', 'more'] as const;

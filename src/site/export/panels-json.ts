@@ -13,6 +13,7 @@ import { CLOSING, titleOf } from '../../words/limits/wording.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
 import { rawReadings } from '../calculation/raw-readings.ts';
+import type { TextRef } from '../shared/browser/text-ref.ts';
 import { fileAddress } from '../shared/file-addresses.ts';
 import { correctionsData } from './corrections-data.ts';
 import { publishedPanels, short, valueData } from './data-parts.ts';
@@ -22,7 +23,7 @@ import { instrumentsData, usedData } from './instruments-data.ts';
 import { READING_COLUMNS, readingRow } from './reading-rows.ts';
 import { type LimitEntry, type Lists, listed, lists } from './shared-lists.ts';
 import { standardsData } from './standards-data.ts';
-import { type NoteTable, noteTable, type TextRef, type TextTable, textTable } from './text-table.ts';
+import { type NoteTable, noteTable, type TextTable, textTable } from './text-table.ts';
 
 /** Version of the file's form; goes up when a field changes its meaning or goes. */
 export const DATA_FORMAT = 5;
@@ -90,8 +91,7 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
     yield separator + JSON.stringify(panelData(panel, pen));
     separator = ',\n';
   }
-  const { figures, readings, limits } = pen.lists;
-  const said = { figures: figures.list, readings: readings.list, limits: limits.list };
+  const said = Object.fromEntries(Object.entries(pen.lists).map(([name, { list }]) => [name, list]));
   yield `],"lists":${JSON.stringify(said)},"texts":${JSON.stringify(pen.texts.texts())}}`;
 }
 
@@ -143,7 +143,7 @@ function sessionData(slug: string, session: SessionEntry, pen: PanelPen) {
     method_version: conditions.methodVersion,
     reference_conditions: conditions.isReference,
     ...(session.readings.carried && { carried_over: session.readings.carried }),
-    instruments: usedData(session),
+    instruments: pen.lists.instruments.placeOf(usedData(session)),
     figures: listed(figureRows(session.figures, { ...pen, slug, date }, pen), pen.lists.figures),
     readings: listed(
       rawReadings(session).map((it) => readingRow(it, texts)),

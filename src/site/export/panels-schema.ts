@@ -63,6 +63,12 @@ const lists = z
     figures: z.array(z.array(z.enum(METRICS.map((it) => it.id)))),
     readings: z.array(z.array(z.tuple([z.string(), textRef, z.string().nullable()]))),
     limits: z.array(z.array(z.tuple([z.string(), textRef, textRef, z.string().nullable(), textRef]))),
+    instruments: z.array(
+      z.record(
+        z.string(),
+        z.union([z.tuple([z.string(), day.nullable()]), z.tuple([z.string(), day.nullable(), day])]),
+      ),
+    ),
   })
   .describe('What the rows of a session are of, by places: said once for all sessions with rows of the same.');
 
@@ -72,10 +78,7 @@ const session = z.strictObject({
   method_version: z.int().positive(),
   reference_conditions: z.boolean(),
   carried_over: z.partialRecord(z.enum(CARRIED_NAMES), day).optional(),
-  instruments: z.record(
-    z.string(),
-    z.union([z.tuple([z.string(), day.nullable()]), z.tuple([z.string(), day.nullable(), day])]),
-  ),
+  instruments: z.int().nonnegative().describe('A place in `lists.instruments`.'),
   figures,
   readings: listOf('readings', reading),
   files: z

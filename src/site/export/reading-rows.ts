@@ -1,5 +1,6 @@
 import type { RawReading } from '../calculation/raw-readings.ts';
-import type { TextRef, TextTable } from './text-table.ts';
+import type { TextRef } from '../shared/browser/text-ref.ts';
+import type { TextTable } from './text-table.ts';
 
 /** What readings of many sessions are of; words have no unit. */
 export type ReadingEntry = readonly [path: string, label: TextRef, unit: string | null];

@@ -1,6 +1,7 @@
 import { placeTable } from '../shared/browser/place-table.ts';
+import type { TextRef } from '../shared/browser/text-ref.ts';
+import type { UsedInstruments } from './instruments-data.ts';
 import type { ReadingEntry } from './reading-rows.ts';
-import type { TextRef } from './text-table.ts';
 
 /** What the rows of limits of many sessions are of. */
 export type LimitEntry = readonly [
@@ -13,11 +14,12 @@ export type LimitEntry = readonly [
 
 const list = <Entry>() => placeTable<readonly Entry[]>((entries) => JSON.stringify(entries));
 
-/** What rows are of, in their order: said once for all sessions that have rows of the same. */
+/** What rows are of, in their order, and which meters read: said once for all sessions that have the same. */
 export const lists = () => ({
   figures: list<string>(),
   readings: list<ReadingEntry>(),
   limits: list<LimitEntry>(),
+  instruments: placeTable<UsedInstruments>((it) => JSON.stringify(it)),
 });
 export type Lists = ReturnType<typeof lists>;
 

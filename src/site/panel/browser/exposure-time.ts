@@ -20,19 +20,12 @@ const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
 /** Where the interval of a cell's value stands. */
 const intervalOf = (cell: HTMLElement) => cell.closest('td')?.querySelector('small');
 
-const input = numberField({ id: 'exposure', name: 'exposure', 'aria-describedby': 'exposure-note' });
+const input = numberField({ id: 'exposure-field', name: 'exposure', 'aria-describedby': 'exposure-note' });
 const status = html('p', { class: 'small', role: 'status' });
 
 if (form && head && cells.length > 0) {
-  form.append(
-    html('label', { for: 'exposure' }, 'J/cm² that you or your clinician ask for'),
-    ' ',
-    input,
-    ' ',
-    html('small', { id: 'exposure-note' }, 'None is suggested here.'),
-    ' ',
-    status,
-  );
+  form.prepend(html('label', { for: 'exposure-field' }, 'J/cm² that you or your clinician ask for'), ' ', input, ' ');
+  form.append(' ', status);
   const places = [head, ...cells, ...cells.flatMap((it) => intervalOf(it) ?? [])];
   const before = new Map(places.map((it) => [it, it.textContent]));
   const restore = () => {

@@ -5,9 +5,9 @@ import { numberField } from './number-field.ts';
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-own-price]')) {
   const { ownPrice: slug, currency } = form.dataset;
   form.append(
-    html('label', { for: 'own-price' }, `Offered another price, ${currency}?`),
+    html('label', { for: 'own-price-field' }, `Offered another price, ${currency}?`),
     ' ',
-    numberField({ id: 'own-price', name: `own.${slug}`, required: true }),
+    numberField({ id: 'own-price-field', name: `own.${slug}`, required: true }),
     ' ',
     html('button', { type: 'submit' }, 'Try it in the guide'),
   );

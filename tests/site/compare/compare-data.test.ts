@@ -75,7 +75,10 @@ describe('a panel’s file', () => {
     const model = panel.current?.light.model;
     if (!model || !('weights' in it.light)) throw new Error('no model');
     for (const [i, weight] of model.weights.entries()) expect(it.light.weights[i]).toBeCloseTo(weight, 6);
-    expect(it.light).toMatchObject({ emitter: model.emitter, field: model.field });
+    const { emitter } = it.light;
+    const size = (of: typeof emitter) => ('ledSize' in of ? of.ledSize : Number.NaN);
+    expect(it.light).toMatchObject({ emitter: { ...model.emitter, ledSize: size(emitter) }, field: model.field });
+    expect(size(emitter) / size(model.emitter)).toBeCloseTo(1, 5);
     expect(it.light.power / model.power).toBeCloseTo(1, 5);
   });
 

@@ -89,7 +89,7 @@ test('marks that stand side by side are one line, in whose dashes each has its p
   const from = perWatt('kelpwright-gannet').value;
   const at = (values: readonly number[]) => {
     const panels = new Map(ledger.panels);
-    others.forEach((it, i) => panels.set(it.slug, price(it.slug, values[i % values.length] as number)));
+    for (const [i, it] of others.entries()) panels.set(it.slug, price(it.slug, values[i % values.length] as number));
     return places(ofClass(priceScale(demo.panel('kelpwright-gannet'), { ...ledger, panels }), 'other'));
   };
   // A scale of equal ratios: a thousandth more is the same place, and few hundredths are the next.

@@ -107,7 +107,7 @@ describe('a panel’s file', () => {
     const it = file('fennimarsh-sedge');
     const day = demo.panel('fennimarsh-sedge').current?.date;
     expect(it.owner).toBe(`fennimarsh-sedge/${day}/`);
-    expect(it.lines.filter(([key]) => key.startsWith(it.owner))).toEqual([]);
+    expect(it.lines.filter((one) => String(one).startsWith(it.owner))).toEqual([]);
     for (const list of [it.kinds, it.lines, it.texts]) expect(new Set(list.map(String)).size).toBe(list.length);
     expect(unpackFigures(it).get('optical-power')).toMatchObject({ id: `${it.owner}optical-power` });
     for (const slug of demo.ledger.panels.keys()) expect(JSON.stringify(file(slug)).length, slug).toBeLessThan(9500);

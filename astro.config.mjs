@@ -27,6 +27,8 @@ export default defineConfig({
     server: { fs: { allow: [productFolder(), packagesFolder(), resolve('.'), resolve(contentFolder())] } },
     // A thread is reached by the bench's service worker only where its script lies under /bench/ too.
     worker: { rollupOptions: { output: { entryFileNames: 'bench/[name].[hash].js' } } },
+    // Every page names its scripts: their hash alone is name enough.
+    environments: { client: { build: { rolldownOptions: { output: { entryFileNames: '_astro/[hash].js' } } } } },
     build: {
       assetsInlineLimit: 0,
       rollupOptions: {

@@ -1,17 +1,17 @@
-import { CALCULATION, FILES_PAGES, outputParts } from '../support/output-parts.ts';
+import {
+  CALCULATION,
+  FILES_PAGES,
+  MOST_CALCULATION,
+  MOST_DATA,
+  MOST_FILES_PAGE,
+  MOST_OUTPUT,
+  outputParts,
+} from '../support/output-parts.ts';
 import type { Line, Section } from './report.ts';
 
 const MB = 1_000_000;
 const KB = 1000;
-/** MB, of a thousand panels. */
-const MOST_OUTPUT = 130;
 const OUTPUT_PANELS = 1000;
-/** KB a panel. */
-const MOST_DATA = 30;
-/** KB, of the heaviest. */
-const MOST_CALCULATION = 70;
-/** KB, of the fullest page of a panel's files. */
-const MOST_FILES_PAGE = 65;
 
 /** How large the whole output is, and what it is made of. */
 export function outputWeight(site: string, panels: number): Section {

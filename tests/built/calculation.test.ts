@@ -49,8 +49,9 @@ test('a click opens a figure without a script', async () => {
   expect(told).toMatch(
     /^.+, version \d+; derived\s*Optical power at the reference plane [\d.]+ ± [\d.]+ W[\s\S]*95 % [\d.]+ to [\d.]+/,
   );
-  const address = opened.page.locator('#optical-power a', { hasText: 'address' });
-  expect(await address.getAttribute('href')).toBe(`#optical-power-${newest}`);
+  const address = opened.page.locator('#optical-power > summary');
+  expect(await address.evaluate((it) => getComputedStyle(it, '::after').content)).toContain('#');
+  expect(await address.getAttribute('id')).toBe(`optical-power-${newest}`);
   expect(await opened.page.locator('#cite').textContent()).toContain(page);
 });
 
@@ -67,6 +68,8 @@ test('paper has all of it', async () => {
 
 test('a button copies the lasting address', async () => {
   await using opened = await site.open(`${page}#optical-power`, { permissions: ['clipboard-read', 'clipboard-write'] });
+  const link = opened.page.locator('#optical-power a.lasting');
+  expect(await link.getAttribute('href')).toBe(`#optical-power-${newest}`);
   await opened.page.locator('#optical-power button.copy').click();
   await opened.page.locator('#optical-power button.copy', { hasText: 'Copied' }).waitFor();
   const copied = await opened.page.evaluate(() => navigator.clipboard.readText());

@@ -286,6 +286,8 @@ test.each(['/', '/emitted/', '/frame/'])(
   async (path) => {
     await using opened = await site.open(path);
     const { page } = opened;
+    // The guide's own page has the ranking of the frame: its address leads there.
+    await page.waitForURL((it) => it.pathname === (path === '/frame/' ? '/' : path));
     for (const width of [320, 360, 390, 768, 1024, 1264, 1280, 1440]) {
       await page.setViewportSize({ width, height: 800 });
       expect(

@@ -290,7 +290,8 @@ describe('every page', () => {
 
   test('has no inline script, style or handler', () => {
     // A block of data is none: no browser runs it.
-    const isData = (it: { name: string; value: string }) => it.name === 'type' && it.value === 'application/ld+json';
+    const isData = (it: { name: string; value: string }) =>
+      it.name === 'type' && /^application\/(ld\+)?json$/.test(it.value);
     const faults = tags
       .filter(
         ({ tag, attributes: all }) =>

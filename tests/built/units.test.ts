@@ -23,6 +23,13 @@ describe('units that the reader prefers', () => {
     await page.getByRole('radio', { name: 'milligauss' }).check();
     expect(Number.parseFloat(await seen('magnetic-field-on'))).toBeCloseTo(10 * figure('magnetic-field-on'), 1);
     expect(await seen('magnetic-field-on')).toMatch(/ mG$/);
+    const size = page.locator('.to-scale [data-in]').first();
+    const inCm = await size.textContent();
+    expect(inCm).toMatch(/ cm$/);
+    await page.getByRole('radio', { name: 'inches' }).check();
+    expect(await size.textContent()).toMatch(/ in$/);
+    await page.getByRole('radio', { name: 'centimetres' }).check();
+    expect(await size.textContent()).toBe(inCm);
     await page.getByRole('radio', { name: 'inches' }).check();
     expect(Number.parseFloat(await seen('led-area'))).toBeCloseTo(figure('led-area') / 2.54 ** 2, 0);
     expect(await seen('led-area')).toMatch(/ in²$/);

@@ -19,7 +19,7 @@ type Raw = any;
 
 /** The file with everything in its place. */
 export function expandPanels(file: Raw): Raw {
-  const { columns, metrics, step_up_metrics, limits, instruments, texts, panels, ...head } = file;
+  const { columns, metrics, step_up_metrics, limits, instruments, lists, texts, panels, ...head } = file;
   const text = (ref: Ref): string => {
     if (typeof ref === 'number') return texts[ref];
     const [place, ...numbers] = ref;
@@ -46,9 +46,13 @@ export function expandPanels(file: Raw): Raw {
       ...(notes !== undefined && { notes: (lists[notes] as Ref[]).map(text) }),
     };
   };
-  const figures = (rows: Record<string, FigureRow>, { slug, notes }: Raw, date?: string) =>
+  /** Rows with what each is of. */
+  const listed = <T>([place, ...rows]: [number, ...T[]], name: string): Array<[entry: Raw, row: T]> =>
+    rows.map((row, i) => [lists[name][place][i], row]);
+
+  const figures = (rows: [number, ...FigureRow[]], { slug, notes }: Raw, date?: string) =>
     Object.fromEntries(
-      Object.entries(rows).map(([metric, row]) => {
+      listed(rows, 'figures').map(([metric, row]) => {
         const kind: Kind = metrics[metric];
         const owner = date === undefined || kind.of === 'panel' ? slug : `${slug}/${date}`;
         return [metric, figure(row, `${owner}/${metric}`, kind, notes)];
@@ -58,25 +62,28 @@ export function expandPanels(file: Raw): Raw {
   const session = (it: Raw, of: Raw) => ({
     ...it,
     instruments: Object.fromEntries(
-      Object.entries(it.instruments as Record<string, [string, string | null, string?]>).map(([kind, row]) => {
-        const [id, calibration, read_on] = row;
-        const said = calibration === null ? undefined : instruments[id][calibration];
-        const { holds_until = null, uncertainty = null } = said ?? {};
-        return [kind, { id, calibration, holds_until, uncertainty, ...(read_on && { read_on }) }];
-      }),
+      Object.entries(lists.instruments[it.instruments] as Record<string, [string, string | null, string?]>).map(
+        ([kind, row]) => {
+          const [id, calibration, read_on] = row;
+          const said = calibration === null ? undefined : instruments[id][calibration];
+          const { holds_until = null, uncertainty = null } = said ?? {};
+          return [kind, { id, calibration, holds_until, uncertainty, ...(read_on && { read_on }) }];
+        },
+      ),
     ),
     figures: figures(it.figures, of, it.date),
-    readings: it.readings.map((row: Row) => {
-      const { label, written, value, unit, more, ...rest } = named(row, 'readings');
-      const given = { ...(value != null && { value }), ...(unit != null && { unit }) };
+    readings: listed<Raw>(it.readings, 'readings').map(([entry, row]) => {
+      const { label, unit, ...rest } = named(entry, 'readings');
+      const [value, written, more] = Array.isArray(row) ? row : [row, null];
+      const given = { ...(value !== null && { value }), ...(unit !== null && { unit }) };
       return { ...rest, label: text(label), written: written ?? `${value} ${unit}`, ...given, ...more };
     }),
-    limits: it.limits.map((row: Row) => {
-      const { title, finding, background, limit, caution, ...rest } = named(row, 'limits');
+    limits: listed<Ref | null>(it.limits, 'limits').map(([entry, finding]) => {
+      const { title, background, limit, caution, ...rest } = named(entry, 'limits');
       return {
         ...rest,
         title: text(title),
-        sentence: [finding, background].flatMap((ref) => (ref === null ? [] : [text(ref)])).join(' '),
+        sentence: [finding, background].flatMap((ref: Ref | null) => (ref === null ? [] : [text(ref)])).join(' '),
         limit: limit === null ? null : limits[limit],
         caution: text(caution),
       };

@@ -1,4 +1,4 @@
-/** What a built guide's bytes are made of, for the benchmark and for the test that holds the demonstration to a bound. */
+/** What a built guide's bytes are made of, and what they may come to: for the benchmark, and for the tests of the demonstration. */
 import { readdirSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
 
@@ -8,9 +8,26 @@ export interface OutputPart {
   path: RegExp;
   /** There is one of it for each panel, or a row or more in it. */
   growsWithPanels: boolean;
+  /** KB a panel that it may come to in the demonstration: what it was when it was last made lighter, and three in a hundred more. */
+  most?: number;
 }
 
-const part = (name: string, path: RegExp, growsWithPanels = true): OutputPart => ({ name, path, growsWithPanels });
+/** MB that a guide of a thousand panels may come to. */
+export const MOST_OUTPUT = 130;
+/** KB that the data of a panel may come to, the fullest calculation page, and the fullest page of a panel's files. */
+export const MOST_DATA = 30;
+export const MOST_CALCULATION = 70;
+export const MOST_FILES_PAGE = 65;
+
+const part = (name: string, path: RegExp, growsWithPanels = true, most?: number): OutputPart => ({
+  name,
+  path,
+  growsWithPanels,
+  ...(most !== undefined && { most }),
+});
+
+/** What grows with panels, and what it may come to. */
+const bound = (name: string, most: number, path: RegExp) => part(name, path, true, most);
 
 /** The heaviest of these pages stand for themselves in the benchmark. */
 export const CALCULATION = 'calculation pages';
@@ -18,16 +35,16 @@ export const FILES_PAGES = 'pages of meters’ files';
 
 /** In this order: a file counts to the first that its path meets. */
 export const OUTPUT_PARTS: readonly OutputPart[] = [
-  part('panels’ pages', /^panels\/[^/]+\/index\.html$/),
-  part(CALCULATION, /^panels\/[^/]+\/methodology\/index\.html$/),
+  bound('panels’ pages', 58.5, /^panels\/[^/]+\/index\.html$/),
+  bound(CALCULATION, 51.8, /^panels\/[^/]+\/methodology\/index\.html$/),
   part(FILES_PAGES, /^panels\/[^/]+\/files\/index\.html$/),
   part('meters’ files, with what is made of them', /^panels\/[^/]+\/files\//),
-  part('panels.json', /^data\/panels\.json$/),
-  part('panels.csv', /^data\/panels\.csv$/),
-  part('table of figures', /^data\/tables\/figures\.csv$/),
+  bound('panels.json', 20, /^data\/panels\.json$/),
+  bound('panels.csv', 5.1, /^data\/panels\.csv$/),
+  bound('table of figures', 11.5, /^data\/tables\/figures\.csv$/),
   part('other tables', /^data\/tables\//),
-  part('files to compare with', /^data\/compare\//),
-  part('panels for the bench', /^data\/bench\//),
+  bound('files to compare with', 7.6, /^data\/compare\//),
+  bound('panels for the bench', 2.55, /^data\/bench\//),
   part('other data files', /^data\//),
   part('search index', /^pagefind\/(?:fragment|index|filter)\/|\.pf_meta$/),
   part('guide, lists and plots', /^(?:index|(?:frame|emitted|plots|panels|compare|plan|changes)\/index)\.html$/),

@@ -48,15 +48,17 @@ export function sheetView(ledger: Ledger): SheetView {
     panels: Object.fromEntries(
       [...ledger.panels.values()]
         .toSorted((a, b) => a.name.localeCompare(b.name, 'en'))
-        .map(({ slug, name, data: { field, formerly }, current }) => [
-          slug,
-          {
+        .map(({ slug, name, data: { field, formerly }, current }) => {
+          const keys = (current?.instruments ?? []).map((it) => `${it.kind}:${it.id}`);
+          const own = keys.filter((it) => !usual.includes(it));
+          const panel = {
             name,
             ...(formerly && { formerly }),
             ...(field && { width: lengthOf(field.width), height: lengthOf(field.height) }),
-            meters: (current?.instruments ?? []).map((it) => `${it.kind}:${it.id}`),
-          },
-        ]),
+            ...(own.length > 0 && { meters: own }),
+          };
+          return [slug, panel];
+        }),
     ),
     meters: meters.map(({ key, kind, name, spans }) => ({ key, kind, name, spans })),
     usual,

@@ -76,7 +76,7 @@ ${GROUPS.map((name, i) => {
   );
   const table = i === 2 && distances && distancesHtml(distances, shownDate, shared);
   const head = html`<h3>${name}</h3>\n${shared.length > 0 && html`<p>${shared.map((it) => `${it.charAt(0).toUpperCase()}${it.slice(1)}. `)}</p>`}`;
-  if (!newer) return html`${head}${methodsHtml(rest)}${carried}${table}`;
+  if (!newer) return html`${head}${methodsHtml(rest, '#flags')}${carried}${table}`;
   const lines = rest.map((it) => olderFigureHtml(it, methods.has(`${it.metric}@${it.methodVersion}`)));
   return html`${head}<div class="lines">${lines}</div>${carried}${table}`;
 })}
@@ -86,12 +86,16 @@ ${instrumentsHtml(session, newer)}
 ${errorsHtml(session, newer)}`;
 }
 
-/** Figures by their methods and what they are, each said once over its own. */
-export const methodsHtml = (figures: readonly Calculation[]) =>
+/**
+ * Figures by their methods and what they are, each said once over its own.
+ *
+ * @param said where the page tells its flags
+ */
+export const methodsHtml = (figures: readonly Calculation[], said?: string) =>
   [...Map.groupBy(figures, (it) => `${it.methodAddress}${it.methodVersion} ${it.basis}`).values()].map(
     ([first, ...rest]) =>
       first &&
-      html`<div class="by"><p>${methodHtml(first)}; ${first.basis}</p>${[first, ...rest].map((it) => figureHtml(it, first.basis))}</div>`,
+      html`<div class="by"><p>${methodHtml(first)}; ${first.basis}</p>${[first, ...rest].map((it) => figureHtml(it, { basis: first.basis, ...(said !== undefined && { said }) }))}</div>`,
   );
 
 /** Notes that all of some figures have, and the figures without them. */

@@ -10,7 +10,11 @@ import type { Input, LinkedPart } from './linked-equation.ts';
 import { sheet } from './sheet.ts';
 import type { PrintedComponent } from './short-budget.ts';
 
-export function flagHtml(flag: Flag): Html {
+/** @param said where the page tells the flags themselves: there, what was handed on is said already */
+export function flagHtml(flag: Flag, said?: string): Html {
+  if (said !== undefined && flag.from !== undefined) {
+    return html`<strong>${severityText(flag)}</strong>, <a href="${said}">as said above</a>.`;
+  }
   const link = flagLink(flag);
   return html`<strong>${severityText(flag)}.</strong> ${say(flag.finding)}${link && html` <a href="${link.address}">${link.text}</a>`}`;
 }
@@ -34,17 +38,19 @@ function shortFlagsHtml(flags: readonly Flag[]): Html {
 export const idHtml = (anchor: string | undefined): Html | false => anchor !== undefined && html` id="${anchor}"`;
 
 /**
- * One figure, folded, with all that a reader needs to repeat it.
+ * One figure, folded, with all that a reader needs to repeat it. Its lasting address is the id of its line: the page’s
+ * script makes a link of it, and without one the style sheet writes it out.
  *
  * @param basis what those of its method are, where that is said over them
+ * @param said where the page tells its flags
  */
-export function figureHtml(it: Calculation, basis?: string): Html {
+export function figureHtml(it: Calculation, { basis, said }: { basis?: string; said?: string } = {}): Html {
   const { calculation, flags, budget } = it;
   return html`${it.formerAnchor && html`<span id="${it.formerAnchor}"></span>`}<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
-  }${correctedHtml(it)}${flags.map((flag) => html`<p>${flagHtml(flag)}</p>`)}${
+  }${correctedHtml(it)}${flags.map((flag) => html`<p>${flagHtml(flag, said)}</p>`)}${
     budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
-  }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${basis === undefined && `${it.basis}; `}<a href="#${it.datedAnchor}">address</a></p></details>`;
+  }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${basis === undefined && `${capital(it.basis)}. `}</p></details>`;
 }
 
 /** What a figure was before it was corrected, and why; nothing for one that never was. */

@@ -1,14 +1,15 @@
 import { z } from 'zod';
 import { UsageError } from '../../content/read/usage-error.ts';
+import { listed } from '../../words/format.ts';
+import { type TextRef, textOf } from '../shared/browser/text-ref.ts';
 import type { RankedGuide, RankedPanel } from './compare-ranks.ts';
 import type { FigureState, GuideState, PanelState, RankState, SessionState } from './guide-state.ts';
 import { methodAddress, panelPages } from './state-of-ledger.ts';
 
 /** Forms of `panels.json` that can be read. */
-export const READABLE_FORMATS: readonly number[] = [3, 4];
+export const READABLE_FORMATS: readonly number[] = [3, 4, 5];
 
 const textRef = z.union([z.int(), z.tuple([z.int()], z.string())]);
-type TextRef = z.output<typeof textRef>;
 
 const kind = z.looseObject({
   unit: z.string(),
@@ -27,7 +28,8 @@ const figure = z.union([
   z.looseObject({ reason: textRef }),
 ]);
 
-const figures = z.record(z.string(), figure);
+/** By their metrics up to format 4, since then behind the place of the list that names these. */
+const figures = z.union([z.tuple([z.int()], figure), z.record(z.string(), figure)]);
 
 const rank = z.looseObject({
   place: z.int(),
@@ -86,6 +88,7 @@ const file = z.looseObject({
   columns: z.looseObject({ figures: z.array(z.string()) }),
   metrics: z.record(z.string(), kind),
   panels: z.array(panel),
+  lists: z.looseObject({ figures: z.array(z.array(z.string())) }).optional(),
   texts: z.array(z.string()),
 });
 
@@ -136,13 +139,6 @@ function rankOf(
   return { place, of, range, tiedWith };
 }
 
-/** A text of the table, with its numbers put in. */
-function textOf(ref: TextRef, texts: readonly string[]): string {
-  if (typeof ref === 'number') return texts[ref] ?? '';
-  const [place, ...numbers] = ref;
-  return (texts[place] ?? '').replace(/#/g, () => numbers.shift() ?? '#');
-}
-
 function checked<T>(text: string, shownAs: string, schema: z.ZodType<T>): T {
   let data: unknown;
   try {
@@ -151,7 +147,7 @@ function checked<T>(text: string, shownAs: string, schema: z.ZodType<T>): T {
     throw new UsageError(`${shownAs} is no JSON; wanted the data/panels.json of a built guide.`);
   }
   const format = z.looseObject({ format: z.int(), panels: z.array(z.unknown()) }).safeParse(data).data?.format;
-  const readable = READABLE_FORMATS.join(' and ');
+  const readable = listed(READABLE_FORMATS.map(String));
   if (format === undefined) {
     throw new UsageError(`${shownAs} is JSON, but not the data/panels.json of a built guide.`);
   }
@@ -233,7 +229,11 @@ class DataReader {
   }
 
   private figures(rows: z.output<typeof figures>): Map<string, FigureState> {
-    return new Map(Object.entries(rows).map(([metric, row]) => [metric, this.figure(row, metric)]));
+    if (!Array.isArray(rows))
+      return new Map(Object.entries(rows).map(([metric, row]) => [metric, this.figure(row, metric)]));
+    const [place, ...own] = rows;
+    const metrics = this.data.lists?.figures[place] ?? [];
+    return new Map(own.map((row, i) => [metrics[i] ?? '', this.figure(row, metrics[i] ?? '')]));
   }
 
   private figure(row: z.output<typeof figure>, metric: string): FigureState {

@@ -39,9 +39,7 @@ export function panelData(panel: PanelEntry, { guide }: Ledger): WithContext<Pro
       review: {
         '@type': 'Review',
         author: publisher,
-        publisher,
         datePublished: panel.current.date,
-        url: address,
         ...(panel.data.verdict && { reviewBody: panel.data.verdict }),
       },
       additionalProperty: keyFigures(panel).map((it) => {

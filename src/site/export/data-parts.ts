@@ -33,7 +33,7 @@ export function harmless(text: string): string {
  * worked out again; of an uncertainty two tell what there is to know (GUM 7.2.6), and the ends of an interval go as far
  * as it does.
  */
-const DIGITS = { value: 12, uncertainty: 6, end: 8, other: 10 } as const;
+const DIGITS = { value: 12, uncertainty: 5, end: 7, other: 10 } as const;
 
 const rounded = (it: number, digits: number) => Number(it.toPrecision(digits));
 

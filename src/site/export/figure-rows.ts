@@ -1,9 +1,10 @@
 import { type Figure, type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
+import type { TextRef } from '../shared/browser/text-ref.ts';
 import { carriedData, dataUnit, figureNumbers, flagsData } from './data-parts.ts';
 import type { FigureKind, FigureKinds } from './figure-kinds.ts';
-import type { NoteTable, TextRef, TextTable } from './text-table.ts';
+import type { NoteTable, TextTable } from './text-table.ts';
 
 /** What a row of a figure holds. `more` is left out where there is nothing more. */
 export const FIGURE_COLUMNS = ['value', 'standard_uncertainty', 'interval95_low', 'interval95_high', 'more'] as const;
@@ -73,20 +74,18 @@ export function isLeftOut({ isOfFiles }: Metric, it: FigureOrGap | undefined): b
   );
 }
 
-/** All figures and gaps of a session, or of a panel that had none, by metric. */
+/** All figures and gaps of a session, or of a panel that had none, each with its metric. */
 export function figureRows(
   figures: FigureMap,
   { slug, date, kinds, currency }: { slug: string; date?: string; kinds: FigureKinds; currency: string },
   tables: Tables,
-): Record<string, FigureRow> {
-  return Object.fromEntries(
-    METRICS.flatMap((metric) => {
-      const { id } = metric;
-      const it = figures.get(id);
-      if (!it || isLeftOut(metric, it)) return [];
-      const kind = kinds[id];
-      const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
-      return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, tables)]];
-    }),
-  );
+): Array<readonly [metric: string, row: FigureRow]> {
+  return METRICS.flatMap((metric) => {
+    const { id } = metric;
+    const it = figures.get(id);
+    if (!it || isLeftOut(metric, it)) return [];
+    const kind = kinds[id];
+    const owner = date === undefined || kind?.of === 'panel' ? slug : `${slug}/${date}`;
+    return [[id, figureRow(it, { id: `${owner}/${id}`, kind, currency }, tables)] as const];
+  });
 }

@@ -27,8 +27,10 @@ export function instrumentsData(ledger: Ledger): Record<string, Record<string, C
 /** An instrument, the day of the calibration that counted (null before the first), and that of its readings if it is an earlier one. */
 type UsedRow = [id: string, calibration: string | null, readOn?: string];
 
+export type UsedInstruments = Readonly<Record<string, UsedRow>>;
+
 /** The instruments of a session by what they read. */
-export function usedData({ instruments, date }: SessionEntry): Record<string, UsedRow> {
+export function usedData({ instruments, date }: SessionEntry): UsedInstruments {
   return Object.fromEntries(
     instruments.map(({ kind, quantityId: id, readOn, calibration }): [string, UsedRow] => {
       const counted = calibration?.date ?? null;

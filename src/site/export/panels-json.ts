@@ -13,24 +13,27 @@ import { limitWords } from '../../words/limits/index.ts';
 import { CLOSING, titleOf } from '../../words/limits/wording.ts';
 import { isAlone } from '../../words/rank-words.ts';
 import { say } from '../../words/say.ts';
-import { type RawReading, rawReadings } from '../calculation/raw-readings.ts';
+import { rawReadings } from '../calculation/raw-readings.ts';
+import type { TextRef } from '../shared/browser/text-ref.ts';
 import { fileAddress } from '../shared/file-addresses.ts';
 import { correctionsData } from './corrections-data.ts';
 import { publishedPanels, short, valueData } from './data-parts.ts';
 import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
 import { instrumentsData, usedData } from './instruments-data.ts';
+import { READING_COLUMNS, readingRow } from './reading-rows.ts';
+import { type LimitEntry, type Lists, listed, lists } from './shared-lists.ts';
 import { standardsData } from './standards-data.ts';
 import { type NoteTable, noteTable, type TextTable, textTable } from './text-table.ts';
 
 /** Version of the file's form; goes up when a field changes its meaning or goes. */
-export const DATA_FORMAT = 4;
+export const DATA_FORMAT = 5;
 
-/** What rows hold, by the name of the lists that they stand in. */
+/** What rows hold, and the entries of `lists`, by the name of the lists that they stand in. */
 export const COLUMNS = {
   figures: FIGURE_COLUMNS,
-  readings: ['path', 'label', 'written', 'value', 'unit', 'more'],
-  limits: ['figure', 'title', 'finding', 'background', 'limit', 'caution'],
+  readings: READING_COLUMNS,
+  limits: ['figure', 'title', 'background', 'limit', 'caution'],
   step_ups: ['panel', 'extra_price', 'extra_power', 'extra_price_per_watt'],
 } as const;
 
@@ -38,6 +41,7 @@ export const COLUMNS = {
 interface Pen {
   texts: TextTable;
   kinds: FigureKinds;
+  lists: Lists;
   stepUpKinds: ReturnType<typeof stepUpKinds>;
   site: string;
   currency: string;
@@ -60,6 +64,7 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
   const pen: Pen = {
     texts: textTable(),
     kinds,
+    lists: lists(),
     stepUpKinds: stepUpKinds(currency),
     site: guide.site.replace(/\/$/, ''),
     currency,
@@ -87,7 +92,8 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
     yield separator + JSON.stringify(panelData(panel, ledger, pen));
     separator = ',\n';
   }
-  yield `],"texts":${JSON.stringify(pen.texts.texts())}}`;
+  const said = Object.fromEntries(Object.entries(pen.lists).map(([name, { list }]) => [name, list]));
+  yield `],"lists":${JSON.stringify(said)},"texts":${JSON.stringify(pen.texts.texts())}}`;
 }
 
 function panelData(panel: PanelEntry, ledger: Ledger, ofAll: Pen) {
@@ -121,7 +127,9 @@ function panelData(panel: PanelEntry, ledger: Ledger, ofAll: Pen) {
       ];
     }),
     // A panel without a session still has a size and a price.
-    ...(panel.sessions.length === 0 && { figures: figureRows(panel.figures, { ...pen, slug }, pen) }),
+    ...(panel.sessions.length === 0 && {
+      figures: listed(figureRows(panel.figures, { ...pen, slug }, pen), pen.lists.figures),
+    }),
     sessions: panel.sessions.map((session) => sessionData(slug, session, pen)),
   };
   return { ...data, notes: pen.notes.list };
@@ -136,11 +144,17 @@ function sessionData(slug: string, session: SessionEntry, pen: PanelPen) {
     method_version: conditions.methodVersion,
     reference_conditions: conditions.isReference,
     ...(session.readings.carried && { carried_over: session.readings.carried }),
-    instruments: usedData(session),
-    figures: figureRows(session.figures, { ...pen, slug, date }, pen),
-    readings: rawReadings(session).map((it) => readingRow(it, texts)),
+    instruments: pen.lists.instruments.placeOf(usedData(session)),
+    figures: listed(figureRows(session.figures, { ...pen, slug, date }, pen), pen.lists.figures),
+    readings: listed(
+      rawReadings(session).map((it) => readingRow(it, texts)),
+      pen.lists.readings,
+    ),
     ...(session.files.length > 0 && { files: session.files.map((it) => fileData(slug, it, pen.site)) }),
-    limits: session.limits.map((it) => limitRow(it, texts)),
+    limits: listed(
+      session.limits.map((it) => limitRow(it, texts)),
+      pen.lists.limits,
+    ),
     flags: session.flags.map(({ check, severity, finding, concerns }) => ({
       check,
       severity,
@@ -175,25 +189,19 @@ function fileData(slug: string, file: SessionFile, site: string) {
   };
 }
 
-/** Words have no value and no unit; what was written as value and unit is not said again. */
-function readingRow({ path, label, written, value, unit, ...more }: RawReading, texts: TextTable) {
-  const words = [path, texts.filled(label), written === `${value} ${unit}` ? null : written] as const;
-  if (Object.keys(more).length > 0) return [...words, value ?? null, unit ?? null, more];
-  if (value === undefined && unit === undefined) return words;
-  return [...words, value ?? null, unit ?? null];
-}
-
-/** What came out for the panel, and what stands beside it for many panels alike: the sentence is both, one after the other. */
-function limitRow(result: LimitResult, texts: TextTable) {
+/** What came out for the panel; beside it what stands there for many panels alike. The sentence is both, one after the other. */
+function limitRow(result: LimitResult, texts: TextTable): readonly [LimitEntry, TextRef | null] {
   const words = limitWords(result);
   const found = [...(words.withheld === undefined ? [] : [words.withheld]), ...words.outcome].join(' ');
   return [
-    result.id,
-    texts.filled(titleOf(words)),
+    [
+      result.id,
+      texts.filled(titleOf(words)),
+      texts.whole([...words.background, CLOSING].join(' ')),
+      result.limit ?? null,
+      texts.whole(cautionAddress(HAZARD_CAUTIONS[result.hazard])),
+    ],
     found === '' ? null : texts.filled(found),
-    texts.whole([...words.background, CLOSING].join(' ')),
-    result.limit ?? null,
-    texts.whole(cautionAddress(HAZARD_CAUTIONS[result.hazard])),
   ];
 }
 

@@ -35,25 +35,42 @@ const more = z.strictObject({
   carried_over: z.strictObject({ from: z.array(day).min(1), in_part: z.boolean() }).optional(),
 });
 const numbers = [z.number(), z.number().nullable(), z.number().nullable(), z.number().nullable()] as const;
+/** Rows behind the place of the list that names what each is of. */
+const listOf = (name: 'figures' | 'readings' | 'limits', row: z.ZodType) =>
+  z
+    .tuple([z.int().nonnegative()], row)
+    .describe(`The place of a list in \`lists.${name}\`, and a row for each of its entries, in their order.`);
 const figure = z
   .union([z.tuple([...numbers]), z.tuple([...numbers, more]), z.strictObject({ reason: textRef })])
   .describe('Value, standard uncertainty and both ends of the 95 % interval, and what there is besides; or a gap.');
-const figures = z.partialRecord(z.enum(METRICS.map((it) => it.id)), figure);
+const figures = listOf('figures', figure);
 const kind = z.strictObject({ unit: z.string(), basis, method: z.string(), method_version: z.int().positive() });
 
 const asWritten = z.string().nullable().describe('As it was written; null where that is its value and its unit.');
-const reading = z.union([
-  z.tuple([z.string(), textRef, asWritten]),
-  z.tuple([z.string(), textRef, asWritten, z.number().nullable(), z.string().nullable()]),
-  z.tuple([
-    z.string(),
-    textRef,
-    asWritten,
-    z.number().nullable(),
-    z.string().nullable(),
-    z.strictObject({ bound: z.enum(['below', 'above']).optional(), struck: z.string().optional() }),
-  ]),
-]);
+const reading = z
+  .union([
+    z.number(),
+    z.tuple([z.number().nullable(), asWritten]),
+    z.tuple([
+      z.number().nullable(),
+      asWritten,
+      z.strictObject({ bound: z.enum(['below', 'above']).optional(), struck: z.string().optional() }),
+    ]),
+  ])
+  .describe('A value that was written in its unit; or value, as written, and what there is besides.');
+const lists = z
+  .strictObject({
+    figures: z.array(z.array(z.enum(METRICS.map((it) => it.id)))),
+    readings: z.array(z.array(z.tuple([z.string(), textRef, z.string().nullable()]))),
+    limits: z.array(z.array(z.tuple([z.string(), textRef, textRef, z.string().nullable(), textRef]))),
+    instruments: z.array(
+      z.record(
+        z.string(),
+        z.union([z.tuple([z.string(), day.nullable()]), z.tuple([z.string(), day.nullable(), day])]),
+      ),
+    ),
+  })
+  .describe('What the rows of a session are of, by places: said once for all sessions with rows of the same.');
 
 const session = z.strictObject({
   date: day,
@@ -61,12 +78,9 @@ const session = z.strictObject({
   method_version: z.int().positive(),
   reference_conditions: z.boolean(),
   carried_over: z.partialRecord(z.enum(CARRIED_NAMES), day).optional(),
-  instruments: z.record(
-    z.string(),
-    z.union([z.tuple([z.string(), day.nullable()]), z.tuple([z.string(), day.nullable(), day])]),
-  ),
+  instruments: z.int().nonnegative().describe('A place in `lists.instruments`.'),
   figures,
-  readings: z.array(reading),
+  readings: listOf('readings', reading),
   files: z
     .array(
       z.strictObject({
@@ -80,7 +94,7 @@ const session = z.strictObject({
     )
     .min(1)
     .optional(),
-  limits: z.array(z.tuple([z.string(), textRef, textRef.nullable(), textRef, z.string().nullable(), textRef])),
+  limits: listOf('limits', textRef.nullable()).describe('What was found.'),
   flags: z.array(
     z.strictObject({
       check: z.string(),
@@ -227,7 +241,7 @@ export const panelsFile = z.strictObject({
   reference: z.strictObject({ distance_cm: z.number().positive(), method_version: z.int().positive() }),
   columns: z
     .record(z.string(), z.array(z.string()))
-    .describe('What the places of a row hold, by the name of its list.'),
+    .describe('What the places of a row, or of an entry in `lists`, hold, by the name of its list.'),
   metrics: z.record(z.string(), kind.extend({ of: z.enum(['panel', 'session']) })),
   step_up_metrics: z.strictObject({ power: kind, 'price-per-watt': kind }),
   limits: z.record(
@@ -246,6 +260,7 @@ export const panelsFile = z.strictObject({
   standards: z.record(z.string(), standard),
   corrections: z.array(correction).describe('The public list of corrections, newest first.'),
   panels: z.array(panel),
+  lists,
   texts: z.array(z.string()),
 });
 

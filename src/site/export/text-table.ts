@@ -1,7 +1,5 @@
 import { placeTable } from '../shared/browser/place-table.ts';
-
-/** A text by its place in the table; with the numbers that stand in it, one after another, where they are a panel's own. */
-export type TextRef = number | [place: number, ...numbers: string[]];
+import type { TextRef } from '../shared/browser/text-ref.ts';
 
 /** Texts that are said once for many panels. */
 export interface TextTable {

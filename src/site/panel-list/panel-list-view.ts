@@ -100,11 +100,14 @@ function listedPanel(panel: PanelEntry, currency: string, largest: number): List
   };
 }
 
+/** A ten-thousandth of the square is less than a hundredth of a pixel. */
+const few = (it: number) => Number(it.toFixed(4));
+
 function outlineOf({ data: { field, housing } }: PanelEntry, largest: number): Outline | undefined {
   if (!field) return undefined;
   const box = (it: NonNullable<typeof field>): Box => {
     const [width, height] = [it.width.value / largest, it.height.value / largest];
-    return { x: (1 - width) / 2, y: (1 - height) / 2, width, height };
+    return { x: few((1 - width) / 2), y: few((1 - height) / 2), width: few(width), height: few(height) };
   };
   return { housing: housing && box(housing), field: box(field) };
 }

@@ -197,9 +197,13 @@ function notesOf(told: readonly LimitResult[]): string[] {
   ];
 }
 
+/** A range between readings, whose ends and whose reason are all of its line. */
+const isRange = ({ hazard, figure }: LimitResult) =>
+  hazard === 'infrared-share' && isFigure(figure) && figure.bound !== undefined;
+
 /**
- * What came out and what it rests on, each thing once. A time to a limit says again what its share has said, and why
- * there is no figure stands beside the table. What is so for every panel, its method's page says.
+ * What came out and what it rests on, each thing once. A time to a limit says again what its share has said, a range what
+ * its line has, and why there is no figure stands beside the table. What is so for every panel, its method's page says.
  *
  * @param said sentences of the groups before, by their titles: a field's reading is held against two publications
  */
@@ -208,7 +212,7 @@ function groupWords(
   said: Set<string>,
 ): Pick<LimitGroup, 'outcomes' | 'background' | 'methods'> {
   const told = own.map((result) => ({ result, words: limitWords(result) }));
-  const isSaid = ({ result }: (typeof told)[number]) => result.hazard !== 'infrared-time';
+  const isSaid = ({ result }: (typeof told)[number]) => result.hazard !== 'infrared-time' && !isRange(result);
   const bySubject = Map.groupBy(told.filter(isSaid), ({ words }) => words.subject);
   return {
     outcomes: [...bySubject].flatMap(([title, all]) => {

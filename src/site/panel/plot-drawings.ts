@@ -90,7 +90,9 @@ export function mapDrawing({ width, height }: Pick<GridMaps, 'width' | 'height'>
     ...[...shades].map(([shade, cells]) =>
       piece('path', {
         class: `l${shade}`,
-        d: cells.map((it) => `M${it.x} ${it.y}h${it.width}v${it.height}h-${it.width}z`).join(''),
+        d: inRows(cells)
+          .map((it) => `M${it.x} ${it.y}h${it.width}v${it.height}h-${it.width}z`)
+          .join(''),
       }),
     ),
     ...map.areas.map(({ shade, rings }) =>
@@ -99,6 +101,18 @@ export function mapDrawing({ width, height }: Pick<GridMaps, 'width' | 'height'>
     piece('rect', { class: 'edge', width, height }),
     ...map.points.map(({ x, y, text }) => piece('text', { x, y }, text)),
   );
+}
+
+/** Cells of one shade that lie side by side are one. */
+function inRows(cells: LightMap['cells']): LightMap['cells'] {
+  const rows: LightMap['cells'] = [];
+  for (const it of cells) {
+    const before = rows.at(-1);
+    const isNext = before?.y === it.y && before.height === it.height && tenth(before.x + before.width) === it.x;
+    if (isNext) rows[rows.length - 1] = { ...before, width: tenth(before.width + it.width) };
+    else rows.push(it);
+  }
+  return rows;
 }
 
 const tenth = (value: number) => Number(value.toFixed(1));

@@ -9,11 +9,11 @@ import { madeOfAll } from '../shared/page-reads.ts';
 const WIDTH = 360;
 const EDGE = 16;
 const LINE = 14;
-/** Half of a mark's height: of its own size class, and of the others. */
-const OWN_CLASS = 7;
-const OTHERS = 3.5;
 /** Others stand on the nearest of so many places, so that one new price leaves most pages as they were. */
 const PLACES = 100;
+const STEP = (WIDTH - 2 * EDGE) / PLACES;
+/** How wide a mark is. Marks side by side are a line with dashes: the style sheet has their height, and STEP less this between them. */
+const MARK = 1;
 /** Room for a letter along the axis. */
 const LETTER = 7;
 
@@ -64,25 +64,15 @@ const moneyWords = (value: number, currency: string) => money(value, currency, v
 
 function drawing(panel: PanelEntry, own: Figure, { axis, places }: Shared, currency: string): PieceElement {
   const at = axis.place(own.value);
-  const marks = (isAlike: boolean, half: number) => {
+  const marks = (isAlike: boolean) => {
     const taken = new Set<number>();
     for (const [sizeClass, counts] of places) {
       if ((sizeClass === panel.sizeClass) !== isAlike) continue;
       // Its own mark is another one.
-      for (const [x, count] of counts) if (!isAlike || count > 1 || x !== coarse(at)) taken.add(x);
+      for (const [place, count] of counts) if (!isAlike || count > 1 || place !== coarse(at)) taken.add(place);
     }
     if (taken.size === 0) return false;
-    const [first = 0, ...others] = [...taken].toSorted((a, b) => a - b);
-    let from = first;
-    const steps = others.map((x) => {
-      const step = Number((x - from).toFixed(1));
-      from = x;
-      return `m${step}-${2 * half}v${2 * half}`;
-    });
-    return piece('path', {
-      class: isAlike ? 'alike' : 'other',
-      d: `M${first} ${LINE - half}v${2 * half}${steps.join('')}`,
-    });
+    return piece('path', { class: isAlike ? 'alike' : 'other', d: dashed([...taken].toSorted((a, b) => a - b)) });
   };
   const [from, to] = (own.interval95 ?? [own.value, own.value]).map(axis.place) as [number, number];
   const ends = `from ${moneyWords(axis.low, currency)} to ${moneyWords(axis.high, currency)}`;
@@ -97,8 +87,8 @@ function drawing(panel: PanelEntry, own: Figure, { axis, places }: Shared, curre
       'aria-label': `${showFigure(own, currency).text} on the scale of all panels, ${ends}`,
     },
     piece('path', { class: 'axis', d: `M${EDGE} ${LINE}H${WIDTH - EDGE}` }),
-    marks(false, OTHERS),
-    marks(true, OWN_CLASS),
+    marks(false),
+    marks(true),
     piece('rect', { class: 'interval', x: from, y: LINE - 3, width: Number((to - from).toFixed(1)), height: 6 }),
     piece('path', { class: 'own', d: `M${at} ${LINE - 10}v20` }),
     ...axis.ticks.flatMap((it) => (it.text === undefined ? [] : [piece('text', { x: it.at, y: 36 }, it.text)])),
@@ -106,7 +96,24 @@ function drawing(panel: PanelEntry, own: Figure, { axis, places }: Shared, curre
 }
 
 /** The nearest of the places where others stand. */
-function coarse(x: number): number {
-  const step = (WIDTH - 2 * EDGE) / PLACES;
-  return Number((EDGE + step * Math.round((x - EDGE) / step)).toFixed(1));
+const coarse = (x: number) => Math.round((x - EDGE) / STEP);
+
+const tenths = (it: number) => Number(it.toFixed(1));
+
+/** A line for every run of places without a gap, in their order. */
+function dashed(places: readonly number[]): string {
+  const startOf = (place: number) => EDGE + STEP * place - MARK / 2;
+  let path = '';
+  let at = 0;
+  for (const [i, place] of places.entries()) {
+    if (place - 1 === places[i - 1]) continue;
+    let last = place;
+    for (let next = i + 1; places[next] === last + 1; next++) last++;
+    const from = tenths(startOf(place));
+    // A little beyond the last mark there is no dash yet.
+    const length = tenths(startOf(last) + MARK + 0.05 - from);
+    path += `${path === '' ? `M${from} ${LINE}` : `m${tenths(from - at)} 0`}h${length}`;
+    at = from + length;
+  }
+  return path;
 }

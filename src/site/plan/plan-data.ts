@@ -8,9 +8,10 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { carriedWords } from '../../words/carried-words.ts';
 import { type Dagger, daggerOf } from '../../words/flags.ts';
 import { say } from '../../words/say.ts';
+import { type TextTable, textTable } from '../export/text-table.ts';
 import { calledCautions } from '../panel/called-cautions.ts';
 import { photoEntry } from '../shared/small-photo.ts';
-import { type Doubted, PLAN_FORMAT, type PlanData, type PlanPanel, type SpreadAt } from './browser/plan-panel.ts';
+import { type Doubted, type PackedPlan, PLAN_FORMAT, type PlanPanel, type SpreadAt } from './browser/plan-panel.ts';
 
 const DIGITS = 6;
 /** Decimals of the parts of a beam. */
@@ -21,13 +22,15 @@ const short = (value: number) => Number(value.toPrecision(DIGITS));
 export function planJson(ledger: Ledger): string {
   const { guide } = ledger;
   const panels = [...ledger.panels.values()].filter(isListed);
-  const data: PlanData = {
+  const texts = textTable();
+  const data: PackedPlan = {
     format: PLAN_FORMAT,
     currency: guide.currency,
     tariff: guide.tariff,
     panels: panels
-      .map((panel) => planPanel(panel, guide.currency))
+      .map((panel) => planPanel(panel, guide.currency, texts))
       .toSorted((a, b) => a.name.localeCompare(b.name, 'en')),
+    texts: texts.texts(),
   };
   return JSON.stringify(data);
 }
@@ -80,7 +83,7 @@ function whyImpossible({ figures }: PanelEntry): string | undefined {
   return undefined;
 }
 
-function planPanel(panel: PanelEntry, currency: string): PlanPanel {
+function planPanel(panel: PanelEntry, currency: string, texts: TextTable): PackedPlan['panels'][number] {
   const { slug, name, sizeClass, figures } = panel;
   const light = panel.current?.light;
   const impossible = whyImpossible(panel);
@@ -114,7 +117,12 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
     ...(Object.keys(doubts).length > 0 && { doubts }),
     ...(Object.keys(carried).length > 0 && { carried }),
     infrared: infraredOf(panel),
-    cautions: Object.fromEntries(calledCautions(panel, currency).map((it) => [it.anchor, it.said ?? null])),
+    cautions: Object.fromEntries(
+      calledCautions(panel, currency).map(({ anchor, said }) => [
+        anchor,
+        said === undefined ? null : texts.filled(said),
+      ]),
+    ),
   };
 }
 
@@ -122,7 +130,14 @@ function planPanel(panel: PanelEntry, currency: string): PlanPanel {
 export function shortModel(model: PanelModel): PanelModel {
   // JSON has no nought with a sign.
   const few = (value: number) => Number(value.toFixed(PART_DIGITS)) + 0;
-  return { ...model, weights: model.weights.map(few), drive: model.drive.map(few), power: short(model.power) };
+  const { emitter } = model;
+  return {
+    ...model,
+    emitter: emitter.kind === 'leds' ? { ...emitter, ledSize: short(emitter.ledSize) } : emitter,
+    weights: model.weights.map(few),
+    drive: model.drive.map(few),
+    power: short(model.power),
+  };
 }
 
 function spreadOf(it: FigureOrGap | undefined, distance: number): SpreadAt[] {

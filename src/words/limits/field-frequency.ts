@@ -14,12 +14,12 @@ export function conditionWords(frequency: FieldFrequency): string {
   }
 }
 
-/** How the frequency is taken; a sentence without its full stop. Undefined for radio. */
+/** How the frequency is taken; a sentence without its full stop, since why is on the method’s page. Undefined for radio. */
 export function frequencyTaken(frequency: FieldFrequency | undefined): string {
   if (!frequency) {
-    return `the radio meter gives no frequency; the lowest of the levels for power density, ${LOWEST_RADIO_LEVEL} W/m², is taken, and above 2 GHz the share would be a fifth of this one; the levels are for averages over 30 min, away from the source`;
+    return `the radio meter gives no frequency, so the lowest level for power density is taken, ${LOWEST_RADIO_LEVEL} W/m²`;
   }
   return frequency.from === 'instrument'
     ? 'where the meter showed a frequency, all of the reading is taken to be at it'
-    : 'where the meter gave no frequency, both ends are told; drivers work at tens of kilohertz, where the level is lowest, so that the strict end comes first';
+    : 'the meter gave no frequency, so both ends are told';
 }

@@ -19,9 +19,16 @@ const IMPLANTS = 'Implants may be disturbed below the level too: ask the clinic 
 const MIXED =
   'Where a field has parts at several frequencies, ICNIRP adds their shares, which can come to more than either end.';
 
+/** Why the strict end is told first. */
+const STRICT_FIRST =
+  'Drivers work at tens of kilohertz, where the level is lowest, so that the strict end comes first.';
+/** What the lowest level for power density leaves out. */
+const RADIO =
+  'Above 2 GHz the share would be a fifth of this one; the levels are for averages over 30 min, away from the source.';
+
 /** A field's share of a reference level; both ends are told in one sentence. */
 export function fieldWords(result: FieldResult): LimitWords {
-  const { reading, levels, strict } = result;
+  const { reading, levels, strict, mild } = result;
   const { kind, on } = reading;
   const head = headOf(result);
   const limit = `The level is the ${cited(CITATIONS[levels.limit])}.`;
@@ -36,7 +43,7 @@ export function fieldWords(result: FieldResult): LimitWords {
   return worded(head, {
     outcome: [readWords(reading), isRadio ? '' : seenWords(reading), shareWords(result, strict, on)],
     own: [`${capital(frequencyTaken(levels.strict.frequency))}.`],
-    background: [isRadio ? '' : MIXED, limit, IMPLANTS],
+    background: [...(isRadio ? [RADIO] : [isFigure(mild) ? STRICT_FIRST : '', MIXED]), limit, IMPLANTS],
   });
 }
 

@@ -29,6 +29,9 @@ const KIND_WORDS: Readonly<Record<FieldKind, string>> = {
 const STATUS =
   'That is a private precautionary guideline without official status, for beds at night and not for minutes before a panel.';
 
+/** The guideline leaves it open. */
+const EDGES = 'An edge counts to the range above it, which is our own rule.';
+
 /** A field as a multiple of the lowest line of the guideline for beds. */
 export function precautionWords({ figure, reading, line, range }: PrecautionResult): LimitWords {
   const { kind, on } = reading;
@@ -48,11 +51,11 @@ export function precautionWords({ figure, reading, line, range }: PrecautionResu
       `The reading with the panel on, the room’s own field included, is ${multiple}.`,
       range === undefined ? '' : rangeWords(range, on),
     ],
-    background: [KIND_WORDS[kind], guideline, STATUS],
+    background: [range === undefined ? '' : EDGES, KIND_WORDS[kind], guideline, STATUS],
   });
 }
 
 function rangeWords(range: PrecautionRange, { bound, interval95 }: Figure): string {
   const reach = bound === 'below' ? 'at most ' : bound === 'above' ? 'at least ' : '';
-  return `In the guideline’s words that is ${reach}“${RANGE_WORDS[range]}”${interval95 ? ', by the cautious end' : ''}${bound === 'below' ? ', as far as the meter sees' : ''}; an edge counts to the range above it, which is our own rule.`;
+  return `In the guideline’s words that is ${reach}“${RANGE_WORDS[range]}”${interval95 ? ', by the cautious end' : ''}${bound === 'below' ? ', as far as the meter sees' : ''}.`;
 }

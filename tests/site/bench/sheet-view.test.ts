@@ -19,7 +19,7 @@ test('panels bring their field as it was written, and the meters of their newest
     { cm: 36, written: '36 cm' },
     { cm: 120, written: '120 cm' },
   ]);
-  expect(gannet?.meters).toContain('irradiance:bench-thermopile');
+  expect(metersFor(data, 'kelpwright-gannet')).toContain('irradiance:bench-thermopile');
 });
 
 test('a panel’s own meter comes before the usual one of its kind', () => {

@@ -65,8 +65,28 @@ describe('what can’t be read is refused in a sentence', () => {
     expect(refusal(text)).toBe('read');
   });
 
-  test('so can the form before, which named the panels that another is tied with', () => {
-    const file = JSON.parse(text);
+  /** The file as format 4 had it: figures by their metrics. */
+  const withMetrics = () => {
+    const { lists, ...file } = JSON.parse(text);
+    const byMetric = ([place, ...rows]: [number, ...object[]]) =>
+      Object.fromEntries(rows.map((row, i) => [lists.figures[place][i], row]));
+    type Session = { figures: [number, ...object[]] };
+    const panels = file.panels.map((it: { figures?: Session['figures']; sessions: Session[] }) => ({
+      ...it,
+      ...(it.figures && { figures: byMetric(it.figures) }),
+      sessions: it.sessions.map((session) => ({ ...session, figures: byMetric(session.figures) })),
+    }));
+    return { ...file, format: 4, panels };
+  };
+
+  test('so can the form before, which had each figure by its metric', () => {
+    const before = withMetrics();
+    expect(Object.keys(before.panels[0].sessions[0].figures)).toContain('optical-power');
+    expect(stateOfData(JSON.stringify(before), 'old.json').panels).toEqual(stateOfData(text, 'new.json').panels);
+  });
+
+  test('and the one before that, which named the panels that another is tied with', () => {
+    const file = withMetrics();
     const before = {
       ...file,
       format: 3,
@@ -87,7 +107,7 @@ describe('what can’t be read is refused in a sentence', () => {
     ['<!doctype html>', 'old.json is no JSON; wanted the data/panels.json of a built guide.'],
     ['{"format":"4"}', 'old.json is JSON, but not the data/panels.json of a built guide.'],
     ['[]', 'old.json is JSON, but not the data/panels.json of a built guide.'],
-    ['{"format":2,"panels":[]}', 'old.json has the data format 2; this version reads format 3 and 4.'],
+    ['{"format":2,"panels":[]}', 'old.json has the data format 2; this version reads format 3, 4 and 5.'],
     ['{"format":3,"panels":[]}', 'old.json says it has the data format 3, but built_for is not as it should be'],
   ])('%s', (given, message) => {
     expect(refusal(given)).toContain(message);

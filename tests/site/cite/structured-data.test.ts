@@ -57,7 +57,7 @@ test('figures stand with the ends of their interval; bounds and what is in doubt
   const own = limpet.figures.get('optical-power');
   const digits = (it: number, count: number) => Number(it.toPrecision(count));
   const ends = own && 'value' in own ? (own.interval95 ?? []) : [];
-  expect(own && 'value' in own && [digits(own.value, 12), ...ends.map((it) => digits(it, 8))]).toEqual([
+  expect(own && 'value' in own && [digits(own.value, 12), ...ends.map((it) => digits(it, 7))]).toEqual([
     power?.value,
     power?.minValue,
     power?.maxValue,

@@ -75,7 +75,10 @@ describe('a panel’s file', () => {
     const model = panel.current?.light.model;
     if (!model || !('weights' in it.light)) throw new Error('no model');
     for (const [i, weight] of model.weights.entries()) expect(it.light.weights[i]).toBeCloseTo(weight, 6);
-    expect(it.light).toMatchObject({ emitter: model.emitter, field: model.field });
+    const { emitter } = it.light;
+    const size = (of: typeof emitter) => ('ledSize' in of ? of.ledSize : Number.NaN);
+    expect(it.light).toMatchObject({ emitter: { ...model.emitter, ledSize: size(emitter) }, field: model.field });
+    expect(size(emitter) / size(model.emitter)).toBeCloseTo(1, 5);
     expect(it.light.power / model.power).toBeCloseTo(1, 5);
   });
 
@@ -104,7 +107,7 @@ describe('a panel’s file', () => {
     const it = file('fennimarsh-sedge');
     const day = demo.panel('fennimarsh-sedge').current?.date;
     expect(it.owner).toBe(`fennimarsh-sedge/${day}/`);
-    expect(it.lines.filter(([key]) => key.startsWith(it.owner))).toEqual([]);
+    expect(it.lines.filter((one) => String(one).startsWith(it.owner))).toEqual([]);
     for (const list of [it.kinds, it.lines, it.texts]) expect(new Set(list.map(String)).size).toBe(list.length);
     expect(unpackFigures(it).get('optical-power')).toMatchObject({ id: `${it.owner}optical-power` });
     for (const slug of demo.ledger.panels.keys()) expect(JSON.stringify(file(slug)).length, slug).toBeLessThan(9500);

@@ -60,7 +60,7 @@ describe('panels.csv', () => {
           const value = String(Number(it.value.toPrecision(12)));
           const sign = it.bound === undefined ? '' : { below: '<', above: '>' }[it.bound];
           if (it.bound) bounds++;
-          const ends = it.interval95?.map((end) => String(Number(end.toPrecision(8)))) ?? ['', ''];
+          const ends = it.interval95?.map((end) => String(Number(end.toPrecision(7)))) ?? ['', ''];
           expect(cellsOf(line, it.metric), at).toEqual([`${sign}${value}`, ...ends]);
         }
       }
@@ -165,7 +165,7 @@ describe('panels.json', () => {
             ?.figures.get(metricNamed(metric));
           if (isFigure(figure)) {
             expect(it.value).toBe(Number(figure.value.toPrecision(12)));
-            expect(it.interval95 ?? null).toEqual(figure.interval95?.map((end) => Number(end.toPrecision(8))) ?? null);
+            expect(it.interval95 ?? null).toEqual(figure.interval95?.map((end) => Number(end.toPrecision(7))) ?? null);
           } else expect([it.value, it.reason]).toEqual([null, figure && say(figure.reason)]);
         }
         expect(session.readings.length).toBeGreaterThan(3);

@@ -26,11 +26,11 @@ test('the file is what its published schema says, by a validator from elsewhere'
 const SPOILT: Array<[string, (it: Raw) => void]> = [
   ['a field that nobody knows', (it) => (it.panels[0].colour = 'red')],
   ['a panel without its address', (it) => delete it.panels[0].address],
-  ['a value as text', (it) => (it.panels[0].sessions[0].figures['optical-power'][0] = '19')],
-  ['a figure of three numbers', (it) => it.panels[0].sessions[0].figures['optical-power'].splice(3)],
+  ['a value as text', (it) => (it.panels[0].sessions[0].figures[1][0] = '19')],
+  ['a figure of three numbers', (it) => it.panels[0].sessions[0].figures[1].splice(3)],
   ['a day that is none', (it) => (it.panels[0].sessions[0].date = '2026-13-40')],
   ['a format of another time', (it) => (it.format = 2)],
-  ['a metric that is not listed', (it) => (it.panels[0].sessions[0].figures.glow = [1, 1, 1, 1])],
+  ['a metric that is not listed', (it) => it.lists.figures[0].push('glow')],
 ];
 
 test.each(SPOILT)('refused: %s', (_what, spoil) => {

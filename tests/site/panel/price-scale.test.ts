@@ -13,13 +13,21 @@ const ofClass = (it: PieceElement | undefined, name: string) =>
   (it?.pieces as PieceElement[] | undefined)?.find((one) => one.attributes?.class === name);
 const scaleOf = (slug: string) => priceScale(demo.panel(slug), demo.ledger);
 const perWatt = (slug: string) => demo.panel(slug).figures.get('price-per-watt') as Figure;
-/** Places of the marks of a path: the first, and steps from each to the next. */
+/** A mark's width, and from one to the next, as the style sheet has them. */
+const [MARK, GAP] = [1, 2.28];
+/** Places of the marks of a path: a line has one at its beginning, and one more with every dash. */
 const places = (it: PieceElement | undefined) => {
   let at = 0;
-  return [...String(it?.attributes.d ?? '').matchAll(/([Mm])(-?[\d.]+)[ -]/g)].map(([, letter, x]) => {
-    at = letter === 'M' ? Number(x) : at + Number(x);
-    return at;
-  });
+  return [...String(it?.attributes.d ?? '').matchAll(/([Mm])(-?[\d.]+) [\d.]+(?:h([\d.]+))?/g)].flatMap(
+    ([, letter, x, length]) => {
+      at = letter === 'M' ? Number(x) : at + Number(x);
+      if (length === undefined) return [at];
+      const count = Math.round((Number(length) - MARK) / (MARK + GAP)) + 1;
+      const found = Array.from({ length: count }, (_, i) => at + MARK / 2 + i * (MARK + GAP));
+      at += Number(length);
+      return found;
+    },
+  );
 };
 
 test('every panel stands on one scale of equal ratios', () => {
@@ -67,4 +75,28 @@ test('a small change of another’s price mostly leaves the drawing as it was', 
   });
   const after = priceScale(demo.panel('kelpwright-gannet'), { ...demo.ledger, panels });
   expect(JSON.stringify(after)).toBe(before);
+});
+
+test('marks that stand side by side are one line, in whose dashes each has its place', () => {
+  const { ledger } = demo;
+  const price = (slug: string, value: number) => {
+    const it = demo.panel(slug);
+    return { ...it, figures: new Map(it.figures).set('price-per-watt', { ...perWatt(slug), value }) };
+  };
+  const others = [...ledger.panels.values()].filter(
+    (it) => it.rank && it.current?.conditions.isReference && it.sizeClass !== demo.panel('kelpwright-gannet').sizeClass,
+  );
+  const from = perWatt('kelpwright-gannet').value;
+  const at = (values: readonly number[]) => {
+    const panels = new Map(ledger.panels);
+    for (const [i, it] of others.entries()) panels.set(it.slug, price(it.slug, values[i % values.length] as number));
+    return places(ofClass(priceScale(demo.panel('kelpwright-gannet'), { ...ledger, panels }), 'other'));
+  };
+  // A scale of equal ratios: a thousandth more is the same place, and few hundredths are the next.
+  const marks = at(Array.from({ length: 12 }, (_, i) => from * 1.03 ** i));
+  const steps = marks.slice(1).map((x, i) => (x - (marks[i] ?? 0)) / (MARK + GAP));
+  expect(marks.length).toBeGreaterThan(4);
+  for (const it of steps) expect(Math.abs(it - Math.round(it))).toBeLessThan(0.05);
+  expect(steps.some((it) => Math.round(it) === 1)).toBe(true);
+  expect(steps.every((it) => it > 0.9)).toBe(true);
 });

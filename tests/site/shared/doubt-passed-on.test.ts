@@ -16,7 +16,7 @@ import { guideView } from '../../../src/site/guide/guide-view.ts';
 import { offersJson } from '../../../src/site/guide/offers-data.ts';
 import { rankSentence } from '../../../src/site/guide/rank-sentence.ts';
 import { panelView } from '../../../src/site/panel/panel-view.ts';
-import type { PlanData } from '../../../src/site/plan/browser/plan-panel.ts';
+import { unpackPlan } from '../../../src/site/plan/browser/plan-panel.ts';
 import { isPlannable, planJson } from '../../../src/site/plan/plan-data.ts';
 import { plotsView } from '../../../src/site/plots/plots-view.ts';
 import { unpackFigures } from '../../../src/site/shared/browser/figure-pack.ts';
@@ -199,7 +199,7 @@ describe('links to the tools', () => {
 
 describe('the planner', () => {
   const planned = (ledger: Ledger) =>
-    (JSON.parse(planJson(ledger)) as PlanData).panels.find((it) => it.slug === 'plover');
+    unpackPlan(JSON.parse(planJson(ledger))).panels.find((it) => it.slug === 'plover');
 
   test('marks what rests on a figure in doubt, and nothing else', () => {
     // 69 % of 32 W: the watts are in doubt, at either end.

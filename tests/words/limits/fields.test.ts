@@ -68,12 +68,8 @@ describe('fields without a frequency', () => {
     const notes = (reading: FieldReading) =>
       [strictOf(reading), mildOf(reading)].flatMap(({ figure }) => figureOf(figure).notes.map(say));
     expect(notes(magnetic())).toEqual([
-      expect.stringMatching(
-        /^holds if all of it lies above 3 kHz, as from a driver; where the meter gave no frequency, /,
-      ),
-      expect.stringMatching(
-        /^holds if all of it is at the mains’ 50 Hz; where the meter gave no frequency, both ends /,
-      ),
+      expect.stringMatching(/^holds if all of it lies above 3 kHz, as from a driver; the meter gave no frequency, so /),
+      expect.stringMatching(/^holds if all of it is at the mains’ 50 Hz; the meter gave no frequency, so both ends /),
     ]);
   });
 });
@@ -98,8 +94,8 @@ test.each([
 test('radio: the lowest level, since the frequency is not known', () => {
   const result = resultOf(fieldResults('p/d', radio(20), 50), 'radio-field-share');
   expect(limitWords(result).label).toBe('share of the reference level');
-  expect(sentenceOf(result)).toContain('The radio meter gives no frequency; ');
-  expect(sentenceOf(result)).toContain('above 2 GHz the share would be a fifth of this one');
+  expect(sentenceOf(result)).toContain('The radio meter gives no frequency, so ');
+  expect(sentenceOf(result)).toContain('Above 2 GHz the share would be a fifth of this one');
   expect(sentenceOf(result)).toContain('(seen in secondary sources only)');
   expect(sentenceOf(result)).not.toContain('What the meter can’t see');
 });

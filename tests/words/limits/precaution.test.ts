@@ -23,7 +23,7 @@ test('said to be private, for beds, of no official status, and from memory', () 
 test('by the cautious end, where there is one', () => {
   const on = figure(0.095, [line('coil', 0.01)], 'magnetic-field-on', 'µT');
   expect(sentence(magnetic({ on }))).toContain('“Severe anomaly”');
-  expect(sentence(bare(0.095))).toContain('“Slight anomaly”;');
+  expect(sentence(bare(0.095))).toContain('“Slight anomaly”.');
 });
 
 test('each range has its words', () => {
@@ -32,7 +32,7 @@ test('each range has its words', () => {
 });
 
 test('a bound gives the farthest range, or the nearest', () => {
-  expect(sentence(bare(0.05, 'below'))).toContain('at most “Slight anomaly”, as far as the meter sees;');
+  expect(sentence(bare(0.05, 'below'))).toContain('at most “Slight anomaly”, as far as the meter sees.');
   expect(sentence(bare(0.05, 'above'))).toContain('at least “Slight anomaly”');
 });
 

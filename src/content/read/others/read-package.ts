@@ -14,14 +14,18 @@ const descriptorSchema = z.object({
   resources: z.array(z.object({ name: z.string(), path: z.string() })),
 });
 
-/** Columns that are read of each table; others may be there. */
+/**
+ * Columns that are read of each table; others may be there. A figure’s method is its metric’s: older packages have it with
+ * the figure too, and it is the same.
+ */
 const COLUMNS = {
   panels: ['panel', 'address', 'maker', 'model'],
   sessions: ['panel', 'session', 'current', 'distance'],
   figures: [
     ...['panel', 'session', 'metric', 'value', 'unit', 'bound', 'interval95_low', 'interval95_high'],
-    ...['method', 'method_version', 'in_doubt'],
+    'in_doubt',
   ],
+  metrics: ['metric', 'method', 'method_version'],
   readings: ['panel', 'session', 'reading', 'value'],
 } as const;
 type TableName = keyof typeof COLUMNS;
@@ -89,6 +93,12 @@ export function readPackage(files: PackageFiles, shownAs: string): ReadPackage {
 
   const figures = Map.groupBy(table('figures'), (it) => `${it.panel}/${it.session}`);
   const readings = Map.groupBy(table('readings'), (it) => `${it.panel}/${it.session}`);
+  const methods = new Map(
+    table('metrics').map((it) => {
+      const methodVersion = number('metrics', it, 'method_version', it.method_version) ?? 0;
+      return [it.metric, { method: it.method, methodVersion }];
+    }),
+  );
   const sessions = table('sessions').filter((it) => it.current === 'true');
   const panels = table('panels').flatMap((panel): OtherPanel[] => {
     const session = sessions.find((it) => it.panel === panel.panel);
@@ -116,7 +126,7 @@ export function readPackage(files: PackageFiles, shownAs: string): ReadPackage {
         ),
         figures: new Map(
           (figures.get(key) ?? []).flatMap((row) => {
-            const cell = (field: 'value' | 'interval95_low' | 'interval95_high' | 'method_version') =>
+            const cell = (field: 'value' | 'interval95_low' | 'interval95_high') =>
               number('figures', row, field, row[field]);
             const [value, low, high] = [cell('value'), cell('interval95_low'), cell('interval95_high')];
             if (row.bound !== '' || value === undefined || low === undefined || high === undefined) return [];
@@ -133,8 +143,7 @@ export function readPackage(files: PackageFiles, shownAs: string): ReadPackage {
               value,
               interval95: [low, high],
               unit: row.unit,
-              method: row.method,
-              methodVersion: cell('method_version') ?? 0,
+              ...(methods.get(row.metric) ?? { method: '', methodVersion: 0 }),
               inDoubt: row.in_doubt === 'true',
             };
             return [[row.metric, figure] as const];

@@ -17,8 +17,8 @@ export interface SheetData {
     Record<
       string,
       SheetPanel & {
-        /** Keys of the meters of its newest session. */
-        meters: readonly string[];
+        /** Keys of the meters of its newest session, as far as they are not the usual ones; left out where all are. */
+        meters?: readonly string[];
         /** Names that addresses had for it before; left out where there are none. */
         formerly?: readonly string[];
       }

@@ -22,7 +22,7 @@ const form = document.querySelector<HTMLFormElement>('#bench-sheet');
 if (form) start(form);
 
 function start(place: HTMLFormElement): void {
-  const data = JSON.parse(place.dataset.sheet ?? '') as SheetData;
+  const data = JSON.parse(place.querySelector('script[data-sheet]')?.textContent ?? '') as SheetData;
   const slugOf = nameToday(Object.entries(data.panels).map(([slug, { formerly = [] }]) => ({ slug, formerly })));
   const fields = formFields();
   let setup: SheetSetup = readSheet('', () => undefined).setup;

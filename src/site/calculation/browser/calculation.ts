@@ -1,7 +1,8 @@
 /**
  * The calculation page without a click: an address opens what it names, paper gets everything, and a lasting address is
- * copied by a button. Without this script a click on a figure's name opens it, and the address is a link.
+ * a link that a button copies. Without this script a click on a figure's name opens it, and its address stands beside it.
  */
+import { html } from '../../shared/browser/dom.ts';
 import { openFolds } from '../../shared/browser/folds.ts';
 import { quotation } from './quotation.ts';
 
@@ -36,13 +37,24 @@ function copyButton(name: string, label: string, text: string): HTMLButtonElemen
 
 openFolds();
 
-if (navigator.clipboard) {
-  const main = document.querySelector('main');
-  main?.append(told);
-  const LINKS = ':scope > p:last-child > a:last-child, :scope > .lines > p > a:first-child';
-  const offer = (details: HTMLDetailsElement) => {
-    for (const it of details.querySelectorAll<HTMLAnchorElement>(LINKS)) if (it.hash) addCopy(it);
-  };
-  main?.addEventListener('toggle', ({ target }) => target instanceof HTMLDetailsElement && offer(target), true);
-  for (const it of document.querySelectorAll<HTMLDetailsElement>('details[open]')) offer(it);
+/** The figure's lasting address as a link at the end of what is told of it, once it is open. */
+function lastingLink(details: HTMLDetailsElement): HTMLAnchorElement | undefined {
+  const id = details.querySelector(':scope > summary')?.id || details.id;
+  const last = details.querySelector(':scope > p:last-child');
+  if (id === '' || !last) return undefined;
+  const known = last.querySelector<HTMLAnchorElement>(':scope > a.lasting');
+  if (known) return known;
+  const link = html('a', { class: 'lasting', href: `#${id}` }, 'address');
+  last.append(' ', link);
+  return link;
 }
+
+const canCopy = navigator.clipboard !== undefined;
+const main = document.querySelector('main');
+if (canCopy) main?.append(told);
+const offer = (details: HTMLDetailsElement) => {
+  const older = details.querySelectorAll<HTMLAnchorElement>(':scope > .lines > p > a:first-child');
+  for (const it of [lastingLink(details), ...older]) if (it?.hash && canCopy) addCopy(it);
+};
+main?.addEventListener('toggle', ({ target }) => target instanceof HTMLDetailsElement && offer(target), true);
+for (const it of document.querySelectorAll<HTMLDetailsElement>('details[open]')) offer(it);

@@ -1,18 +1,18 @@
 import { type FigureMap, isFigure } from '../../../measure/figure.ts';
 import { isInDoubt } from '../../../measure/handed-on.ts';
 import { METRICS } from '../../../measure/metrics.ts';
-import { methodOf } from '../../../words/format.ts';
 import { say } from '../../../words/say.ts';
 import { dataUnit, figureNumbers, flagsData, publishedPanels } from '../data-parts.ts';
+import { type FigureKinds, figureKinds } from '../figure-kinds.ts';
 import { isLeftOut } from '../figure-rows.ts';
 import { type Cell, PANEL_FIELD, REQUIRED, type Table, TO_METRIC, TO_PANEL } from './table.ts';
 
-/** A row a figure, or a gap with its reason. */
+/** A row a figure, or a gap with its reason. What figures of a metric have alike stands with the metric, not in each row. */
 export const FIGURES_TABLE: Table<'figures'> = {
   name: 'figures',
   title: 'Figures',
   description:
-    'Every figure of every session, in twelve digits, with its 95 % coverage interval; and every figure that could not be had, with the reason.',
+    'Every figure of every session, in twelve digits, with its 95 % coverage interval; and every figure that could not be had, with the reason. The method and its version stand with the metric.',
   fields: [
     PANEL_FIELD,
     { name: 'session', type: 'date', description: 'Day of the session; none for a panel that was not on the bench.' },
@@ -31,12 +31,14 @@ export const FIGURES_TABLE: Table<'figures'> = {
     {
       name: 'basis',
       type: 'string',
-      description: 'Measured, derived from readings by a formula, modelled, or claimed by the maker.',
+      description: 'Measured, derived, modelled or claimed, where it is otherwise than the metric says.',
       constraints: { enum: ['measured', 'derived', 'modelled', 'claimed'] },
     },
-    { name: 'method', type: 'string', description: 'Method that yielded it.' },
-    { name: 'method_version', type: 'integer', description: 'Version of that method.' },
-    { name: 'in_doubt', type: 'boolean', description: 'A check has found what speaks against it.' },
+    {
+      name: 'in_doubt',
+      type: 'boolean',
+      description: 'A check has found what speaks against it; empty where none has.',
+    },
     { name: 'flags', type: 'string', description: 'Those checks, parted by blanks; check@metric where handed on.' },
     { name: 'carried_over', type: 'string', description: 'Days of earlier sessions whose readings it rests on.' },
     { name: 'reason', type: 'string', description: 'Why there is no figure, or no uncertainty.' },
@@ -45,9 +47,10 @@ export const FIGURES_TABLE: Table<'figures'> = {
   foreignKeys: [TO_PANEL, TO_METRIC],
   *rows(ledger) {
     const { currency } = ledger.guide;
+    const kinds = figureKinds(ledger);
     for (const { slug, sessions, figures } of publishedPanels(ledger)) {
-      if (sessions.length === 0) yield* figureCells(figures, slug, null, currency);
-      for (const session of sessions) yield* figureCells(session.figures, slug, session.date, currency);
+      if (sessions.length === 0) yield* figureCells(figures, slug, null, currency, kinds);
+      for (const session of sessions) yield* figureCells(session.figures, slug, session.date, currency, kinds);
     }
   },
 };
@@ -57,16 +60,16 @@ function* figureCells(
   slug: string,
   session: string | null,
   currency: string,
+  kinds: FigureKinds,
 ): Generator<readonly Cell[]> {
   for (const metric of METRICS) {
     const { id } = metric;
     const it = figures.get(id);
     if (!it || isLeftOut(metric, it)) continue;
     if (!isFigure(it)) {
-      yield [slug, session, id, ...Array<null>(12).fill(null), say(it.reason)];
+      yield [slug, session, id, ...Array<null>(10).fill(null), say(it.reason)];
       continue;
     }
-    const { id: method, version } = methodOf(it);
     const { value, uncertainty, interval95 } = figureNumbers(it);
     const flags = flagsData(it).map(({ check, from }) => (from ? `${check}@${from}` : check));
     yield [
@@ -79,10 +82,8 @@ function* figureCells(
       uncertainty,
       interval95?.[0] ?? null,
       interval95?.[1] ?? null,
-      it.basis,
-      method,
-      version,
-      isInDoubt(it),
+      it.basis === kinds[id]?.basis ? null : it.basis,
+      isInDoubt(it) || null,
       [...new Set(flags)].join(' '),
       it.carriedOver?.from.join(' ') ?? null,
       it.uncertaintyAbsent ? say(it.uncertaintyAbsent) : null,

@@ -25,7 +25,7 @@ export const READINGS_TABLE: Table<'readings'> = {
       description: 'The meter told only a bound.',
       constraints: { enum: ['below', 'above'] },
     },
-    { name: 'written', type: 'string', description: 'As it stands in the file of the tester.' },
+    { name: 'written', type: 'string', description: 'As it was written; empty where that is value and unit.' },
     { name: 'struck', type: 'string', description: 'Why the tester does not count it.' },
   ],
   primaryKey: ['panel', 'session', 'reading'],
@@ -41,7 +41,7 @@ export const READINGS_TABLE: Table<'readings'> = {
             value ?? null,
             unit ?? null,
             bound ?? null,
-            harmless(written),
+            written === `${value} ${unit}` ? null : harmless(written),
             struck === undefined ? null : harmless(struck),
           ];
         }

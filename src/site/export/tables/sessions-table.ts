@@ -79,7 +79,7 @@ export const METERS_TABLE: Table<'meters'> = {
     SESSION_FIELD,
     { name: 'reads', type: 'string', description: 'What was read with it.', constraints: REQUIRED },
     { name: 'meter', type: 'string', description: 'The meter, as its file is named.', constraints: REQUIRED },
-    { name: 'read_on', type: 'date', description: 'Day of the readings.', constraints: REQUIRED },
+    { name: 'read_on', type: 'date', description: 'Day of the readings, where it is not the session’s.' },
     { name: 'calibrated', type: 'date', description: 'Day of the calibration that counted; none before the first.' },
     { name: 'holds_until', type: 'date', description: 'Last day of that calibration.' },
   ],
@@ -89,7 +89,8 @@ export const METERS_TABLE: Table<'meters'> = {
     for (const { slug, sessions } of publishedPanels(ledger)) {
       for (const { date, instruments } of sessions) {
         for (const { kind, quantityId, readOn, calibration } of instruments) {
-          yield [slug, date, kind, quantityId, readOn, calibration?.date ?? null, calibration?.due ?? null];
+          const day = readOn === date ? null : readOn;
+          yield [slug, date, kind, quantityId, day, calibration?.date ?? null, calibration?.due ?? null];
         }
       }
     }

@@ -87,6 +87,12 @@ export interface Offer extends Omit<PackedOffer, 'optical' | 'emitted'> {
   emitted?: Figure;
 }
 
+/** Digits that are kept: so many more than any figure shows that no tie and no order hangs on them. */
+const DIGITS = 9;
+const short = (value: number) => Number(value.toPrecision(DIGITS));
+const shortInterval = (it: WithInterval): WithInterval =>
+  it.map((one) => short(one as number)) as unknown as WithInterval;
+
 const finite = (nu: number) => (Number.isFinite(nu) ? nu : null);
 const endless = (nu: number | null) => nu ?? Number.POSITIVE_INFINITY;
 
@@ -116,18 +122,21 @@ export function packOffers(
   };
   const pack = (figure: Figure): PackedPower => {
     if (figure.standardUncertainty === null) {
-      return { value: figure.value, absent: say(figure.uncertaintyAbsent ?? { code: 'uncertainty-not-known' }) };
+      return { value: short(figure.value), absent: say(figure.uncertaintyAbsent ?? { code: 'uncertainty-not-known' }) };
     }
     const isShared = ({ source }: BudgetComponent) => (uses.get(source.key)?.size ?? 0) > 1;
     const own = figure.budget.filter((it) => !isShared(it));
     return {
-      value: figure.value,
-      own: [combinedUncertainty(own.map((it) => it.contribution)), finite(exactDegreesOfFreedom(own))],
-      shared: figure.budget.filter(isShared).map((it) => [placeOf(it.source), it.contribution]),
+      value: short(figure.value),
+      own: [short(combinedUncertainty(own.map((it) => it.contribution))), finite(exactDegreesOfFreedom(own))],
+      shared: figure.budget.filter(isShared).map((it) => [placeOf(it.source), short(it.contribution)]),
     };
   };
-  const panels = offers.map(({ optical, emitted, ...rest }) => ({
+  const panels = offers.map(({ optical, emitted, light, perWatt, perEmittedWatt, ...rest }) => ({
     ...rest,
+    light: shortInterval(light),
+    perWatt: shortInterval(perWatt),
+    ...(perEmittedWatt && { perEmittedWatt: shortInterval(perEmittedWatt) }),
     optical: pack(optical),
     ...(emitted && { emitted: pack(emitted) }),
   }));

@@ -1,4 +1,6 @@
 import { timeRangeWords } from '../../../words/time-words.ts';
+import { html } from '../../shared/browser/dom.ts';
+import { numberField } from './number-field.ts';
 
 /**
  * The time to the radiant exposure that a reader types in, in the table by distance. Without a script the table has the
@@ -18,10 +20,12 @@ const cells = [...document.querySelectorAll<HTMLElement>('[data-seconds]')];
 /** Where the interval of a cell's value stands. */
 const intervalOf = (cell: HTMLElement) => cell.closest('td')?.querySelector('small');
 
-const input = form?.querySelector('input');
-const status = form?.querySelector('[role=status]');
+const input = numberField({ id: 'exposure-field', name: 'exposure', 'aria-describedby': 'exposure-note' });
+const status = html('p', { class: 'small', role: 'status' });
 
-if (form && input && status && head && cells.length > 0) {
+if (form && head && cells.length > 0) {
+  form.prepend(html('label', { for: 'exposure-field' }, 'J/cm² that you or your clinician ask for'), ' ', input, ' ');
+  form.append(' ', status);
   const places = [head, ...cells, ...cells.flatMap((it) => intervalOf(it) ?? [])];
   const before = new Map(places.map((it) => [it, it.textContent]));
   const restore = () => {
@@ -39,9 +43,10 @@ if (form && input && status && head && cells.length > 0) {
     }
     head.textContent = `Time for ${wanted.toLocaleString('en-GB')} J/cm²`;
     for (const cell of cells) {
-      const { seconds, low, high } = cell.dataset;
-      const times = (it: string | undefined) => wanted * Number(it);
-      const shown = timeRangeWords({ value: times(seconds), low: times(low), high: times(high) });
+      const [value = Number.NaN, low = value, high = value] = (cell.dataset.seconds ?? '')
+        .split(' ')
+        .map((it) => wanted * Number(it));
+      const shown = timeRangeWords({ value, low, high });
       cell.textContent = whole(shown.value);
       const beneath = intervalOf(cell);
       if (beneath) beneath.textContent = ` (${shown.interval.split(' to ').map(whole).join(' to ')})`;

@@ -3,6 +3,7 @@ import type { ShareReading } from '../../../measure/exposure/index.ts';
 import type { PanelCaution } from '../../../words/caution-words.ts';
 import type { Dagger } from '../../../words/flags.ts';
 import type { SmallPhoto } from '../../shared/browser/small-photo.ts';
+import { type TextRef, textOf } from '../../shared/browser/text-ref.ts';
 
 /** Ends of a 95 % interval over the value, at a distance, cm. */
 export type SpreadAt = [distance: number, low: number, high: number];
@@ -37,12 +38,30 @@ export interface PlanPanel {
 export type Doubted = 'mean' | 'peak' | 'mains' | 'infrared';
 
 /** Version of the file's form; goes up when a field changes its meaning or goes. */
-export const PLAN_FORMAT = 1;
+export const PLAN_FORMAT = 2;
 
-/** What the planner's page fetches. */
+/** What the planner knows. */
 export interface PlanData {
-  format: typeof PLAN_FORMAT;
   currency: string;
   tariff: { price: number; date: string; source: string };
   panels: PlanPanel[];
+}
+
+/** What the planner's page fetches: sentences of many panels that differ in their numbers alone are there once. */
+export interface PackedPlan extends Omit<PlanData, 'panels'> {
+  format: typeof PLAN_FORMAT;
+  texts: string[];
+  panels: Array<Omit<PlanPanel, 'cautions'> & { cautions: Partial<Record<PanelCaution, TextRef | null>> }>;
+}
+
+/** The same with every sentence in its place. */
+export function unpackPlan({ panels, texts, ...rest }: PackedPlan): PlanData {
+  const said = (ref: TextRef | null) => (ref === null ? null : textOf(ref, texts));
+  return {
+    ...rest,
+    panels: panels.map(({ cautions, ...it }) => ({
+      ...it,
+      cautions: Object.fromEntries(Object.entries(cautions).map(([anchor, ref]) => [anchor, said(ref)])),
+    })),
+  };
 }

@@ -9,7 +9,7 @@ import { calculatePlan, eyeShare } from './plan-calculation.ts';
 import { cautionNotice } from './plan-cautions.ts';
 import { eyeWords } from './plan-eye-words.ts';
 import { fillForm, find, inChosenUnit, planFields, readForm } from './plan-form.ts';
-import { PLAN_FORMAT, type PlanData, type PlanPanel } from './plan-panel.ts';
+import { type PackedPlan, PLAN_FORMAT, type PlanData, type PlanPanel, unpackPlan } from './plan-panel.ts';
 import { planResult } from './plan-result.ts';
 import { planSummary } from './plan-words.ts';
 
@@ -21,7 +21,7 @@ async function start(place: HTMLFormElement): Promise<void> {
   const said = find('[data-plan-said]');
   let data: PlanData;
   try {
-    data = await readJson<PlanData>('/data/plan.json', 'the panels', PLAN_FORMAT);
+    data = unpackPlan(await readJson<PackedPlan>('/data/plan.json', 'the panels', PLAN_FORMAT));
   } catch (error) {
     said.textContent =
       error instanceof OtherFormat

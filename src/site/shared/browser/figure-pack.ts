@@ -23,11 +23,14 @@ type PackedKind = [
   degreesOfFreedom: number | null,
 ];
 
-/** One error of the budgets, kept once for all figures of a file: its key, and the place of its kind. */
-type PackedLine = [key: string, kind: number];
+/** One error of the budgets, kept once for all figures of a file: its key, and the place of its kind; the key alone where that is the first. */
+type PackedLine = string | [key: string, kind: number];
+
+/** Bases by their places. */
+const BASES = ['measured', 'derived', 'modelled', 'claimed'] as const satisfies ReadonlyArray<Figure['basis']>;
 
 /** What many figures have alike besides numbers; last the place in `texts` of why budgets do not hold how readings scatter. */
-type PackedForm = [unit: Figure['unit'], basis: Figure['basis'], method: string, scatter?: number];
+type PackedForm = [unit: Figure['unit'], basis: number, method: string, scatter?: number];
 
 /**
  * What an error is of a figure, once for all figures of which it is as much: the place of the error in the list of lines,
@@ -67,7 +70,8 @@ export interface FigurePack {
   kinds: PackedKind[];
   lines: PackedLine[];
   forms: PackedForm[];
-  terms: PackedTerm[];
+  /** Terms one after another. */
+  terms: PackedTerm[number][];
   texts: PackedTexts;
   figures: Partial<Record<MetricId, PackedFigure | { gap: number }>>;
 }
@@ -79,11 +83,13 @@ const OWN = '~';
  * that is nearly a tie is told alike here and in the build; fewer than a double has.
  */
 const DIGITS = 9;
+/** Of a share in a budget. */
+const SHARE_DIGITS = 8;
 
-function packNumber(value: number): PackedNumber {
+function packNumber(value: number, digits = DIGITS): PackedNumber {
   if (Number.isNaN(value)) throw new RangeError('a figure holds no number');
   if (!Number.isFinite(value)) return value > 0 ? 'Infinity' : '-Infinity';
-  return Number(value.toPrecision(DIGITS));
+  return Number(value.toPrecision(digits));
 }
 
 /** Of a number: how far two may lie apart, being told in so many digits, and still be one. */
@@ -117,25 +123,26 @@ export function packFigures(
   owner = '',
 ): FigurePack {
   const kinds = placeTable<PackedKind>((it) => it.join());
-  const lines = placeTable<PackedLine>((it) => it.join());
+  const lines = placeTable<PackedLine>((it) => JSON.stringify(it));
   const forms = placeTable<PackedForm>((it) => it.join());
   const terms = placeTable<PackedTerm>((it) => it.join());
   const texts = placeTable<string>((it) => it);
   const shortKey = (key: string) => (owner !== '' && key.startsWith(owner) ? `${OWN}${key.slice(owner.length)}` : key);
   const placeOf = ({ key, type, distribution, degreesOfFreedom }: ErrorSource): number => {
     const count = Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
-    return lines.placeOf([shortKey(key), kinds.placeOf([type, distribution, count])]);
+    const kind = kinds.placeOf([type, distribution, count]);
+    return lines.placeOf(kind === 0 ? shortKey(key) : [shortKey(key), kind]);
   };
   const termOf = ({ source, contribution }: BudgetComponent, scale: number, u: number): number => {
     const share = Math.abs(contribution) < NOTHING * u ? 0 : contribution / scale;
-    const place = terms.placeOf([placeOf(source), packNumber(Math.abs(share))]);
+    const place = terms.placeOf([placeOf(source), packNumber(Math.abs(share), SHARE_DIGITS)]);
     return share < 0 ? -1 - place : place;
   };
   const pack = (metric: MetricId, it: FigureOrGap): PackedFigure | { gap: number } => {
     if (!isFigure(it)) return { gap: texts.placeOf(say(it.reason)) };
     const { id, unit, basis, method, bound, standardUncertainty: u, degreesOfFreedom } = it;
     const scatter = u === null ? undefined : scatterOf(it, say);
-    const form: PackedForm = [unit, basis, methodText(method)];
+    const form: PackedForm = [unit, BASES.indexOf(basis), methodText(method)];
     if (scatter !== undefined) form.push(texts.placeOf(scatter));
     const more: PackedMore = {
       ...(id !== owner + metric && { id }),
@@ -159,7 +166,7 @@ export function packFigures(
     kinds: kinds.list,
     lines: lines.list,
     forms: forms.list,
-    terms: terms.list,
+    terms: terms.list.flat(),
     texts: packTexts(texts.list),
     figures,
   };
@@ -222,7 +229,8 @@ export function unpackFigures({
   const texts = unpackTexts(packedTexts);
   const text = (place: number) => verbatim(at(texts, place, 'a text'));
   const component = (place: number, contribution: number): BudgetComponent => {
-    const [key, kind] = at(lines, place, 'an error');
+    const line = at(lines, place, 'an error');
+    const [key, kind] = typeof line === 'string' ? [line, 0] : line;
     const [type, distribution, degreesOfFreedom] = at(kinds, kind, 'a kind of error');
     return {
       source: {
@@ -240,10 +248,12 @@ export function unpackFigures({
     if ('gap' in it) return { gap: true, metric, reason: text(it.gap) };
     const [value, form, budget = [], more = {}] = it;
     const { id = owner + metric, bound, absent, dof } = more;
-    const [unit, basis, method, scatter] = at(forms, form, 'a form');
+    const [unit, base, method, scatter] = at(forms, form, 'a form');
+    const basis = at(BASES, base, 'a basis');
     const components = budget.map((signed) => {
-      const [place, share] = at(terms, signed < 0 ? -1 - signed : signed, 'a part of a budget');
-      return component(place, Number(share) * scaleOf(Number(value)) * (signed < 0 ? -1 : 1));
+      const term = 2 * (signed < 0 ? -1 - signed : signed);
+      const [place, share] = [term, term + 1].map((i) => Number(at(terms, i, 'a part of a budget')));
+      return component(place ?? 0, Number(share) * scaleOf(Number(value)) * (signed < 0 ? -1 : 1));
     });
     const u = absent === undefined ? Number(more.u ?? rootSum(components.map((one) => one.contribution))) : undefined;
     const said = more.interval && u !== undefined ? factorOf(more.interval, u) : null;

@@ -8,7 +8,10 @@ import { readPackage } from '../../../../src/content/read/others/read-package.ts
 import { DEMO_SOURCE } from '../../../support/demo-folder.ts';
 
 const FOLDER = join(DEMO_SOURCE, 'others/salt-pier');
-const PATHS = ['datapackage.json', ...['panels', 'sessions', 'figures', 'readings'].map((it) => `tables/${it}.csv`)];
+const PATHS = [
+  'datapackage.json',
+  ...['panels', 'sessions', 'metrics', 'figures', 'readings'].map((it) => `tables/${it}.csv`),
+];
 const TEXTS = new Map(PATHS.map((path) => [path, readFileSync(join(FOLDER, path), 'utf8')]));
 
 /** The package with some of its files otherwise; undefined takes one away. */

@@ -60,7 +60,7 @@ const COMPARED = `
   SELECT f.panel, f.session, f.metric, f.value AS published, d.value AS anew
   FROM figures f LEFT JOIN derived d ON d.panel = f.panel AND d.session = f.session AND d.metric = f.metric
   JOIN metrics m ON m.metric = f.metric
-  WHERE f.basis = 'derived' AND f.session IS NOT NULL AND m.from_files = 'false'`;
+  WHERE coalesce(f.basis, m.basis) = 'derived' AND f.value IS NOT NULL AND f.session IS NOT NULL AND m.from_files = 'false'`;
 
 /** A range of the infrared share between two readings is told as a bound; readings give its ends, not a value. */
 const isRange = ({ metric }: Compared, bound: string | null) =>

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
 import type { MetricId } from '../../../../src/measure/metrics.ts';
 import { calculatePlan, eyeShare, ranged } from '../../../../src/site/plan/browser/plan-calculation.ts';
-import type { PlanData } from '../../../../src/site/plan/browser/plan-panel.ts';
+import { type PlanData, unpackPlan } from '../../../../src/site/plan/browser/plan-panel.ts';
 import { planJson } from '../../../../src/site/plan/plan-data.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
 
@@ -11,7 +11,7 @@ let demo: Demo;
 let data: PlanData;
 beforeAll(() => {
   demo = demoLedger('ruddlestone-r150');
-  data = JSON.parse(planJson(demo.ledger));
+  data = unpackPlan(JSON.parse(planJson(demo.ledger)));
 });
 const panelOf = (slug: string) => {
   const it = data.panels.find((one) => one.slug === slug);

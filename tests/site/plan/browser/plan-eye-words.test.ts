@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { isFigure } from '../../../../src/measure/figure.ts';
 import { type EyeShare, eyeShare } from '../../../../src/site/plan/browser/plan-calculation.ts';
 import { eyeLine, eyeTimes, eyeWords, longerThanLimit } from '../../../../src/site/plan/browser/plan-eye-words.ts';
-import type { PlanData, PlanPanel } from '../../../../src/site/plan/browser/plan-panel.ts';
+import { type PlanData, type PlanPanel, unpackPlan } from '../../../../src/site/plan/browser/plan-panel.ts';
 import { planJson } from '../../../../src/site/plan/plan-data.ts';
 import { limitWords } from '../../../../src/words/limits/index.ts';
 import { type Demo, demoLedger } from '../../../support/demo-ledger.ts';
@@ -12,7 +12,7 @@ let demo: Demo;
 let data: PlanData;
 beforeAll(() => {
   demo = demoLedger();
-  data = JSON.parse(planJson(demo.ledger));
+  data = unpackPlan(JSON.parse(planJson(demo.ledger)));
 });
 
 const EMPTY: PlanPanel = {

@@ -43,12 +43,12 @@ export async function cardAt(ledger: Ledger, address: string): Promise<string | 
 async function made(card: DrawnCard): Promise<string> {
   // The code stands for the recipe, the typefaces and the libraries too.
   const mark = createHash('sha256')
-    .update(`${buildStamp()}\n${card.pixels}\n${card.drawnOf}`)
+    .update(`${buildStamp()}\n${card.pixels}\n${card.perInch}\n${card.drawnOf}`)
     .digest('hex')
     .slice(0, 24);
   const path = join(store(), `${mark}${extname(card.address)}`);
   if (existsSync(path)) return path;
   // Two workers, or two processes, may draw the same one.
-  writeWhole(path, card.pixels === undefined ? card.svg() : await pictureOf(card.drawing(), card.pixels));
+  writeWhole(path, card.pixels === undefined ? card.svg() : await pictureOf(card.drawing(), card.pixels, card.perInch));
   return path;
 }

@@ -1,6 +1,6 @@
 import { promisify } from 'node:util';
 import { crc32, deflate } from 'node:zlib';
-import { type Colour, colourNumber, PALETTE } from './palette.ts';
+import { type Colour, colourNumber, KNOWN_NUMBERS, PALETTE } from './palette.ts';
 
 /*
  * A PNG of few colours (PNG, third edition, W3C; from memory): two pixels a byte, by their numbers in a list of colours.
@@ -38,19 +38,20 @@ export interface NumberedRows {
 export function numbered(pixels: Int32Array, width: number, height: number): NumberedRows {
   const length = 1 + Math.ceil(width / 2);
   const rows = blankRows(length * height);
-  const paper = pixels[0];
+  const known = KNOWN_NUMBERS;
+  const paper = pixels[0] as number;
   for (let y = 0, i = 0; y < height; y++) {
     let at = y * length + 1;
     const end = i + width;
     for (; i + 1 < end; i += 2, at++) {
-      // A pair of their own, made two million times, would be most of the work.
-      const one = pixels[i] ?? 0;
-      const other = pixels[i + 1] ?? 0;
+      // A pair of their own, made a million times, would be most of the work.
+      const one = pixels[i] as number;
+      const other = pixels[i + 1] as number;
       // Most of a card, whose number is 0.
       if (one === paper && other === paper) continue;
-      rows[at] = (colourNumber(one) << DEPTH) | colourNumber(other);
+      rows[at] = (colourNumber(one, known) << DEPTH) | colourNumber(other, known);
     }
-    if (i < end) rows[at] = colourNumber(pixels[i++] ?? 0) << DEPTH;
+    if (i < end) rows[at] = colourNumber(pixels[i++] as number, known) << DEPTH;
   }
   return { width, height, rows };
 }

@@ -42,16 +42,19 @@ export const PALETTE: readonly Colour[] = [
 /** Steps of red, green and blue that are told apart: a tint and a step of the ink lie nearer than 32 would part them. */
 const STEPS_APART = 64;
 const UNKNOWN = 255;
-const known = new Uint8Array(STEPS_APART ** 3).fill(UNKNOWN);
+
+/** The numbers of colours that pixels were found to be most like. */
+export const KNOWN_NUMBERS = new Uint8Array(STEPS_APART ** 3).fill(UNKNOWN);
 
 /**
  * The number of the colour that is most like a pixel.
  *
  * @param pixel red, green, blue and opacity from the lowest byte up; its opacity is passed over
+ * @param known handed over by who asks for two million: a third faster than to look for it each time
  */
-export function colourNumber(pixel: number): number {
+export function colourNumber(pixel: number, known = KNOWN_NUMBERS): number {
   const place = ((pixel & 0xfc) << 10) | ((pixel >> 4) & 0xfc0) | ((pixel >> 18) & 0x3f);
-  const number = known[place] ?? UNKNOWN;
+  const number = known[place] as number;
   if (number !== UNKNOWN) return number;
   const nearest = nearestTo(pixel & 0xfc, (pixel >> 8) & 0xfc, (pixel >> 16) & 0xfc);
   known[place] = nearest;

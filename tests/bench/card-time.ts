@@ -41,8 +41,8 @@ const bytes = files.reduce((sum, it) => sum + statSync(join(folder, it)).size, 0
 const times = (it: typeof cold) => `${(it.seconds / yardstick.seconds).toFixed(2)} × bare by the clock`;
 const part = (it: typeof cold) => Math.round(100 * (it.processor / without.processor - 1));
 console.log(`${panels} panels: ${files.length} files under /cards/, ${(bytes / 1e6).toFixed(0)} MB
-without cards ${without.processor.toFixed(1)} s of processor time, ${times(without)}
-all made      ${cold.processor.toFixed(1)} s, ${part(cold)} % more, ${times(cold)}
-all kept      ${kept.processor.toFixed(1)} s, ${part(kept)} % more (budget ${MOST} %), ${times(kept)}
+without cards ${without.processor.toFixed(1)} s of processor time, ${times(without)}, ${without.memory.toFixed(0)} MiB
+all made      ${cold.processor.toFixed(1)} s, ${part(cold)} % more, ${times(cold)}, ${cold.memory.toFixed(0)} MiB
+all kept      ${kept.processor.toFixed(1)} s, ${part(kept)} % more (budget ${MOST} %), ${times(kept)}, ${kept.memory.toFixed(0)} MiB
 bare          ${yardstick.processor.toFixed(1)} s, ${pageCount(bare)} pages`);
 process.exitCode = part(kept) > MOST ? 1 : 0;

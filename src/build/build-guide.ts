@@ -50,16 +50,17 @@ async function isWritten(
   rmSync(grown, { recursive: true, force: true });
   const pages = keptPages(resolve(KEPT));
   pages.open(loaded, isFresh);
+  let indexed: Promise<void>;
   try {
     const { renderPages } = await import('./program/render-pages.ts');
-    await renderPages(program, { pages, grown, base, textOf: (page) => compiledInto(page, loaded) });
+    ({ indexed } = await renderPages(program, { pages, grown, base, textOf: (page) => compiledInto(page, loaded) }));
   } catch (error) {
     if (error instanceof PageFault || outputFault(error, [target, resolve(OWN)])) throw error;
     // Astro has come to make its program in another way.
     forgetProgram(key);
     return false;
   }
-  await finishSite(loaded, pages, { grown, target, base });
+  await finishSite(loaded, pages, { grown, target, base, indexed });
   releaseBuildLock(resolve(OWN));
   return true;
 }

@@ -14,21 +14,28 @@ import { prefixPages } from './serve/prefix-pages.ts';
 import { buildStamp } from './source-stamp.ts';
 import { writeFiles } from './write-files.ts';
 
+interface FinishedPages {
+  grown: string;
+  target: string;
+  base: string;
+  indexed?: Promise<void>;
+}
+
 /**
- * What comes after the pages: indexes them for search, writes the data files and pictures meanwhile, and lets the whole
- * take the place of the last good output.
+ * What comes after the pages: writes the data files and pictures while they are indexed for search, and lets the whole take
+ * the place of the last good output.
  *
  * @param pages what is kept of the build before, and of this one from here on
- * @param places where the pages are, where the guide is to be, and its path on its host
+ * @param places where the pages are, where the guide is to be, and its path on its host; and their index, where it is
+ * being made already
  * @throws where something can't be written; the target is as it was then
  */
 export async function finishSite(
   { ledger }: Loaded,
   pages: ReturnType<typeof keptPages>,
-  { grown, target, base }: { grown: string; target: string; base: string },
+  { grown, target, base, indexed = indexPages(grown) }: FinishedPages,
 ): Promise<void> {
   tellStage('Search index and data files', true);
-  const indexed = indexPages(grown);
   try {
     // The indexer is a process of its own, and reads none of these.
     // Of the ledger that notes what is read of it, as pages are.

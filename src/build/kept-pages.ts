@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { existsSync, globSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { globSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
 import { writeWhole } from '../content/read/write-whole.ts';
@@ -20,7 +20,17 @@ const PAGES = 'pages';
 interface Kept {
   /** Follows from all that it rests on. */
   name: string;
+  /** When it was written, ms since 1970, and its bytes: the output is made of links to it, and who writes into that writes here. */
+  changed: number;
+  size: number;
   reads: { panels: string[]; all: boolean; given: string[] };
+}
+
+/** A page as it was made. */
+export interface MadePage {
+  bytes: Uint8Array;
+  /** Where it is kept, if it is. */
+  file?: string;
 }
 
 /** What may rest on less than all there is. Other pages and files are few, and go through all panels or through files. */
@@ -109,8 +119,10 @@ export function keptPages(cache: string) {
     /** Where a page lies that was kept, and all that it rests on is as it was. */
     keptFile(page: string): string | undefined {
       const own = before[page];
+      if (!own || nameOf(page, own.reads) !== own.name) return undefined;
       const file = fileOf(page);
-      if (!own || nameOf(page, own.reads) !== own.name || !existsSync(file)) return undefined;
+      const found = statSync(file, { throwIfNoEntry: false });
+      if (found?.mtimeMs !== own.changed || found.size !== own.size) return undefined;
       now.set(page, own);
       tell();
       return file;
@@ -121,20 +133,24 @@ export function keptPages(cache: string) {
      *
      * @param page its address below the guide's top; of a page with a slash at both ends
      */
-    async made(page: string, make: () => Promise<Uint8Array>): Promise<Uint8Array> {
+    async made(page: string, make: () => Promise<Uint8Array>): Promise<MadePage> {
       tell();
-      if (!CAN_BE_KEPT.test(page)) return make();
+      if (!CAN_BE_KEPT.test(page)) return { bytes: await make() };
       const { result: bytes, reads } = await withReads(make);
       // A panel that is given to what makes its file was not asked for.
       const panels = new Set([...reads.panels, ...(PANEL.exec(page)?.slice(1) ?? [])]);
       const own = { panels: [...panels].toSorted(), all: reads.all, given: [...reads.given].toSorted() };
       const name = nameOf(page, own);
-      if (name === undefined) return bytes;
+      if (name === undefined) return { bytes };
       const file = fileOf(page);
       await mkdir(dirname(file), { recursive: true });
-      await writeFile(file, bytes);
-      now.set(page, { name, reads: own });
-      return bytes;
+      // Beside its place: what lies there may be a page of the published guide too.
+      const draft = `${file}.${process.pid}`;
+      await writeFile(draft, bytes);
+      await rename(draft, file);
+      const { mtimeMs: changed, size } = await stat(file);
+      now.set(page, { name, changed, size, reads: own });
+      return { bytes, file };
     },
 
     /** When all pages and data files are there. */
@@ -167,8 +183,8 @@ export const keeping =
     render: async (request, options) => {
       const page = new URL(request.url).pathname.slice(base.length - 1);
       const kept = pages.keptFile(page);
-      const bytes = kept
-        ? await readFile(kept)
+      const { bytes } = kept
+        ? { bytes: await readFile(kept) }
         : await pages.made(page, async () => {
             const rendered = await astro.render(request, options);
             return bytesOf(rendered instanceof Response ? rendered : rendered.response);

@@ -1,11 +1,11 @@
 import { constants } from 'node:fs';
-import { copyFile, mkdir, writeFile } from 'node:fs/promises';
+import { copyFile, link, mkdir, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import type { keptPages } from './kept-pages.ts';
 
 /**
- * Lays a page or a data file into the output: a copy of what was kept, which never passes through this process, or what
- * is made now.
+ * Lays a page or a data file into the output: a link to what is kept, or where there can be none, as on some disks, a
+ * copy.
  *
  * @param address below the guide's top; of a page with a slash at both ends
  */
@@ -17,6 +17,16 @@ export async function layFile(
 ): Promise<void> {
   await mkdir(dirname(file), { recursive: true });
   const kept = pages.keptFile(address);
-  if (kept) await copyFile(kept, file, constants.COPYFILE_FICLONE);
-  else await writeFile(file, await pages.made(address, make));
+  if (kept) return linkOrCopy(kept, file);
+  const made = await pages.made(address, make);
+  if (made.file) await linkOrCopy(made.file, file);
+  else await writeFile(file, made.bytes);
+}
+
+async function linkOrCopy(kept: string, file: string): Promise<void> {
+  try {
+    await link(kept, file);
+  } catch {
+    await copyFile(kept, file, constants.COPYFILE_FICLONE);
+  }
 }

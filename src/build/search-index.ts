@@ -1,5 +1,5 @@
 import { globSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, matchesGlob } from 'node:path';
 import { close, createIndex } from 'pagefind';
 
 /**
@@ -9,22 +9,32 @@ import { close, createIndex } from 'pagefind';
  */
 const SEARCHED = '{index.html,panels/*/index.html,methods/**/*.html,cautions/*.html,instruments/*.html}';
 
+/** Whether the search finds a file of the guide; nothing else is read for it. */
+export const isSearched = (file: string): boolean => matchesGlob(file, SEARCHED);
+
 /** What comes with an index and no page loads: the indexer's own faces of a search. */
 const UNUSED = 'pagefind-{ui,modular-ui,component-ui,highlight}.{js,css}';
 
 /**
- * Writes the search index beside the pages; the indexer is a process of its own.
+ * Writes the search index beside the pages that it finds, which have to be there; the indexer is a process of its own.
  *
  * @throws with what the indexer said, where it fails
  */
-export async function indexPages(folder: string): Promise<void> {
+export function indexPages(folder: string): Promise<void> {
+  const indexed = index(folder);
+  // Whoever asked awaits it later, and hears of a failure then.
+  indexed.catch(() => {});
+  return indexed;
+}
+
+async function index(folder: string): Promise<void> {
   try {
     // Names of methods, metrics and files in the method pages are for links and data: nobody looks for them.
-    const { index, errors } = await createIndex({ excludeSelectors: ['code'] });
-    if (!index) throw new Error(errors.join('\n'));
+    const { index: made, errors } = await createIndex({ excludeSelectors: ['code'] });
+    if (!made) throw new Error(errors.join('\n'));
     for (const step of [
-      () => index.addDirectory({ path: folder, glob: SEARCHED }),
-      () => index.writeFiles({ outputPath: join(folder, 'pagefind') }),
+      () => made.addDirectory({ path: folder, glob: SEARCHED }),
+      () => made.writeFiles({ outputPath: join(folder, 'pagefind') }),
     ]) {
       const { errors } = await step();
       if (errors.length > 0) throw new Error(errors.join('\n'));

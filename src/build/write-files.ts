@@ -9,7 +9,7 @@ import { layFile } from './lay-file.ts';
 const OF_ONE_PANEL = /^data\/(compare|bench)\/[^/]+\.json$/;
 
 /** After so many pieces others of this process have their turn, such as who feeds the indexer. */
-const AT_A_TIME = 50;
+const AT_A_TIME = 20;
 
 /**
  * Writes files into a folder, piece by piece, so that the longest of them is never held as a whole; and each piece at
@@ -35,7 +35,7 @@ export async function writeFiles(
     folders.add(dirname(target));
     const file = openSync(target, 'w');
     try {
-      for (const piece of text()) {
+      for (const piece of inLargePieces(text())) {
         writeFileSync(file, piece);
         if (++count % AT_A_TIME === 0) await setImmediate();
       }
@@ -43,4 +43,20 @@ export async function writeFiles(
       closeSync(file);
     }
   }
+}
+
+/** Letters that go to the disk at one time: a call for each of a panel's small pieces would take longer. */
+const AT_ONCE = 1 << 20;
+
+function* inLargePieces(pieces: Iterable<string>): Generator<string> {
+  let held: string[] = [];
+  let length = 0;
+  for (const piece of pieces) {
+    held.push(piece);
+    length += piece.length;
+    if (length < AT_ONCE) continue;
+    yield held.join('');
+    [held, length] = [[], 0];
+  }
+  yield held.join('');
 }

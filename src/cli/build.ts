@@ -3,6 +3,7 @@ import { addressState, ensureAddresses } from '../build/address-record.ts';
 import { addressLine, buildEnding, earlierRanks } from '../build/build-ending.ts';
 import { buildGuide } from '../build/build-guide.ts';
 import { takeBuildLock } from '../build/build-lock.ts';
+import { comparisonsOf } from '../build/kept-comparisons.ts';
 import { keptContent } from '../build/kept-content.ts';
 import { keepRanks, keptRanks } from '../build/kept-ranks.ts';
 import { ensureWritable, outputFault } from '../build/output-fault.ts';
@@ -67,14 +68,15 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
     process.env.MIMALLOC_PURGE_DELAY ??= '0';
     try {
       startProgress();
-      const files = fresh ? undefined : keptContent(KEPT);
-      const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true), ...(files && { files }) });
+      const kept = fresh ? undefined : { files: keptContent(KEPT), comparisons: comparisonsOf(KEPT) };
+      const loaded = loadLedger({ onStage: (stage) => tellStage(STAGES[stage], true), ...kept });
       clearStage();
       ensureAddresses(loaded, contentFolder());
       // Here too, not only in Astro's hook, which puts lines of its own around a refusal.
       ensureWritable(siteFolder(), '.build');
       takeBuildLock('.build');
-      files?.keep();
+      kept?.files.keep();
+      kept?.comparisons.keep();
       const warnings = tellWarnings(loaded);
       if (strict && hasImpossible(warnings)) {
         console.error('Something is impossible as it stands; nothing was built.');
@@ -89,9 +91,9 @@ says for each what to do: lead it on, or withdraw it with a reason.`,
       keepRanks(KEPT, siteFolder(), loaded.ledger);
       const seconds = (performance.now() - started) / 1000;
       const { lines, changes } = buildEnding(loaded, { earlier, warnings, folder: siteFolder(), seconds });
-      const kept = addressLine(addressState(loaded, contentFolder(), record));
+      const addresses = addressLine(addressState(loaded, contentFolder(), record));
       console.log(
-        [...[...lines, ...kept].map((it) => wrapped(it)), ...(changes.length > 0 ? [rowsText(changes)] : [])].join(
+        [...[...lines, ...addresses].map((it) => wrapped(it)), ...(changes.length > 0 ? [rowsText(changes)] : [])].join(
           '\n',
         ),
       );

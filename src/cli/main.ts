@@ -10,7 +10,8 @@ const [{ UsageError }, { PROBLEM_CODE }, { ledgerProgram }] = await Promise.all(
 ]);
 
 try {
-  await ledgerProgram().parseAsync();
+  const program = await ledgerProgram(process.argv[2]);
+  await program.parseAsync();
 } catch (error) {
   if (!(error instanceof UsageError)) throw error;
   console.error(error.message);

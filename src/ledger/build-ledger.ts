@@ -38,7 +38,7 @@ export interface LedgerOptions {
   /** Drafts are worked out too, panels and sessions; for the tester's eyes. Panels that are drafts are never ranked. */
   drafts?: boolean;
   /** What was worked out last; that which nothing has changed for is taken from there. */
-  kept?: KeptWork;
+  kept?: Partial<KeptWork>;
 }
 
 /** Turns checked content into the ledger that every page reads. Same content and day, same ledger. */
@@ -47,8 +47,8 @@ export function buildLedger(content: Content, { today, drafts = false, kept }: L
   const wanted = [...content.panels.values()]
     .filter((panel) => drafts || panel.data.status !== 'draft')
     .map((panel) => (drafts ? panel : finished(panel)));
-  const singles = kept ? kept.panels.work(wanted, content, today) : workedPanels(wanted, content, today);
-  kept?.comparisons.start();
+  const singles = kept?.panels?.work(wanted, content, today) ?? workedPanels(wanted, content, today);
+  kept?.comparisons?.start();
   const comparisons = kept?.comparisons ?? COMPARISONS;
 
   const published = singles.filter((it) => it.data.status === 'published');
@@ -86,7 +86,7 @@ export function buildLedger(content: Content, { today, drafts = false, kept }: L
           rank: ranks.optical.get(slug),
           rankAbsent: absent('optical'),
           byEmitted: { rank: ranks.emitted.get(slug), rankAbsent: absent('emitted') },
-          stepUps: self ? comparisons.stepUps(self.contender, peers, guide.currency) : { best: [], more: 0 },
+          stepUps: self ? comparisons.stepUps(self.contender, peers) : { best: [], more: 0 },
           frontier: frontierSlugs.includes(slug) ? 'on' : closeSlugs.includes(slug) ? 'close' : undefined,
         },
       ];

@@ -8,25 +8,32 @@ export interface Comparisons {
   /** Ranks of panels that are ranked together. */
   ranks(group: readonly Contender[]): Rank[];
   /** What a panel steps up to among those that were measured like it. */
-  stepUps(from: Contender, others: readonly Contender[], currency: string): StepUps;
+  stepUps(from: Contender, others: readonly Contender[]): StepUps;
 }
 
 /** Each worked out when it is asked for. */
 export const COMPARISONS: Comparisons = { ranks: rankByPricePerWatt, stepUps };
 
+/** What has come of comparisons, by what stands for all that went in. */
+export type ComparisonResults = ReadonlyMap<string, Rank[] | StepUps>;
+
 /** Comparisons from one working out of the ledger to the next. */
 export interface KeptComparisons extends Comparisons {
   /** Before a ledger is worked out: what the last one did not ask for is let go. */
   start(): void;
+  /** What the last one asked for. */
+  results(): ComparisonResults;
 }
 
 /**
  * Keeps ranks and step-ups as long as the names, prices and powers of all that were compared stay the same, with their
  * budgets; the thousands of draws behind a rank are then not made again for a word in a panel's notes.
+ *
+ * @param earlier what an earlier process has kept
  */
-export function keptComparisons(): KeptComparisons {
-  let before = new Map<string, Rank[] | StepUps>();
-  let now = new Map<string, Rank[] | StepUps>();
+export function keptComparisons(earlier: ComparisonResults = new Map()): KeptComparisons {
+  let before: ComparisonResults = new Map();
+  let now = new Map(earlier);
   const marks = new WeakMap<Figure, string>();
   const groups = new WeakMap<readonly Contender[], string>();
 
@@ -55,9 +62,9 @@ export function keptComparisons(): KeptComparisons {
     start() {
       [before, now] = [now, new Map()];
     },
+    results: () => now,
     ranks: (group) => kept(`ranks ${groupOf(group)}`, () => rankByPricePerWatt(group)),
-    stepUps: (from, others, currency) =>
-      kept(`step-ups ${from.panel} ${currency} ${groupOf(others)}`, () => stepUps(from, others, currency)),
+    stepUps: (from, others) => kept(`step-ups ${from.panel} ${groupOf(others)}`, () => stepUps(from, others)),
   };
 }
 

@@ -7,7 +7,7 @@ import { ContentError } from '../content/read/problem-list.ts';
 import { textsFolder } from '../content/read/product-texts.ts';
 import { readContent } from '../content/read/read-content.ts';
 import { buildLedger, type KeptWork } from './build-ledger.ts';
-import { keptComparisons } from './comparisons.ts';
+import { type KeptComparisons, keptComparisons } from './comparisons.ts';
 import type { Ledger } from './ledger.ts';
 import { keepOptics, releaseOptics } from './optics-store.ts';
 import { todayFrom } from './today.ts';
@@ -24,6 +24,8 @@ export interface LoadOptions {
   onStage?: (stage: 'read' | 'work') => void;
   /** What is known of the files from an earlier process; without `watch` alone. */
   files?: KeptFiles;
+  /** The same of what panels were compared for. */
+  comparisons?: KeptComparisons;
 }
 
 export interface Loaded {
@@ -64,6 +66,7 @@ export function loadLedger({
   watch = false,
   onStage,
   files,
+  comparisons,
 }: LoadOptions = {}): Loaded {
   const today = todayFrom(process.env, new Date());
   const key = [folder, drafts, today, watch ? stamp(folder) : ''].join('\n');
@@ -79,7 +82,10 @@ export function loadLedger({
   });
   if (!content) throw new ContentError(problems);
   onStage?.('work');
-  const loaded = { content, ledger: buildLedger(content, { today, drafts, ...(kept && { kept: kept.work }) }) };
+  const loaded = {
+    content,
+    ledger: buildLedger(content, { today, drafts, kept: kept?.work ?? (comparisons ? { comparisons } : {}) }),
+  };
   keepOptics();
   if (!watch) releaseOptics();
   shared.panelLedger = { key, loaded };

@@ -37,14 +37,8 @@ function standing({ name, rank, rankAbsent, byEmitted, stepUps, frontier, flags,
     rank,
     rankAbsent,
     byEmitted,
-    more: stepUps.more,
-    stepUps: stepUps.best.map(({ panel, extraPrice, extraPower, extraPricePerWatt }) => ({
-      panel,
-      extraPrice,
-      figures: [extraPower, extraPricePerWatt].map(
-        (it) => it && [it.value, it.standardUncertainty, it.interval95, it.flags, it.notes, it.calculation],
-      ),
-    })),
+    // Which panels: their prices and powers are read when the step-ups are worked out.
+    stepUps,
     frontier,
     flags,
     sessions: sessions.map((session) => [session.flags, session.change]),

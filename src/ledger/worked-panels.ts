@@ -1,6 +1,7 @@
 import type { Content, Entry } from '../content/read/content.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import { roomsKey } from './checked-readings.ts';
+import { compactFigures } from './compact-figures.ts';
 import { panelContext } from './panel-context.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
 import { workedLights } from './worked-lights.ts';
@@ -9,7 +10,11 @@ import { workedLights } from './worked-lights.ts';
 export function workedPanels(panels: ReadonlyArray<Entry<Panel>>, content: Content, today: string): SinglePanel[] {
   const contexts = panels.map((panel) => panelContext(panel, content, today));
   const lights = workedLights(contexts);
-  return contexts.map((panel) => panelEntry(panel, lights));
+  return contexts.map((context) => {
+    const panel = panelEntry(context, lights);
+    compactFigures(panel);
+    return panel;
+  });
 }
 
 /** Panels from one working out to the next. */

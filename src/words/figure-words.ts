@@ -14,7 +14,7 @@ export interface FigureWords {
   /** What the choice of units calls the two ways. */
   unitKey?: string;
   otherKey?: string;
-  /** Why its uncertainty is not known. */
+  /** Why its uncertainty is not known; left out for what is only known to lie beyond a bound, which has none. */
   absent?: string;
   /** Why there is no figure. */
   gap?: string;
@@ -50,7 +50,7 @@ export function figureWords(
   return {
     shown,
     ...(other && { other, ...unitKeys(it.unit, other.unit) }),
-    ...(shown.absent && { absent: say(shown.absent) }),
+    ...(shown.absent && !it.bound && { absent: say(shown.absent) }),
     ...(dagger && { dagger }),
     ...(carried && { carried }),
     ...(corrected && { corrected }),

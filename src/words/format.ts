@@ -1,3 +1,4 @@
+import { roundedTo } from '../measure/exposure/cautious-end.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
 import type { Statement } from '../measure/statement.ts';
 
@@ -20,6 +21,7 @@ export interface Shown {
 /**
  * Decimals for a value and its uncertainty: the Particle Data Group's rule (Review of Particle Physics, 5.3,
  * from memory). Two significant digits of the uncertainty where they are 10 to 35, one where they are more.
+ * Below nought where tens or hundreds are the last digit to stand.
  */
 export function decimalsFor(uncertainty: number): number {
   const exponent = Math.floor(Math.log10(uncertainty));
@@ -28,7 +30,7 @@ export function decimalsFor(uncertainty: number): number {
   const digits = leading < 355 || leading >= 950 ? 2 : 1;
   // 0.0960 is rounded to 0.10: two digits, one place up.
   const place = leading >= 950 ? exponent + 1 : exponent;
-  return Math.max(0, digits - 1 - place);
+  return digits - 1 - place;
 }
 
 /** Decimals for a value whose 95 % interval reaches from `low` to `high`, by the half of its width. */
@@ -36,8 +38,9 @@ export function decimalsWithin(low: number, high: number): number {
   return high > low ? decimalsFor((high - low) / 2) : 2;
 }
 
-/** A number with a fixed count of decimals, a true minus sign and thousands marks. */
+/** A number with a fixed count of decimals, a true minus sign and thousands marks; −1 decimals are whole tens. */
 export function fixed(value: number, decimals: number): string {
+  if (decimals < 0) return fixed(toStep(value, decimals), 0);
   let format = numberFormats[decimals];
   if (!format) {
     format = new Intl.NumberFormat('en-GB', {
@@ -49,6 +52,12 @@ export function fixed(value: number, decimals: number): string {
     numberFormats[decimals] = format;
   }
   return format.format(value).replace('-', '−');
+}
+
+/** To whole tens, hundreds, ...: `1105` with −1 decimals to `1110`. */
+function toStep(value: number, decimals: number): number {
+  const step = 10 ** -decimals;
+  return step * Math.round(value / step);
 }
 
 /** Kept, since making a format costs far more than using one. */
@@ -70,6 +79,7 @@ const moneyFormats = new Map<string, Intl.NumberFormat>();
 
 /** An amount of money: `€849`, `€182.85`; cents where there are any. */
 export function money(amount: number, currency: string, decimals = Number.isInteger(amount) ? 0 : 2): string {
+  if (decimals < 0) return money(toStep(amount, decimals), currency, 0);
   const key = `${currency}${decimals}`;
   let format = moneyFormats.get(key);
   if (!format) {
@@ -152,6 +162,12 @@ function decimalsBy(half: number, isMoney: boolean): number {
   return isMoney && half >= 10 ** -MOST_MONEY_DECIMALS ? Math.min(needed, MOST_MONEY_DECIMALS) : needed;
 }
 
+/** A value and half of its 95 % interval, to the digits that the latter leaves: `0.99 ± 0.20`. */
+export function measuredText(value: number, half: number): string {
+  const decimals = half > 0 ? decimalsFor(half) : 2;
+  return `${fixed(value, decimals)} ± ${fixed(half, decimals)}`;
+}
+
 /** One step of the last digit that a figure is shown with, in its unit; 0 where it has no uncertainty to be rounded by. */
 export function lastDigitOf({ unit, coverageFactor, standardUncertainty }: Showable): number {
   const half = (coverageFactor ?? 0) * (standardUncertainty ?? 0);
@@ -171,10 +187,12 @@ export function rangeText(value: number, low: number, high: number, unit: string
 /** A value without uncertainty: as it was read, or money. */
 function plain(figure: Showable, currency: string): string {
   if (figure.unit.startsWith('currency')) return money(figure.value, currency);
-  const decimals = significantDecimals(figure.value);
+  // What holds beyond its bound is rounded so that it holds still.
+  const value = figure.bound ? roundedTo(figure.value, figure.bound === 'below' ? 'high' : 'low') : figure.value;
+  const decimals = significantDecimals(value);
   return decimals > MOST_PLAIN_DECIMALS
-    ? Number(figure.value.toPrecision(4)).toString().replace('-', '−')
-    : fixed(figure.value, decimals);
+    ? Number(value.toPrecision(4)).toString().replace('-', '−')
+    : fixed(value, decimals);
 }
 
 /** Decimals that four significant digits need, without trailing zeros. */
@@ -193,10 +211,13 @@ export function readingText(value: number, bound?: 'below' | 'above'): string {
 export const unbroken = (text: string) =>
   text.replaceAll(/[\d.,]+ ± [\d.,]+(?: [^\s→]+)?/g, (figure) => figure.replaceAll(' ', '\u00a0'));
 
-/** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`. */
+/** A unit that was typed plainly, in its proper signs: `mW/cm2` to `mW/cm²`, `uT` to `µT`, `C` to `°C`. */
 export function unitSigns(unit: string): string {
-  return unit.replace(/2$/, '²').replace(/^u/, 'µ');
+  return unit.replace(/2$/, '²').replace(/^u/, 'µ').replace(/^C$/, '°C');
 }
+
+/** A reading as it was written, its unit alone in proper signs: `<1 W/m2` to `<1 W/m²`. */
+export const withSigns = (reading: string) => reading.replace(/[^\d\s]\S*$/, unitSigns);
 
 /** A unit beside a bare number, money's too: `EUR/W`. */
 export function unitWords(unit: Unit, currency: string): string {

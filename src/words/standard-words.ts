@@ -1,6 +1,6 @@
 import type { ChartPoint, ChartStage } from '../measure/control/control-chart.ts';
 import type { Drift } from '../measure/control/drift.ts';
-import { decimalsFor, fixed, listed, showDate, unitBehind } from './format.ts';
+import { decimalsFor, fixed, listed, measuredText, showDate, unitBehind } from './format.ts';
 import { rounded } from './rounded.ts';
 
 /* How the control chart of a check standard is put into words: the answer first, then what stands behind it. */
@@ -50,11 +50,7 @@ export function driftWords(
 
 function perYear({ perYear: value, half }: Drift, centre: number, { unit, isRelative }: ChartUnit): string {
   const scale = isRelative ? 100 / centre : 1;
-  const decimals = half > 0 ? decimalsFor(half * scale) : 2;
-  return `${fixed(value * scale, decimals)} ± ${fixed(half * scale, decimals)}${unitBehind(isRelative ? '%' : unit)}`.replaceAll(
-    ' ',
-    '\u00a0',
-  );
+  return `${measuredText(value * scale, half * scale)}${unitBehind(isRelative ? '%' : unit)}`.replaceAll(' ', '\u00a0');
 }
 
 /** What is behind a drift that is told, or limits its interval; none where there is nothing to say. */

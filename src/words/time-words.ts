@@ -33,7 +33,7 @@ export function timeRangeWords({ value, low, high }: TimeRange): { value: string
 }
 
 function rounded(seconds: number, half: number): string {
-  const decimals = decimalsFor(half);
+  const decimals = Math.max(0, decimalsFor(half));
   if (Number(seconds.toFixed(decimals)) < MINUTE) return `${fixed(seconds, decimals)} s`;
   const step = STEPS.findLast((it) => it <= Math.min(half / STEPS_WITHIN, seconds)) ?? 1;
   // Nobody counts the seconds beside hours.

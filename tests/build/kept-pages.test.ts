@@ -93,7 +93,7 @@ test('a page is kept while what it has read stays as it is, and not by a build t
         watched(load()).ledger.panels.get(it.split('/')[2] ?? '');
         return Buffer.from(`<p>${it}</p>`);
       };
-      expect(String(kept ? readFileSync(kept) : await pages.made(it, make))).toBe(`<p>${it}</p>`);
+      expect(String(kept ? readFileSync(kept) : (await pages.made(it, make)).bytes)).toBe(`<p>${it}</p>`);
     }
     pages.close();
     return calls;

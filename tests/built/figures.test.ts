@@ -1,7 +1,7 @@
 import type { HtmlElement } from 'html-validate';
 import { describe, expect, test } from 'vitest';
 import { METRICS } from '../../src/measure/metrics.ts';
-import { disagreements, pageUnit, takeApart } from './printed.ts';
+import { disagreements, pageUnit, rounds, takeApart } from './printed.ts';
 import {
   attribute,
   currentFigures,
@@ -173,8 +173,7 @@ describe('the ranking', () => {
       const isPerWatt = unit === '/W';
       const named = isPerWatt ? `${sign} a watt` : sign !== '' ? '' : unit;
       return [
-        // What lies under a bound has no ±, in the data too, and its sign says so.
-        ...disagreements(text.replace(/ ?[†‡]/, '').replace(BESIDE, '') + (figure.bound ? ' ± not known' : ''), figure),
+        ...disagreements(text.replace(/ ?[†‡]/, '').replace(BESIDE, ''), figure),
         ...(inHead.includes(named) ? [] : [`${inHead}: the unit of the data is ${figure.unit}`]),
         ...(takeApart(text)?.sign === (isPerWatt ? '' : sign) ? [] : [`"${text}" is not in ${figure.unit}`]),
       ].map((it) => `${slug} ${metric}: ${it}`);
@@ -250,12 +249,15 @@ function figureText(place: HtmlElement): string {
   let text = textOf(place).replace(/[†‡]/g, '');
   for (const it of beneath(place)) text = text.replace(textOf(it).replace(/[†‡]/g, ''), '').trim();
   const row = place.closest('tr');
-  const notKnown = /± not known.*$/.exec(textOf(row?.querySelector('th') ?? null))?.[0];
+  const head = textOf(row?.querySelector('th') ?? null);
+  // Said of the whole line, or of those that have no ±.
+  const ofSome = text.includes('±') ? undefined : / no ±: (.*)$/.exec(head)?.[1];
+  const notKnown = ofSome ? `± not known: ${ofSome}` : /± not known.*$/.exec(head)?.[0];
   // That there is a range alone stands in the place of the reading, and what is no time has no uncertainty.
   const isRange =
     textOf(row?.querySelector('td') ?? null).startsWith('not read there') || /s not limited by/.test(text);
   const figure = text.replace(/^at (?=\d)/, '').replace(/ corrected \d+ \w+ \d{4}$/, '');
-  return [figure, notKnown ?? (isRange ? '± not known' : '')].join(' ').trim();
+  return [figure, notKnown ?? (isRange && !/^[<>]/.test(figure) ? '± not known' : '')].join(' ').trim();
 }
 
 /** The unit of a place's figure: behind it, or in the head of its column or line. Multiples are called times. */
@@ -267,7 +269,7 @@ function unitAt(place: HtmlElement, written: string): string {
   if (/^Seconds /.test(heads[0] ?? '')) return 's';
   return (
     heads
-      .flatMap((head) => /, (\S+)(?= of mean| ±| (?:in part )?from \d|$)/.exec(head)?.[1] ?? [])
+      .flatMap((head) => /, (\S+)(?= of mean|(?: no)? ±| (?:in part )?from \d|$)/.exec(head)?.[1] ?? [])
       .find((it) => UNITS.has(it)) ?? ''
   );
 }
@@ -313,7 +315,7 @@ describe.each(shown.map((it) => it.slug))('the page of %s', (slug) => {
       // Ratios and multiples have no unit, and their names say so.
       const isPure = /^Peak to mean/.test(textOf(cell.parent)) || parts.unit === 'times';
       const isMoney = parts.sign !== '';
-      const isReasonGiven = parts.notKnown || (parts.notKnown !== undefined && parts.bound);
+      const isReasonGiven = parts.notKnown || parts.bound;
       const isExact = EXACT.includes(headOf(cell)) || (isMoney && parts.unit === '');
       return [
         ...(isPure || isMoney || UNITS.has(unitAt(cell, parts.unit)) ? [] : [`${where} has no unit`]),
@@ -459,7 +461,10 @@ describe.each(published)('the working of %s and the data files', (slug) => {
       expect(element, metric).not.toBeNull();
       if (!isKnown(figure)) expect(textOf(reasonOf(element)), metric).toContain((figure as { reason: string }).reason);
       else {
-        const { value, unit, method, method_version, basis } = figure as Extract<DataFigure, { value: number }>;
+        const { value, unit, method, method_version, basis, interval95 } = figure as Extract<
+          DataFigure,
+          { value: number }
+        >;
         // Values by distance are cells of one table, which says once how they were come by.
         const isCell = element?.tagName === 'td';
         const account = isCell ? element.closest('details') : element;
@@ -478,13 +483,14 @@ describe.each(published)('the working of %s and the data files', (slug) => {
         const told =
           from === undefined ? element?.querySelector('b') : page.document.querySelector(`#${metric}-${date}`);
         const printed = takeApart(textOf(isCell ? element : (told ?? null)));
-        expect(Math.abs((printed?.value ?? Number.NaN) - value), metric).toBeLessThanOrEqual(
-          0.5001 * (printed?.step ?? 0),
-        );
+        expect(rounds(printed, value, interval95), metric).toBe(true);
         expect(printed, metric).toMatchObject(pageUnit(unit, data.currency));
       }
     }
   });
+
+  /** Units as they are typed: on the page they have their signs. */
+  const asTyped = (text: string) => text.replaceAll('²', '2').replaceAll('µ', 'u').replaceAll('°C', 'C');
 
   test('have every raw reading, as written, struck out where it was', () => {
     for (const session of panel.sessions) {
@@ -495,11 +501,13 @@ describe.each(published)('the working of %s and the data files', (slug) => {
       const unit = /, (.+)$/.exec(textOf(part?.querySelector('.grid9 caption') ?? null))?.[1] ?? '';
       for (const it of session.readings) {
         const isPoint = it.path.startsWith('grid.rows');
-        const written = (isPoint ? it.written.replace(unit, '') : it.written).replace(/\s+/g, ' ').trim();
+        const written = (isPoint ? asTyped(it.written).replace(asTyped(unit), '') : it.written)
+          .replace(/\s+/g, ' ')
+          .trim();
         const wanted = it.struck === undefined ? written : `${written} struck out: ${it.struck}`;
         const texts = isPoint ? grid : [text];
         expect(
-          texts.some((one) => one.includes(wanted.replace(/\s+/g, ' ').trim())),
+          texts.some((one) => asTyped(one).includes(asTyped(wanted).replace(/\s+/g, ' ').trim())),
           it.path,
         ).toBe(true);
       }

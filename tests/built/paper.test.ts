@@ -61,6 +61,7 @@ describe('on paper', () => {
   test.each([
     ['/', 2],
     ['/panels/ostrel-vagg/files/', 4],
+    ['/panels/kelpwright-cormorant/methodology/', 8],
     ['/agreement/', 1],
   ])('%s takes at most %i', async (address, most) => {
     const taken = await sheets(address);

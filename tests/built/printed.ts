@@ -54,9 +54,30 @@ export function takeApart(text: string): PrintedFigure | undefined {
   };
 }
 
+/**
+ * What the last digit of a whole number is worth that stands beside its uncertainty: 1,110 ± 240 ends with its tens. By the
+ * Particle Data Group's rule, which has two digits of an uncertainty that begins with 100 to 354 or 950 to 999, else one.
+ */
+function wholeStep([low, high]: readonly [number, number] | readonly number[]): number {
+  const half = ((high ?? 0) - (low ?? 0)) / 2;
+  const place = 10 ** Math.floor(Math.log10(half));
+  return Math.max(1, half / place < 3.55 ? place / 10 : place);
+}
+
 /** Whether a printed number is the given one, rounded to its last digit. */
-function rounds(printed: Printed | undefined, value: number): boolean {
-  return printed !== undefined && Math.abs(printed.value - value) <= 0.5001 * printed.step;
+export function rounds(
+  printed: (Printed & { bound?: string }) | undefined,
+  value: number,
+  interval?: readonly number[] | null,
+): boolean {
+  if (printed === undefined) return false;
+  // A bound without ± is rounded away from what it bounds.
+  if (printed.bound && !interval) {
+    const away = (printed.bound === '<' ? 1 : -1) * (printed.value - value);
+    return away >= -1e-9 * value && away < printed.step;
+  }
+  const step = printed.step === 1 && interval ? wholeStep(interval) : printed.step;
+  return Math.abs(printed.value - value) <= 0.5001 * step;
 }
 
 /**
@@ -72,16 +93,18 @@ export function disagreements(text: string, figure: Known): string[] {
   };
   const u = figure.standard_uncertainty;
   const [low, high] = figure.interval95 ?? [0, 0];
-  expect(rounds(printed, figure.value), `the data have ${figure.value}`);
+  const rounded = (it: Printed | undefined, value: number) => rounds(it, value, figure.interval95);
+  expect(rounded(printed, figure.value), `the data have ${figure.value}`);
   expect(printed.bound === { below: '<', above: '>', none: '' }[figure.bound ?? 'none'], 'another bound in the data');
-  expect((printed.notKnown !== undefined) === (u === null), 'known and not known uncertainty');
+  // What lies beyond a bound has no ±, and its sign says so.
+  expect((printed.notKnown !== undefined) === (u === null && !figure.bound), 'known and not known uncertainty');
   if (printed.notKnown) expect(printed.notKnown === figure.uncertainty_absent, 'another reason in the data');
   if (u === null) return faults;
   if (u === 0) expect(!printed.plusMinus && !printed.interval, 'exact in the data');
-  else if (printed.plusMinus) expect(rounds(printed.plusMinus, (high - low) / 2), `the interval is ${low} to ${high}`);
+  else if (printed.plusMinus) expect(rounded(printed.plusMinus, (high - low) / 2), `the interval is ${low} to ${high}`);
   else {
     const ends = printed.interval;
-    expect(rounds(ends?.[0], low) && rounds(ends?.[1], high), `the interval is ${low} to ${high}`);
+    expect(rounded(ends?.[0], low) && rounded(ends?.[1], high), `the interval is ${low} to ${high}`);
   }
   return faults;
 }

@@ -42,7 +42,7 @@ async function check(args: string[], environment: Record<string, string> = {}): 
   Object.assign(process.env, { LEDGER_TODAY: TODAY, ...environment });
   process.exitCode = 0;
   try {
-    await ledgerProgram().parseAsync(['check', ...args], { from: 'user' });
+    await (await ledgerProgram()).parseAsync(['check', ...args], { from: 'user' });
     ended.code = Number(process.exitCode);
   } finally {
     process.exitCode = 0;

@@ -16,7 +16,7 @@ function helpOf(command: Command): string {
   return text;
 }
 
-describe.each(commands(ledgerProgram()))('the help of %s', (name, command) => {
+describe.each(commands(await ledgerProgram()))('the help of %s', (name, command) => {
   const help = helpOf(command);
 
   test('has a description, examples of how to call it, and exit codes', () => {
@@ -31,8 +31,15 @@ describe.each(commands(ledgerProgram()))('the help of %s', (name, command) => {
   });
 });
 
-test('the help of check says what it ends with where something is impossible', () => {
-  const check = ledgerProgram().commands.find((it) => it.name() === 'check') as Command;
+test('a command is found by its own name, and is alone then', async () => {
+  for (const it of (await ledgerProgram()).commands) {
+    const { commands } = await ledgerProgram(it.name());
+    expect(commands.map((own) => own.name())).toEqual([it.name()]);
+  }
+});
+
+test('the help of check says what it ends with where something is impossible', async () => {
+  const check = (await ledgerProgram('check')).commands[0] as Command;
   expect(helpOf(check)).toMatch(/Exit code:\n {2}0 {2}.*\n {2}1 {2}.*problem\n {2}2 {2}no problem, but/);
 });
 
@@ -42,7 +49,7 @@ test.each([
   [['start', 'x', '--publsher', 'A'], "unknown option '--publsher'", 'Did you mean --publisher?'],
   [['upgrad'], "unknown command 'upgrad'", 'Did you mean upgrade?'],
 ])('%s gets the nearest one', async (args, what, hint) => {
-  const program = ledgerProgram();
+  const program = await ledgerProgram();
   let said = '';
   for (const it of [program, ...commands(program).map(([, it]) => it)])
     it.exitOverride().configureOutput({ writeErr: (text) => (said += text) });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { changeFigure } from '../../src/measure/change.ts';
 import type { Flag } from '../../src/measure/figure.ts';
 import { impossibility, isInDoubt } from '../../src/measure/handed-on.ts';
-import { stepUps } from '../../src/measure/money/step-ups.ts';
+import { stepUpFigures } from '../../src/measure/money/step-ups.ts';
 import { verbatim } from '../../src/measure/statement.ts';
 import { productFigure } from '../../src/measure/uncertainty.ts';
 import { figure, identity, line } from './make.ts';
@@ -25,11 +25,11 @@ describe('a doubt', () => {
 
   test('goes into a change between sessions and into a step-up', () => {
     expect(isInDoubt(changeFigure('s', 'optical-power-change', figure(12, [line('b', 0.1)]), doubted))).toBe(true);
-    const [step] = stepUps(
+    const [step] = stepUpFigures(
       { panel: 'small', price: 100, power: doubted },
       [{ panel: 'large', price: 120, power: figure(20, [line('b', 0.1)]) }],
       'EUR',
-    ).best;
+    );
     expect(step && isInDoubt(step.extraPower)).toBe(true);
     expect(step?.extraPricePerWatt && isInDoubt(step.extraPricePerWatt)).toBe(true);
   });

@@ -1,6 +1,7 @@
 /** All that `data/panels.json` has to say of a panel, in full and straight from the ledger: what its rows are held against. */
 import { fieldPath } from '../../src/content/schema/problem.ts';
 import type { Ledger, PanelEntry, SessionEntry, SessionFile } from '../../src/ledger/ledger.ts';
+import { stepUpsOf } from '../../src/ledger/step-ups-of.ts';
 import type { LimitResult } from '../../src/measure/exposure/index.ts';
 import { type Figure, type FigureOrGap, type Flag, isFigure } from '../../src/measure/figure.ts';
 import { isInDoubt } from '../../src/measure/handed-on.ts';
@@ -131,7 +132,8 @@ function rankData(rank: Rank | undefined, rankedBy: FigureOrGap | undefined) {
 }
 
 /** A panel in full. */
-export function fullPanel(panel: PanelEntry, { site, currency }: Ledger['guide']) {
+export function fullPanel(panel: PanelEntry, ledger: Ledger) {
+  const { site, currency } = ledger.guide;
   return {
     slug: panel.slug,
     address: `${site.replace(/\/$/, '')}/panels/${panel.slug}/`,
@@ -147,7 +149,7 @@ export function fullPanel(panel: PanelEntry, { site, currency }: Ledger['guide']
     rank_by_emitted: rankData(panel.byEmitted.rank, panel.figures.get('price-per-emitted-watt')),
     rank_by_emitted_absent: panel.byEmitted.rankAbsent ? say(panel.byEmitted.rankAbsent) : null,
     frontier: panel.frontier ?? null,
-    step_ups: panel.stepUps.best.map((it) => ({
+    step_ups: stepUpsOf(panel, ledger).map((it) => ({
       panel: it.panel,
       extra_price: digits(it.extraPrice, 12),
       extra_power: figureData(it.extraPower, currency),

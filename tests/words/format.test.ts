@@ -6,7 +6,9 @@ import { makeFigure } from '../../src/measure/uncertainty.ts';
 import {
   decimalsFor,
   fixed,
+  lastDigitOf,
   listed,
+  measuredText,
   methodOf,
   money,
   ordinal,
@@ -15,6 +17,7 @@ import {
   showFigure,
   unbroken,
   unitWords,
+  withSigns,
 } from '../../src/words/format.ts';
 import { figure, identity, line, RUNS, vague } from '../measure/make.ts';
 
@@ -42,19 +45,21 @@ describe('decimalsFor', () => {
     [0.0354, 3],
     [0.00127, 4],
     [12, 0],
-    [36, 0],
-    [1234, 0],
+    [36, -1],
+    [240, -1],
+    [443, -2],
+    [1234, -2],
   ];
   test.each(EXAMPLES)('±%d: %i', (uncertainty, decimals) => {
     expect(decimalsFor(uncertainty)).toBe(decimals);
   });
 
   test('follows the rule for every three digits at every size', () => {
-    for (let exponent = -9; exponent <= 1; exponent++) {
+    for (let exponent = -9; exponent <= 5; exponent++) {
       for (let digits = 100; digits <= 999; digits++) {
         const uncertainty = Number(`${digits}e${exponent - 2}`);
-        const accepted = digits <= 354 ? 1 - exponent : -exponent;
-        expect(decimalsFor(uncertainty), String(uncertainty)).toBe(Math.max(0, accepted));
+        const accepted = digits <= 354 ? 1 - exponent : 0 - exponent;
+        expect(decimalsFor(uncertainty), String(uncertainty)).toBe(accepted);
       }
     }
   });
@@ -70,6 +75,9 @@ describe('fixed', () => {
     [-1234.56, 1, '−1,234.6'],
     [0.05, 2, '0.05'],
     [99.95, 1, '100.0'],
+    [1105.4, -1, '1,110'],
+    [-2905, -2, '−2,900'],
+    [4, -1, '0'],
   ])('%d with %i decimals is %s', (value, decimals, text) => {
     expect(fixed(value, decimals)).toBe(text);
   });
@@ -128,6 +136,9 @@ describe('showFigure', () => {
     [bounded(0.1, 'below', 'µT'), '< 0.1 µT'],
     [bounded(200, 'above', 'µT'), '> 200 µT'],
     [bounded(0.000005, 'below', 'mW/m²'), '< 0.000005 mW/m²'],
+    // Away from what it bounds.
+    [bounded(0.37037, 'below', '%'), '< 0.371 %'],
+    [bounded(387.7, 'above', 's'), '> 387 s'],
     [vague(47.3), '47.3 W'],
     [vague(65000), '65,000 W'],
     [vague(0.35), '0.35 W'],
@@ -204,11 +215,16 @@ describe('showFigure', () => {
     );
     fc.assert(
       fc.property(numbers, ([value, share]) => {
-        const { value: text, plusMinus } = showFigure(within(value, share * value), 'EUR');
+        const shown = within(value, share * value);
+        const { value: text, plusMinus } = showFigure(shown, 'EUR');
         if (plusMinus === undefined) throw new Error('no uncertainty is shown');
         const decimals = decimalsOf(text);
         expect(decimalsOf(plusMinus)).toBe(decimals);
-        const half = 0.5000001 * 10 ** -decimals;
+        // GUM (JCGM 100:2008) 7.2.6: two digits of the uncertainty at most, and the value to the same place.
+        expect(Number(Number(digits(plusMinus)).toPrecision(2))).toBe(Number(digits(plusMinus)));
+        const steps = Number(digits(text)) / lastDigitOf(shown);
+        expect(Math.abs(steps - Math.round(steps))).toBeLessThan(1e-6);
+        const half = 0.5000001 * lastDigitOf(shown);
         expect(Math.abs(Number(digits(text)) - value)).toBeLessThanOrEqual(half);
         expect(Math.abs(Number(digits(plusMinus)) - share * value)).toBeLessThanOrEqual(half);
         // An uncertainty that is there never looks as if there were none.
@@ -287,6 +303,22 @@ describe('rangeText', () => {
   test('prints in the way that it is given', () => {
     expect(rangeText(1.2, 1, 1.5, '', (it, decimals) => `€${it.toFixed(decimals)}`)).toBe('€1.20 (€1.00 to €1.50)');
   });
+});
+
+test.each([
+  ['<1 W/m2', '<1 W/m²'],
+  ['5 uW/m2', '5 µW/m²'],
+  ['19.6 C', '19.6 °C'],
+  ['31.7 dB(A)', '31.7 dB(A)'],
+  ['6 in', '6 in'],
+  ['0.5', '0.5'],
+])('a reading keeps its number as written, and has its unit in signs: %s', (typed, shown) => {
+  expect(withSigns(typed)).toBe(shown);
+});
+
+test('a value and half of its interval end at one digit', () => {
+  expect(measuredText(0.987, 0.2)).toBe('0.99 ± 0.20');
+  expect(measuredText(661.04, 4.2)).toBe('661 ± 4');
 });
 
 test('unbroken keeps a value, its ± and what follows on one line, and nothing else', () => {

@@ -5,11 +5,12 @@ import { StaticPaths } from 'astro/runtime/prerender/static-paths.js';
 import pLimit from 'p-limit';
 import { bytesOf, type keptPages } from '../kept-pages.ts';
 import { layFile } from '../lay-file.ts';
+import { indexPages, isSearched } from '../search-index.ts';
 import type { Program } from './kept-programs.ts';
 import { PageFault } from './page-fault.ts';
 
 /** Pages that are on their way to the disk at one time. */
-const AT_ONCE = 4;
+const AT_ONCE = 12;
 
 /** The host that pages are asked for with; none of it gets into them. */
 const HOST = 'http://localhost';
@@ -23,10 +24,12 @@ interface App {
 
 /**
  * Writes every page with a program that Astro has made, and all that lies beside the pages, as Astro's build would have.
+ * Those that the search finds come first, so that the indexer, a process of its own, works while the others are rendered.
  *
  * @param grown an empty folder
  * @param base path of the guide on its host
  * @param textOf the file of the tester's own that is compiled into a page
+ * @returns the index on its way
  * @throws PageFault where a page can't be rendered
  * @throws where the program is none that can be used in this way
  */
@@ -43,7 +46,7 @@ export async function renderPages(
     base: string;
     textOf: (page: string) => string | undefined;
   },
-): Promise<void> {
+): Promise<{ indexed: Promise<void> }> {
   const { app } = (await import(entry.href)) as { app: App };
   app.setInternals({ pagesByKeys: new Map(styles), entrySpecifierToBundleMap: new Map() });
   app.setOptions({
@@ -54,21 +57,35 @@ export async function renderPages(
   const paths = await new StaticPaths(app as unknown as ConstructorParameters<typeof StaticPaths>[0]).getAll();
   pages.expect(paths.length);
   const limit = pLimit(AT_ONCE);
-  await Promise.all(
-    paths.map(({ pathname, route }) =>
-      limit(async () => {
-        if (route.type !== 'page') throw new Error(`${pathname} is no page`);
-        const page = `/${pathname}/`.replaceAll(/\/{2,}/g, '/');
-        const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
-        const file = join(grown, page === '/404/' ? '404.html' : `${page}index.html`);
-        await layFile(pages, page, file, async () => {
-          try {
-            return await bytesOf(await app.render(request, { routeData: route }));
-          } catch (error) {
-            throw new PageFault(page, textOf(page), error);
-          }
-        });
-      }),
-    ),
+  const write = ({ pathname, route }: (typeof paths)[number]) =>
+    limit(async () => {
+      if (route.type !== 'page') throw new Error(`${pathname} is no page`);
+      const page = addressOf(pathname);
+      const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
+      await layFile(pages, page, join(grown, fileOf(page)), async () => {
+        try {
+          return await bytesOf(await app.render(request, { routeData: route }));
+        } catch (error) {
+          throw new PageFault(page, textOf(page), error);
+        }
+      });
+    });
+  const { searched = [], others = [] } = Object.groupBy(paths, ({ pathname }) =>
+    isSearched(fileOf(addressOf(pathname))) ? 'searched' : 'others',
   );
+  await Promise.all(searched.map(write));
+  const indexed = indexPages(grown);
+  try {
+    await Promise.all(others.map(write));
+  } catch (error) {
+    // Nothing is left at work in a folder that is about to go.
+    await indexed.catch(() => {});
+    throw error;
+  }
+  return { indexed };
 }
+
+/** A page's address below the guide's top, with a slash at both ends. */
+const addressOf = (pathname: string) => `/${pathname}/`.replaceAll(/\/{2,}/g, '/');
+
+const fileOf = (page: string) => (page === '/404/' ? '404.html' : `${page.slice(1)}index.html`);

@@ -1,4 +1,4 @@
-import { glob, readFile, writeFile } from 'node:fs/promises';
+import { glob, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { prefixHtml } from './prefix-html.ts';
 
@@ -14,6 +14,8 @@ export async function prefixPages(folder: string, base: string, assets: string):
   for await (const page of glob('**/*.html', { cwd: folder })) {
     const file = join(folder, page);
     const html = await readFile(file, 'utf8');
+    // A page is a link to one that is kept, and that one stays as it is.
+    await rm(file);
     await writeFile(file, prefixHtml(html, base, [`${base}${assets}/`]));
   }
 }

@@ -32,7 +32,7 @@ if (node === process.execPath && Number(process.versions.node.split('.')[0]) < 2
 /** A log of a hundred megabytes leaves so much behind while it is read that V8 would set a hundred more aside for that. */
 const COMMAND_FLAGS = ['--max-semi-space-size=4'];
 const FLAGS = new Map([
-  ['build', ['--max-semi-space-size=16', '--heap-growing-percent=30']],
+  ['build', ['--max-semi-space-size=16', '--heap-growing-percent=60']],
   ['dev', []],
   ['preview', []],
 ]);

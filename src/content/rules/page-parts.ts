@@ -34,11 +34,11 @@ export const PANEL_PARTS = [
 ];
 
 /** Parts of the pages that rank, beside classes and tables. */
-const RANKING = ['main', 'all-panels', 'ranking', 'guide-tools', 'filter-part', 'own-part'];
+const RANKING = ['main', 'all-panels', 'answers', 'ranking', 'guide-tools', 'filter-part', 'own-part'];
 
 /** Pages that rank the panels: their parts beside classes and tables, those that not every guide has too. */
 export const RANKING_PARTS: Readonly<Record<string, readonly string[]>> = {
-  '/': [...RANKING, 'about', 'answers', 'ask', 'disclosure', 'frontier', 'how-to-read', 'spend', 'withdrawn'],
+  '/': [...RANKING, 'about', 'ask', 'disclosure', 'frontier', 'how-to-read', 'spend', 'withdrawn'],
   '/emitted/': RANKING,
   '/frame/': RANKING,
 };

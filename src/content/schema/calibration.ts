@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, isoDate, number, refuse, text } from './fields.ts';
+import { count, isoDate, number, prose, refuse } from './fields.ts';
 
 /** One calibration of an instrument; recalibrating adds one, and leaves what rests on the others as it was. */
 const calibration = z.strictObject({
@@ -8,7 +8,7 @@ const calibration = z.strictObject({
   relative: number('Expanded uncertainty relative to the reading, in %.', { min: 0, max: 100 }, 4),
   absolute: number('Expanded absolute uncertainty, in the unit of the display.', { min: 0 }, 0.2).default(0),
   coverageFactor: number('Coverage factor k of the two figures above.', { positive: true, max: 5 }, 2).default(2),
-  reference: text('Against what, and by whom in general terms.', 'Maker’s certificate, lamp standard'),
+  reference: prose('Against what, and by whom in general terms.', 'Maker’s certificate, lamp standard'),
 });
 
 export type Calibration = z.output<typeof calibration>;

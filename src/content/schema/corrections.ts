@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { METRICS } from '../../measure/metrics.ts';
-import { count, fileReference, isoDate, refuse, text } from './fields.ts';
+import { count, fileReference, isoDate, prose, refuse } from './fields.ts';
 
 /** What stands in place of a figure that was withheld, or is now. */
 export const NO_FIGURE = 'none';
@@ -49,7 +49,7 @@ const correction = z
     ).optional(),
     from: stated('What stood there: of a figure its value, with low and high its interval; else the words.', 110),
     to: stated('What stands there since.', 120),
-    why: text('How it came about, and how it was found; for readers.', 'A digit was mistyped from the bench sheet.'),
+    why: prose('How it came about, and how it was found; for readers.', 'A digit was mistyped from the bench sheet.'),
     alsoMoved: z
       .array(moved)
       .min(1)

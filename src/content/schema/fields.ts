@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { curly } from './curly.ts';
 import { described, type Limits, limitWords } from './described.ts';
 import { parseQuantity, type QuantityLimits, type Reading, wantedQuantity } from './quantity.ts';
 import { quantityKeywords } from './quantity-pattern.ts';
@@ -128,9 +129,14 @@ export function webAddress(meaning: string, example?: string) {
   return described(schema, meaning, { rule: 'starts with https://', pattern: '^https?://', ...examplesOf(example) });
 }
 
-/** A sentence or more. */
+/** A name or another text that stays as it is written. */
 export function text(meaning: string, example?: string) {
   return described(notBlank(), meaning, examplesOf(example));
+}
+
+/** A sentence or more for readers, its quotes as the notes under it have theirs. */
+export function prose(meaning: string, example?: string) {
+  return described(notBlank().overwrite(curly), meaning, examplesOf(example));
 }
 
 /** One line. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { count, currency, fileReference, isoDate, line, number, quantity, text, webAddress } from './fields.ts';
+import { curly } from './curly.ts';
+import { count, currency, fileReference, isoDate, line, number, prose, quantity, text, webAddress } from './fields.ts';
 import { formatField } from './format.ts';
 
 const sizeClass = z.strictObject({
@@ -13,7 +14,7 @@ const sizeClass = z.strictObject({
     { positive: true },
     700,
   ).optional(),
-  description: text('What such a panel covers, in a few words.', 'Stands on a desk; a face or a shoulder.'),
+  description: prose('What such a panel covers, in a few words.', 'Stands on a desk; a face or a shoulder.'),
 });
 
 /** A band of wavelengths. */
@@ -31,14 +32,14 @@ const band = (what: string, from: number, to: number) =>
 export const guideSchema = z.strictObject({
   format: formatField,
   title: text('Title of the guide.', 'The Curlew Strand panel ledger'),
-  tagline: text('What the guide is, in one line: the heading of its page.', 'Panels, read on one bench'),
+  tagline: prose('What the guide is, in one line: the heading of its page.', 'Panels, read on one bench'),
   publisher: text('Who publishes it.', 'Curlew Strand Library of Things'),
   site: webAddress(
     'Address at which the guide is published; links in data files start with it.',
     'https://panels.curlewstrand.example',
   ),
-  about: text('What the guide is, in a paragraph.', 'Each panel goes on our bench before it is lent out.'),
-  disclosure: text(
+  about: prose('What the guide is, in a paragraph.', 'Each panel goes on our bench before it is lent out.'),
+  disclosure: prose(
     'Who pays for it, and every connection to makers and sellers, in plain words; shown at the foot of the guide.',
     'We buy panels at the price that anyone pays. Nothing on these pages earns us anything.',
   ),
@@ -46,7 +47,9 @@ export const guideSchema = z.strictObject({
     'The same in one line for the first screen, with whatever earns the tester money; the first sentence of the disclosure where it is left out.',
     120,
     'Library fees; nothing here earns us anything.',
-  ).optional(),
+  )
+    .overwrite(curly)
+    .optional(),
   licence: z
     .strictObject({
       id: z
@@ -65,7 +68,7 @@ export const guideSchema = z.strictObject({
         currency: currency('Currency of a price that is not in the base currency.'),
         rate: number('How much of the base currency one unit of it buys.', { positive: true }, 1.15),
         date: isoDate('Day of the rate.'),
-        source: text('Where the rate was taken from.', 'Central bank, reference rate of the day'),
+        source: prose('Where the rate was taken from.', 'Central bank, reference rate of the day'),
       }),
     )
     .default([])
@@ -74,7 +77,7 @@ export const guideSchema = z.strictObject({
     .strictObject({
       price: number('Price of electricity, base currency per kWh.', { positive: true, max: 10 }, 0.31),
       date: isoDate('Day of the tariff.'),
-      source: text('Whose tariff it is.', 'Household tariff of the co-operative'),
+      source: prose('Whose tariff it is.', 'Household tariff of the co-operative'),
     })
     .describe('Electricity tariff for the cost of an hour.'),
   referenceDistance: quantity(
@@ -142,7 +145,7 @@ export const guideSchema = z.strictObject({
           '/panels/plover/',
         ).regex(/^\/\S*$/, { error: () => 'an address of the guide, from the slash on: /panels/kelpwright-plover/' }),
         date: isoDate('Day on which it was withdrawn.'),
-        reason: text('Why, for whoever follows an old link.', 'Never sold'),
+        reason: prose('Why, for whoever follows an old link.', 'Never sold'),
         instead: line('A page of the guide that serves instead.', 200, '/panels/gannet/').optional(),
       }),
     )

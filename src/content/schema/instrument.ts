@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { type Calibration, calibrations } from './calibration.ts';
-import { number, text } from './fields.ts';
+import { number, prose, text } from './fields.ts';
 import { instrumentKeywords, reportForm } from './instrument-form.ts';
 import { INSTRUMENT_KINDS, INSTRUMENT_QUANTITY, type InstrumentKind, KIND_FIELDS } from './instrument-kinds.ts';
 import { unitTextPattern } from './quantity-pattern.ts';
@@ -22,7 +22,7 @@ const display = {
     })
     .refine((range) => range.to > range.from, { error: 'a range whose end is above its start' })
     .describe('Range of the display, in its unit.'),
-  response: text(
+  response: prose(
     'What it responds to: wavelengths, frequencies, weighting, sensor and its angular response, in words.',
     'Blackened thermopile under a cosine diffuser, flat from 400 nm to 2000 nm',
   ),
@@ -119,7 +119,7 @@ const written = z
     calibrations: display.calibrations.optional(),
     ...errors,
     quantities: quantities.optional(),
-    note: text('Anything else worth knowing.', 'Slow: four seconds to settle').optional(),
+    note: prose('Anything else worth knowing.', 'Slow: four seconds to settle').optional(),
   })
   // Also where a field is wrong, so that all that is missing is said at once.
   .superRefine(reportForm, { when: () => true })

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { curly } from './curly.ts';
 import { isoDate } from './fields.ts';
 
 /**
@@ -8,12 +9,8 @@ import { isoDate } from './fields.ts';
  */
 export const sourceStanding = z.enum(['read', 'secondary', 'memory', 'practice', 'computed']);
 
-/** Text that is printed as it stands here, with the apostrophes that the pages’ Markdown has. */
-const printed = (least: number) =>
-  z
-    .string()
-    .min(least)
-    .transform((it) => it.replace(/(?<=\p{L})'(?=\p{L})/gu, '’'));
+/** Text that is printed as it stands here, with the quotes that the pages’ Markdown has. */
+const printed = (least: number) => z.string().min(least).overwrite(curly);
 
 export const source = z.strictObject({
   text: printed(3).describe('The source: title, edition, clause; or the habit of the trade.'),

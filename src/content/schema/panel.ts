@@ -1,5 +1,16 @@
 import { z } from 'zod';
-import { count, currency, fileReference, formerNames, isoDate, number, quantity, text, webAddress } from './fields.ts';
+import {
+  count,
+  currency,
+  fileReference,
+  formerNames,
+  isoDate,
+  number,
+  prose,
+  quantity,
+  text,
+  webAddress,
+} from './fields.ts';
 import { photoList } from './photo.ts';
 import { sessionSchema } from './session.ts';
 
@@ -22,7 +33,7 @@ const price = z
       .describe('Whether a code was needed for the paid price.'),
     link: webAddress('Where it was offered.', 'https://kelpwright.example/plover').optional(),
     paidLink: z.boolean().default(false).describe('The tester earns when a reader buys through the link.'),
-    note: text('Anything worth knowing about the price.', 'Spring sale, until the end of May').optional(),
+    note: prose('Anything worth knowing about the price.', 'Spring sale, until the end of May').optional(),
   })
   .refine((it) => it.list !== undefined || it.paid !== undefined, {
     error: 'a list price, a paid price or both',
@@ -123,7 +134,7 @@ export const panelSchema = z
     status: z
       .enum(['draft', 'published', 'withdrawn'])
       .describe('draft: not in the guide yet; published; withdrawn: kept at its address, no longer ranked.'),
-    statusReason: text(
+    statusReason: prose(
       'Why it was withdrawn; needed then.',
       'The maker now sells another panel under this name.',
     ).optional(),
@@ -131,12 +142,12 @@ export const panelSchema = z
     formerly: formerNames(
       'Names that its folder had before, part of its old addresses; those lead on to the one of today.',
     ).optional(),
-    verdict: text('The tester’s verdict in one or two sentences.', 'A small panel for a desk.').optional(),
+    verdict: prose('The tester’s verdict in one or two sentences.', 'A small panel for a desk.').optional(),
     obtained: z
       .strictObject({
         how: z.enum(['bought', 'lent', 'given']).describe('bought; lent by the maker; given by the maker.'),
-        paidBy: text('By whose money.', 'The library, from membership fees'),
-        note: text('Anything that a reader should know about it.', 'Lent for four weeks, and sent back').optional(),
+        paidBy: prose('By whose money.', 'The library, from membership fees'),
+        note: prose('Anything that a reader should know about it.', 'Lent for four weeks, and sent back').optional(),
       })
       .optional()
       .describe('How the tested piece was obtained.'),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fileReference, refuse, text } from './fields.ts';
+import { fileReference, prose, refuse } from './fields.ts';
 
 /** Endings of the pictures that can be listed as photos: what cameras and telephones write, and what they are saved as. */
 export const PHOTOS = ['.avif', '.jpeg', '.jpg', '.png', '.webp'];
@@ -24,7 +24,7 @@ export const photoList = (example: { file: string; shows: string }) =>
       file: fileReference('The picture’s file, beside index.md: JPEG, PNG, WebP or AVIF.', example.file).meta({
         pattern: FILE_PATTERN,
       }),
-      shows: text(
+      shows: prose(
         'What is to be seen, in a few words: stands under the picture, and for it where it is not seen.',
         example.shows,
       )
@@ -36,6 +36,6 @@ export const photoList = (example: { file: string; shows: string }) =>
           }
         })
         .meta({ pattern: SHOWS_PATTERN }),
-      by: text('Whose picture it is.', 'A member').optional(),
+      by: prose('Whose picture it is.', 'A member').optional(),
     }),
   );

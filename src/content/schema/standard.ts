@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fileReference, isoDate, quantity, refuse, text } from './fields.ts';
+import { fileReference, isoDate, prose, quantity, refuse, text } from './fields.ts';
 import { INSTRUMENT_KINDS } from './instrument-kinds.ts';
 
 /** A value of whatever the instrument reads; which quantity that is, its file says (rules/standard-readings.ts). */
@@ -9,7 +9,7 @@ const value = z
 
 const repeat = z.union([
   value,
-  z.strictObject({ value, struck: text('Why it does not count.') }).describe('A reading that was rejected.'),
+  z.strictObject({ value, struck: prose('Why it does not count.') }).describe('A reading that was rejected.'),
 ]);
 
 const reading = z.strictObject({
@@ -19,12 +19,12 @@ const reading = z.strictObject({
     .describe(
       'A reading, a list of repeats (the day counts as their mean), or { value, struck } for one that was rejected.',
     ),
-  note: text('What was odd on that day, for readers.').optional(),
+  note: prose('What was odd on that day, for readers.').optional(),
 });
 
 const restart = z.strictObject({
   date: isoDate('First day on which the new limits count; readings of that day belong to them.'),
-  reason: text('Why: the meter was adjusted, the lamp has a new driver.'),
+  reason: prose('Why: the meter was adjusted, the lamp has a new driver.'),
 });
 
 /** Fewer first readings say next to nothing of the scatter: our own choice. */
@@ -36,7 +36,7 @@ const USUAL_DAYS = 7;
 export const standardSchema = z
   .strictObject({
     name: text('What the bench calls it; an invented or generic name, never a brand.'),
-    what: text('What it is, how it is kept and how it is run: driver, current, warm-up.'),
+    what: prose('What it is, how it is kept and how it is run: driver, current, warm-up.'),
     instrument: fileReference('The meter that reads it: a file name in content/instruments without its ending.'),
     reads: z.enum(INSTRUMENT_KINDS).optional().describe('Which of its quantities, where the meter reads several.'),
     distance: quantity('length', 'Distance from it to the sensor, the same each time.', {
@@ -66,7 +66,7 @@ export const standardSchema = z
       .describe(
         'Days from which the limits are set anew, each with its reason; a step of the readings is expected there.',
       ),
-    note: text('Anything else worth knowing.').optional(),
+    note: prose('Anything else worth knowing.').optional(),
   })
   .superRefine(({ readings, restarts }, context) => {
     readings.forEach(({ date }, i) => {

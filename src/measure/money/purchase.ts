@@ -1,6 +1,6 @@
 import { isTie, ratioTo } from '../difference.ts';
 import type { Contender } from './ranking.ts';
-import { type StepUp, stepUps } from './step-ups.ts';
+import { type StepUp, stepUpFigures } from './step-ups.ts';
 
 /** The most light that a sum of money buys among some panels. */
 export interface MostLight {
@@ -49,6 +49,6 @@ export function purchaseAnswer(
   const found = mostLight(contenders, sum);
   if (!found) return undefined;
   const beyond = contenders.filter((it) => it.price > sum && it.price <= (1 + LITTLE_MORE) * sum);
-  const [stepUp] = stepUps(found.best, beyond, baseCurrency).best.toSorted((a, b) => a.extraPrice - b.extraPrice);
+  const [stepUp] = stepUpFigures(found.best, beyond, baseCurrency).toSorted((a, b) => a.extraPrice - b.extraPrice);
   return { ...found, ...(stepUp && { stepUp }) };
 }

@@ -17,15 +17,15 @@ export interface StepUp {
   extraPricePerWatt: Figure | null;
 }
 
-/** The step-ups that are worked out in full, and how many there may be besides. */
+/** Which step-ups a panel has. */
 export interface StepUps {
-  /** Lowest price of an extra watt first. */
-  best: readonly StepUp[];
-  /** Further panels with a higher price of an extra watt, still below the panel's own; not worked out. */
+  /** Larger panels, the lowest price of an extra watt first. */
+  best: readonly string[];
+  /** Further panels with a higher price of an extra watt, still below the panel's own; not looked at closely. */
   more: number;
 }
 
-/** Step-ups that are worked out for one panel; further ones are only counted. */
+/** Step-ups that are told of one panel; further ones are only counted. */
 const MOST = 10;
 
 /**
@@ -35,7 +35,7 @@ const MOST = 10;
  *
  * Panels must have been measured under the same conditions; that is the caller's to see to.
  */
-export function stepUps(from: Contender, others: readonly Contender[], baseCurrency: string): StepUps {
+export function stepUps(from: Contender, others: readonly Contender[]): StepUps {
   const ownPerWatt = pricePerWatt(from.price, from.power.value);
   const candidates: Array<{ to: Contender; extraWatt: number }> = [];
   for (const to of others) {
@@ -44,19 +44,29 @@ export function stepUps(from: Contender, others: readonly Contender[], baseCurre
     if (extraWatt < ownPerWatt) candidates.push({ to, extraWatt });
   }
   candidates.sort((a, b) => a.extraWatt - b.extraWatt || a.to.panel.localeCompare(b.to.panel, 'en'));
-  const best: StepUp[] = [];
+  const best: string[] = [];
   let looked = 0;
   for (const { to } of candidates) {
     if (best.length === MOST) break;
     looked++;
     // A difference that the readings do not tell is no step up.
     if (isTie(ratioTo(to.power, from.power))) continue;
-    best.push(stepUp(from, to, baseCurrency));
+    best.push(to.panel);
   }
   return { best, more: candidates.length - looked };
 }
 
-function stepUp(from: Contender, to: Contender, baseCurrency: string): StepUp {
+/** A panel's step-ups with their figures, the best first. */
+export function stepUpFigures(from: Contender, others: readonly Contender[], baseCurrency: string): StepUp[] {
+  const byName = new Map(others.map((it) => [it.panel, it]));
+  return stepUps(from, others).best.flatMap((panel) => {
+    const to = byName.get(panel);
+    return to ? [stepUp(from, to, baseCurrency)] : [];
+  });
+}
+
+/** What the step from a panel to a larger one costs and brings. */
+export function stepUp(from: Contender, to: Contender, baseCurrency: string): StepUp {
   const id = `${from.panel}/step-up/${to.panel}`;
   const extraPrice = to.price - from.price;
   const extraPower = linearFigure(

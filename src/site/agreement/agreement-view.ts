@@ -93,7 +93,7 @@ function lineOf(shared: SharedFigure, currency: string): AgreementLine {
   const { metric, own, other, difference, en, agrees, follows, isOtherVersion, inDoubt } = shared;
   // The other's digits as those of the own figure, so that the two can be held against each other.
   const step = lastDigitOf(own);
-  const decimals = step > 0 ? Math.max(0, Math.round(-Math.log10(step))) : 2;
+  const decimals = step > 0 ? Math.round(-Math.log10(step)) : 2;
   const half = (other.interval95[1] - other.interval95[0]) / 2;
   const remarks = [
     isOtherVersion ? `Another version of the method there (${other.methodVersion}).` : undefined,

@@ -1,3 +1,4 @@
+import { curly } from '../../content/schema/curly.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { REPEATABILITY } from '../../measure/instrument/instrument.ts';
@@ -150,7 +151,7 @@ function sessionCalculation(
     shownDate: showDate(session.date),
     isCurrent,
     conditions: `LED plane to sensor ${fixed(session.conditions.distance, 2)} cm; bench procedure version ${session.conditions.methodVersion}.`,
-    ...(session.readings.notes && { notes: session.readings.notes }),
+    ...(session.readings.notes && { notes: curly(session.readings.notes) }),
     instruments: instrumentRows(session, all),
     errors: errorRows(all),
     unassessed: unassessedOf(all),

@@ -1,3 +1,5 @@
+import { curly } from '../../content/schema/curly.ts';
+import { unitSigns, withSigns } from '../../words/format.ts';
 import { beyondHtml } from '../panel/beyond-html.ts';
 import { type Html, html } from '../shared/html.ts';
 import type { SessionCalculation } from './calculation-view.ts';
@@ -11,7 +13,7 @@ export function readingsHtml({ readings, carried, files, beyond, shownDate }: Se
   return html`<div class="raw">
 ${
   grid &&
-  html`<table class="grid9"><caption>The grid${grid.unit && `, ${grid.unit}`}</caption><tbody>${grid.rows.map(
+  html`<table class="grid9"><caption>The grid${grid.unit && `, ${unitSigns(grid.unit)}`}</caption><tbody>${grid.rows.map(
     (row) => html`<tr>${row.map((cell) => html`<td>${cellHtml(cell, grid.unit)}</td>`)}</tr>`,
   )}</tbody></table>`
 }
@@ -51,10 +53,12 @@ const tableHtml = ({ caption, heads, rows }: ReadingTable, date: string) =>
   );
 
 function cellHtml(cell: ReadingCell, unit = ''): Html {
-  const short = (written: string) =>
-    unit && written.endsWith(` ${unit}`) ? written.slice(0, -unit.length - 1) : written;
+  const short = ({ written, value }: RawReading) => {
+    if (unit && written.endsWith(` ${unit}`)) return written.slice(0, -unit.length - 1);
+    return value === undefined ? curly(written) : withSigns(written);
+  };
   return html`${cell.map(
     (it, i) =>
-      html`${i > 0 && ' '}${it.struck === undefined ? short(it.written) : html`<s>${short(it.written)}</s><small> struck out: ${it.struck}</small>`}`,
+      html`${i > 0 && ' '}${it.struck === undefined ? short(it) : html`<s>${short(it)}</s><small> struck out: ${curly(it.struck)}</small>`}`,
   )}`;
 }

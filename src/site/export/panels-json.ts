@@ -1,5 +1,6 @@
 import { fieldPath } from '../../content/schema/problem.ts';
 import type { Ledger, PanelEntry, SessionEntry, SessionFile } from '../../ledger/ledger.ts';
+import { stepUpsOf } from '../../ledger/step-ups-of.ts';
 import type { LimitResult } from '../../measure/exposure/index.ts';
 import { type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
@@ -83,13 +84,13 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
   yield `${head.slice(0, -1)},"panels":[`;
   let separator = '';
   for (const panel of publishedPanels(ledger)) {
-    yield separator + JSON.stringify(panelData(panel, pen));
+    yield separator + JSON.stringify(panelData(panel, ledger, pen));
     separator = ',\n';
   }
   yield `],"texts":${JSON.stringify(pen.texts.texts())}}`;
 }
 
-function panelData(panel: PanelEntry, ofAll: Pen) {
+function panelData(panel: PanelEntry, ledger: Ledger, ofAll: Pen) {
   const { slug } = panel;
   const pen: PanelPen = { ...ofAll, notes: noteTable() };
   const { texts, currency } = pen;
@@ -108,7 +109,7 @@ function panelData(panel: PanelEntry, ofAll: Pen) {
     rank_by_emitted: rankData(panel.byEmitted.rank, panel.figures.get('price-per-emitted-watt'), pen),
     rank_by_emitted_absent: panel.byEmitted.rankAbsent ? texts.filled(say(panel.byEmitted.rankAbsent)) : null,
     frontier: panel.frontier ?? null,
-    step_ups: panel.stepUps.best.map((it) => {
+    step_ups: stepUpsOf(panel, ledger).map((it) => {
       const id = `${slug}/step-up/${it.panel}`;
       const row = (part: keyof Pen['stepUpKinds'], figure: FigureOrGap) =>
         figureRow(figure, { id: `${id}/${part}`, kind: pen.stepUpKinds[part], currency }, pen);

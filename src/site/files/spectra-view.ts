@@ -2,7 +2,7 @@ import type { Panel } from '../../content/schema/panel.ts';
 import { madeOf } from '../../ledger/files/file-maker.ts';
 import type { DrawnSpectrum } from '../../ledger/files/spectra-figures.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
-import { fixed } from '../../words/format.ts';
+import { fixed, measuredText } from '../../words/format.ts';
 import { rounded } from '../../words/rounded.ts';
 import { auditOutcome, auditWords, nmText, peaksWords } from '../../words/spectrum-words.ts';
 import type { FilePlot } from './file-plot.ts';
@@ -87,11 +87,9 @@ function remark({ mode, reach, scale, darkShare }: DrawnSpectrum): string {
 }
 
 /** The 95 % interval's half, as whole pages have it. */
-const wavelengthText = (nm: number, u: number) => `${fixed(nm, 1)} ± ${fixed(2 * u, 1)} nm`;
+const wavelengthText = (nm: number, u: number) => `${measuredText(nm, 2 * u)} nm`;
 
 function shareText(share: number | undefined, u: number | undefined): string {
   if (share === undefined) return '';
-  return u === undefined
-    ? `${fixed(share, 1)} % of the light`
-    : `${fixed(share, 1)} ± ${fixed(2 * u, 1)} % of the light`;
+  return u === undefined ? `${fixed(share, 1)} % of the light` : `${measuredText(share, 2 * u)} % of the light`;
 }

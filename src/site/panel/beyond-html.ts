@@ -1,3 +1,4 @@
+import { curly } from '../../content/schema/curly.ts';
 import { type Html, html } from '../shared/html.ts';
 import type { BeyondDrawing, BeyondView } from './beyond-view.ts';
 
@@ -11,7 +12,7 @@ export function beyondHtml({ anchor, rows, drawing }: BeyondView, date: string):
     (row) =>
       html`<tr><th scope="row">${row.place}</th><td>${row.on.map(
         ({ written, rejected }, i) =>
-          html`${i > 0 && '; '}${rejected ? html`<s>${written}</s><small> struck out: ${rejected}</small>` : written}`,
+          html`${i > 0 && '; '}${rejected ? html`<s>${written}</s><small> struck out: ${curly(rejected)}</small>` : written}`,
       )}</td><td>${row.off}</td></tr>`,
   )}</tbody></table></div>
 ${drawing && drawingHtml(drawing)}</div>`;

@@ -2,7 +2,7 @@ import { acceptedReadings, pointReadings } from '../../content/read/grid-points.
 import type { BeyondPlace, Edge } from '../../content/schema/beyond.ts';
 import { roomLight } from '../../ledger/beyond-light.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { readingText } from '../../words/format.ts';
+import { readingText, withSigns } from '../../words/format.ts';
 
 /** A place past an edge on the drawing, cm from the field's upper left corner, and its reading in words. */
 export interface DrawnPlace {
@@ -81,7 +81,7 @@ export function beyondView(panel: PanelEntry, session: SessionEntry): BeyondView
     rows: places.map((place) => ({
       place: placeWords(place),
       on: pointReadings(place.on).map(({ reading, rejected }) => ({
-        written: reading.written,
+        written: withSigns(reading.written),
         ...(rejected !== undefined && { rejected }),
       })),
       off: offWords(place, places),
@@ -95,7 +95,9 @@ const placeWords = ({ edge, past }: BeyondPlace) => `${past.written} past the ${
 function offWords(place: BeyondPlace, places: readonly BeyondPlace[]): string {
   const room = roomLight(place, places);
   if (!room) return 'not read';
-  return room.from === place ? room.reading.written : `${room.reading.written}, read at ${room.from.past.written}`;
+  return room.from === place
+    ? withSigns(room.reading.written)
+    : `${withSigns(room.reading.written)}, read at ${room.from.past.written}`;
 }
 
 /** The reading at a place: the mean of those that count, a bound as one. */

@@ -1,4 +1,5 @@
 import type { MetricId } from '../../measure/metrics.ts';
+import { notKnownWords } from '../../words/figure-words.ts';
 import { listed } from '../../words/format.ts';
 import type { ShownFigure } from '../shared/shown-figure.ts';
 import type { ReadingsView } from './readings-view.ts';
@@ -11,7 +12,7 @@ export interface ChannelRow {
   /** What all numbers of the line are in. */
   unit: string;
   method: string;
-  /** Why the uncertainty of all of them is not known. */
+  /** That and why the uncertainty is not known of all of them, or of those without one. */
   absent?: string;
   /** From which day all of them are. */
   carried?: string;
@@ -88,25 +89,31 @@ function rowOf({
   cells: Array<{ figure?: ShownFigure | undefined; under?: ShownFigure | undefined }>;
 }): ChannelRow {
   const figures = cells.flatMap((it) => (it.figure?.shown ? [it.figure] : []));
-  const reasons = new Set(figures.map((it) => it.absent));
-  const [absent] = reasons;
-  const isOne = reasons.size === 1 && absent !== undefined;
+  const absent = sharedReason(figures);
   const carried = sharedDay(cells.flatMap(({ figure, under }) => [figure, under]));
   const bare = (it: ShownFigure): ShownFigure => {
     const { absent: own, ...rest } = unitless(undated(it, carried));
-    return isOne || own === undefined ? rest : { ...rest, absent: own };
+    return own === undefined || own === absent ? rest : { ...rest, absent: own };
   };
   return {
     name,
     unit: figures[0]?.shown?.unit ?? '',
     method,
-    ...(isOne && { absent }),
+    ...(absent && { absent: figures.every((it) => it.absent) ? notKnownWords(absent) : `no ±: ${absent}` }),
     ...(carried && { carried }),
     cells: cells.map(({ figure, under }) => ({
       ...(figure && { figure: bare(figure) }),
       ...(under?.shown && { under: unitless(undated(under, carried)) }),
     })),
   };
+}
+
+/** Why ± is missing, where all figures of a line or two at least have one reason: it is said once, at the line's head. */
+function sharedReason(figures: readonly ShownFigure[]): string | undefined {
+  const reasons = figures.flatMap((it) => it.absent ?? []);
+  const [first] = reasons;
+  const isShared = reasons.length === figures.length || reasons.length > 1;
+  return isShared && reasons.every((it) => it === first) ? first : undefined;
 }
 
 /** "Flicker and flicker frequency: not measured" */

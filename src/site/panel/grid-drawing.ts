@@ -1,4 +1,5 @@
 import { pointReadings } from '../../content/read/grid-points.ts';
+import { curly } from '../../content/schema/curly.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { gridPointMeans } from '../../ledger/session-figures.ts';
 import { gridGeometry } from '../../measure/irradiance/grid-geometry.ts';
@@ -64,7 +65,9 @@ export function gridDrawing(panel: PanelEntry, session: SessionEntry): GridDrawi
       row.map((point) =>
         pointReadings(point)
           .map(({ reading, rejected }) =>
-            rejected === undefined ? readingText(reading.value) : `${fixed(reading.value, 1)} struck out: ${rejected}`,
+            rejected === undefined
+              ? readingText(reading.value)
+              : `${fixed(reading.value, 1)} struck out: ${curly(rejected)}`,
           )
           .join('; '),
       ),

@@ -8,6 +8,7 @@ import { rankSentence } from '../guide/rank-sentence.ts';
 import type { PieceElement } from '../shared/browser/pieces.ts';
 import { carriedLines } from '../shared/carried-lines.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
+import { type Against, nextInRank } from './next-in-rank.ts';
 import { priceScale } from './price-scale.ts';
 
 /** What stands under one of the head's figures: a second one with its words, or words alone. */
@@ -33,6 +34,8 @@ export interface HeadView {
   scale?: PieceElement;
   /** Its rank in a sentence, ties named. */
   standing: string;
+  /** The neighbour by rank to hold it against; undefined where there is none. */
+  against?: Against;
   /** Why it can't be beaten on price and light both; undefined where it can. */
   frontier?: string;
   /** How the maker's claims held, in a line; undefined where none was checked. */
@@ -49,10 +52,12 @@ export function headView(panel: PanelEntry, ledger: Ledger): HeadView {
   const { current, data, frontier } = panel;
   const scale = priceScale(panel, ledger);
   const claims = claimsLine(panel.claims);
+  const against = nextInRank(panel, ledger);
   return {
     figures: headFigures(panel, currency),
     ...(scale && { scale }),
     standing: rankSentence(panel, ledger),
+    ...(against && { against }),
     ...(frontier && {
       frontier:
         frontier === 'on'

@@ -52,8 +52,6 @@ export interface LightView {
   perMinute: ShownFigure;
   /** What was assumed, for all of it. */
   notes: string[];
-  /** Where ways to the beam disagree, or led nowhere. */
-  warnings: string[];
   /** Whether the table has modelled distances, or the reading's alone. */
   isModelled: boolean;
   table: DistanceRow[];
@@ -89,7 +87,6 @@ export function lightView(panel: PanelEntry, currency: string): LightView | unde
     bias: biasOf(panel, currency),
     perMinute: figure('radiant-exposure-minute'),
     notes: assumed(panel.figures.get('beam-half-angle')),
-    warnings: current.light.flags.map((it) => say(it.finding)),
     isModelled,
     table: distanceTable(panel, current, figure),
     ...(isModelled && { plot: distancePlot(current, panel.figures) }),

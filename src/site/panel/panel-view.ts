@@ -1,3 +1,4 @@
+import { curly } from '../../content/schema/curly.ts';
 import type { Ledger, PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { metricsOnPanelPage } from '../../measure/metrics.ts';
 import { isCode } from '../../measure/statement.ts';
@@ -133,8 +134,11 @@ export function panelView(panel: PanelEntry, ledger: Ledger): PanelView {
     found: foundInFiles(panel, currency),
     ...purchaseView(panel, ledger),
     doubts: panel.flags.filter((it) => it.severity !== 'note'),
-    // Claims that did not hold stand in the table of claims.
-    noted: panel.flags.filter((it) => it.severity === 'note' && !isCode(it.finding, 'claim-not-held')),
+    // Claims that did not hold stand in their table, peaks that nobody claims beside the spectrum.
+    noted: panel.flags.filter(
+      ({ severity, finding }) =>
+        severity === 'note' && !isCode(finding, 'claim-not-held') && !isCode(finding, 'peak-not-claimed'),
+    ),
     corrections: panel.corrections.map((it) => correctionWords(it, ledger)),
     methodology: `${panelAddress(slug)}methodology/`,
     ...(hasFiles(panel) && { files: filesAddress(slug), filesInShort: filesInShort(panel) }),
@@ -152,7 +156,8 @@ function sessionOfLight({ sessions }: PanelEntry, { id, readings }: SessionEntry
 /** The judgement of the wall photo, with its day where it is an earlier one's. */
 function hotSpotsOf({ readings, used }: SessionEntry): string {
   const from = readings.carried?.hotSpots;
-  return from === undefined ? (used.hotSpots ?? '') : `${used.hotSpots} (from ${showDate(from)})`;
+  const judged = curly(used.hotSpots ?? '');
+  return from === undefined ? judged : `${judged} (from ${showDate(from)})`;
 }
 
 function facts({ data }: PanelEntry): PanelView['facts'] {

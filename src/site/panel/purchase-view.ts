@@ -1,5 +1,7 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { stepUpsOf } from '../../ledger/step-ups-of.ts';
 import { isFigure } from '../../measure/figure.ts';
+import type { StepUp } from '../../measure/money/step-ups.ts';
 import { carriedWords } from '../../words/carried-words.ts';
 import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
@@ -56,7 +58,7 @@ export function purchaseView(panel: PanelEntry, ledger: Ledger): PurchaseView {
   return {
     prices: panel.prices.map((it) => priceRow(it, ledger)),
     ...(steps && { priceSteps: steps }),
-    stepUps: panel.stepUps.best.map((it) => stepUpRow(panel, it, ledger)),
+    stepUps: stepUpsOf(panel, ledger).map((it) => stepUpRow(panel, it, ledger)),
     hasStepUps: panel.rank !== undefined,
     moreStepUps: panel.stepUps.more,
   };
@@ -89,7 +91,7 @@ function priceRow(
 
 function stepUpRow(
   panel: PanelEntry,
-  it: PanelEntry['stepUps']['best'][number],
+  it: StepUp,
   { guide: { currency }, panels }: Ledger,
 ): PurchaseView['stepUps'][number] {
   const dagger = markOf(it.extraPower);

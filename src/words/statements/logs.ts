@@ -2,7 +2,7 @@ import type { NoFit } from '../../measure/log/exponential-fit.ts';
 import type { NotSettled } from '../../measure/log/warm-up.ts';
 import type { Statement } from '../../measure/statement.ts';
 import type { NoWaveform, WaveformKind } from '../../measure/waveform/flicker-waveform.ts';
-import { fixed } from '../format.ts';
+import { fixed, measuredText } from '../format.ts';
 import { nameOf } from '../names.ts';
 import { rounded } from '../rounded.ts';
 import type { WordsOf } from '../speaker.ts';
@@ -120,7 +120,7 @@ export const logWords = (within: (it: Statement) => string): WordsOf<LogCode> =>
   'sensor-drift': () => 'Drift of the sensor',
   'sensor-warms-too': () => 'the log can’t tell the sensor’s warming from the panel’s',
   'grid-before-settled': ({ warmUp, excess, uncertainty, settled }) =>
-    `Readings began ${timeWords(warmUp)} after switching on. By the warm-up log the light was then ${rounded(Math.abs(excess), 2)} % ± ${rounded(uncertainty, 1)} % ${excess > 0 ? 'higher' : 'lower'} than once it had settled, which took ${timeWords(Math.round(settled / 60) * 60)}.`,
+    `Readings began ${timeWords(warmUp)} after switching on. By the warm-up log the light was then ${measuredText(Math.abs(excess), uncertainty)} % ${excess > 0 ? 'higher' : 'lower'} than once it had settled, which took ${timeWords(Math.round(settled / 60) * 60)}.`,
   'read-after-settling': ({ settled }) =>
     `take the readings again once the panel has been on for ${timeWords(Math.ceil(settled / 300) * 300)}`,
   'waveform-read': ({ samples, rate, kind }) => `${thousands(samples)} samples at ${hertz(rate)}; ${KINDS[kind]}`,

@@ -22,7 +22,7 @@ afterEach(() => {
   content.delete();
 });
 
-const run = (...args: string[]) => ledgerProgram().parseAsync(['new', ...args], { from: 'user' });
+const run = async (...args: string[]) => (await ledgerProgram()).parseAsync(['new', ...args], { from: 'user' });
 const read = (path: string) => readFileSync(join(content.folder, path), 'utf8');
 const check = () => readContent({ folder: content.folder, today: TODAY, drafts: true });
 
@@ -247,8 +247,8 @@ describe('new maker', () => {
   });
 });
 
-test('the help of each has an example and its exit codes', () => {
-  const command = ledgerProgram().commands.find((it) => it.name() === 'new');
+test('the help of each has an example and its exit codes', async () => {
+  const [command] = (await ledgerProgram('new')).commands;
   expect(command?.commands.map((it) => it.name())).toEqual(['panel', 'instrument', 'maker']);
   for (const it of command?.commands ?? []) {
     let help = '';

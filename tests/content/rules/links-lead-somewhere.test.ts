@@ -272,7 +272,7 @@ describe('parts of pages', () => {
     ['/#smal', 'did you mean "/#small"?'],
     ['/frame/#table-smal', 'did you mean "/frame/#table-small"?'],
     // The answer to a sum stands on the guide's own page alone.
-    ['/emitted/#answers', undefined],
+    ['/emitted/#spend', undefined],
     ['/emitted/#table-tiny-30-cm-v1', undefined],
   ])('%s is not', (address, hint) => {
     write(`[a](${address})`);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { NO_INSTRUMENT } from '../../../src/measure/instrument/instrument.ts';
 import type { Contender } from '../../../src/measure/money/ranking.ts';
-import { stepUps } from '../../../src/measure/money/step-ups.ts';
+import { stepUpFigures, stepUps } from '../../../src/measure/money/step-ups.ts';
 import { figure, line, RUNS, vague } from '../make.ts';
 
 const contender = (panel: string, price: number, watts: number, u = 0): Contender => ({
@@ -10,7 +10,7 @@ const contender = (panel: string, price: number, watts: number, u = 0): Contende
   price,
   power: figure(watts, u === 0 ? [] : [line(`${panel}/own`, u)]),
 });
-const best = (from: Contender, others: readonly Contender[]) => stepUps(from, others, 'EUR').best;
+const best = (from: Contender, others: readonly Contender[]) => stepUpFigures(from, others, 'EUR');
 const names = (from: Contender, others: readonly Contender[]) => best(from, others).map((it) => it.panel);
 
 // 6 EUR/W.
@@ -89,19 +89,21 @@ describe('step-ups', () => {
 
   test('are worked out ten at most, the best ones; further ones are counted', () => {
     const others = Array.from({ length: 13 }, (_, i) => contender(`panel-${i}`, 900 - 10 * i, 200));
-    const it = stepUps(SMALL, others, 'EUR');
-    expect(it.best.map((step) => step.extraPrice)).toEqual([180, 190, 200, 210, 220, 230, 240, 250, 260, 270]);
+    const it = stepUps(SMALL, others);
+    expect(best(SMALL, others).map((step) => step.extraPrice)).toEqual([
+      180, 190, 200, 210, 220, 230, 240, 250, 260, 270,
+    ]);
     expect(it.more).toBe(3);
-    expect(stepUps(SMALL, others.slice(3), 'EUR')).toMatchObject({ best: { length: 10 }, more: 0 });
-    expect(stepUps(SMALL, others.slice(0, 2), 'EUR')).toMatchObject({ best: { length: 2 }, more: 0 });
+    expect(stepUps(SMALL, others.slice(3))).toMatchObject({ best: { length: 10 }, more: 0 });
+    expect(stepUps(SMALL, others.slice(0, 2))).toMatchObject({ best: { length: 2 }, more: 0 });
   });
 
   test('that fall within the uncertainty take no one’s place among the ten', () => {
     // Cheapest by the extra watt, but not shown to be larger.
     const vagueOnes = Array.from({ length: 5 }, (_, i) => contender(`vague-${i}`, 601, 120, 50));
     const firm = Array.from({ length: 12 }, (_, i) => contender(`firm-${i}`, 700 + i, 200));
-    const it = stepUps(SMALL, [...vagueOnes, ...firm], 'EUR');
-    expect(it.best.map((step) => step.panel)).toEqual(firm.slice(0, 10).map((other) => other.panel));
+    const it = stepUps(SMALL, [...vagueOnes, ...firm]);
+    expect(it.best).toEqual(firm.slice(0, 10).map((other) => other.panel));
     expect(it.more).toBe(2);
   });
 

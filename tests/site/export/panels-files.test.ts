@@ -121,7 +121,7 @@ describe('panels.json', () => {
   const data = (): Data => expandPanels(JSON.parse(jsonOf(demo.ledger)));
 
   test('has lost nothing of any panel, and no digit that says anything: every figure with all that it has, every reading, every sentence', () => {
-    const full = published().map((it) => fullPanel(it, demo.ledger.guide));
+    const full = published().map((it) => fullPanel(it, demo.ledger));
     expect(full.flatMap((it) => it.sessions).length).toBeGreaterThan(10);
     // Through JSON, which knows no undefined.
     expect(data().panels).toEqual(JSON.parse(JSON.stringify(full)));

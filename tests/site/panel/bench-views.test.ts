@@ -35,6 +35,13 @@ describe('channels', () => {
     const frequency = rows.find((it) => it.name === 'Flicker frequency');
     expect(frequency?.absent).toMatch(/states none for the frequency/);
     expect(frequency?.cells.map((it) => it.figure?.absent)).toEqual([undefined, undefined, undefined]);
+    // Of some that have none.
+    const vagg = channelsView(view('ostrel-vagg')).rows.find((it) => it.name === 'Flicker frequency');
+    expect(vagg?.absent).toMatch(/^no ±: .*states none for the frequency/);
+    expect(vagg?.cells.map((it) => it.figure?.absent)).toEqual([undefined, undefined, undefined]);
+    // A bound has no ± to miss.
+    const flicker = channelsView(view('kelpwright-limpet')).rows.find((it) => it.name === 'Flicker');
+    expect([flicker?.absent, ...(flicker?.cells ?? []).map((it) => it.figure?.absent)].filter(Boolean)).toEqual([]);
     expect(notes).toEqual(['scaled from both channels by the peaks']);
     // How the sweep of both channels was read is no note of a channel alone.
     expect(channelsView(view('ostrel-vagg')).notes).toEqual(['scaled from both channels by the peaks']);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { text } from '../fields.ts';
+import { prose } from '../fields.ts';
 import { fileName } from './file-entry.ts';
 
 /** Endings of files that are kept and published as they are. Nothing that a browser would run. */
@@ -26,7 +26,7 @@ export const otherFiles = z
   .array(
     z.strictObject({
       file: fileName('The file, beside index.md.', 'bench-notes.pdf', OTHER_FILE_ENDINGS),
-      shows: text('What is in it, in a few words.', 'The bench notes as they were written'),
+      shows: prose('What is in it, in a few words.', 'The bench notes as they were written'),
     }),
   )
   .min(1)

@@ -139,7 +139,7 @@ const EXACT_WHOLE = 10;
 
 /** Decimals by an interval's width: two digits of it, one where it is 3.5 or more. */
 function decimalsOf(least: number, width: number): number {
-  const needed = width > 0 ? Math.max(0, Math.ceil(-Math.log10(width / 3.5) - 1e-9)) : least >= EXACT_WHOLE ? 0 : 1;
+  const needed = width > 0 ? Math.ceil(-Math.log10(width / 3.5) - 1e-9) : least >= EXACT_WHOLE ? 0 : 1;
   for (let decimals = needed; decimals < needed + MOST_ADDED; decimals++) {
     if (least >= 10 ** -decimals / 2) return decimals;
   }

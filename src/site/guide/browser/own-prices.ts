@@ -8,7 +8,7 @@ import type { Figure } from '../../../measure/figure.ts';
 import { closeToFrontier, frontier } from '../../../measure/money/frontier.ts';
 import { type MostLight, mostLight, type PurchaseAnswer, purchaseAnswer } from '../../../measure/money/purchase.ts';
 import { type Contender, type Rank, rankByPricePerWatt } from '../../../measure/money/ranking.ts';
-import { type StepUp, stepUps } from '../../../measure/money/step-ups.ts';
+import { type StepUp, stepUpFigures } from '../../../measure/money/step-ups.ts';
 import { money, type Shown, showFigure } from '../../../words/format.ts';
 import { readJson } from '../../shared/browser/read-json.ts';
 import {
@@ -116,7 +116,7 @@ export function stepUpsFrom(offers: PackedOffers, prices: OwnPrices, slug: strin
     return own && conditions && areMeasuredAlike(own, conditions);
   });
   const contender = (it: PackedOffer) => opticalContender(offers, it, prices);
-  return stepUps(contender(self), alike.map(contender), offers.currency).best;
+  return stepUpFigures(contender(self), alike.map(contender), offers.currency);
 }
 
 /** What a sum buys among the panels that were measured under the guide's own conditions, in all classes. */

@@ -1,5 +1,6 @@
 /** What the browser calculates is what the build calculated, as long as prices are the guide's. */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { stepUpsOf } from '../../../../src/ledger/step-ups-of.ts';
 import { isFigure } from '../../../../src/measure/figure.ts';
 import {
   areMeasuredAlike,
@@ -52,7 +53,7 @@ describe('at the guide’s prices', () => {
 
   test('step-ups are those of the build', () => {
     for (const { slug } of offers.panels) {
-      const wanted = demo.panel(slug).stepUps.best;
+      const wanted = stepUpsOf(demo.panel(slug), demo.ledger);
       const found = stepUpsFrom(offers, AS_PUBLISHED, slug);
       expect(
         found.map((it) => it.panel),

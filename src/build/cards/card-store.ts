@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { constants, copyFile, mkdir, utimes } from 'node:fs/promises';
+import { mkdirSync, statSync, utimesSync } from 'node:fs';
+import { constants, copyFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, extname, join } from 'node:path';
 import { cacheFolder } from '../../content/read/cache-folder.ts';
@@ -18,15 +18,11 @@ const store = () => join(cacheFolder(), 'cards');
 export async function writeCards(ledger: Ledger, folder: string): Promise<void> {
   const waiting = drawnCards(ledger);
   if (waiting.length === 0) return;
-  const now = new Date();
   for (const it of new Set(waiting.map(({ address }) => dirname(join(folder, address)))))
-    await mkdir(it, { recursive: true });
+    mkdirSync(it, { recursive: true });
   const worker = async () => {
     for (let card = waiting.shift(); card; card = waiting.shift()) {
-      const target = join(folder, card.address);
-      const stored = await made(card);
-      await copyFile(stored, target, constants.COPYFILE_FICLONE);
-      await utimes(stored, now, now);
+      await copyFile(await made(card), join(folder, card.address), constants.COPYFILE_FICLONE);
     }
   };
   await Promise.all(Array.from({ length: availableParallelism() }, worker));
@@ -39,16 +35,24 @@ export async function cardAt(ledger: Ledger, address: string): Promise<string | 
   return card && made(card);
 }
 
+/** What is used has its day renewed, which is looked at after weeks: no more often than once a day. */
+const DAY = 86_400_000;
+
 /** Where a card is kept; it is made where it is not there. */
 async function made(card: DrawnCard): Promise<string> {
   // The code stands for the recipe, the typefaces and the libraries too.
   const mark = createHash('sha256')
-    .update(`${buildStamp()}\n${card.pixels}\n${card.drawnOf}`)
+    .update(`${buildStamp()}\n${card.pixels}\n${card.perInch}\n${card.drawnOf}`)
     .digest('hex')
     .slice(0, 24);
   const path = join(store(), `${mark}${extname(card.address)}`);
-  if (existsSync(path)) return path;
+  const kept = statSync(path, { throwIfNoEntry: false });
+  if (kept) {
+    const now = new Date();
+    if (now.getTime() - kept.mtimeMs > DAY) utimesSync(path, now, now);
+    return path;
+  }
   // Two workers, or two processes, may draw the same one.
-  writeWhole(path, card.pixels === undefined ? card.svg() : await pictureOf(card.drawing(), card.pixels));
+  writeWhole(path, card.pixels === undefined ? card.svg() : await pictureOf(card.drawing(), card.pixels, card.perInch));
   return path;
 }

@@ -30,6 +30,8 @@ export interface CardFormat {
   layout: CardLayout;
   /** Width of its PNG, px. */
   pixels: number;
+  /** Dots an inch of its PNG, where it is for paper: programs print it as large as it is meant. */
+  perInch?: number;
 }
 
 /**
@@ -66,6 +68,7 @@ export const CARD_FORMATS: readonly CardFormat[] = [
     use: 'a shelf label, 105 × 148 mm at 300 dots an inch',
     layout: { width: 1240, height: 1748, margin: 70, sides: 'under', name: 92, text: 48, small: 40, module: 12 },
     pixels: 1240,
+    perInch: 300,
   },
 ];
 

@@ -1,9 +1,11 @@
 import type { Ledger } from '../../ledger/ledger.ts';
-import { METHODS } from '../../measure/methods.ts';
+import { methodById } from '../../measure/methods.ts';
+import { METHOD_GROUPS } from '../methods/method-groups.ts';
+import { panelAddress } from '../shared/panel-address.ts';
 import { badgeCode, badgeSize, badgeWords, frameCode } from './badge-files.ts';
-import { badgeViews } from './badge-view.ts';
+import { type BadgeView, badgeViews } from './badge-view.ts';
 import { methodCardAddress, panelCardAddress } from './card-files.ts';
-import { CARD_FORMATS } from './card-formats.ts';
+import { CARD_FORMATS, type CardFormat } from './card-formats.ts';
 
 /** Something that cards to show are of, with their files. */
 export interface ListedCards {
@@ -23,10 +25,11 @@ export interface ListedBadge {
 
 /** What the page of cards lists: only what the guide asks for. */
 export interface CardsView {
-  panels: ListedCards[];
-  methods: ListedCards[];
-  badges: Array<{ panel: string; badges: ListedBadge[] }>;
-  /** The small card of the first of them, and its code; others differ by their address and name. */
+  /** Of each panel its cards to show and its badges. */
+  panels: Array<{ slug: string; name: string; cards?: ListedCards; badges: ListedBadge[] }>;
+  /** Cards of methods, by the question that they answer. */
+  methods: Array<{ id: string; title: string; cards: ListedCards[] }>;
+  /** The small card of the first badge, and its code; others differ by their address and name. */
   frame?: { address: string; code: string };
 }
 
@@ -34,41 +37,44 @@ export interface CardsView {
 export function cardsView(ledger: Ledger): CardsView {
   const { cards, site } = ledger.guide;
   const panels = [...ledger.panels.values()].toSorted((a, b) => a.name.localeCompare(b.name, 'en'));
-  const files = (addressOf: (format: (typeof CARD_FORMATS)[number]['id']) => string) =>
-    CARD_FORMATS.map(({ id, name }) => ({
-      id,
-      format: name,
-      png: `${addressOf(id)}.png`,
-      svg: `${addressOf(id)}.svg`,
-    }));
   const [first] = cards.badges && panels[0] ? badgeViews(panels[0], ledger) : [];
   return {
     ...(first && { frame: { address: `${first.address}.html`, code: frameCode(first, site) } }),
-    panels: cards.show
-      ? panels.map(({ slug, name }) => ({
-          name,
-          page: `/panels/${slug}/`,
-          files: files((format) => panelCardAddress(slug, format)),
-        }))
-      : [],
+    panels: panels.map((panel) => ({
+      slug: panel.slug,
+      name: panel.name,
+      ...(cards.show && {
+        cards: listed(panel.name, panelAddress(panel.slug), (format) => panelCardAddress(panel.slug, format)),
+      }),
+      badges: cards.badges ? badgeViews(panel, ledger).map((view) => listedBadge(view, site)) : [],
+    })),
     methods: cards.show
-      ? METHODS.map(({ id, name }) => ({
-          name,
-          page: `/methods/${id}/`,
-          files: files((format) => methodCardAddress(id, format)),
-        }))
-      : [],
-    badges: cards.badges
-      ? panels.map((panel) => ({
-          panel: panel.name,
-          badges: badgeViews(panel, ledger).map((view) => ({
-            name: view.name,
-            picture: `${view.address}.svg`,
-            size: badgeSize(view),
-            words: badgeWords(view),
-            code: badgeCode(view, site),
-          })),
+      ? METHOD_GROUPS.map(({ id, title, methods }) => ({
+          id,
+          title,
+          cards: methods.map(([method]) =>
+            listed(methodById(method).name, `/methods/${method}/`, (format) => methodCardAddress(method, format)),
+          ),
         }))
       : [],
   };
 }
+
+const listed = (name: string, page: string, addressOf: (format: CardFormat['id']) => string): ListedCards => ({
+  name,
+  page,
+  files: CARD_FORMATS.map(({ id, name: format }) => ({
+    id,
+    format,
+    png: `${addressOf(id)}.png`,
+    svg: `${addressOf(id)}.svg`,
+  })),
+});
+
+const listedBadge = (view: BadgeView, site: string): ListedBadge => ({
+  name: view.name,
+  picture: `${view.address}.svg`,
+  size: badgeSize(view),
+  words: badgeWords(view),
+  code: badgeCode(view, site),
+});

@@ -7,3 +7,6 @@ export const INK = {
   accent: '#0b5a70',
   tint: '#dfe8e8',
 } as const;
+
+/** How strong a tint of the accent is: what lies under it shows, so that two on one another make a darker one. */
+export const LIGHT = 0.12;

@@ -13,11 +13,10 @@ export function drawingSvg(
   { width, height, marks }: { width: number; height: number; marks: readonly Mark[] },
   title: string,
   description: string,
-  pixels = width,
 ): string {
   const outlines = new Map<string, PieceElement>();
   const body = piecesHtml(marks.flatMap((it) => piecesOf(it, outlines)));
-  const size = html`viewBox="0 0 ${width} ${height}" width="${pixels}" height="${Math.round((height * pixels) / width)}"`;
+  const size = html`viewBox="0 0 ${width} ${height}" width="${width}" height="${height}"`;
   return html`<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" ${size} role="img" aria-labelledby="t d"><title id="t">${title}</title><desc id="d">${description}</desc><defs>${piecesHtml([...outlines.values()])}</defs>${body}</svg>
 `.text;
 }

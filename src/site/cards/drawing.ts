@@ -115,12 +115,8 @@ export class Drawing {
     return this.inLines(text, width, setting).length;
   }
 
-  /**
-   * The drawing as a file, with what it says to who can't see it.
-   *
-   * @param pixels width that it is shown at; its own where left out
-   */
-  svg(title: string, description: string, pixels = this.width): string {
-    return drawingSvg(this, title, description, pixels);
+  /** The drawing as a file, with what it says to who can't see it. */
+  svg(title: string, description: string): string {
+    return drawingSvg(this, title, description);
   }
 }

@@ -1,7 +1,7 @@
 import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS, type Method } from '../../measure/methods.ts';
 import { methodCardAddress, methodPreviewAddress, panelCardAddress, previewAddress } from './card-files.ts';
-import { CARD_FORMATS, type CardLayout, PREVIEW, PREVIEW_LAYOUT } from './card-formats.ts';
+import { CARD_FORMATS, type CardFormat, type CardLayout, PREVIEW, PREVIEW_LAYOUT } from './card-formats.ts';
 import type { Drawing } from './drawing.ts';
 import { methodCard, methodCardView } from './method-card.ts';
 import { panelCard } from './panel-card.ts';
@@ -19,6 +19,8 @@ export interface DrawnCard {
   svg(): string;
   /** Width of its picture, px; left out where it is published as the drawing that it is. */
   pixels?: number;
+  /** Dots an inch, where it is for paper of one size. */
+  perInch?: number;
 }
 
 /** Every card that the guide asks for. */
@@ -40,8 +42,8 @@ function panelCards(panel: PanelEntry, ledger: Ledger): DrawnCard[] {
       ? [{ address: previewAddress(panel.slug), ...drawing(PREVIEW_LAYOUT), pixels: PREVIEW.width }]
       : []),
     ...(cards.show
-      ? CARD_FORMATS.flatMap(({ id, layout, pixels }) =>
-          bothWays(panelCardAddress(panel.slug, id), pixels, drawing(layout)),
+      ? CARD_FORMATS.flatMap((format) =>
+          bothWays(panelCardAddress(panel.slug, format.id), format, drawing(format.layout)),
         )
       : []),
   ];
@@ -50,9 +52,10 @@ function panelCards(panel: PanelEntry, ledger: Ledger): DrawnCard[] {
 /** A method's cards; for links to its page the wide one's picture alone. */
 function methodCards(method: Method, guide: Ledger['guide']): DrawnCard[] {
   const view = methodCardView(method, guide);
-  const all = CARD_FORMATS.flatMap(({ id, layout, pixels }) => {
+  const all = CARD_FORMATS.flatMap((format) => {
+    const { id, layout } = format;
     const drawing = drawn(view, layout, () => methodCard(view, layout), `${view.says} ${view.words}`);
-    return bothWays(methodCardAddress(method.id, id), pixels, drawing);
+    return bothWays(methodCardAddress(method.id, id), format, drawing);
   });
   return guide.cards.show ? all : all.filter((it) => it.address === methodPreviewAddress(method.id));
 }
@@ -75,9 +78,9 @@ function drawn(
 /** A card as a drawing and as a picture. */
 const bothWays = (
   address: string,
-  pixels: number,
+  { pixels, perInch }: Pick<CardFormat, 'pixels' | 'perInch'>,
   drawing: Pick<DrawnCard, 'drawnOf' | 'drawing' | 'svg'>,
 ): DrawnCard[] => [
   { address: `${address}.svg`, ...drawing },
-  { address: `${address}.png`, ...drawing, pixels },
+  { address: `${address}.png`, ...drawing, pixels, perInch },
 ];

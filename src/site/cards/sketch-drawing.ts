@@ -1,7 +1,7 @@
 import type { Sketch } from '../methods/sketches/sketch.ts';
 import { type Piece, type PieceElement, piece } from '../shared/browser/pieces.ts';
 import type { Drawing } from './drawing.ts';
-import { INK } from './drawing-ink.ts';
+import { INK, LIGHT } from './drawing-ink.ts';
 
 /** Letter size in sketches, in their units. As in the pages' style sheet. */
 const LETTERS = 13;
@@ -13,8 +13,7 @@ const STYLES: Readonly<Record<string, Record<string, string | number>>> = {
   dash: { fill: 'none', stroke: INK.soft, 'stroke-width': 1.5, 'stroke-dasharray': '4 4' },
   accent: { fill: 'none', stroke: INK.accent, 'stroke-width': 3 },
   'accent-fill': { fill: INK.accent },
-  // What lies under it shows, so that two of them make a darker one.
-  light: { fill: INK.accent, 'fill-opacity': 0.12 },
+  light: { fill: INK.accent, 'fill-opacity': LIGHT },
 };
 
 /**

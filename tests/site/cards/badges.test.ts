@@ -68,7 +68,7 @@ test('every panel has them at the same addresses, where the guide asks for them'
   expect(paths).toContain('cards/kelpwright-gannet/mean-irradiance.html');
   const without = { ...ledger, guide: { ...ledger.guide, cards: { preview: true, show: true, badges: false } } };
   expect(badgeFiles(without)).toEqual([]);
-  expect(cardsView(without).badges).toEqual([]);
+  expect(cardsView(without).panels.flatMap((it) => it.badges)).toEqual([]);
 });
 
 test('why there is no figure is no larger than a sentence', () => {
@@ -86,7 +86,7 @@ test('a frame has a name and the address of the small card', () => {
 });
 
 test('the code to copy shows the badge at its full address and leads to the calculation', () => {
-  const gannet = cardsView(ledger).badges.find((it) => it.panel === 'Kelpwright Gannet');
+  const gannet = cardsView(ledger).panels.find((it) => it.name === 'Kelpwright Gannet');
   const code = gannet?.badges.find((it) => it.picture.endsWith('/optical-power.svg'))?.code;
   expect(code).toMatch(
     /^<a href="https:\/\/panels\.curlewstrand\.example\/panels\/kelpwright-gannet\/methodology\/#optical-power"><img src="https:\/\/panels\.curlewstrand\.example\/cards\/kelpwright-gannet\/optical-power\.svg" alt="Kelpwright Gannet, Optical power[^"]*: 207 ± 12 W\. 17 Nov 2026, The Curlew Strand panel ledger" width="\d+" height="\d+" loading="lazy"><\/a>$/,

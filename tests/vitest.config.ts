@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { longestFirst } from './support/longest-first.ts';
+import { ROOMY } from './support/roomy.ts';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 /** The built site is tested after a build, by its own step of `npm test`. */
@@ -18,17 +19,18 @@ export default defineConfig({
   test: {
     // Every processor; left to itself vitest spares one, which is half of a small machine.
     maxWorkers: availableParallelism(),
+    execArgv: [...ROOMY],
     sequence: {
       sequencer: longestFirst([
         'build/package.test.ts',
-        'ledger/coverage.test.ts',
         'beam/coverage.test.ts',
         'rules/one-slip.test.ts',
         'ledger/demo-ledger.test.ts',
-        'templates/new-files.test.ts',
-        'ledger/build-ledger.test.ts',
         'cli/cli.test.ts',
         'browser/ties-agree.test.ts',
+        'templates/new-files.test.ts',
+        'ledger/build-ledger.test.ts',
+        'beam/estimate.test.ts',
       ]),
     },
     globalSetup: 'tests/support/lay-demo.ts',

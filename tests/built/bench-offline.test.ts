@@ -1,13 +1,14 @@
 /** The bench without a network: its worker, from the first visit over a newer build to its end. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { keptFiles } from '../../src/build/bench-worker-file.ts';
 import type { OfflineState } from '../../src/site/bench/browser/bench-offline.ts';
 import { DEMO_SITE } from '../support/demo-folder.ts';
 import { type ServedBench, serveBench } from '../support/serve-bench.ts';
 import { FILES, PAGES } from './site.ts';
+import { type WorkerBrowser, workerBrowser } from './worker-browser.ts';
 
 declare global {
   var states: OfflineState[];
@@ -42,11 +43,11 @@ describe('the worker of the built site', () => {
 });
 
 describe('in a browser', () => {
-  let browser: Browser;
+  let browser: WorkerBrowser;
   let context: BrowserContext;
   let site: ServedBench;
   beforeAll(async () => {
-    browser = await chromium.connect(inject('browser'));
+    browser = await workerBrowser();
   });
   afterAll(() => browser.close());
   beforeEach(async () => {

@@ -2,14 +2,15 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { DEMO_SITE } from '../support/demo-folder.ts';
 import { type ServedFolder, serveFolder } from '../support/serve-folder.ts';
 import { bringChecker, COLOURS, EVERYTHING, excess, violations } from './accessibility-checker.ts';
 import { attribute, PAGES, pageAt } from './site.ts';
+import { type WorkerBrowser, workerBrowser } from './worker-browser.ts';
 
 const ADDRESS = '/bench/';
 const TABLET = { width: 768, height: 1024 };
@@ -46,10 +47,10 @@ const READINGS: Readonly<Record<string, string>> = {
 /** The last place of a session. */
 const LAST = 'sound.on';
 
-let browser: Browser;
+let browser: WorkerBrowser;
 let served: ServedFolder;
 beforeAll(async () => {
-  browser = await chromium.connect(inject('browser'));
+  browser = await workerBrowser();
   served = await serveFolder(DEMO_SITE);
 });
 afterAll(async () => {

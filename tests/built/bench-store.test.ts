@@ -5,11 +5,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
 import { type ServedBench, serveBench } from '../support/serve-bench.ts';
 import { START } from '../support/started-run.ts';
+import { type WorkerBrowser, workerBrowser } from './worker-browser.ts';
 
 let site: ServedBench;
 beforeAll(async () => {
@@ -97,9 +98,9 @@ describe('a browser that is killed', () => {
 });
 
 describe('in a browser', () => {
-  let browser: Browser;
+  let browser: WorkerBrowser;
   beforeAll(async () => {
-    browser = await chromium.connect(inject('browser'));
+    browser = await workerBrowser();
   });
   afterAll(() => browser.close());
 

@@ -1,9 +1,9 @@
-/** The browser of all tests, with the built site open in it. */
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { inject } from 'vitest';
+/** The browser of the tests, with the built site open in it. */
+import type { BrowserContextOptions, Page } from 'playwright-core';
 import { DEMO_SITE } from '../support/demo-folder.ts';
 import { type ServedFolder, serveFolder } from '../support/serve-folder.ts';
 import { type Window, windowPool } from './window-pool.ts';
+import { workerBrowser } from './worker-browser.ts';
 
 /** A page of the site, and everything that it complained of since it was opened. */
 export interface OpenPage extends AsyncDisposable {
@@ -25,7 +25,7 @@ export const NARROWEST = { width: 320, height: 640 };
 export const DESK = { width: 1440, height: 900 };
 
 /**
- * Serves the built site to the browser of this run.
+ * Serves the built site to the browser of this worker.
  *
  * @param extra pages that are not in the site, by their path
  */
@@ -33,9 +33,9 @@ export async function openSite(extra: Readonly<Record<string, string>> = {}): Pr
   return openServed(await serveFolder(DEMO_SITE, extra));
 }
 
-/** Opens what is served already to the browser of this run; with the site, the server is closed. */
+/** Opens what is served already to the browser of this worker; with the site, the server is closed. */
 export async function openServed(served: ServedFolder): Promise<OpenSite> {
-  const browser: Browser = await chromium.connect(inject('browser'));
+  const browser = await workerBrowser();
   const windows = windowPool(browser);
   return {
     origin: served.origin,

@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { longestFirst } from '../support/longest-first.ts';
+import { ROOMY } from '../support/roomy.ts';
 
 /** Tests of the built site: the demonstration is built first. */
 export default defineConfig({
@@ -9,18 +10,20 @@ export default defineConfig({
   test: {
     // Every processor; left to itself vitest spares one, which is half of a small machine.
     maxWorkers: availableParallelism(),
+    execArgv: [...ROOMY],
     include: ['tests/built/**/*.test.ts'],
     sequence: {
       sequencer: longestFirst([
         'built/accessibility.test.ts',
         'built/builds.test.ts',
+        'built/journeys.test.ts',
         'built/sub-path.test.ts',
         'built/paper.test.ts',
-        'built/guide-tools.test.ts',
-        'built/search.test.ts',
-        'built/journeys.test.ts',
-        'built/reading.test.ts',
         'built/compare.test.ts',
+        'built/bench-pad.test.ts',
+        'built/guide-tools.test.ts',
+        'built/reading.test.ts',
+        'built/search.test.ts',
       ]),
     },
     globalSetup: 'tests/built/build-demo.ts',

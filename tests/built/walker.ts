@@ -3,12 +3,11 @@
  * What a walker can do is what a reader does: go, look, press, type.
  */
 import { setTimeout as sleep } from 'node:timers/promises';
-import { type Browser as Chromium, chromium } from 'playwright-core';
 import puppeteer, { type Browser as Firefox, type Page as FirefoxPage } from 'puppeteer-core';
-import { inject } from 'vitest';
 import { DEMO_SITE } from '../support/demo-folder.ts';
 import { FIREFOX } from '../support/ensure-browser.ts';
 import { serveFolder } from '../support/serve-folder.ts';
+import { workerBrowser } from './worker-browser.ts';
 
 /** The browsers that are walked. */
 export const BROWSERS = ['Chromium', 'Firefox'] as const;
@@ -60,7 +59,7 @@ export async function startWalk(name: (typeof BROWSERS)[number]): Promise<Walk> 
 const PATIENCE = 60_000;
 
 async function inChromium(origin: string): Promise<Walk> {
-  const browser: Chromium = await chromium.connect(inject('browser'));
+  const browser = await workerBrowser();
   return {
     open: async ({ width, height, hasScript = true }) => {
       const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled: hasScript });

@@ -1,6 +1,9 @@
 /** Windows of a browser that serve one test after another: to open one afresh takes as long as to load a page into it. */
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 
+/** What opens windows. */
+type Opener = Pick<Browser, 'newContext'>;
+
 /** A window with an empty page in it. */
 export interface Window {
   page: Page;
@@ -9,7 +12,7 @@ export interface Window {
 }
 
 /** Gives windows out, one to each that asks; those that were given back first. */
-export function windowPool(browser: Browser) {
+export function windowPool(browser: Opener) {
   const idle = new Map<string, Page[]>();
   return {
     async take({
@@ -42,7 +45,7 @@ export function windowPool(browser: Browser) {
   };
 }
 
-async function newPage(browser: Browser, options: BrowserContextOptions): Promise<Page> {
+async function newPage(browser: Opener, options: BrowserContextOptions): Promise<Page> {
   const context = await browser.newContext(options);
   await context.addInitScript(() => {
     addEventListener('securitypolicyviolation', (it) => {

@@ -27,16 +27,25 @@ function openNamed(): void {
   show(named);
 }
 
+/** What tells that a reader has taken the page in hand. */
+const BY_HAND = ['wheel', 'touchmove', 'keydown', 'pointerdown'];
+
 /**
  * Scrolls to an element at once: a smooth scroll would end where the element was before lines above it broke anew, with
- * the typefaces there. Who has scrolled on by then is left where they are.
+ * the typefaces there. Once they are, and the browser has gone to the address by itself, it scrolls there again, unless
+ * somebody has scrolled on by then.
  */
 function show(named: Element): void {
   named.scrollIntoView({ behavior: 'instant' });
-  const at = scrollY;
-  void document.fonts.ready.then(() => {
-    if (scrollY === at) named.scrollIntoView({ behavior: 'instant' });
-  });
+  const later = new AbortController();
+  for (const it of BY_HAND) addEventListener(it, () => later.abort(), { passive: true, signal: later.signal });
+  const isLoaded = document.readyState === 'complete' || new Promise((done) => addEventListener('load', done));
+  void Promise.all([document.fonts.ready, isLoaded]).then(() =>
+    requestAnimationFrame(() => {
+      if (!later.signal.aborted) named.scrollIntoView({ behavior: 'instant' });
+      later.abort();
+    }),
+  );
 }
 
 /** What is closed of all that an element lies in, or is, or heads. */

@@ -1,4 +1,4 @@
-import CanvasKitInit, { type CanvasKit } from 'canvaskit-wasm';
+import type { CanvasKit } from 'canvaskit-wasm';
 import type { Drawing } from '../../site/cards/drawing.ts';
 import { MarkDrawer } from './draw-marks.ts';
 import { indexedPng, type NumberedRows, numbered } from './indexed-png.ts';
@@ -16,8 +16,13 @@ let studio: Promise<Studio> | undefined;
 
 /** A drawing as a PNG. @param pixels its width @param perInch dots, where it is for paper of one size */
 export async function pictureOf(drawing: Drawing, pixels: number, perInch?: number): Promise<Buffer> {
-  studio ??= CanvasKitInit().then((kit) => new Studio(kit));
+  studio ??= open();
   return indexedPng((await studio).draw(drawing, pixels), perInch);
+}
+
+async function open(): Promise<Studio> {
+  const { default: init } = await import('canvaskit-wasm');
+  return new Studio(await init());
 }
 
 class Studio {

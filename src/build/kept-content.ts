@@ -1,12 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { deserialize, serialize } from 'node:v8';
 import { fileHash } from '../content/read/files/file-hash.ts';
 import type { KeptFiles } from '../content/read/kept-files.ts';
 import type { Source } from '../content/read/source.ts';
 import type { SourceRead } from '../content/read/source-text.ts';
-import { writeWhole } from '../content/read/write-whole.ts';
-import { buildStamp } from './source-stamp.ts';
+import { keepMap, keptMap } from './kept-map.ts';
 
 const NAME = 'content';
 
@@ -27,7 +24,7 @@ interface KeptPanel {
  */
 export function keptContent(cache: string): KeptFiles & { keep(): void } {
   const file = join(cache, NAME);
-  const before = keptBefore(file);
+  const before = keptMap<KeptPanel>(file);
   const now = new Map<string, KeptPanel>();
   /** Of the sources that were given: under which name they are kept. */
   const known = new Map<Source, { path: string; hash: string; kept?: KeptPanel }>();
@@ -61,25 +58,8 @@ export function keptContent(cache: string): KeptFiles & { keep(): void } {
       }
       return parsed;
     },
-    /** Keeps it for the next build; a folder that can't be written to is no reason to fail. */
-    keep() {
-      try {
-        writeWhole(file, serialize({ code: buildStamp(), panels: now }));
-      } catch {
-        // The next build reads the files themselves.
-      }
-    },
+    keep: () => keepMap(file, now),
   };
-}
-
-function keptBefore(file: string): ReadonlyMap<string, KeptPanel> {
-  try {
-    const { code, panels } = deserialize(readFileSync(file));
-    if (code === buildStamp() && panels instanceof Map) return panels;
-  } catch {
-    // There is none yet, or another version of Node wrote it.
-  }
-  return new Map();
 }
 
 /** Undefined for what can't be read, which who reads it tells of. */

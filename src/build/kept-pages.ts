@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { globSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
-import { mkdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
 import { writeWhole } from '../content/read/write-whole.ts';
 import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
@@ -143,12 +143,9 @@ export function keptPages(cache: string) {
       const name = nameOf(page, own);
       if (name === undefined) return { bytes };
       const file = fileOf(page);
-      await mkdir(dirname(file), { recursive: true });
-      // Beside its place: what lies there may be a page of the published guide too.
-      const draft = `${file}.${process.pid}`;
-      await writeFile(draft, bytes);
-      await rename(draft, file);
-      const { mtimeMs: changed, size } = await stat(file);
+      // Never into what lies there: it may be a page of the published guide too.
+      writeWhole(file, bytes);
+      const { mtimeMs: changed, size } = statSync(file);
       now.set(page, { name, changed, size, reads: own });
       return { bytes, file };
     },

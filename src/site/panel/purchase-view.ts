@@ -7,7 +7,6 @@ import { showText } from '../../words/figure-text.ts';
 import { type Dagger, markOf } from '../../words/flags.ts';
 import { money, showDate, showFigure } from '../../words/format.ts';
 import type { PieceElement } from '../shared/browser/pieces.ts';
-import { madeOfAll } from '../shared/page-reads.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { rateWords } from '../shared/priced.ts';
 import { priceSteps } from './price-steps.ts';
@@ -59,16 +58,11 @@ export function purchaseView(panel: PanelEntry, ledger: Ledger): PurchaseView {
   return {
     prices: panel.prices.map((it) => priceRow(it, ledger)),
     ...(steps && { priceSteps: steps }),
-    stepUps: stepUpRows(panel, ledger),
+    stepUps: stepUpsOf(panel, ledger).map((it) => stepUpRow(panel, it, ledger)),
     hasStepUps: panel.rank !== undefined,
     moreStepUps: panel.stepUps.more,
   };
 }
-
-/** A page has of others what is said of them here, and nothing else. */
-const stepUpRows = madeOfAll('step-ups', (panel, ledger) =>
-  stepUpsOf(panel, ledger).map((it) => stepUpRow(panel, it, ledger)),
-);
 
 function priceRow(
   { price, figure: base, perWatt }: PanelEntry['prices'][number],

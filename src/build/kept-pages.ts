@@ -12,7 +12,7 @@ import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
 import { buildStamp } from './source-stamp.ts';
 
-/** What each page is kept under, and what it has read; the pages lie beside it. */
+/** What each page is kept under, and what it has read, by a version of the code; the pages lie beside it. */
 const LIST = 'pages.json';
 const PAGES = 'pages';
 
@@ -23,7 +23,7 @@ interface Kept {
   /** When it was written, ms since 1970, and its bytes: the output is made of links to it, and who writes into that writes here. */
   changed: number;
   size: number;
-  reads: { panels: string[]; all: boolean; given: string[] };
+  reads: { panels: string[]; standings: string[]; all: boolean; given: string[] };
 }
 
 /** A page as it was made. */
@@ -74,7 +74,10 @@ export function keptPages(cache: string) {
     if (!loaded || !stamps || pictured.has(page)) return undefined;
     const panel = loaded.ledger.panels.get(PANEL.exec(page)?.[1] ?? '');
     const hash = createHash('sha256').update(`${source}\n${stamps.shared}\n${page}\n`);
-    for (const it of reads.all ? stamps.panels.keys() : reads.panels) hash.update(`${it} ${stamps.panels.get(it)}\n`);
+    for (const part of ['panels', 'standings'] as const) {
+      const of = stamps[part];
+      for (const it of reads.all ? of.keys() : reads[part]) hash.update(`${part} ${it} ${of.get(it)}\n`);
+    }
     for (const name of reads.given) {
       const given = panel && givenText(panel, loaded.ledger, name);
       if (given === undefined) return undefined;
@@ -103,7 +106,8 @@ export function keptPages(cache: string) {
       stamps = stampsOf(of, contentFolder());
       pictured = picturedPages(of);
       try {
-        before = JSON.parse(readFileSync(list, 'utf8'));
+        const { code, kept } = JSON.parse(readFileSync(list, 'utf8'));
+        before = code === source ? kept : {};
       } catch {
         // There is none yet, or it was cut off: all pages are rendered.
         before = {};
@@ -139,7 +143,12 @@ export function keptPages(cache: string) {
       const { result: bytes, reads } = await withReads(make);
       // A panel that is given to what makes its file was not asked for.
       const panels = new Set([...reads.panels, ...(PANEL.exec(page)?.slice(1) ?? [])]);
-      const own = { panels: [...panels].toSorted(), all: reads.all, given: [...reads.given].toSorted() };
+      const own = {
+        panels: [...panels].toSorted(),
+        standings: [...reads.standings].toSorted(),
+        all: reads.all,
+        given: [...reads.given].toSorted(),
+      };
       const name = nameOf(page, own);
       if (name === undefined) return { bytes };
       const file = fileOf(page);
@@ -157,7 +166,7 @@ export function keptPages(cache: string) {
         const file = join(cache, PAGES, path);
         if (!files.has(file)) rmSync(file);
       }
-      writeWhole(list, JSON.stringify(Object.fromEntries(now)));
+      writeWhole(list, JSON.stringify({ code: source, kept: Object.fromEntries(now) }));
       now.clear();
     },
   };

@@ -5,45 +5,42 @@ import { fileHash } from '../content/read/files/file-hash.ts';
 import { isFigure } from '../measure/figure.ts';
 import type { PanelEntry } from './ledger.ts';
 import type { Loaded } from './load-ledger.ts';
+import { STANDING } from './standing.ts';
 
 /** What stands for all that a page may say, so that pages of which nothing has changed can be kept. */
 export interface Stamps {
   /** Of everything that any page rests on and that is no panel's: guide, makers, instruments, methods, cautions, the day. */
   shared: string;
-  /** Of a panel by its slug: its files, its figures, its rank and what it steps up to. */
+  /** Of a panel by its slug: its files, its figures and its flags. */
   panels: ReadonlyMap<string, string>;
+  /** Of where it stands among the others: its ranks, and what it steps up to. */
+  standings: ReadonlyMap<string, string>;
 }
 
 /** Stamps of a loaded ledger; the same ones for the same content and day. */
 export function stampsOf({ content, ledger }: Loaded, folder: string): Stamps {
   const own = filesByPanel(folder);
   const panels = new Map<string, string>();
+  const standings = new Map<string, string>();
   for (const [slug, panel] of ledger.panels) {
     const { file = '' } = content.panels.get(slug)?.source ?? {};
     const hash = createHash('sha256');
     // A panel's file lies in a folder of its own name, with the pictures that it shows.
     for (const path of own.get(basename(dirname(file))) ?? []) addFile(hash, folder, path);
     addFigures(hash, panel);
-    hash.update(JSON.stringify(standing(panel)));
+    hash.update(JSON.stringify(flagged(panel)));
     panels.set(slug, hash.digest('base64url'));
+    standings.set(slug, hashOf(JSON.stringify(STANDING.map((it) => panel[it]))));
   }
-  return { shared: sharedStamp(folder, ledger.today, content), panels };
+  return { shared: sharedStamp(folder, ledger.today, content), panels, standings };
 }
 
-/** What others have to do with: where it stands among them, and what they do to its flags. */
-function standing({ name, rank, rankAbsent, byEmitted, stepUps, frontier, flags, sessions }: PanelEntry) {
-  return {
-    name,
-    rank,
-    rankAbsent,
-    byEmitted,
-    // Which panels: their prices and powers are read when the step-ups are worked out.
-    stepUps,
-    frontier,
-    flags,
-    sessions: sessions.map((session) => [session.flags, session.change]),
-  };
+/** What its own files do not tell: others have to do with its flags. */
+function flagged({ name, flags, sessions }: PanelEntry) {
+  return { name, flags, sessions: sessions.map((session) => [session.flags, session.change]) };
 }
+
+const hashOf = (text: string) => createHash('sha256').update(text).digest('base64url');
 
 type Hash = ReturnType<typeof createHash>;
 

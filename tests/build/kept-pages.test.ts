@@ -110,3 +110,39 @@ test('a page is kept while what it has read stays as it is, and not by a build t
   for (const _ of [1, 2]) expect(await build()).toEqual(['/panels/kelpwright-gannet/', '/plan/']);
   expect(await build(true)).toEqual(all);
 });
+
+test('a page that reads where its panel stands goes when another one’s price moves it; one that does not is kept', async () => {
+  const cache = at('.build/kept-standings');
+  const load = () => loadLedger({ folder: at('content'), watch: true });
+  const ranks = () => new Map([...load().ledger.panels].map(([slug, { rank }]) => [slug, rank?.place]));
+  const dab = 'content/panels/quennick-dab/index.md';
+  const text = readFileSync(at(dab), 'utf8');
+  const cheap = () => edit(dab, (it) => it.replace(/(paid: )(\d[\d.]*)/, '$13'));
+  const before = ranks();
+  cheap();
+  const moved = [...ranks()].find(([slug, place]) => slug !== 'quennick-dab' && place !== before.get(slug))?.[0];
+  expect(moved).toBeDefined();
+  writeFileSync(at(dab), text);
+
+  const all = [`/panels/${moved}/`, `/panels/${moved}/methodology/`];
+  const build = async () => {
+    const pages = keptPages(cache);
+    pages.open(load(), false);
+    const { ledger } = watched(load());
+    const made: string[] = [];
+    for (const page of all) {
+      if (pages.keptFile(page)) continue;
+      made.push(page);
+      await pages.made(page, async () => {
+        const panel = ledger.panels.get(moved ?? '');
+        return Buffer.from(page === all[0] ? `Place ${panel?.rank?.place}` : `Made by ${panel?.maker.name}`);
+      });
+    }
+    pages.close();
+    return made;
+  };
+  expect(await build()).toEqual(all);
+  expect(await build()).toEqual([]);
+  cheap();
+  expect(await build()).toEqual([all[0]]);
+});

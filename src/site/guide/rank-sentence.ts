@@ -7,6 +7,9 @@ import { ALONE, isAlone, rankRange } from '../../words/rank-words.ts';
 import { madeOfAll } from '../shared/page-reads.ts';
 import { markOfRank, placing, rankAbsence, saidOr } from './rank-basis.ts';
 
+/** The rank in the guide’s own ranking, as a panel’s page says it. */
+export const standingSentence = madeOfAll('standing', (panel, ledger): string => rankSentence(panel, ledger));
+
 /** The rank as a sentence, ties named; with a mark where it goes by a figure in doubt. */
 export function rankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis = 'optical'): string {
   const plain = plainRankSentence(panel, ledger, basis);
@@ -24,7 +27,7 @@ export function disagreementRemark(panel: PanelEntry, basis: RankBasis): string 
 }
 
 /** That all the light puts a panel behind or before others, beyond the uncertainty; empty where it does not. */
-const disagreementSentence = madeOfAll('order-disagreement', (panel, ledger): string => {
+function disagreementSentence(panel: PanelEntry, ledger: Ledger): string {
   const found = orderDisagreement(panel, ledger);
   if (!found) return '';
   const named = (them: readonly PanelEntry[], where: string) =>
@@ -35,7 +38,7 @@ const disagreementSentence = madeOfAll('order-disagreement', (panel, ledger): st
         : [];
   const places = [...named(found.before, 'before'), ...named(found.behind, 'behind')].join(' and ');
   return ` By all the light that leaves the LEDs it comes ${places} instead, beyond the uncertainty.`;
-});
+}
 
 function plainRankSentence(panel: PanelEntry, ledger: Ledger, basis: RankBasis): string {
   const { sizeClass, current } = panel;

@@ -4,7 +4,7 @@ import type { MetricId } from '../../measure/metrics.ts';
 import { claimText } from '../../words/claim-text.ts';
 import { showDate } from '../../words/format.ts';
 import { plainName } from '../../words/plain-names.ts';
-import { rankSentence } from '../guide/rank-sentence.ts';
+import { standingSentence } from '../guide/rank-sentence.ts';
 import type { PieceElement } from '../shared/browser/pieces.ts';
 import { carriedLines } from '../shared/carried-lines.ts';
 import { type ShownFigure, shownFigure } from '../shared/shown-figure.ts';
@@ -56,7 +56,7 @@ export function headView(panel: PanelEntry, ledger: Ledger): HeadView {
   return {
     figures: headFigures(panel, currency),
     ...(scale && { scale }),
-    standing: rankSentence(panel, ledger),
+    standing: standingSentence(panel, ledger),
     ...(against && { against }),
     ...(frontier && {
       frontier:

@@ -1,11 +1,14 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
-import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import type { ClassTable, Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import type { Loaded } from '../../ledger/load-ledger.ts';
+import { STANDING } from '../../ledger/standing.ts';
 
 /** What of the ledger a page has read while it was rendered. */
 export interface PageReads {
   /** Panels, by slug. */
   panels: Set<string>;
+  /** Panels of which it read where they stand among the others. */
+  standings: Set<string>;
   /** It went through all of them, or read what is made of all. */
   all: boolean;
   /** What it was given that is made of all of them, by name. */
@@ -26,7 +29,7 @@ const made = shared.panelLedgerMade;
 
 /** Renders a page, and tells what of the ledger it has read. */
 export async function withReads<T>(render: () => Promise<T>): Promise<{ result: T; reads: PageReads }> {
-  const own: PageReads = { panels: new Set(), all: false, given: new Set() };
+  const own: PageReads = { panels: new Set(), standings: new Set(), all: false, given: new Set() };
   return { result: await reads.run(own, render), reads: own };
 }
 
@@ -51,6 +54,7 @@ export function givenTo(panel: PanelEntry, ledger: Ledger, name: string): { valu
 }
 
 const readOne = (slug: string) => reads.getStore()?.panels.add(slug);
+const readStanding = (slug: string) => reads.getStore()?.standings.add(slug);
 const readAll = () => {
   const store = reads.getStore();
   if (store) store.all = true;
@@ -58,9 +62,24 @@ const readAll = () => {
 
 /** The same, but whatever a page reads of panels is noted. Guide and day are every page's. */
 export function watched({ content, ledger }: Loaded): Loaded {
+  const panels = new Map(
+    [...ledger.panels].map(([slug, it]) => [slug, noting({ ...it }, STANDING, () => readStanding(slug))]),
+  );
+  // One panel is one object, wherever the ledger has it.
+  const ofPanels = (tables: readonly ClassTable[]) =>
+    tables.map((it) => withPanels(it, ({ slug }) => panels.get(slug)));
   return {
     content: { ...content, panels: watchedMap(content.panels) },
-    ledger: noting({ ...ledger, panels: watchedMap(ledger.panels) }, OF_ALL),
+    ledger: noting(
+      {
+        ...ledger,
+        panels: watchedMap(panels),
+        classes: ofPanels(ledger.classes),
+        classesByEmitted: ofPanels(ledger.classesByEmitted),
+      },
+      OF_ALL,
+      readAll,
+    ),
   };
 }
 
@@ -69,13 +88,24 @@ const OF_ALL = ['classes', 'classesByEmitted', 'frontier', 'instruments'] as con
   keyof Ledger
 >;
 
-function noting<T extends object>(it: T, ofAll: ReadonlyArray<keyof T>): T {
-  for (const key of ofAll) {
+/** A table with other objects for its panels. */
+function withPanels(table: ClassTable, other: (panel: PanelEntry) => PanelEntry | undefined): ClassTable {
+  const others = (panels: readonly PanelEntry[]) => panels.map((it) => other(it) ?? it);
+  return {
+    ...table,
+    groups: table.groups.map((it) => ({ ...it, panels: others(it.panels) })),
+    unranked: others(table.unranked),
+  };
+}
+
+/** Has some fields of an object noted when they are read. */
+function noting<T extends object>(it: T, fields: ReadonlyArray<keyof T>, note: () => void): T {
+  for (const key of fields) {
     const value = it[key];
     Object.defineProperty(it, key, {
       enumerable: true,
       get: () => {
-        readAll();
+        note();
         return value;
       },
     });

@@ -1,5 +1,6 @@
 import { globSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { PanelEntry } from '../../../src/ledger/ledger.ts';
 import type { Loaded } from '../../../src/ledger/load-ledger.ts';
 import { givenTo, madeOfAll, watched, withReads } from '../../../src/site/shared/page-reads.ts';
 import { type Demo, demoLedger } from '../../support/demo-ledger.ts';
@@ -18,13 +19,14 @@ async function noted(read: (loaded: Loaded) => unknown) {
     await new Promise((resolve) => setImmediate(resolve));
     return read(given);
   });
-  return { panels: [...reads.panels].toSorted(), all: reads.all, given: [...reads.given] };
+  const [panels, standings] = [reads.panels, reads.standings].map((it) => [...it].toSorted());
+  return { panels, standings, all: reads.all, given: [...reads.given] };
 }
 
 describe('what a page reads is noted', () => {
   test('panel by panel', async () => {
     const { result } = await withReads(async () => given.ledger.panels.get('ostrel-lill'));
-    expect(result).toBe(demo.ledger.panels.get('ostrel-lill'));
+    expect(result).toEqual(demo.ledger.panels.get('ostrel-lill'));
     const read = ({ ledger, content }: Loaded) => [
       ledger.panels.get('ostrel-lill'),
       ledger.panels.has('ostrel-vagg'),
@@ -32,6 +34,23 @@ describe('what a page reads is noted', () => {
     ];
     expect(await noted(read)).toEqual({
       panels: ['ostrel-lill', 'ostrel-vagg', 'quennick-dab'],
+      standings: [],
+      all: false,
+      given: [],
+    });
+  });
+
+  test.each<[string, (panel: PanelEntry | undefined) => unknown]>([
+    ['its rank', (it) => it?.rank],
+    ['why it has none', (it) => it?.rankAbsent],
+    ['its rank by emitted power', (it) => it?.byEmitted],
+    ['what it steps up to', (it) => it?.stepUps],
+    ['the frontier', (it) => it?.frontier],
+    ['all that there is of it', (it) => ({ ...it })],
+  ])('where a panel stands among the others: %s', async (_, read) => {
+    expect(await noted(({ ledger }) => read(ledger.panels.get('ostrel-lill')))).toEqual({
+      panels: ['ostrel-lill'],
+      standings: ['ostrel-lill'],
       all: false,
       given: [],
     });
@@ -54,7 +73,7 @@ describe('what a page reads is noted', () => {
 
   test('not what is every page’s', async () => {
     const read = ({ ledger, content }: Loaded) => [ledger.guide, ledger.today, content.methods, content.guide];
-    expect(await noted(read)).toEqual({ panels: [], all: false, given: [] });
+    expect(await noted(read)).toEqual({ panels: [], standings: [], all: false, given: [] });
   });
 
   test('of each page its own, while several are rendered', async () => {
@@ -65,12 +84,23 @@ describe('what a page reads is noted', () => {
   });
 });
 
+test('a panel is one object, by its name and in the tables', () => {
+  const { panels, classes, classesByEmitted } = given.ledger;
+  const shown = [...classes, ...classesByEmitted].flatMap((it) => [
+    ...it.groups.flatMap((group) => group.panels),
+    ...it.unranked,
+  ]);
+  expect(shown.length).toBeGreaterThan(panels.size);
+  for (const it of shown) expect(panels.get(it.slug)).toBe(it);
+});
+
 test('of what is made of all panels, a page rests on what comes of it', async () => {
   const most = madeOfAll('test/most', (panel, { panels }) => `${panel.slug} of ${panels.size}`);
   const own = demo.panel('ostrel-lill');
   const said = `ostrel-lill of ${demo.ledger.panels.size}`;
   expect(await noted(({ ledger }) => expect(most(own, ledger)).toBe(said))).toEqual({
     panels: [],
+    standings: [],
     all: false,
     given: ['test/most'],
   });

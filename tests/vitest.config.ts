@@ -43,7 +43,8 @@ export default defineConfig({
         extends: true,
         test: { name: 'shared', isolate: false, include: ['tests/**/*.test.ts'], exclude: [...NOT_HERE, ...ALONE] },
       },
-      { extends: true, test: { name: 'alone', include: ALONE } },
+      // Last of all: between the others they would take the place of a worker, and the next one loads everything again.
+      { extends: true, test: { name: 'alone', include: ALONE, sequence: { groupOrder: 1 } } },
     ],
     // Nothing is judged by its time; a slow machine gets the time it needs.
     testTimeout: 300_000,

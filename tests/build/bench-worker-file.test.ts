@@ -78,6 +78,9 @@ async function openedWith(answer: () => Promise<Response>): Promise<string[]> {
   writeBenchWorker(folder);
   const heard = new Map<string, (event: unknown) => void>();
   const done: string[] = [];
+  const window = (id: string) => ({ id, url: '/bench/', navigate: async () => done.push(`open in ${id}`) });
+  // The page that is left goes as the one that was asked for begins, a moment after.
+  const seen = [[window('left')], [window('asked')]];
   const self = {
     location: { href: 'https://guide.example/bench/worker.js', origin: 'https://guide.example' },
     addEventListener: (kind: string, it: (event: unknown) => void) => heard.set(kind, it),
@@ -88,14 +91,15 @@ async function openedWith(answer: () => Promise<Response>): Promise<string[]> {
       keys: async () => ['panel-ledger-bench abc', 'of something else'],
       delete: async (name: string) => done.push(`delete ${name}`),
     },
-    clients: { matchAll: async () => [{ url: '/bench/', navigate: async (url: string) => done.push(`open ${url}`) }] },
+    clients: { matchAll: async () => seen.shift() ?? [] },
   };
-  runInNewContext(readFileSync(join(folder, 'bench/worker.js'), 'utf8'), { self, URL });
+  runInNewContext(readFileSync(join(folder, 'bench/worker.js'), 'utf8'), { self, URL, setTimeout });
   const waiting: Promise<unknown>[] = [];
   let response: Promise<Response> | undefined;
   const request = { method: 'GET', mode: 'navigate', url: 'https://guide.example/bench/?run=a' };
   heard.get('fetch')?.({
     request,
+    resultingClientId: 'asked',
     respondWith: (it: Promise<Response>) => {
       response = it;
     },
@@ -123,6 +127,6 @@ test.each([404, 410])('leaves where the site has none any more: %i', async (stat
   expect(await openedWith(answer(status, 'text/html'))).toEqual([
     'unregister',
     'delete panel-ledger-bench abc',
-    'open /bench/',
+    'open in asked',
   ]);
 });

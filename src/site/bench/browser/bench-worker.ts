@@ -22,9 +22,7 @@ export interface WorkerScope {
   readonly registration: { unregister(): Promise<boolean> };
   readonly clients: {
     claim(): Promise<void>;
-    matchAll(options: {
-      type: 'window';
-    }): Promise<readonly { readonly url: string; navigate(url: string): Promise<unknown> }[]>;
+    matchAll(options: { type: 'window' }): Promise<readonly OpenWindow[]>;
   };
   fetch(request: string, options?: RequestInit): Promise<Response>;
   skipWaiting(): Promise<void>;
@@ -33,12 +31,20 @@ export interface WorkerScope {
   addEventListener(kind: 'message', work: (event: MessageEvent<WorkerMessage>) => void): void;
 }
 
+interface OpenWindow {
+  readonly id: string;
+  readonly url: string;
+  navigate(url: string): Promise<unknown>;
+}
+
 interface LastingEvent {
   waitUntil(work: Promise<unknown>): void;
 }
 
 export interface FetchEvent extends LastingEvent {
   readonly request: Pick<Request, 'method' | 'mode' | 'url'>;
+  /** The window as it will be once the page that it asks for has begun. */
+  readonly resultingClientId: string;
   respondWith(response: Promise<Response>): void;
 }
 
@@ -87,7 +93,7 @@ export function benchWorker(scope: WorkerScope, { version, site, files }: KeptFi
   }
 
   /** A site that answers, and has no worker: then the pages that are kept are no pages of it any more. */
-  async function leaveIfGone(): Promise<void> {
+  async function leaveIfGone(asking: string): Promise<void> {
     const answer = await scope
       .fetch(scope.location.href, { cache: 'no-store', redirect: 'manual' })
       .catch(() => undefined);
@@ -95,13 +101,13 @@ export function benchWorker(scope: WorkerScope, { version, site, files }: KeptFi
     if (answer?.status !== 404 && answer?.status !== 410) return;
     await scope.registration.unregister();
     for (const it of await scope.caches.keys()) if (it.startsWith(PREFIX)) await scope.caches.delete(it);
-    // The window that has just asked is there only once its page has begun.
-    for (let tries = 0; tries < 30; tries++) {
-      const windows = await scope.clients.matchAll({ type: 'window' });
-      for (const it of windows) await it.navigate(it.url).catch(() => undefined);
-      if (windows.length > 0) return;
+    let windows = await scope.clients.matchAll({ type: 'window' });
+    // The window that has just asked is there only once its page has begun; until then the page before may be there.
+    for (let tries = 0; tries < 30 && !windows.some((it) => it.id === asking); tries++) {
       await new Promise((done) => setTimeout(done, 100));
+      windows = await scope.clients.matchAll({ type: 'window' });
     }
+    for (const it of windows) await it.navigate(it.url).catch(() => undefined);
   }
 
   async function answer(address: string, url: string): Promise<Response> {
@@ -116,7 +122,7 @@ export function benchWorker(scope: WorkerScope, { version, site, files }: KeptFi
     const { origin, pathname } = new URL(url);
     if (method !== 'GET' || origin !== scope.location.origin || !Object.hasOwn(files, pathname)) return;
     event.respondWith(answer(pathname, url));
-    if (mode === 'navigate') event.waitUntil(leaveIfGone());
+    if (mode === 'navigate') event.waitUntil(leaveIfGone(event.resultingClientId));
   });
   scope.addEventListener('message', ({ data, ports }) => {
     if (data.kind === 'change') scope.skipWaiting();

@@ -1,6 +1,7 @@
 /**
  * Pages with the same rows and columns as the guide's longest table, shown by general table libraries in their fastest
- * settings: virtual rows where they have them, pages of rows where they don't, no animation.
+ * settings: virtual rows where they have them, pages of rows where they don't, no animation. All draw about as many rows as
+ * our table keeps live, and all columns in the window: what lies out of it one library would leave out.
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -16,6 +17,8 @@ export interface LibraryPage {
 }
 
 const NUMERIC_COLUMNS = 11;
+/** Rows that a library draws at a time: as many as our table keeps live. */
+const SHOWN = 12;
 
 function rowsOf(count: number): Array<[string, ...number[]]> {
   const draw = dice(1);
@@ -46,11 +49,11 @@ export function libraryPages(rows: number): LibraryPage[] {
   });
   return [
     page(
-      'simple-datatables, 50 rows a page',
+      `simple-datatables, ${SHOWN} rows a page`,
       [read('simple-datatables/dist/umd/simple-datatables.js')],
       [read('simple-datatables/dist/style.css')],
       '<table id="t"></table>',
-      `const table = new simpleDatatables.DataTable('#t', { data: { headings: names, data: rows }, perPage: 50, columns: names.map((_, i) => ({ select: i, type: i ? 'number' : 'string' })) });
+      `const table = new simpleDatatables.DataTable('#t', { data: { headings: names, data: rows }, perPage: ${SHOWN}, columns: names.map((_, i) => ({ select: i, type: i ? 'number' : 'string' })) });
        window.sortBy = (column, isDescending) => table.columns.sort(column, isDescending ? 'desc' : 'asc');
        // It has no filter on numbers; a search is what it offers.
        window.filterBelow = (value) => table.search(String(value).slice(0, 2));
@@ -60,10 +63,10 @@ export function libraryPages(rows: number): LibraryPage[] {
       'ag-grid-community, virtual rows',
       [read('ag-grid-community/dist/ag-grid-community.min.js')],
       [],
-      '<div id="t" style="height:700px"></div>',
+      `<div id="t" style="height:${SHOWN * 42 + 51}px"></div>`,
       `const api = agGrid.createGrid(document.querySelector('#t'), {
          columnDefs: names.map((headerName, i) => ({ headerName, field: 'c' + i, filter: i ? 'agNumberColumnFilter' : 'agTextColumnFilter' })),
-         rowData: objects, animateRows: false, suppressColumnMoveAnimation: true, onFirstDataRendered: () => { window.isReady = true; } });
+         defaultColDef: { width: 104 }, rowBuffer: 0, rowData: objects, animateRows: false, suppressColumnMoveAnimation: true, onFirstDataRendered: () => { window.isReady = true; } });
        window.sortBy = (column, isDescending) => api.applyColumnState({ state: [{ colId: 'c' + column, sort: isDescending ? 'desc' : 'asc' }], defaultState: { sort: null } });
        window.filterBelow = (value) => api.setFilterModel({ c2: { filterType: 'number', type: 'lessThanOrEqual', filter: value } });`,
     ),
@@ -72,7 +75,7 @@ export function libraryPages(rows: number): LibraryPage[] {
       [read('tabulator-tables/dist/js/tabulator.min.js')],
       [read('tabulator-tables/dist/css/tabulator.min.css')],
       '<div id="t"></div>',
-      `const table = new Tabulator('#t', { data: objects, height: 700, renderVertical: 'virtual', layout: 'fitDataFill', columns: names.map((title, i) => ({ title, field: 'c' + i, sorter: i ? 'number' : 'string' })) });
+      `const table = new Tabulator('#t', { data: objects, height: ${SHOWN * 24 + 30}, renderVertical: 'virtual', renderVerticalBuffer: 1, layout: 'fitDataFill', columns: names.map((title, i) => ({ title, field: 'c' + i, sorter: i ? 'number' : 'string' })) });
        table.on('tableBuilt', () => { window.isReady = true; });
        window.sortBy = (column, isDescending) => table.setSort('c' + column, isDescending ? 'desc' : 'asc');
        window.filterBelow = (value) => table.setFilter('c2', '<=', value);`,

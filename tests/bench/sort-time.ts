@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { CHROMIUM, CHROMIUM_SWITCHES } from '../support/ensure-browser.ts';
+import { atRest } from './at-rest.ts';
 import { type BuiltPage, builtPage } from './built-page.ts';
 import { LONGEST, openPage } from './open-page.ts';
 import { type Line, median, type Section, spread } from './report.ts';
@@ -107,7 +108,7 @@ async function timeClicks(browser: Browser, site: string, way: Way, rows: number
   while (times.length < clicks) {
     const page = await openPage(browser, site, way.html);
     await way.prepare?.(page);
-    await settle(page);
+    await atRest(page);
     live = await page.locator('#ranking tr[data-f]').count();
     if (live > rows || (live === rows) !== way.isWhole)
       throw new Error(`${way.name}: ${live} of ${rows} rows are live`);
@@ -122,25 +123,13 @@ async function timeClicks(browser: Browser, site: string, way: Way, rows: number
 }
 
 async function timeClick(page: Page, selector: string): Promise<number> {
-  await settle(page);
+  await atRest(page);
   const { time, changed } = await page.evaluate(clickToPaint, selector);
   if (!changed) throw new Error(`a click on ${selector} did not change the order`);
   return time;
 }
 
-/** Lets what went before come to an end, so that it does not count. */
-async function settle(page: Page): Promise<void> {
-  await page.evaluate(
-    () =>
-      new Promise<void>((resolve) => {
-        requestAnimationFrame(() =>
-          requestAnimationFrame(() => requestIdleCallback(() => resolve(), { timeout: 500 })),
-        );
-      }),
-  );
-}
-
-/** Runs in the page: a frame's callback comes before its layout and paint, a message sent from it after them. */
+/** Runs in the page: a frame's callback comes before its layout and paint, the most urgent task asked for in it after them. */
 function clickToPaint(selector: string): Promise<{ time: number; changed: boolean }> {
   const button = document.querySelector<HTMLElement>(selector);
   if (!button) throw new Error(`nothing to click: ${selector}`);
@@ -150,12 +139,13 @@ function clickToPaint(selector: string): Promise<{ time: number; changed: boolea
     const start = performance.now();
     button.click();
     requestAnimationFrame(() => {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = () => {
-        const time = performance.now() - start;
-        resolve({ time, changed: exponent().some((row, i) => row !== before[i]) });
-      };
-      port2.postMessage(null);
+      void scheduler.postTask(
+        () => {
+          const time = performance.now() - start;
+          resolve({ time, changed: exponent().some((row, i) => row !== before[i]) });
+        },
+        { priority: 'user-blocking' },
+      );
     });
   });
 }

@@ -216,10 +216,7 @@ export class SortableTable {
     const isWhole = this.#sort.scope === 'each' && !this.#isLeft;
     const unranked = isWhole && body.unranked ? [body.unranked] : [];
     const wanted = [body.head, ...live.map((i) => this.rows[i] as HTMLTableRowElement), ...unranked];
-    // Rows that are put where they are would be laid out anew.
-    const { children } = body.element;
-    if (children.length !== wanted.length || wanted.some((it, i) => it !== children[i]))
-      body.element.replaceChildren(...wanted);
+    putInOrder(body.element, wanted);
     body.element.hidden = left.length === 0 && unranked.length === 0;
     if (!this.#isByRank || !(this.#isLeft || this.#ties.isPainted)) return;
     const byRank = this.#bodies.map((_, at) => this.#orders.of(at, this.first));
@@ -242,4 +239,15 @@ function inSight(laid: readonly Laid[]): Laid[] {
       rows += live.length;
       return true;
     });
+}
+
+/** Makes rows the children of a body in an order. Those that stay are not touched: they would be laid out anew. */
+function putInOrder(body: HTMLElement, wanted: readonly HTMLElement[]): void {
+  const staying = new Set<Element>(wanted);
+  for (const it of [...body.children]) if (!staying.has(it)) it.remove();
+  let next = body.firstElementChild;
+  for (const it of wanted) {
+    if (it === next) next = next.nextElementSibling;
+    else body.insertBefore(it, next);
+  }
 }

@@ -228,7 +228,15 @@ describe('the ranking', () => {
 function figurePlaces(page: SitePage): HtmlElement[] {
   const { document } = page;
   const head = document.querySelectorAll('dl.head-figures dd').filter((it) => !it.classList.contains('under'));
-  const cells = ['td.n', '.distances td', '.bench td']
+  const cells = [
+    'td.n',
+    '.emitted td',
+    '.distances td',
+    '.bench td',
+    '.prices td',
+    '.limits td:nth-child(2):not(.soft)',
+    '.limits td:nth-child(5)',
+  ]
     .flatMap((it) => document.querySelectorAll(`main ${it}`))
     .filter((it) => !it.classList.contains('drawn'));
   return [

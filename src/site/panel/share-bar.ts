@@ -27,12 +27,13 @@ export function shareBar({ least, most }: Share): PieceElement {
   return piece(
     'svg',
     { class: 'share-bar', 'aria-hidden': 'true' },
-    piece('rect', { class: 'axis' }),
-    // What is next to nothing is seen to be something.
-    piece('rect', { class: 'tip' }),
-    piece('rect', { class: 'sure', width: at(from) }),
-    to > from && piece('rect', { class: 'open', x: at(from), width: at(to - from) }),
-    piece('rect', { class: 'limit' }),
+    // The axis, and the tip by which next to nothing is seen to be something; the style sheet knows parts by their order.
+    piece('rect', {}),
+    piece('rect', {}),
+    piece('rect', { width: at(from) }),
+    to > from && piece('rect', { x: at(from), width: at(to - from) }),
+    // The limit, always the last.
+    piece('rect', {}),
     ...(isBroken
       ? [95, 97].map((x) => piece('line', { class: 'break', x1: `${x}%`, x2: `${x + 1}%`, y1: HEIGHT - 2, y2: 2 }))
       : []),

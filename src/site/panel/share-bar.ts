@@ -3,7 +3,7 @@ import { type PieceElement, piece } from '../shared/browser/pieces.ts';
 
 /** Where the scale ends, % of the limit; what goes beyond is drawn broken. */
 const END = 500;
-/** The limit itself, and its multiples that the head of the column names. */
+/** The limit itself, first, and its multiples that the head of the column names. */
 const TICKS: ReadonlyArray<readonly [share: number, label: string]> = [
   [100, 'limit'],
   [200, '2 ×'],
@@ -44,16 +44,10 @@ export function shareBar({ least, most }: Share): PieceElement {
 export function shareScale(): PieceElement {
   return piece(
     'svg',
-    { class: 'share-bar scale', width: '100%', height: HEIGHT + 4, 'aria-hidden': 'true' },
+    { class: 'share-bar scale', 'aria-hidden': 'true' },
     ...TICKS.flatMap(([share, label]) => [
-      piece('text', { x: at(share), y: 11, 'text-anchor': share === END ? 'end' : 'middle' }, label),
-      piece('line', {
-        class: share === 100 ? 'limit' : 'tick',
-        x1: at(share),
-        x2: at(share),
-        y1: HEIGHT,
-        y2: HEIGHT + 4,
-      }),
+      piece('text', { x: at(share), y: 11 }, label),
+      piece('line', { x1: at(share), x2: at(share), y1: HEIGHT, y2: HEIGHT + 4 }),
     ]),
   );
 }

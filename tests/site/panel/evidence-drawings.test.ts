@@ -15,6 +15,8 @@ const parts = (drawing: PieceElement, name: string) =>
   );
 const rects = (drawing: PieceElement) =>
   drawing.pieces.filter((it): it is PieceElement => typeof it !== 'string' && it.tag === 'rect');
+const lines = (drawing: PieceElement) =>
+  drawing.pieces.filter((it): it is PieceElement => typeof it !== 'string' && it.tag === 'line');
 const share = (value: unknown) => Number.parseFloat(String(value));
 const drawn = (of: Share) => {
   const bar = shareBar(of);
@@ -36,7 +38,7 @@ describe('a share of a limit', () => {
     expect(readFileSync('src/site/panel/exposure-limits.css', 'utf8')).toMatch(
       /rect:last-of-type \{\s*x: calc\(20% - 1px\)/,
     );
-    expect(share(parts(shareScale(), 'limit')[0]?.attributes.x1)).toBe(20);
+    expect(share(lines(shareScale())[0]?.attributes.x1)).toBe(20);
     expect(drawn({ least: 100, most: 100 }).sure).toBe(20);
     expect(drawn({ least: 200, most: 200 }).sure).toBe(40);
   });
@@ -56,7 +58,7 @@ describe('a share of a limit', () => {
 test('the frame’s part of the light is a part of all of it, its interval within', () => {
   const bar = frameBar({ value: 67, low: 63.9, high: 104 });
   expect(parts(bar, 'in')[0]?.attributes.width).toBe('67%');
-  expect(parts(bar, 'interval').map((it) => [it.attributes.x1, it.attributes.x2])).toEqual([
+  expect(lines(bar).map((it) => [it.attributes.x1, it.attributes.x2])).toEqual([
     ['63.9%', '100%'],
     ['63.9%', '63.9%'],
     ['100%', '100%'],

@@ -68,7 +68,7 @@ test('each point is a button with its numbers, over its mark; picked points lead
   const first = open.locator('[data-plot=power-by-price]');
   const slugs = await first
     .locator('tbody tr')
-    .evaluateAll((them) => them.map((it) => (it as HTMLElement).dataset.slug));
+    .evaluateAll((them) => them.map((it) => (it as HTMLElement).dataset.f?.split('|')[0]));
   const points = await first.locator('.points button').evaluateAll((them) =>
     them.map((it) => ({
       slug: (it as HTMLElement).dataset.point,

@@ -10,6 +10,8 @@ import { productFolder } from './src/content/read/product-folder.ts';
 import { MARKDOWN } from './src/layouts/markdown.ts';
 import { contentFolder } from './src/ledger/load-ledger.ts';
 
+const assetFileNames = '_astro/[hash][extname]';
+
 export default defineConfig({
   output: 'static',
   // The folder in which a command is run is the guide's: builds and caches lie there. Code and styles lie here.
@@ -27,8 +29,12 @@ export default defineConfig({
     server: { fs: { allow: [productFolder(), packagesFolder(), resolve('.'), resolve(contentFolder())] } },
     // A thread is reached by the bench's service worker only where its script lies under /bench/ too.
     worker: { rollupOptions: { output: { entryFileNames: 'bench/[name].[hash].js' } } },
-    // Every page names its scripts: their hash alone is name enough.
-    environments: { client: { build: { rolldownOptions: { output: { entryFileNames: '_astro/[hash].js' } } } } },
+    // Every page names its scripts, styles and typefaces: their hash alone is name enough. Styles and typefaces come of
+    // what renders the pages, scripts of what browsers run.
+    environments: {
+      client: { build: { rolldownOptions: { output: { entryFileNames: '_astro/[hash].js', assetFileNames } } } },
+      prerender: { build: { rolldownOptions: { output: { assetFileNames } } } },
+    },
     build: {
       assetsInlineLimit: 0,
       rollupOptions: {

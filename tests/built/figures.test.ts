@@ -228,9 +228,17 @@ describe('the ranking', () => {
 function figurePlaces(page: SitePage): HtmlElement[] {
   const { document } = page;
   const head = document.querySelectorAll('dl.head-figures dd').filter((it) => !it.classList.contains('under'));
-  const cells = ['td.n', '.distances td', '.bench td']
-    .flatMap((it) => document.querySelectorAll(`main ${it}`))
-    .filter((it) => !it.classList.contains('drawn'));
+  // What was read and its share: limit and bar lie between them.
+  const limits = document.querySelectorAll('.limits tbody tr').flatMap((row) => {
+    const [read, , , share] = row.querySelectorAll('td');
+    return [read?.classList.contains('soft') ? undefined : read, share].filter((it) => it !== undefined);
+  });
+  const cells = [
+    ...['td.n', '.emitted td', '.distances td', '.bench td', '.prices td'].flatMap((it) =>
+      document.querySelectorAll(`main ${it}`),
+    ),
+    ...limits,
+  ].filter((it) => !it.classList.contains('drawn'));
   return [
     ...head,
     // What stands under one of the head's figures is another one with words about it.

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { slugOf } from '../../src/site/guide/browser/row-data.ts';
 import { DESK, type OpenSite, openSite, PHONE } from './browser.ts';
 import { attribute, pageAt, panelsJson, textOf } from './site.ts';
 
@@ -67,7 +68,7 @@ test('each point is a button with its numbers, over its mark; picked points lead
   const first = open.locator('[data-plot=power-by-price]');
   const slugs = await first
     .locator('tbody tr')
-    .evaluateAll((them) => them.map((it) => (it as HTMLElement).dataset.slug));
+    .evaluateAll((them) => them.map((it) => (it as HTMLElement).dataset.f?.split('|')[0]));
   const points = await first.locator('.points button').evaluateAll((them) =>
     them.map((it) => ({
       slug: (it as HTMLElement).dataset.point,
@@ -115,7 +116,7 @@ test('the guide’s filters hold, are named, and lead back', async () => {
   const wanted = page.document
     .querySelectorAll('[data-plot="power-by-price"] tbody tr')
     .filter((it) => attribute(it, 'data-class') === 'desk' && Number(attribute(it, 'data-x')) <= 300)
-    .map((it) => attribute(it, 'data-slug'));
+    .map((it) => slugOf(attribute(it, 'data-f')));
   expect(wanted.length).toBeGreaterThan(0);
   const drawn = await open
     .locator('[data-plot=price-per-watt] .points button')

@@ -3,7 +3,6 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { isInDoubt } from '../../measure/handed-on.ts';
 import { metricById, metricsOnPanelPage } from '../../measure/metrics.ts';
-import { methodOf } from '../../words/format.ts';
 import { panelPreview } from '../cards/preview.ts';
 import { dataUnit, figureNumbers, publishedPanels } from '../export/data-parts.ts';
 import { TABLES, tablePath } from '../export/tables/index.ts';
@@ -50,9 +49,10 @@ export function panelData(panel: PanelEntry, { guide }: Ledger): WithContext<Pro
           value,
           ...(interval95 && { minValue: interval95[0], maxValue: interval95[1] }),
           unitText: dataUnit(it.unit, guide.currency),
-          measurementTechnique: at(methodOf(it).address),
         };
       }),
+      // How each was found, with its method and version, is said there for all of them.
+      subjectOf: { '@type': 'WebPage', url: `${address}methodology/` },
     }),
     ...(newest && {
       offers: {

@@ -216,7 +216,7 @@ function groupWords(
   const bySubject = Map.groupBy(told.filter(isSaid), ({ words }) => words.subject);
   return {
     outcomes: [...bySubject].flatMap(([title, all]) => {
-      const sentences = [...new Set(all.flatMap((it) => it.words.outcome))];
+      const sentences = [...new Set(all.flatMap((it) => it.words.beside))];
       const words = sentences.filter((it) => !said.has(`${title} ${it}`)).join(' ');
       for (const it of sentences) said.add(`${title} ${it}`);
       return words === '' ? [] : [{ title, words }];

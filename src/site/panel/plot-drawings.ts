@@ -8,7 +8,6 @@ import type { PointControl } from './point-control.ts';
 
 /** Half of the side of what stands for a reading on a plot. */
 const HALF_MARK = 4.5;
-const DOT = 3.5;
 
 type Area = Pick<Plot, 'width' | 'height' | 'description'>;
 
@@ -61,7 +60,7 @@ export function pointsDrawing(it: PointControl): PieceElement {
   const { frame } = it;
   const dots = (isStruck: boolean) => {
     const own = it.points.flatMap(({ x, readings }) =>
-      readings.filter((one) => one.isStruck === isStruck).map(({ y }) => piece('circle', { cx: x, cy: y, r: DOT })),
+      readings.filter((one) => one.isStruck === isStruck).map(({ y }) => piece('circle', { cx: x, cy: y })),
     );
     return own.length > 0 && piece('g', { class: isStruck ? 'struck' : 'read' }, ...own);
   };

@@ -3,7 +3,7 @@ import { type PieceElement, piece } from '../shared/browser/pieces.ts';
 
 /** Where the scale ends, % of the limit; what goes beyond is drawn broken. */
 const END = 500;
-/** The limit itself, and its multiples that the head of the column names. */
+/** The limit itself, first, and its multiples that the head of the column names. */
 const TICKS: ReadonlyArray<readonly [share: number, label: string]> = [
   [100, 'limit'],
   [200, '2 ×'],
@@ -27,12 +27,13 @@ export function shareBar({ least, most }: Share): PieceElement {
   return piece(
     'svg',
     { class: 'share-bar', 'aria-hidden': 'true' },
-    piece('rect', { class: 'axis' }),
-    // What is next to nothing is seen to be something.
-    piece('rect', { class: 'tip' }),
-    piece('rect', { class: 'sure', width: at(from) }),
-    to > from && piece('rect', { class: 'open', x: at(from), width: at(to - from) }),
-    piece('rect', { class: 'limit' }),
+    // The axis, and the tip by which next to nothing is seen to be something; the style sheet knows parts by their order.
+    piece('rect', {}),
+    piece('rect', {}),
+    piece('rect', { width: at(from) }),
+    to > from && piece('rect', { x: at(from), width: at(to - from) }),
+    // The limit, always the last.
+    piece('rect', {}),
     ...(isBroken
       ? [95, 97].map((x) => piece('line', { class: 'break', x1: `${x}%`, x2: `${x + 1}%`, y1: HEIGHT - 2, y2: 2 }))
       : []),
@@ -43,16 +44,10 @@ export function shareBar({ least, most }: Share): PieceElement {
 export function shareScale(): PieceElement {
   return piece(
     'svg',
-    { class: 'share-bar scale', width: '100%', height: HEIGHT + 4, 'aria-hidden': 'true' },
+    { class: 'share-bar scale', 'aria-hidden': 'true' },
     ...TICKS.flatMap(([share, label]) => [
-      piece('text', { x: at(share), y: 11, 'text-anchor': share === END ? 'end' : 'middle' }, label),
-      piece('line', {
-        class: share === 100 ? 'limit' : 'tick',
-        x1: at(share),
-        x2: at(share),
-        y1: HEIGHT,
-        y2: HEIGHT + 4,
-      }),
+      piece('text', { x: at(share), y: 11 }, label),
+      piece('line', { x1: at(share), x2: at(share), y1: HEIGHT, y2: HEIGHT + 4 }),
     ]),
   );
 }

@@ -126,7 +126,7 @@ function panelPieces({ field, housing }: Sizes, centre: { x: number; y: number }
 function dot({ share }: DrawnPoint, x: number, y: number, largest: number): PieceElement {
   const radius = share === undefined ? largest / 2 : Math.max(0.8, largest * Math.sqrt(share));
   return piece('circle', {
-    class: share === undefined ? 'struck' : 'read',
+    class: share === undefined && 'struck',
     cx: round(x),
     cy: round(y),
     r: round(radius),
@@ -142,21 +142,24 @@ function points(grid: GridDrawing, field: Box, scale: number, largest: number, b
   const isThree = grid.columns === 3 && !isOnDots;
   // Where many points crowd, the table alone has their numbers.
   const hasNumbers = isThree || isOnDots;
-  return grid.points.flatMap((point, i) => {
+  const drawn = grid.points.map((point, i) => {
     const [x, y] = [field.x + point.x * scale, field.y + point.y * scale];
     const [left, right] =
       beside === 'dots' ? [x - largest + 4, x + largest - 4] : [beside.x + 2, beside.x + beside.width - 2];
     const column = isThree ? i % 3 : undefined;
     const place =
       column === 0
-        ? { x: round(left - OVER_DOT), y: round(y + 4), 'text-anchor': 'end' }
+        ? { x: round(left - OVER_DOT), y: round(y + 4) }
         : column === 2
-          ? { x: round(right + OVER_DOT), y: round(y + 4), 'text-anchor': 'start' }
-          : column === 1
-            ? { x: round(x), y: round(y - largest - 4), 'text-anchor': 'middle' }
-            : { class: 'on', x: round(x), y: round(y + 4) };
-    return [dot(point, x, y, largest), ...(hasNumbers ? [piece('text', place, point.text)] : [])];
+          ? { x: round(right + OVER_DOT), y: round(y + 4) }
+          : { x: round(x), y: round(column === 1 ? y - largest - 4 : y + 4) };
+    return { dot: dot(point, x, y, largest), text: piece('text', place, point.text) };
   });
+  return [
+    ...drawn.map((it) => it.dot),
+    // The style sheet knows by their order which numbers end at their places, begin there, or have them in their middle.
+    ...(hasNumbers ? [piece('g', { class: isThree ? 'three' : 'on' }, ...drawn.map((it) => it.text))] : []),
+  ];
 }
 
 /** The field again, as large as there is room for, with its numbers on the dots and a length to tell its scale. */

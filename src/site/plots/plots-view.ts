@@ -12,10 +12,9 @@ import { panelAddress } from '../shared/panel-address.ts';
 
 /** One point of a plot, which is a row of the table behind it. */
 export interface PlotPoint {
-  slug: string;
   name: string;
-  /** The model, where that is one alone: it stands beside the point. */
-  short: string;
+  /** The model, where that is one alone: it stands beside the point in the name's place. */
+  short?: string;
   address: string;
   /** Size class, for the row, and by its id for the filters. */
   group: string;
@@ -31,7 +30,7 @@ export interface PlotPoint {
   high?: number;
   xText: string;
   yText: string;
-  /** Name and numbers in one line. */
+  /** Its numbers in one line, to stand behind name and size class. */
   words: string;
   /** On the frontier. */
   isOn?: boolean;
@@ -106,8 +105,7 @@ export function plotsView(ledger: Ledger): Plot[] {
       const carried = carriedWords(y);
       points.push({
         ...named(panel),
-        slug: panel.slug,
-        short: models.filter((it) => it === panel.data.model).length > 1 ? panel.name : panel.data.model,
+        ...(models.filter((it) => it === panel.data.model).length === 1 && { short: panel.data.model }),
         group: panel.sizeClass?.name ?? '',
         classId: panel.sizeClass?.id ?? '',
         filter: rowDataOf(panel, filters),
@@ -116,7 +114,7 @@ export function plotsView(ledger: Ledger): Plot[] {
         xText: x.text,
         y: value,
         yText: withoutUnit(showFigure(y, currency)),
-        words: `${panel.name}, ${panel.sizeClass?.name ?? 'size not known'}: ${x.words}${showFigure(y, currency).text}${dagger ? '; in doubt' : ''}${carried ? `; ${carried}` : ''}`,
+        words: `${x.words}${showFigure(y, currency).text}${dagger ? '; in doubt' : ''}${carried ? `; ${carried}` : ''}`,
         ...(interval95 && { low: interval95[0], high: interval95[1] }),
         ...(panel.frontier === 'on' && { isOn: true }),
         ...(dagger && { dagger }),

@@ -5,12 +5,12 @@ import { SLOPE_TO } from '../../measure/exposure/reference-levels.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import type { Statement } from '../../measure/statement.ts';
 import { say } from '../say.ts';
-import { amount, capital, hertzWords } from './amounts.ts';
+import { AT_CAUTIOUS_END, amount, capital, hertzWords } from './amounts.ts';
 import { cited } from './citation.ts';
 import { CITATIONS } from './citations.ts';
 import { conditionWords, frequencyTaken } from './field-frequency.ts';
 import { FIELD_NAMES, readWords } from './field-words.ts';
-import { outcome } from './outcome.ts';
+import { cautiousPart, outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** What none of the levels covers. */
@@ -40,8 +40,11 @@ export function fieldWords(result: FieldResult): LimitWords {
   if (!isFigure(on)) return without(on.reason);
   if (!isFigure(strict)) return without(strict.reason);
   const isRadio = kind === 'radio';
+  const seen = isRadio ? '' : seenWords(reading);
+  const ends = endWords(result, strict);
   return worded(head, {
-    outcome: [readWords(reading), isRadio ? '' : seenWords(reading), shareWords(result, strict, on)],
+    outcome: [readWords(reading), seen, shareWords(result, strict, on)],
+    ...(ends !== undefined && { beside: [seen, ends] }),
     own: [`${capital(frequencyTaken(levels.strict.frequency))}.`],
     background: [...(isRadio ? [RADIO] : [isFigure(mild) ? STRICT_FIRST : '', MIXED]), limit, IMPLANTS],
   });
@@ -62,6 +65,18 @@ function shareWords({ levels, mild }: FieldResult, strict: Figure, { unit }: Fig
   const first = `${condition(levels.strict)}${whole} is ${of(strict, levels.strict)}`;
   if (!levels.mild || !isFigure(mild)) return `${capital(first)}.`;
   return `${capital(first)}; ${condition(levels.mild)}it is ${of(mild, levels.mild)}.`;
+}
+
+/** The cautious ends of both shares; undefined where one has none. */
+function endWords({ levels, mild }: FieldResult, strict: Figure): string | undefined {
+  const part = (figure: Figure, { frequency }: Level) => {
+    const end = cautiousPart(figure, 'high');
+    return end && `${end}${frequency ? ` if ${conditionWords(frequency)}` : ''}`;
+  };
+  const first = part(strict, levels.strict);
+  const second = levels.mild && isFigure(mild) ? part(mild, levels.mild) : '';
+  if (first === undefined || second === undefined) return undefined;
+  return `${capital(AT_CAUTIOUS_END)}, with the room’s own field, ${[first, second].filter((it) => it !== '').join(', ')}.`;
 }
 
 /** What the instrument can see at all: a reading, and a bound too, says nothing of the rest. */

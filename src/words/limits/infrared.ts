@@ -5,7 +5,7 @@ import { type Figure, isFigure } from '../../measure/figure.ts';
 import { number } from '../../measure/numbers.ts';
 import { say } from '../say.ts';
 import { timeWords } from '../time-words.ts';
-import { AT_CAUTIOUS_END, VALUE_USED } from './amounts.ts';
+import { AT_CAUTIOUS_END, capital, VALUE_USED } from './amounts.ts';
 import { INFRARED_EYE, limitSentence } from './citation.ts';
 import {
   LONG_EXPOSURE_LIMIT,
@@ -16,7 +16,7 @@ import {
   shareSentence,
   timeSentence,
 } from './infrared-phrases.ts';
-import { outcome } from './outcome.ts';
+import { cautiousPart, outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** The limit, and why its edition is named. */
@@ -59,8 +59,10 @@ export function infraredShareWords(result: InfraredShareResult): LimitWords {
     cautiousSeconds === undefined
       ? 'A time to the limit can’t be told from a bound from below.'
       : timeSentence(cautiousSeconds, 'the long-exposure limit');
+  const end = cautiousPart(figure, 'high');
   return worded(head, {
     outcome: [sharePart(result, figure), time, spectralPart(result)],
+    ...(end !== undefined && { beside: [`${capital(AT_CAUTIOUS_END)} ${end}.`, time, spectralPart(result)] }),
     own: [basis(result)],
     background: [rangePart(result), LIMIT_WORDS],
   });

@@ -3,6 +3,16 @@ import type { Figure } from '../../measure/figure.ts';
 import { say } from '../say.ts';
 import { AT_CAUTIOUS_END, amount, VALUE_USED } from './amounts.ts';
 
+/** The cautious end of a figure alone, as it stands within a sentence; undefined for a figure without an interval. */
+export function cautiousPart(
+  figure: Figure,
+  side: Cautious,
+  written: (value: number) => string = (value) => amount(value, figure.unit),
+): string | undefined {
+  const end = cautiousEnd(figure, side);
+  return figure.interval95 && end !== undefined ? written(roundedTo(end, side)) : undefined;
+}
+
 /**
  * An outcome and its cautious end, in words. `of` follows the value: "of the limit".
  *

@@ -4,11 +4,11 @@ import type { PrecautionResult } from '../../measure/exposure/precaution-results
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import type { Statement } from '../../measure/statement.ts';
 import { say } from '../say.ts';
-import { amount, capital } from './amounts.ts';
+import { AT_CAUTIOUS_END, amount, capital } from './amounts.ts';
 import { cited } from './citation.ts';
 import { CITATIONS } from './citations.ts';
 import { FIELD_NAMES, readWords } from './field-words.ts';
-import { outcome } from './outcome.ts';
+import { cautiousPart, outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** The four ranges in the words of SBM-2015. */
@@ -45,7 +45,9 @@ export function precautionWords({ figure, reading, line, range }: PrecautionResu
   if (!isFigure(on)) return without(on.reason);
   if (!isFigure(figure)) return without(figure.reason);
   const multiple = outcome(figure, 'high', `the lowest line for sleeping places, ${amount(line, on.unit)}`);
+  const end = cautiousPart(figure, 'high');
   return worded(head, {
+    ...(end !== undefined && { beside: [`${capital(AT_CAUTIOUS_END)}, with the room’s own field, ${end}.`] }),
     outcome: [
       readWords(reading),
       `The reading with the panel on, the room’s own field included, is ${multiple}.`,

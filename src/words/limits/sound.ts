@@ -2,11 +2,11 @@ import { roundedTo } from '../../measure/exposure/cautious-end.ts';
 import type { SoundReading, SoundResult } from '../../measure/exposure/sound-result.ts';
 import { type Figure, isFigure } from '../../measure/figure.ts';
 import { say } from '../say.ts';
-import { AT_CAUTIOUS_END, amount, asRead, VALUE_USED } from './amounts.ts';
+import { AT_CAUTIOUS_END, amount, asRead, capital, VALUE_USED } from './amounts.ts';
 import { cited } from './citation.ts';
 import { CITATIONS } from './citations.ts';
 import { placeWords } from './field-words.ts';
-import { outcome } from './outcome.ts';
+import { cautiousPart, outcome } from './outcome.ts';
 import { type LimitWords, worded } from './wording.ts';
 
 /** The panel's sound. It is held against no limit. */
@@ -20,7 +20,13 @@ export function soundWords({ figure, reading, atMost }: SoundResult): LimitWords
     return worded(head, { withheld: `No level can be given for the panel alone: ${say(figure.reason)}.`, background });
   }
   const panel = figure.bound ? boundWords(figure, atMost) : `The panel alone gives ${outcome(figure, 'high')}.`;
-  return worded(head, { outcome: [readWords(reading), panel], background });
+  const end = figure.bound ? undefined : cautiousPart(figure, 'high');
+  return worded(head, {
+    outcome: [readWords(reading), panel],
+    // The page has what was read in its table of fields and sound.
+    beside: [end === undefined ? panel : `${capital(AT_CAUTIOUS_END)} ${end}.`],
+    background,
+  });
 }
 
 function readWords({ on, off, distance }: SoundReading): string {

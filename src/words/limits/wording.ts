@@ -10,6 +10,8 @@ export interface LimitWords {
   withheld?: string;
   /** Plain English, a sentence or two each: what came out for this panel. */
   outcome: readonly string[];
+  /** The same beside a table whose line has the reading, the limit and the share: what the line has not. */
+  beside: readonly string[];
   /** What of the background hangs on this panel's readings; the rest is the same for all panels. */
   own: readonly string[];
   /** The limit with its source, year and edition, and what was taken for granted. */
@@ -26,6 +28,7 @@ type Head = Pick<LimitWords, 'subject' | 'aspect'> & Partial<Pick<LimitWords, 'l
 /**
  * A result's words from their parts, empty ones left out. The label is the aspect where none is given.
  *
+ * @param beside left out where the table says none of the outcome
  * @param own stands before the rest of the background, and in it
  */
 export function worded(
@@ -33,9 +36,16 @@ export function worded(
   {
     withheld,
     outcome = [],
+    beside = outcome,
     own = [],
     background,
-  }: { withheld?: string; outcome?: readonly string[]; own?: readonly string[]; background: readonly string[] },
+  }: {
+    withheld?: string;
+    outcome?: readonly string[];
+    beside?: readonly string[];
+    own?: readonly string[];
+    background: readonly string[];
+  },
 ): LimitWords {
   const isSaid = (part: string) => part !== '';
   return {
@@ -44,6 +54,7 @@ export function worded(
     label,
     ...(withheld !== undefined && { withheld }),
     outcome: outcome.filter(isSaid),
+    beside: beside.filter(isSaid),
     own: own.filter(isSaid),
     background: [...own, ...background].filter(isSaid),
   };

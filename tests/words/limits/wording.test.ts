@@ -11,6 +11,7 @@ test('empty parts are left out, and every text ends with what it is not', () => 
     aspect: 'share',
     label: 'share',
     outcome: ['One.'],
+    beside: ['One.'],
     own: ['From red.'],
     background: ['From red.', 'Two.'],
   });
@@ -20,6 +21,12 @@ test('empty parts are left out, and every text ends with what it is not', () => 
   );
 });
 
+test('a table’s line may leave less to be said beside it', () => {
+  const words = worded({ subject: 'Panel' }, { outcome: ['One and two.'], beside: ['Two.', ''], background: [] });
+  expect(words.beside).toEqual(['Two.']);
+  expect(textOf(words)).toContain('One and two.');
+});
+
 test('why there is no figure comes first', () => {
   const words = worded({ subject: 'Panel', label: 'none' }, { withheld: 'No share.', background: ['Two.'] });
   expect(words).toEqual({
@@ -27,6 +34,7 @@ test('why there is no figure comes first', () => {
     label: 'none',
     withheld: 'No share.',
     outcome: [],
+    beside: [],
     own: [],
     background: ['Two.'],
   });

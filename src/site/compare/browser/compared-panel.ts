@@ -8,7 +8,7 @@ import type { SmallPhoto } from '../../shared/browser/small-photo.ts';
 export type Status = 'draft' | 'published' | 'withdrawn';
 
 /** Version of the files' form; goes up when a field changes its meaning or goes. */
-export const COMPARE_FORMAT = 5;
+export const COMPARE_FORMAT = 6;
 
 /** Width and height, cm. */
 export interface Size {

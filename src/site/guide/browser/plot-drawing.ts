@@ -11,6 +11,7 @@ import {
 } from 'chart.js';
 import { type PageColours, pageColours } from '../../shared/browser/page-colours.ts';
 import { placeNames } from './plot-names.ts';
+import { slugOf } from './row-data.ts';
 
 Chart.register(ScatterController, PointElement, LineElement, LinearScale, Tooltip);
 
@@ -34,17 +35,20 @@ const numberOf = (text: string | undefined) => (text === undefined ? undefined :
 
 /** Reads the points from the table of a section, without the rows that filters hide. */
 function pointsOf(section: HTMLElement): Point[] {
-  return [...section.querySelectorAll<HTMLTableRowElement>('tbody tr:not([hidden])')].map(({ dataset }) => ({
-    slug: dataset.slug ?? '',
-    x: Number(dataset.x),
-    y: Number(dataset.y),
-    low: numberOf(dataset.low),
-    high: numberOf(dataset.high),
-    isOn: dataset.on !== undefined,
-    name: dataset.name ?? '',
-    short: dataset.short ?? '',
-    words: dataset.words ?? '',
-  }));
+  return [...section.querySelectorAll<HTMLTableRowElement>('tbody tr:not([hidden])')].map(({ dataset, cells }) => {
+    const [name = '', group] = [...cells].map((it) => it.textContent.trim());
+    return {
+      slug: slugOf(dataset.f ?? ''),
+      x: Number(dataset.x),
+      y: Number(dataset.y),
+      low: numberOf(dataset.low),
+      high: numberOf(dataset.high),
+      isOn: dataset.on !== undefined,
+      name,
+      short: dataset.short ?? name,
+      words: `${name}, ${group || 'size not known'}: ${dataset.words}`,
+    };
+  });
 }
 
 /** Upright lines for the 95 % intervals, and the frontier's line under the points. */

@@ -59,6 +59,9 @@ export const shownNumbers = (text: string) => (text.match(/\d+(\.\d+)?/g) ?? [])
 
 const short = (it: number | undefined) => (it === undefined ? '' : Number(it.toPrecision(DIGITS)).toString());
 
+/** Whose row a text of fields is. */
+export const slugOf = (text: string) => text.split('|', 1)[0] ?? '';
+
 /** The fields again; what cannot be read is not known. */
 export function decodeRow(text: string, names: readonly string[]): Omit<RowData, 'wavelengths'> {
   const [slug = '', maker = '', ...rest] = text.split('|');

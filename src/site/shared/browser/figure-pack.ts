@@ -10,6 +10,7 @@ import { methodOfText, methodText } from '../../../measure/method-versions.ts';
 import type { MetricId } from '../../../measure/metrics.ts';
 import { type Statement, verbatim } from '../../../measure/statement.ts';
 import { coverageFactor } from '../../../measure/uncertainty.ts';
+import { COMPARED_METRICS, ERROR_KEYS, nameAt, placeOrName } from './packed-names.ts';
 import { placeTable } from './place-table.ts';
 import { type PackedTexts, packTexts, unpackTexts } from './text-pack.ts';
 
@@ -23,8 +24,11 @@ type PackedKind = [
   degreesOfFreedom: number | null,
 ];
 
-/** One error of the budgets, kept once for all figures of a file: its key, and the place of its kind; the key alone where that is the first. */
-type PackedLine = string | [key: string, kind: number];
+/**
+ * One error of the budgets, kept once for all figures of a file: its key and the place of its kind; the key alone where
+ * that is the first. Keys that most files have are their places among `ERROR_KEYS`; -1 - place has the second kind.
+ */
+type PackedLine = string | number | [key: string | number, kind: number];
 
 /** Bases by their places. */
 const BASES = ['measured', 'derived', 'modelled', 'claimed'] as const satisfies ReadonlyArray<Figure['basis']>;
@@ -65,7 +69,7 @@ interface PackedMore {
 
 /** Figures and gaps by metric, with what they share: texts, and the errors of their budgets. JSON-safe. */
 export interface FigurePack {
-  /** What most ids and keys begin with; in a key, OWN stands for it. */
+  /** What most ids and keys begin with; in a key, OWN stands for it, and OWN_PANEL for what of it is the panel's. */
   owner: string;
   kinds: PackedKind[];
   lines: PackedLine[];
@@ -73,11 +77,13 @@ export interface FigurePack {
   /** Terms one after another. */
   terms: PackedTerm[number][];
   texts: PackedTexts;
-  figures: Partial<Record<MetricId, PackedFigure | { gap: number }>>;
+  /** By metric, or by its place among `COMPARED_METRICS`. */
+  figures: Record<string, PackedFigure | { gap: number }>;
 }
 
 /** No key begins with it. */
 const OWN = '~';
+const OWN_PANEL = '^';
 /**
  * Digits that are kept: so many more than any figure shows that none is tipped over the edge of its rounding, and a pair
  * that is nearly a tie is told alike here and in the build; fewer than a double has.
@@ -127,11 +133,17 @@ export function packFigures(
   const forms = placeTable<PackedForm>((it) => it.join());
   const terms = placeTable<PackedTerm>((it) => it.join());
   const texts = placeTable<string>((it) => it);
-  const shortKey = (key: string) => (owner !== '' && key.startsWith(owner) ? `${OWN}${key.slice(owner.length)}` : key);
+  const panel = panelOf(owner);
+  const shortKey = (key: string) => {
+    if (owner !== '' && key.startsWith(owner)) return `${OWN}${key.slice(owner.length)}`;
+    return panel !== '' && key.startsWith(panel) ? `${OWN_PANEL}${key.slice(panel.length)}` : key;
+  };
   const placeOf = ({ key, type, distribution, degreesOfFreedom }: ErrorSource): number => {
     const count = Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
     const kind = kinds.placeOf([type, distribution, count]);
-    return lines.placeOf(kind === 0 ? shortKey(key) : [shortKey(key), kind]);
+    const name = placeOrName(ERROR_KEYS, shortKey(key));
+    if (typeof name === 'number' && kind === 1) return lines.placeOf(-1 - name);
+    return lines.placeOf(kind === 0 ? name : [name, kind]);
   };
   const termOf = ({ source, contribution }: BudgetComponent, scale: number, u: number): number => {
     const share = Math.abs(contribution) < NOTHING * u ? 0 : contribution / scale;
@@ -160,7 +172,9 @@ export function packFigures(
     const packed: PackedFigure = [packNumber(it.value), forms.placeOf(form), budget, more];
     return packed.slice(0, Object.keys(more).length > 0 ? 4 : budget.length > 0 ? 3 : 2) as PackedFigure;
   };
-  const figures = Object.fromEntries([...given].map(([metric, it]) => [metric, pack(metric, it)]));
+  const figures = Object.fromEntries(
+    [...given].map(([metric, it]) => [placeOrName(COMPARED_METRICS, metric), pack(metric, it)]),
+  );
   return {
     owner,
     kinds: kinds.list,
@@ -228,13 +242,19 @@ export function unpackFigures({
 }: FigurePack): Map<MetricId, FigureOrGap> {
   const texts = unpackTexts(packedTexts);
   const text = (place: number) => verbatim(at(texts, place, 'a text'));
+  const panel = panelOf(owner);
+  const fullKey = (key: string) => {
+    if (owner !== '' && key.startsWith(OWN)) return owner + key.slice(OWN.length);
+    return panel !== '' && key.startsWith(OWN_PANEL) ? panel + key.slice(OWN_PANEL.length) : key;
+  };
   const component = (place: number, contribution: number): BudgetComponent => {
     const line = at(lines, place, 'an error');
-    const [key, kind] = typeof line === 'string' ? [line, 0] : line;
+    const [name, kind] = typeof line === 'object' ? line : Number(line) < 0 ? [-1 - Number(line), 1] : [line, 0];
+    const key = nameAt(ERROR_KEYS, name);
     const [type, distribution, degreesOfFreedom] = at(kinds, kind, 'a kind of error');
     return {
       source: {
-        key: owner !== '' && key.startsWith(OWN) ? owner + key.slice(OWN.length) : key,
+        key: fullKey(key),
         type,
         distribution,
         degreesOfFreedom: degreesOfFreedom ?? Number.POSITIVE_INFINITY,
@@ -280,15 +300,18 @@ export function unpackFigures({
       flags: [],
     };
   };
-  const holds = (metric: string): metric is keyof typeof figures => Object.hasOwn(figures, metric);
   return new Map(
-    Object.keys(figures)
-      .filter(holds)
-      .flatMap((metric) => {
-        const it = figures[metric];
-        return it ? [[metric, unpack(metric, it)] as const] : [];
-      }),
+    Object.entries(figures).map(([name, it]) => {
+      const metric = nameAt(COMPARED_METRICS, /^\d+$/.test(name) ? Number(name) : name) as MetricId;
+      return [metric, unpack(metric, it)] as const;
+    }),
   );
+}
+
+/** The panel's part of `panel/day/`; nothing where there is no day. */
+function panelOf(owner: string): string {
+  const end = owner.indexOf('/') + 1;
+  return end < owner.length ? owner.slice(0, end) : '';
 }
 
 function at<T>(list: readonly T[], place: number, what: string): T {

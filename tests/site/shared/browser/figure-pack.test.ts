@@ -4,7 +4,10 @@ import { type BudgetComponent, type Figure, type FigureOrGap, gap, isFigure } fr
 import { REPEATABILITY } from '../../../../src/measure/instrument/instrument.ts';
 import { verbatim } from '../../../../src/measure/statement.ts';
 import { makeFigure } from '../../../../src/measure/uncertainty.ts';
+import { COMPARE_METRICS, DISTANCE_ROWS } from '../../../../src/site/compare/browser/compare-rows.ts';
+import { COMPARE_FORMAT } from '../../../../src/site/compare/browser/compared-panel.ts';
 import { packFigures, unpackFigures } from '../../../../src/site/shared/browser/figure-pack.ts';
+import { COMPARED_METRICS, ERROR_KEYS, placeOrName } from '../../../../src/site/shared/browser/packed-names.ts';
 import { packTexts, unpackTexts } from '../../../../src/site/shared/browser/text-pack.ts';
 import { showFigure } from '../../../../src/words/format.ts';
 import { say } from '../../../../src/words/say.ts';
@@ -15,6 +18,9 @@ const sent = (it: FigureOrGap, owner?: string): FigureOrGap => {
   const pack = JSON.parse(JSON.stringify(packFigures([['optical-power', it]], say, owner)));
   return unpackFigures(pack).get('optical-power') as FigureOrGap;
 };
+
+/** By what a file has a metric. */
+const placeOf = (metric: string) => placeOrName(COMPARED_METRICS, metric);
 
 /** Relative error that six digits leave, with room. */
 const CLOSE = 1e-5;
@@ -120,7 +126,7 @@ test('ids and keys of its owner are short in a file, and come back whole', () =>
   const it = { ...figure(5, [line(`${owner}grid`, 1), line('meter', 2)]), id: `${owner}optical-power` };
   const { lines, figures: packed } = packFigures([['optical-power', it]], say, owner);
   expect(lines).toEqual(['~grid', 'meter']);
-  expect(packed['optical-power']).toEqual([5, 0, [0, 1]]);
+  expect(packed[placeOf('optical-power')]).toEqual([5, 0, [0, 1]]);
   const back = sent(it, owner);
   if (!isFigure(back)) throw new Error('a gap');
   expect(back.id).toBe(it.id);
@@ -145,14 +151,14 @@ test('an error that figures share is kept once; one of the same name but another
     ],
     say,
   );
-  const kindOf = (it: (typeof lines)[number]) => (typeof it === 'string' ? ([it, 0] as const) : it);
+  const kindOf = (it: (typeof lines)[number]) => (typeof it === 'object' ? it : ([it, 0] as const));
   expect(lines.map(kindOf).map(([key, kind]) => [key, kinds[kind]?.[2]])).toEqual([
     ['meter', null],
     ['own', null],
     ['meter', 4],
   ]);
   const shares = (metric: 'emitted-power' | 'capture') => {
-    const it = packed[metric];
+    const it = packed[placeOf(metric)];
     return Array.isArray(it) ? it[2]?.map((place) => terms.slice(2 * place, 2 * place + 2)) : undefined;
   };
   expect(shares('emitted-power')).toEqual([[0, Number((2e6 / 7).toPrecision(8))]]);
@@ -169,8 +175,8 @@ test('what an error is of several figures is said once, with either sign', () =>
     say,
   );
   expect(terms).toEqual([0, 20_000, 1, 10_000]);
-  expect(packed['optical-power']).toEqual([50, 0, [0, -2], { id: expect.anything() }]);
-  expect(packed['price-per-watt']).toMatchObject([4, 0, [-1, 1], {}]);
+  expect(packed[placeOf('optical-power')]).toEqual([50, 0, [0, -2], { id: expect.anything() }]);
+  expect(packed[placeOf('price-per-watt')]).toMatchObject([4, 0, [-1, 1], {}]);
   const back = sent(power);
   if (!isFigure(back)) throw new Error('a gap');
   expect(back.budget.map((it) => it.contribution)).toEqual([1, -0.5]);
@@ -216,4 +222,29 @@ test.each([true, false])('from which day a figure is comes back (whole: %s)', (i
   const carriedOver = { from: ['2025-10-01', '2026-10-01'], isWhole };
   const back = sent({ ...figure(43, [line('a', 0.7)]), carriedOver });
   expect(isFigure(back) && back.carriedOver).toEqual(carriedOver);
+});
+
+test('what files have the places of is of the demonstration’s files, and a place that the list has not got is refused', () => {
+  for (const names of [ERROR_KEYS, COMPARED_METRICS]) expect(new Set(names).size).toBe(names.length);
+  const own = [...COMPARE_METRICS, 'field-width', 'field-height', ...DISTANCE_ROWS.map((it) => it.metric)];
+  expect(own.filter((it) => !(COMPARED_METRICS as readonly string[]).includes(it))).toEqual([]);
+  const pack = packFigures(
+    [['optical-power', figure(10, [line('gannet/2026-10-06/distance', 1)])]],
+    say,
+    'gannet/2026-10-06/',
+  );
+  expect(pack.lines).toEqual([0]);
+  expect(() => unpackFigures({ ...pack, lines: [ERROR_KEYS.length] })).toThrow(RangeError);
+  expect(() => unpackFigures({ ...pack, figures: { [COMPARED_METRICS.length]: [1, 0] } })).toThrow(RangeError);
+});
+
+test('the order of what files have the places of stands, or the format is another', () => {
+  // New names go to the end, and to the end of these lines. A change before it raises COMPARE_FORMAT.
+  expect(COMPARE_FORMAT).toBe(6);
+  expect(ERROR_KEYS.join(' ')).toMatchInlineSnapshot(
+    `"~distance ~angular ~grid/resolution ~grid/repeatability ^field-width/edges ^field-height/edges ^light-edge ~peak-irradiance-combined/resolution ~peak-irradiance-combined/repeatability ~peak-irradiance-red/resolution ~peak-irradiance-red/repeatability ~peak-irradiance-near-infrared/resolution ~peak-irradiance-near-infrared/repeatability ~mains-draw-combined/resolution ~uniformity-lowest/resolution ~uniformity-lowest/repeatability ~sound-on/resolution ~magnetic-field-on/resolution ~electric-field-on/resolution ~wavelength-red/resolution ~wavelength-near-infrared/resolution ~flicker-combined/resolution ~beam-shape-1 ~beam-shape-2 ~beam-shape-3 ~beam-shape-4 ~beam-rest-emitted ~beam-rest-half-angle ~beam-rest-mean-0 ~beam-rest-mean-1 ~beam-rest-mean-2 ~beam-rest-mean-3 ~beam-rest-mean-4 ~beam-rest-mean-5"`,
+  );
+  expect(COMPARED_METRICS.join(' ')).toMatchInlineSnapshot(
+    `"real-price optical-power price-per-watt mean-irradiance peak-irradiance-combined efficiency-combined uniformity-lowest sound-on led-area emitted-power price-per-emitted-watt efficiency-emitted beam-half-angle infrared-share-at-reading flicker-combined magnetic-field-on magnetic-field-share magnetic-field-share-at-mains electric-field-share electric-field-share-at-mains wavelength-red wavelength-near-infrared peak-irradiance-red peak-irradiance-near-infrared mains-draw-combined field-width field-height mean-irradiance-at-5-cm mean-irradiance-at-10-cm mean-irradiance-at-15-cm mean-irradiance-at-30-cm mean-irradiance-at-45-cm mean-irradiance-at-60-cm"`,
+  );
 });

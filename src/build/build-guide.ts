@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import type { Loaded } from '../ledger/load-ledger.ts';
 import { astroSettings } from './astro-settings.ts';
 import { releaseBuildLock } from './build-lock.ts';
+import { beginCards } from './cards/card-store.ts';
 import { finishSite } from './finish-site.ts';
 import { keptPages } from './kept-pages.ts';
 import { outputFault } from './output-fault.ts';
@@ -50,17 +51,19 @@ async function isWritten(
   rmSync(grown, { recursive: true, force: true });
   const pages = keptPages(resolve(KEPT));
   pages.open(loaded, isFresh);
+  const cards = beginCards(loaded.ledger);
   let indexed: Promise<void>;
   try {
     const { renderPages } = await import('./program/render-pages.ts');
     ({ indexed } = await renderPages(program, { pages, grown, base, textOf: (page) => compiledInto(page, loaded) }));
   } catch (error) {
+    cards.stop();
     if (error instanceof PageFault || outputFault(error, [target, resolve(OWN)])) throw error;
     // Astro has come to make its program in another way.
     forgetProgram(key);
     return false;
   }
-  await finishSite(loaded, pages, { grown, target, base, indexed });
+  await finishSite(loaded, pages, { grown, target, base, indexed, cards });
   releaseBuildLock(resolve(OWN));
   return true;
 }

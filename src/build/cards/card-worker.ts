@@ -1,0 +1,7 @@
+/** Draws cards in a thread of its own (`card-threads.ts`): of one panel or method after the other, as they come. */
+import { workerData } from 'node:worker_threads';
+import { type CardWork, taken } from './card-work.ts';
+import { makeCard } from './make-card.ts';
+
+const work = workerData as CardWork;
+for (let cards = taken(work); cards; cards = taken(work)) for (const it of cards) await makeCard(it, work.store);

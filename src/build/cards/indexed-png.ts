@@ -48,6 +48,7 @@ export function numbered(pixels: Int32Array, width: number, height: number): Num
   const length = 1 + Math.ceil(width / 2);
   const rows = blankRows(length * height);
   const bytes = Buffer.from(pixels.buffer, pixels.byteOffset, pixels.byteLength);
+  const pairs = pairsOf(pixels, width);
   const known = KNOWN_NUMBERS;
   /** Numbers of the row above, two a byte; nought over the first. */
   const line = new Uint8Array(length - 1);
@@ -59,7 +60,7 @@ export function numbered(pixels: Int32Array, width: number, height: number): Num
     let changed = 0;
     for (let x = 0, piece = 0; x < width; x += PIECE, piece++) {
       const i = y * width + x;
-      if (y > 0 && x + PIECE <= width && isAsAbove(pixels, i, width)) continue;
+      if (pairs && y > 0 && x + PIECE <= width && isAsAbove(pairs, i >> 1, width >> 1)) continue;
       changed++;
       let ink = 0;
       const end = Math.min(x + PIECE, width);
@@ -88,11 +89,21 @@ function isRowAsAbove(bytes: Buffer, y: number, width: number): boolean {
   return bytes.compare(bytes, (y - 1) * row, y * row, y * row, (y + 1) * row) === 0;
 }
 
-/** Whether a piece that begins at a pixel is as what is above it. */
-function isAsAbove(pixels: Int32Array, i: number, width: number): boolean {
-  let differs = 0;
-  for (let k = i; k < i + PIECE; k++) differs |= (pixels[k] as number) ^ (pixels[k - width] as number);
-  return differs === 0;
+/** Pixels two at a time, which are compared in less time than one at a time; undefined where rows don't begin with a pair. */
+function pairsOf({ buffer, byteOffset, length }: Int32Array, width: number): BigInt64Array | undefined {
+  const isEven = width % 2 === 0 && byteOffset % BigInt64Array.BYTES_PER_ELEMENT === 0;
+  return isEven ? new BigInt64Array(buffer, byteOffset, length / 2) : undefined;
+}
+
+/** Whether a piece is as what is above it: four pairs, without a loop, which would take as long as pixel by pixel. */
+function isAsAbove(pairs: BigInt64Array, at: number, row: number): boolean {
+  const above = at - row;
+  return (
+    pairs[at] === pairs[above] &&
+    pairs[at + 1] === pairs[above + 1] &&
+    pairs[at + 2] === pairs[above + 2] &&
+    pairs[at + 3] === pairs[above + 3]
+  );
 }
 
 /** So many bytes of nought. */

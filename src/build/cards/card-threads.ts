@@ -7,10 +7,10 @@ import { type CardWork, cardWork, leaveRest, left } from './card-work.ts';
 /** Panels or methods that are worth a thread more: what it takes to start is what four of them take. Our own choice. */
 const WORTH_A_THREAD = 12;
 
-/** Threads at most: each takes about 80 MiB, and four draw faster than pages are rendered. Our own choice. */
+/** Threads at most: each takes about 95 MiB, and four draw faster than pages are rendered. Our own choice. */
 const MOST_THREADS = 4;
 
-/** A drawing, its picture and the typefaces: half of this is used. MiB. */
+/** A drawing and the typefaces: half of this is used. MiB. */
 const MEMORY = { maxOldGenerationSizeMb: 96, maxYoungGenerationSizeMb: 4 } as const;
 
 const threadFile = () => join(productFolder(), 'src', 'build', 'cards', 'card-worker.ts');

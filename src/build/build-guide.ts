@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import type { Loaded } from '../ledger/load-ledger.ts';
 import { astroSettings } from './astro-settings.ts';
 import { releaseBuildLock } from './build-lock.ts';
+import { type BegunCards, beginCards } from './cards/card-store.ts';
 import { finishSite } from './finish-site.ts';
 import { keptPages } from './kept-pages.ts';
 import { outputFault } from './output-fault.ts';
@@ -35,16 +36,22 @@ async function isBuiltByProgram(loaded: Loaded): Promise<boolean> {
   const isFresh = Boolean(process.env.LEDGER_FRESH);
   const base = publishedPath();
   const key = programKey(loaded, base);
-  const program = (isFresh ? undefined : keptProgram(key)) ?? (await makeProgram(loaded, key, base));
-  if (!program) return false;
-  return isWritten(program, key, { loaded, base, isFresh });
+  // Drawn beside all that comes, the making of a program too: both are made anew where the code is another one.
+  const cards = beginCards(loaded.ledger);
+  try {
+    const program = (isFresh ? undefined : keptProgram(key)) ?? (await makeProgram(loaded, key, base));
+    return program !== undefined && (await isWritten(program, key, { loaded, base, isFresh, cards }));
+  } finally {
+    // What is not laid into the output by now is wanted by nobody.
+    cards.stop();
+  }
 }
 
 /** False where the program is none that can be used in this way. */
 async function isWritten(
   program: Program,
   key: string,
-  { loaded, base, isFresh }: { loaded: Loaded; base: string; isFresh: boolean },
+  { loaded, base, isFresh, cards }: { loaded: Loaded; base: string; isFresh: boolean; cards: BegunCards },
 ): Promise<boolean> {
   const [grown, target] = [resolve(GROWING), resolve(siteFolder())];
   rmSync(grown, { recursive: true, force: true });
@@ -60,7 +67,7 @@ async function isWritten(
     forgetProgram(key);
     return false;
   }
-  await finishSite(loaded, pages, { grown, target, base, indexed });
+  await finishSite(loaded, pages, { grown, target, base, indexed, cards });
   releaseBuildLock(resolve(OWN));
   return true;
 }

@@ -3,7 +3,7 @@ import { publishedFiles } from '../site/export/published-files.ts';
 import { siteLedger } from '../site/shared/site-ledger.ts';
 import { writeBenchFiles } from './bench-files/write-bench-files.ts';
 import { writeBenchWorker } from './bench-worker-file.ts';
-import { writeCards } from './cards/card-store.ts';
+import { type BegunCards, beginCards } from './cards/card-store.ts';
 import type { keptPages } from './kept-pages.ts';
 import { writePhotos } from './photos/photo-store.ts';
 import { ASSETS } from './places.ts';
@@ -19,6 +19,7 @@ interface FinishedPages {
   target: string;
   base: string;
   indexed?: Promise<void>;
+  cards?: BegunCards;
 }
 
 /**
@@ -26,14 +27,14 @@ interface FinishedPages {
  * the place of the last good output.
  *
  * @param pages what is kept of the build before, and of this one from here on
- * @param places where the pages are, where the guide is to be, and its path on its host; and their index, where it is
- * being made already
+ * @param places where the pages are, where the guide is to be, and its path on its host; and their index and the cards,
+ * where these are being made already
  * @throws where something can't be written; the target is as it was then
  */
 export async function finishSite(
   { ledger }: Loaded,
   pages: ReturnType<typeof keptPages>,
-  { grown, target, base, indexed = indexPages(grown) }: FinishedPages,
+  { grown, target, base, indexed = indexPages(grown), cards = beginCards(ledger) }: FinishedPages,
 ): Promise<void> {
   tellStage('Search index and data files', true);
   try {
@@ -43,7 +44,7 @@ export async function finishSite(
     pages.close();
     await writePhotos(ledger, grown);
     await writeBenchFiles(ledger, grown);
-    await writeCards(ledger, grown);
+    await cards.layInto(grown);
   } finally {
     await indexed;
   }

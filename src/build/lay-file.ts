@@ -23,7 +23,8 @@ export async function layFile(
   else await writeFile(file, made.bytes);
 }
 
-async function linkOrCopy(kept: string, file: string): Promise<void> {
+/** Gives a kept file a place in the output: a link, or where there can be none, as on some disks, a copy. */
+export async function linkOrCopy(kept: string, file: string): Promise<void> {
   try {
     await link(kept, file);
   } catch {

@@ -3,7 +3,17 @@
  * with the guide. Packed as npm would, its dependencies linked from this checkout.
  */
 import { execFile, execFileSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -71,6 +81,19 @@ test('check and build work in the guide’s folder, and leave the package as it 
   expect(existsSync(join(guide, '.build/kept'))).toBe(true);
   expect(readdirSync(product()).toSorted()).toEqual(before);
   expect(before).not.toContain('tests');
+});
+
+test('its threads read its code among packages: one draws a card', () => {
+  const script = `
+    const { drawInThreads } = await import(${JSON.stringify(join(product(), 'src/build/cards/card-threads.ts'))});
+    const { keptCards } = await import(${JSON.stringify(join(product(), 'src/build/cards/kept-cards.ts'))});
+    const layout = { width: 200, height: 100, margin: 5, sides: 'beside', name: 9, text: 6, small: 6 };
+    const panel = { name: 'A', from: '', figures: [], remarks: [], address: 'https://a.example/', description: '' };
+    await drawInThreads([[{ mark: 'a', card: { address: '/a.png', view: { of: 'panel', panel }, layout, pixels: 20 } }]], 'drawn').finish();
+    console.log([...keptCards('drawn').keys()].join());`;
+  writeFileSync(join(guide, 'draw.mjs'), script);
+  const node = ['--import', join(product(), 'src/cli/bin/strip-types.mjs'), 'draw.mjs'];
+  expect(execFileSync(process.execPath, node, { cwd: guide, encoding: 'utf8' }).trim()).toBe('a');
 });
 
 test('a command that does not exist gets the nearest one, and its exit code', async () => {

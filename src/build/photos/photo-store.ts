@@ -95,7 +95,7 @@ export async function writePhotos(ledger: Ledger, folder: string): Promise<void>
       await utimes(stored, now, now);
     }
   }
-  await forgetOld(store());
+  forgetOld(store());
 }
 
 /** The file of one published picture, made now if need be; undefined where no photo has that address. */

@@ -1,5 +1,6 @@
 import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { threadId } from 'node:worker_threads';
 
 /**
  * Writes a file beside its place and gives it its name when it is whole: whoever reads it, or is stopped, never meets a
@@ -10,8 +11,8 @@ import { dirname } from 'node:path';
  */
 export function writeWhole(file: string, data: string | Uint8Array | ((draft: string) => void)): void {
   mkdirSync(dirname(file), { recursive: true });
-  // Another process may be writing the same file.
-  const draft = `${file}.${process.pid}`;
+  // Another process or thread may be writing the same file.
+  const draft = `${file}.${process.pid}-${threadId}`;
   try {
     if (typeof data === 'function') data(draft);
     else writeFileSync(draft, data);

@@ -3,12 +3,18 @@ import { isFigure, type Unit } from '../../measure/figure.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { fixed, money, unitBehind } from '../../words/format.ts';
 
+/** Ends that are known, of all panels of a guide: each card asks for them, and a thousand times a thousand would take a second. */
+const ends = new WeakMap<Ledger['panels'], Map<MetricId, number | undefined>>();
+
 /**
  * The end of a metric's scale, from nought, on every card of the guide: 1, 2 or 5 times a power of ten that holds all
  * panels with their intervals. One scale for things that are compared, and it stays where it is for most changes.
  */
 export function scaleEnd(ledger: Ledger, metric: MetricId): number | undefined {
-  return roundEnd(greatest(ledger, metric));
+  const known = ends.get(ledger.panels) ?? new Map<MetricId, number | undefined>();
+  ends.set(ledger.panels, known);
+  if (!known.has(metric)) known.set(metric, roundEnd(greatest(ledger, metric)));
+  return known.get(metric);
 }
 
 function greatest({ panels }: Ledger, metric: MetricId): number {

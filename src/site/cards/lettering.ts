@@ -83,11 +83,14 @@ export interface SetLine {
 
 /** A text is measured at many sizes until it fits, and stands on a card in every format. */
 const lines = new Map<string, SetLine>();
+/** Lines that are kept: all of many panels’ cards, a few megabytes. A thousand panels have far more. */
+const MOST_LINES = 1000;
 
 /** The letters of a text with where each begins; set once. */
 export function setLine(text: string, face: Face): SetLine {
   const key = `${face} ${text}`;
   const known = lines.get(key) ?? newLine(text, face);
+  if (lines.size >= MOST_LINES) lines.clear();
   lines.set(key, known);
   return known;
 }

@@ -1,45 +1,9 @@
-import type { Guide } from '../../content/schema/guide.ts';
-import type { Method } from '../../measure/methods.ts';
-import { SKETCH_OF, SKETCHES } from '../methods/sketches/index.ts';
-import { captionOf, type Sketch } from '../methods/sketches/sketch.ts';
-import { siteAddress } from '../shared/site-address.ts';
 import { type CardCode, cardCode } from './card-code.ts';
 import type { CardLayout } from './card-formats.ts';
 import { Drawing } from './drawing.ts';
 import { INK } from './drawing-ink.ts';
-import { METHOD_SENTENCES } from './method-sentences.ts';
+import type { MethodCardView } from './method-card-view.ts';
 import { drawSketch } from './sketch-drawing.ts';
-
-/** What stands on a method's card: its sketch, which explains it in one picture. */
-export interface MethodCardView {
-  name: string;
-  version: string;
-  /** What it does, in a sentence. */
-  says: string;
-  sketch: Sketch;
-  /** What the sketch shows, in words: on cards that have the room. */
-  words: string;
-  guide: string;
-  /** What the code leads to, in full. */
-  address: string;
-}
-
-/** A method's card. */
-export function methodCardView(
-  { id, name, version }: Pick<Method, 'id' | 'name' | 'version'>,
-  guide: Pick<Guide, 'title' | 'site'>,
-): MethodCardView {
-  const sketch: Sketch = SKETCHES[SKETCH_OF[id]];
-  return {
-    name,
-    version: `Version ${version}`,
-    says: METHOD_SENTENCES[id],
-    sketch,
-    words: captionOf(sketch),
-    guide: guide.title,
-    address: siteAddress(`/methods/${id}/`, guide.site),
-  };
-}
 
 /** Of the width, for what stands beside the sketch where there is no code. */
 const SIDE = 0.24;

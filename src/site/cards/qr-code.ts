@@ -11,13 +11,13 @@ export interface QrCode {
   rows: ReadonlyArray<readonly boolean[]>;
 }
 
-const codes = new Map<string, QrCode>();
+/** The last one, which all cards of a panel or a method have, one after the other. */
+let last: { address: string; code: QrCode } | undefined;
 
 /** The code of an address, made once for all its cards: of the least size there is for it, and of that the one that can lose most of its modules. */
 export function qrCode(address: string): QrCode {
-  const known = codes.get(address) ?? madeCode(address);
-  codes.set(address, known);
-  return known;
+  if (last?.address !== address) last = { address, code: madeCode(address) };
+  return last.code;
 }
 
 function madeCode(address: string): QrCode {

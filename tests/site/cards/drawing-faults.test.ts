@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import { CARD_FORMATS } from '../../../src/site/cards/card-formats.ts';
 import type { Drawing, Run } from '../../../src/site/cards/drawing.ts';
-import { methodCard, methodCardView } from '../../../src/site/cards/method-card.ts';
+import { methodCard } from '../../../src/site/cards/method-card.ts';
+import { methodCardView } from '../../../src/site/cards/method-card-view.ts';
 import { drawingFaults } from '../../support/drawing-faults.ts';
 
 const GUIDE = { title: 'Guide', site: 'https://panels.example' };

@@ -5,6 +5,7 @@ import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { CARD_FORMATS, PREVIEW, PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
 import { roundEnd, scaleEnd, scaleWords } from '../../../src/site/cards/card-scales.ts';
+import { drawCard } from '../../../src/site/cards/draw-card.ts';
 import type { Drawing } from '../../../src/site/cards/drawing.ts';
 import { INK } from '../../../src/site/cards/drawing-ink.ts';
 import { drawnCards } from '../../../src/site/cards/drawn-cards.ts';
@@ -79,7 +80,7 @@ test.each(CARD_FORMATS)('its code is read by another library on a phone, $name',
 test('the picture of a link has its size, and is light', async () => {
   const cards = drawnCards(ledger).filter((it) => it.address.endsWith('/preview.png'));
   expect(cards).toHaveLength(ledger.panels.size);
-  const heavy = cards.map((it) => it.drawing()).toSorted((a, b) => letters(b) - letters(a))[0] as Drawing;
+  const heavy = cards.map((it) => drawCard(it)).toSorted((a, b) => letters(b) - letters(a))[0] as Drawing;
   const picture = await pictureOf(heavy, PREVIEW.width);
   const { width, height } = await sharp(picture).metadata();
   expect({ width, height }).toEqual(PREVIEW);

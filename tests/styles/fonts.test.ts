@@ -7,7 +7,7 @@ const text = (path: string) => readFileSync(new URL(`../../${path}`, import.meta
 test('the faces that stand in have the measures of the typefaces that are installed', async () => {
   const found = readFileSync(FALLBACKS, 'utf8');
   expect(found, 'write it anew: npx node tests/support/font-fallbacks.ts').toBe(await fontFallbacks());
-  expect(found.match(/@font-face/g)).toHaveLength(6);
+  expect(found.match(/@font-face/g)).toHaveLength(9);
 });
 
 test('every family that a style sheet names has its face', () => {
@@ -15,7 +15,7 @@ test('every family that a style sheet names has its face', () => {
   const families = [...text('src/styles/tokens.css').matchAll(/--(?:sans|serif): ([^;]+);/g)].flatMap((it) =>
     [...(it[1] ?? '').matchAll(/"([^"]+)"/g)].map((quoted) => quoted[1]),
   );
-  expect(families).toHaveLength(6);
+  expect(families).toHaveLength(8);
   for (const family of families) expect(faces).toContain(`font-family: "${family}";`);
 });
 

@@ -78,6 +78,31 @@ const FACES: readonly Fallback[] = [
     found: METRICS.notoSerifBold,
     names: ['Noto Serif Bold'],
   },
+  // What a plain Linux has: a fifth wider than the guide's.
+  {
+    family: 'DejaVu Sans fitted',
+    weight: '400',
+    file: SANS,
+    wanted: METRICS.sans,
+    found: METRICS.dejaVuSans,
+    names: ['DejaVu Sans'],
+  },
+  {
+    family: 'DejaVu Sans fitted',
+    weight: '600 700',
+    file: SANS,
+    wanted: METRICS.sansSemiBold,
+    found: METRICS.dejaVuSansBold,
+    names: ['DejaVu Sans Bold'],
+  },
+  {
+    family: 'DejaVu Serif fitted',
+    weight: '600',
+    file: SERIF,
+    wanted: METRICS.serifSemiBold,
+    found: METRICS.dejaVuSerifBold,
+    names: ['DejaVu Serif Bold'],
+  },
 ];
 
 /** What the library leaves out is 0. */

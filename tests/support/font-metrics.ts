@@ -12,11 +12,29 @@ export interface FaceMetrics {
 /**
  * Of the guide's faces and of those that stand in for them, by weight: read from @capsizecss/metrics 4.3.0, entry for
  * entry (`arial`, `arial/700` and so on). The package holds every face there is, in as many files as all other packages
- * together: these nine are kept here instead.
+ * together: these nine are kept here instead. DejaVu is not among them: read from the files of Debian's
+ * fonts-dejavu-core 2.37 by @capsizecss/unpack, which counts letters in the same way.
  */
 export const METRICS = {
   arial: { familyName: 'Arial', unitsPerEm: 2048, ascent: 1854, descent: -434, lineGap: 67, xWidthAvg: 913 },
   arialBold: { familyName: 'Arial', unitsPerEm: 2048, ascent: 1854, descent: -434, lineGap: 67, xWidthAvg: 983 },
+  dejaVuSans: { familyName: 'DejaVu Sans', unitsPerEm: 2048, ascent: 1901, descent: -483, lineGap: 0, xWidthAvg: 1041 },
+  dejaVuSansBold: {
+    familyName: 'DejaVu Sans',
+    unitsPerEm: 2048,
+    ascent: 1901,
+    descent: -483,
+    lineGap: 0,
+    xWidthAvg: 1176,
+  },
+  dejaVuSerifBold: {
+    familyName: 'DejaVu Serif',
+    unitsPerEm: 2048,
+    ascent: 1923,
+    descent: -483,
+    lineGap: 0,
+    xWidthAvg: 1168,
+  },
   notoSerifBold: {
     familyName: 'Noto Serif',
     unitsPerEm: 1000,

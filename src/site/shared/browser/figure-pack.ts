@@ -10,7 +10,8 @@ import { methodOfText, methodText } from '../../../measure/method-versions.ts';
 import type { MetricId } from '../../../measure/metrics.ts';
 import { type Statement, verbatim } from '../../../measure/statement.ts';
 import { coverageFactor } from '../../../measure/uncertainty.ts';
-import { COMPARED_METRICS, ERROR_KEYS, nameAt, placeOrName } from './packed-names.ts';
+import { linePacker, lineUnpacker, type PackedLine } from './packed-keys.ts';
+import { COMPARED_METRICS, nameAt, placeOrName } from './packed-names.ts';
 import { placeTable } from './place-table.ts';
 import { type PackedTexts, packTexts, unpackTexts } from './text-pack.ts';
 
@@ -23,12 +24,6 @@ type PackedKind = [
   distribution: ErrorSource['distribution'],
   degreesOfFreedom: number | null,
 ];
-
-/**
- * One error of the budgets, kept once for all figures of a file: its key and the place of its kind; the key alone where
- * that is the first. Keys that most files have are their places among `ERROR_KEYS`; -1 - place has the second kind.
- */
-type PackedLine = string | number | [key: string | number, kind: number];
 
 /** Bases by their places. */
 const BASES = ['measured', 'derived', 'modelled', 'claimed'] as const satisfies ReadonlyArray<Figure['basis']>;
@@ -69,7 +64,7 @@ interface PackedMore {
 
 /** Figures and gaps by metric, with what they share: texts, and the errors of their budgets. JSON-safe. */
 export interface FigurePack {
-  /** What most ids and keys begin with; in a key, OWN stands for it, and OWN_PANEL for what of it is the panel's. */
+  /** What most ids and keys begin with. */
   owner: string;
   kinds: PackedKind[];
   lines: PackedLine[];
@@ -81,9 +76,6 @@ export interface FigurePack {
   figures: Record<string, PackedFigure | { gap: number }>;
 }
 
-/** No key begins with it. */
-const OWN = '~';
-const OWN_PANEL = '^';
 /**
  * Digits that are kept: so many more than any figure shows that none is tipped over the edge of its rounding, and a pair
  * that is nearly a tie is told alike here and in the build; fewer than a double has.
@@ -133,17 +125,10 @@ export function packFigures(
   const forms = placeTable<PackedForm>((it) => it.join());
   const terms = placeTable<PackedTerm>((it) => it.join());
   const texts = placeTable<string>((it) => it);
-  const panel = panelOf(owner);
-  const shortKey = (key: string) => {
-    if (owner !== '' && key.startsWith(owner)) return `${OWN}${key.slice(owner.length)}`;
-    return panel !== '' && key.startsWith(panel) ? `${OWN_PANEL}${key.slice(panel.length)}` : key;
-  };
+  const packLine = linePacker(owner);
   const placeOf = ({ key, type, distribution, degreesOfFreedom }: ErrorSource): number => {
     const count = Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
-    const kind = kinds.placeOf([type, distribution, count]);
-    const name = placeOrName(ERROR_KEYS, shortKey(key));
-    if (typeof name === 'number' && kind === 1) return lines.placeOf(-1 - name);
-    return lines.placeOf(kind === 0 ? name : [name, kind]);
+    return lines.placeOf(packLine(key, kinds.placeOf([type, distribution, count])));
   };
   const termOf = ({ source, contribution }: BudgetComponent, scale: number, u: number): number => {
     const share = Math.abs(contribution) < NOTHING * u ? 0 : contribution / scale;
@@ -242,19 +227,13 @@ export function unpackFigures({
 }: FigurePack): Map<MetricId, FigureOrGap> {
   const texts = unpackTexts(packedTexts);
   const text = (place: number) => verbatim(at(texts, place, 'a text'));
-  const panel = panelOf(owner);
-  const fullKey = (key: string) => {
-    if (owner !== '' && key.startsWith(OWN)) return owner + key.slice(OWN.length);
-    return panel !== '' && key.startsWith(OWN_PANEL) ? panel + key.slice(OWN_PANEL.length) : key;
-  };
+  const unpackLine = lineUnpacker(owner);
   const component = (place: number, contribution: number): BudgetComponent => {
-    const line = at(lines, place, 'an error');
-    const [name, kind] = typeof line === 'object' ? line : Number(line) < 0 ? [-1 - Number(line), 1] : [line, 0];
-    const key = nameAt(ERROR_KEYS, name);
+    const [key, kind] = unpackLine(at(lines, place, 'an error'));
     const [type, distribution, degreesOfFreedom] = at(kinds, kind, 'a kind of error');
     return {
       source: {
-        key: fullKey(key),
+        key,
         type,
         distribution,
         degreesOfFreedom: degreesOfFreedom ?? Number.POSITIVE_INFINITY,
@@ -306,12 +285,6 @@ export function unpackFigures({
       return [metric, unpack(metric, it)] as const;
     }),
   );
-}
-
-/** The panel's part of `panel/day/`; nothing where there is no day. */
-function panelOf(owner: string): string {
-  const end = owner.indexOf('/') + 1;
-  return end < owner.length ? owner.slice(0, end) : '';
 }
 
 function at<T>(list: readonly T[], place: number, what: string): T {

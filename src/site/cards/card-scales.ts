@@ -3,18 +3,20 @@ import { isFigure, type Unit } from '../../measure/figure.ts';
 import type { MetricId } from '../../measure/metrics.ts';
 import { fixed, money, unitBehind } from '../../words/format.ts';
 
-/** Ends that are known, of all panels of a guide: each card asks for them, and a thousand times a thousand would take a second. */
-const ends = new WeakMap<Ledger['panels'], Map<MetricId, number | undefined>>();
+/** The end of a metric's scale, from nought; undefined where it has none. */
+export type ScaleEnds = (metric: MetricId) => number | undefined;
 
 /**
- * The end of a metric's scale, from nought, on every card of the guide: 1, 2 or 5 times a power of ten that holds all
- * panels with their intervals. One scale for things that are compared, and it stays where it is for most changes.
+ * The ends of scales on every card of the guide: 1, 2 or 5 times a power of ten that holds all panels with their
+ * intervals. One scale for things that are compared, and it stays where it is for most changes. Each end is found once
+ * for all cards that are made with these: a thousand times a thousand panels would take a second.
  */
-export function scaleEnd(ledger: Ledger, metric: MetricId): number | undefined {
-  const known = ends.get(ledger.panels) ?? new Map<MetricId, number | undefined>();
-  ends.set(ledger.panels, known);
-  if (!known.has(metric)) known.set(metric, roundEnd(greatest(ledger, metric)));
-  return known.get(metric);
+export function scaleEnds(ledger: Ledger): ScaleEnds {
+  const known = new Map<MetricId, number | undefined>();
+  return (metric) => {
+    if (!known.has(metric)) known.set(metric, roundEnd(greatest(ledger, metric)));
+    return known.get(metric);
+  };
 }
 
 function greatest({ panels }: Ledger, metric: MetricId): number {

@@ -2,6 +2,7 @@ import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { METHODS, type Method } from '../../measure/methods.ts';
 import { methodCardAddress, methodPreviewAddress, panelCardAddress, previewAddress } from './card-files.ts';
 import { CARD_FORMATS, type CardFormat, type CardLayout, PREVIEW, PREVIEW_LAYOUT } from './card-formats.ts';
+import { type ScaleEnds, scaleEnds } from './card-scales.ts';
 import { type MethodCardView, methodCardView } from './method-card-view.ts';
 import { type PanelCardView, panelCardView } from './panel-card-view.ts';
 
@@ -29,15 +30,16 @@ export const drawnOf = ({ view, layout, pixels, perInch }: DrawnCard): string =>
 export function drawnCards(ledger: Ledger): DrawnCard[] {
   const { cards } = ledger.guide;
   if (!cards.preview && !cards.show) return [];
+  const ends = scaleEnds(ledger);
   return [
-    ...[...ledger.panels.values()].flatMap((it) => panelCards(it, ledger)),
+    ...[...ledger.panels.values()].flatMap((it) => panelCards(it, ledger, ends)),
     ...METHODS.flatMap((it) => methodCards(it, ledger.guide)),
   ];
 }
 
-function panelCards(panel: PanelEntry, ledger: Ledger): DrawnCard[] {
+function panelCards(panel: PanelEntry, ledger: Ledger, ends: ScaleEnds): DrawnCard[] {
   const { cards } = ledger.guide;
-  const view: CardView = { of: 'panel', panel: panelCardView(panel, ledger) };
+  const view: CardView = { of: 'panel', panel: panelCardView(panel, ledger, ends) };
   const preview = { address: previewAddress(panel.slug), view, layout: PREVIEW_LAYOUT, pixels: PREVIEW.width };
   return [
     ...(cards.preview ? [preview] : []),

@@ -7,7 +7,7 @@ import { DOUBT_MARK, IMPOSSIBLE_MARK } from '../../words/marks.ts';
 import { type HeadFigure, headFigures } from '../panel/head-view.ts';
 import { panelAddress } from '../shared/panel-address.ts';
 import { siteAddress } from '../shared/site-address.ts';
-import { scaleEnd, scaleWords } from './card-scales.ts';
+import { type ScaleEnds, scaleWords } from './card-scales.ts';
 
 /** One figure of a card. */
 export interface CardFigure {
@@ -39,10 +39,10 @@ export interface PanelCardView {
 }
 
 /** A panel's card, from the ledger. */
-export function panelCardView(panel: PanelEntry, ledger: Ledger): PanelCardView {
+export function panelCardView(panel: PanelEntry, ledger: Ledger, ends: ScaleEnds): PanelCardView {
   const { guide } = ledger;
   const heads = headFigures(panel, guide.currency);
-  const figures = heads.map((it) => cardFigure(it, panel, ledger));
+  const figures = heads.map((it) => cardFigure(it, panel, guide.currency, ends));
   const remarks = remarksOf(panel, heads);
   const sizeClass = panel.sizeClass?.name;
   const day = panel.current && showDate(panel.current.date);
@@ -69,7 +69,7 @@ const NOT_READ = 'Not on the bench yet';
 
 const spoken = ({ strong, rest }: { strong: string; rest: string }) => `${strong}${rest}`;
 
-function cardFigure(head: HeadFigure, panel: PanelEntry, ledger: Ledger): CardFigure {
+function cardFigure(head: HeadFigure, panel: PanelEntry, currency: string, ends: ScaleEnds): CardFigure {
   const { figure, isUnitNamed } = head;
   const { shown, gap, dagger, carried } = figure;
   const name = fullName(head, panel);
@@ -78,7 +78,7 @@ function cardFigure(head: HeadFigure, panel: PanelEntry, ledger: Ledger): CardFi
   const unit = isUnitNamed ? '' : unitBehind(shown.unit);
   const spread = shown.plusMinus === undefined ? '' : ` ± ${shown.plusMinus}`;
   const remark = [remarkWords(shown.interval, undefined, undefined), carried].filter(Boolean).join(', ');
-  const scale = isFigure(it) ? scaleOf(it, ledger) : undefined;
+  const scale = isFigure(it) ? scaleOf(it, currency, ends) : undefined;
   return {
     name,
     value: { strong: shown.value, rest: `${spread}${unit}${dagger ? ` ${CARD_MARKS[dagger.mark] ?? ''}` : ''}` },
@@ -96,12 +96,12 @@ function fullName({ name, figure }: HeadFigure, { prices: [newest], current }: P
   return name;
 }
 
-function scaleOf(it: Figure, ledger: Ledger): CardFigure['scale'] {
-  const end = scaleEnd(ledger, it.metric);
+function scaleOf(it: Figure, currency: string, ends: ScaleEnds): CardFigure['scale'] {
+  const end = ends(it.metric);
   if (end === undefined) return undefined;
   const [low, high] = it.interval95 ?? [it.value, it.value];
   const part = (value: number) => Math.min(1, Math.max(0, value / end));
-  return { at: part(it.value), from: part(low), to: part(high), end: scaleWords(end, it.unit, ledger.guide.currency) };
+  return { at: part(it.value), from: part(low), to: part(high), end: scaleWords(end, it.unit, currency) };
 }
 
 /** Marks of doubt as cards have them: the typefaces' files have no double dagger. */

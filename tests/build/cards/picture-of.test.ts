@@ -5,6 +5,7 @@ import { colourNumber, PALETTE } from '../../../src/build/cards/palette.ts';
 import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import { METHODS } from '../../../src/measure/methods.ts';
 import { PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
+import { scaleEnds } from '../../../src/site/cards/card-scales.ts';
 import { Drawing } from '../../../src/site/cards/drawing.ts';
 import { INK, LIGHT } from '../../../src/site/cards/drawing-ink.ts';
 import { methodCard } from '../../../src/site/cards/method-card.ts';
@@ -47,7 +48,7 @@ const drawnByOther = (drawing: Drawing, pixels: number) =>
 
 test('a panel’s card is what its file shows', async () => {
   const { ledger, panel } = demoLedger();
-  const drawing = panelCard(panelCardView(panel('quennick-dab'), ledger), PREVIEW_LAYOUT);
+  const drawing = panelCard(panelCardView(panel('quennick-dab'), ledger, scaleEnds(ledger)), PREVIEW_LAYOUT);
   const picture = await pictureOf(drawing, 1200);
   expect(await worstSquare(picture, await drawnByOther(drawing, 1200))).toBeLessThan(8);
 });

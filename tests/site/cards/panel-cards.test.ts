@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import type { Ledger } from '../../../src/ledger/ledger.ts';
 import { CARD_FORMATS, PREVIEW, PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
-import { roundEnd, scaleEnd, scaleWords } from '../../../src/site/cards/card-scales.ts';
+import { roundEnd, scaleEnds, scaleWords } from '../../../src/site/cards/card-scales.ts';
 import { drawCard } from '../../../src/site/cards/draw-card.ts';
 import type { Drawing } from '../../../src/site/cards/drawing.ts';
 import { INK } from '../../../src/site/cards/drawing-ink.ts';
@@ -24,7 +24,7 @@ let views: PanelCardView[];
 let drawings: Array<{ layout: (typeof LAYOUTS)[number]; cards: Drawing[]; long: Drawing[] }>;
 beforeAll(() => {
   ledger = demoLedger().ledger;
-  views = [...ledger.panels.values()].map((it) => panelCardView(it, ledger));
+  views = [...ledger.panels.values()].map((it) => panelCardView(it, ledger, scaleEnds(ledger)));
   drawings = LAYOUTS.map((layout) => ({
     layout,
     cards: views.map((it) => panelCard(it, layout)),
@@ -115,7 +115,7 @@ describe('a scale', () => {
   ])('for %d ends at %d', (most, end) => expect(roundEnd(most)).toBe(end));
 
   test('holds every panel, and is one for all', () => {
-    const end = scaleEnd(ledger, 'optical-power') ?? 0;
+    const end = scaleEnds(ledger)('optical-power') ?? 0;
     for (const { figures } of ledger.panels.values()) {
       const it = figures.get('optical-power');
       if (it && 'value' in it) expect(it.interval95?.[1] ?? it.value).toBeLessThanOrEqual(end);

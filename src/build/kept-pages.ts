@@ -18,7 +18,7 @@ const PAGES = 'pages';
 
 /** A page that is kept, or a data file of a panel. */
 interface Kept {
-  /** Follows from all that it rests on. */
+  /** Follows from all that it rests on, but for the code, by which the whole list is kept. */
   name: string;
   /** When it was written, ms since 1970, and its bytes: the output is made of links to it, and who writes into that writes here. */
   changed: number;
@@ -73,7 +73,7 @@ export function keptPages(cache: string) {
   function nameOf(page: string, reads: Kept['reads']): string | undefined {
     if (!loaded || !stamps || pictured.has(page)) return undefined;
     const panel = loaded.ledger.panels.get(PANEL.exec(page)?.[1] ?? '');
-    const hash = createHash('sha256').update(`${source}\n${stamps.shared}\n${page}\n`);
+    const hash = createHash('sha256').update(`${stamps.shared}\n${page}\n`);
     for (const part of ['panels', 'standings'] as const) {
       const of = stamps[part];
       for (const it of reads.all ? of.keys() : reads[part]) hash.update(`${part} ${it} ${of.get(it)}\n`);

@@ -5,11 +5,11 @@ import { dirname, join } from 'node:path';
 import { cacheFolder } from '../../content/read/cache-folder.ts';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { type DrawnCard, drawnCards, drawnOf } from '../../site/cards/drawn-cards.ts';
-import { forgetOld } from '../forget-old.ts';
+import { forgetOld, noteUse } from '../forget-old.ts';
 import { linkOrCopy } from '../lay-file.ts';
 import { buildStamp } from '../source-stamp.ts';
 import { drawInThreads } from './card-threads.ts';
-import { keptCards, noteUse } from './kept-cards.ts';
+import { keptCards } from './kept-cards.ts';
 import { type MarkedCard, makeCard } from './make-card.ts';
 
 /** Cards are kept under what they are drawn of, so that a build draws and makes pictures only of those that have changed. */

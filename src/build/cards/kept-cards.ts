@@ -42,12 +42,3 @@ function namesIn(store: string): string[] {
     return [];
   }
 }
-
-/** A use is noted no more often than once a day, since it is asked for after weeks. */
-const DAY = 86_400_000;
-
-/** Notes that a card is used, by its time of access: that of writing says whether it is as it was made. */
-export function noteUse(file: string): void {
-  const { atimeMs, mtimeMs } = statSync(file);
-  if (Date.now() - atimeMs > DAY) utimesSync(file, Date.now() / 1000, mtimeMs / 1000);
-}

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { copyFile, mkdir, utimes } from 'node:fs/promises';
+import { copyFile, mkdir } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
@@ -9,7 +9,7 @@ import { writeWhole } from '../../content/read/write-whole.ts';
 import type { Problem } from '../../content/schema/problem.ts';
 import type { Ledger, Photo } from '../../ledger/ledger.ts';
 import { type PhotoFormat, type PhotoVariant, photoVariants } from '../../site/shared/photo-files.ts';
-import { forgetOld } from '../forget-old.ts';
+import { forgetOld, noteUse } from '../forget-old.ts';
 
 /**
  * Photos are worked on here, and not by Astro's pipeline, with the same library (sharp). Astro takes a picture in by an
@@ -85,14 +85,13 @@ async function eachOf(waiting: Listed[], work: (it: Listed) => Promise<void>): P
 
 /** Lays all pictures of all photos into the output. */
 export async function writePhotos(ledger: Ledger, folder: string): Promise<void> {
-  const now = new Date();
   for (const { slug, photo } of listedIn(ledger)) {
     for (const it of photoVariants(slug, photo)) {
       const target = join(folder, it.address);
       await mkdir(dirname(target), { recursive: true });
       const stored = await made(photo, it);
       await copyFile(stored, target);
-      await utimes(stored, now, now);
+      noteUse(stored);
     }
   }
   forgetOld(store());

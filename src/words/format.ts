@@ -41,6 +41,9 @@ export function decimalsWithin(low: number, high: number): number {
 /** A number with a fixed count of decimals, a true minus sign and thousands marks; −1 decimals are whole tens. */
 export function fixed(value: number, decimals: number): string {
   if (decimals < 0) return fixed(toStep(value, decimals), 0);
+  const plain = fixedPlainly(Math.abs(value), decimals);
+  // What rounds to nought has no sign.
+  if (plain !== undefined) return value < 0 && /[1-9]/.test(plain) ? `−${plain}` : plain;
   let format = numberFormats[decimals];
   if (!format) {
     format = new Intl.NumberFormat('en-GB', {
@@ -53,6 +56,30 @@ export function fixed(value: number, decimals: number): string {
   }
   return format.format(value).replace('-', '−');
 }
+
+/** Steps of more decimals than these, and more steps than these, are left to the library. */
+const MOST_STEPS = 1e9;
+const STEPS_OF_ONE = [1, 10, 100, 1000, 10_000, 100_000, 1_000_000];
+/** Nearer to half a step than this, a value may be written on either side of it. */
+const BESIDE_HALF = 1e-6;
+
+/**
+ * A number from nought on, as the library for formats writes it, which takes several times as long; undefined where it
+ * is left to that.
+ */
+function fixedPlainly(value: number, decimals: number): string | undefined {
+  const one = STEPS_OF_ONE[decimals];
+  if (one === undefined) return undefined;
+  const steps = Math.round(value * one);
+  if (!(steps < MOST_STEPS) || Math.abs(value * one - steps) > 0.5 - BESIDE_HALF) return undefined;
+  const whole = Math.floor(steps / one);
+  const text = inThousands(whole);
+  return one === 1 ? text : `${text}.${String(steps - whole * one).padStart(decimals, '0')}`;
+}
+
+/** A whole number with thousands marks. */
+const inThousands = (whole: number): string =>
+  whole < 1000 ? String(whole) : `${inThousands(Math.floor(whole / 1000))},${String(whole % 1000).padStart(3, '0')}`;
 
 /** To whole tens, hundreds, ...: `1105` with −1 decimals to `1110`. */
 function toStep(value: number, decimals: number): number {
@@ -230,11 +257,17 @@ export function methodOf(figure: Pick<Figure, 'method'>): { id: string; version:
   return { id, version, address: `/methods/${id}/` };
 }
 
+/** Kept, since a guide has the same few days again and again. */
+const shownDates = new Map<string, string>();
 const dates = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
 
 /** `2026-03-14` to `14 Mar 2026`. */
 export function showDate(iso: string): string {
-  return dates.format(new Date(`${iso}T00:00:00Z`)).replace('Sept', 'Sep');
+  const known = shownDates.get(iso);
+  if (known !== undefined) return known;
+  const shown = dates.format(new Date(`${iso}T00:00:00Z`)).replace('Sept', 'Sep');
+  shownDates.set(iso, shown);
+  return shown;
 }
 
 /** `2026-03-14` to `Mar 2026`. */

@@ -1,14 +1,15 @@
 import { curly } from '../../content/schema/curly.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
+import { type Figure, type FigureMap, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { REPEATABILITY } from '../../measure/instrument/instrument.ts';
 import { methodById } from '../../measure/methods.ts';
-import { METRICS } from '../../measure/metrics.ts';
+import { isMetricId, METRICS, metricById } from '../../measure/metrics.ts';
 import { carriedWords } from '../../words/carried-words.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitWords } from '../../words/format.ts';
 import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
+import { twoDigits } from '../../words/two-digits.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { carriedLines } from '../shared/carried-lines.ts';
 import { type CorrectedMark, correctedMark } from '../shared/corrections.ts';
@@ -16,8 +17,15 @@ import { fileAnchor, filesAddress } from '../shared/file-addresses.ts';
 import { type CalculationPage, calculationAnchor, calculationPage } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { errorNames } from './error-names.ts';
-import { type ErrorRow, errorRows, type InstrumentRow, instrumentRows } from './error-sources.ts';
-import { type Input, inputsOf, type LinkedPart, linkedEquation } from './linked-equation.ts';
+import { type ErrorRow, errorRows, type InstrumentRow, instrumentRows, sourcesOf } from './error-sources.ts';
+import {
+  type FiguresById,
+  figuresById,
+  type Input,
+  inputsOf,
+  type LinkedPart,
+  linkedEquation,
+} from './linked-equation.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
 import { type PrintedComponent, type Referable, type ShortBudget, shortBudget } from './short-budget.ts';
 
@@ -97,33 +105,33 @@ export function calculationView(
   currency: string,
   page: CalculationPage = 'methodology',
 ): SessionCalculation[] {
-  const newer: Referable[] = [];
+  const newer = new Map<string, Referable[]>();
   return panel.sessions.map((session) => {
     const view = sessionCalculation(panel, session, { currency, page }, newer);
     // What is told further down can't be referred to.
-    newer.push(...view.figures.filter((it) => it.toldAt === undefined));
+    for (const it of view.figures) if (it.toldAt === undefined) add(newer, it.metric, it);
     return view;
   });
 }
 
 /** Figures of a panel that has never been on the bench: its price and its size. */
 export function looseCalculation(panel: PanelEntry, currency: string): Calculation[] {
-  const before: Calculation[] = [];
-  if (panel.current) return before;
+  if (panel.current) return [];
+  const told = toldFigures(panel.figures, new Map());
   for (const it of panel.figures.values()) {
-    if (isFigure(it)) before.push(figureCalculation(panel, undefined, it, currency, before, []));
+    if (isFigure(it)) tell(told, figureCalculation(panel, undefined, it, currency, told));
   }
-  return before;
+  return told.figures;
 }
 
 function sessionCalculation(
   panel: PanelEntry,
   session: SessionEntry,
   { currency, page }: { currency: string; page: CalculationPage },
-  newer: readonly Referable[],
+  newer: Told['newer'],
 ): SessionCalculation {
   const isCurrent = session === panel.current;
-  const figures: Calculation[] = [];
+  const told = toldFigures(session.figures, newer);
   const gaps: SessionCalculation['gaps'] = [];
   const all: Figure[] = [];
   for (const metric of METRICS) {
@@ -134,7 +142,7 @@ function sessionCalculation(
     const anchor = calculationAnchor(metric.id, session, panel.current);
     if (isFigure(it)) all.push(it);
     if (isFigure(it) && metric.method === 'distance-table') continue;
-    if (isFigure(it)) figures.push(figureCalculation(panel, session, it, currency, figures, newer));
+    if (isFigure(it)) tell(told, figureCalculation(panel, session, it, currency, told));
     // The price belongs to the current session alone; its absence elsewhere is no gap.
     else if (isCurrent || it)
       gaps.push({
@@ -144,6 +152,7 @@ function sessionCalculation(
         ...(isCurrent && { datedAnchor: `${metric.id}-${session.date}` }),
       });
   }
+  const sources = sourcesOf(all);
   const distances = distanceCalculation(panel, session, currency);
   const beyond = beyondView(panel, session);
   return {
@@ -152,8 +161,8 @@ function sessionCalculation(
     isCurrent,
     conditions: `LED plane to sensor ${fixed(session.conditions.distance, 2)} cm; bench procedure version ${session.conditions.methodVersion}.`,
     ...(session.readings.notes && { notes: curly(session.readings.notes) }),
-    instruments: instrumentRows(session, all),
-    errors: errorRows(all),
+    instruments: instrumentRows(session, sources),
+    errors: errorRows(sources),
     unassessed: unassessedOf(all),
     readings: rawReadings(session),
     carried: carriedLines(session.readings).map(({ text, from }) => ({ text, anchor: `readings-${from}` })),
@@ -161,7 +170,7 @@ function sessionCalculation(
       .filter((it) => it.date === session.date)
       .map((it) => ({ name: it.name, address: `${filesAddress(panel.slug)}#${fileAnchor(it)}`, sha256: it.sha256 })),
     ...(beyond && { beyond }),
-    figures,
+    figures: told.figures,
     flags: session.flags.filter((it) => it.severity !== 'note'),
     ...(distances && { distances }),
     gaps,
@@ -182,22 +191,60 @@ function unassessedOf(figures: readonly Figure[]): SessionCalculation['unassesse
   return [...rows, { what: say(REPEATABILITY), reason: say({ code: 'scatter-not-known', instrument: meters }) }];
 }
 
+/** What a figure of a session may refer to. */
+interface Told {
+  /** All figures of the session, told or not. */
+  own: FiguresById;
+  /** Those that the page tells before it, in their order, and by their ids. */
+  figures: Calculation[];
+  byId: Map<string, Calculation>;
+  /** The first of those that have the same list of inputs. */
+  byInputs: Map<string, Calculation>;
+  /** Those with a budget of their own, by their method's page. */
+  byMethod: Map<string, Calculation[]>;
+  /** Those of newer sessions, by their metric. */
+  newer: ReadonlyMap<string, readonly Referable[]>;
+}
+
+const toldFigures = (figures: FigureMap, newer: Told['newer']): Told => ({
+  own: figuresById(figures),
+  figures: [],
+  byId: new Map(),
+  byInputs: new Map(),
+  byMethod: new Map(),
+  newer,
+});
+
+function tell({ figures, byId, byInputs, byMethod }: Told, it: Calculation): void {
+  figures.push(it);
+  byId.set(it.id, it);
+  const inputs = idsOf(it.inputs);
+  if (!byInputs.has(inputs)) byInputs.set(inputs, it);
+  if (it.short.as.length === 0) add(byMethod, it.methodAddress, it);
+}
+
+function add<T>(lists: Map<string, T[]>, key: string, it: T): void {
+  const known = lists.get(key);
+  if (known) known.push(it);
+  else lists.set(key, [it]);
+}
+
+const idsOf = (inputs: readonly Input[]) => inputs.map(({ id }) => id).join();
+
 function figureCalculation(
   panel: PanelEntry,
   session: SessionEntry | undefined,
   figure: Figure,
   currency: string,
-  before: readonly Calculation[],
-  newer: readonly Referable[],
+  { own, byId, byInputs, byMethod, newer }: Told,
 ): Calculation {
   const { id: methodId, version, address } = methodOf(figure);
   const shown = showFigure(figure, currency);
   const unit = unitWords(figure.unit, currency);
-  const metric = METRICS.find((it) => it.id === figure.metric);
+  const metric = isMetricId(figure.metric) ? metricById(figure.metric) : undefined;
   const carried = carriedWords(figure);
-  const told = toldAt(figure);
+  const account = toldAt(figure);
   const corrected = correctedMark(panel.corrections, figure, currency);
-  const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
   const u = figure.standardUncertainty;
   const anchor = calculationAnchor(figure.metric, session, panel.current);
   const names = errorNames(figure);
@@ -213,16 +260,11 @@ function figureCalculation(
       relative: cancels ? '0 %' : figure.value === 0 ? '' : `${small(Math.abs((100 * contribution) / figure.value))} %`,
     };
   });
-  const made = inputsOf(figure, panel, session);
+  const made = inputsOf(figure, panel, session, own);
   const { parts, rest } = linkedEquation(figure.calculation && equationText(figure.calculation), made, currency);
   const interval = figure.interval95?.map(small4).join(' to ') ?? '';
-  const listed = rest.map((it) => it.id).join();
-  const same = rest.length > 2 ? before.find((it) => it.inputs.map(({ id }) => id).join() === listed) : undefined;
-  const ofPage = new Map(before.map((it) => [it.id, it]));
-  const alikes = [
-    ...newer.filter((it) => it.metric === figure.metric),
-    ...before.filter((it) => it.methodAddress === address && it.short.as.length === 0),
-  ];
+  const same = rest.length > 2 ? byInputs.get(idsOf(rest)) : undefined;
+  const alikes = [...(newer.get(figure.metric) ?? []), ...(byMethod.get(address) ?? [])];
   return {
     anchor,
     datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
@@ -233,7 +275,7 @@ function figureCalculation(
     shown,
     ...(carried && { carried }),
     ...(corrected && { corrected }),
-    ...(told && { toldAt: told }),
+    ...(account && { toldAt: account }),
     basis: figure.basis,
     methodName: methodById(methodId).name,
     methodAddress: address,
@@ -242,7 +284,7 @@ function figureCalculation(
     budget,
     short: shortBudget(
       budget,
-      made.flatMap((it) => ofPage.get(it.id) ?? []),
+      made.flatMap((it) => byId.get(it.id) ?? []),
       alikes,
     ),
     ...(u &&
@@ -264,6 +306,8 @@ function toldAt({ metric, carriedOver }: Figure): string | undefined {
   const [day, ...others] = carriedOver?.from ?? [];
   return carriedOver?.isWhole && others.length === 0 ? `${metric}-${day}` : undefined;
 }
+
+const small = (value: number) => twoDigits(value).replace('-', '−');
 
 function small4(value: number): string {
   return Number(value.toPrecision(4)).toString().replace('-', '−');

@@ -35,35 +35,35 @@ export interface Calculation {
   /** The anchor that stays when a newer session becomes the current one. */
   datedAnchor: string;
   /** One that a figure had which stood in its place. */
-  formerAnchor?: string;
+  formerAnchor: string | undefined;
   name: string;
   metric: string;
   id: string;
   shown: Shown;
   /** From which day it is, where its readings were not taken again. */
-  carried?: string;
+  carried: string | undefined;
   /** That it was corrected, from what, and why. */
-  corrected?: CorrectedMark;
+  corrected: CorrectedMark | undefined;
   /** Anchor of its account, where that is an earlier session's: all of it is from there. */
-  toldAt?: string;
+  toldAt: string | undefined;
   basis: Figure['basis'];
   methodName: string;
   methodAddress: string;
   methodVersion: number;
   /** The formula with this panel's numbers put in, what it is made of linked to its own place. */
-  calculation?: LinkedPart[];
+  calculation: LinkedPart[] | undefined;
   budget: PrintedComponent[];
   /** The same, said once. */
   short: ShortBudget;
   /** Standard uncertainty and 95 % interval, in the figure's unit. */
-  combined?: string;
+  combined: string | undefined;
   /** The interval alone. */
-  interval?: string;
+  interval: string | undefined;
   unassessed: Figure['unassessed'];
   /** What went in and does not stand in the formula. */
   inputs: Input[];
   /** The figure above that the same went into, where that is much. */
-  asBefore?: { anchor: string; name: string };
+  asBefore: { anchor: string; name: string } | undefined;
   notes: string[];
   flags: Figure['flags'];
 }
@@ -242,10 +242,7 @@ function figureCalculation(
   const shown = showFigure(figure, currency);
   const unit = unitWords(figure.unit, currency);
   const metric = isMetricId(figure.metric) ? metricById(figure.metric) : undefined;
-  const carried = carriedWords(figure);
-  const account = toldAt(figure);
-  const corrected = correctedMark(panel.corrections, figure, currency);
-  const u = figure.standardUncertainty;
+  const [u, k] = [figure.standardUncertainty ?? 0, figure.coverageFactor ?? 0];
   const anchor = calculationAnchor(figure.metric, session, panel.current);
   const names = errorNames(figure);
   const budget = figure.budget.map((it, i): PrintedComponent => {
@@ -262,40 +259,38 @@ function figureCalculation(
   });
   const made = inputsOf(figure, panel, session, own);
   const { parts, rest } = linkedEquation(figure.calculation && equationText(figure.calculation), made, currency);
-  const interval = figure.interval95?.map(small4).join(' to ') ?? '';
+  const interval = u > 0 && k > 0 ? figure.interval95?.map(small4).join(' to ') : undefined;
   const same = rest.length > 2 ? byInputs.get(idsOf(rest)) : undefined;
   const alikes = [...(newer.get(figure.metric) ?? []), ...(byMethod.get(address) ?? [])];
   return {
     anchor,
     datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
-    ...(metric?.formerly && { formerAnchor: `${metric.formerly}-${session?.date ?? 'no-session'}` }),
+    formerAnchor: metric?.formerly && `${metric.formerly}-${session?.date ?? 'no-session'}`,
     name: metric?.name ?? figure.metric,
     metric: figure.metric,
     id: figure.id,
     shown,
-    ...(carried && { carried }),
-    ...(corrected && { corrected }),
-    ...(account && { toldAt: account }),
+    carried: carriedWords(figure),
+    corrected: correctedMark(panel.corrections, figure, currency),
+    toldAt: toldAt(figure),
     basis: figure.basis,
     methodName: methodById(methodId).name,
     methodAddress: address,
     methodVersion: version,
-    ...(parts && { calculation: parts }),
+    calculation: parts,
     budget,
     short: shortBudget(
       budget,
       made.flatMap((it) => byId.get(it.id) ?? []),
       alikes,
     ),
-    ...(u &&
-      figure.coverageFactor &&
-      figure.interval95 && {
-        combined: `u ${small(u)}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? '' : `${figure.degreesOfFreedom} degrees of freedom, k = ${fixed(figure.coverageFactor, 2)}, `}95 % ${interval}`,
-        interval,
-      }),
+    combined:
+      interval &&
+      `u ${small(u)}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? '' : `${figure.degreesOfFreedom} degrees of freedom, k = ${fixed(k, 2)}, `}95 % ${interval}`,
+    interval,
     unassessed: figure.unassessed,
     inputs: rest,
-    ...(same && { asBefore: { anchor: same.anchor, name: nameOf(same.metric) } }),
+    asBefore: same && { anchor: same.anchor, name: nameOf(same.metric) },
     notes: figure.notes.map(say),
     flags: figure.flags,
   };

@@ -1,6 +1,7 @@
 import { roundedTo } from '../measure/exposure/cautious-end.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
 import type { Statement } from '../measure/statement.ts';
+import { fixedPlainly } from './plain-number.ts';
 
 /** A figure in words, cut where pages may want to set its parts apart. Nothing here is calculated, only rounded. */
 export interface Shown {
@@ -57,30 +58,6 @@ export function fixed(value: number, decimals: number): string {
   return format.format(value).replace('-', '−');
 }
 
-/** Steps of more decimals than these, and more steps than these, are left to the library. */
-const MOST_STEPS = 1e9;
-const STEPS_OF_ONE = [1, 10, 100, 1000, 10_000, 100_000, 1_000_000];
-/** Nearer to half a step than this, a value may be written on either side of it. */
-const BESIDE_HALF = 1e-6;
-
-/**
- * A number from nought on, as the library for formats writes it, which takes several times as long; undefined where it
- * is left to that.
- */
-function fixedPlainly(value: number, decimals: number): string | undefined {
-  const one = STEPS_OF_ONE[decimals];
-  if (one === undefined) return undefined;
-  const steps = Math.round(value * one);
-  if (!(steps < MOST_STEPS) || Math.abs(value * one - steps) > 0.5 - BESIDE_HALF) return undefined;
-  const whole = Math.floor(steps / one);
-  const text = inThousands(whole);
-  return one === 1 ? text : `${text}.${String(steps - whole * one).padStart(decimals, '0')}`;
-}
-
-/** A whole number with thousands marks. */
-const inThousands = (whole: number): string =>
-  whole < 1000 ? String(whole) : `${inThousands(Math.floor(whole / 1000))},${String(whole % 1000).padStart(3, '0')}`;
-
 /** To whole tens, hundreds, ...: `1105` with −1 decimals to `1110`. */
 function toStep(value: number, decimals: number): number {
   const step = 10 ** -decimals;
@@ -107,6 +84,8 @@ const moneyFormats = new Map<string, Intl.NumberFormat>();
 /** An amount of money: `€849`, `€182.85`; cents where there are any. */
 export function money(amount: number, currency: string, decimals = Number.isInteger(amount) ? 0 : 2): string {
   if (decimals < 0) return money(toStep(amount, decimals), currency, 0);
+  const plain = amount > 0 ? fixedPlainly(amount, decimals) : undefined;
+  if (plain !== undefined) return `${signBefore(currency)}${plain}`;
   const key = `${currency}${decimals}`;
   let format = moneyFormats.get(key);
   if (!format) {
@@ -119,6 +98,23 @@ export function money(amount: number, currency: string, decimals = Number.isInte
     moneyFormats.set(key, format);
   }
   return format.format(amount).replace('-', '−');
+}
+
+/** Signs of currencies as they stand before an amount, with what divides them from it: `€`, `CHF `. */
+const signsBefore = new Map<string, string>();
+
+function signBefore(currency: string): string {
+  const known = signsBefore.get(currency);
+  if (known !== undefined) return known;
+  const parts = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).formatToParts(0);
+  const sign = parts
+    .slice(
+      0,
+      parts.findIndex((it) => it.type === 'integer'),
+    )
+    .map((it) => it.value);
+  signsBefore.set(currency, sign.join(''));
+  return sign.join('');
 }
 
 /** A currency's sign, as before an amount: `€`. */

@@ -1,6 +1,6 @@
 import { curly } from '../../content/schema/curly.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { type Figure, type FigureMap, hasCancelled, isFigure } from '../../measure/figure.ts';
+import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { REPEATABILITY } from '../../measure/instrument/instrument.ts';
 import { methodById } from '../../measure/methods.ts';
 import { isMetricId, METRICS, metricById } from '../../measure/metrics.ts';
@@ -18,16 +18,10 @@ import { type CalculationPage, calculationAnchor, calculationPage } from '../sha
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { errorNames } from './error-names.ts';
 import { type ErrorRow, errorRows, type InstrumentRow, instrumentRows, sourcesOf } from './error-sources.ts';
-import {
-  type FiguresById,
-  figuresById,
-  type Input,
-  inputsOf,
-  type LinkedPart,
-  linkedEquation,
-} from './linked-equation.ts';
+import { type Input, inputsOf, type LinkedPart, linkedEquation } from './linked-equation.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
 import { type PrintedComponent, type Referable, type ShortBudget, shortBudget } from './short-budget.ts';
+import { addTo, idsOf, type NewerFigures, nothingTold, type Told, tell } from './told-figures.ts';
 
 /** A figure's calculation: all that a reader needs to repeat it. */
 export interface Calculation {
@@ -109,7 +103,7 @@ export function calculationView(
   return panel.sessions.map((session) => {
     const view = sessionCalculation(panel, session, { currency, page }, newer);
     // What is told further down can't be referred to.
-    for (const it of view.figures) if (it.toldAt === undefined) add(newer, it.metric, it);
+    for (const it of view.figures) if (it.toldAt === undefined) addTo(newer, it.metric, it);
     return view;
   });
 }
@@ -117,7 +111,7 @@ export function calculationView(
 /** Figures of a panel that has never been on the bench: its price and its size. */
 export function looseCalculation(panel: PanelEntry, currency: string): Calculation[] {
   if (panel.current) return [];
-  const told = toldFigures(panel.figures, new Map());
+  const told = nothingTold<Calculation>(panel.figures, new Map());
   for (const it of panel.figures.values()) {
     if (isFigure(it)) tell(told, figureCalculation(panel, undefined, it, currency, told));
   }
@@ -128,10 +122,10 @@ function sessionCalculation(
   panel: PanelEntry,
   session: SessionEntry,
   { currency, page }: { currency: string; page: CalculationPage },
-  newer: Told['newer'],
+  newer: NewerFigures,
 ): SessionCalculation {
   const isCurrent = session === panel.current;
-  const told = toldFigures(session.figures, newer);
+  const told = nothingTold<Calculation>(session.figures, newer);
   const gaps: SessionCalculation['gaps'] = [];
   const all: Figure[] = [];
   for (const metric of METRICS) {
@@ -191,52 +185,12 @@ function unassessedOf(figures: readonly Figure[]): SessionCalculation['unassesse
   return [...rows, { what: say(REPEATABILITY), reason: say({ code: 'scatter-not-known', instrument: meters }) }];
 }
 
-/** What a figure of a session may refer to. */
-interface Told {
-  /** All figures of the session, told or not. */
-  own: FiguresById;
-  /** Those that the page tells before it, in their order, and by their ids. */
-  figures: Calculation[];
-  byId: Map<string, Calculation>;
-  /** The first of those that have the same list of inputs. */
-  byInputs: Map<string, Calculation>;
-  /** Those with a budget of their own, by their method's page. */
-  byMethod: Map<string, Calculation[]>;
-  /** Those of newer sessions, by their metric. */
-  newer: ReadonlyMap<string, readonly Referable[]>;
-}
-
-const toldFigures = (figures: FigureMap, newer: Told['newer']): Told => ({
-  own: figuresById(figures),
-  figures: [],
-  byId: new Map(),
-  byInputs: new Map(),
-  byMethod: new Map(),
-  newer,
-});
-
-function tell({ figures, byId, byInputs, byMethod }: Told, it: Calculation): void {
-  figures.push(it);
-  byId.set(it.id, it);
-  const inputs = idsOf(it.inputs);
-  if (!byInputs.has(inputs)) byInputs.set(inputs, it);
-  if (it.short.as.length === 0) add(byMethod, it.methodAddress, it);
-}
-
-function add<T>(lists: Map<string, T[]>, key: string, it: T): void {
-  const known = lists.get(key);
-  if (known) known.push(it);
-  else lists.set(key, [it]);
-}
-
-const idsOf = (inputs: readonly Input[]) => inputs.map(({ id }) => id).join();
-
 function figureCalculation(
   panel: PanelEntry,
   session: SessionEntry | undefined,
   figure: Figure,
   currency: string,
-  { own, byId, byInputs, byMethod, newer }: Told,
+  { own, byId, byInputs, byMethod, newer }: Told<Calculation>,
 ): Calculation {
   const { id: methodId, version, address } = methodOf(figure);
   const shown = showFigure(figure, currency);

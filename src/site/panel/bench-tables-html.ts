@@ -25,3 +25,7 @@ export function channelHtml({ name, unit, carried, absent, cells }: ChannelRow, 
 export function fieldHtml({ name, place, carried, off, on, frequency }: FieldsView['rows'][number]): Html {
   return html`<tr><th scope="row">${name}, <span>${place}</span>${dayHtml(carried)}</th><td>${shownHtml(off)}</td><td>${shownHtml(on)}${frequency && html`<small> at ${shownHtml(frequency)}</small>`}</td></tr>`;
 }
+
+/** A line of a table of plain texts. */
+export const textsHtml = (head: string, cells: readonly string[]): Html =>
+  html`<tr><th scope="row">${head}</th>${cells.map((text) => html`<td>${text}</td>`)}</tr>`;

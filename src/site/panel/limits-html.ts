@@ -1,6 +1,7 @@
 import { type Html, html, piecesHtml } from '../shared/html.ts';
 import { lengthHtml, shownHtml } from '../shared/shown-html.ts';
 import type { LimitRow, Place } from './limit-rows.ts';
+import type { Unheld } from './limits-view.ts';
 import { shareBar } from './share-bar.ts';
 
 /** A line of the table of limits: a string, since a page has a dozen, with several figures each. */
@@ -16,3 +17,7 @@ function limitCellHtml({ text, other, note, by }: NonNullable<LimitRow['limit']>
   const remarks = [note, by].filter((it) => it);
   return html`${other ? html`<span data-u="µT">${text}</span><span data-u="mG" hidden> ${other}</span>` : text}${remarks.length > 0 && html`<small> ${remarks.join(', ')}</small>`}`;
 }
+
+/** What has no share, and why; with the addresses that have nothing else to stand on. */
+export const unheldHtml = ({ ids: [id, ...others], what, reason }: Unheld): Html =>
+  html`<span${id !== undefined && html` id="${id}"`}>${others.map((it) => html`<span id="${it}"></span>`)}<b>${what}:</b> ${reason}.</span> `;

@@ -31,3 +31,7 @@ export const marksHtml = ({ dagger, href, of, carried }: Marks): Html =>
 
 /** A length in the unit that the reader prefers: the script of units has inches ready, since most lines of a page have one. */
 export const lengthHtml = (cm: number): Html => html`<span data-in="${inInches(cm)}">${number(cm)} cm</span>`;
+
+/** Links in a line. */
+export const linksHtml = (links: ReadonlyArray<{ address: string; name: string }>, between: string): Html =>
+  html`${links.map(({ address, name }, i) => html`${i > 0 && between}<a href="${address}">${name}</a>`)}`;

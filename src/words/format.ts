@@ -104,17 +104,12 @@ export function money(amount: number, currency: string, decimals = Number.isInte
 const signsBefore = new Map<string, string>();
 
 function signBefore(currency: string): string {
-  const known = signsBefore.get(currency);
-  if (known !== undefined) return known;
-  const parts = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).formatToParts(0);
-  const sign = parts
-    .slice(
-      0,
-      parts.findIndex((it) => it.type === 'integer'),
-    )
-    .map((it) => it.value);
-  signsBefore.set(currency, sign.join(''));
-  return sign.join('');
+  let sign = signsBefore.get(currency);
+  if (sign === undefined) {
+    [sign = ''] = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).format(0).split('0', 1);
+    signsBefore.set(currency, sign);
+  }
+  return sign;
 }
 
 /** A currency's sign, as before an amount: `€`. */

@@ -15,7 +15,8 @@ import { estimateInThreads } from './optics-threads.ts';
  * again has the same light, and a build that only changes prices need not fit a thousand beams. A result is the same
  * whether it comes from here or not.
  *
- * The file carries a hash of the calculation's own source, and is left aside when that has changed.
+ * The file carries a hash of the calculation's own source, and is left aside when that has changed. Every result in it
+ * stands by itself, so that those of other folders and days are not read for this one.
  */
 const storeFile = () => join(cacheFolder(), 'optics');
 
@@ -25,7 +26,8 @@ const MOST_OLD = 2000;
 interface Store {
   /** Undefined where the source can't be read, so that nothing may be kept. */
   calculation: string | undefined;
-  old: Map<string, PackedResult>;
+  /** Bytes of each result of the file. */
+  old: Map<string, Uint8Array>;
   /** Those asked for in this process. */
   used: Map<string, PackedResult>;
   isChanged: boolean;
@@ -44,7 +46,7 @@ export function workedOut(inputs: ReadonlyMap<string, OpticsInput>): ReadonlyMap
   const wanted = [...inputs].map(([name, input]) => ({ name, input, key: keyOf(input) }));
   const missing = new Map<string, OpticsInput>();
   for (const { key, input } of wanted) {
-    const known = store.used.get(key) ?? store.old.get(key);
+    const known = store.used.get(key) ?? stored(store, key);
     if (known) store.used.set(key, known);
     else missing.set(key, input);
   }
@@ -82,10 +84,15 @@ export function keepOptics(): void {
   const store = shared.panelLedgerOptics;
   if (!store?.isChanged || store.calculation === undefined) return;
   store.isChanged = false;
+  const used = [...store.used].map(([key, it]) => [key, store.old.get(key) ?? serialize(it)] as const);
   const old = [...store.old].filter(([key]) => !store.used.has(key)).slice(0, MOST_OLD);
-  const results = new Map([...store.used, ...old]);
+  const results = [...used, ...old];
+  const lengths = new Map(results.map(([key, it]) => [key, it.length]));
+  const head = serialize({ calculation: store.calculation, lengths } satisfies Head);
+  const start = Buffer.alloc(HEAD_LENGTH_BYTES);
+  start.writeUInt32LE(head.length);
   try {
-    writeWhole(storeFile(), serialize({ calculation: store.calculation, results }));
+    writeWhole(storeFile(), Buffer.concat([start, head, ...results.map(([, it]) => it)]));
   } catch {
     // The next build works it out again.
   }
@@ -106,18 +113,41 @@ function openStore(): Store {
   return { calculation, old: storedResults(calculation), used: new Map(), isChanged: false };
 }
 
-function storedResults(calculation: string | undefined): Map<string, PackedResult> {
-  try {
-    const found: unknown = calculation && deserialize(readFileSync(storeFile()));
-    if (isStored(found) && found.calculation === calculation) return found.results;
-  } catch {
-    // There is no such file yet, or another version of Node wrote it.
-  }
-  return new Map();
+/** What a file of results begins with, after its own length; the results follow in the same order. */
+interface Head {
+  calculation: string;
+  /** Bytes of each result, by its key. */
+  lengths: ReadonlyMap<string, number>;
 }
 
-function isStored(it: unknown): it is { calculation: string; results: Map<string, PackedResult> } {
-  return typeof it === 'object' && it !== null && 'calculation' in it && 'results' in it && it.results instanceof Map;
+const HEAD_LENGTH_BYTES = 4;
+
+function storedResults(calculation: string | undefined): Map<string, Uint8Array> {
+  try {
+    const bytes = readFileSync(storeFile());
+    let place = HEAD_LENGTH_BYTES + bytes.readUInt32LE();
+    const head: unknown = deserialize(bytes.subarray(HEAD_LENGTH_BYTES, place));
+    if (!isHead(head) || head.calculation !== calculation) return new Map();
+    const results = new Map<string, Uint8Array>();
+    for (const [key, length] of head.lengths) {
+      results.set(key, bytes.subarray(place, place + length));
+      place += length;
+    }
+    return place === bytes.length ? results : new Map();
+  } catch {
+    // There is no such file yet, or another version of Node wrote it.
+    return new Map();
+  }
+}
+
+function isHead(it: unknown): it is Head {
+  return typeof it === 'object' && it !== null && 'calculation' in it && 'lengths' in it && it.lengths instanceof Map;
+}
+
+/** A result of the file; undefined where it has none of that key. */
+function stored({ old }: Store, key: string): PackedResult | undefined {
+  const bytes = old.get(key);
+  return bytes && (deserialize(bytes) as PackedResult);
 }
 
 /** Hash of the source of everything that `estimatePanel` may run, and of this form of it. */

@@ -1,6 +1,7 @@
 import { roundedTo } from '../measure/exposure/cautious-end.ts';
 import type { Figure, Unit } from '../measure/figure.ts';
 import type { Statement } from '../measure/statement.ts';
+import { fixedPlainly } from './plain-number.ts';
 
 /** A figure in words, cut where pages may want to set its parts apart. Nothing here is calculated, only rounded. */
 export interface Shown {
@@ -41,6 +42,9 @@ export function decimalsWithin(low: number, high: number): number {
 /** A number with a fixed count of decimals, a true minus sign and thousands marks; −1 decimals are whole tens. */
 export function fixed(value: number, decimals: number): string {
   if (decimals < 0) return fixed(toStep(value, decimals), 0);
+  const plain = fixedPlainly(Math.abs(value), decimals);
+  // What rounds to nought has no sign.
+  if (plain !== undefined) return value < 0 && /[1-9]/.test(plain) ? `−${plain}` : plain;
   let format = numberFormats[decimals];
   if (!format) {
     format = new Intl.NumberFormat('en-GB', {
@@ -80,6 +84,8 @@ const moneyFormats = new Map<string, Intl.NumberFormat>();
 /** An amount of money: `€849`, `€182.85`; cents where there are any. */
 export function money(amount: number, currency: string, decimals = Number.isInteger(amount) ? 0 : 2): string {
   if (decimals < 0) return money(toStep(amount, decimals), currency, 0);
+  const plain = amount > 0 ? fixedPlainly(amount, decimals) : undefined;
+  if (plain !== undefined) return `${signBefore(currency)}${plain}`;
   const key = `${currency}${decimals}`;
   let format = moneyFormats.get(key);
   if (!format) {
@@ -92,6 +98,18 @@ export function money(amount: number, currency: string, decimals = Number.isInte
     moneyFormats.set(key, format);
   }
   return format.format(amount).replace('-', '−');
+}
+
+/** Signs of currencies as they stand before an amount, with what divides them from it: `€`, `CHF `. */
+const signsBefore = new Map<string, string>();
+
+function signBefore(currency: string): string {
+  let sign = signsBefore.get(currency);
+  if (sign === undefined) {
+    [sign = ''] = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).format(0).split('0', 1);
+    signsBefore.set(currency, sign);
+  }
+  return sign;
 }
 
 /** A currency's sign, as before an amount: `€`. */
@@ -230,11 +248,17 @@ export function methodOf(figure: Pick<Figure, 'method'>): { id: string; version:
   return { id, version, address: `/methods/${id}/` };
 }
 
+/** Kept, since a guide has the same few days again and again. */
+const shownDates = new Map<string, string>();
 const dates = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
 
 /** `2026-03-14` to `14 Mar 2026`. */
 export function showDate(iso: string): string {
-  return dates.format(new Date(`${iso}T00:00:00Z`)).replace('Sept', 'Sep');
+  const known = shownDates.get(iso);
+  if (known !== undefined) return known;
+  const shown = dates.format(new Date(`${iso}T00:00:00Z`)).replace('Sept', 'Sep');
+  shownDates.set(iso, shown);
+  return shown;
 }
 
 /** `2026-03-14` to `Mar 2026`. */

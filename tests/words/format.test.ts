@@ -82,6 +82,24 @@ describe('fixed', () => {
     expect(fixed(value, decimals)).toBe(text);
   });
 
+  test('is what the library for formats writes, ties and all', () => {
+    const formats = [0, 1, 2, 3, 4, 5, 6, 7].map(
+      (decimals) =>
+        new Intl.NumberFormat('en-GB', {
+          minimumFractionDigits: decimals,
+          maximumFractionDigits: decimals,
+          signDisplay: 'negative',
+        }),
+    );
+    const halves = fc.tuple(fc.integer({ min: -20_000, max: 20_000 }), fc.nat(5)).map(([n, d]) => (n + 0.5) / 10 ** d);
+    fc.assert(
+      fc.property(fc.oneof(fc.double(), fc.double({ min: -1e5, max: 1e5 }), halves), fc.nat(7), (value, decimals) => {
+        expect(fixed(value, decimals)).toBe(formats[decimals]?.format(value).replace('-', '−'));
+      }),
+      RUNS,
+    );
+  });
+
   test('what rounds to nought has no sign', () => {
     expect(fixed(-0.04, 1)).toBe('0.0');
   });
@@ -99,6 +117,23 @@ describe('money', () => {
     [0, 'EUR', '€0'],
   ])('%d %s is %s', (amount, currency, text) => {
     expect(money(amount, currency)).toBe(text);
+  });
+
+  test('is what the library for formats writes, in any currency', () => {
+    const currencies = fc.constantFrom('EUR', 'USD', 'GBP', 'CHF', 'SEK', 'JPY', 'KWD');
+    fc.assert(
+      fc.property(
+        fc.oneof(fc.double(), fc.double({ min: -1e4, max: 1e6 })),
+        currencies,
+        fc.nat(4),
+        (it, currency, d) => {
+          const fraction = { minimumFractionDigits: d, maximumFractionDigits: d };
+          const format = new Intl.NumberFormat('en-GB', { style: 'currency', currency, ...fraction });
+          expect(money(it, currency, d)).toBe(format.format(it).replace('-', '−'));
+        },
+      ),
+      RUNS,
+    );
   });
 
   test('with as many decimals as are asked for', () => {

@@ -2,6 +2,7 @@ import { at } from '../at.ts';
 import { type Random, seededRandom } from '../random.ts';
 import { allowedBeams } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
+import { drawnLight } from './drawn-light.ts';
 import { movesReadingsApart } from './error-sources.ts';
 import { beamSource, type OpticsInput } from './optics-input.ts';
 import type { BeamFit, Estimate, OpticsEstimates, OpticsResult, TargetOf } from './optics-result.ts';
@@ -103,6 +104,7 @@ function estimatesOf(
   const efficiency = mains && overMains(at(outcomes, RESULT_EMITTED), mains, random);
   const peaks = layout.targets.map((_, t) => of(firstOfTarget(t) + 1));
   const { absences, knownFrom } = peakAbsences(layout, halfAngle.interval95[0], peaks);
+  const model = { ...panel, power: emitted.value, ...(knownFrom > 0 && { peakFrom: knownFrom }) };
   return {
     source: beamSource(input),
     halfAngle,
@@ -119,7 +121,8 @@ function estimatesOf(
       if (peakAbsent !== undefined) return { distance, mean, peakAbsent };
       return { distance, mean, peak: at(peaks, t), evenness: of(firstOfTarget(t) + 2) };
     }),
-    model: { ...panel, power: emitted.value, ...(knownFrom > 0 && { peakFrom: knownFrom }) },
+    model,
+    drawn: drawnLight(model, layout),
   };
 }
 

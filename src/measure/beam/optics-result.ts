@@ -1,5 +1,6 @@
 import type { BudgetComponent } from '../figure.ts';
 import type { Statement } from '../statement.ts';
+import type { DrawnLight } from './drawn-light.ts';
 import type { BeamSource } from './optics-input.ts';
 import type { PanelModel } from './panel-model.ts';
 import type { Spread } from './spread.ts';
@@ -50,8 +51,9 @@ export interface EstimatesOf<Of> {
   efficiency?: Spread;
   /** At each target distance of the layout, in its order. */
   targets: TargetOf<Of>[];
-  /** For drawing, and for other distances. */
+  /** For other distances and places. */
   model: PanelModel;
+  drawn: DrawnLight;
 }
 
 export type OpticsEstimates = EstimatesOf<Estimate>;

@@ -1,5 +1,6 @@
 import type { Flag } from '../figure.ts';
 import type { Statement } from '../statement.ts';
+import type { DrawnLight } from './drawn-light.ts';
 import { type OpticsContext, type OpticsFigures, opticsFigures, opticsGaps } from './figures.ts';
 import { opticsFlags } from './flags.ts';
 import type { BeamSource } from './optics-input.ts';
@@ -17,8 +18,10 @@ export interface PanelLight {
   source: BeamSource | undefined;
   /** What the simulation says of emitted power over mains draw. */
   efficiency: Spread | undefined;
-  /** The panel as the model has found it, for drawing; undefined where the beam is withheld. */
+  /** The panel as the model has found it; undefined where the beam is withheld. */
   model: PanelModel | undefined;
+  /** The same for drawing. */
+  drawn: DrawnLight | undefined;
   /** Modelled values at the session's own distance. */
   own: OpticsFigures['distances'][number] | undefined;
 }
@@ -38,6 +41,7 @@ export function panelLight(result: OpticsResult, context: OpticsContext): PanelL
     source: estimates?.source,
     efficiency: estimates?.efficiency,
     model: estimates?.model,
+    drawn: estimates?.drawn,
     own: distances[TABLE_DISTANCES.length],
   };
 }
@@ -50,6 +54,7 @@ export function lightWithout(reason: Statement): PanelLight {
     source: undefined,
     efficiency: undefined,
     model: undefined,
+    drawn: undefined,
     own: undefined,
   };
 }

@@ -3,12 +3,13 @@ import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { type Figure, hasCancelled, isFigure } from '../../measure/figure.ts';
 import { REPEATABILITY } from '../../measure/instrument/instrument.ts';
 import { methodById } from '../../measure/methods.ts';
-import { METRICS } from '../../measure/metrics.ts';
+import { isMetricId, METRICS, metricById } from '../../measure/metrics.ts';
 import { carriedWords } from '../../words/carried-words.ts';
 import { reasonText } from '../../words/figure-text.ts';
 import { fixed, methodOf, type Shown, showDate, showFigure, unitWords } from '../../words/format.ts';
 import { nameOf } from '../../words/names.ts';
 import { equationText, say } from '../../words/say.ts';
+import { twoDigits } from '../../words/two-digits.ts';
 import { type BeyondView, beyondView } from '../panel/beyond-view.ts';
 import { carriedLines } from '../shared/carried-lines.ts';
 import { type CorrectedMark, correctedMark } from '../shared/corrections.ts';
@@ -16,10 +17,11 @@ import { fileAnchor, filesAddress } from '../shared/file-addresses.ts';
 import { type CalculationPage, calculationAnchor, calculationPage } from '../shared/shown-figure.ts';
 import { type DistanceCalculation, distanceCalculation } from './distance-calculation.ts';
 import { errorNames } from './error-names.ts';
-import { type ErrorRow, errorRows, type InstrumentRow, instrumentRows } from './error-sources.ts';
+import { type ErrorRow, errorRows, type InstrumentRow, instrumentRows, sourcesOf } from './error-sources.ts';
 import { type Input, inputsOf, type LinkedPart, linkedEquation } from './linked-equation.ts';
 import { type RawReading, rawReadings } from './raw-readings.ts';
 import { type PrintedComponent, type Referable, type ShortBudget, shortBudget } from './short-budget.ts';
+import { addTo, idsOf, type NewerFigures, nothingTold, type Told, tell } from './told-figures.ts';
 
 /** A figure's calculation: all that a reader needs to repeat it. */
 export interface Calculation {
@@ -27,35 +29,35 @@ export interface Calculation {
   /** The anchor that stays when a newer session becomes the current one. */
   datedAnchor: string;
   /** One that a figure had which stood in its place. */
-  formerAnchor?: string;
+  formerAnchor: string | undefined;
   name: string;
   metric: string;
   id: string;
   shown: Shown;
   /** From which day it is, where its readings were not taken again. */
-  carried?: string;
+  carried: string | undefined;
   /** That it was corrected, from what, and why. */
-  corrected?: CorrectedMark;
+  corrected: CorrectedMark | undefined;
   /** Anchor of its account, where that is an earlier session's: all of it is from there. */
-  toldAt?: string;
+  toldAt: string | undefined;
   basis: Figure['basis'];
   methodName: string;
   methodAddress: string;
   methodVersion: number;
   /** The formula with this panel's numbers put in, what it is made of linked to its own place. */
-  calculation?: LinkedPart[];
+  calculation: LinkedPart[] | undefined;
   budget: PrintedComponent[];
   /** The same, said once. */
   short: ShortBudget;
   /** Standard uncertainty and 95 % interval, in the figure's unit. */
-  combined?: string;
+  combined: string | undefined;
   /** The interval alone. */
-  interval?: string;
+  interval: string | undefined;
   unassessed: Figure['unassessed'];
   /** What went in and does not stand in the formula. */
   inputs: Input[];
   /** The figure above that the same went into, where that is much. */
-  asBefore?: { anchor: string; name: string };
+  asBefore: { anchor: string; name: string } | undefined;
   notes: string[];
   flags: Figure['flags'];
 }
@@ -97,33 +99,33 @@ export function calculationView(
   currency: string,
   page: CalculationPage = 'methodology',
 ): SessionCalculation[] {
-  const newer: Referable[] = [];
+  const newer = new Map<string, Referable[]>();
   return panel.sessions.map((session) => {
     const view = sessionCalculation(panel, session, { currency, page }, newer);
     // What is told further down can't be referred to.
-    newer.push(...view.figures.filter((it) => it.toldAt === undefined));
+    for (const it of view.figures) if (it.toldAt === undefined) addTo(newer, it.metric, it);
     return view;
   });
 }
 
 /** Figures of a panel that has never been on the bench: its price and its size. */
 export function looseCalculation(panel: PanelEntry, currency: string): Calculation[] {
-  const before: Calculation[] = [];
-  if (panel.current) return before;
+  if (panel.current) return [];
+  const told = nothingTold<Calculation>(panel.figures, new Map());
   for (const it of panel.figures.values()) {
-    if (isFigure(it)) before.push(figureCalculation(panel, undefined, it, currency, before, []));
+    if (isFigure(it)) tell(told, figureCalculation(panel, undefined, it, currency, told));
   }
-  return before;
+  return told.figures;
 }
 
 function sessionCalculation(
   panel: PanelEntry,
   session: SessionEntry,
   { currency, page }: { currency: string; page: CalculationPage },
-  newer: readonly Referable[],
+  newer: NewerFigures,
 ): SessionCalculation {
   const isCurrent = session === panel.current;
-  const figures: Calculation[] = [];
+  const told = nothingTold<Calculation>(session.figures, newer);
   const gaps: SessionCalculation['gaps'] = [];
   const all: Figure[] = [];
   for (const metric of METRICS) {
@@ -134,7 +136,7 @@ function sessionCalculation(
     const anchor = calculationAnchor(metric.id, session, panel.current);
     if (isFigure(it)) all.push(it);
     if (isFigure(it) && metric.method === 'distance-table') continue;
-    if (isFigure(it)) figures.push(figureCalculation(panel, session, it, currency, figures, newer));
+    if (isFigure(it)) tell(told, figureCalculation(panel, session, it, currency, told));
     // The price belongs to the current session alone; its absence elsewhere is no gap.
     else if (isCurrent || it)
       gaps.push({
@@ -144,6 +146,7 @@ function sessionCalculation(
         ...(isCurrent && { datedAnchor: `${metric.id}-${session.date}` }),
       });
   }
+  const sources = sourcesOf(all);
   const distances = distanceCalculation(panel, session, currency);
   const beyond = beyondView(panel, session);
   return {
@@ -152,8 +155,8 @@ function sessionCalculation(
     isCurrent,
     conditions: `LED plane to sensor ${fixed(session.conditions.distance, 2)} cm; bench procedure version ${session.conditions.methodVersion}.`,
     ...(session.readings.notes && { notes: curly(session.readings.notes) }),
-    instruments: instrumentRows(session, all),
-    errors: errorRows(all),
+    instruments: instrumentRows(session, sources),
+    errors: errorRows(sources),
     unassessed: unassessedOf(all),
     readings: rawReadings(session),
     carried: carriedLines(session.readings).map(({ text, from }) => ({ text, anchor: `readings-${from}` })),
@@ -161,7 +164,7 @@ function sessionCalculation(
       .filter((it) => it.date === session.date)
       .map((it) => ({ name: it.name, address: `${filesAddress(panel.slug)}#${fileAnchor(it)}`, sha256: it.sha256 })),
     ...(beyond && { beyond }),
-    figures,
+    figures: told.figures,
     flags: session.flags.filter((it) => it.severity !== 'note'),
     ...(distances && { distances }),
     gaps,
@@ -187,18 +190,13 @@ function figureCalculation(
   session: SessionEntry | undefined,
   figure: Figure,
   currency: string,
-  before: readonly Calculation[],
-  newer: readonly Referable[],
+  { own, byId, byInputs, byMethod, newer }: Told<Calculation>,
 ): Calculation {
   const { id: methodId, version, address } = methodOf(figure);
   const shown = showFigure(figure, currency);
   const unit = unitWords(figure.unit, currency);
-  const metric = METRICS.find((it) => it.id === figure.metric);
-  const carried = carriedWords(figure);
-  const told = toldAt(figure);
-  const corrected = correctedMark(panel.corrections, figure, currency);
-  const small = (value: number) => Number(value.toPrecision(2)).toString().replace('-', '−');
-  const u = figure.standardUncertainty;
+  const metric = isMetricId(figure.metric) ? metricById(figure.metric) : undefined;
+  const [u, k] = [figure.standardUncertainty ?? 0, figure.coverageFactor ?? 0];
   const anchor = calculationAnchor(figure.metric, session, panel.current);
   const names = errorNames(figure);
   const budget = figure.budget.map((it, i): PrintedComponent => {
@@ -213,47 +211,40 @@ function figureCalculation(
       relative: cancels ? '0 %' : figure.value === 0 ? '' : `${small(Math.abs((100 * contribution) / figure.value))} %`,
     };
   });
-  const made = inputsOf(figure, panel, session);
+  const made = inputsOf(figure, panel, session, own);
   const { parts, rest } = linkedEquation(figure.calculation && equationText(figure.calculation), made, currency);
-  const interval = figure.interval95?.map(small4).join(' to ') ?? '';
-  const listed = rest.map((it) => it.id).join();
-  const same = rest.length > 2 ? before.find((it) => it.inputs.map(({ id }) => id).join() === listed) : undefined;
-  const ofPage = new Map(before.map((it) => [it.id, it]));
-  const alikes = [
-    ...newer.filter((it) => it.metric === figure.metric),
-    ...before.filter((it) => it.methodAddress === address && it.short.as.length === 0),
-  ];
+  const interval = u > 0 && k > 0 ? figure.interval95?.map(small4).join(' to ') : undefined;
+  const same = rest.length > 2 ? byInputs.get(idsOf(rest)) : undefined;
+  const alikes = [...(newer.get(figure.metric) ?? []), ...(byMethod.get(address) ?? [])];
   return {
     anchor,
     datedAnchor: `${figure.metric}-${session?.date ?? 'no-session'}`,
-    ...(metric?.formerly && { formerAnchor: `${metric.formerly}-${session?.date ?? 'no-session'}` }),
+    formerAnchor: metric?.formerly && `${metric.formerly}-${session?.date ?? 'no-session'}`,
     name: metric?.name ?? figure.metric,
     metric: figure.metric,
     id: figure.id,
     shown,
-    ...(carried && { carried }),
-    ...(corrected && { corrected }),
-    ...(told && { toldAt: told }),
+    carried: carriedWords(figure),
+    corrected: correctedMark(panel.corrections, figure, currency),
+    toldAt: toldAt(figure),
     basis: figure.basis,
     methodName: methodById(methodId).name,
     methodAddress: address,
     methodVersion: version,
-    ...(parts && { calculation: parts }),
+    calculation: parts,
     budget,
     short: shortBudget(
       budget,
-      made.flatMap((it) => ofPage.get(it.id) ?? []),
+      made.flatMap((it) => byId.get(it.id) ?? []),
       alikes,
     ),
-    ...(u &&
-      figure.coverageFactor &&
-      figure.interval95 && {
-        combined: `u ${small(u)}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? '' : `${figure.degreesOfFreedom} degrees of freedom, k = ${fixed(figure.coverageFactor, 2)}, `}95 % ${interval}`,
-        interval,
-      }),
+    combined:
+      interval &&
+      `u ${small(u)}, ${figure.degreesOfFreedom === Number.POSITIVE_INFINITY ? '' : `${figure.degreesOfFreedom} degrees of freedom, k = ${fixed(k, 2)}, `}95 % ${interval}`,
+    interval,
     unassessed: figure.unassessed,
     inputs: rest,
-    ...(same && { asBefore: { anchor: same.anchor, name: nameOf(same.metric) } }),
+    asBefore: same && { anchor: same.anchor, name: nameOf(same.metric) },
     notes: figure.notes.map(say),
     flags: figure.flags,
   };
@@ -264,6 +255,8 @@ function toldAt({ metric, carriedOver }: Figure): string | undefined {
   const [day, ...others] = carriedOver?.from ?? [];
   return carriedOver?.isWhole && others.length === 0 ? `${metric}-${day}` : undefined;
 }
+
+const small = (value: number) => twoDigits(value).replace('-', '−');
 
 function small4(value: number): string {
   return Number(value.toPrecision(4)).toString().replace('-', '−');

@@ -4,6 +4,7 @@ import { type ErrorSource, type Figure, isFigure } from '../../measure/figure.ts
 import { metricById } from '../../measure/metrics.ts';
 import { methodOf, type Shown, showFigure } from '../../words/format.ts';
 import { say } from '../../words/say.ts';
+import { twoDigits } from '../../words/two-digits.ts';
 import { calculationAnchor } from '../shared/shown-figure.ts';
 import { errorNames } from './error-names.ts';
 
@@ -72,20 +73,17 @@ export function distanceCalculation(
 
 /** Each error's part in some figures, %, in the order of the first budget that has it. */
 function shares(figures: readonly Figure[]): Array<{ source: string; shares: string[] }> {
-  const components = new Map(figures.flatMap((it) => it.budget.map((one) => [rowOf(one.source), one] as const)));
+  const rows = figures.map((it) => new Map(it.budget.map((one) => [rowOf(one.source), one])));
+  const components = new Map(rows.flatMap((it) => [...it]));
   const names = errorNames({ budget: [...components.values()] });
   return [...components.keys()].map((row, i) => ({
     source: names[i] ?? row,
-    shares: figures.map((it) => {
-      const own = it.budget.find(({ source }) => rowOf(source) === row);
-      return own ? digits(Math.abs((100 * own.contribution) / it.value), 2) : '0';
+    shares: figures.map(({ value }, of) => {
+      const own = rows[of]?.get(row);
+      return own ? twoDigits(Math.abs((100 * own.contribution) / value)) : '0';
     }),
   }));
 }
 
 /** The row of an error. What the simulation leaves is each figure's own, and one row for all. */
 const rowOf = ({ key, what }: ErrorSource) => (what.code === 'beam-rest' ? what.code : key);
-
-function digits(value: number, count: number): string {
-  return Number(value.toPrecision(count)).toString();
-}

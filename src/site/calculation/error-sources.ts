@@ -27,16 +27,18 @@ export interface ErrorRow {
 
 type Source = BudgetComponent['source'];
 
-const sourcesOf = (figures: readonly Figure[]): Source[] => [
-  ...new Map(figures.flatMap((it) => it.budget.map(({ source }) => [source.key, source] as const))).values(),
-];
+/** The errors of some figures, each once: as the last of them has it. */
+export function sourcesOf(figures: readonly Figure[]): Source[] {
+  const byKey = new Map<string, Source>();
+  for (const { budget } of figures) for (const { source } of budget) byKey.set(source.key, source);
+  return [...byKey.values()];
+}
 
 /** What the key of a reading's error has before the error: the reading. */
 const readingOf = ({ key }: Source) => key.slice(0, key.lastIndexOf('/'));
 
-/** The instruments of a session itself, without those of what it carries over, and what figures made of their readings say of their scatter. */
-export function instrumentRows({ instruments, date }: SessionEntry, figures: readonly Figure[]): InstrumentRow[] {
-  const sources = sourcesOf(figures);
+/** The instruments of a session itself, without those of what it carries over, and what the errors of their readings say of their scatter. */
+export function instrumentRows({ instruments, date }: SessionEntry, sources: readonly Source[]): InstrumentRow[] {
   const byReading = new Map(
     sources.flatMap((it) => (it.what.code === 'resolution' ? [[readingOf(it), it.what.instrument] as const] : [])),
   );
@@ -72,10 +74,9 @@ const OF_INSTRUMENT: ReadonlySet<string> = new Set([
 /** What is said of a mean's resolution holds for one reading's too. */
 const OF_RESOLUTION: ReadonlySet<string> = new Set(['half-step', 'half-step-each']);
 
-/** All other errors of some figures, those that were come by in one way together. */
-export function errorRows(figures: readonly Figure[]): ErrorRow[] {
+/** All other errors, those that were come by in one way together. */
+export function errorRows(sources: readonly Source[]): ErrorRow[] {
   const rows = new Map<string, ErrorRow>();
-  const sources = sourcesOf(figures);
   const isAveraged = sources.some((it) => it.evaluation.code === 'half-step-averaged');
   for (const { what, type, evaluation } of sources) {
     if (isAveraged && OF_RESOLUTION.has(evaluation.code)) continue;

@@ -1,6 +1,6 @@
 import { fieldPath } from '../../content/schema/problem.ts';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
-import { type Figure, isFigure } from '../../measure/figure.ts';
+import { type Figure, type FigureMap, isFigure } from '../../measure/figure.ts';
 import { unitWords } from '../../words/format.ts';
 import { nameOf } from '../../words/names.ts';
 import { fileAnchor } from '../shared/file-addresses.ts';
@@ -19,10 +19,24 @@ export interface Input {
 /** A piece of a formula: text, or a number that leads to its own calculation. */
 export type LinkedPart = string | ({ text: string } & Pick<Input, 'page'> & { anchor: string });
 
-/** The inputs of a figure, figures with their place on the page. */
-export function inputsOf(figure: Figure, panel: PanelEntry, session: SessionEntry | undefined): Input[] {
-  const figures = (session ?? panel).figures;
-  const own = new Map([...figures.values()].filter(isFigure).map((it) => [it.id, it]));
+/** Figures of a session by their ids: what its figures are made of. */
+export type FiguresById = ReadonlyMap<string, Figure>;
+
+/** The figures among what a session, or a panel without one, has. */
+export const figuresById = (figures: FigureMap): FiguresById =>
+  new Map([...figures.values()].filter(isFigure).map((it) => [it.id, it]));
+
+/**
+ * The inputs of a figure, figures with their place on the page.
+ *
+ * @param own the figures of its session
+ */
+export function inputsOf(
+  figure: Figure,
+  panel: PanelEntry,
+  session: SessionEntry | undefined,
+  own: FiguresById,
+): Input[] {
   const from = calculationPage(figure.metric);
   const pageOf = (page: CalculationPage) => (page === from ? {} : { page: `../${page}/` });
   return figure.inputs.map((id) => {

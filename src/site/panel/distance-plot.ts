@@ -1,7 +1,8 @@
 import simplify from 'simplify-js';
 import { acceptedReadings } from '../../content/read/grid-points.ts';
 import type { SessionEntry } from '../../ledger/ledger.ts';
-import { type CurvePoint, distanceCurve } from '../../measure/beam/distance-curve.ts';
+import { at } from '../../measure/at.ts';
+import type { DrawnCurve } from '../../measure/beam/drawn-light.ts';
 import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distances.ts';
 import { type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { fixed } from '../../words/format.ts';
@@ -23,25 +24,20 @@ export interface DistancePlot extends Plot {
 const SIZE = { width: 430, height: 320, right: 46 };
 /** Room that a label of a curve needs, px. */
 const LABEL_HEIGHT = 14;
-/** Steps of the curve, each so much of its distance: close to the panel the light changes fast. */
-const STEP = 0.08;
 /** Bends of less than this are none to the eye, px. */
 const LEAST_BEND = 0.2;
 
 /** Draws a session's irradiance against distance; undefined where the model has found nothing. */
 export function distancePlot(session: SessionEntry, figures: FigureMap): DistancePlot | undefined {
-  const { model } = session.light;
-  if (!model) return undefined;
-  const first = TABLE_DISTANCES[0];
+  const { drawn: light, own } = session.light;
+  if (!light) return undefined;
+  const { curve } = light;
   const sweep = (session.used.distances ?? []).flatMap(({ distance, centre }) => {
     const accepted = centre === undefined ? [] : acceptedReadings(centre);
     return accepted.length > 0
       ? [{ distance: distance.value, value: accepted.reduce((sum, it) => sum + it, 0) / accepted.length }]
       : [];
   });
-  const farthest = Math.max(...TABLE_DISTANCES, session.conditions.distance, ...sweep.map((it) => it.distance));
-  const nearest = Math.min(first, ...sweep.map((it) => it.distance));
-  const curve = distanceCurve(model, curveDistances(nearest, farthest, model.peakFrom), { isLowestWanted: false });
   const intervals = TABLE_DISTANCES.flatMap((distance) =>
     (['mean-irradiance', 'peak-irradiance'] as const).flatMap((quantity) => {
       const it = figures.get(distanceMetric(quantity, distance));
@@ -50,21 +46,20 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
   );
   const mean = figures.get('mean-irradiance');
   const highest = Math.max(
-    ...curve.flatMap((it) => (it.peak === undefined ? [] : [it.peak])),
+    ...curve.peak.filter(isKnown),
     ...sweep.map((it) => it.value),
     ...intervals.map((it) => it.interval[1]),
   );
-  const { area, x, y } = plotAxes(SIZE, farthest, highest);
+  const { area, x, y } = plotAxes(SIZE, curve.distances.at(-1) ?? 0, highest);
   const { frame } = area;
   const drawn = (name: 'mean' | 'peak'): DistancePlot['curves'][number] => {
-    const places = curve.flatMap(({ distance, [name]: value }) =>
-      value === undefined ? [] : [[x.place(distance), y.place(value)] as const],
+    const places = [...curve[name]].flatMap((value, i) =>
+      isKnown(value) ? [[x.place(curve.distances[i] ?? 0), y.place(value)] as const] : [],
     );
     const [endX, endY] = places.at(-1) ?? [frame.left, frame.bottom];
     return { name, path: pathThrough(withoutNeedless(places)), label: { x: endX + 6, y: endY, text: name } };
   };
   const readAt = session.conditions.distance;
-  const [beside] = distanceCurve(model, [readAt]);
   const curves = [drawn('peak'), drawn('mean')];
   keepApart(
     curves.map((it) => it.label),
@@ -84,7 +79,7 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
       ...sweep.map((it) => ({ x: x.place(it.distance), y: y.place(it.value), kind: 'centre' as const })),
     ],
     ...(isFigure(mean) &&
-      beside && { bias: { x: x.place(readAt), from: y.place(mean.value), to: y.place(beside.mean) } }),
+      own && { bias: { x: x.place(readAt), from: y.place(mean.value), to: y.place(own.mean.value) } }),
     description: describe(curve, mean, sweep.length),
   };
 }
@@ -95,27 +90,23 @@ function withoutNeedless(places: ReadonlyArray<readonly [x: number, y: number]>)
   return simplify(points, LEAST_BEND, true).map(({ x, y }) => [x, y] as const);
 }
 
-/** Where the curve is worked out, cm: in even steps of its logarithm, and where the table or the peak begins. */
-function curveDistances(nearest: number, farthest: number, peakFrom = nearest): number[] {
-  const steps = Math.ceil(Math.log(farthest / nearest) / STEP);
-  const even = Array.from({ length: steps + 1 }, (_, i) => nearest * (farthest / nearest) ** (i / steps));
-  const all = [...even.slice(1, -1), nearest, farthest, peakFrom, ...TABLE_DISTANCES];
-  return [...new Set(all)].filter((it) => it >= nearest && it <= farthest).toSorted((a, b) => a - b);
-}
+const isKnown = (it: number) => !Number.isNaN(it);
 
-function describe(curve: readonly CurvePoint[], mean: FigureOrGap | undefined, sweep: number): string {
-  const [near, far] = [curve[0], curve.at(-1)];
-  if (!near || !far) return '';
+function describe(curve: DrawnCurve, mean: FigureOrGap | undefined, sweep: number): string {
+  const { distances } = curve;
+  const far = distances.length - 1;
   const span = (name: 'mean' | 'peak') => {
-    const from = curve.find((it) => it[name] !== undefined) ?? far;
-    const words = `${round(from[name] ?? 0)} to ${round(far[name] ?? 0)} mW/cm²`;
-    return from === near ? words : `${words} from ${round(from.distance)} cm on`;
+    const values = curve[name];
+    const known = values.findIndex(isKnown);
+    const from = known < 0 ? far : known;
+    const words = `${round(values[from] || 0)} to ${round(values[far] || 0)} mW/cm²`;
+    return from === 0 ? words : `${words} from ${round(at(distances, from))} cm on`;
   };
   const read = [
     isFigure(mean) && 'the mean of the grid',
     sweep > 0 && `${sweep} reading${sweep === 1 ? '' : 's'} before the middle`,
   ].filter(Boolean);
-  return `Irradiance against distance as modelled, from ${round(near.distance)} to ${round(far.distance)} cm: mean ${span('mean')}, peak ${span('peak')}; upright lines are 95 % intervals${read.length > 0 ? `; measured: ${read.join(' and ')}` : ''}`;
+  return `Irradiance against distance as modelled, from ${round(at(distances, 0))} to ${round(at(distances, far))} cm: mean ${span('mean')}, peak ${span('peak')}; upright lines are 95 % intervals${read.length > 0 ? `; measured: ${read.join(' and ')}` : ''}`;
 }
 
 function round(value: number): string {

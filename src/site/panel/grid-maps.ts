@@ -2,7 +2,7 @@ import { contours } from 'd3-contour';
 import simplify from 'simplify-js';
 import type { PanelEntry, SessionEntry } from '../../ledger/ledger.ts';
 import { gridPointMeans } from '../../ledger/session-figures.ts';
-import { modelledOver } from '../../measure/beam/field-map.ts';
+import type { DrawnField } from '../../measure/beam/drawn-light.ts';
 import { figureFinder } from '../../measure/figure.ts';
 import { gridGeometry } from '../../measure/irradiance/grid-geometry.ts';
 import { fixed } from '../../words/format.ts';
@@ -37,8 +37,6 @@ export const SHADES = 5;
 const ROOM = { width: 168, height: 250 };
 /** Bends of less than this are none to the eye, px. */
 const LEAST_BEND = 0.5;
-/** Cells that the model's map is worked out in, on its longer side. */
-const CELLS = 16;
 
 /** Both maps of a session; without the model's where there is none. Undefined where the places are not known. */
 export function gridMaps(panel: PanelEntry, session: SessionEntry): GridMaps | undefined {
@@ -54,8 +52,8 @@ export function gridMaps(panel: PanelEntry, session: SessionEntry): GridMaps | u
   // As the model has them: it was made of corrected readings.
   const factor = figureFinder(session.figures)('mismatch-factor-combined')?.value ?? 1;
   const read = gridPointMeans(session.used).map((it) => (it === null ? null : it * factor));
-  const model = session.light.model && modelOver(session.light.model, session.conditions.distance, side, geometry);
-  const highest = Math.max(...read.map((it) => it ?? 0), ...(model?.raster ?? []));
+  const modelled = session.light.drawn?.field;
+  const highest = Math.max(...read.map((it) => it ?? 0), ...(modelled?.cells ?? []));
   if (!(highest > 0)) return undefined;
   const shadeOf = (value: number) => Math.min(SHADES - 1, Math.floor((SHADES * value) / highest));
   const places = geometry.y.flatMap((y) => geometry.x.map((x) => ({ x: pixels(x * scale), y: pixels(y * scale) })));
@@ -80,14 +78,14 @@ export function gridMaps(panel: PanelEntry, session: SessionEntry): GridMaps | u
     highest: shown(highest),
     maps: [
       { name: 'Read', cells, areas: [], points: named(read), description: described('Read', read) },
-      ...(model
+      ...(modelled
         ? [
             {
               name: 'Modelled',
               cells: [],
-              areas: areasOf(model, highest, { width, height }),
-              points: named([...model.atPoints]),
-              description: described('Modelled', [...model.atPoints]),
+              areas: areasOf(modelled, highest, { width, height }),
+              points: named([...modelled.atPoints]),
+              description: described('Modelled', [...modelled.atPoints]),
             },
           ]
         : []),
@@ -95,44 +93,14 @@ export function gridMaps(panel: PanelEntry, session: SessionEntry): GridMaps | u
   };
 }
 
-type Model = NonNullable<SessionEntry['light']['model']>;
-
-/** The model over the whole field, and at the points of the grid. */
-function modelOver(
-  model: Model,
-  distance: number,
-  { width, height }: { width: number; height: number },
-  { x, y }: { x: readonly number[]; y: readonly number[] },
-) {
-  const longer = Math.max(width, height);
-  const [columns, rows] = [width, height].map((it) => Math.max(4, Math.round((CELLS * it) / longer))) as [
-    number,
-    number,
-  ];
-  const middles = (count: number, side: number) =>
-    Array.from({ length: count }, (_, i) => side * ((i + 0.5) / count - 0.5));
-  const up = (it: number) => -it;
-  return {
-    columns,
-    rows,
-    raster: modelledOver(model, distance, middles(columns, width), middles(rows, height).map(up)),
-    atPoints: modelledOver(
-      model,
-      distance,
-      x.map((it) => it - width / 2),
-      y.map((it) => height / 2 - it),
-    ),
-  };
-}
-
 function areasOf(
-  { columns, rows, raster }: ReturnType<typeof modelOver>,
+  { columns, rows, cells }: DrawnField,
   highest: number,
   { width, height }: { width: number; height: number },
 ): LightMap['areas'] {
   // All of the field has the faintest shade at least.
   const thresholds = Array.from({ length: SHADES - 1 }, (_, i) => ((i + 1) * highest) / SHADES);
-  const drawn = contours().size([columns, rows]).thresholds(thresholds)([...raster]);
+  const drawn = contours().size([columns, rows]).thresholds(thresholds)([...cells]);
   const areas = drawn.flatMap(({ coordinates }, i) => {
     const rings = coordinates.flat().map((ring) => outline(ring, width / columns, height / rows));
     return rings.length === 0 ? [] : [{ rings, shade: i + 1 }];

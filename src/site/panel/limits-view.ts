@@ -29,7 +29,7 @@ export interface LimitGroup {
   /** What the figures were taken from, where that hangs on this panel's readings. */
   background: string[];
   /** Where the limits with their sources stand, and what is taken for granted with every panel. */
-  methods: Array<{ name: string; href: string }>;
+  methods: Array<{ name: string; address: string }>;
 }
 
 /** What has no share, with the one reason that all of it has. */
@@ -224,7 +224,7 @@ function groupWords(
     background: [...new Set(told.flatMap(({ words }) => words.own))],
     methods: [...new Set(own.map((it) => metricById(it.figure.metric).method))].map((id) => ({
       name: methodById(id).name,
-      href: `/methods/${id}/`,
+      address: `/methods/${id}/`,
     })),
   };
 }

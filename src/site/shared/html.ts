@@ -1,4 +1,4 @@
-import { type Piece, SVG_TAGS } from './browser/pieces.ts';
+import { type Piece, type PieceElement, SVG_TAGS } from './browser/pieces.ts';
 
 /** Markup, as against text that has yet to be escaped. */
 export class Html {
@@ -47,7 +47,7 @@ export const escapedText = (text: string) => text.replace(/[&<>]/g, (it) => ESCA
 
 /** Pieces as markup. */
 export function piecesHtml(pieces: readonly Piece[]): Html {
-  return new Html(pieces.map(pieceText).join(''));
+  return new Html(textsOf(pieces));
 }
 
 const SHAPES: ReadonlySet<string> = new Set(SVG_TAGS);
@@ -55,13 +55,20 @@ const SHAPES: ReadonlySet<string> = new Set(SVG_TAGS);
 /** Of a drawing: there an element without anything in it may end where it begins. */
 const isShape = (tag: string) => SHAPES.has(tag);
 
-function pieceText(it: Piece): string {
-  if (typeof it === 'string') return escaped(it);
-  let attributes = '';
-  for (const [name, value] of Object.entries(it.attributes)) {
-    if (value === true) attributes += ` ${name}`;
-    else if (value !== undefined && value !== false) attributes += ` ${name}="${escaped(String(value))}"`;
+function textsOf(pieces: readonly Piece[]): string {
+  let text = '';
+  for (const it of pieces) text += typeof it === 'string' ? escaped(it) : elementText(it);
+  return text;
+}
+
+function elementText({ tag, attributes, pieces }: PieceElement): string {
+  let text = `<${tag}`;
+  for (const name in attributes) {
+    const value = attributes[name];
+    if (typeof value === 'string') text += ` ${name}="${escaped(value)}"`;
+    else if (typeof value === 'number') text += ` ${name}="${value}"`;
+    else if (value === true) text += ` ${name}`;
   }
-  if (it.pieces.length === 0 && isShape(it.tag)) return `<${it.tag}${attributes}/>`;
-  return `<${it.tag}${attributes}>${it.pieces.map(pieceText).join('')}</${it.tag}>`;
+  if (pieces.length === 0 && isShape(tag)) return `${text}/>`;
+  return `${text}>${textsOf(pieces)}</${tag}>`;
 }

@@ -141,7 +141,7 @@ describe('one hazard after the other', () => {
     expect(view('kelpwright-gannet').unheld.find((it) => it.what === 'Retina')?.reason).toContain('needs radiance');
     const eyes = group('kelpwright-gannet', 'Eyes');
     expect(eyes?.background).toEqual([expect.stringMatching(/^The figure is (taken from the reading|summed up from)/)]);
-    expect(eyes?.methods.map((it) => it.href)).toEqual(['/methods/infrared-eye/', '/methods/retinal-hazard/']);
+    expect(eyes?.methods.map((it) => it.address)).toEqual(['/methods/infrared-eye/', '/methods/retinal-hazard/']);
   });
 
   test('eyes: needs no beam; farther away a range stands at its cautious end, nearer it is not known', () => {
@@ -244,7 +244,7 @@ describe('one hazard after the other', () => {
     expect(lines?.outcomes[0]?.words).toMatch(
       /^At the cautious end of the interval, with the room’s own field, [\d.]+ times\.$/,
     );
-    expect(lines?.methods.map((it) => it.href)).toEqual(['/methods/building-biology/']);
+    expect(lines?.methods.map((it) => it.address)).toEqual(['/methods/building-biology/']);
   });
 
   test('what is over its limit at the cautious end stands over the table, and nothing else', () => {

@@ -4,14 +4,18 @@ type Point = readonly [x: number, y: number];
 
 const TENTHS = 10;
 
-/** A number of tenths as SVG reads it: without a nought before its point. */
+/** A whole number of tenths as SVG reads it: without a nought before its point. */
 function tenths(value: number): string {
-  return String(value / TENTHS).replace(/^(-?)0\./, '$1.');
+  const size = Math.abs(value);
+  const [whole, rest] = [Math.floor(size / TENTHS), size % TENTHS];
+  return `${value < 0 ? '-' : ''}${whole > 0 || rest === 0 ? whole : ''}${rest > 0 ? `.${rest}` : ''}`;
 }
 
 /** Steps of a path, one behind another: a minus sign divides them as well as a blank does. */
 function joined(steps: readonly number[]): string {
-  return steps.map((it, i) => (i === 0 || it < 0 ? '' : ' ') + tenths(it)).join('');
+  let text = '';
+  for (const it of steps) text += `${text === '' || it < 0 ? '' : ' '}${tenths(it)}`;
+  return text;
 }
 
 /** A line through points, each told from the one before it: `M0 1l2.5 2`. Nothing through no points. */

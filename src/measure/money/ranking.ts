@@ -130,45 +130,47 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
     contenders.map((it) => it.power),
     random,
   );
-  const field = contenders.map((it) => ({ price: it.price, cost: 0, tally: new Uint32Array(count) }));
-  // From the lowest cost up.
-  const sorted = [...field];
+  const prices = Float64Array.from(contenders, (it) => it.price);
+  // From the lowest cost up: what they cost in a trial, and who it is.
+  const costs = new Float64Array(count);
+  const order = Int32Array.from(contenders, (_, i) => i);
+  // Of each contender, how often it had each place.
+  const tallies = new Uint16Array(count * count);
   for (let n = 0; n < RANK_TRIALS; n++) {
     const powers = draw();
-    let index = 0;
-    for (const it of field) {
-      const power = powers[index++] ?? Number.NaN;
+    for (let i = 0; i < count; i++) {
+      const own = order[i] as number;
+      const power = powers[own] as number;
       // A trial of no power at all costs more than anything.
-      it.cost = power > 0 ? pricePerWatt(it.price, power) : Number.POSITIVE_INFINITY;
+      const cost = power > 0 ? pricePerWatt(prices[own] as number, power) : Number.POSITIVE_INFINITY;
+      // Insertion sort: the order changes little from trial to trial, so that it takes hardly more than one pass.
+      let place = i;
+      for (; place > 0 && (costs[place - 1] as number) > cost; place--) {
+        costs[place] = costs[place - 1] as number;
+        order[place] = order[place - 1] as number;
+      }
+      costs[place] = cost;
+      order[place] = own;
     }
-    sortNearlySorted(sorted);
     let place = 0;
     let before = Number.NEGATIVE_INFINITY;
-    index = 0;
-    for (const { cost, tally } of sorted) {
+    for (let i = 0; i < count; i++) {
       // Equal costs share the place of the first of them.
-      if (cost > before) place = index;
+      const cost = costs[i] as number;
+      if (cost > before) place = i;
       before = cost;
-      index++;
-      tally[place] = (tally[place] ?? Number.NaN) + 1;
+      const cell = (order[i] as number) * count + place;
+      tallies[cell] = (tallies[cell] as number) + 1;
     }
   }
-  return field.map(({ tally }) => [placeAt(tally, 0.025), placeAt(tally, 0.975)] as const);
-}
-
-/** Insertion sort by cost: the order changes little from trial to trial, so that it takes hardly more than one pass. */
-function sortNearlySorted(list: Array<{ cost: number }>): void {
-  let end = 0;
-  for (const own of list) {
-    let place = end++;
-    for (let before = list[place - 1]; before && before.cost > own.cost; before = list[place - 1])
-      list[place--] = before;
-    list[place] = own;
-  }
+  return contenders.map((_, i) => {
+    const tally = tallies.subarray(i * count, (i + 1) * count);
+    return [placeAt(tally, 0.025), placeAt(tally, 0.975)] as const;
+  });
 }
 
 /** Smallest place that at least the share `p` of the trials do not exceed. */
-function placeAt(tally: Uint32Array, p: number): number {
+function placeAt(tally: Uint16Array, p: number): number {
   let sum = 0;
   const index = tally.findIndex((times) => {
     sum += times;
@@ -208,13 +210,13 @@ export function powerSampler(powers: readonly Figure[], random: Random): () => F
 
   const values = new Float64Array(powers.length);
   return () => {
-    let index = 0;
-    for (const { value, u, source } of own) {
-      values[index++] = u === 0 ? value : value + u * drawError(random, source);
+    for (let i = 0; i < own.length; i++) {
+      const { value, u, source } = own[i] as (typeof own)[number];
+      values[i] = u === 0 ? value : value + u * drawError(random, source);
     }
     for (const { source, hits } of shared.values()) {
       const z = drawError(random, source);
-      for (const { panel, by } of hits) values[panel] = (values[panel] ?? Number.NaN) + z * by;
+      for (const { panel, by } of hits) values[panel] = (values[panel] as number) + z * by;
     }
     return values;
   };

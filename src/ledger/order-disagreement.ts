@@ -16,7 +16,8 @@ const known = new WeakMap<Ledger['classes'], ReadonlyMap<PanelEntry, OrderDisagr
  * no tie in either order, and opposite ones. Undefined where there are none.
  */
 export function orderDisagreement(panel: PanelEntry, { classes }: Ledger): OrderDisagreement | undefined {
-  const all = known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
+  const all =
+    known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
   known.set(classes, all);
   return all.get(panel);
 }

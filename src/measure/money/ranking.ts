@@ -6,6 +6,7 @@ import { errorShares } from '../shared-errors.ts';
 import type { Statement } from '../statement.ts';
 import { combinedUncertainty, coverageFactor, effectiveDegreesOfFreedom } from '../uncertainty.ts';
 import { type Cost, pricePerWatt } from './cost.ts';
+import { costOrder } from './cost-order.ts';
 
 /** Trials of the rank simulation; the 2.5 % tails then rest on about 100 each. */
 export const RANK_TRIALS = 4000;
@@ -131,27 +132,18 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
     random,
   );
   const prices = Float64Array.from(contenders, (it) => it.price);
-  // From the lowest cost up: what they cost in a trial, and who it is.
-  const costs = new Float64Array(count);
-  const order = Int32Array.from(contenders, (_, i) => i);
+  const drawn = new Float64Array(count);
+  const inOrder = costOrder(count);
   // Of each contender, how often it had each place.
   const tallies = new Uint16Array(count * count);
   for (let n = 0; n < RANK_TRIALS; n++) {
     const powers = draw();
     for (let i = 0; i < count; i++) {
-      const own = order[i] as number;
-      const power = powers[own] as number;
+      const power = powers[i] as number;
       // A trial of no power at all costs more than anything.
-      const cost = power > 0 ? pricePerWatt(prices[own] as number, power) : Number.POSITIVE_INFINITY;
-      // Insertion sort: the order changes little from trial to trial, so that it takes hardly more than one pass.
-      let place = i;
-      for (; place > 0 && (costs[place - 1] as number) > cost; place--) {
-        costs[place] = costs[place - 1] as number;
-        order[place] = order[place - 1] as number;
-      }
-      costs[place] = cost;
-      order[place] = own;
+      drawn[i] = power > 0 ? pricePerWatt(prices[i] as number, power) : Number.POSITIVE_INFINITY;
     }
+    const { costs, order } = inOrder(drawn);
     let place = 0;
     let before = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < count; i++) {
@@ -208,17 +200,20 @@ export function powerSampler(powers: readonly Figure[], random: Random): () => F
     };
   });
 
-  const values = new Float64Array(powers.length);
+  const values = Float64Array.from(own, (it) => it.value);
+  const uncertain = Float64Array.from(own, (it) => it.u);
+  const drawn = new Float64Array(powers.length);
   return () => {
-    for (let i = 0; i < own.length; i++) {
-      const { value, u, source } = own[i] as (typeof own)[number];
-      values[i] = u === 0 ? value : value + u * drawError(random, source);
+    for (let i = 0; i < drawn.length; i++) {
+      const u = uncertain[i] as number;
+      const value = values[i] as number;
+      drawn[i] = u === 0 ? value : value + u * drawError(random, (own[i] as (typeof own)[number]).source);
     }
     for (const { source, hits } of shared.values()) {
       const z = drawError(random, source);
-      for (const { panel, by } of hits) values[panel] = (values[panel] as number) + z * by;
+      for (const { panel, by } of hits) drawn[panel] = (drawn[panel] as number) + z * by;
     }
-    return values;
+    return drawn;
   };
 }
 

@@ -15,7 +15,8 @@ const known = new WeakMap<Ledger['classes'], ReadonlyMap<PanelEntry, Against>>()
 
 /** Against the panel that ranks one place before it, or after it for the first; undefined where it ranks with none. */
 export const nextInRank = madeOfAll('next-in-rank', (panel, { classes }): Against | undefined => {
-  const all = known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
+  const all =
+    known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
   known.set(classes, all);
   return all.get(panel);
 });

@@ -27,7 +27,7 @@ const IN_BRACKETS = `${SINGLE}|${listOf(SINGLE)}|${blockOf(SINGLE)}`;
 const VALUE = `${words('')}|${NUMBER}|${QUOTED}|${listOf(IN_BRACKETS)}|${blockOf(IN_BRACKETS)}`;
 
 /** A line that is empty, a comment, or a field or (a further line of) a value, which may begin an entry. */
-const LINE = ` *(?:- +)*(?:${NAME}:(?= |$) *)?(?:${VALUE})? *(?:(?<=^|[ ])#.*)?`;
+const LINE = ` *(?:- +)*(?:${NAME}:(?= |$) *)?(?:(?:${VALUE}) *)?(?:(?<=^|[ ])#.*)?`;
 /** Lines of another kind, and entries of nothing. */
 const OTHER_LINE = new RegExp(`^(?!${LINE}$)|^ *(?:- *)+(?:#.*)?$`, 'm');
 

@@ -94,14 +94,6 @@ export function loadLedger({
 }
 
 /**
- * The ledger that this process works with: the last one that it has loaded, or one that it loads now. A build's pages ask
- * for it thousands of times, and stay with the day on which the build began.
- */
-export function currentLedger(): Loaded {
-  return shared.panelLedger?.loaded ?? loadLedger();
-}
-
-/**
  * The ledger that the development server makes pages of, drafts included: of the content as it is, or as it was before
  * it had a problem.
  *

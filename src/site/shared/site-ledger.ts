@@ -1,4 +1,4 @@
-import { currentLedger, type Loaded, liveLedger } from '../../ledger/load-ledger.ts';
+import { type Loaded, liveLedger, loadLedger } from '../../ledger/load-ledger.ts';
 import { watched } from './page-reads.ts';
 
 /** The last that was asked for, and the same as pages get it. */
@@ -10,7 +10,7 @@ let last: { loaded: Loaded; given: Loaded } | undefined;
  */
 export function siteLedger(): Loaded {
   if (import.meta.env?.DEV) return liveLedger();
-  const loaded = currentLedger();
+  const loaded = loadLedger();
   if (last?.loaded !== loaded) last = { loaded, given: watched(loaded) };
   return last.given;
 }

@@ -149,6 +149,14 @@ export function usedInstruments(own: Session, used: Session, instruments: Conten
 }
 
 /** The last day on which a calibration holds. */
-export function calibrationDue({ date, validMonths }: Calibration): string {
-  return formatISO(addMonths(parseISO(date), validMonths), { representation: 'date' });
+export function calibrationDue(calibration: Calibration): string {
+  const { date, validMonths } = calibration;
+  const known = dues.get(calibration);
+  if (known !== undefined) return known;
+  const due = formatISO(addMonths(parseISO(date), validMonths), { representation: 'date' });
+  dues.set(calibration, due);
+  return due;
 }
+
+/** Asked for by every session: a thousand panels are read under the same few calibrations. */
+const dues = new WeakMap<Calibration, string>();

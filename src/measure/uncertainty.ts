@@ -197,8 +197,8 @@ function propagatedBudget(terms: readonly Term[]): BudgetComponent[] {
 
 /** What several lists hold, in their order, each only once. */
 function distinct<T>(lists: ReadonlyArray<readonly T[]>, name: (it: T) => string): T[] {
-  const all = lists.flat();
-  // Most figures have none or one of what is asked for, and names take time to make.
+  // Names take time to make, and most figures have none or one of what is asked for.
+  const all = [...new Set(lists.flat())];
   if (all.length < 2) return all;
   return [...new Map(all.map((it) => [name(it), it])).values()];
 }

@@ -131,7 +131,7 @@ export type FigureOrGap = Figure | Gap;
 /** True for a figure, false for a stated gap. */
 export function isFigure(it: FigureOrGap | undefined): it is Figure {
   // Not by `in`, which takes an engine long where there are objects of many shapes; this is asked millions of times.
-  return it !== undefined && (it as Partial<Gap>).gap === undefined;
+  return it !== undefined && (it as Partial<Gap>).gap !== true;
 }
 
 /** A stated gap. */

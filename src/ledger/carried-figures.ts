@@ -1,6 +1,5 @@
 import type { Session } from '../content/schema/session.ts';
 import { type Figure, type FigureMap, type FigureOrGap, isFigure } from '../measure/figure.ts';
-import type { MetricId } from '../measure/metrics.ts';
 
 /** `<panel>/<day>/<metric or path>` */
 const OF_DAY = /^(?<panel>[^/]+)\/(?<day>\d{4}-\d\d-\d\d)\/(?<rest>.+)$/;
@@ -10,7 +9,7 @@ const OF_DAY = /^(?<panel>[^/]+)\/(?<day>\d{4}-\d\d-\d\d)\/(?<rest>.+)$/;
  * readings behind it are. What goes into a figure says so, through however many others.
  */
 export interface Carrier {
-  figures: Map<MetricId, FigureOrGap>;
+  figures: FigureMap;
   /** The same for a figure that is made of these, and does not stand among them. */
   carry<T extends FigureOrGap>(it: T): T;
 }
@@ -20,7 +19,7 @@ export interface Carrier {
  * @param figures as they were made: those that are made of carried readings alone with the ids of their own session
  */
 export function carriedFigures(id: string, own: Session, figures: FigureMap): Carrier {
-  if (own.carried === undefined) return { figures: new Map(figures), carry: (it) => it };
+  if (own.carried === undefined) return { figures, carry: (it) => it };
   const all = [...figures.values()].filter(isFigure);
   const byId = new Map(all.map((it) => [it.id, it]));
   const known = new Map<Figure, ReadonlySet<string>>();

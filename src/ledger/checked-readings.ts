@@ -5,6 +5,7 @@ import { quantityOf } from '../content/schema/instrument.ts';
 import { instrumentUnit } from '../content/schema/instrument-units.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import type { Session } from '../content/schema/session.ts';
+import { at } from '../measure/at.ts';
 import { type Facts, FIELDS, type FieldKind, type InstrumentUse, type SetDistance } from '../measure/checks/index.ts';
 import type { FigureMap } from '../measure/figure.ts';
 import { isFigure } from '../measure/figure.ts';
@@ -127,9 +128,18 @@ function otherRooms(session: Session, content: Content): Facts['rooms'] {
     FIELDS.flatMap((kind) => {
       const all = rooms.get(kind) ?? [];
       const own = roomReading(session, kind);
-      const others = own === undefined ? all : all.toSpliced(all.indexOf(own), 1);
-      if (others.length === 0) return [];
-      return [[`${kind}-field-off`, { usual: medianSorted([...others]), count: others.length }]];
+      const count = own === undefined ? all.length : all.length - 1;
+      if (count === 0) return [];
+      return [[`${kind}-field-off`, { usual: medianSorted(middleOf(all, own)), count }]];
     }),
   );
+}
+
+/** The one or two in the middle of all but one, which has the median of them; whole lists of a thousand are not copied. */
+function middleOf(sorted: readonly number[], but: number | undefined): number[] {
+  const left = but === undefined ? sorted.length : sorted.indexOf(but);
+  const count = but === undefined ? sorted.length : sorted.length - 1;
+  const other = (place: number) => at(sorted, place < left ? place : place + 1);
+  const [low, high] = [Math.ceil(count / 2) - 1, Math.floor(count / 2)];
+  return low === high ? [other(low)] : [other(low), other(high)];
 }

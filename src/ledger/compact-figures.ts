@@ -8,6 +8,12 @@ Object.freeze(NONE);
 
 const ANYTHING = /^./;
 
+/** The engine keeps a text that was put together as its many parts, until somebody searches it. */
+function whole(text: string): string {
+  ANYTHING.test(text);
+  return text;
+}
+
 /**
  * Has the figures of a panel take less room, and say the same: they are what a guide of a thousand panels has in memory.
  * Every figure is made with error sources of its own, most of which are the same few again.
@@ -21,9 +27,7 @@ export function compactFigures({ figures, sessions, prices }: SinglePanel): void
   const text = (it: string): string => {
     const before = texts.get(it);
     if (before !== undefined) return before;
-    // The engine keeps a text that was put together as its many parts, until somebody searches it.
-    ANYTHING.test(it);
-    texts.set(it, it);
+    texts.set(it, whole(it));
     return it;
   };
   const sharedSource = (source: ErrorSource): ErrorSource => {
@@ -52,7 +56,8 @@ export function compactFigures({ figures, sessions, prices }: SinglePanel): void
     if (figure.unassessed.length === 0) figure.unassessed = NONE;
     figure.id = text(figure.id);
     figure.inputs = figure.inputs.map(text);
-    if (typeof figure.calculation === 'string') figure.calculation = text(figure.calculation);
+    // No other figure has the same.
+    if (typeof figure.calculation === 'string') whole(figure.calculation);
   };
   const compactAny = (it: FigureOrGap | null | undefined): void => {
     if (it && isFigure(it)) compact(it);

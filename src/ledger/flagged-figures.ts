@@ -31,9 +31,9 @@ function handOn(all: readonly Figure[], byId: ReadonlyMap<string, Figure>, own: 
   const flagsOf = (it: Figure) => own.get(it) as Flag[];
   const handing = (it: Figure) => ({ metric: it.metric, flags: flagsOf(it).filter(isHandedOn) });
   const readings = (it: Figure) => it.inputs.filter((input) => !byId.has(input));
-  const isPlain = (it: Figure) => it.basis !== 'modelled' && readings(it).length === it.inputs.length;
+  const isPlain = (it: Figure) => it.basis !== 'modelled' && !it.inputs.some((input) => byId.has(input));
   const onReadings = all.filter((it) => isPlain(it) && flagsOf(it).some(isHandedOn));
-  const taken = all.map((it) => {
+  const taken = (onReadings.length === 0 ? [] : all).map((it) => {
     const paths = readings(it);
     const sources = onReadings.filter(
       (source) => source !== it && source.inputs.some((a) => paths.some((b) => areOne(a, b))),
@@ -42,11 +42,13 @@ function handOn(all: readonly Figure[], byId: ReadonlyMap<string, Figure>, own: 
   });
   for (const { it, more } of taken) for (const flag of more) addFlag(flagsOf(it), flag);
   // Figures are made of figures, a few deep; a turn that adds nothing is the last.
+  const ofFigures = all
+    .map((it) => ({ it, inputs: it.inputs.flatMap((input) => byId.get(input) ?? []) }))
+    .filter(({ inputs }) => inputs.length > 0);
   let isDone = false;
   while (!isDone) {
     isDone = true;
-    for (const it of all) {
-      const inputs = it.inputs.flatMap((input) => byId.get(input) ?? []);
+    for (const { it, inputs } of ofFigures) {
       for (const flag of handedOn(inputs.map(handing))) if (addFlag(flagsOf(it), flag)) isDone = false;
     }
   }

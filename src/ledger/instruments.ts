@@ -42,6 +42,19 @@ export function calibrationOn(instrument: InstrumentQuantity, day: string): Cali
  * @param day of the session
  */
 export function instrumentOf(id: string, instrument: InstrumentQuantity, day: string): Instrument {
+  const calibration = calibrationOn(instrument, day);
+  const known = made.get(instrument) ?? new Map<string, Instrument>();
+  made.set(instrument, known);
+  const name = `${id}@${calibration?.date ?? ''}`;
+  const found = known.get(name) ?? makeInstrument(id, instrument, calibration);
+  known.set(name, found);
+  return found;
+}
+
+/** One object for all readings of an instrument under one calibration: a thousand panels are read with the same few. */
+const made = new WeakMap<InstrumentQuantity, Map<string, Instrument>>();
+
+function makeInstrument(id: string, instrument: InstrumentQuantity, calibration: Calibration | undefined): Instrument {
   const { factor, offset = 0 } = instrumentUnit(instrument) ?? { factor: Number.NaN };
   const { spectralResponse, angularResponse, repeatability, repeatabilityDecibels, range } = instrument;
   const { responsivity, bandwidth, powerError } = instrument;
@@ -49,7 +62,7 @@ export function instrumentOf(id: string, instrument: InstrumentQuantity, day: st
     id,
     name: instrument.name.charAt(0).toLowerCase() + instrument.name.slice(1),
     response: instrument.response,
-    ...calibrated(instrument, day, factor),
+    ...calibrated(instrument, calibration, factor),
     resolution: instrument.resolution * factor,
     range: { from: range.from * factor + offset, to: range.to * factor + offset },
     ...(spectralResponse && { spectralResponse: fractions(spectralResponse) }),
@@ -62,8 +75,7 @@ export function instrumentOf(id: string, instrument: InstrumentQuantity, day: st
   };
 }
 
-function calibrated(instrument: InstrumentQuantity, day: string, factor: number) {
-  const calibration = calibrationOn(instrument, day);
+function calibrated(instrument: InstrumentQuantity, calibration: Calibration | undefined, factor: number) {
   if (!calibration) {
     const first = calibrationsOf(instrument).at(-1);
     if (!first) throw new Error(`${instrument.name}: an instrument without a calibration was let through`);
@@ -137,6 +149,14 @@ export function usedInstruments(own: Session, used: Session, instruments: Conten
 }
 
 /** The last day on which a calibration holds. */
-export function calibrationDue({ date, validMonths }: Calibration): string {
-  return formatISO(addMonths(parseISO(date), validMonths), { representation: 'date' });
+export function calibrationDue(calibration: Calibration): string {
+  const { date, validMonths } = calibration;
+  const known = dues.get(calibration);
+  if (known !== undefined) return known;
+  const due = formatISO(addMonths(parseISO(date), validMonths), { representation: 'date' });
+  dues.set(calibration, due);
+  return due;
 }
+
+/** Asked for by every session: a thousand panels are read under the same few calibrations. */
+const dues = new WeakMap<Calibration, string>();

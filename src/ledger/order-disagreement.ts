@@ -1,4 +1,4 @@
-import type { Ledger, PanelEntry } from './ledger.ts';
+import type { ClassTable, Ledger, PanelEntry } from './ledger.ts';
 
 /** Where the price of a watt in the frame and that of a watt of all the light put two panels in opposite orders. */
 export interface OrderDisagreement {
@@ -8,31 +8,51 @@ export interface OrderDisagreement {
   before: PanelEntry[];
 }
 
+/** Those of all panels, worked out at once: every panel of a class is held against every other one. */
+const known = new WeakMap<Ledger['classes'], ReadonlyMap<PanelEntry, OrderDisagreement>>();
+
 /**
  * The panels that one stands to otherwise by all the light than by the light in the frame, beyond what either leaves open:
  * no tie in either order, and opposite ones. Undefined where there are none.
  */
-export function orderDisagreement(panel: PanelEntry, ledger: Ledger): OrderDisagreement | undefined {
-  const groups = ledger.classes.flatMap((it) => it.groups);
-  const others = groups.find((it) => it.panels.includes(panel))?.panels ?? [];
-  const [byFrame, byEmitted] = [orderFrom(panel.rank), orderFrom(panel.byEmitted.rank)];
-  const moved = others.flatMap((other) => {
-    const [framed, emitted] = [byFrame(other.rank), byEmitted(other.byEmitted.rank)];
-    return framed !== 0 && framed === -emitted ? [{ other, isBehind: emitted > 0 }] : [];
-  });
-  if (moved.length === 0) return undefined;
-  return {
-    behind: moved.filter((it) => it.isBehind).map((it) => it.other),
-    before: moved.filter((it) => !it.isBehind).map((it) => it.other),
-  };
+export function orderDisagreement(panel: PanelEntry, { classes }: Ledger): OrderDisagreement | undefined {
+  const all =
+    known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
+  known.set(classes, all);
+  return all.get(panel);
 }
 
-/** Of a panel's rank: -1 where it comes before another, 1 where it comes behind, 0 where the readings do not tell. */
-function orderFrom(one: PanelEntry['rank']): (other: PanelEntry['rank']) => -1 | 0 | 1 {
-  const tied = new Set(one?.tiedWith);
-  return (other) => {
-    // Without its range a panel's uncertainty is not known, and neither is a tie.
-    if (!one?.range || !other?.range || one.place === other.place || tied.has(other.panel)) return 0;
-    return one.place < other.place ? -1 : 1;
-  };
+/** The disagreements within one ranking. */
+function within(panels: ClassTable['groups'][number]['panels']): Array<[PanelEntry, OrderDisagreement]> {
+  // Read once: who reads a panel's rank may be noted.
+  const places = panels.map((panel) => ({
+    panel,
+    framed: placeIn(panel.rank),
+    emitted: placeIn(panel.byEmitted.rank),
+  }));
+  return places.flatMap((one): Array<[PanelEntry, OrderDisagreement]> => {
+    const moved = { behind: [] as PanelEntry[], before: [] as PanelEntry[] };
+    for (const other of places) {
+      const framed = order(one.framed, other.framed);
+      if (framed === 0 || framed !== -order(one.emitted, other.emitted)) continue;
+      if (one.framed?.tied.has(other.panel.slug) || one.emitted?.tied.has(other.panel.slug)) continue;
+      (framed < 0 ? moved.behind : moved.before).push(other.panel);
+    }
+    return moved.behind.length + moved.before.length === 0 ? [] : [[one.panel, moved]];
+  });
+}
+
+interface Place {
+  place: number;
+  tied: ReadonlySet<string>;
+}
+
+/** Undefined without a range: then a panel's uncertainty is not known, and neither is a tie. */
+function placeIn(rank: PanelEntry['rank']): Place | undefined {
+  return rank?.range ? { place: rank.place, tied: new Set(rank.tiedWith) } : undefined;
+}
+
+/** Negative where one comes before the other as they stand, positive where it comes behind, 0 where neither is told. */
+function order(one: Place | undefined, other: Place | undefined): number {
+  return one && other ? Math.sign(one.place - other.place) : 0;
 }

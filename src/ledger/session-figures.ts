@@ -4,7 +4,7 @@ import type { Session } from '../content/schema/session.ts';
 import { emittedEfficiencyFigure, pricePerEmittedWattFigure } from '../measure/beam/figures.ts';
 import type { PanelLight } from '../measure/beam/panel-light.ts';
 import { type LimitResult, type ShareReading, shareReadings } from '../measure/exposure/index.ts';
-import { type Figure, type FigureOrGap, figureFinder, gap, isFigure } from '../measure/figure.ts';
+import { type Figure, type FigureOrGap, figureFinder, type Gap, gap, isFigure } from '../measure/figure.ts';
 import { efficiencyFigure, netEfficiencyFigure } from '../measure/irradiance/efficiency.ts';
 import { gridFigures, gridGaps } from '../measure/irradiance/grid.ts';
 import { type GridGeometry, gridGeometry } from '../measure/irradiance/grid-geometry.ts';
@@ -73,7 +73,7 @@ export function sessionFigures(
     : gridGaps({ code: 'grid-not-measured' });
   put(grid.mean, grid.cellMean, grid.lowestToMean, grid.highestToMean, grid.variation);
 
-  const get = (metric: MetricId): FigureOrGap => figures.get(metric) ?? gap(metric, { code: 'not-measured' });
+  const get = (metric: MetricId): FigureOrGap => figures.get(metric) ?? notMeasured(metric);
   const peak = get('peak-irradiance-combined');
   put(from('peak-to-mean', [peak, grid.mean], (p, m) => peakToMeanFigure(lightId, p, m)));
   const power = from('optical-power', [grid.mean, field.area], (m, a) => opticalPowerFigure(lightId, m, a));
@@ -106,16 +106,23 @@ export function sessionFigures(
 
   put(price, perWatt(id, price, power, guide.currency));
   put(from('price-per-emitted-watt', [price, emitted], (c, p) => pricePerEmittedWattFigure(id, c, p, guide.currency)));
+  const notWorkedOut = withheld ?? NOT_WORKED_OUT;
   for (const metric of METRICS) {
     if (figures.has(metric.id)) continue;
-    put(
-      gap(
-        metric.id,
-        metric.method === 'distance-table' ? (withheld ?? { code: 'not-worked-out' }) : { code: 'not-measured' },
-      ),
-    );
+    put(metric.method === 'distance-table' ? gap(metric.id, notWorkedOut) : notMeasured(metric.id));
   }
   return { figures, light, limits, eyeShares: shareReadings(id, infrared) };
+}
+
+const NOT_WORKED_OUT: Statement = { code: 'not-worked-out' };
+
+/** A session has a hundred of these, and one object does for all that lack the same. */
+const NOT_MEASURED = new Map<MetricId, Gap>();
+
+function notMeasured(metric: MetricId): Gap {
+  const known = NOT_MEASURED.get(metric) ?? Object.freeze(gap(metric, { code: 'not-measured' }));
+  NOT_MEASURED.set(metric, known);
+  return known;
 }
 
 function efficiencies(

@@ -130,7 +130,8 @@ export type FigureOrGap = Figure | Gap;
 
 /** True for a figure, false for a stated gap. */
 export function isFigure(it: FigureOrGap | undefined): it is Figure {
-  return it !== undefined && !('gap' in it);
+  // Not by `in`, which takes an engine long where there are objects of many shapes; this is asked millions of times.
+  return it !== undefined && (it as Partial<Gap>).gap !== true;
 }
 
 /** A stated gap. */

@@ -16,20 +16,41 @@ export function errorShares<T extends readonly Figure[]>(figures: readonly [...T
 export function errorShares(figures: readonly Figure[]): ErrorShares[] {
   const numbers = new Map<string, number>();
   return figures.map(({ value, budget }) => {
-    const parts = new Map<number, { share: number; degreesOfFreedom: number }>();
+    const parts: Part[] = [];
     for (const { source, contribution } of budget) {
       const { key, degreesOfFreedom } = source;
-      const number = numbers.get(key) ?? numbers.size;
-      numbers.set(key, number);
-      parts.set(number, { share: (parts.get(number)?.share ?? 0) + contribution / value, degreesOfFreedom });
+      const error = numbers.get(key) ?? numbers.size;
+      // A number that has just been given is none that this figure has already.
+      const known = error < numbers.size ? parts.find((it) => it.error === error) : undefined;
+      numbers.set(key, error);
+      if (known) {
+        known.share += contribution / value;
+        known.degreesOfFreedom = degreesOfFreedom;
+      } else parts.push({ error, share: contribution / value, degreesOfFreedom });
     }
-    const sorted = [...parts].toSorted(([a], [b]) => a - b);
-    return {
-      error: Int32Array.from(sorted, ([number]) => number),
-      share: Float64Array.from(sorted, ([, it]) => it.share),
-      degreesOfFreedom: Float64Array.from(sorted, ([, it]) => it.degreesOfFreedom),
-    };
+    return sharesOf(parts.sort((a, b) => a.error - b.error));
   });
+}
+
+interface Part {
+  error: number;
+  share: number;
+  degreesOfFreedom: number;
+}
+
+/** Filled by hand: to make a typed list of another one takes ten times as long. */
+function sharesOf(parts: readonly Part[]): ErrorShares {
+  const shares = {
+    error: new Int32Array(parts.length),
+    share: new Float64Array(parts.length),
+    degreesOfFreedom: new Float64Array(parts.length),
+  };
+  parts.forEach((part, i) => {
+    shares.error[i] = part.error;
+    shares.share[i] = part.share;
+    shares.degreesOfFreedom[i] = part.degreesOfFreedom;
+  });
+  return shares;
 }
 
 /** How the errors of two figures lie to each other, relative to the figures' values. */

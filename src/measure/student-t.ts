@@ -12,10 +12,12 @@ import { NORMAL_975, STUDENT_975 } from './student-t-table.ts';
  * @example student975(8) // 2.306
  */
 export function student975(degreesOfFreedom: number): number {
+  // Most figures have infinitely many, and a list is slow to say that it has no such place.
+  if (degreesOfFreedom === Number.POSITIVE_INFINITY) return NORMAL_975;
   const known = STUDENT_975[degreesOfFreedom - 1];
   if (known !== undefined) return known;
-  const isWhole = degreesOfFreedom === Number.POSITIVE_INFINITY || Number.isInteger(degreesOfFreedom);
-  if (!isWhole || degreesOfFreedom < 1) throw new RangeError(`no table has ${degreesOfFreedom} degrees of freedom`);
+  if (!Number.isInteger(degreesOfFreedom) || degreesOfFreedom < 1)
+    throw new RangeError(`no table has ${degreesOfFreedom} degrees of freedom`);
   const n = degreesOfFreedom;
   return n < MANY ? z + (G1 + (G2 + (G3 + G4 / n) / n) / n) / n : z + G1 / n;
 }

@@ -60,7 +60,11 @@ export function effectiveDegreesOfFreedom(parts: readonly DegreesPart[]): number
  * whole would be less than the sum of its parts.
  */
 export function exactDegreesOfFreedom(parts: readonly DegreesPart[]): number {
-  const u = combinedUncertainty(parts.map((part) => part.contribution));
+  return degreesWithin(combinedUncertainty(parts.map((part) => part.contribution)), parts);
+}
+
+/** @param u what the parts come to together */
+function degreesWithin(u: number, parts: readonly DegreesPart[]): number {
   if (u === 0) return Number.POSITIVE_INFINITY;
   let sum = 0;
   for (const part of parts) sum += (part.contribution / u) ** 4 / part.source.degreesOfFreedom;
@@ -128,7 +132,7 @@ export function makeFigure(identity: FigureIdentity, value: number, knowledge: U
     return figure;
   }
   const u = combinedUncertainty(budget.map((it) => it.contribution));
-  const degreesOfFreedom = effectiveDegreesOfFreedom(budget);
+  const degreesOfFreedom = wholeDegrees(degreesWithin(u, budget));
   const k = coverageFactor(degreesOfFreedom);
   figure.standardUncertainty = u;
   figure.interval95 = [Math.max(Math.min(lowest, value), value - k * u), value + k * u];
@@ -193,11 +197,15 @@ function propagatedBudget(terms: readonly Term[]): BudgetComponent[] {
 
 /** What several lists hold, in their order, each only once. */
 function distinct<T>(lists: ReadonlyArray<readonly T[]>, name: (it: T) => string): T[] {
-  return [...new Map(lists.flat().map((it) => [name(it), it])).values()];
+  // Names take time to make, and most figures have none or one of what is asked for.
+  const all = [...new Set(lists.flat())];
+  if (all.length < 2) return all;
+  return [...new Map(all.map((it) => [name(it), it])).values()];
 }
 
 /** A bound stays a bound as long as every bounded input pushes the same way; otherwise the result is no bound. */
 function boundOf(terms: readonly Term[]): Figure['bound'] {
+  if (!terms.some((term) => term.figure.bound)) return undefined;
   const directions = new Set(
     terms
       .filter((term) => term.figure.bound && term.sensitivity !== 0)

@@ -24,6 +24,8 @@ export interface WithoutGaps {
 export function withoutGaps(written: unknown, schema: z.ZodType): WithoutGaps {
   const gaps: Path[] = [];
   const places = new WeakMap<object, readonly number[]>();
+  // Nearly every file; what follows takes a copy of all of it.
+  if (!holdsGap(written)) return { data: written, kept: written, gaps, asWritten: (path) => [...path] };
   let data = emptied(written, { path: [], gaps, places, schema, keep: false });
   if (gaps.length === 0) return { data: written, kept: written, gaps, asWritten: (path) => [...path] };
   if (data === CUT) data = {};
@@ -43,6 +45,13 @@ export function withoutGaps(written: unknown, schema: z.ZodType): WithoutGaps {
     remove(data, cut, places);
   }
   return { data, kept, gaps, asWritten };
+}
+
+/** True where the mark of a gap stands anywhere, be it in a field that there is not. */
+function holdsGap(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return isGap(value);
+  for (const it of Array.isArray(value) ? value : Object.values(value)) if (holdsGap(it)) return true;
+  return false;
 }
 
 /** True where a gap stands at a path or below it; what is wrong there is that it is not filled in yet. */

@@ -1,10 +1,12 @@
 import type { z } from 'zod';
 import type { RawCollections } from '../rules/rule.ts';
+import { isBlock } from '../schema/block.ts';
 import type { Problem } from '../schema/problem.ts';
 import { findings } from '../schema/wording.ts';
 import type { Entry } from './content.ts';
 import { decimalCommas, isEchoOfComma } from './decimal-commas.ts';
 import { gapProblems, isEchoOfGap } from './gap-problems.ts';
+import { parsedBy } from './parse-once.ts';
 import type { Source } from './source.ts';
 
 /** A file held against its schema: its entry, where it fits, and what is wrong with it. */
@@ -15,7 +17,7 @@ export interface ParsedSource<T> {
 
 /** Holds a file against its schema. Touches no disk, and looks at nothing in the body. */
 export function parseSource<T>(schema: z.ZodType<T>, id: string, source: Source): ParsedSource<T> {
-  const parsed = schema.safeParse(source.data ?? {});
+  const parsed = isBlock(source.data) ? parsedBy(schema, source.data) : schema.safeParse(source.data ?? {});
   if (parsed.success) return { entry: { id, data: parsed.data, source }, problems: [] };
   return { entry: undefined, problems: schemaProblems(schema, source, parsed.error.issues) };
 }

@@ -1,36 +1,26 @@
 import type { z } from 'zod';
+import { isBlock } from '../schema/block.ts';
 import { type Finding, findings } from '../schema/wording.ts';
 import { gridRows } from './decimal-commas.ts';
 import { isAround, withoutGaps } from './gaps.ts';
 import { type Judged, mendYaml } from './mend-yaml.ts';
-import { parseYaml, type YamlData } from './parse-yaml.ts';
+import { judgedBy } from './parse-once.ts';
+import { parseYaml, type YamlData, type YamlError } from './parse-yaml.ts';
+import { plainYaml } from './plain-yaml.ts';
+import { type ReadYaml, told, type YamlProblem } from './read-as-is.ts';
 
 /** Slips that are mended in one file; more are left to the next run. */
 const MOST_SLIPS = 3;
 /** Faults that a text made readable may have: with more of them it is not what was meant. */
 const MOST_LEFT = 3;
 
-/** Something wrong in the YAML itself. */
-export interface YamlProblem {
-  line: number;
-  found: string;
-  wanted: string;
-  hint: string;
-}
-
-/** What YAML was read to: no data where it can't be read at all. */
-export interface MendedYaml {
-  read?: YamlData;
-  problems: YamlProblem[];
-}
-
 /**
  * YAML as it was meant: where one line's slip makes it unreadable, or makes its schema refuse much of it, that slip
  * becomes the problem, and the rest is read as if it were mended. Lines stay where they are.
  */
-export function readMended(yaml: string, schema: z.ZodType): MendedYaml {
+export function readMended(yaml: string, schema: z.ZodType): ReadYaml {
   const problems: YamlProblem[] = [];
-  let read = parseYaml(yaml);
+  let read: YamlData | { errors: YamlError[] } = plainYaml(yaml) ?? parseYaml(yaml);
   let text = yaml;
   // A second document is no slip of a line.
   while (problems.length < MOST_SLIPS && !/^---(?:\s|$)/m.test(text)) {
@@ -56,17 +46,9 @@ export function readMended(yaml: string, schema: z.ZodType): MendedYaml {
   return { ...told(read), problems: [...problems, ...told(read).problems] };
 }
 
-/** YAML as it stands, for a text that no hand has laid out: nothing is taken for a slip. */
-export const readAsIs = (yaml: string): MendedYaml => told(parseYaml(yaml));
-
-function told(read: ReturnType<typeof parseYaml>): MendedYaml {
-  if (!('errors' in read)) return { read, problems: [] };
-  return { problems: read.errors.map((it) => ({ ...it, wanted: 'YAML that can be read' })) };
-}
-
 function faultsOf(data: unknown, schema: z.ZodType): Finding[] {
   const { kept, gaps } = withoutGaps(data ?? {}, schema);
-  const parsed = schema.safeParse(kept);
+  const parsed = isBlock(kept) ? judgedBy(schema, kept) : schema.safeParse(kept);
   const faults = parsed.success ? [] : findings(schema, kept, parsed.error.issues);
   return [...faults.filter((it) => !isAround(it.path, gaps)), ...unevenRows(kept)];
 }

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 
 import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
+import { readMended } from './read-mended.ts';
 import { frontMatterSource, type SourceRead, yamlSource } from './source-text.ts';
 
 export type { SourceRead };
@@ -10,13 +11,13 @@ export type { SourceRead };
 /** Reads a YAML file; the schema tells what was meant where a slip has hidden it. */
 export function readYaml(path: string, file: string, schema: z.ZodType): SourceRead {
   const decoded = decode(path, file);
-  return 'problems' in decoded ? decoded : yamlSource(decoded.text, { path, file }, schema);
+  return 'problems' in decoded ? decoded : yamlSource(decoded.text, { path, file }, schema, readMended);
 }
 
 /** Reads a Markdown or MDX file with front matter between two lines of three hyphens. */
 export function readFrontMatter(path: string, file: string, schema: z.ZodType): SourceRead {
   const decoded = decode(path, file);
-  return 'problems' in decoded ? decoded : frontMatterSource(decoded.text, { path, file }, schema);
+  return 'problems' in decoded ? decoded : frontMatterSource(decoded.text, { path, file }, schema, readMended);
 }
 
 /** The file's text, or the line with the first byte that is not UTF-8. */

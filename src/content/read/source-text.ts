@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Problem } from '../schema/problem.ts';
 import { withoutGaps } from './gaps.ts';
-import { readAsIs, readMended } from './read-mended.ts';
+import type { ReadYaml } from './read-as-is.ts';
 import type { Source } from './source.ts';
 
 /** A file's source where it can be read, if need be with a slip mended, and what is wrong with its YAML. */
@@ -13,22 +13,16 @@ export interface SourceRead {
 /** A file as messages name it, and where it lies. */
 type Place = Pick<Source, 'path' | 'file'>;
 
+/** How YAML is read: as it stands where the program itself has laid it out, or with a slip mended (`read-mended.ts`). */
+type YamlReader = (yaml: string, schema: z.ZodType) => ReadYaml;
+
 /** The text of a YAML file as a source; the schema tells what was meant where a slip has hidden it. Touches no disk. */
-export function yamlSource(text: string, place: Place, schema: z.ZodType): SourceRead {
-  return parse(place, plain(text), schema, { linesBefore: 0, body: '', bodyLine: 0, read: 'mended' });
+export function yamlSource(text: string, place: Place, schema: z.ZodType, read: YamlReader): SourceRead {
+  return parse(place, plain(text), schema, { linesBefore: 0, body: '', bodyLine: 0, read });
 }
 
-/**
- * The same for the text of a Markdown or MDX file with front matter between two lines of three hyphens.
- *
- * @param read how its YAML is read: as it stands where the program itself has laid it out
- */
-export function frontMatterSource(
-  text: string,
-  place: Place,
-  schema: z.ZodType,
-  read: 'mended' | 'as it stands' = 'mended',
-): SourceRead {
+/** The same for the text of a Markdown or MDX file with front matter between two lines of three hyphens. */
+export function frontMatterSource(text: string, place: Place, schema: z.ZodType, read: YamlReader): SourceRead {
   const { file } = place;
   const lines = plain(text).split('\n');
   const isFence = (line: string | undefined) => line?.trimEnd() === '---';
@@ -57,7 +51,7 @@ const plain = (text: string) => text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\
 
 interface About extends Pick<Source, 'body' | 'bodyLine'> {
   linesBefore: number;
-  read: 'mended' | 'as it stands';
+  read: YamlReader;
 }
 
 function parse(
@@ -66,7 +60,7 @@ function parse(
   schema: z.ZodType,
   { linesBefore, body, bodyLine, read: how }: About,
 ): SourceRead {
-  const { read, problems: slips } = how === 'mended' ? readMended(yaml, schema) : readAsIs(yaml);
+  const { read, problems: slips } = how(yaml, schema);
   const problems = slips.map((slip) => ({ file: place.file, field: '', ...slip, line: slip.line + linesBefore }));
   if (!read) return { problems };
   const { data, kept, gaps, asWritten } = withoutGaps(read.data, schema);

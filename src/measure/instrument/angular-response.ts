@@ -84,6 +84,23 @@ export interface Spot {
  * @param field where the LED field was not measured, left out: the limit of an endless plane, the most oblique case
  */
 export function obliqueError(response: AngularResponse, field?: LitField, spot?: Spot): number {
+  const last = lastField.get(response);
+  const known = last && isSameField(last.field, field) ? last : { field, errors: new Map<string, number>() };
+  lastField.set(response, known);
+  const name = spot ? `${spot.x} ${spot.y}` : '';
+  const error = known.errors.get(name) ?? workedOut(response, field, spot);
+  known.errors.set(name, error);
+  return error;
+}
+
+/** Readings of one field follow one another, and are mostly taken at the same spots: of the last field all is kept. */
+const lastField = new WeakMap<AngularResponse, { field: LitField | undefined; errors: Map<string, number> }>();
+
+function isSameField(one: LitField | undefined, other: LitField | undefined): boolean {
+  return one?.width === other?.width && one?.height === other?.height && one?.distance === other?.distance;
+}
+
+function workedOut(response: AngularResponse, field?: LitField, spot?: Spot): number {
   if (!field) return endlessError(response);
   const { weight, error } = overField(field, spot ?? { x: field.width / 2, y: field.height / 2 }, (e) =>
     angularError(response, e),
@@ -107,14 +124,15 @@ export function overField(
   let [weight, error] = [0, 0];
   for (let i = 0; i < CELLS; i++) {
     const a = left + (i + 0.5) * across;
-    const slant = distance / Math.cos(a);
+    const cosA = Math.cos(a);
+    const slant = distance / cosA;
     const [top, bottom] = [Math.atan(-spot.y / slant), Math.atan((height - spot.y) / slant)];
     const down = (bottom - top) / CELLS;
     for (let j = 0; j < CELLS; j++) {
-      const b = top + (j + 0.5) * down;
-      const light = Math.cos(a) * Math.cos(b) ** 2 * across * down;
+      const cosB = Math.cos(top + (j + 0.5) * down);
+      const light = cosA * cosB ** 2 * across * down;
       weight += light;
-      error += light * errorAt(Math.acos(Math.min(1, Math.cos(a) * Math.cos(b))) / RADIAN);
+      error += light * errorAt(Math.acos(Math.min(1, cosA * cosB)) / RADIAN);
     }
   }
   return { weight, error };

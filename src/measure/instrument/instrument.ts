@@ -1,4 +1,4 @@
-import type { BudgetComponent, Unassessed } from '../figure.ts';
+import type { BudgetComponent, ErrorSource, Unassessed } from '../figure.ts';
 import { isCode, type Statement } from '../statement.ts';
 import { rectangular, typeB } from '../uncertainty.ts';
 import type { AngularResponse } from './angular-response.ts';
@@ -93,34 +93,48 @@ export function instrumentAbsence(instrument: Instrument | undefined): Statement
 
 /** Errors of the calibration: one for all that the instrument reads until the next one. */
 export function calibrationComponents(instrument: Instrument, value: number): BudgetComponent[] {
+  const { relative, absolute } = calibrationSources(instrument);
   const components: BudgetComponent[] = [];
-  if (instrument.calibrationRelative > 0) {
-    components.push({
-      source: typeB({
-        key: `${instrument.id}@${instrument.calibrationDate}/calibration`,
-        what: { code: 'calibration', instrument: instrument.name },
-        distribution: 'normal',
-        evaluation: {
-          code: 'calibration-as-stated',
-          date: instrument.calibrationDate,
-          stated: instrument.calibrationStated,
-        },
-      }),
-      contribution: instrument.calibrationRelative * value,
-    });
-  }
-  if (instrument.calibrationAbsolute > 0) {
-    components.push({
-      source: typeB({
-        key: `${instrument.id}@${instrument.calibrationDate}/offset`,
-        what: { code: 'offset', instrument: instrument.name },
-        distribution: 'normal',
-        evaluation: { code: 'offset-as-stated', date: instrument.calibrationDate },
-      }),
-      contribution: instrument.calibrationAbsolute,
-    });
-  }
+  if (relative) components.push({ source: relative, contribution: instrument.calibrationRelative * value });
+  if (absolute) components.push({ source: absolute, contribution: instrument.calibrationAbsolute });
   return components;
+}
+
+/** The two errors of a calibration, where they are not nought. */
+interface CalibrationSources {
+  relative: ErrorSource | undefined;
+  absolute: ErrorSource | undefined;
+}
+
+/** One object each for all readings of an instrument. */
+const sourcesOf = new WeakMap<Instrument, CalibrationSources>();
+
+function calibrationSources(instrument: Instrument): CalibrationSources {
+  const known = sourcesOf.get(instrument);
+  if (known) return known;
+  const { id, name, calibrationDate: date, calibrationStated: stated } = instrument;
+  const made = {
+    relative:
+      instrument.calibrationRelative > 0
+        ? typeB({
+            key: `${id}@${date}/calibration`,
+            what: { code: 'calibration', instrument: name },
+            distribution: 'normal',
+            evaluation: { code: 'calibration-as-stated', date, stated },
+          })
+        : undefined,
+    absolute:
+      instrument.calibrationAbsolute > 0
+        ? typeB({
+            key: `${id}@${date}/offset`,
+            what: { code: 'offset', instrument: name },
+            distribution: 'normal',
+            evaluation: { code: 'offset-as-stated', date },
+          })
+        : undefined,
+  };
+  sourcesOf.set(instrument, made);
+  return made;
 }
 
 /**

@@ -14,7 +14,7 @@ const SWEEPS = 10;
 export function medianPolish(table: ReadonlyArray<ReadonlyArray<number | null>>): Array<Array<number | null>> {
   const residuals = table.map((row) => [...row]);
   const columns = residuals[0]?.length ?? 0;
-  const take = (cells: Array<[number, number]>): number => {
+  const take = (cells: ReadonlyArray<[number, number]>): number => {
     const values = cells.flatMap(([i, j]) => residuals[i]?.[j] ?? []);
     if (values.length === 0) return 0;
     const effect = median(values);
@@ -25,10 +25,13 @@ export function medianPolish(table: ReadonlyArray<ReadonlyArray<number | null>>)
     }
     return Math.abs(effect);
   };
+  const lines = [
+    ...residuals.map((_, i) => Array.from({ length: columns }, (_, j): [number, number] => [i, j])),
+    ...Array.from({ length: columns }, (_, j) => residuals.map((_, i): [number, number] => [i, j])),
+  ];
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
     let moved = 0;
-    for (let i = 0; i < residuals.length; i++) moved += take(Array.from({ length: columns }, (_, j) => [i, j]));
-    for (let j = 0; j < columns; j++) moved += take(residuals.map((_, i) => [i, j]));
+    for (const cells of lines) moved += take(cells);
     if (moved < 1e-12) break;
   }
   return residuals;

@@ -6,6 +6,7 @@ import { errorShares } from '../shared-errors.ts';
 import type { Statement } from '../statement.ts';
 import { combinedUncertainty, coverageFactor, effectiveDegreesOfFreedom } from '../uncertainty.ts';
 import { type Cost, pricePerWatt } from './cost.ts';
+import { costOrder } from './cost-order.ts';
 
 /** Trials of the rank simulation; the 2.5 % tails then rest on about 100 each. */
 export const RANK_TRIALS = 4000;
@@ -130,45 +131,38 @@ function simulateRanges(contenders: readonly Contender[]): Array<readonly [numbe
     contenders.map((it) => it.power),
     random,
   );
-  const field = contenders.map((it) => ({ price: it.price, cost: 0, tally: new Uint32Array(count) }));
-  // From the lowest cost up.
-  const sorted = [...field];
+  const prices = Float64Array.from(contenders, (it) => it.price);
+  const drawn = new Float64Array(count);
+  const inOrder = costOrder(count);
+  // Of each contender, how often it had each place.
+  const tallies = new Uint16Array(count * count);
   for (let n = 0; n < RANK_TRIALS; n++) {
     const powers = draw();
-    let index = 0;
-    for (const it of field) {
-      const power = powers[index++] ?? Number.NaN;
+    for (let i = 0; i < count; i++) {
+      const power = powers[i] as number;
       // A trial of no power at all costs more than anything.
-      it.cost = power > 0 ? pricePerWatt(it.price, power) : Number.POSITIVE_INFINITY;
+      drawn[i] = power > 0 ? pricePerWatt(prices[i] as number, power) : Number.POSITIVE_INFINITY;
     }
-    sortNearlySorted(sorted);
+    const { costs, order } = inOrder(drawn);
     let place = 0;
     let before = Number.NEGATIVE_INFINITY;
-    index = 0;
-    for (const { cost, tally } of sorted) {
+    for (let i = 0; i < count; i++) {
       // Equal costs share the place of the first of them.
-      if (cost > before) place = index;
+      const cost = costs[i] as number;
+      if (cost > before) place = i;
       before = cost;
-      index++;
-      tally[place] = (tally[place] ?? Number.NaN) + 1;
+      const cell = (order[i] as number) * count + place;
+      tallies[cell] = (tallies[cell] as number) + 1;
     }
   }
-  return field.map(({ tally }) => [placeAt(tally, 0.025), placeAt(tally, 0.975)] as const);
-}
-
-/** Insertion sort by cost: the order changes little from trial to trial, so that it takes hardly more than one pass. */
-function sortNearlySorted(list: Array<{ cost: number }>): void {
-  let end = 0;
-  for (const own of list) {
-    let place = end++;
-    for (let before = list[place - 1]; before && before.cost > own.cost; before = list[place - 1])
-      list[place--] = before;
-    list[place] = own;
-  }
+  return contenders.map((_, i) => {
+    const tally = tallies.subarray(i * count, (i + 1) * count);
+    return [placeAt(tally, 0.025), placeAt(tally, 0.975)] as const;
+  });
 }
 
 /** Smallest place that at least the share `p` of the trials do not exceed. */
-function placeAt(tally: Uint32Array, p: number): number {
+function placeAt(tally: Uint16Array, p: number): number {
   let sum = 0;
   const index = tally.findIndex((times) => {
     sum += times;
@@ -206,17 +200,20 @@ export function powerSampler(powers: readonly Figure[], random: Random): () => F
     };
   });
 
-  const values = new Float64Array(powers.length);
+  const values = Float64Array.from(own, (it) => it.value);
+  const uncertain = Float64Array.from(own, (it) => it.u);
+  const drawn = new Float64Array(powers.length);
   return () => {
-    let index = 0;
-    for (const { value, u, source } of own) {
-      values[index++] = u === 0 ? value : value + u * drawError(random, source);
+    for (let i = 0; i < drawn.length; i++) {
+      const u = uncertain[i] as number;
+      const value = values[i] as number;
+      drawn[i] = u === 0 ? value : value + u * drawError(random, (own[i] as (typeof own)[number]).source);
     }
     for (const { source, hits } of shared.values()) {
       const z = drawError(random, source);
-      for (const { panel, by } of hits) values[panel] = (values[panel] ?? Number.NaN) + z * by;
+      for (const { panel, by } of hits) drawn[panel] = (drawn[panel] as number) + z * by;
     }
-    return values;
+    return drawn;
   };
 }
 

@@ -48,7 +48,9 @@ function isSameRank(one: RankState, other: RankState): boolean {
 }
 
 function tieChanges(was: RankedGuide, now: RankedGuide, basis: RankBasis): TieChange[] {
-  const [before, after] = [tiesOf(was, basis), tiesOf(now, basis)];
+  const isMoved = (slug: string) => tiedWith(was, slug, basis).join() !== tiedWith(now, slug, basis).join();
+  const moved = new Set([...was.panels.keys(), ...now.panels.keys()].filter(isMoved));
+  const [before, after] = [tiesOf(was, basis, moved), tiesOf(now, basis, moved)];
   const isThere = ([one, other]: TieChange['panels'], state: RankedGuide) =>
     state.panels.has(one.slug) && state.panels.has(other.slug);
   const only = (these: typeof before, those: typeof before, state: RankedGuide, change: TieChange['change']) =>
@@ -59,13 +61,26 @@ function tieChanges(was: RankedGuide, now: RankedGuide, basis: RankBasis): TieCh
   return [...only(after, before, was, 'made'), ...only(before, after, now, 'undone')];
 }
 
-/** Pairs of panels that tie, each once. */
-function tiesOf({ panels }: RankedGuide, basis: RankBasis): Map<string, readonly [Named, Named]> {
+function tiedWith({ panels }: RankedGuide, slug: string, basis: RankBasis): readonly string[] {
+  const rank = panels.get(slug)?.ranks[basis];
+  return rank && isRanked(rank) ? rank.tiedWith : [];
+}
+
+/**
+ * Pairs of panels that tie, each once.
+ *
+ * @param moved panels whose ties differ between two guides: a hundred others tie with each of a thousand, as they did
+ */
+function tiesOf(
+  state: RankedGuide,
+  basis: RankBasis,
+  moved: ReadonlySet<string>,
+): Map<string, readonly [Named, Named]> {
   const ties = new Map<string, readonly [Named, Named]>();
-  for (const panel of panels.values()) {
-    const rank = panel.ranks[basis];
-    for (const slug of isRanked(rank) ? rank.tiedWith : []) {
-      const other = panels.get(slug);
+  for (const panel of state.panels.values()) {
+    if (!moved.has(panel.slug)) continue;
+    for (const slug of tiedWith(state, panel.slug, basis)) {
+      const other = state.panels.get(slug);
       if (other && panel.slug < slug) ties.set(`${panel.slug} ${slug}`, [named(panel), named(other)]);
     }
   }

@@ -68,7 +68,14 @@ function tiedNames({ place, tiedWith }: Rank, ledger: Ledger, basis: RankBasis):
     const panel = ledger.panels.get(slug);
     return Math.abs(((panel && placing(panel, basis).rank?.place) ?? Number.POSITIVE_INFINITY) - place);
   };
-  const near = new Set(tiedWith.toSorted((a, b) => away(a) - away(b)).slice(0, MOST_TIES - 1));
+  // Looked up once each: who reads a panel of the ledger may be noted.
+  const near = new Set(
+    tiedWith
+      .map((slug) => ({ slug, away: away(slug) }))
+      .toSorted((a, b) => a.away - b.away)
+      .slice(0, MOST_TIES - 1)
+      .map((it) => it.slug),
+  );
   const named = tiedWith.filter((slug) => near.has(slug)).map(nameOf);
   return [...named, `${tiedWith.length - near.size} others near it in the table`];
 }

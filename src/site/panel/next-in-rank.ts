@@ -1,4 +1,4 @@
-import type { PanelEntry } from '../../ledger/ledger.ts';
+import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
 import { madeOfAll } from '../shared/page-reads.ts';
 
@@ -10,11 +10,22 @@ export interface Against {
   address: string;
 }
 
+/** Those of all panels: each panel's place would be looked for among all of its class. */
+const known = new WeakMap<Ledger['classes'], ReadonlyMap<PanelEntry, Against>>();
+
 /** Against the panel that ranks one place before it, or after it for the first; undefined where it ranks with none. */
-export const nextInRank = madeOfAll('next-in-rank', (panel, ledger): Against | undefined => {
-  const groups = ledger.classes.find((it) => it.sizeClass === panel.sizeClass)?.groups ?? [];
-  const ranked = groups.find((it) => it.panels.includes(panel))?.panels.filter((it: PanelEntry) => it.rank) ?? [];
-  const at = ranked.indexOf(panel);
-  const other = at < 0 ? undefined : ranked[at === 0 ? 1 : at - 1];
-  return other && { model: other.data.model, address: compareAddress([panel.slug, other.slug]) };
+export const nextInRank = madeOfAll('next-in-rank', (panel, { classes }): Against | undefined => {
+  const all =
+    known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
+  known.set(classes, all);
+  return all.get(panel);
 });
+
+/** The pairs of one ranking. */
+function within(panels: readonly PanelEntry[]): Array<[PanelEntry, Against]> {
+  const ranked = panels.filter((it) => it.rank);
+  return ranked.flatMap((panel, at): Array<[PanelEntry, Against]> => {
+    const other = ranked[at === 0 ? 1 : at - 1];
+    return other ? [[panel, { model: other.data.model, address: compareAddress([panel.slug, other.slug]) }]] : [];
+  });
+}

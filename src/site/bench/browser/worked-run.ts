@@ -2,6 +2,7 @@
 import type { Content, Entry } from '../../../content/read/content.ts';
 import { betweenFiles, inOrder, parseSource } from '../../../content/read/parse-source.ts';
 import type { PhotoFile } from '../../../content/read/photo-file.ts';
+import { readAsIs } from '../../../content/read/read-as-is.ts';
 import type { Source } from '../../../content/read/source.ts';
 import { frontMatterSource } from '../../../content/read/source-text.ts';
 import type { RawCollections } from '../../../content/rules/rule.ts';
@@ -57,7 +58,7 @@ export function workRun(
   const before = typeof existing === 'object' ? standInFor(existing) : existing;
   const file = panelFileName(run, setup);
   const place = { path: file, file };
-  const read = (text: string) => frontMatterSource(text, place, panelSchema, 'as it stands');
+  const read = (text: string) => frontMatterSource(text, place, panelSchema, readAsIs);
   const { source, problems: yamlProblems } = read(contentFile(run, setup, before));
   const problems = source ? [...yamlProblems, ...problemsOf(source, run, setup)] : yamlProblems;
   const grid = gridRead(run);

@@ -1,7 +1,7 @@
 /** Pictures of cards: what another drawer makes of the same drawing's file, in sixteen colours, the same bytes each time. */
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
-import { colourNumber, PALETTE } from '../../../src/build/cards/palette.ts';
+import { nearestTo, PALETTE } from '../../../src/build/cards/palette.ts';
 import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import { METHODS } from '../../../src/measure/methods.ts';
 import { PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
@@ -83,8 +83,7 @@ test('it is a PNG of at most sixteen colours, all of the palette, and the same b
 });
 
 test('each colour of the palette is most like itself, and the paper is the first', () => {
-  const numbers = PALETTE.map(([red, green, blue]) => colourNumber((255 << 24) | (blue << 16) | (green << 8) | red));
-  expect(numbers).toEqual(PALETTE.map((_, i) => i));
+  expect(PALETTE.map(nearestTo)).toEqual(PALETTE.map((_, i) => i));
   expect(PALETTE[0]).toEqual([252, 251, 248]);
 });
 

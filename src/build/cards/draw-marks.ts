@@ -1,35 +1,36 @@
 import type { CanvasKit } from 'canvaskit-wasm';
 import { INK } from '../../site/cards/drawing-ink.ts';
-import { darkRuns } from '../../site/cards/drawing-svg.ts';
 import type { Bar, Ink, Mark, Shapes, Squares, Words } from '../../site/cards/marks.ts';
 import type { PieceElement } from '../../site/shared/browser/pieces.ts';
 import { type Edge, StencilCutter } from './cut-stencils.ts';
 import { LetterStencils } from './letter-stencils.ts';
 import { coatOf } from './palette.ts';
+import { ShapeStencils } from './shape-stencils.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Draws the marks of drawings on sheets. What is no rectangle a library draws: its shapes and edges mean what SVG's do. */
 export class MarkDrawer {
-  readonly #cutter: StencilCutter;
   readonly #letters: LetterStencils;
+  readonly #shapes: ShapeStencils;
 
   constructor(kit: CanvasKit) {
-    this.#cutter = new StencilCutter(kit);
-    this.#letters = new LetterStencils(this.#cutter);
+    const cutter = new StencilCutter(kit);
+    this.#letters = new LetterStencils(cutter);
+    this.#shapes = new ShapeStencils(cutter);
   }
 
   /** @param scale px to a unit of the drawing @throws where a mark has what is not drawn here */
   draw(sheet: Sheet, marks: readonly Mark[], scale: number): void {
     for (const it of marks) {
       if (it.kind === 'bar') drawBar(sheet, it, scale);
-      else if (it.kind === 'words') this.#words(sheet, it, scale);
+      else if (it.kind === 'words') this.#drawWords(sheet, it, scale);
       else if (it.kind === 'squares') drawSquares(sheet, it, scale);
-      else this.#shapes(sheet, it, scale);
+      else this.#drawShapes(sheet, it, scale);
     }
   }
 
   /** Base lines are whole pixels: a letter stands at one height then, and its feet are sharp. */
-  #words(sheet: Sheet, { letters, x, y, size, fill }: Words, scale: number): void {
+  #drawWords(sheet: Sheet, { letters, x, y, size, fill }: Words, scale: number): void {
     const coat = coatOf(fill);
     const below = Math.round(y * scale);
     const sized = this.#letters.ofSize(size * scale);
@@ -39,18 +40,16 @@ export class MarkDrawer {
     }
   }
 
-  #shapes(sheet: Sheet, { pieces, x, y, scale: unit }: Shapes, scale: number): void {
+  #drawShapes(sheet: Sheet, { pieces, x, y, scale: unit }: Shapes, scale: number): void {
     const standing = { x: x * scale, y: y * scale, scale: unit * scale };
     for (const it of pieces) {
       const { fill, stroke, 'stroke-width': width, 'fill-opacity': opacity } = it.attributes;
-      const outline = this.#cutter.outline(outlineOf(it));
       const lay = (ink: Ink, strength?: number, edge?: Edge) => {
-        const stencil = this.#cutter.cut(outline, standing, edge, sheet);
+        const stencil = this.#shapes.at(outlineOf(it), standing, sheet, edge);
         if (stencil) sheet.lay(stencil, 0, 0, coatOf(ink, strength));
       };
       if (isInk(fill)) lay(fill, Number(opacity ?? 1));
       if (isInk(stroke)) lay(stroke, 1, { width: Number(width ?? 1), dashes: dashesOf(it) });
-      outline.delete();
     }
   }
 }
@@ -62,14 +61,12 @@ function drawBar(sheet: Sheet, { x, y, width, height, fill }: Bar, scale: number
 }
 
 /** Whole pixels: modules with soft edges would have seams between them. */
-function drawSquares(sheet: Sheet, { rows, x, y, side }: Squares, scale: number): void {
+function drawSquares(sheet: Sheet, { code, x, y, side }: Squares, scale: number): void {
   const coat = coatOf(INK.ink);
   const across = (count: number) => Math.round((x + count * side) * scale);
   const down = (count: number) => Math.round((y + count * side) * scale);
-  for (const [top, row] of rows.entries()) {
-    for (const { start, length } of darkRuns(row))
-      sheet.bar(across(start), down(top), across(start + length), down(top + 1), coat);
-  }
+  for (const { start, top, length } of code.dark)
+    sheet.bar(across(start), down(top), across(start + length), down(top + 1), coat);
 }
 
 /** The outline of a shape as data of a path. */

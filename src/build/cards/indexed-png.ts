@@ -40,16 +40,18 @@ export interface NumberedRows {
   rows: Buffer;
 }
 
-/** A sheet's rows as a file has them. Rows where nothing was drawn are passed over. */
+/** A sheet's rows as a file has them. Where nothing was drawn is passed over. */
 export function rowsOf(sheet: Sheet): NumberedRows {
   const { width, height, bytes, words, perRow } = sheet;
   const length = 1 + Math.ceil(width / 2);
   const rows = blankRows(length * height);
   for (let y = 0, start = 0; y < height; y++, start += length) {
     rows[start] = FROM_ABOVE;
-    if (!sheet.isTouched(y) && !sheet.isTouched(y - 1)) continue;
-    let [inked, changed] = [0, 0];
-    for (let i = (y + 1) * perRow, end = i + perRow, to = start + 1; i < end; i++, to += WORD) {
+    const { from, to: last } = sheet.drawn(y);
+    let inked = 0;
+    let changed = 0;
+    const first = (y + 1) * perRow;
+    for (let i = first + from, end = first + last, to = start + 1 + from * WORD; i < end; i++, to += WORD) {
       const own = words[i] as number;
       const above = words[i - perRow] as number;
       if (own !== 0) inked++;

@@ -28,7 +28,9 @@ export class Sheet {
   readonly words: Int32Array;
   /** Words of a row. */
   readonly perRow: number;
-  readonly #touched: Uint8Array;
+  /** Of each row in `bytes`, where what was drawn begins, and where nothing more was. */
+  readonly #begins: Int32Array;
+  readonly #ends: Int32Array;
   isBlank = true;
 
   /** @param memory for its rows, blank; asked for anew with each picture it would be most of the work */
@@ -38,7 +40,8 @@ export class Sheet {
     this.perRow = wordsOf(width);
     this.words = new Int32Array(memory, 0, this.perRow * (height + 1));
     this.bytes = Buffer.from(memory, 0, this.words.byteLength);
-    this.#touched = new Uint8Array(height + 1);
+    this.#begins = new Int32Array(height + 1).fill(this.perRow * WORD);
+    this.#ends = new Int32Array(height + 1);
   }
 
   /** Bytes that a sheet takes. */
@@ -51,50 +54,64 @@ export class Sheet {
     return (y + 1) * this.perRow * WORD;
   }
 
-  /** Whether anything was drawn in a row. */
-  isTouched(y: number): boolean {
-    return this.#touched[y + 1] === 1;
+  /** The words of a row, from its first one, where it or the row above has been drawn on: no other is unlike above. */
+  drawn(y: number): { from: number; to: number } {
+    const from = Math.min(this.#begins[y] as number, this.#begins[y + 1] as number);
+    const to = Math.max(this.#ends[y] as number, this.#ends[y + 1] as number);
+    return { from: Math.floor(from / WORD), to: Math.ceil(to / WORD) };
   }
 
   /** Takes away all that was drawn; its memory may have another sheet then. */
   wipe(): void {
-    for (let y = 0; y < this.height; y++) if (this.isTouched(y)) this.bytes.fill(0, this.start(y), this.start(y + 1));
-    this.#touched.fill(0);
+    for (let y = 0; y < this.height; y++) {
+      const [begins, ends] = [this.#begins[y + 1] as number, this.#ends[y + 1] as number];
+      if (begins < ends) this.bytes.fill(0, this.start(y) + begins, this.start(y) + ends);
+    }
+    this.#begins.fill(this.perRow * WORD);
+    this.#ends.fill(0);
     this.isBlank = true;
   }
 
   /** A rectangle; pixels at its sides are covered by as much as it reaches into them. */
   bar(left: number, top: number, right: number, bottom: number, coat: Coat): void {
-    const [from, to] = [Math.max(0, left), Math.min(this.width, right)];
-    const [first, last] = [Math.max(0, top), Math.min(this.height, bottom)];
-    if (from >= to) return;
-    for (let y = Math.floor(first); y < last; y++) {
-      const part = Math.min(y + 1, last) - Math.max(y, first);
-      const [start, end] = [Math.ceil(from), Math.floor(to)];
-      if (end < start) this.#cover(y, end, start, (to - from) * part, coat);
+    const start = Math.ceil(left);
+    const end = Math.floor(right);
+    for (let y = Math.floor(top); y < bottom; y++) {
+      const part = Math.min(y + 1, bottom) - Math.max(y, top);
+      if (end < start) this.#part(y, end, start, (right - left) * part, coat);
       else {
-        this.#cover(y, start - 1, start, (start - from) * part, coat);
-        this.#cover(y, start, end, part, coat);
-        this.#cover(y, end, end + 1, (to - end) * part, coat);
+        this.#part(y, start - 1, start, (start - left) * part, coat);
+        this.#part(y, start, end, part, coat);
+        this.#part(y, end, end + 1, (right - end) * part, coat);
       }
     }
   }
 
-  /** Whole pixels of a row, all of them by the same part. */
-  #cover(y: number, from: number, to: number, part: number, coat: Coat): void {
+  #part(y: number, from: number, to: number, part: number, coat: Coat): void {
     const level = Math.round(part * FULL);
-    if (level === 0 || from >= to) return;
-    this.#touch(y);
+    if (level > 0) this.#cover(y, from, to, level, coat);
+  }
+
+  /** Whole pixels of a row, all of them by one level; what lies outside is left out. */
+  #cover(y: number, left: number, right: number, level: number, coat: Coat): void {
+    const from = Math.max(0, left);
+    const to = Math.min(this.width, right);
+    if (from >= to || y < 0 || y >= this.height) return;
+    this.#note(y, from >> 1, (to + 1) >> 1);
     const bytes = this.bytes;
     const start = this.start(y);
     const end = start + (to >> 1);
     let at = start + (from >> 1);
     if (from % 2 === 1) bytes[at] = coated(bytes[at++] as number, level, coat);
     const both = (level << 4) | level;
-    let [known, upper] = [-1, 0];
+    let known = -1;
+    let upper = 0;
     for (; at < end; at++) {
       const under = bytes[at] as number;
-      if (under !== known) [known, upper] = [under, coated(under, both, coat)];
+      if (under !== known) {
+        known = under;
+        upper = coated(under, both, coat);
+      }
       bytes[at] = upper;
     }
     if (to % 2 === 1 && at === end) bytes[end] = coated(bytes[end] as number, level << 4, coat);
@@ -106,8 +123,9 @@ export class Sheet {
     const from = left + right;
     const first = Math.max(0, -from);
     const last = Math.min(across, ((this.width + 1) >> 1) - from);
+    if (first >= last) return;
     for (let row = Math.max(0, -top - below); row < down && row + top + below < this.height; row++) {
-      this.#touch(row + top + below);
+      this.#note(row + top + below, from + first, from + last);
       let at = this.start(row + top + below) + from + first;
       for (let i = row * across + first, end = row * across + last; i < end; i++, at++) {
         const both = levels[i] as number;
@@ -116,8 +134,10 @@ export class Sheet {
     }
   }
 
-  #touch(y: number): void {
-    this.#touched[y + 1] = 1;
+  /** That bytes of a row were drawn on. */
+  #note(y: number, from: number, to: number): void {
+    if (from < (this.#begins[y + 1] as number)) this.#begins[y + 1] = from;
+    if (to > (this.#ends[y + 1] as number)) this.#ends[y + 1] = to;
     this.isBlank = false;
   }
 }

@@ -19,6 +19,7 @@ export interface Stencil {
 /** Bytes that are compared at a time: rows begin with a whole word. */
 const WORD = Int32Array.BYTES_PER_ELEMENT;
 
+/** A picture while it is drawn; blank to begin with, which is the paper. */
 export class Sheet {
   readonly width: number;
   readonly height: number;

@@ -4,8 +4,8 @@ import { Worker } from 'node:worker_threads';
 import { productFolder } from '../../content/read/product-folder.ts';
 import { type CardWork, cardWork, leaveRest, left } from './card-work.ts';
 
-/** Panels or methods that are worth a thread more: what it takes to start is what four of them take. Our own choice. */
-const WORTH_A_THREAD = 12;
+/** Panels or methods that are worth a thread more: what it takes to start is what fourteen of them take. Our own choice. */
+const WORTH_A_THREAD = 30;
 
 /** Threads at most: each takes about 95 MiB, and four draw faster than pages are rendered. Our own choice. */
 const MOST_THREADS = 4;

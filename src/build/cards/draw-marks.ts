@@ -1,141 +1,101 @@
-import type { Canvas, CanvasKit, Paint, Path } from 'canvaskit-wasm';
+import type { CanvasKit } from 'canvaskit-wasm';
 import { INK } from '../../site/cards/drawing-ink.ts';
-import { darkRuns } from '../../site/cards/drawing-svg.ts';
-import { type Letter, letterOutline } from '../../site/cards/lettering.ts';
 import type { Bar, Ink, Mark, Shapes, Squares, Words } from '../../site/cards/marks.ts';
 import type { PieceElement } from '../../site/shared/browser/pieces.ts';
+import { type Edge, StencilCutter } from './cut-stencils.ts';
+import { LetterStencils } from './letter-stencils.ts';
+import { coatOf } from './palette.ts';
+import { ShapeStencils } from './shape-stencils.ts';
+import type { Sheet } from './sheet.ts';
 
-/** Draws the marks of drawings with a library's canvas, whose shapes and strokes mean what SVG's do. */
+/** Draws the marks of drawings on sheets. What is no rectangle a library draws: its shapes and edges mean what SVG's do. */
 export class MarkDrawer {
-  readonly #kit: CanvasKit;
-  /** Each ink once, and each letter's outline. What the library makes lies in its own memory until it is deleted. */
-  readonly #inks = new Map<string, Paint>();
-  readonly #letters = new Map<string, Path | undefined>();
+  readonly #letters: LetterStencils;
+  readonly #shapes: ShapeStencils;
 
   constructor(kit: CanvasKit) {
-    this.#kit = kit;
+    const cutter = new StencilCutter(kit);
+    this.#letters = new LetterStencils(cutter);
+    this.#shapes = new ShapeStencils(cutter);
   }
 
-  /** @throws where a mark has what is not drawn here */
-  draw(canvas: Canvas, marks: readonly Mark[]): void {
+  /** @param scale px to a unit of the drawing @throws where a mark has what is not drawn here */
+  draw(sheet: Sheet, marks: readonly Mark[], scale: number): void {
     for (const it of marks) {
-      canvas.save();
-      if (it.kind === 'bar') this.#bar(canvas, it);
-      else if (it.kind === 'words') this.#words(canvas, it);
-      else if (it.kind === 'squares') this.#squares(canvas, it);
-      else this.#shapes(canvas, it);
-      canvas.restore();
+      if (it.kind === 'bar') drawBar(sheet, it, scale);
+      else if (it.kind === 'words') this.#drawWords(sheet, it, scale);
+      else if (it.kind === 'squares') drawSquares(sheet, it, scale);
+      else this.#drawShapes(sheet, it, scale);
     }
   }
 
-  #bar(canvas: Canvas, { x, y, width, height, fill }: Bar): void {
-    canvas.drawRect4f(x, y, x + width, y + height, this.#ink(fill));
-  }
-
-  #words(canvas: Canvas, { letters, x, y, size, fill }: Words): void {
-    const units = letters[0]?.letter.units ?? 1;
-    canvas.translate(x, y);
-    canvas.scale(size / units, size / units);
-    let here = 0;
+  /** Base lines are whole pixels: a letter stands at one height then, and its feet are sharp. */
+  #drawWords(sheet: Sheet, { letters, x, y, size, fill }: Words, scale: number): void {
+    const coat = coatOf(fill);
+    const below = Math.round(y * scale);
+    const sized = this.#letters.ofSize(size * scale);
     for (const { letter, at } of letters) {
-      const outline = this.#outline(letter);
-      if (!outline) continue;
-      canvas.translate(at * units - here, 0);
-      here = at * units;
-      canvas.drawPath(outline, this.#ink(fill));
+      const { stencil, right } = this.#letters.at(sized, letter, size * scale, (x + at * size) * scale);
+      if (stencil) sheet.lay(stencil, right, below, coat);
     }
   }
 
-  /** Whole pixels: modules with soft edges would have seams between them. */
-  #squares(canvas: Canvas, { rows, x, y, side }: Squares): void {
-    canvas.translate(x, y);
-    canvas.scale(side, side);
-    const ink = this.#ink(INK.ink).copy();
-    ink.setAntiAlias(false);
-    for (const [top, row] of rows.entries()) {
-      for (const { start, length } of darkRuns(row)) canvas.drawRect4f(start, top, start + length, top + 1, ink);
-    }
-    ink.delete();
-  }
-
-  #shapes(canvas: Canvas, { pieces, x, y, scale }: Shapes): void {
-    canvas.translate(x, y);
-    canvas.scale(scale, scale);
+  #drawShapes(sheet: Sheet, { pieces, x, y, scale: unit }: Shapes, scale: number): void {
+    const standing = { x: x * scale, y: y * scale, scale: unit * scale };
     for (const it of pieces) {
-      const { fill, stroke, 'fill-opacity': opacity } = it.attributes;
-      if (isInk(fill)) this.#shape(canvas, it, this.#ink(fill, Number(opacity ?? 1)));
-      if (isInk(stroke)) this.#line(canvas, it, this.#ink(stroke));
+      const { fill, stroke, 'stroke-width': width, 'fill-opacity': opacity } = it.attributes;
+      const lay = (ink: Ink, strength?: number, edge?: Edge) => {
+        const stencil = this.#shapes.at(outlineOf(it), standing, sheet, edge);
+        if (stencil) sheet.lay(stencil, 0, 0, coatOf(ink, strength));
+      };
+      if (isInk(fill)) lay(fill, Number(opacity ?? 1));
+      if (isInk(stroke)) lay(stroke, 1, { width: Number(width ?? 1), dashes: dashesOf(it) });
     }
   }
+}
 
-  /** A shape's edge, whole or broken. */
-  #line(canvas: Canvas, it: PieceElement, ink: Paint): void {
-    const line = ink.copy();
-    line.setStyle(this.#kit.PaintStyle.Stroke);
-    line.setStrokeWidth(Number(it.attributes['stroke-width'] ?? 1));
-    const broken = String(it.attributes['stroke-dasharray'] ?? '').split(/[\s,]+/);
-    const dashes = broken.length > 1 ? this.#kit.PathEffect.MakeDash(broken.map(Number)) : undefined;
-    if (dashes) line.setPathEffect(dashes);
-    this.#shape(canvas, it, line);
-    dashes?.delete();
-    line.delete();
-  }
+function drawBar(sheet: Sheet, { x, y, width, height, fill }: Bar, scale: number): void {
+  // A sheet is paper to begin with.
+  if (sheet.isBlank && fill === INK.paper) return;
+  sheet.bar(x * scale, y * scale, (x + width) * scale, (y + height) * scale, coatOf(fill));
+}
 
-  #shape(canvas: Canvas, { tag, attributes }: PieceElement, ink: Paint): void {
-    const at = (name: string) => Number(attributes[name] ?? 0);
-    const round = (across: number, down: number) =>
-      this.#kit.LTRBRect(at('cx') - across, at('cy') - down, at('cx') + across, at('cy') + down);
-    switch (tag) {
-      case 'line':
-        canvas.drawLine(at('x1'), at('y1'), at('x2'), at('y2'), ink);
-        return;
-      case 'rect':
-        canvas.drawRect4f(at('x'), at('y'), at('x') + at('width'), at('y') + at('height'), ink);
-        return;
-      case 'circle':
-        canvas.drawOval(round(at('r'), at('r')), ink);
-        return;
-      case 'ellipse':
-        canvas.drawOval(round(at('rx'), at('ry')), ink);
-        return;
-      case 'path': {
-        const path = this.#path(String(attributes.d));
-        canvas.drawPath(path, ink);
-        path.delete();
-        return;
-      }
-      default:
-        throw new Error(`pictures of cards have no ${tag}: draw it in draw-marks.ts`);
-    }
-  }
+/** Whole pixels: modules with soft edges would have seams between them. */
+function drawSquares(sheet: Sheet, { code, x, y, side }: Squares, scale: number): void {
+  const coat = coatOf(INK.ink);
+  const across = (count: number) => Math.round((x + count * side) * scale);
+  const down = (count: number) => Math.round((y + count * side) * scale);
+  for (const { start, top, length } of code.dark)
+    sheet.bar(across(start), down(top), across(start + length), down(top + 1), coat);
+}
 
-  /** An ink so strong. */
-  #ink(colour: string, strength = 1): Paint {
-    const key = `${colour} ${strength}`;
-    const known = this.#inks.get(key);
-    if (known) return known;
-    const ink = new this.#kit.Paint();
-    const [red = 0, green = 0, blue = 0] = this.#kit.parseColorString(colour);
-    ink.setColor(this.#kit.Color4f(red, green, blue, strength));
-    ink.setAntiAlias(true);
-    this.#inks.set(key, ink);
-    return ink;
+/** The outline of a shape as data of a path. */
+function outlineOf({ tag, attributes }: PieceElement): string {
+  const at = (name: string) => Number(attributes[name] ?? 0);
+  const round = (across: number, down: number) => {
+    const half = (to: number) => `a${across} ${down} 0 0 1 ${to} 0`;
+    return `M${at('cx') - across} ${at('cy')}${half(2 * across)}${half(-2 * across)}z`;
+  };
+  switch (tag) {
+    case 'line':
+      return `M${at('x1')} ${at('y1')}L${at('x2')} ${at('y2')}`;
+    case 'rect':
+      return `M${at('x')} ${at('y')}h${at('width')}v${at('height')}h${-at('width')}z`;
+    case 'circle':
+      return round(at('r'), at('r'));
+    case 'ellipse':
+      return round(at('rx'), at('ry'));
+    case 'path':
+      return String(attributes.d);
+    default:
+      throw new Error(`pictures of cards have no ${tag}: draw it in draw-marks.ts`);
   }
+}
 
-  /** A letter in units of its typeface; undefined for a blank. */
-  #outline(letter: Letter): Path | undefined {
-    if (this.#letters.has(letter.key)) return this.#letters.get(letter.key);
-    const data = letterOutline(letter);
-    const outline = data === '' ? undefined : this.#path(data);
-    this.#letters.set(letter.key, outline);
-    return outline;
-  }
-
-  #path(data: string): Path {
-    const path = this.#kit.Path.MakeFromSVGString(data);
-    if (!path) throw new Error(`not the data of a path: ${data.slice(0, 60)}`);
-    return path;
-  }
+/** Dashes and gaps of a broken edge. */
+function dashesOf({ attributes }: PieceElement): number[] | undefined {
+  const lengths = String(attributes['stroke-dasharray'] ?? '').split(/[\s,]+/);
+  return lengths.length > 1 ? lengths.map(Number) : undefined;
 }
 
 const isInk = (it: PieceElement['attributes'][string]): it is Ink => it !== undefined && it !== 'none';

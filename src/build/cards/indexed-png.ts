@@ -1,5 +1,6 @@
 import { constants, crc32, deflateSync } from 'node:zlib';
-import { type Colour, colourNumber, KNOWN_NUMBERS, PALETTE } from './palette.ts';
+import { type Colour, PALETTE } from './palette.ts';
+import type { Sheet } from './sheet.ts';
 
 /*
  * A PNG of few colours (PNG, third edition, W3C; from memory): two pixels a byte, by their numbers in a list of colours.
@@ -20,7 +21,7 @@ const FROM_ABOVE = 2;
  * Zlib looks for bytes that are alike one after another, and for nothing else: a third of the time that it takes to look
  * for all that is alike, for a fortieth more bytes.
  */
-const COMPRESSION = { strategy: constants.Z_RLE };
+const COMPRESSION = { strategy: constants.Z_RLE, memLevel: 9, chunkSize: 65_536 };
 const INCH = 0.0254;
 
 /**
@@ -29,6 +30,9 @@ const INCH = 0.0254;
  */
 let spare = new ArrayBuffer(0);
 
+/** Bytes that are compared at a time. */
+const WORD = Int32Array.BYTES_PER_ELEMENT;
+
 /** Rows of numbers of colours, each behind the byte that says how it is written. */
 export interface NumberedRows {
   width: number;
@@ -36,74 +40,35 @@ export interface NumberedRows {
   rows: Buffer;
 }
 
-/** Pixels of a row that are looked at together. */
-const PIECE = 8;
-
-/**
- * A picture by the numbers of its colours. Most of it is as the row above is, and passed over by the row or by the piece.
- *
- * @param pixels row by row, as for `colourNumber`
- */
-export function numbered(pixels: Int32Array, width: number, height: number): NumberedRows {
+/** A sheet's rows as a file has them. Where nothing was drawn is passed over. */
+export function rowsOf(sheet: Sheet): NumberedRows {
+  const { width, height, bytes, words, perRow } = sheet;
   const length = 1 + Math.ceil(width / 2);
   const rows = blankRows(length * height);
-  const bytes = Buffer.from(pixels.buffer, pixels.byteOffset, pixels.byteLength);
-  const pairs = pairsOf(pixels, width);
-  const known = KNOWN_NUMBERS;
-  /** Numbers of the row above, two a byte; nought over the first. */
-  const line = new Uint8Array(length - 1);
-  const isInked = new Uint8Array(Math.ceil(width / PIECE));
-  let inked = 0;
   for (let y = 0, start = 0; y < height; y++, start += length) {
     rows[start] = FROM_ABOVE;
-    if (y > 0 && isRowAsAbove(bytes, y, width)) continue;
+    const { from, to: last } = sheet.drawn(y);
+    let inked = 0;
     let changed = 0;
-    for (let x = 0, piece = 0; x < width; x += PIECE, piece++) {
-      const i = y * width + x;
-      if (pairs && y > 0 && x + PIECE <= width && isAsAbove(pairs, i >> 1, width >> 1)) continue;
+    const first = (y + 1) * perRow;
+    for (let i = first + from, end = first + last, to = start + 1 + from * WORD; i < end; i++, to += WORD) {
+      const own = words[i] as number;
+      const above = words[i - perRow] as number;
+      if (own !== 0) inked++;
+      if (own === above) continue;
       changed++;
-      let ink = 0;
-      const end = Math.min(x + PIECE, width);
-      // A pair of their own, made a million times, would be most of the work.
-      for (let j = i, pair = x >> 1; pair << 1 < end; j += 2, pair++) {
-        const second = (pair << 1) + 1 < width ? colourNumber(pixels[j + 1] as number, known) : 0;
-        const both = (colourNumber(pixels[j] as number, known) << DEPTH) | second;
-        rows[start + 1 + pair] = both - (line[pair] as number);
-        line[pair] = both;
-        ink |= both;
-      }
-      inked += (ink === 0 ? 0 : 1) - (isInked[piece] as number);
-      isInked[piece] = ink === 0 ? 0 : 1;
+      // Byte by byte, the first one lowest.
+      rows[to] = own - above;
+      rows[to + 1] = (own >> 8) - (above >> 8);
+      rows[to + 2] = (own >> 16) - (above >> 16);
+      rows[to + 3] = (own >> 24) - (above >> 24);
     }
     // Letters with little above them are shorter as they are.
     if (inked >= changed) continue;
     rows[start] = AS_IS;
-    rows.set(line, start + 1);
+    bytes.copy(rows, start + 1, sheet.start(y), sheet.start(y) + length - 1);
   }
   return { width, height, rows };
-}
-
-/** Whether a row of pixels has the very bytes of the one above it. */
-function isRowAsAbove(bytes: Buffer, y: number, width: number): boolean {
-  const row = width * Int32Array.BYTES_PER_ELEMENT;
-  return bytes.compare(bytes, (y - 1) * row, y * row, y * row, (y + 1) * row) === 0;
-}
-
-/** Pixels two at a time, which are compared in less time than one at a time; undefined where rows don't begin with a pair. */
-function pairsOf({ buffer, byteOffset, length }: Int32Array, width: number): BigInt64Array | undefined {
-  const isEven = width % 2 === 0 && byteOffset % BigInt64Array.BYTES_PER_ELEMENT === 0;
-  return isEven ? new BigInt64Array(buffer, byteOffset, length / 2) : undefined;
-}
-
-/** Whether a piece is as what is above it: four pairs, without a loop, which would take as long as pixel by pixel. */
-function isAsAbove(pairs: BigInt64Array, at: number, row: number): boolean {
-  const above = at - row;
-  return (
-    pairs[at] === pairs[above] &&
-    pairs[at + 1] === pairs[above + 1] &&
-    pairs[at + 2] === pairs[above + 2] &&
-    pairs[at + 3] === pairs[above + 3]
-  );
 }
 
 /** So many bytes of nought. */

@@ -1,4 +1,5 @@
 import { INK, LIGHT } from '../../site/cards/drawing-ink.ts';
+import type { Ink } from '../../site/cards/marks.ts';
 
 /*
  * The colours of a picture: the guide's inks and its tints as they are, and between them and the paper as many steps as
@@ -25,12 +26,15 @@ const colourOf = (hex: string): Colour => [
   Number.parseInt(hex.slice(5, 7), 16),
 ];
 
-const PAPER = colourOf(INK.paper);
+/** So much of a colour over another. */
+const over = (under: Colour, upper: Colour, part: number): Colour => {
+  const mixed = (i: 0 | 1 | 2) => under[i] + (upper[i] - under[i]) * part;
+  return [mixed(0), mixed(1), mixed(2)];
+};
 
 const onPaper = (ink: string, part: number): Colour => {
-  const [red, green, blue] = colourOf(ink);
-  const mixed = (under: number, over: number) => Math.round(under + (over - under) * part);
-  return [mixed(PAPER[0], red), mixed(PAPER[1], green), mixed(PAPER[2], blue)];
+  const [red, green, blue] = over(colourOf(INK.paper), colourOf(ink), part);
+  return [Math.round(red), Math.round(green), Math.round(blue)];
 };
 
 /** Every colour of a picture by its number; the paper is 0. */
@@ -39,31 +43,32 @@ export const PALETTE: readonly Colour[] = [
   ...STEPS.flatMap(([ink, parts]) => parts.map((part) => onPaper(ink, part))),
 ];
 
-/** Steps of red, green and blue that are told apart: a tint and a step of the ink lie nearer than 32 would part them. */
-const STEPS_APART = 64;
-const UNKNOWN = 255;
+/** How much of a pixel something covers is told in steps up to all of it: as many as there are numbers of colours. */
+export const FULL = 15;
 
-/** The numbers of colours that pixels were found to be most like. */
-export const KNOWN_NUMBERS = new Uint8Array(STEPS_APART ** 3).fill(UNKNOWN);
+/** The number of a colour that a pixel gets: by how much of it an ink covers (times sixteen), and by the number it had. */
+export type Coat = Uint8Array;
 
-/**
- * The number of the colour that is most like a pixel.
- *
- * @param pixel red, green, blue and opacity from the lowest byte up; its opacity is passed over
- * @param known handed over by who asks for two million: a third faster than to look for it each time
- */
-export function colourNumber(pixel: number, known = KNOWN_NUMBERS): number {
-  const place = ((pixel & 0xfc) << 10) | ((pixel >> 4) & 0xfc0) | ((pixel >> 18) & 0x3f);
-  const number = known[place] as number;
-  if (number !== UNKNOWN) return number;
-  const nearest = nearestTo(pixel & 0xfc, (pixel >> 8) & 0xfc, (pixel >> 16) & 0xfc);
-  known[place] = nearest;
-  return nearest;
+const coats = new Map<string, Coat>();
+
+/** An ink so strong, as what it makes of each colour. Always the same object: by it two inks are told apart. */
+export function coatOf(ink: Ink, strength = 1): Coat {
+  const key = `${ink} ${strength}`;
+  const coat = coats.get(key) ?? newCoat(colourOf(ink), strength);
+  coats.set(key, coat);
+  return coat;
 }
 
-/** Of all pixels that stand for one another the middle is compared: the colour does not hang on which came first. */
-function nearestTo(...least: Colour): number {
-  const [red, green, blue] = least.map((it) => it + 1.5) as unknown as Colour;
+const newCoat = (ink: Colour, strength: number): Coat =>
+  Uint8Array.from({ length: (FULL + 1) * PALETTE.length }, (_, i) => {
+    const under = i % PALETTE.length;
+    const part = Math.floor(i / PALETTE.length) / FULL;
+    // What is not covered stays as it is, whatever else looks like it.
+    return part === 0 ? under : nearestTo(over(PALETTE[under] as Colour, ink, part * strength));
+  });
+
+/** The number of the colour that is most like another. */
+export function nearestTo([red, green, blue]: Colour): number {
   let [best, shortest] = [0, Number.POSITIVE_INFINITY];
   for (const [i, colour] of PALETTE.entries()) {
     // The eye sees differences of green best (weights of luma, ITU-R BT.601; from memory).

@@ -34,7 +34,7 @@ export function cardCode(address: string, { module, width, height, margin, small
     y,
     draw(drawing, words) {
       const at = { x: Math.round(x), y: Math.round(y), side: Number(side.toFixed(2)) };
-      drawing.add({ kind: 'squares', rows: code.rows, ...at });
+      drawing.add({ kind: 'squares', code, ...at });
       if (words) drawing.write(words, x, y - quiet - 0.1 * small, { size: small, fill: INK.soft });
       drawing.keepFree({
         what: 'the code',

@@ -18,20 +18,21 @@ export function fittedLines(
   largest: number,
   least: number,
 ): { size: number; lines: string[] } {
+  const words = text.split(/[^\S\u00a0]+/).filter((it) => it !== '');
   for (let size = largest; size > least; size *= STEP) {
-    const lines = inLines(text, (it) => widthOf(it, size) <= width);
+    const lines = inLines(words, (it) => widthOf(it, size) <= width);
     if (lines && lines.length <= most) return { size, lines };
   }
   const fits = (it: string) => widthOf(it, least) <= width;
-  const lines = inLines(text, fits);
+  const lines = inLines(words, fits);
   if (lines && lines.length <= most) return { size: least, lines };
   return { size: least, lines: cutLines(text, fits, most) };
 }
 
 /** Words in as few lines as hold them; undefined where a word alone is too wide. */
-function inLines(text: string, fits: (line: string) => boolean): string[] | undefined {
+function inLines(words: readonly string[], fits: (line: string) => boolean): string[] | undefined {
   const lines: string[] = [];
-  for (const word of text.split(/[^\S\u00a0]+/).filter((it) => it !== '')) {
+  for (const word of words) {
     if (!fits(word)) return undefined;
     const last = lines.at(-1);
     if (last !== undefined && fits(`${last} ${word}`)) lines[lines.length - 1] = `${last} ${word}`;

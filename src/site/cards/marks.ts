@@ -1,6 +1,7 @@
 import type { PieceElement } from '../shared/browser/pieces.ts';
 import type { INK } from './drawing-ink.ts';
 import type { SetLetter } from './lettering.ts';
+import type { QrCode } from './qr-code.ts';
 
 /*
  * What a drawing is made of. Few kinds, and each says what it is, so that its file names each letter once.
@@ -32,10 +33,10 @@ export interface Words {
   fill: Ink;
 }
 
-/** Squares of a code: the dark ones of each row. */
+/** The dark squares of a code. */
 export interface Squares {
   kind: 'squares';
-  rows: ReadonlyArray<readonly boolean[]>;
+  code: QrCode;
   x: number;
   y: number;
   /** Of a square. */

@@ -7,8 +7,17 @@ export const QUIET = 4;
 export interface QrCode {
   /** Modules on a side, without the quiet zone. */
   count: number;
-  /** Of each row from the top, which modules are dark. The paper that they stand on has to be as light as white. */
-  rows: ReadonlyArray<readonly boolean[]>;
+  /** Where dark modules stand. The paper around them has to be as light as white. */
+  dark: readonly DarkRun[];
+  /** The same as data of a path, in modules: whole numbers leave no seams. */
+  path: string;
+}
+
+/** Dark modules of a row beside one another, from the code's upper left corner. */
+export interface DarkRun {
+  start: number;
+  top: number;
+  length: number;
 }
 
 /** The last one, which all cards of a panel or a method have, one after the other. */
@@ -25,8 +34,22 @@ function madeCode(address: string): QrCode {
     withoutBorder(encodeQR(address, 'raw', { ecc, border: 1 })),
   );
   const count = levels[0]?.length ?? 0;
-  const rows = levels.findLast((it) => it.length === count) ?? [];
-  return { count, rows };
+  const dark = darkRuns(levels.findLast((it) => it.length === count) ?? []);
+  return {
+    count,
+    dark,
+    path: dark.map(({ start, top, length }) => `M${start} ${top}h${length}v1h-${length}z`).join(''),
+  };
+}
+
+function darkRuns(rows: ReadonlyArray<readonly boolean[]>): DarkRun[] {
+  return rows.flatMap((row, top) =>
+    row.flatMap((dark, start) => {
+      if (!dark || row[start - 1]) return [];
+      const end = row.indexOf(false, start);
+      return [{ start, top, length: (end < 0 ? row.length : end) - start }];
+    }),
+  );
 }
 
 const withoutBorder = (rows: boolean[][]) => rows.slice(1, -1).map((row) => row.slice(1, -1));

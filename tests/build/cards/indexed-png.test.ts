@@ -2,13 +2,25 @@
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import { indexedPng, numbered } from '../../../src/build/cards/indexed-png.ts';
+import { indexedPng, rowsOf } from '../../../src/build/cards/indexed-png.ts';
 import { PALETTE } from '../../../src/build/cards/palette.ts';
+import { Sheet } from '../../../src/build/cards/sheet.ts';
 
-const pixelOf = (number: number) => {
-  const [red = 0, green = 0, blue = 0] = PALETTE[number] ?? [];
-  return (255 << 24) | (blue << 16) | (green << 8) | red;
-};
+/** Gives each pixel the number that its level is. */
+const NUMBER = Uint8Array.from({ length: 256 }, (_, i) => i >> 4);
+
+/** A sheet with these numbers, row by row. */
+function sheetOf(width: number, rows: readonly number[][]): Sheet {
+  const sheet = new Sheet(width, rows.length);
+  for (const [y, row] of rows.entries()) {
+    const levels = Uint8Array.from(
+      { length: Math.ceil(width / 2) },
+      (_, i) => ((row[2 * i] ?? 0) << 4) | (row[2 * i + 1] ?? 0),
+    );
+    sheet.lay({ left: 0, top: y, across: levels.length, down: 1, levels }, 0, 0, NUMBER);
+  }
+  return sheet;
+}
 
 /** Rows of any width of few runs, some as the one above: what drawings are like, and what they are not. */
 const pictures = fc.integer({ min: 1, max: 70 }).chain((width) =>
@@ -40,8 +52,7 @@ const pictures = fc.integer({ min: 1, max: 70 }).chain((width) =>
 test('every pixel is read back as it was', async () => {
   await fc.assert(
     fc.asyncProperty(pictures, async ({ width, numbers }) => {
-      const pixels = Int32Array.from(numbers.flat(), pixelOf);
-      const picture = indexedPng(numbered(pixels, width, numbers.length));
+      const picture = indexedPng(rowsOf(sheetOf(width, numbers)));
       const { data, info } = await sharp(picture).removeAlpha().raw().toBuffer({ resolveWithObject: true });
       expect(info).toMatchObject({ width, height: numbers.length, channels: 3 });
       expect([...data]).toEqual(numbers.flat().flatMap((it) => [...(PALETTE[it] ?? [])]));

@@ -1,10 +1,10 @@
 /** Pictures of cards: what another drawer makes of the same drawing's file, in sixteen colours, the same bytes each time. */
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
-import { colourNumber, PALETTE } from '../../../src/build/cards/palette.ts';
+import { nearestTo, PALETTE } from '../../../src/build/cards/palette.ts';
 import { pictureOf } from '../../../src/build/cards/picture-of.ts';
 import { METHODS } from '../../../src/measure/methods.ts';
-import { PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
+import { CARD_FORMATS, PREVIEW, PREVIEW_LAYOUT } from '../../../src/site/cards/card-formats.ts';
 import { scaleEnds } from '../../../src/site/cards/card-scales.ts';
 import { Drawing } from '../../../src/site/cards/drawing.ts';
 import { INK, LIGHT } from '../../../src/site/cards/drawing-ink.ts';
@@ -22,6 +22,12 @@ const colours = (picture: Buffer) => sharp(picture).removeAlpha().raw().toBuffer
 
 /** Side of the squares in which two pictures are compared, px: within one, edges may lie half a pixel apart. */
 const SQUARE = 16;
+
+/** Lines of text stand on whole pixels, up to half a pixel from where the file has them. */
+const WORST = 10;
+
+/** Some of the letters of cards, thin ones and small ones. */
+const LETTERS = 'AMWgijlx08.,:±×²·–’…%€†*/';
 
 /** By how much the mean of a colour of two pictures differs in the worst square, of 255. */
 async function worstSquare(one: Buffer, other: Buffer): Promise<number> {
@@ -46,11 +52,32 @@ const drawnByOther = (drawing: Drawing, pixels: number) =>
     .png()
     .toBuffer();
 
-test('a panel’s card is what its file shows', async () => {
-  const { ledger, panel } = demoLedger();
-  const drawing = panelCard(panelCardView(panel('quennick-dab'), ledger, scaleEnds(ledger)), PREVIEW_LAYOUT);
-  const picture = await pictureOf(drawing, 1200);
-  expect(await worstSquare(picture, await drawnByOther(drawing, 1200))).toBeLessThan(8);
+test.each([...CARD_FORMATS, { name: 'preview', layout: PREVIEW_LAYOUT, pixels: PREVIEW.width }])(
+  'a panel’s card and a method’s are what their files show, $name',
+  async ({ layout, pixels }) => {
+    const { ledger, panel } = demoLedger();
+    const drawings = [
+      panelCard(panelCardView(panel('quennick-dab'), ledger, scaleEnds(ledger)), layout),
+      methodCard(VIEWS[0] as (typeof VIEWS)[number], layout),
+    ];
+    for (const it of drawings) {
+      expect(await worstSquare(await pictureOf(it, pixels), await drawnByOther(it, pixels))).toBeLessThan(WORST);
+    }
+  },
+);
+
+test('each letter covers what it covers in the file, wherever it stands in a pixel', async () => {
+  const paper = 252;
+  const inkOf = async (picture: Buffer) =>
+    (await colours(picture)).data.reduce((sum, it, i) => (i % 3 === 0 ? sum + paper - it : sum), 0);
+  for (const face of ['text', 'strong', 'title'] as const) {
+    for (const [i, letter] of [...LETTERS].entries()) {
+      const drawing = new Drawing(80, 80);
+      drawing.write(letter, 20 + i / 7, 50 + i / 9, { size: 38, face });
+      const [ink, other] = [await inkOf(await pictureOf(drawing, 80)), await inkOf(await drawnByOther(drawing, 80))];
+      expect(Math.abs(ink / other - 1), `${letter}, ${face}`).toBeLessThan(0.06);
+    }
+  }
 });
 
 test('every sketch is what its file shows', async () => {
@@ -83,8 +110,7 @@ test('it is a PNG of at most sixteen colours, all of the palette, and the same b
 });
 
 test('each colour of the palette is most like itself, and the paper is the first', () => {
-  const numbers = PALETTE.map(([red, green, blue]) => colourNumber((255 << 24) | (blue << 16) | (green << 8) | red));
-  expect(numbers).toEqual(PALETTE.map((_, i) => i));
+  expect(PALETTE.map(nearestTo)).toEqual(PALETTE.map((_, i) => i));
   expect(PALETTE[0]).toEqual([252, 251, 248]);
 });
 

@@ -1,0 +1,132 @@
+import { hash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, rmSync, type Stats, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { isPanelPiece, type PanelPiece, type Piece } from '../site/export/panel-piece.ts';
+import type { PlaceLists, UsedPlaces } from '../site/export/shared-places.ts';
+import { noteReads } from '../site/shared/page-reads.ts';
+import { keepList, keptList } from './kept-list.ts';
+import { type KeptNames, type KeptReads, readsOf } from './kept-names.ts';
+
+/** What pieces of panels each long file has; the files lie beside it. */
+const LIST = 'pieces.json';
+const FILES = 'pieces';
+
+/** Where a panel's piece stands in its file, in bytes. */
+interface KeptPiece {
+  name: string;
+  reads: KeptReads;
+  from: number;
+  to: number;
+  used?: UsedPlaces;
+}
+
+/** A long file of the build before. */
+interface KeptFile {
+  /** When it was written, ms since 1970, and its bytes: the output has a link to it. */
+  changed: number;
+  size: number;
+  pieces: Record<string, KeptPiece>;
+  /** What its pieces refer to by places. */
+  lists?: PlaceLists | undefined;
+}
+
+/** A long file that is being written. */
+export interface LongFile {
+  /** Where it is to be written. */
+  file: string;
+  /** The texts of its pieces, one after another: those of panels from the file before, where all that they rest on is as it was. */
+  texts(pieces: Iterable<Piece>): Generator<string>;
+  /** It has been written. */
+  end(written: Pick<Stats, 'mtimeMs' | 'size'>): void;
+}
+
+/**
+ * Panels' pieces of the long data files, which are kept as these files from one build to the next, each under a name that
+ * follows from all that it rests on, as pages are (`kept-pages.ts`). The list is away while the files are written.
+ */
+export function keptPieces(cache: string, names: KeptNames) {
+  const list = join(cache, LIST);
+  const before = keptList<KeptFile>(list);
+  const now = new Map<string, KeptFile>();
+  mkdirSync(join(cache, FILES), { recursive: true });
+  rmSync(list, { force: true });
+
+  return {
+    /** @param path of the file in the guide */
+    begin(path: string): LongFile {
+      const name = nameIn(path);
+      const file = join(cache, FILES, name);
+      const earlier = earlierFile(before[name], file);
+      const pieces: Record<string, KeptPiece> = {};
+      let lists: PlaceLists | undefined;
+      const marks = new Map<string, string>();
+
+      /** What tells pieces of this file, made with this, from all others. */
+      function whatOf(given: string): string {
+        const what = marks.get(given) ?? `${path} ${hash('sha256', given, 'base64url')}`;
+        marks.set(given, what);
+        return what;
+      }
+
+      function taken({ panel, given, places }: PanelPiece): { text: string; kept: KeptPiece } | undefined {
+        const kept = earlier?.pieces[panel];
+        if (!kept || names.nameOf(whatOf(given), panel, kept.reads) !== kept.name) return undefined;
+        if (places && !places.areKept(kept.used ?? [], earlier?.lists ?? [])) return undefined;
+        return { text: earlier.bytes.toString('utf8', kept.from, kept.to), kept };
+      }
+
+      /** Made, with what is noted of it. Without a name what follows is made again too. */
+      function made(piece: PanelPiece): { text: string; kept?: Omit<KeptPiece, 'from' | 'to'> } {
+        const { panel, given, places } = piece;
+        const { result, reads: noted } = noteReads(() =>
+          places ? places.noting(() => String(piece)) : { text: String(piece) },
+        );
+        const reads = readsOf(noted, panel);
+        const name = names.nameOf(whatOf(given), panel, reads);
+        const { text, ...used } = result;
+        return name === undefined ? { text } : { text, kept: { name, reads, ...used } };
+      }
+
+      return {
+        file,
+        *texts(all) {
+          let at = 0;
+          for (const piece of all) {
+            const { text, kept = undefined } = isPanelPiece(piece)
+              ? (taken(piece) ?? made(piece))
+              : { text: `${piece}` };
+            const from = at;
+            at += Buffer.byteLength(text);
+            if (isPanelPiece(piece)) {
+              if (kept) pieces[piece.panel] = { ...kept, from, to: at };
+              lists = piece.places?.lists();
+            }
+            yield text;
+          }
+        },
+        end({ mtimeMs: changed, size }) {
+          now.set(name, { changed, size, pieces, lists });
+        },
+      };
+    },
+
+    /** When all of them are there. */
+    close(): void {
+      for (const name of readdirSync(join(cache, FILES))) {
+        if (!now.has(name)) rmSync(join(cache, FILES, name), { recursive: true });
+      }
+      keepList(list, Object.fromEntries(now));
+    },
+  };
+}
+export type KeptPieces = ReturnType<typeof keptPieces>;
+
+const nameIn = (path: string) => path.replaceAll('/', '+');
+
+/** What was written before, as it was; undefined where somebody has written into it. */
+function earlierFile(kept: KeptFile | undefined, file: string): (KeptFile & { bytes: Buffer }) | undefined {
+  if (!kept) return undefined;
+  const found = statSync(file, { throwIfNoEntry: false });
+  if (found?.mtimeMs !== kept.changed || found.size !== kept.size) return undefined;
+  return { ...kept, bytes: readFileSync(file) };
+}

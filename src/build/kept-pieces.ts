@@ -2,10 +2,11 @@ import { hash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, type Stats, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { isPanelPiece, type PanelPiece, type Piece } from '../site/export/panel-piece.ts';
-import type { PlaceLists, UsedPlaces } from '../site/export/shared-places.ts';
+import type { PlaceLists, SharedPlaces, UsedPlaces } from '../site/export/shared-places.ts';
 import { noteReads } from '../site/shared/page-reads.ts';
 import { keepList, keptList } from './kept-list.ts';
 import { type KeptNames, type KeptReads, readsOf } from './kept-names.ts';
+import type { PieceWriter } from './piece-writer.ts';
 
 /** What pieces of panels each long file has; the files lie beside it. */
 const LIST = 'pieces.json';
@@ -30,12 +31,18 @@ interface KeptFile {
   lists?: PlaceLists | undefined;
 }
 
+/** What comes into a file as a panel's piece, and what is kept of it. */
+interface Put {
+  content: string | Uint8Array;
+  kept?: Omit<KeptPiece, 'from' | 'to'>;
+}
+
 /** A long file that is being written. */
 export interface LongFile {
   /** Where it is to be written. */
   file: string;
-  /** The texts of its pieces, one after another: those of panels from the file before, where all that they rest on is as it was. */
-  texts(pieces: Iterable<Piece>): Generator<string>;
+  /** Writes a piece; a panel's comes from the file before, where all that it rests on is as it was. */
+  put(piece: Piece, writer: PieceWriter): void;
   /** It has been written. */
   end(written: Pick<Stats, 'mtimeMs' | 'size'>): void;
 }
@@ -58,7 +65,7 @@ export function keptPieces(cache: string, names: KeptNames) {
       const file = join(cache, FILES, name);
       const earlier = earlierFile(before[name], file);
       const pieces: Record<string, KeptPiece> = {};
-      let lists: PlaceLists | undefined;
+      let places: SharedPlaces | undefined;
       const marks = new Map<string, string>();
 
       /** What tells pieces of this file, made with this, from all others. */
@@ -68,15 +75,15 @@ export function keptPieces(cache: string, names: KeptNames) {
         return what;
       }
 
-      function taken({ panel, given, places }: PanelPiece): { text: string; kept: KeptPiece } | undefined {
+      function taken({ panel, given, places }: PanelPiece): Put | undefined {
         const kept = earlier?.pieces[panel];
         if (!kept || names.nameOf(whatOf(given), panel, kept.reads) !== kept.name) return undefined;
-        if (places && !places.areKept(kept.used ?? [], earlier?.lists ?? [])) return undefined;
-        return { text: earlier.bytes.toString('utf8', kept.from, kept.to), kept };
+        if (places && !places.areKept(kept.used ?? [], earlier.lists ?? [])) return undefined;
+        return { content: earlier.bytes.subarray(kept.from, kept.to), kept };
       }
 
-      /** Made, with what is noted of it. Without a name what follows is made again too. */
-      function made(piece: PanelPiece): { text: string; kept?: Omit<KeptPiece, 'from' | 'to'> } {
+      /** Made, with what is noted of it. Without a name it is made the next time too. */
+      function made(piece: PanelPiece): Put {
         const { panel, given, places } = piece;
         const { result, reads: noted } = noteReads(() =>
           places ? places.noting(() => String(piece)) : { text: String(piece) },
@@ -84,28 +91,21 @@ export function keptPieces(cache: string, names: KeptNames) {
         const reads = readsOf(noted, panel);
         const name = names.nameOf(whatOf(given), panel, reads);
         const { text, ...used } = result;
-        return name === undefined ? { text } : { text, kept: { name, reads, ...used } };
+        return name === undefined ? { content: text } : { content: text, kept: { name, reads, ...used } };
       }
 
       return {
         file,
-        *texts(all) {
-          let at = 0;
-          for (const piece of all) {
-            const { text, kept = undefined } = isPanelPiece(piece)
-              ? (taken(piece) ?? made(piece))
-              : { text: `${piece}` };
-            const from = at;
-            at += Buffer.byteLength(text);
-            if (isPanelPiece(piece)) {
-              if (kept) pieces[piece.panel] = { ...kept, from, to: at };
-              lists = piece.places?.lists();
-            }
-            yield text;
-          }
+        put(piece, writer) {
+          if (!isPanelPiece(piece)) return writer.add(String(piece));
+          const { content, kept } = taken(piece) ?? made(piece);
+          const from = writer.at();
+          writer.add(content);
+          if (kept) pieces[piece.panel] = { ...kept, from, to: writer.at() };
+          places ??= piece.places;
         },
         end({ mtimeMs: changed, size }) {
-          now.set(name, { changed, size, pieces, lists });
+          now.set(name, { changed, size, pieces, lists: places?.lists() });
         },
       };
     },

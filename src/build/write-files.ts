@@ -1,10 +1,10 @@
-import { closeSync, fstatSync, mkdirSync, openSync, writeFileSync } from 'node:fs';
+import { closeSync, fstatSync, mkdirSync, openSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Piece } from '../site/export/panel-piece.ts';
 import type { PublishedFile } from '../site/export/published-file.ts';
 import { giveTurn } from './give-turn.ts';
 import type { keptPages } from './kept-pages.ts';
 import { layFile, linkOrCopy } from './lay-file.ts';
+import { pieceWriter } from './piece-writer.ts';
 import { openNew } from './write-new.ts';
 
 /** A panel's own, of which there are as many as panels. */
@@ -34,35 +34,17 @@ export async function writeFiles(
     const long = isOfPanels && pages?.longFile(path);
     const file = long ? openNew(long.file) : openSync(target, 'w');
     try {
-      await writePieces(file, long ? long.texts(text()) : text());
+      const writer = pieceWriter(file);
+      for (const piece of text()) {
+        if (long) long.put(piece, writer);
+        else writer.add(String(piece));
+        await giveTurn();
+      }
+      writer.end();
       if (long) long.end(fstatSync(file));
     } finally {
       closeSync(file);
     }
     if (long) linkOrCopy(long.file, target);
   }
-}
-
-async function writePieces(file: number, pieces: Iterable<Piece>): Promise<void> {
-  for (const piece of inLargePieces(pieces)) {
-    writeFileSync(file, piece);
-    await giveTurn();
-  }
-}
-
-/** Letters that go to the disk at one time: a call for each of a panel's small pieces would take longer. */
-const AT_ONCE = 1 << 20;
-
-function* inLargePieces(pieces: Iterable<Piece>): Generator<string> {
-  let held: string[] = [];
-  let length = 0;
-  for (const piece of pieces) {
-    const text = String(piece);
-    held.push(text);
-    length += text.length;
-    if (length < AT_ONCE) continue;
-    yield held.join('');
-    [held, length] = [[], 0];
-  }
-  yield held.join('');
 }

@@ -75,7 +75,7 @@ export function keptPages(cache: string) {
       pictured = picturedPages(of);
       before = keptList(list);
       rmSync(list, { force: true });
-      pieces = keptPieces(cache, names);
+      pieces = keptPieces(cache, names, isFresh);
     },
 
     /** How many pages there are, to tell how far it is. */

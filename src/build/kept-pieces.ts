@@ -50,8 +50,11 @@ export interface LongFile {
 /**
  * Panels' pieces of the long data files, which are kept as these files from one build to the next, each under a name that
  * follows from all that it rests on, as pages are (`kept-pages.ts`). The list is away while the files are written.
+ *
+ * @param isFresh what was kept is left aside
  */
-export function keptPieces(cache: string, names: KeptNames) {
+export function keptPieces(cache: string, names: KeptNames, isFresh: boolean) {
+  if (isFresh) for (const name of [LIST, FILES]) rmSync(join(cache, name), { recursive: true, force: true });
   const list = join(cache, LIST);
   const before = keptList<KeptFile>(list);
   const now = new Map<string, KeptFile>();

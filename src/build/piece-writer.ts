@@ -6,9 +6,15 @@ const AT_ONCE = 1 << 20;
 /** Bytes of UTF-8 that a letter, as texts count them, has at most. */
 const MOST_EACH = 3;
 
-/** Puts pieces one after another into a file that is open, of which little is held at any time. */
-export function pieceWriter(file: number) {
-  const held = Buffer.allocUnsafe(AT_ONCE);
+/** Where pieces are held until they go to the disk; for one file after another. */
+export const holder = (): Buffer => Buffer.allocUnsafe(AT_ONCE);
+
+/**
+ * Puts pieces one after another into a file that is open, of which little is held at any time.
+ *
+ * @param held by a `holder`
+ */
+export function pieceWriter(file: number, held: Buffer) {
   let [filled, written] = [0, 0];
 
   function flush(): void {

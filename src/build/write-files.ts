@@ -4,7 +4,7 @@ import type { PublishedFile } from '../site/export/published-file.ts';
 import { giveTurn } from './give-turn.ts';
 import type { keptPages } from './kept-pages.ts';
 import { layFile, linkOrCopy } from './lay-file.ts';
-import { pieceWriter } from './piece-writer.ts';
+import { holder, pieceWriter } from './piece-writer.ts';
 import { openNew } from './write-new.ts';
 
 /** A panel's own, of which there are as many as panels. */
@@ -23,6 +23,7 @@ export async function writeFiles(
   pages?: ReturnType<typeof keptPages>,
 ): Promise<void> {
   const folders = new Set<string>();
+  const held = holder();
   for (const { path, text, isOfPanels } of files) {
     const target = join(folder, path);
     if (pages && OF_ONE_PANEL.test(path)) {
@@ -34,7 +35,7 @@ export async function writeFiles(
     const long = isOfPanels && pages?.longFile(path);
     const file = long ? openNew(long.file) : openSync(target, 'w');
     try {
-      const writer = pieceWriter(file);
+      const writer = pieceWriter(file, held);
       for (const piece of text()) {
         if (long) long.put(piece, writer);
         else writer.add(String(piece));

@@ -1,4 +1,4 @@
-import { existsSync, globSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { calledAs } from '../content/read/called-as.ts';
 import { counted } from '../content/read/problem-list.ts';
@@ -74,7 +74,8 @@ export function buildEnding(
     ...(withdrawn > 0 ? [`${withdrawn} of them withdrawn`] : []),
     ...(drafts > 0 ? [`${counted(drafts, 'draft')} left out`] : []),
   ];
-  const pages = globSync('**/*.html', { cwd: folder }).length;
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true });
+  const pages = files.filter((it) => it.name.endsWith('.html')).length;
   const rows = earlier && 'panels' in earlier ? changedRows(earlier, { content, ledger }) : [];
   const changes =
     rows.length > MOST_CHANGES

@@ -1,29 +1,27 @@
-import { createHash } from 'node:crypto';
-import { globSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
-import { writeWhole } from '../content/read/write-whole.ts';
-import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
-import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
-import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
-import { givenTo, withReads } from '../site/shared/page-reads.ts';
+import type { Loaded } from '../ledger/load-ledger.ts';
+import { withReads } from '../site/shared/page-reads.ts';
+import { keepList, keptList } from './kept-list.ts';
+import { type KeptNames, type KeptReads, keptNames, readsOf } from './kept-names.ts';
+import { type KeptPieces, keptPieces, type LongFile } from './kept-pieces.ts';
 import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
-import { buildStamp } from './source-stamp.ts';
+import { writeNew } from './write-new.ts';
 
-/** What each page is kept under, and what it has read, by a version of the code; the pages lie beside it. */
+/** What each page is kept under, and what it has read, by a version of the code; the pages lie beside it, each by its name. */
 const LIST = 'pages.json';
 const PAGES = 'pages';
 
 /** A page that is kept, or a data file of a panel. */
 interface Kept {
-  /** Follows from all that it rests on, but for the code, by which the whole list is kept. */
   name: string;
   /** When it was written, ms since 1970, and its bytes: the output is made of links to it, and who writes into that writes here. */
   changed: number;
   size: number;
-  reads: { panels: string[]; standings: string[]; all: boolean; given: string[] };
+  reads: KeptReads;
 }
 
 /** A page as it was made. */
@@ -38,6 +36,7 @@ const CAN_BE_KEPT = /^\/(panels|methods|data\/(compare|bench))\/./;
 
 /** The panel that an address is of. */
 const PANEL = /^\/(?:panels|data\/(?:compare|bench))\/([^/]+?)(?:\.json)?(?:\/|$)/;
+const panelOf = (page: string) => PANEL.exec(page)?.[1];
 
 /**
  * Pages that are kept from one build to the next, under a name that follows from all that they rest on: the code, the
@@ -47,44 +46,16 @@ const PANEL = /^\/(?:panels|data\/(?:compare|bench))\/([^/]+?)(?:\.json)?(?:\/|$
  */
 export function keptPages(cache: string) {
   const list = join(cache, LIST);
-  const fileOf = (page: string) => join(cache, PAGES, page.endsWith('/') ? `${page}index.html` : page);
+  const fileOf = ({ name }: Pick<Kept, 'name'>) => join(cache, PAGES, name);
   let before: Record<string, Kept> = {};
   const now = new Map<string, Kept>();
-  let stamps: Stamps | undefined;
-  let source = '';
-  let loaded: Loaded | undefined;
+  let names: KeptNames | undefined;
+  let pieces: KeptPieces | undefined;
   let pictured: ReadonlySet<string> = new Set();
   let [count, done] = [0, 0];
 
-  /** What a panel's pages are given that is made of all panels, as a text; it is the same for all of them. */
-  const givenTexts = new Map<string, string>();
-  function givenText(panel: PanelEntry, ledger: Ledger, name: string): string | undefined {
-    const key = `${name}\n${panel.slug}`;
-    const known = givenTexts.get(key);
-    if (known !== undefined) return known;
-    const given = givenTo(panel, ledger, name);
-    if (!given) return undefined;
-    const text = JSON.stringify(given.value) ?? '';
-    givenTexts.set(key, text);
-    return text;
-  }
-
-  /** A page's name, by what it has read; undefined where something of it is no more. */
-  function nameOf(page: string, reads: Kept['reads']): string | undefined {
-    if (!loaded || !stamps || pictured.has(page)) return undefined;
-    const panel = loaded.ledger.panels.get(PANEL.exec(page)?.[1] ?? '');
-    const hash = createHash('sha256').update(`${stamps.shared}\n${page}\n`);
-    for (const part of ['panels', 'standings'] as const) {
-      const of = stamps[part];
-      for (const it of reads.all ? of.keys() : reads[part]) hash.update(`${part} ${it} ${of.get(it)}\n`);
-    }
-    for (const name of reads.given) {
-      const given = panel && givenText(panel, loaded.ledger, name);
-      if (given === undefined) return undefined;
-      hash.update(`${name} ${given}\n`);
-    }
-    return hash.digest('base64url');
-  }
+  const nameOf = (page: string, reads: KeptReads) =>
+    pictured.has(page) ? undefined : names?.nameOf(page, panelOf(page), reads);
 
   const tell = () => {
     done++;
@@ -99,20 +70,12 @@ export function keptPages(cache: string) {
      */
     open(of: Loaded, isFresh: boolean): void {
       if (isFresh) for (const name of [LIST, PAGES]) rmSync(join(cache, name), { recursive: true, force: true });
-      mkdirSync(cache, { recursive: true });
-      loaded = of;
-      givenTexts.clear();
-      source = buildStamp();
-      stamps = stampsOf(of, contentFolder());
+      mkdirSync(join(cache, PAGES), { recursive: true });
+      names = keptNames(of);
       pictured = picturedPages(of);
-      try {
-        const { code, kept } = JSON.parse(readFileSync(list, 'utf8'));
-        before = code === source ? kept : {};
-      } catch {
-        // There is none yet, or it was cut off: all pages are rendered.
-        before = {};
-      }
+      before = keptList(list);
       rmSync(list, { force: true });
+      pieces = keptPieces(cache, names, isFresh);
     },
 
     /** How many pages there are, to tell how far it is. */
@@ -124,7 +87,7 @@ export function keptPages(cache: string) {
     keptFile(page: string): string | undefined {
       const own = before[page];
       if (!own || nameOf(page, own.reads) !== own.name) return undefined;
-      const file = fileOf(page);
+      const file = fileOf(own);
       const found = statSync(file, { throwIfNoEntry: false });
       if (found?.mtimeMs !== own.changed || found.size !== own.size) return undefined;
       now.set(page, own);
@@ -140,33 +103,27 @@ export function keptPages(cache: string) {
     async made(page: string, make: () => Promise<Uint8Array>): Promise<MadePage> {
       tell();
       if (!CAN_BE_KEPT.test(page)) return { bytes: await make() };
-      const { result: bytes, reads } = await withReads(make);
-      // A panel that is given to what makes its file was not asked for.
-      const panels = new Set([...reads.panels, ...(PANEL.exec(page)?.slice(1) ?? [])]);
-      const own = {
-        panels: [...panels].toSorted(),
-        standings: [...reads.standings].toSorted(),
-        all: reads.all,
-        given: [...reads.given].toSorted(),
-      };
-      const name = nameOf(page, own);
+      const { result: bytes, reads: noted } = await withReads(make);
+      const reads = readsOf(noted, panelOf(page));
+      const name = nameOf(page, reads);
       if (name === undefined) return { bytes };
-      const file = fileOf(page);
-      // Never into what lies there: it may be a page of the published guide too.
-      writeWhole(file, bytes);
-      const { mtimeMs: changed, size } = statSync(file);
-      now.set(page, { name, changed, size, reads: own });
+      const file = fileOf({ name });
+      const { mtimeMs: changed, size } = writeNew(file, (it) => writeFileSync(it, bytes));
+      now.set(page, { name, changed, size, reads });
       return { bytes, file };
     },
 
+    /** A long data file, which has pieces of panels that are kept in the same way. */
+    longFile: (path: string): LongFile | undefined => pieces?.begin(path),
+
     /** When all pages and data files are there. */
     close(): void {
-      const files = new Set([...now.keys()].map(fileOf));
-      for (const path of globSync('**/*.{html,json}', { cwd: join(cache, PAGES) })) {
-        const file = join(cache, PAGES, path);
-        if (!files.has(file)) rmSync(file);
+      const kept = new Set([...now.values()].map(({ name }) => name));
+      for (const name of readdirSync(join(cache, PAGES))) {
+        if (!kept.has(name)) rmSync(join(cache, PAGES, name), { recursive: true });
       }
-      writeWhole(list, JSON.stringify({ code: source, kept: Object.fromEntries(now) }));
+      keepList(list, Object.fromEntries(now));
+      pieces?.close();
       now.clear();
     },
   };

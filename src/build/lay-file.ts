@@ -1,6 +1,7 @@
-import { constants } from 'node:fs';
-import { copyFile, link, mkdir, writeFile } from 'node:fs/promises';
+import { constants, copyFileSync, linkSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { errorCode } from './error-code.ts';
+import { giveTurn } from './give-turn.ts';
 import type { keptPages } from './kept-pages.ts';
 
 /**
@@ -15,19 +16,33 @@ export async function layFile(
   file: string,
   make: () => Promise<Uint8Array>,
 ): Promise<void> {
-  await mkdir(dirname(file), { recursive: true });
+  await giveTurn();
   const kept = pages.keptFile(address);
-  if (kept) return linkOrCopy(kept, file);
+  if (kept !== undefined) return inFolder(file, () => linkOrCopy(kept, file));
   const made = await pages.made(address, make);
-  if (made.file) await linkOrCopy(made.file, file);
-  else await writeFile(file, made.bytes);
+  inFolder(file, () => (made.file ? linkOrCopy(made.file, file) : writeFileSync(file, made.bytes)));
 }
 
 /** Gives a kept file a place in the output: a link, or where there can be none, as on some disks, a copy. */
-export async function linkOrCopy(kept: string, file: string): Promise<void> {
+export function linkOrCopy(kept: string, file: string): void {
   try {
-    await link(kept, file);
-  } catch {
-    await copyFile(kept, file, constants.COPYFILE_FICLONE);
+    linkSync(kept, file);
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') throw error;
+    copyFileSync(kept, file, constants.COPYFILE_FICLONE);
+  }
+}
+
+/**
+ * Has a file written, and makes its folder where it is not there: to ask for each of thousands takes longer. At once,
+ * since to wait for a small file takes longer than to write it.
+ */
+function inFolder(file: string, write: () => void): void {
+  try {
+    write();
+  } catch (error) {
+    if (errorCode(error) !== 'ENOENT') throw error;
+    mkdirSync(dirname(file), { recursive: true });
+    write();
   }
 }

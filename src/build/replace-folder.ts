@@ -1,5 +1,5 @@
-import { existsSync, renameSync } from 'node:fs';
-import { cp, rm } from 'node:fs/promises';
+import { existsSync, renameSync, rmSync } from 'node:fs';
+import { cp } from 'node:fs/promises';
 import { errorCode } from './error-code.ts';
 
 /**
@@ -11,7 +11,7 @@ export async function replaceFolder(finished: string, target: string): Promise<v
   const [from, to] = [trim(finished), trim(target)];
   const [aside, beside] = [`${to}.old`, `${to}.new`];
   // What a build that was stopped has left.
-  for (const left of [aside, beside]) await rm(left, { recursive: true, force: true });
+  for (const left of [aside, beside]) rmSync(left, { recursive: true, force: true });
   const hadOne = existsSync(to);
   if (hadOne) renameSync(to, aside);
   try {
@@ -21,7 +21,7 @@ export async function replaceFolder(finished: string, target: string): Promise<v
     if (errorCode(error) !== 'EXDEV') throw error;
     await copyInPlace(from, { to, aside, beside, hadOne });
   }
-  await rm(aside, { recursive: true, force: true });
+  rmSync(aside, { recursive: true, force: true });
 }
 
 /** The same from another disk: the copy takes its time while the old one stands, and its place in two renames. */
@@ -39,10 +39,10 @@ async function copyInPlace(
       throw error;
     }
   } catch (error) {
-    await rm(beside, { recursive: true, force: true });
+    rmSync(beside, { recursive: true, force: true });
     throw error;
   }
-  await rm(from, { recursive: true, force: true });
+  rmSync(from, { recursive: true, force: true });
 }
 
 function trim(path: string): string {

@@ -1,6 +1,8 @@
-import { globSync, rmSync } from 'node:fs';
+import { globSync, readFileSync, rmSync } from 'node:fs';
 import { join, matchesGlob } from 'node:path';
-import { close, createIndex } from 'pagefind';
+import { close, createIndex, type PagefindIndex } from 'pagefind';
+import { giveTurn } from './give-turn.ts';
+import { searchedPart } from './searched-part.ts';
 
 /**
  * What the search finds. The calculation pages repeat the panels' own in more detail and would crowd them out. In the
@@ -33,7 +35,7 @@ async function index(folder: string): Promise<void> {
     const { index: made, errors } = await createIndex({ excludeSelectors: ['code'] });
     if (!made) throw new Error(errors.join('\n'));
     for (const step of [
-      () => made.addDirectory({ path: folder, glob: SEARCHED }),
+      () => addPages(made, folder),
       () => made.writeFiles({ outputPath: join(folder, 'pagefind') }),
     ]) {
       const { errors } = await step();
@@ -46,4 +48,17 @@ async function index(folder: string): Promise<void> {
   } finally {
     await close();
   }
+}
+
+/** Hands it what the search finds of each page, in an order that is no disk's: by it pages are counted in the index. */
+async function addPages(index: PagefindIndex, folder: string): Promise<{ errors: string[] }> {
+  const added: ReturnType<PagefindIndex['addHTMLFile']>[] = [];
+  for (const path of globSync(SEARCHED, { cwd: folder }).toSorted()) {
+    // Letter by letter of its bytes: what is looked for in a page is ASCII, and only a little of it is read as a text.
+    const part = searchedPart(readFileSync(join(folder, path), 'latin1'));
+    const content = Buffer.from(part, 'latin1').toString();
+    added.push(index.addHTMLFile({ sourcePath: path, content }));
+    await giveTurn();
+  }
+  return { errors: (await Promise.all(added)).flatMap(({ errors }) => errors) };
 }

@@ -14,7 +14,7 @@ export function serveFiles(files: () => readonly PublishedFile[]) {
       const file = isOurs(path) && files().find((it) => it.path === path || it.path === `${path}index.html`);
       if (file) {
         response.setHeader('content-type', `${file.type}; charset=utf-8`);
-        for (const piece of file.text()) response.write(piece);
+        for (const piece of file.text()) response.write(String(piece));
         response.end();
       } else next();
     } catch (error) {

@@ -6,6 +6,7 @@ import { METRICS, type Metric } from '../../measure/metrics.ts';
 import { say } from '../../words/say.ts';
 import { dataUnit, figureNumbers, harmless, publishedPanels } from './data-parts.ts';
 import { isLeftOut } from './figure-rows.ts';
+import type { PanelPiece, Piece } from './panel-piece.ts';
 
 /** What stands before the figures. */
 const OWN_COLUMNS = ['panel', 'maker', 'model', 'size_class', 'session', 'in_doubt', 'carried_over'] as const;
@@ -18,7 +19,7 @@ const SIGNS = { below: '<', above: '>' } as const;
  * 95 % interval. Where there is none its reason stands in the place of the value. All else that a figure has, and every
  * reading, is in the tables of the data package, a line each. In pieces, a panel each.
  */
-export function* panelsCsv(ledger: Ledger): Generator<string> {
+export function* panelsCsv(ledger: Ledger): Generator<Piece> {
   const panels = publishedPanels(ledger);
   const { currency } = ledger.guide;
   const maps = panels.flatMap((panel) => benches(panel).map(({ figures }) => figures));
@@ -30,8 +31,11 @@ export function* panelsCsv(ledger: Ledger): Generator<string> {
     return ['', ' low', ' high'].map((end) => `${id}${end}${inUnit}`);
   });
   yield `${csvFormatRow([...OWN_COLUMNS, ...names])}\n`;
+  const given = metrics.map(({ id }) => id).join(' ');
   for (const panel of panels) {
-    for (const bench of benches(panel)) yield `${csvFormatRow(cells(panel, bench, metrics))}\n`;
+    const line = (bench: Bench) => `${csvFormatRow(cells(panel, bench, metrics))}\n`;
+    const piece: PanelPiece = { panel: panel.slug, given, toString: () => benches(panel).map(line).join('') };
+    yield piece;
   }
 }
 

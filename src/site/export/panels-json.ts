@@ -21,8 +21,10 @@ import { publishedPanels, short, valueData } from './data-parts.ts';
 import { type FigureKinds, figureKinds, stepUpKinds } from './figure-kinds.ts';
 import { FIGURE_COLUMNS, figureRow, figureRows } from './figure-rows.ts';
 import { instrumentsData, usedData } from './instruments-data.ts';
+import type { PanelPiece, Piece } from './panel-piece.ts';
 import { READING_COLUMNS, readingRow } from './reading-rows.ts';
 import { type LimitEntry, type Lists, listed, lists } from './shared-lists.ts';
+import { sharedPlaces } from './shared-places.ts';
 import { standardsData } from './standards-data.ts';
 import { type NoteTable, noteTable, type TextTable, textTable } from './text-table.ts';
 
@@ -57,18 +59,20 @@ type PanelPen = Pen & { notes: NoteTable };
  * thousands of panels it is longer than one text can be. What many panels have alike is said once, at its beginning
  * and its end; the texts come last, since they are found on the way.
  */
-export function* panelsJson(ledger: Ledger): Generator<string> {
+export function* panelsJson(ledger: Ledger): Generator<Piece> {
   const { guide, today } = ledger;
   const { currency } = guide;
   const kinds = figureKinds(ledger);
+  const panels = publishedPanels(ledger);
+  const places = sharedPlaces();
   const pen: Pen = {
-    texts: textTable(),
+    texts: textTable(places.table((text) => text)),
     kinds,
-    lists: lists(),
+    lists: lists(places),
     stepUpKinds: stepUpKinds(currency),
     site: guide.site.replace(/\/$/, ''),
     currency,
-    placeOf: new Map(publishedPanels(ledger).map((it, i) => [it.slug, i])),
+    placeOf: new Map(panels.map((it, i) => [it.slug, i])),
   };
   const head = JSON.stringify({
     format: DATA_FORMAT,
@@ -87,13 +91,26 @@ export function* panelsJson(ledger: Ledger): Generator<string> {
     corrections: correctionsData(ledger),
   });
   yield `${head.slice(0, -1)},"panels":[`;
+  const given = JSON.stringify([kinds, ...pen.placeOf.keys()]);
   let separator = '';
-  for (const panel of publishedPanels(ledger)) {
-    yield separator + JSON.stringify(panelData(panel, ledger, pen));
+  for (const panel of panels) {
+    if (separator) yield separator;
+    const piece: PanelPiece = {
+      panel: panel.slug,
+      given,
+      places,
+      toString: () => JSON.stringify(panelData(panel, ledger, pen)),
+    };
+    yield piece;
     separator = ',\n';
   }
-  const said = Object.fromEntries(Object.entries(pen.lists).map(([name, { list }]) => [name, list]));
-  yield `],"lists":${JSON.stringify(said)},"texts":${JSON.stringify(pen.texts.texts())}}`;
+  // What was found on the way is there once all others have been written.
+  yield { toString: () => listsText(pen) };
+}
+
+function listsText({ lists, texts }: Pen): string {
+  const said = Object.fromEntries(Object.entries(lists).map(([name, { list }]) => [name, list]));
+  return `],"lists":${JSON.stringify(said)},"texts":${JSON.stringify(texts.texts())}}`;
 }
 
 function panelData(panel: PanelEntry, ledger: Ledger, ofAll: Pen) {

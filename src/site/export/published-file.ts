@@ -1,3 +1,5 @@
+import type { Piece } from './panel-piece.ts';
+
 /** A file that a build writes itself. */
 export interface PublishedFile {
   /** Its address without the leading slash. */
@@ -13,11 +15,13 @@ export interface PublishedFile {
     | 'text/javascript'
     | 'text/plain';
   /** Its text, in pieces that are written one after another. */
-  text(): Iterable<string>;
+  text(): Iterable<Piece>;
+  /** Most of it are pieces of panels. */
+  isOfPanels?: true;
 }
 
 /** A file of JSON. */
-export const json = (path: string, text: () => Iterable<string>): PublishedFile => ({
+export const json = (path: string, text: () => Iterable<Piece>): PublishedFile => ({
   path,
   type: 'application/json',
   text,

@@ -28,8 +28,8 @@ export function publishedFiles(loaded: Loaded, reader: BenchReader): PublishedFi
   const { ledger } = loaded;
   const moved = movedPages(ledger);
   return [
-    json('data/panels.json', () => panelsJson(ledger)),
-    { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger) },
+    { ...json('data/panels.json', () => panelsJson(ledger)), isOfPanels: true },
+    { path: 'data/panels.csv', type: 'text/csv', text: () => panelsCsv(ledger), isOfPanels: true },
     { path: 'data/standards.csv', type: 'text/csv', text: () => standardsCsv(ledger) },
     json('data/panels.schema.json', () => [JSON.stringify(panelsSchema(ledger.guide.site), undefined, 1)]),
     ...packageFiles(ledger),

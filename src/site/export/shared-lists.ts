@@ -1,7 +1,7 @@
-import { placeTable } from '../shared/browser/place-table.ts';
 import type { TextRef } from '../shared/browser/text-ref.ts';
 import type { UsedInstruments } from './instruments-data.ts';
 import type { ReadingEntry } from './reading-rows.ts';
+import type { SharedPlaces } from './shared-places.ts';
 
 /** What the rows of limits of many sessions are of. */
 export type LimitEntry = readonly [
@@ -12,15 +12,16 @@ export type LimitEntry = readonly [
   caution: number,
 ];
 
-const list = <Entry>() => placeTable<readonly Entry[]>((entries) => JSON.stringify(entries));
-
 /** What rows are of, in their order, and which meters read: said once for all sessions that have the same. */
-export const lists = () => ({
-  figures: list<string>(),
-  readings: list<ReadingEntry>(),
-  limits: list<LimitEntry>(),
-  instruments: placeTable<UsedInstruments>((it) => JSON.stringify(it)),
-});
+export function lists({ table }: SharedPlaces) {
+  const list = <Entry>() => table<readonly Entry[]>((entries) => JSON.stringify(entries));
+  return {
+    figures: list<string>(),
+    readings: list<ReadingEntry>(),
+    limits: list<LimitEntry>(),
+    instruments: table<UsedInstruments>((it) => JSON.stringify(it)),
+  };
+}
 export type Lists = ReturnType<typeof lists>;
 
 /** Rows behind the place of the list that says what each of them is of. */

@@ -17,8 +17,8 @@ export type NoteTable = ReturnType<typeof noteTable>;
 
 const NUMBERS = /#|\d+(?:[.,]\d+)*/g;
 
-export function textTable(): TextTable {
-  const { list, placeOf: whole } = placeTable<string>((text) => text);
+/** @param table of the texts */
+export function textTable({ list, placeOf: whole } = placeTable<string>((text) => text)): TextTable {
   return {
     whole,
     filled: (text) => {

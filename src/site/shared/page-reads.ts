@@ -29,8 +29,14 @@ const made = shared.panelLedgerMade;
 
 /** Renders a page, and tells what of the ledger it has read. */
 export async function withReads<T>(render: () => Promise<T>): Promise<{ result: T; reads: PageReads }> {
+  const { result, reads } = noteReads(render);
+  return { result: await result, reads };
+}
+
+/** Makes something at once, and tells what of the ledger it has read. */
+export function noteReads<T>(make: () => T): { result: T; reads: PageReads } {
   const own: PageReads = { panels: new Set(), standings: new Set(), all: false, given: new Set() };
-  return { result: await reads.run(own, render), reads: own };
+  return { result: reads.run(own, make), reads: own };
 }
 
 /**

@@ -2,7 +2,7 @@ import { type FigureMap, isFigure } from '../../../measure/figure.ts';
 import { isInDoubt } from '../../../measure/handed-on.ts';
 import { METRICS } from '../../../measure/metrics.ts';
 import { say } from '../../../words/say.ts';
-import { dataUnit, figureNumbers, flagsData, publishedPanels } from '../data-parts.ts';
+import { dataUnit, figureNumbers, flagsData } from '../data-parts.ts';
 import { type FigureKinds, figureKinds } from '../figure-kinds.ts';
 import { isLeftOut } from '../figure-rows.ts';
 import { type Cell, PANEL_FIELD, REQUIRED, type Table, TO_METRIC, TO_PANEL } from './table.ts';
@@ -45,13 +45,16 @@ export const FIGURES_TABLE: Table<'figures'> = {
   ],
   primaryKey: [],
   foreignKeys: [TO_PANEL, TO_METRIC],
-  *rows(ledger) {
+  ofPanels(ledger) {
     const { currency } = ledger.guide;
     const kinds = figureKinds(ledger);
-    for (const { slug, sessions, figures } of publishedPanels(ledger)) {
-      if (sessions.length === 0) yield* figureCells(figures, slug, null, currency, kinds);
-      for (const session of sessions) yield* figureCells(session.figures, slug, session.date, currency, kinds);
-    }
+    return {
+      given: JSON.stringify(kinds),
+      *rows({ slug, sessions, figures }) {
+        if (sessions.length === 0) yield* figureCells(figures, slug, null, currency, kinds);
+        for (const session of sessions) yield* figureCells(session.figures, slug, session.date, currency, kinds);
+      },
+    };
   },
 };
 

@@ -13,6 +13,7 @@ export function packageFiles(ledger: Ledger): PublishedFile[] {
         path: `data/${tablePath(table)}`,
         type: 'text/csv',
         text: () => tableCsv(table, ledger),
+        ...('ofPanels' in table && { isOfPanels: true }),
       }),
     ),
   ];

@@ -1,5 +1,5 @@
 import { rawReadings } from '../../calculation/raw-readings.ts';
-import { harmless, publishedPanels } from '../data-parts.ts';
+import { harmless } from '../data-parts.ts';
 import { PANEL_FIELD, REQUIRED, SESSION_FIELD, type Table, TO_SESSION } from './table.ts';
 
 /** A row a reading, as it was written down. */
@@ -30,8 +30,9 @@ export const READINGS_TABLE: Table<'readings'> = {
   ],
   primaryKey: ['panel', 'session', 'reading'],
   foreignKeys: [TO_SESSION],
-  *rows(ledger) {
-    for (const { slug, sessions } of publishedPanels(ledger)) {
+  ofPanels: () => ({
+    given: '',
+    *rows({ slug, sessions }) {
       for (const session of sessions) {
         for (const { path, value, unit, bound, written, struck } of rawReadings(session)) {
           yield [
@@ -46,6 +47,6 @@ export const READINGS_TABLE: Table<'readings'> = {
           ];
         }
       }
-    }
-  },
+    },
+  }),
 };

@@ -1,5 +1,7 @@
 import { csvFormatRow } from 'd3-dsv';
-import type { Ledger } from '../../../ledger/ledger.ts';
+import type { Ledger, PanelEntry } from '../../../ledger/ledger.ts';
+import { publishedPanels } from '../data-parts.ts';
+import type { PanelPiece, Piece } from '../panel-piece.ts';
 
 /** What a cell may hold; an empty cell says that there is nothing. */
 export type Cell = string | number | boolean | null;
@@ -14,8 +16,8 @@ export interface Field {
   constraints?: { required?: boolean; enum?: readonly string[]; pattern?: string };
 }
 
-/** A table of the data package: what its columns are, and its rows. */
-export interface Table<Name extends string = string> {
+/** What a table of the data package is. */
+interface Described<Name extends string> {
   name: Name;
   title: string;
   description: string;
@@ -23,8 +25,19 @@ export interface Table<Name extends string = string> {
   /** Columns that no two rows have alike. */
   primaryKey: readonly string[];
   foreignKeys: ReadonlyArray<{ fields: readonly string[]; table: string; to: readonly string[] }>;
-  /** In the order of `fields`. */
-  rows(ledger: Ledger): Iterable<readonly Cell[]>;
+}
+
+/** A row, in the order of `fields`. */
+export type Row = readonly Cell[];
+
+/** A table of the data package: what its columns are, and its rows; those of each panel by themselves where they are many. */
+export type Table<Name extends string = string> = Described<Name> &
+  ({ rows(ledger: Ledger): Iterable<Row> } | { ofPanels(ledger: Ledger): PanelRows });
+
+/** The rows of each panel, and what they are made with besides the panel, as a text. */
+export interface PanelRows {
+  given: string;
+  rows(panel: PanelEntry): Iterable<Row>;
 }
 
 /** Keys that tables lead to one another by. */
@@ -53,14 +66,27 @@ export const SESSION_FIELD: Field = {
 const CHUNK = 200;
 
 /** A table as CSV (RFC 4180, UTF-8, one line of names), in pieces that are written one after another. */
-export function* tableCsv(table: Table, ledger: Ledger): Generator<string> {
+export function* tableCsv(table: Table, ledger: Ledger): Generator<Piece> {
   yield `${csvFormatRow(table.fields.map((it) => it.name))}\n`;
+  if ('ofPanels' in table) yield* panelPieces(table.ofPanels(ledger), ledger);
+  else yield* chunks(table.rows(ledger));
+}
+
+function* panelPieces({ given, rows }: PanelRows, ledger: Ledger): Generator<PanelPiece> {
+  for (const panel of publishedPanels(ledger)) {
+    yield { panel: panel.slug, given, toString: () => Array.from(rows(panel), line).join('') };
+  }
+}
+
+function* chunks(rows: Iterable<Row>): Generator<string> {
   let lines: string[] = [];
-  for (const row of table.rows(ledger)) {
-    lines.push(csvFormatRow(row.map((it) => (it === null ? '' : String(it)))));
+  for (const row of rows) {
+    lines.push(line(row));
     if (lines.length < CHUNK) continue;
-    yield `${lines.join('\n')}\n`;
+    yield lines.join('');
     lines = [];
   }
-  if (lines.length > 0) yield `${lines.join('\n')}\n`;
+  yield lines.join('');
 }
+
+const line = (row: Row) => `${csvFormatRow(row.map((it) => (it === null ? '' : String(it))))}\n`;

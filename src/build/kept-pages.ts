@@ -8,6 +8,7 @@ import type { Ledger, PanelEntry } from '../ledger/ledger.ts';
 import { contentFolder, type Loaded } from '../ledger/load-ledger.ts';
 import { type Stamps, stampsOf } from '../ledger/panel-stamps.ts';
 import { givenTo, withReads } from '../site/shared/page-reads.ts';
+import { leanHtml } from './lean-html.ts';
 import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
 import { buildStamp } from './source-stamp.ts';
@@ -193,11 +194,12 @@ export const keeping =
         ? { bytes: await readFile(kept) }
         : await pages.made(page, async () => {
             const rendered = await astro.render(request, options);
-            return bytesOf(rendered instanceof Response ? rendered : rendered.response);
+            return bytesOf(rendered instanceof Response ? rendered : rendered.response, page);
           });
       return new Response(new Uint8Array(bytes), { headers: { 'content-type': 'text/html' } });
     },
   });
 
-/** What a page's answer holds. */
-export const bytesOf = async (response: Response): Promise<Uint8Array> => Buffer.from(await response.arrayBuffer());
+/** A page as it is written, of the answer that it was rendered into. */
+export const bytesOf = async (response: Response, page: string): Promise<Uint8Array> =>
+  Buffer.from(leanHtml(await response.text(), page));

@@ -9,6 +9,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { IMPOSSIBLE_CODE } from '../src/cli/exit-codes.ts';
+import { diskInMemory } from './support/disk-in-memory.ts';
 import { ensureBrowsers } from './support/ensure-browser.ts';
 
 interface Count {
@@ -27,6 +28,8 @@ const PAGES = 'tests/tsconfig.pages.json';
 /** Its command has the name of the other compiler's, and either may have it. */
 const COMPILER = 'node_modules/typescript-native/bin/tsc';
 
+// Of all steps, unless whoever runs them wants another place.
+process.env.TMPDIR ??= diskInMemory() ?? tmpdir();
 const reports = mkdtempSync(join(tmpdir(), 'panel-ledger-tests-'));
 
 /** One command is one check: it passes when it exits with 0. */

@@ -7,6 +7,7 @@ import { withReads } from '../site/shared/page-reads.ts';
 import { keepList, keptList } from './kept-list.ts';
 import { type KeptNames, type KeptReads, keptNames, readsOf } from './kept-names.ts';
 import { type KeptPieces, keptPieces, type LongFile } from './kept-pieces.ts';
+import { leanHtml } from './lean-html.ts';
 import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
 import { writeNew } from './write-new.ts';
@@ -150,11 +151,12 @@ export const keeping =
         ? { bytes: await readFile(kept) }
         : await pages.made(page, async () => {
             const rendered = await astro.render(request, options);
-            return bytesOf(rendered instanceof Response ? rendered : rendered.response);
+            return bytesOf(rendered instanceof Response ? rendered : rendered.response, page);
           });
       return new Response(new Uint8Array(bytes), { headers: { 'content-type': 'text/html' } });
     },
   });
 
-/** What a page's answer holds. */
-export const bytesOf = async (response: Response): Promise<Uint8Array> => Buffer.from(await response.arrayBuffer());
+/** A page as it is written, of the answer that it was rendered into. */
+export const bytesOf = async (response: Response, page: string): Promise<Uint8Array> =>
+  Buffer.from(leanHtml(await response.text(), page));

@@ -64,7 +64,7 @@ export async function renderPages(
       const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
       await layFile(pages, page, join(grown, fileOf(page)), async () => {
         try {
-          return await bytesOf(await app.render(request, { routeData: route }));
+          return await bytesOf(await app.render(request, { routeData: route }), page);
         } catch (error) {
           throw new PageFault(page, textOf(page), error);
         }

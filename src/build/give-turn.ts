@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 
 /** ms that one may be at work before others have their turn. */
-const LONGEST = 10;
+const LONGEST = 2;
 
 let last = 0;
 

@@ -2,15 +2,11 @@ import { cp } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { RouteData } from 'astro';
 import { StaticPaths } from 'astro/runtime/prerender/static-paths.js';
-import pLimit from 'p-limit';
 import { bytesOf, type keptPages } from '../kept-pages.ts';
 import { layFile } from '../lay-file.ts';
 import { indexPages, isSearched } from '../search-index.ts';
 import type { Program } from './kept-programs.ts';
 import { PageFault } from './page-fault.ts';
-
-/** Pages that are on their way to the disk at one time. */
-const AT_ONCE = 12;
 
 /** The host that pages are asked for with; none of it gets into them. */
 const HOST = 'http://localhost';
@@ -56,9 +52,9 @@ export async function renderPages(
   await cp(assets, grown, { recursive: true });
   const paths = await new StaticPaths(app as unknown as ConstructorParameters<typeof StaticPaths>[0]).getAll();
   pages.expect(paths.length);
-  const limit = pLimit(AT_ONCE);
-  const write = ({ pathname, route }: (typeof paths)[number]) =>
-    limit(async () => {
+  // One after another: nothing in them waits, and several at a time would only be in memory together.
+  const write = async (them: typeof paths) => {
+    for (const { pathname, route } of them) {
       if (route.type !== 'page') throw new Error(`${pathname} is no page`);
       const page = addressOf(pathname);
       const request = new Request(new URL(`${base.slice(0, -1)}${page}`, HOST));
@@ -69,14 +65,15 @@ export async function renderPages(
           throw new PageFault(page, textOf(page), error);
         }
       });
-    });
+    }
+  };
   const { searched = [], others = [] } = Object.groupBy(paths, ({ pathname }) =>
     isSearched(fileOf(addressOf(pathname))) ? 'searched' : 'others',
   );
-  await Promise.all(searched.map(write));
+  await write(searched);
   const indexed = indexPages(grown);
   try {
-    await Promise.all(others.map(write));
+    await write(others);
   } catch (error) {
     // Nothing is left at work in a folder that is about to go.
     await indexed.catch(() => {});

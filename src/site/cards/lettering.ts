@@ -46,8 +46,6 @@ export interface Letter {
   glyph: Glyph;
   /** Of the typeface to a letter size. */
   units: number;
-  /** To letters that have come behind it, by their keys. */
-  kernings: Map<string, number>;
 }
 
 const letters = new Map<string, Letter>();
@@ -64,10 +62,10 @@ function findLetter(character: string, face: Face, key: string): Letter {
   for (const alphabet of ALPHABETS) {
     const font = fontOf(face, alphabet);
     const index = font.charToGlyphIndex(character);
-    if (index > 0) return { key, font, glyph: font.glyphs.get(index), units: font.unitsPerEm, kernings: new Map() };
+    if (index > 0) return { key, font, glyph: font.glyphs.get(index), units: font.unitsPerEm };
   }
   const font = fontOf(face, 'latin');
-  return { key: `${face} none`, font, glyph: font.glyphs.get(0), units: font.unitsPerEm, kernings: new Map() };
+  return { key: `${face} none`, font, glyph: font.glyphs.get(0), units: font.unitsPerEm };
 }
 
 /** A letter of a line, and where it begins, in letter sizes. */
@@ -102,22 +100,13 @@ function newLine(text: string, face: Face): SetLine {
   let before: Letter | undefined;
   const set = [...text.normalize('NFC')].map((character) => {
     const letter = letterOf(character, face);
-    if (before?.font === letter.font) x += kerning(before, letter);
+    if (before?.font === letter.font) x += letter.font.getKerningValue(before.glyph, letter.glyph) / letter.units;
     const at = x;
     x += (letter.glyph.advanceWidth ?? 0) / letter.units;
     before = letter;
     return { letter, at };
   });
   return { letters: set, width: x };
-}
-
-/** How much nearer a letter stands to one of its face than their widths say, in letter sizes; to find it takes a while. */
-function kerning(before: Letter, { key, font, glyph, units }: Letter): number {
-  const known = before.kernings.get(key);
-  if (known !== undefined) return known;
-  const found = font.getKerningValue(before.glyph, glyph) / units;
-  before.kernings.set(key, found);
-  return found;
 }
 
 /** How wide a text is at a letter size, in its unit. */

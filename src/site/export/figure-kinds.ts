@@ -20,16 +20,8 @@ export type FigureKinds = Readonly<Record<string, FigureKind>>;
 /** An id is slug and metric, with the day of the session between them where it is a session's. */
 const ownerOf = ({ id }: Figure): FigureKind['of'] => (id.indexOf('/') < id.lastIndexOf('/') ? 'session' : 'panel');
 
-const known = new WeakMap<Ledger, FigureKinds>();
-
-/** What the figures of each metric have alike: of basis and owner, what most have. Worked out once a ledger. */
+/** What the figures of each metric have alike: of basis and owner, what most have. It goes through all panels. */
 export function figureKinds(ledger: Ledger): FigureKinds {
-  const kinds = known.get(ledger) ?? kindsIn(ledger);
-  known.set(ledger, kinds);
-  return kinds;
-}
-
-function kindsIn(ledger: Ledger): FigureKinds {
   const { currency } = ledger.guide;
   const seen = new Map<string, Map<string, { count: number; basis: Basis; of: FigureKind['of'] }>>();
   for (const panel of publishedPanels(ledger)) {

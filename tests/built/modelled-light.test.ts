@@ -69,7 +69,7 @@ describe('the time to a radiant exposure', () => {
     await using opened = await site.open(ADDRESS, { javaScriptEnabled: false });
     const { page } = opened;
     expect(await page.getByLabel(/J\/cm² that you/).isVisible()).toBe(false);
-    expect((await page.locator('[data-exposure-head]').innerText()).trim()).toBe('Seconds for each 1 J/cm²');
+    expect((await page.locator('[data-exposure-head]').textContent())?.trim()).toBe('Seconds for each 1 J/cm²');
     const first = await page.locator('td > [data-seconds]').first().textContent();
     const away = Math.abs(Number.parseFloat(first ?? '') - 1000 / meanAt(5));
     expect(away).toBeLessThanOrEqual(1.001 * halfLastDigit(first ?? ''));

@@ -1,27 +1,19 @@
-import { mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import type { AstroPrerenderer } from 'astro';
 import type { Loaded } from '../ledger/load-ledger.ts';
 import { withReads } from '../site/shared/page-reads.ts';
-import { keepList, keptList } from './kept-list.ts';
 import { type KeptNames, type KeptReads, keptNames, readsOf } from './kept-names.ts';
 import { type KeptPieces, keptPieces, type LongFile } from './kept-pieces.ts';
+import { isAsWritten, openStore, type Store, type Written, written } from './kept-store.ts';
 import { leanHtml } from './lean-html.ts';
 import { picturedPages } from './pictured-pages.ts';
 import { tellStage } from './progress.ts';
 import { writeNew } from './write-new.ts';
 
-/** What each page is kept under, and what it has read, by a version of the code; the pages lie beside it, each by its name. */
-const LIST = 'pages.json';
-const PAGES = 'pages';
-
-/** A page that is kept, or a data file of a panel. */
-interface Kept {
+/** A page that is kept, or a data file of a panel; it lies under its name. */
+interface Kept extends Written {
   name: string;
-  /** When it was written, ms since 1970, and its bytes: the output is made of links to it, and who writes into that writes here. */
-  changed: number;
-  size: number;
   reads: KeptReads;
 }
 
@@ -46,9 +38,7 @@ const panelOf = (page: string) => PANEL.exec(page)?.[1];
  * The list is away while pages are written, so that a build that was stopped leaves nothing that could be taken for whole.
  */
 export function keptPages(cache: string) {
-  const list = join(cache, LIST);
-  const fileOf = ({ name }: Pick<Kept, 'name'>) => join(cache, PAGES, name);
-  let before: Record<string, Kept> = {};
+  let store: Store<Kept> | undefined;
   const now = new Map<string, Kept>();
   let names: KeptNames | undefined;
   let pieces: KeptPieces | undefined;
@@ -70,12 +60,9 @@ export function keptPages(cache: string) {
      * @param isFresh what was kept is left aside
      */
     open(of: Loaded, isFresh: boolean): void {
-      if (isFresh) for (const name of [LIST, PAGES]) rmSync(join(cache, name), { recursive: true, force: true });
-      mkdirSync(join(cache, PAGES), { recursive: true });
+      store = openStore(cache, 'pages', isFresh);
       names = keptNames(of);
       pictured = picturedPages(of);
-      before = keptList(list);
-      rmSync(list, { force: true });
       pieces = keptPieces(cache, names, isFresh);
     },
 
@@ -86,11 +73,10 @@ export function keptPages(cache: string) {
 
     /** Where a page lies that was kept, and all that it rests on is as it was. */
     keptFile(page: string): string | undefined {
-      const own = before[page];
-      if (!own || nameOf(page, own.reads) !== own.name) return undefined;
-      const file = fileOf(own);
-      const found = statSync(file, { throwIfNoEntry: false });
-      if (found?.mtimeMs !== own.changed || found.size !== own.size) return undefined;
+      const own = store?.before[page];
+      if (!store || !own || nameOf(page, own.reads) !== own.name) return undefined;
+      const file = store.fileOf(own.name);
+      if (!isAsWritten(file, own)) return undefined;
       now.set(page, own);
       tell();
       return file;
@@ -107,10 +93,9 @@ export function keptPages(cache: string) {
       const { result: bytes, reads: noted } = await withReads(make);
       const reads = readsOf(noted, panelOf(page));
       const name = nameOf(page, reads);
-      if (name === undefined) return { bytes };
-      const file = fileOf({ name });
-      const { mtimeMs: changed, size } = writeNew(file, (it) => writeFileSync(it, bytes));
-      now.set(page, { name, changed, size, reads });
+      if (!store || name === undefined) return { bytes };
+      const file = store.fileOf(name);
+      now.set(page, { name, ...written(writeNew(file, (it) => writeFileSync(it, bytes))), reads });
       return { bytes, file };
     },
 
@@ -119,11 +104,7 @@ export function keptPages(cache: string) {
 
     /** When all pages and data files are there. */
     close(): void {
-      const kept = new Set([...now.values()].map(({ name }) => name));
-      for (const name of readdirSync(join(cache, PAGES))) {
-        if (!kept.has(name)) rmSync(join(cache, PAGES, name), { recursive: true });
-      }
-      keepList(list, Object.fromEntries(now));
+      store?.close(now, new Set([...now.values()].map(({ name }) => name)));
       pieces?.close();
       now.clear();
     },

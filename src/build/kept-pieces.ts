@@ -1,16 +1,11 @@
 import { hash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, rmSync, type Stats, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync, type Stats } from 'node:fs';
 import { isPanelPiece, type PanelPiece, type Piece } from '../site/export/panel-piece.ts';
 import type { PlaceLists, SharedPlaces, UsedPlaces } from '../site/export/shared-places.ts';
 import { noteReads } from '../site/shared/page-reads.ts';
-import { keepList, keptList } from './kept-list.ts';
 import { type KeptNames, type KeptReads, readsOf } from './kept-names.ts';
+import { isAsWritten, openStore, type Written, written } from './kept-store.ts';
 import type { PieceWriter } from './piece-writer.ts';
-
-/** What pieces of panels each long file has; the files lie beside it. */
-const LIST = 'pieces.json';
-const FILES = 'pieces';
 
 /** Where a panel's piece stands in its file, in bytes. */
 interface KeptPiece {
@@ -22,10 +17,7 @@ interface KeptPiece {
 }
 
 /** A long file of the build before. */
-interface KeptFile {
-  /** When it was written, ms since 1970, and its bytes: the output has a link to it. */
-  changed: number;
-  size: number;
+interface KeptFile extends Written {
   pieces: Record<string, KeptPiece>;
   /** What its pieces refer to by places. */
   lists?: PlaceLists | undefined;
@@ -44,29 +36,25 @@ export interface LongFile {
   /** Writes a piece; a panel's comes from the file before, where all that it rests on is as it was. */
   put(piece: Piece, writer: PieceWriter): void;
   /** It has been written. */
-  end(written: Pick<Stats, 'mtimeMs' | 'size'>): void;
+  end(stats: Pick<Stats, 'mtimeMs' | 'size'>): void;
 }
 
 /**
  * Panels' pieces of the long data files, which are kept as these files from one build to the next, each under a name that
- * follows from all that it rests on, as pages are (`kept-pages.ts`). The list is away while the files are written.
+ * follows from all that it rests on, as pages are (`kept-pages.ts`).
  *
  * @param isFresh what was kept is left aside
  */
 export function keptPieces(cache: string, names: KeptNames, isFresh: boolean) {
-  if (isFresh) for (const name of [LIST, FILES]) rmSync(join(cache, name), { recursive: true, force: true });
-  const list = join(cache, LIST);
-  const before = keptList<KeptFile>(list);
+  const store = openStore<KeptFile>(cache, 'pieces', isFresh);
   const now = new Map<string, KeptFile>();
-  mkdirSync(join(cache, FILES), { recursive: true });
-  rmSync(list, { force: true });
 
   return {
     /** @param path of the file in the guide */
     begin(path: string): LongFile {
       const name = nameIn(path);
-      const file = join(cache, FILES, name);
-      const earlier = earlierFile(before[name], file);
+      const file = store.fileOf(name);
+      const earlier = earlierFile(store.before[name], file);
       const pieces: Record<string, KeptPiece> = {};
       let places: SharedPlaces | undefined;
       const marks = new Map<string, string>();
@@ -107,18 +95,15 @@ export function keptPieces(cache: string, names: KeptNames, isFresh: boolean) {
           if (kept) pieces[piece.panel] = { ...kept, from, to: writer.at() };
           places ??= piece.places;
         },
-        end({ mtimeMs: changed, size }) {
-          now.set(name, { changed, size, pieces, lists: places?.lists() });
+        end(stats) {
+          now.set(name, { ...written(stats), pieces, lists: places?.lists() });
         },
       };
     },
 
     /** When all of them are there. */
     close(): void {
-      for (const name of readdirSync(join(cache, FILES))) {
-        if (!now.has(name)) rmSync(join(cache, FILES, name), { recursive: true });
-      }
-      keepList(list, Object.fromEntries(now));
+      store.close(now, new Set(now.keys()));
     },
   };
 }
@@ -128,8 +113,5 @@ const nameIn = (path: string) => path.replaceAll('/', '+');
 
 /** What was written before, as it was; undefined where somebody has written into it. */
 function earlierFile(kept: KeptFile | undefined, file: string): (KeptFile & { bytes: Buffer }) | undefined {
-  if (!kept) return undefined;
-  const found = statSync(file, { throwIfNoEntry: false });
-  if (found?.mtimeMs !== kept.changed || found.size !== kept.size) return undefined;
-  return { ...kept, bytes: readFileSync(file) };
+  return kept && isAsWritten(file, kept) ? { ...kept, bytes: readFileSync(file) } : undefined;
 }

@@ -37,12 +37,12 @@ export function linkOrCopy(kept: string, file: string): void {
  * Has a file written, and makes its folder where it is not there: to ask for each of thousands takes longer. At once,
  * since to wait for a small file takes longer than to write it.
  */
-function inFolder(file: string, write: () => void): void {
+export function inFolder<T>(file: string, write: () => T): T {
   try {
-    write();
+    return write();
   } catch (error) {
     if (errorCode(error) !== 'ENOENT') throw error;
     mkdirSync(dirname(file), { recursive: true });
-    write();
+    return write();
   }
 }

@@ -1,9 +1,9 @@
-import { closeSync, fstatSync, mkdirSync, openSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { closeSync, fstatSync, openSync } from 'node:fs';
+import { join } from 'node:path';
 import type { PublishedFile } from '../site/export/published-file.ts';
 import { giveTurn } from './give-turn.ts';
 import type { keptPages } from './kept-pages.ts';
-import { layFile, linkOrCopy } from './lay-file.ts';
+import { inFolder, layFile, linkOrCopy } from './lay-file.ts';
 import { holder, pieceWriter } from './piece-writer.ts';
 import { openNew } from './write-new.ts';
 
@@ -22,7 +22,6 @@ export async function writeFiles(
   folder: string,
   pages?: ReturnType<typeof keptPages>,
 ): Promise<void> {
-  const folders = new Set<string>();
   const held = holder();
   for (const { path, text, isOfPanels } of files) {
     const target = join(folder, path);
@@ -30,10 +29,8 @@ export async function writeFiles(
       await layFile(pages, `/${path}`, target, async () => Buffer.from([...text()].join('')));
       continue;
     }
-    if (!folders.has(dirname(target))) mkdirSync(dirname(target), { recursive: true });
-    folders.add(dirname(target));
     const long = isOfPanels && pages?.longFile(path);
-    const file = long ? openNew(long.file) : openSync(target, 'w');
+    const file = long ? openNew(long.file) : inFolder(target, () => openSync(target, 'w'));
     try {
       const writer = pieceWriter(file, held);
       for (const piece of text()) {
@@ -46,6 +43,6 @@ export async function writeFiles(
     } finally {
       closeSync(file);
     }
-    if (long) linkOrCopy(long.file, target);
+    if (long) inFolder(target, () => linkOrCopy(long.file, target));
   }
 }

@@ -1,11 +1,8 @@
 import { type Html, html, piecesHtml } from '../shared/html.ts';
-import { shownHtml } from '../shared/shown-html.ts';
+import { carriedHtml, shownHtml } from '../shared/shown-html.ts';
 import type { ChannelRow } from './channels-view.ts';
 import type { FieldsView } from './fields-view.ts';
 import { wavelengthAxis } from './wavelength-axis.ts';
-
-/** From which day all of a line is, where it was not read again. */
-const dayHtml = (carried: string | undefined) => carried && html`<small class="carried"> ${carried}</small>`;
 
 /**
  * A line of the table by channel.
@@ -13,7 +10,7 @@ const dayHtml = (carried: string | undefined) => carried && html`<small class="c
  * @param peaks wavelengths, nm, that are drawn where a line has no figure
  */
 export function channelHtml({ name, unit, carried, absent, cells }: ChannelRow, peaks: readonly number[]): Html {
-  return html`<tr> <th scope="row">${name}, ${unit}${dayHtml(carried)}${absent && html`<small>${carried ? ', ' : ' '}${absent}</small>`}</th> ${cells.map(
+  return html`<tr> <th scope="row">${name}, ${unit}${carriedHtml(carried)}${absent && html`<small>${carried ? ', ' : ' '}${absent}</small>`}</th> ${cells.map(
     ({ figure, under }) =>
       figure
         ? html`<td>${shownHtml(figure)}${under && html`<small> ${shownHtml(under)}</small>`}</td>`
@@ -23,7 +20,7 @@ export function channelHtml({ name, unit, carried, absent, cells }: ChannelRow, 
 
 /** A line of the table of fields and sound. */
 export function fieldHtml({ name, place, carried, off, on, frequency }: FieldsView['rows'][number]): Html {
-  return html`<tr><th scope="row">${name}, <span>${place}</span>${dayHtml(carried)}</th><td>${shownHtml(off)}</td><td>${shownHtml(on)}${frequency && html`<small> at ${shownHtml(frequency)}</small>`}</td></tr>`;
+  return html`<tr><th scope="row">${name}, <span>${place}</span>${carriedHtml(carried)}</th><td>${shownHtml(off)}</td><td>${shownHtml(on)}${frequency && html`<small> at ${shownHtml(frequency)}</small>`}</td></tr>`;
 }
 
 /** A line of a table of plain texts. */

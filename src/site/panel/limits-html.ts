@@ -1,5 +1,5 @@
 import { type Html, html, piecesHtml } from '../shared/html.ts';
-import { lengthHtml, shownHtml } from '../shared/shown-html.ts';
+import { carriedHtml, lengthHtml, shownHtml } from '../shared/shown-html.ts';
 import type { LimitRow, Place } from './limit-rows.ts';
 import type { Unheld } from './limits-view.ts';
 import { shareBar } from './share-bar.ts';
@@ -7,7 +7,7 @@ import { shareBar } from './share-bar.ts';
 /** A line of the table of limits: a string, since a page has a dozen, with several figures each. */
 export function limitHtml({ id, name, place, carried, read, limit, share, words, figures }: LimitRow): Html {
   const [figure, ...behind] = figures;
-  return html`<tr${id !== undefined && html` id="${id}"`}> <th scope="row">${name}${place && html`, <span>${placeHtml(place)}</span>`}${carried && html`<small class="carried"> ${carried}</small>`}</th> <td${!read.figure && html` class="soft"`}>${read.figure && shownHtml(read.figure)}${read.text && `${read.figure ? ' ' : ''}${read.text}`}</td> <td${!limit && html` class="none soft"`}>${limit ? limitCellHtml(limit) : 'none held against it'}</td> <td>${share ? piecesHtml([shareBar(share)]) : words && html`<span class="soft">${words}</span>`}</td> <td>${figure && shownHtml(figure)}${behind.map((it) => html`<small> ${shownHtml(it)}${it.behind && ` ${it.behind}`}</small>`)}</td> </tr>`;
+  return html`<tr${id !== undefined && html` id="${id}"`}> <th scope="row">${name}${place && html`, <span>${placeHtml(place)}</span>`}${carriedHtml(carried)}</th> <td${!read.figure && html` class="soft"`}>${read.figure && shownHtml(read.figure)}${read.text && `${read.figure ? ' ' : ''}${read.text}`}</td> <td${!limit && html` class="none soft"`}>${limit ? limitCellHtml(limit) : 'none held against it'}</td> <td>${share ? piecesHtml([shareBar(share)]) : words && html`<span class="soft">${words}</span>`}</td> <td>${figure && shownHtml(figure)}${behind.map((it) => html`<small> ${shownHtml(it)}${it.behind && ` ${it.behind}`}</small>`)}</td> </tr>`;
 }
 
 /** Where something was read: in the reader's unit of length, or as the tester wrote it. */

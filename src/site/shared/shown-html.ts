@@ -29,6 +29,9 @@ export interface Marks {
 export const marksHtml = ({ dagger, href, of, carried }: Marks): Html =>
   piecesHtml([...markPieces(dagger, href, of), ...carriedPieces(carried)]);
 
+/** The day that all of a line or figure is from, where that is an earlier one. */
+export const carriedHtml = (carried: string | undefined): Html => piecesHtml(carriedPieces(carried));
+
 /** A length in the unit that the reader prefers: the script of units has inches ready, since most lines of a page have one. */
 export const lengthHtml = (cm: number): Html => html`<span data-in="${inInches(cm)}">${number(cm)} cm</span>`;
 

@@ -114,8 +114,7 @@ function signBefore(currency: string): string {
 
 /** A currency's sign, as before an amount: `€`. */
 export function currencySign(currency: string): string {
-  const parts = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).formatToParts(0);
-  return parts.find((it) => it.type === 'currency')?.value ?? currency;
+  return signBefore(currency).trim();
 }
 
 /** How a unit is written behind its number. */

@@ -1,4 +1,5 @@
 import { at } from '../measure/at.ts';
+import { isBesideHalf } from './plain-number.ts';
 
 /** Powers of ten within which numbers are written without an exponent. */
 const LOWEST = -6;
@@ -8,8 +9,6 @@ const [LEAST, MOST] = [10 ** LOWEST, 10 ** HIGHEST];
 const FACTORS = Array.from({ length: HIGHEST - LOWEST + 1 }, (_, i) => 10 ** (1 - LOWEST - i));
 /** What is written already, by power and digits; a calculation page has hundreds of such numbers, few of which differ. */
 const WRITTEN: string[][] = FACTORS.map(() => []);
-/** Nearer to half a step than this, the library rounds. */
-const BESIDE_HALF = 1e-6;
 
 const rounded = (value: number) => Number(value.toPrecision(2)).toString();
 
@@ -21,8 +20,8 @@ export function twoDigits(value: number): string {
   if (!(value >= LEAST && value < MOST)) return value === 0 ? '0' : rounded(value);
   const place = Math.floor(Math.log10(value)) - LOWEST;
   const steps = value * at(FACTORS, place);
+  if (isBesideHalf(steps)) return rounded(value);
   const digits = Math.round(steps);
-  if (Math.abs(steps - digits) > 0.5 - BESIDE_HALF) return rounded(value);
   const known = at(WRITTEN, place);
   known[digits] ??= rounded(value);
   return known[digits];

@@ -1,4 +1,5 @@
-import type { ClassTable, Ledger, PanelEntry } from './ledger.ts';
+import { amongRanked, type RankedTogether } from './among-ranked.ts';
+import type { PanelEntry } from './ledger.ts';
 
 /** Where the price of a watt in the frame and that of a watt of all the light put two panels in opposite orders. */
 export interface OrderDisagreement {
@@ -8,22 +9,14 @@ export interface OrderDisagreement {
   before: PanelEntry[];
 }
 
-/** Those of all panels, worked out at once: every panel of a class is held against every other one. */
-const known = new WeakMap<Ledger['classes'], ReadonlyMap<PanelEntry, OrderDisagreement>>();
-
 /**
  * The panels that one stands to otherwise by all the light than by the light in the frame, beyond what either leaves open:
  * no tie in either order, and opposite ones. Undefined where there are none.
  */
-export function orderDisagreement(panel: PanelEntry, { classes }: Ledger): OrderDisagreement | undefined {
-  const all =
-    known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
-  known.set(classes, all);
-  return all.get(panel);
-}
+export const orderDisagreement = amongRanked(within);
 
 /** The disagreements within one ranking. */
-function within(panels: ClassTable['groups'][number]['panels']): Array<[PanelEntry, OrderDisagreement]> {
+function within(panels: RankedTogether): Array<[PanelEntry, OrderDisagreement]> {
   // Read once: who reads a panel's rank may be noted.
   const places = panels.map((panel) => ({
     panel,

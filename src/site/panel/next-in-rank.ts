@@ -1,4 +1,5 @@
-import type { Ledger, PanelEntry } from '../../ledger/ledger.ts';
+import { amongRanked, type RankedTogether } from '../../ledger/among-ranked.ts';
+import type { PanelEntry } from '../../ledger/ledger.ts';
 import { compareAddress } from '../compare/browser/compare-address.ts';
 import { madeOfAll } from '../shared/page-reads.ts';
 
@@ -10,19 +11,11 @@ export interface Against {
   address: string;
 }
 
-/** Those of all panels: each panel's place would be looked for among all of its class. */
-const known = new WeakMap<Ledger['classes'], ReadonlyMap<PanelEntry, Against>>();
-
 /** Against the panel that ranks one place before it, or after it for the first; undefined where it ranks with none. */
-export const nextInRank = madeOfAll('next-in-rank', (panel, { classes }): Against | undefined => {
-  const all =
-    known.get(classes) ?? new Map(classes.flatMap((it) => it.groups.flatMap((group) => within(group.panels))));
-  known.set(classes, all);
-  return all.get(panel);
-});
+export const nextInRank = madeOfAll('next-in-rank', amongRanked(within));
 
 /** The pairs of one ranking. */
-function within(panels: readonly PanelEntry[]): Array<[PanelEntry, Against]> {
+function within(panels: RankedTogether): Array<[PanelEntry, Against]> {
   const ranked = panels.filter((it) => it.rank);
   return ranked.flatMap((panel, at): Array<[PanelEntry, Against]> => {
     const other = ranked[at === 0 ? 1 : at - 1];

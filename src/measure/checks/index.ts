@@ -6,6 +6,7 @@ import type { Check, Facts } from './check.ts';
 import { checkStandard } from './check-standard.ts';
 import { claimsHeld } from './claims-held.ts';
 import { combinedAboveModes } from './combined-above-modes.ts';
+import { displayEnd } from './display-end.ts';
 import { efficiencyPossible } from './efficiency-possible.ts';
 import { fieldSize } from './field-size.ts';
 import { fieldWithinHousing } from './field-within-housing.ts';
@@ -35,6 +36,7 @@ export const CHECKS: readonly Check[] = [
   warmUpTime,
   meterNamed,
   belowReach,
+  displayEnd,
   flickerFraction,
   calibrationValid,
   checkStandard,

@@ -6,6 +6,7 @@ import type { WordsOf } from '../speaker.ts';
 /** What checks of plausibility find, in whole sentences. */
 export const FINDING_WORDS: WordsOf<
   | 'reading-below-reach'
+  | 'reading-at-display-end'
   | 'distance-of-inches'
   | 'bench-too-near'
   | 'calibration-run-out'
@@ -31,6 +32,8 @@ export const FINDING_WORDS: WordsOf<
 > = {
   'reading-below-reach': ({ value, unit, instrument, lowest }) =>
     `A reading of ${rounded(value)} ${unit} is below what the ${instrument} can show, ${rounded(lowest)} ${unit}. It is known to be small, not how small.`,
+  'reading-at-display-end': ({ value, unit, instrument, highest }) =>
+    `A reading of ${rounded(value)} ${unit} is at the end of what the ${instrument} can show, ${rounded(highest)} ${unit}. There may be more than it shows.`,
   'distance-of-inches': ({ of, value, reference }) =>
     `${DISTANCES[of]} is ${rounded(value)} cm; the guide’s own is ${rounded(reference)} cm, which is ${rounded(value)} in. Light and fields at ${rounded(value)} cm are far stronger.`,
   'bench-too-near': ({ value, nearest }) =>

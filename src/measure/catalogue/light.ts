@@ -12,7 +12,7 @@ export const LIGHT_VERSIONS = {
   'led-area': 1,
   'optical-power': 1,
   'real-price': 1,
-  'price-per-watt': 1,
+  'price-per-watt': 2,
   'mains-draw': 1,
   efficiency: 1,
 } as const;

@@ -6,7 +6,7 @@ import { type MethodPage, perMode, rows } from './rows.ts';
 export const LIGHT_VERSIONS = {
   wavelength: 1,
   'peak-irradiance': 3,
-  'mean-irradiance': 3,
+  'mean-irradiance': 4,
   uniformity: 2,
   'peak-to-mean': 1,
   'led-area': 1,

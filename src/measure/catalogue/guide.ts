@@ -12,7 +12,7 @@ export const GUIDE_VERSIONS = {
   frontier: 2,
   claims: 2,
   'control-chart': 1,
-  plausibility: 3,
+  plausibility: 4,
 } as const;
 
 /** The pages of these methods. */

@@ -14,7 +14,7 @@ export const LIGHT_VERSIONS = {
   'real-price': 1,
   'price-per-watt': 2,
   'mains-draw': 1,
-  efficiency: 1,
+  efficiency: 2,
 } as const;
 
 /** The pages of these methods. */

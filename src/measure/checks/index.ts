@@ -8,6 +8,7 @@ import { claimsHeld } from './claims-held.ts';
 import { combinedAboveModes } from './combined-above-modes.ts';
 import { displayEnd } from './display-end.ts';
 import { efficiencyPossible } from './efficiency-possible.ts';
+import { fewPoints } from './few-points.ts';
 import { fieldSize } from './field-size.ts';
 import { fieldWithinHousing } from './field-within-housing.ts';
 import { flickerFraction } from './flicker-fraction.ts';
@@ -30,6 +31,7 @@ export const CHECKS: readonly Check[] = [
   combinedAboveModes,
   modesAddUp,
   gridOutlier,
+  fewPoints,
   fieldWithinHousing,
   fieldSize,
   benchDistance,

@@ -22,6 +22,7 @@ export const FINDING_WORDS: WordsOf<
   | 'field-larger-than-housing'
   | 'flicker-odd'
   | 'grid-point-outlier'
+  | 'grid-few-points'
   | 'instruments-not-named'
   | 'modes-not-adding-up'
   | 'peak-below-mean'
@@ -64,6 +65,8 @@ export const FINDING_WORDS: WordsOf<
   },
   'grid-point-outlier': ({ column, row, value, likely, z, limit }) =>
     `Grid point ${column} of row ${row} reads ${rounded(value)} mW/cm² where its row and column make ${rounded(likely)} mW/cm² likely (modified z-score ${rounded(z)}, limit ${limit}). A hot or dead spot, or a slip of the hand: read it again.`,
+  'grid-few-points': ({ count, fewest }) =>
+    `The mean is of ${count === 1 ? '1 point' : `${count} points`} of the field: fewer than ${fewest} say more of where they lie than of the field.`,
   'instruments-not-named': ({ kinds, figures, isRanked }) =>
     `The session names no meter for ${kinds.join(', ')}, so that ${figures === 1 ? '1 figure has' : `${figures} figures have`} no uncertainty${isRanked ? '' : ', and the panel is not ranked'}.`,
   'modes-not-adding-up': ({ sum, combined, percent }) =>

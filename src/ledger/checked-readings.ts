@@ -88,7 +88,11 @@ function instrumentUses(session: Session, content: Content, figures: FigureMap):
         name: instrument?.name,
         metrics,
         ...(instrument &&
-          factor !== undefined && { lowest: instrument.range.from * factor, step: instrument.resolution * factor }),
+          factor !== undefined && {
+            lowest: instrument.range.from * factor,
+            highest: instrument.range.to * factor,
+            step: instrument.resolution * factor,
+          }),
       },
     ];
   });

@@ -7,6 +7,8 @@ import { student975 } from './student-t.ts';
 declare module './statement.ts' {
   interface StatementData {
     'input-uncertainty-not-known': object;
+    /** What a figure is divided by may be nought, so that there is no highest value. */
+    'divisor-reaches-nought': object;
   }
 }
 
@@ -240,4 +242,50 @@ export function productFigure(
 export function linearFigure(identity: Omit<FigureIdentity, 'inputs'>, terms: readonly Term[]): Figure {
   const value = terms.reduce((sum, term) => sum + term.sensitivity * term.figure.value, 0);
   return propagate(identity, value, terms);
+}
+
+/** A figure with a standard uncertainty and an interval that were found otherwise than from its budget. */
+export function withInterval(
+  figure: Figure,
+  standardUncertainty: number,
+  interval95: readonly [number, number],
+): Figure {
+  return {
+    ...figure,
+    standardUncertainty,
+    interval95,
+    coverageFactor: standardUncertainty > 0 ? (interval95[1] - interval95[0]) / (2 * standardUncertainty) : null,
+  };
+}
+
+/**
+ * An exact number over a figure, y = c / x. The standard uncertainty is of first order (JCGM 100:2008, 5.1.6); the 95 %
+ * interval is that of x turned round, since y falls wherever x grows (JCGM 101:2008, 7.7, has the same ends). First
+ * order would put both ends too low by as large a part of the half width as this is of the value: for 300 EUR and
+ * 10 W +- 9 W it gives 3 to 57 EUR/W, where 1 W to 19 W make it 16 to 300 EUR/W. None where x's interval reaches nought.
+ */
+export function exactOver(identity: Omit<FigureIdentity, 'inputs'>, exact: Figure | number, below: Figure): Figure {
+  const isNumber = typeof exact === 'number';
+  const figure = productFigure(
+    identity,
+    [...(isNumber ? [] : [{ figure: exact, power: 1 }]), { figure: below, power: -1 }],
+    isNumber ? exact : 1,
+  );
+  const u = figure.standardUncertainty;
+  const isExact = isNumber || exact.standardUncertainty === 0;
+  if (u === null || u === 0 || !isExact || !below.interval95) return figure;
+  const [low, high] = below.interval95;
+  if (low > 0) {
+    const number = isNumber ? exact : exact.value;
+    return withInterval(figure, u, [number / high, number / low]);
+  }
+  return {
+    ...figure,
+    standardUncertainty: null,
+    interval95: null,
+    coverageFactor: null,
+    degreesOfFreedom: null,
+    budget: [],
+    uncertaintyAbsent: { code: 'divisor-reaches-nought' },
+  };
 }

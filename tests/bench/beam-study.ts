@@ -7,6 +7,7 @@ import {
   KEPT_ASIDE,
   KINDS,
   kendallTau,
+  LOPSIDED,
   type Outcome,
   outcomeOf,
   simulatedCase,
@@ -14,7 +15,7 @@ import {
 
 const panels = Number(process.argv[2] ?? 40);
 const extras = (process.argv[3] ?? 'none,sweep,beyond').split(',') as Extra[];
-const kinds = process.argv[4]?.split(',') ?? [...Object.keys(KINDS), ...Object.keys(KEPT_ASIDE)];
+const kinds = process.argv[4]?.split(',') ?? [KINDS, KEPT_ASIDE, LOPSIDED].flatMap((it) => Object.keys(it));
 const from = Number(process.argv[5] ?? 1);
 
 const percent = (share: number) => `${(100 * share).toFixed(0).padStart(4)}`;

@@ -130,7 +130,9 @@ describe('gaps hand their reason on', () => {
   test('a standby as large as the draw leaves none either', () => {
     content.edit(PLOVER, 'standby: 0.6', 'standby: 50.2');
     const { figures } = panel('plover');
-    expect(reasonOf(figures.get('efficiency-red-net'))).toBe('standby draws as much as the mode itself');
+    expect(reasonOf(figures.get('efficiency-red-net'))).toBe(
+      'standby draws as much as the mode itself, as far as the meter tells',
+    );
     expect(isFigure(figures.get('efficiency-combined-net'))).toBe(true);
   });
 });

@@ -273,8 +273,9 @@ describe('two sessions of one panel', () => {
     const later = [33.5, 43.9, 33.3, 47.4, 61.8, 47.8, 33.5, 42.9, 33.2];
     const earlier = [34.4, 44.6, 34.1, 49.4, 62.9, 49.0, 33.8, 44.2, 33.9];
     const mean = (it: number[]) => it.reduce((a, b) => a + b) / 9;
-    // One thermopile under one calibration, one LED area: both cancel. Distance, angle, rounding and repeats don't; of
-    // the response to each band, 0.5 %, what the shares of the bands have changed by is left.
+    // One thermopile under one calibration, one LED area: both cancel. Distance, rounding and repeats don't; of the
+    // response to each band, 0.5 %, what the shares of the bands have changed by is left, and of that to oblique light
+    // what the points have changed by against one another.
     const [redLater, redEarlier] = [35.1 / (35.1 + 31.2), 36.2 / (36.2 + 32.4)];
     const bands = 0.005 * Math.SQRT2 * (redLater - redEarlier);
     // f2 of 3 % as -ln cos e / 0.477667, over an even field of points of light, each as its cosine and distance send it.
@@ -298,14 +299,13 @@ describe('two sessions of one panel', () => {
     const own = (it: number[]) =>
       Math.hypot(
         (exponent * (0.2 / Math.sqrt(3))) / 15.24,
-        oblique(it),
         0.05 / Math.sqrt(3) / 3 / mean(it),
         (0.008 * Math.hypot(...it)) / 9 / mean(it),
       );
     const ratio = mean(later) / mean(earlier);
     expect(change.value).toBeCloseTo(100 * (ratio - 1), 9);
     expect(change.value).toBeLessThan(0);
-    const expected = 100 * ratio * Math.hypot(own(later), own(earlier), bands);
+    const expected = 100 * ratio * Math.hypot(own(later), own(earlier), bands, oblique(later) - oblique(earlier));
     expect(Math.abs((change.standardUncertainty ?? 0) / expected - 1)).toBeLessThan(2e-3);
     expect(change.unit).toBe('%');
   });

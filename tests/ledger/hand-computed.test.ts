@@ -42,6 +42,14 @@ function expectFigure(it: Figure, value: number, u: number, k = NORMAL): void {
   expect(it.interval95?.[1]).toBeCloseTo(value + k * u, 6);
 }
 
+/** A number over something with a relative standard uncertainty: the smaller that is, the more the quotient. */
+function expectQuotient(it: Figure, value: number, relative: number): void {
+  expect(it.value / value).toBeCloseTo(1, 10);
+  expect((it.standardUncertainty ?? Number.NaN) / (value * relative)).toBeCloseTo(1, 8);
+  expect(it.interval95?.[0]).toBeCloseTo(value / (1 + NORMAL * relative), 6);
+  expect(it.interval95?.[1]).toBeCloseTo(value / (1 - NORMAL * relative), 6);
+}
+
 describe('a panel with one reading a point', () => {
   // Read at 6 in, with a thermopile (4 % at k = 2, steps of 0.1, 1.5 % for oblique light from any angle, 0.5 % in
   // either band, repeats to 0.8 %), a
@@ -139,7 +147,7 @@ sessions:
     const perWatt = PRICE / power;
     expect(perWatt).toBeCloseTo(10.92233, 5);
     expect(perWatt * powerRelative).toBeCloseTo(0.30497, 5);
-    expectFigure(figure('price-per-watt'), perWatt, perWatt * powerRelative);
+    expectQuotient(figure('price-per-watt'), perWatt, powerRelative);
   });
 
   test('mains draw, running cost', () => {
@@ -191,7 +199,7 @@ sessions:
     const figure = figures();
     // 36.6 mW/cm² for 60 s are 2.2 J/cm².
     expectFigure(figure('radiant-exposure-minute'), (mean * 60) / 1000, (meanU * 60) / 1000);
-    expectFigure(figure('time-per-joule'), 1000 / mean, (1000 / mean) * (meanU / mean));
+    expectQuotient(figure('time-per-joule'), 1000 / mean, meanU / mean);
   });
 
   test('evenness: lowest, highest and spread over the mean', () => {

@@ -3,11 +3,14 @@ import { describe, expect, test } from 'vitest';
 import type { BudgetComponent } from '../../src/measure/figure.ts';
 import { NO_INSTRUMENT } from '../../src/measure/instrument/instrument.ts';
 import { pooledRepeats } from '../../src/measure/irradiance/repeats.ts';
+import { powerSampler } from '../../src/measure/money/ranking.ts';
+import { seededRandom } from '../../src/measure/random.ts';
 import { verbatim } from '../../src/measure/statement.ts';
 import {
   combinedUncertainty,
   coverageFactor,
   effectiveDegreesOfFreedom,
+  exactOver,
   linearFigure,
   makeFigure,
   productFigure,
@@ -334,5 +337,50 @@ describe('products of powers', () => {
     ]);
     expect(it.value).toBe(0);
     expect(it.standardUncertainty).toBeCloseTo(2, 12);
+  });
+});
+
+describe('an exact number over a figure', () => {
+  const ends = (exact: number, value: number, u: number) =>
+    exactOver(identity(), exact, figure(value, [line('x', u)])).interval95 ?? [Number.NaN, Number.NaN];
+
+  test('has the ends of its interval turned round, and a standard uncertainty of first order', () => {
+    const it = exactOver(identity(), figure(300), figure(10, [line('x', 2)]));
+    const half = 1.959964 * 2;
+    expect(it.interval95?.[0]).toBeCloseTo(300 / (10 + half), 4);
+    expect(it.interval95?.[1]).toBeCloseTo(300 / (10 - half), 4);
+    expect(it.standardUncertainty).toBeCloseTo(6, 12);
+    expect(it.budget).toMatchObject([{ contribution: -6 }]);
+    expect((it.coverageFactor ?? Number.NaN) * 2 * 6).toBeCloseTo(300 / (10 - half) - 300 / (10 + half), 4);
+    expect(it.inputs).toHaveLength(2);
+    expect(exactOver(identity(), 300, figure(10, [line('x', 2)])).interval95).toEqual(it.interval95);
+  });
+
+  test('agrees with drawing the figure, where first order does not', () => {
+    const [low, high] = ends(300, 10, 3);
+    const draw = powerSampler([figure(10, [line('x', 3)])], seededRandom(7));
+    const drawn = Float64Array.from({ length: 40_000 }, () => 300 / (draw()[0] as number)).sort();
+    // 2.5 % of 40,000 scatter by 3 %, so the share beyond an end by less than a fifth of it.
+    const under = drawn.filter((it) => it > 0 && it < low).length / drawn.length;
+    const over = drawn.filter((it) => it > high || it < 0).length / drawn.length;
+    for (const share of [under, over]) expect(Math.abs(share - 0.025)).toBeLessThan(0.005);
+    const firstOrder = 30 + 1.959964 * 9;
+    expect(drawn.filter((it) => it > firstOrder || it < 0).length / drawn.length).toBeGreaterThan(0.1);
+  });
+
+  test('has no interval where the figure may be nought, and says why', () => {
+    const it = exactOver(identity(), 300, figure(10, [line('x', 5.2)]));
+    expect(it).toMatchObject({
+      value: 30,
+      interval95: null,
+      budget: [],
+      uncertaintyAbsent: { code: 'divisor-reaches-nought' },
+    });
+  });
+
+  test('stays exact, unknown or a bound where the figure is', () => {
+    expect(exactOver(identity(), 300, figure(10)).interval95).toEqual([30, 30]);
+    expect(exactOver(identity(), 300, vague(10)).uncertaintyAbsent).toEqual(NO_INSTRUMENT);
+    expect(exactOver(identity(), 300, { ...vague(10), bound: 'below' }).bound).toBe('above');
   });
 });

@@ -40,7 +40,7 @@ interface Twist {
   /** Of one power of the cosine, degrees. */
   halfAngle: number;
   /** Which LEDs are driven otherwise. */
-  pattern: 'rows' | 'side' | 'middle';
+  pattern: 'rows' | 'side' | 'middle' | 'darkCorner' | 'darkQuarter' | 'brightSpot';
 }
 
 const even: Make = (between) => {
@@ -71,7 +71,15 @@ export const KEPT_ASIDE: Readonly<Record<string, Make>> = {
   'hot middle': (between) => ({ ...even(between), pattern: 'middle' }),
 };
 
-const NAMES = [...Object.keys(KINDS), ...Object.keys(KEPT_ASIDE)];
+/** Panels that the model has no beam for: some of their LEDs are dead, or their light is brightest off the middle. */
+export const LOPSIDED: Readonly<Record<string, Make>> = {
+  'dark corner': (between) => ({ ...even(between), pattern: 'darkCorner' }),
+  'dark quarter': (between) => ({ ...even(between), pattern: 'darkQuarter' }),
+  'bright spot': (between) => ({ ...even(between), pattern: 'brightSpot' }),
+};
+
+const ALL = { ...KINDS, ...KEPT_ASIDE, ...LOPSIDED };
+const NAMES = Object.keys(ALL);
 
 /** Readings that a session has besides its nine points. */
 export type Extra = 'none' | 'sweep' | 'beyond';
@@ -131,12 +139,15 @@ export function simulatedCase(kind: string, seed: number, response: AngularRespo
   const pitch = between(1.5, Math.min(4, width / 2.5));
   const columns = Math.max(3, Math.round(width / pitch));
   const rows = Math.max(3, Math.round(height / pitch));
-  const make = { ...KINDS, ...KEPT_ASIDE }[kind];
+  const make = ALL[kind];
   if (!make) throw new RangeError(`no kind of panel is called ${kind}`);
   const made = make(between);
   const drives: Record<Twist['pattern'], (x: number, y: number) => number> = {
     rows: (_, y) => (Math.abs(y) < height / 6 ? 1.15 : 1),
     side: (x) => (x > 0.3 * width ? 0.8 : 1),
+    darkCorner: (x, y) => (x > 0.25 * width && y > 0.25 * height ? 0 : 1),
+    darkQuarter: (x, y) => (x > 0 && y > 0 ? 0 : 1),
+    brightSpot: (x, y) => 1 + 0.6 * Math.exp(-8 * ((x / width - 0.25) ** 2 + (y / height + 0.25) ** 2)),
     middle: (x, y) => 1 + 0.2 * Math.exp(-8 * ((x / width) ** 2 + (y / height) ** 2)),
   };
   const { pattern } = made;

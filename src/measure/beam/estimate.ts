@@ -3,7 +3,9 @@ import { type Random, seededRandom } from '../random.ts';
 import { allowedBeams } from './beam-sampler.ts';
 import { chiSquareExceeds } from './chi-square.ts';
 import { drawnLight } from './drawn-light.ts';
+import { isEven } from './emitter.ts';
 import { movesReadingsApart } from './error-sources.ts';
+import { lopsidedness, MOST_LOPSIDED } from './lopsided.ts';
 import { beamSource, type OpticsInput } from './optics-input.ts';
 import type { BeamFit, Estimate, OpticsEstimates, OpticsResult, TargetOf } from './optics-result.ts';
 import { overMains } from './over-mains.ts';
@@ -33,6 +35,8 @@ declare module '../statement.ts' {
     'beam-unexplained': object;
     /** Many beams go with the readings, and the powers that go with those are far apart. */
     'beam-left-open': object;
+    /** The grid differs from side to side as no beam does. */
+    'beam-lopsided': object;
   }
 }
 
@@ -66,6 +70,7 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   if (probability < SMALLEST_PROBABILITY) {
     return { fit, withheld: { code: 'beam-unexplained' } };
   }
+  if (isLopsided(input)) return { fit, withheld: { code: 'beam-lopsided' } };
   const results = resultList(layout, grid !== undefined);
   const trials = simulate(input, sums, model, latents, results, random);
   const estimates = estimatesOf(input, results, trials, random);
@@ -74,6 +79,12 @@ export function estimatePanel(input: OpticsInput): OpticsResult {
   }
   const claimRuledOut = ruledOutClaim(input.beamAngle, estimates.halfAngle);
   return { fit, estimates, ...(claimRuledOut !== undefined && { claimRuledOut }) };
+}
+
+/** True where the light is not alike on both sides of a field whose LEDs are. */
+function isLopsided({ layout, grid }: OpticsInput): boolean {
+  if (!layout.grid || !grid || !isEven(layout.emitter)) return false;
+  return lopsidedness(layout.grid, grid) > MOST_LOPSIDED;
 }
 
 /** How many places were read; a distance of the sweep that was read again is one place. */

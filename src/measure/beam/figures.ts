@@ -7,7 +7,7 @@ import { identityOf, type MetricIdentity } from '../metrics.ts';
 import { pricePerWatt } from '../money/cost.ts';
 import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
-import { makeFigure, productFigure } from '../uncertainty.ts';
+import { exactOver, makeFigure, productFigure, withInterval } from '../uncertainty.ts';
 import type { BeamSource } from './optics-input.ts';
 import type { Estimate, OpticsResult } from './optics-result.ts';
 import type { Spread } from './spread.ts';
@@ -169,16 +169,6 @@ function modelled(
   };
 }
 
-/** A figure whose uncertainty and interval come from a simulation. */
-function simulated(figure: Figure, standardUncertainty: number, interval95: readonly [number, number]): Figure {
-  return {
-    ...figure,
-    standardUncertainty,
-    interval95,
-    coverageFactor: standardUncertainty > 0 ? (interval95[1] - interval95[0]) / (2 * standardUncertainty) : null,
-  };
-}
-
 /**
  * Efficiency on the emitted power, %: both channels on.
  *
@@ -200,7 +190,7 @@ export function emittedEfficiencyFigure(session: string, emitted: Figure, draw: 
   );
   if (!spread || figure.standardUncertainty === null) return figure;
   const [low, high] = spread.interval95;
-  return simulated(figure, 100 * spread.standardUncertainty, [100 * low, 100 * high]);
+  return withInterval(figure, 100 * spread.standardUncertainty, [100 * low, 100 * high]);
 }
 
 /**
@@ -214,18 +204,13 @@ export function pricePerEmittedWattFigure(
   baseCurrency: string,
 ): Figure {
   const value = pricePerWatt(price.value, emitted.value);
-  const figure = productFigure(
+  return exactOver(
     {
       ...identityOf('price-per-emitted-watt', session),
       basis: 'modelled',
       calculation: `c = C ÷ Φ = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(emitted.value)} W = ${number(value)} ${baseCurrency}/W`,
     },
-    [
-      { figure: price, power: 1 },
-      { figure: emitted, power: -1 },
-    ],
+    price,
+    emitted,
   );
-  if (price.standardUncertainty !== 0 || figure.standardUncertainty === null || !emitted.interval95) return figure;
-  const [low, high] = emitted.interval95;
-  return simulated(figure, figure.standardUncertainty, [price.value / high, price.value / low]);
 }

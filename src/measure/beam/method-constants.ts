@@ -11,6 +11,7 @@ import {
 import { BODY_WIDTH, EVEN_FROM } from './body-map.ts';
 import { FEWEST_READINGS, SMALLEST_PROBABILITY } from './estimate.ts';
 import { FARTHEST_PLANE, NEAREST_PLANE } from './gaussian-sum.ts';
+import { MOST_LOPSIDED } from './lopsided.ts';
 import { BASIS } from './profile-basis.ts';
 import { PAST_FLOOR, PAST_UNCERTAINTY, PLACE_UNCERTAINTY, STRAY, USUAL_STRAY } from './reading-model.ts';
 import { OPTICS_TRIALS, OTHER_BEAMS, OTHER_DISTANCES, OTHER_MISSED } from './simulate.ts';
@@ -92,6 +93,12 @@ export const BEAM_CONSTANTS: MethodConstants = {
       why: 'our own choice',
     },
     { name: 'fewest readings', value: FEWEST_READINGS, unit: '1', why: 'our own choice' },
+    {
+      name: 'a point lies farther from its mirror images than',
+      value: percent(MOST_LOPSIDED),
+      unit: '% of the mean',
+      why: 'our own choice, from simulated panels; beside a slope and three standard uncertainties of the point',
+    },
   ],
   'emitted-power': [
     { name: 'draws of the simulation', value: OPTICS_TRIALS, unit: '1', why: 'about 30 draws in each 2.5 % tail' },

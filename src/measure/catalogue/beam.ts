@@ -5,7 +5,7 @@ import { type MethodPage, rows } from './rows.ts';
 
 /** Versions of these methods. */
 export const BEAM_VERSIONS = {
-  'beam-half-angle': 2,
+  'beam-half-angle': 3,
   'sampling-bias': 2,
   capture: 2,
   'emitted-power': 2,

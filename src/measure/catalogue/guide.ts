@@ -8,11 +8,11 @@ export const GUIDE_VERSIONS = {
   'warm-up': 1,
   'size-class': 1,
   rank: 2,
-  'step-up': 2,
+  'step-up': 3,
   frontier: 2,
   claims: 2,
   'control-chart': 1,
-  plausibility: 3,
+  plausibility: 4,
 } as const;
 
 /** The pages of these methods. */

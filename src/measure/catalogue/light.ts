@@ -6,15 +6,15 @@ import { type MethodPage, perMode, rows } from './rows.ts';
 export const LIGHT_VERSIONS = {
   wavelength: 1,
   'peak-irradiance': 3,
-  'mean-irradiance': 3,
+  'mean-irradiance': 4,
   uniformity: 2,
   'peak-to-mean': 1,
   'led-area': 1,
   'optical-power': 1,
   'real-price': 1,
-  'price-per-watt': 1,
+  'price-per-watt': 2,
   'mains-draw': 1,
-  efficiency: 1,
+  efficiency: 2,
 } as const;
 
 /** The pages of these methods. */

@@ -5,7 +5,7 @@ import { type MethodPage, onAndOff, perMode, rows } from './rows.ts';
 /** Versions of these methods. */
 export const USE_VERSIONS = {
   'running-cost': 1,
-  'radiant-exposure': 1,
+  'radiant-exposure': 2,
   flicker: 1,
   'magnetic-field': 1,
   'electric-field': 1,

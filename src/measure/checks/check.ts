@@ -23,8 +23,9 @@ export interface InstrumentUse {
   kind: string;
   /** Undefined where the session names no such instrument. */
   name: string | undefined;
-  /** Lowest reading of its display, and its step, in the canonical unit. */
+  /** Lowest and highest reading of its display, and its step, in the canonical unit. */
   lowest?: number | undefined;
+  highest?: number | undefined;
   step?: number | undefined;
   /** Metrics of what was read with it. */
   metrics: readonly MetricId[];

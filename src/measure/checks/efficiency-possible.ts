@@ -40,7 +40,8 @@ export const efficiencyPossible: Check = {
       if (!figure) return [];
       const share = figure.value / 100;
       if (share <= ODD_EFFICIENCY) return [];
-      const isImpossible = share > IMPOSSIBLE_EFFICIENCY;
+      // What its own interval leaves possible is odd and no more.
+      const isImpossible = (figure.interval95?.[0] ?? figure.value) / 100 > IMPOSSIBLE_EFFICIENCY;
       return [
         {
           severity: isImpossible ? 'impossible' : 'doubt',

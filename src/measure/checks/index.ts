@@ -6,7 +6,9 @@ import type { Check, Facts } from './check.ts';
 import { checkStandard } from './check-standard.ts';
 import { claimsHeld } from './claims-held.ts';
 import { combinedAboveModes } from './combined-above-modes.ts';
+import { displayEnd } from './display-end.ts';
 import { efficiencyPossible } from './efficiency-possible.ts';
+import { fewPoints } from './few-points.ts';
 import { fieldSize } from './field-size.ts';
 import { fieldWithinHousing } from './field-within-housing.ts';
 import { flickerFraction } from './flicker-fraction.ts';
@@ -29,12 +31,14 @@ export const CHECKS: readonly Check[] = [
   combinedAboveModes,
   modesAddUp,
   gridOutlier,
+  fewPoints,
   fieldWithinHousing,
   fieldSize,
   benchDistance,
   warmUpTime,
   meterNamed,
   belowReach,
+  displayEnd,
   flickerFraction,
   calibrationValid,
   checkStandard,

@@ -158,9 +158,11 @@ export function resolutionComponents(instrument: Instrument, key: string, share 
 }
 
 /**
- * Oblique light near a panel. The angular error is the instrument's own, but how much of it shows depends on the
- * panel and the distance, so it is taken as one error a session and not as one of the instrument.
+ * Oblique light near a panel. The angular error is the instrument's own, and another calibration does not change it, but
+ * how much of it shows, and at which angles, depends on the panel: it is one error of the instrument before that panel,
+ * in all of its sessions. Between panels nothing of it is taken to be shared, which is the cautious end for their order.
  *
+ * @param session `<panel>/<date>`
  * @param error that the oblique light makes of the value, in its unit: see `obliqueError`
  */
 export function angularComponents(instrument: Instrument, session: string, error: number): BudgetComponent[] {
@@ -169,7 +171,7 @@ export function angularComponents(instrument: Instrument, session: string, error
   return [
     {
       source: typeB({
-        key: `${session}/angular`,
+        key: `${session.split('/')[0]}/${instrument.id}/angular`,
         what: { code: 'angular-response' },
         distribution: 'normal',
         evaluation: { code: 'angular-as-stated', response: angularResponse },

@@ -35,7 +35,7 @@ export function efficiencyFigure(inputs: EfficiencyInputs): Figure {
 
 /**
  * Efficiency with the draw in standby taken off, %: what the light itself costs. Returns undefined where
- * standby is as large as the draw, which leaves nothing to divide by.
+ * standby is as large as the draw as far as their 95 % interval tells, which leaves nothing to divide by.
  */
 export function netEfficiencyFigure(inputs: EfficiencyInputs, standby: Figure): Figure | undefined {
   const net = linearFigure(
@@ -51,7 +51,7 @@ export function netEfficiencyFigure(inputs: EfficiencyInputs, standby: Figure): 
       { figure: standby, sensitivity: -1 },
     ],
   );
-  if (net.value <= 0) return undefined;
+  if ((net.interval95?.[0] ?? net.value) <= 0) return undefined;
   const figure = efficiency(
     `efficiency-${inputs.mode}-net`,
     inputs,

@@ -1,7 +1,7 @@
 import type { Figure } from '../figure.ts';
 import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
-import { productFigure } from '../uncertainty.ts';
+import { exactOver, productFigure } from '../uncertainty.ts';
 import { MILLI } from '../unit-factors.ts';
 import { radiantExposure, timeForRadiantExposure } from './radiant-exposure.ts';
 
@@ -23,13 +23,13 @@ export function exposureEachMinuteFigure(session: string, mean: Figure): Figure 
 
 /** Time for each 1 J/cm2 at the mean irradiance, s. */
 export function timeEachJouleFigure(session: string, mean: Figure): Figure {
-  return productFigure(
+  return exactOver(
     {
       ...identityOf('time-per-joule', session),
       basis: 'derived',
       calculation: `t = 1000 × 1 J/cm² ÷ ${number(mean.value)} mW/cm² = ${number(timeForRadiantExposure(1, mean.value))} s`,
     },
-    [{ figure: mean, power: -1 }],
     MILLI,
+    mean,
   );
 }

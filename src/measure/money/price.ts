@@ -1,7 +1,7 @@
 import type { Figure } from '../figure.ts';
 import { identityOf } from '../metrics.ts';
 import { number } from '../numbers.ts';
-import { makeFigure, productFigure } from '../uncertainty.ts';
+import { exactOver, makeFigure } from '../uncertainty.ts';
 import { pricePerWatt } from './cost.ts';
 
 declare module '../statement.ts' {
@@ -51,15 +51,13 @@ export function priceFigure(price: BasePrice): Figure {
 /** Price per optical watt, base currency a W. */
 export function pricePerWattFigure(session: string, price: Figure, power: Figure, baseCurrency: string): Figure {
   const value = pricePerWatt(price.value, power.value);
-  return productFigure(
+  return exactOver(
     {
       ...identityOf('price-per-watt', session),
       basis: 'derived',
       calculation: `c = C ÷ P = ${number(price.value, 7)} ${baseCurrency} ÷ ${number(power.value)} W = ${number(value)} ${baseCurrency}/W`,
     },
-    [
-      { figure: price, power: 1 },
-      { figure: power, power: -1 },
-    ],
+    price,
+    power,
   );
 }

@@ -2,7 +2,7 @@ import { isTie, ratioTo } from '../difference.ts';
 import type { Figure } from '../figure.ts';
 import { methodReference } from '../method-versions.ts';
 import { number } from '../numbers.ts';
-import { linearFigure, productFigure } from '../uncertainty.ts';
+import { exactOver, linearFigure } from '../uncertainty.ts';
 import { pricePerWatt } from './cost.ts';
 import type { Contender } from './ranking.ts';
 
@@ -85,7 +85,7 @@ export function stepUp(from: Contender, to: Contender, baseCurrency: string): St
     ],
   );
   if (extraPrice <= 0) return { panel: to.panel, extraPrice, extraPower, extraPricePerWatt: null };
-  const extraPricePerWatt = productFigure(
+  const extraPricePerWatt = exactOver(
     {
       id: `${id}/price-per-watt`,
       metric: 'step-up',
@@ -94,8 +94,8 @@ export function stepUp(from: Contender, to: Contender, baseCurrency: string): St
       method: methodReference('step-up'),
       calculation: `${number(extraPrice, 7)} ${baseCurrency} ÷ ${number(extraPower.value)} W = ${number(pricePerWatt(extraPrice, extraPower.value))} ${baseCurrency}/W`,
     },
-    [{ figure: extraPower, power: -1 }],
     extraPrice,
+    extraPower,
   );
   return { panel: to.panel, extraPrice, extraPower, extraPricePerWatt };
 }

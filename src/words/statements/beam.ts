@@ -19,6 +19,7 @@ export const beamWords = (
   | 'beam-too-few-readings'
   | 'beam-unexplained'
   | 'beam-left-open'
+  | 'beam-lopsided'
   | 'beam-distance-out-of-reach'
   | 'beam-no-readings'
   | 'beam-leds-uncounted'
@@ -47,6 +48,8 @@ export const beamWords = (
     `fewer than ${fewest} readings at different places: they tell nothing of the beam`,
   'beam-unexplained': () => 'no beam that we know of explains the readings',
   'beam-left-open': () => 'the readings leave the beam open, and with it the power',
+  'beam-lopsided': () =>
+    'the grid is lopsided, as before a dark corner or a bright spot off the middle, and beams are not',
   'beam-distance-out-of-reach': ({ nearest, farthest }) => `a distance is not between ${nearest} cm and ${farthest} cm`,
   'beam-no-readings': () => 'neither a grid nor a distance sweep was measured',
   'beam-leds-uncounted': () => 'LEDs may show singly this near, and nobody counted them',

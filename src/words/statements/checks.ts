@@ -6,6 +6,7 @@ import type { WordsOf } from '../speaker.ts';
 /** What checks of plausibility find, in whole sentences. */
 export const FINDING_WORDS: WordsOf<
   | 'reading-below-reach'
+  | 'reading-at-display-end'
   | 'distance-of-inches'
   | 'bench-too-near'
   | 'calibration-run-out'
@@ -21,6 +22,7 @@ export const FINDING_WORDS: WordsOf<
   | 'field-larger-than-housing'
   | 'flicker-odd'
   | 'grid-point-outlier'
+  | 'grid-few-points'
   | 'instruments-not-named'
   | 'modes-not-adding-up'
   | 'peak-below-mean'
@@ -31,6 +33,8 @@ export const FINDING_WORDS: WordsOf<
 > = {
   'reading-below-reach': ({ value, unit, instrument, lowest }) =>
     `A reading of ${rounded(value)} ${unit} is below what the ${instrument} can show, ${rounded(lowest)} ${unit}. It is known to be small, not how small.`,
+  'reading-at-display-end': ({ value, unit, instrument, highest }) =>
+    `A reading of ${rounded(value)} ${unit} is at the end of what the ${instrument} can show, ${rounded(highest)} ${unit}. There may be more than it shows.`,
   'distance-of-inches': ({ of, value, reference }) =>
     `${DISTANCES[of]} is ${rounded(value)} cm; the guide’s own is ${rounded(reference)} cm, which is ${rounded(value)} in. Light and fields at ${rounded(value)} cm are far stronger.`,
   'bench-too-near': ({ value, nearest }) =>
@@ -61,6 +65,8 @@ export const FINDING_WORDS: WordsOf<
   },
   'grid-point-outlier': ({ column, row, value, likely, z, limit }) =>
     `Grid point ${column} of row ${row} reads ${rounded(value)} mW/cm² where its row and column make ${rounded(likely)} mW/cm² likely (modified z-score ${rounded(z)}, limit ${limit}). A hot or dead spot, or a slip of the hand: read it again.`,
+  'grid-few-points': ({ count, fewest }) =>
+    `The mean is of ${count === 1 ? '1 point' : `${count} points`} of the field: fewer than ${fewest} say more of where they lie than of the field.`,
   'instruments-not-named': ({ kinds, figures, isRanked }) =>
     `The session names no meter for ${kinds.join(', ')}, so that ${figures === 1 ? '1 figure has' : `${figures} figures have`} no uncertainty${isRanked ? '' : ', and the panel is not ranked'}.`,
   'modes-not-adding-up': ({ sum, combined, percent }) =>

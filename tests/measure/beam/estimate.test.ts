@@ -144,7 +144,7 @@ describe('what is withheld', () => {
     const grid = bench.grid as NonNullable<Bench['grid']>;
     const found = [1.2, 1.5, 2, 2.8].map((by) =>
       estimatePanel(
-        opticsInput({ ...bench, grid: { ...grid, values: grid.values.map((it, i) => (i === 0 ? by * it : it)) } }),
+        opticsInput({ ...bench, grid: { ...grid, values: grid.values.map((it, i) => (i === 4 ? by * it : it)) } }),
       ),
     );
     for (const { fit, withheld } of found) {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { efficiencyPossible } from '../../../src/measure/checks/efficiency-possible.ts';
+import { figure, line } from '../make.ts';
 import { facts } from './facts.ts';
 
 const flagsAt = (value: number, metric = 'efficiency-combined') =>
@@ -16,6 +17,18 @@ describe('an efficiency', () => {
 
   test.each([81.1, 99, 100, 140])('of %d %% is impossible', (value) => {
     expect(flagsAt(value)).toMatchObject([{ severity: 'impossible' }]);
+  });
+
+  test.each([
+    [1, 'impossible'],
+    [5, 'doubt'],
+  ])('of 85 %% with a standard uncertainty of %d %% is %s', (u, severity) => {
+    const it = figure(85, [line('draw', u)]);
+    const found = efficiencyPossible.run({
+      ...facts(),
+      figure: (metric) => (metric === 'efficiency-combined' ? it : undefined),
+    });
+    expect(found).toMatchObject([{ severity, finding: { percent: 85 } }]);
   });
 
   test('is named with its number and the limit', () => {

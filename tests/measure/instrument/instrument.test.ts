@@ -80,14 +80,16 @@ describe('resolution', () => {
 });
 
 describe('angular response', () => {
-  test('is one error a session', () => {
+  test('is one error of the instrument before a panel, in all of its sessions', () => {
     const it = instrument({ angularResponse: slanted(0.02) });
     expect(angularComponents(it, 'lantern-40/2026-03-02', 1.6)).toMatchObject([
-      { source: { key: 'lantern-40/2026-03-02/angular' }, contribution: 1.6 },
+      { source: { key: 'lantern-40/irradiance-meter/angular' }, contribution: 1.6 },
     ]);
-    expect(angularComponents(it, 'a/2026-03-02', 80)[0]?.source.key).not.toBe(
-      angularComponents(it, 'b/2026-03-02', 80)[0]?.source.key,
-    );
+    const keyOf = (session: string, meter = it) => angularComponents(meter, session, 80)[0]?.source.key;
+    expect(keyOf('a/2027-03-02')).toBe(keyOf('a/2026-03-02'));
+    expect(keyOf('a/2026-03-02', { ...it, calibrationDate: '2027-01-10' })).toBe(keyOf('a/2026-03-02'));
+    expect(keyOf('a/2026-03-02', { ...it, id: 'other' })).not.toBe(keyOf('a/2026-03-02'));
+    expect(keyOf('b/2026-03-02')).not.toBe(keyOf('a/2026-03-02'));
   });
 
   test('is told as it was stated', () => {

@@ -83,6 +83,13 @@ describe('net efficiency', () => {
     expect(netEfficiencyFigure(combined, draw(400))).toBeUndefined();
   });
 
+  test('is not there where the meter does not tell the draw from standby', () => {
+    const shown = (watts: number, name: string) => figure(watts, [line(name, 0.1)], 'mains-draw');
+    // 0.2 W and 0.3 W, with a 95 % interval of 0.28 W either way.
+    expect(netEfficiencyFigure({ ...combined, draw: shown(1.4, 'on') }, shown(1.2, 'off'))).toBeUndefined();
+    expect(netEfficiencyFigure({ ...combined, draw: shown(1.5, 'on') }, shown(1.2, 'off'))).toBeDefined();
+  });
+
   test('stays a bound where standby is one: less standby, less efficiency', () => {
     const standby = makeFigure({ ...identity('mains-draw'), bound: 'below' }, 0.5, {
       absent: verbatim('the reading is a bound'),

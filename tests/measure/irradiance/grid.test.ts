@@ -65,8 +65,8 @@ describe('figures of a grid', () => {
       return `${id} ${unit} ${basis} ${methodText(method)}`;
     });
     expect(summary).toEqual([
-      'lantern-40/2026-03-02/mean-irradiance mW/cm² derived mean-irradiance@3',
-      'lantern-40/2026-03-02/mean-irradiance-by-cells mW/cm² derived mean-irradiance@3',
+      'lantern-40/2026-03-02/mean-irradiance mW/cm² derived mean-irradiance@4',
+      'lantern-40/2026-03-02/mean-irradiance-by-cells mW/cm² derived mean-irradiance@4',
       'lantern-40/2026-03-02/uniformity-lowest % derived uniformity@2',
       'lantern-40/2026-03-02/uniformity-highest % derived uniformity@2',
       'lantern-40/2026-03-02/uniformity-variation % derived uniformity@2',

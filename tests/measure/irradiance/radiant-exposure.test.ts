@@ -44,7 +44,7 @@ describe('figures for readers', () => {
     expect(it).toMatchObject({
       id: 's/radiant-exposure-minute',
       unit: 'J/cm²',
-      method: { id: 'radiant-exposure', version: 1 },
+      method: { id: 'radiant-exposure', version: 2 },
       calculation: 'H = 50 mW/cm² × 60 s ÷ 1000 = 3 J/cm²',
     });
     expect(it.value).toBeCloseTo(3, 12);

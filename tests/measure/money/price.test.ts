@@ -55,7 +55,7 @@ describe('price per optical watt', () => {
     expect(it).toMatchObject({
       id: 's/price-per-watt',
       unit: 'currency/W',
-      method: { id: 'price-per-watt', version: 1 },
+      method: { id: 'price-per-watt', version: 2 },
       calculation: 'c = C ÷ P = 599 EUR ÷ 100 W = 5.99 EUR/W',
     });
     expect(it.budget[0]?.contribution).toBeLessThan(0);

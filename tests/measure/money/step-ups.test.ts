@@ -24,7 +24,7 @@ describe('step-ups', () => {
     expect(it?.extraPricePerWatt).toMatchObject({
       value: 3,
       unit: 'currency/W',
-      method: { id: 'step-up', version: 2 },
+      method: { id: 'step-up', version: 3 },
       calculation: '300 EUR ÷ 100 W = 3 EUR/W',
     });
   });

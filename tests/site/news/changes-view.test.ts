@@ -25,7 +25,7 @@ test('says first what is new this month', () => {
     ['Ruddlestone R60', 'Mains draw, both channels', '82.1 ± 0.9 W → 92.1 ± 1.0 W', 3],
   ]);
   const quiet = changesView({ ...demo.ledger, today: '2026-12-02' });
-  expect(quiet.lead).toBe('Nothing in December 2026 so far; the newest is of 26 Nov 2026.');
+  expect(quiet.lead).toBe('Nothing in December 2026 so far; the newest is of 27 Nov 2026.');
 });
 
 test('a panel that is yet to be read is named, and no event', () => {

@@ -9,6 +9,10 @@ describe('what the model of the light says in words', () => {
       'fewer than 4 readings at different places: they tell nothing of the beam',
     ],
     [{ code: 'beam-unexplained' }, 'no beam that we know of explains the readings'],
+    [
+      { code: 'beam-lopsided' },
+      'the grid is lopsided, as before a dark corner or a bright spot off the middle, and beams are not',
+    ],
     [{ code: 'beam-left-open' }, 'the readings leave the beam open, and with it the power'],
     [
       { code: 'beam-distance-out-of-reach', nearest: 0.1, farthest: 10_000 },

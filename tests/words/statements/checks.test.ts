@@ -13,6 +13,14 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
     'A reading of 0.05 W is below what the wattmeter can show, 0.1 W. It is known to be small, not how small.',
   ],
   [
+    { code: 'reading-at-display-end', value: 300, unit: 'mW/cm²', instrument: 'thermopile', highest: 300 },
+    'A reading of 300 mW/cm² is at the end of what the thermopile can show, 300 mW/cm². There may be more than it shows.',
+  ],
+  [
+    { code: 'grid-few-points', count: 1, fewest: 4 },
+    'The mean is of 1 point of the field: fewer than 4 say more of where they lie than of the field.',
+  ],
+  [
     { code: 'distance-of-inches', of: 'magnetic', value: 6, reference: 15.24 },
     'The distance of the magnetic readings is 6 cm; the guide’s own is 15.2 cm, which is 6 in. Light and fields at 6 cm are far stronger.',
   ],

@@ -4,6 +4,7 @@ import {
   type ChartConfiguration,
   LinearScale,
   LineElement,
+  LogarithmicScale,
   type Plugin,
   PointElement,
   ScatterController,
@@ -11,9 +12,11 @@ import {
 } from 'chart.js';
 import { type PageColours, pageColours } from '../../shared/browser/page-colours.ts';
 import { placeNames } from './plot-names.ts';
+import { goBetween } from './point-keys.ts';
+import { isRound, roundEnds } from './round-ends.ts';
 import { slugOf } from './row-data.ts';
 
-Chart.register(ScatterController, PointElement, LineElement, LinearScale, Tooltip);
+Chart.register(ScatterController, PointElement, LineElement, LinearScale, LogarithmicScale, Tooltip);
 
 interface Point {
   slug: string;
@@ -71,11 +74,14 @@ function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () 
         ctx.strokeStyle = colour().ink;
         ctx.setLineDash([6, 4]);
         ctx.beginPath();
-        points
+        const places = points
           .filter((it) => it.isOn)
-          .forEach((it, i) => {
-            ctx[i === 0 ? 'moveTo' : 'lineTo'](x.getPixelForValue(it.x), y.getPixelForValue(it.y));
-          });
+          .map((it) => ({ x: x.getPixelForValue(it.x), y: y.getPixelForValue(it.y) }));
+        // A step: between two panels no money buys more than the weaker one's light.
+        places.forEach((it, i) => {
+          ctx[i === 0 ? 'moveTo' : 'lineTo'](it.x, (places[i - 1] ?? it).y);
+          ctx.lineTo(it.x, it.y);
+        });
         ctx.stroke();
       }
       ctx.restore();
@@ -149,6 +155,17 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
     grid: { color: now.rule },
     border: { color: now.soft },
   });
+  const hasFrontier = section.dataset.frontier !== undefined;
+  /** Of equal ratios from one round number to another, as in the guide's picture: small panels would be one heap. */
+  const ratios = (text: string, values: readonly number[]) => ({
+    ...axis(text),
+    type: 'logarithmic' as const,
+    ...roundEnds(values),
+    ticks: { color: now.ink, callback: (value: number | string) => Number(value).toLocaleString('en-GB') },
+    afterBuildTicks: (scale: { ticks: Array<{ value: number }> }) => {
+      scale.ticks = scale.ticks.filter((it) => isRound(it.value));
+    },
+  });
   const configuration: ChartConfiguration<'scatter'> = {
     type: 'scatter',
     data: {
@@ -175,29 +192,40 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
         drawn.parentElement?.querySelectorAll<HTMLElement>('[data-point]')[nearest.index]?.click();
       },
       maintainAspectRatio: false,
-      scales: {
-        x: {
-          ...axis(section.dataset.x ?? ''),
-          type: 'linear',
-          beginAtZero: true,
-          ...(names && { min: -0.5, max: names.length - 0.5 }),
-          ...(names && {
-            ticks: { color: now.ink, stepSize: 1, callback: (value) => names[Number(value)] ?? '' },
-            afterBuildTicks: (scale) => {
-              scale.ticks = names.map((_, value) => ({ value }));
+      scales: hasFrontier
+        ? {
+            x: ratios(
+              section.dataset.x ?? '',
+              points.map((it) => it.x),
+            ),
+            y: ratios(
+              section.dataset.y ?? '',
+              points.flatMap((it) => [it.low ?? it.y, it.high ?? it.y]),
+            ),
+          }
+        : {
+            x: {
+              ...axis(section.dataset.x ?? ''),
+              type: 'linear',
+              beginAtZero: true,
+              ...(names && { min: -0.5, max: names.length - 0.5 }),
+              ...(names && {
+                ticks: { color: now.ink, stepSize: 1, callback: (value) => names[Number(value)] ?? '' },
+                afterBuildTicks: (scale) => {
+                  scale.ticks = names.map((_, value) => ({ value }));
+                },
+              }),
             },
-          }),
-        },
-        y: {
-          ...axis(section.dataset.y ?? ''),
-          beginAtZero: true,
-          suggestedMax: Math.max(...points.map((it) => it.high ?? it.y)),
-        },
-      },
+            y: {
+              ...axis(section.dataset.y ?? ''),
+              beginAtZero: true,
+              suggestedMax: Math.max(...points.map((it) => it.high ?? it.y)),
+            },
+          },
       plugins: { tooltip: { callbacks: { label: ({ dataIndex }) => points[dataIndex]?.words ?? '' } } },
     },
     plugins: [
-      drawnBehind(points, section.dataset.frontier !== undefined, colour),
+      drawnBehind(points, hasFrontier, colour),
       namesBeside(points, colour),
       { id: 'buttons', afterRender: (chart) => placeButtons(chart as Chart<'scatter'>, buttons, points, pick) },
     ],
@@ -247,21 +275,6 @@ function placeButtons(chart: Chart<'scatter'>, buttons: HTMLElement, points: rea
     button.style.left = `${mark.x}px`;
     button.style.top = `${mark.y}px`;
   });
-}
-
-/** Steps of the keys within a plot, which is one stop of the Tab key. */
-const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
-
-function goBetween(event: KeyboardEvent): void {
-  const step = STEPS[event.key];
-  const from = event.target;
-  if (step === undefined || !(from instanceof HTMLElement)) return;
-  event.preventDefault();
-  const to = step > 0 ? from.nextElementSibling : from.previousElementSibling;
-  if (!(to instanceof HTMLElement)) return;
-  from.tabIndex = -1;
-  to.tabIndex = 0;
-  to.focus();
 }
 
 function showTip(chart: Chart<'scatter'>, index: number | undefined): void {

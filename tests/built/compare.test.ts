@@ -133,7 +133,7 @@ test('the sentence is the heading, by the intervals of the guide’s own ratios,
   expect(await words('optical-power')).toBe(light);
   expect(await words('price-per-watt')).toBe(cost);
   expect(await words('efficiency-combined')).toMatch(/^a tie /);
-  expect(await page.locator('#compared-against').textContent()).toContain('efficiency is a tie');
+  expect(await page.locator('#compared-against').textContent()).toContain('Efficiency is a tie');
   expect(await page.locator('main h1').count()).toBe(1);
 });
 

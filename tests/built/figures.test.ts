@@ -433,7 +433,7 @@ describe.each(shown)('the working of $slug', ({ slug, data: { sessions = [] } })
       // A link is made of it by the page's script.
       const dated = attribute(section.querySelector('summary'), 'id');
       expect(dated, where).toBe(`${attribute(section, 'id')}-${dates[0]}`);
-      const hasBudget = text.includes('±: ');
+      const hasBudget = /±(, in %)?: /.test(text);
       const isExact = textOf(section.querySelector('summary')).startsWith('Price really paid');
       expect(hasBudget || isExact || /No uncertainty: \S/.test(text), where).toBe(true);
       if (hasBudget) expect(text, where).toMatch(/u \S+, .*95 % \S+ to \S+/);

@@ -54,15 +54,33 @@ function pointsOf(section: HTMLElement): Point[] {
   });
 }
 
-/** Upright lines for the 95 % intervals, and the frontier's line under the points. */
-function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () => PageColours): Plugin {
+/** The frontier's line under the points, and over them upright lines for the 95 % intervals, the shortest of which are no longer than a point. */
+function drawnLines(points: readonly Point[], hasFrontier: boolean, colour: () => PageColours): Plugin {
   return {
-    id: 'intervals',
+    id: 'lines',
     beforeDatasetsDraw({ ctx, scales: { x, y } }) {
+      if (!x || !y || !hasFrontier) return;
+      ctx.save();
+      ctx.lineWidth = 1.5;
+      ctx.strokeStyle = colour().ink;
+      ctx.setLineDash([6, 4]);
+      ctx.beginPath();
+      const places = points
+        .filter((it) => it.isOn)
+        .map((it) => ({ x: x.getPixelForValue(it.x), y: y.getPixelForValue(it.y) }));
+      // A step: between two panels no money buys more than the weaker one's light.
+      places.forEach((it, i) => {
+        ctx[i === 0 ? 'moveTo' : 'lineTo'](it.x, (places[i - 1] ?? it).y);
+        ctx.lineTo(it.x, it.y);
+      });
+      ctx.stroke();
+      ctx.restore();
+    },
+    afterDatasetsDraw({ ctx, scales: { x, y } }) {
       if (!x || !y) return;
       ctx.save();
       ctx.strokeStyle = colour().accent;
-      ctx.lineWidth = 1.5;
+      ctx.lineWidth = 2;
       ctx.beginPath();
       for (const it of points) {
         if (it.low === undefined || it.high === undefined) continue;
@@ -70,20 +88,6 @@ function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () 
         ctx.lineTo(x.getPixelForValue(it.x), y.getPixelForValue(it.high));
       }
       ctx.stroke();
-      if (hasFrontier) {
-        ctx.strokeStyle = colour().ink;
-        ctx.setLineDash([6, 4]);
-        ctx.beginPath();
-        const places = points
-          .filter((it) => it.isOn)
-          .map((it) => ({ x: x.getPixelForValue(it.x), y: y.getPixelForValue(it.y) }));
-        // A step: between two panels no money buys more than the weaker one's light.
-        places.forEach((it, i) => {
-          ctx[i === 0 ? 'moveTo' : 'lineTo'](it.x, (places[i - 1] ?? it).y);
-          ctx.lineTo(it.x, it.y);
-        });
-        ctx.stroke();
-      }
       ctx.restore();
     },
   };
@@ -175,7 +179,7 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
           // Form tells the frontier's panels, not colour alone.
           pointStyle: points.map((it) => (it.isOn ? 'rectRot' : 'circle')),
           pointRadius: points.map((it) => (it.isOn ? 7 : 5)),
-          pointBackgroundColor: now.accent,
+          pointBackgroundColor: now.paper,
           pointBorderColor: now.ink,
         },
       ],
@@ -225,7 +229,7 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
       plugins: { tooltip: { callbacks: { label: ({ dataIndex }) => points[dataIndex]?.words ?? '' } } },
     },
     plugins: [
-      drawnBehind(points, hasFrontier, colour),
+      drawnLines(points, hasFrontier, colour),
       namesBeside(points, colour),
       { id: 'buttons', afterRender: (chart) => placeButtons(chart as Chart<'scatter'>, buttons, points, pick) },
     ],

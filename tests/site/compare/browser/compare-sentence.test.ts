@@ -80,7 +80,7 @@ describe('two panels', () => {
     );
     const other = make('B', 60, 200, far);
     expect(heading(A, other)).toBe('The light of the B and of the A was not read alike.');
-    expect(unlikeReasons(other, A)).toEqual(['read at 30 cm, A at 15.24 cm']);
+    expect(unlikeReasons(other, A)).toEqual(['it was read at 30 cm, A at 15.24 cm']);
     expect(tallyWords(other, A, {})).toBeUndefined();
   });
 

@@ -8,7 +8,7 @@ import { carriedWords } from './carried-words.ts';
 import { CAUTION_WORDS } from './caution-words.ts';
 import { markOf } from './flags.ts';
 import { showFigure } from './format.ts';
-import { capital } from './limits/amounts.ts';
+import { capital, hertzWords } from './limits/amounts.ts';
 import { FIELD_NAMES } from './limits/field-words.ts';
 import { limitWords } from './limits/index.ts';
 import { SPECTRAL_UNKNOWN } from './limits/infrared-phrases.ts';
@@ -56,12 +56,16 @@ export interface FlickerFinding {
 
 /** A figure within a sentence; what is in doubt, can't be right, or is from an earlier day says so there too. */
 function marked(it: Figure, currency: string): string {
-  const { text } = showFigure(it, currency);
+  return showFigure(it, currency).text + inBrackets(besideWords(it));
+}
+
+function besideWords(it: Figure): string {
   const mark = markOf(it)?.mark;
   const doubt = mark && `${mark} ${mark === DOUBT_MARK ? 'in doubt' : 'impossible as it stands'}`;
-  const beside = [doubt, carriedWords(it)].filter(Boolean).join('; ');
-  return beside === '' ? text : `${text} (${beside})`;
+  return [doubt, carriedWords(it)].filter(Boolean).join('; ');
 }
+
+const inBrackets = (words: string) => (words === '' ? '' : ` (${words})`);
 
 /** The same with "below" for its sign. */
 function boundInWords(it: Figure, currency: string): string {
@@ -142,6 +146,9 @@ function levelWords(kind: FieldKind, share: Figure): string {
 
 /** How deep and fast the light flickers, and which modes pulse. */
 export function flickerFindingWords({ depth, frequency, pulsing }: FlickerFinding, currency: string): string {
-  const speed = frequency ? ` at ${marked(frequency, currency)}` : '';
-  return `The light flickers by ${marked(depth, currency)}${speed}.${pulsing.map(besideLimit).join('')}`;
+  // What both have beside them stands once, behind the two.
+  const isAlike = frequency && besideWords(frequency) === besideWords(depth);
+  const by = isAlike ? showFigure(depth, currency).text : marked(depth, currency);
+  const speed = frequency ? ` at ${hertzWords(frequency.value)}${inBrackets(besideWords(frequency))}` : '';
+  return `The light flickers by ${by}${speed}.${pulsing.map(besideLimit).join('')}`;
 }

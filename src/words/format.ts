@@ -100,6 +100,11 @@ export function money(amount: number, currency: string, decimals = Number.isInte
   return format.format(amount).replace('-', '−');
 }
 
+/** An amount of money with all the decimals that it was given with: a tariff, of which cents are too coarse. */
+export function moneyAsWritten(amount: number, currency: string): string {
+  return money(amount, currency, String(amount).split('.')[1]?.length ?? 0);
+}
+
 /** Signs of currencies as they stand before an amount, with what divides them from it: `€`, `CHF `. */
 const signsBefore = new Map<string, string>();
 

@@ -133,7 +133,7 @@ test('the sentence is the heading, by the intervals of the guide’s own ratios,
   expect(await words('optical-power')).toBe(light);
   expect(await words('price-per-watt')).toBe(cost);
   expect(await words('efficiency-combined')).toMatch(/^a tie /);
-  expect(await page.locator('#compared-against').textContent()).toContain('efficiency is a tie');
+  expect(await page.locator('#compared-against').textContent()).toContain('Efficiency is a tie');
   expect(await page.locator('main h1').count()).toBe(1);
 });
 
@@ -144,7 +144,7 @@ test('panels that were not read alike are said not to be comparable, where it ma
   const words = (metric: string) => page.locator(`tr[data-metric="${metric}"] .apart`).textContent();
   // The reason once, not in each row.
   expect(await page.locator('#compared-against').textContent()).toContain(
-    'Rows not read alike: read at 30 cm, Fennimarsh Electric Sedge at 15.24 cm.',
+    'Rows not read alike: it was read at 30 cm, Fennimarsh Electric Sedge at 15.24 cm.',
   );
   expect(await words('optical-power')).toBe('not read alike');
   expect(await heading(page)).toMatch(/^Counting all that leaves the LEDs, the Vagg gives \d+ to \d+\s% less light/);

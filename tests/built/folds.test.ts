@@ -77,3 +77,23 @@ test('without a script every fold opens by its own line, and what an address nam
   await page.getByText('Silicon handheld').click();
   expect(await other.isVisible()).toBe(true);
 });
+
+describe('what is folded', () => {
+  test.each([
+    '/panels/quennick-tope/',
+    '/panels/quennick-tope/files/',
+    '/panels/quennick-tope/methodology/',
+    '/instruments/',
+    '/changes/',
+    '/cards/',
+  ])('is no wider than a phone once it is opened: %s', async (address) => {
+    await using opened = await site.open(address, { viewport: PHONE });
+    const { page } = opened;
+    const count = await page.locator('main details').evaluateAll((all) => {
+      for (const it of all) (it as HTMLDetailsElement).open = true;
+      return all.length;
+    });
+    expect(count).toBeGreaterThan(0);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+  });
+});

@@ -123,7 +123,7 @@ test('the guide’s filters hold, are named, and lead back', async () => {
     .evaluateAll((them) => them.map((it) => (it as HTMLElement).dataset.point));
   expect(drawn.toSorted()).toEqual(wanted.toSorted());
   const said = open.locator('[data-plots-filters]');
-  expect(await said.textContent()).toMatch(/^\d+ of \d+ panels, by the guide’s filters: price up to 300 EUR; Desk\. /);
+  expect(await said.textContent()).toMatch(/^\d+ of \d+ panels, by the guide’s filters: price up to €300; Desk\. /);
   expect(await said.locator('a').first().getAttribute('href')).toBe(`/${address}`);
   expect(complaints).toEqual([]);
 });

@@ -93,10 +93,10 @@ describe('gaps hand their reason on', () => {
       'model: Teasel',
       'model: Teasel',
       {
-        'efficiency-combined': /^mains draw, both channels was not measured$/,
+        'efficiency-combined': /^mains draw, both channels, was not measured$/,
         'efficiency-red': /was not measured$/,
-        'running-cost': /^mains draw, both channels was not measured$/,
-        'peak-to-mean': /^peak irradiance, both channels was not measured$/,
+        'running-cost': /^mains draw, both channels, was not measured$/,
+        'peak-to-mean': /^peak irradiance, both channels, was not measured$/,
         'wavelength-red': /^not measured$/,
         'sound-on': /^not measured$/,
       },

@@ -16,11 +16,11 @@ export interface AgreementLine {
   agrees: boolean;
   follows: boolean;
   remark: string;
-  /** Both intervals on one scale: ends and values, 0 to 100. */
+  /** Both intervals: ends and values, 0 to 100, on the scale of E_n that all lines share, its middle between the values. */
   drawn: { own: Drawn; other: Drawn };
 }
 
-/** Where an interval lies on the scale of its line. */
+/** Where an interval lies on the scale of all lines. */
 export interface Drawn {
   low: number;
   value: number;
@@ -56,6 +56,8 @@ export interface AgreementView {
 export function agreementView({ other, shared, onlyOwn, onlyOther }: GuideAgreement, currency: string): AgreementView {
   const figures = shared.flatMap((it) => it.figures);
   const apart = figures.filter((it) => !it.agrees);
+  // To either side, half of the widest difference and the interval about it.
+  const reach = 1 + Math.max(1, ...figures.map((it) => Math.abs(it.en))) / 2;
   const models = `${shared.length} model${shared.length === 1 ? '' : 's'}`;
   return {
     other: { title: other.title, publisher: other.publisher, homepage: other.homepage, day: showDate(other.version) },
@@ -68,7 +70,7 @@ export function agreementView({ other, shared, onlyOwn, onlyOther }: GuideAgreem
               : `${figures.length - apart.length} agree within their uncertainty; ${apart.length} do${apart.length === 1 ? 'es' : ''} not, of the ${listed([...new Set(shared.filter((it) => it.figures.some((one) => !one.agrees)).map((it) => it.panel.name))])}`
           }.`,
     panels: shared.map((it) => {
-      const lines = it.figures.map((one) => lineOf(one, currency));
+      const lines = it.figures.map((one) => lineOf(one, currency, reach));
       return {
         name: it.panel.name,
         address: panelAddress(it.panel.slug),
@@ -89,7 +91,7 @@ export function agreementView({ other, shared, onlyOwn, onlyOther }: GuideAgreem
   };
 }
 
-function lineOf(shared: SharedFigure, currency: string): AgreementLine {
+function lineOf(shared: SharedFigure, currency: string, reach: number): AgreementLine {
   const { metric, own, other, difference, en, agrees, follows, isOtherVersion, inDoubt } = shared;
   // The other's digits as those of the own figure, so that the two can be held against each other.
   const step = lastDigitOf(own);
@@ -111,15 +113,25 @@ function lineOf(shared: SharedFigure, currency: string): AgreementLine {
     agrees,
     follows,
     remark: remarks.filter(Boolean).join(' '),
-    drawn: drawn(own, other),
+    drawn: drawn(own, other, reach),
   };
 }
 
-function drawn({ value, interval95 }: SharedFigure['own'], other: SharedFigure['other']): AgreementLine['drawn'] {
+/** Lengths in the expanded uncertainty of the difference: a line's two values are E_n apart. */
+function drawn(
+  { value, interval95 }: SharedFigure['own'],
+  other: SharedFigure['other'],
+  reach: number,
+): AgreementLine['drawn'] {
   const own = { low: interval95?.[0] ?? value, value, high: interval95?.[1] ?? value };
   const their = { low: other.interval95[0], value: other.value, high: other.interval95[1] };
-  const [from, to] = [Math.min(own.low, their.low), Math.max(own.high, their.high)];
-  const place = (it: number) => Number((to > from ? (100 * (it - from)) / (to - from) : 50).toFixed(1));
-  const placed = ({ low, value, high }: Drawn) => ({ low: place(low), value: place(value), high: place(high) });
+  const unit = Math.hypot((own.high - own.low) / 2, (their.high - their.low) / 2);
+  const centre = (value + other.value) / 2;
+  const place = (it: number) => Number((50 + (unit > 0 ? (50 * (it - centre)) / (reach * unit) : 0)).toFixed(1));
+  const placed = ({ low, value: middle, high }: Drawn) => ({
+    low: place(low),
+    value: place(middle),
+    high: place(high),
+  });
   return { own: placed(own), other: placed(their) };
 }

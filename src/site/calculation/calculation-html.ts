@@ -32,8 +32,8 @@ export function calculationHtml(
   const [current, ...older] = calculationView(panel, currency);
   const address = panelAddress(panel.slug);
   return html`<p class="trail"><a href="/">Guide</a> › <a href="${address}">${panel.name}</a></p>
-<h1>${panel.name}: <small>every reading, every step</small></h1>
-<p>Under each figure: its formula with its numbers, which lead to their own; behind ±, the parts of its interval, in % of the figure; its lasting address.
+<h1>${panel.name}<span class="unseen">:</span> <small>every reading, every step</small></h1>
+<p>Under each figure: its formula with its numbers, which lead to their own; behind ±, the parts of its interval, in % of the figure where it says so; its lasting address.
 <a href="/methods/uncertainty/">How uncertainty is worked out</a>, <a href="/data/panels.json">all figures as data</a>, <a href="${address}#limits">beside published limits</a>, and the <a href="/cautions/">cautions</a> to read before you act on any.</p>
 ${panel.flags.length > 0 && html`<h2 id="flags">Flags</h2>\n<ul>${panel.flags.map((it) => html`<li>${flagHtml(it)}</li>`)}</ul>`}
 ${current === undefined && html`<p class="gap">This panel has not been on the bench yet.</p>`}

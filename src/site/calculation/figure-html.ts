@@ -49,7 +49,7 @@ export function figureHtml(it: Calculation, { basis, said }: { basis?: string; s
   return html`${it.formerAnchor && html`<span id="${it.formerAnchor}"></span>`}<details id="${it.anchor}"><summary${idHtml(it.datedAnchor === it.anchor ? undefined : it.datedAnchor)}>${it.name} <b>${it.shown.text}</b>${it.carried && html` <small>${it.carried}</small>`}</summary>${
     calculation && html`<p>${calculation.map(partHtml)}</p>`
   }${correctedHtml(it)}${flags.map((flag) => html`<p>${flagHtml(flag, said)}</p>`)}${
-    budget.length > 0 && html`<p>±: ${budgetHtml(it)}</p>`
+    budget.length > 0 && html`<p>${partsHead(it)}: ${budgetHtml(it)}</p>`
   }<p>${it.combined && `${it.combined}. `}${notesText(it)}${inputsHtml(it)}${basis === undefined && `${capital(it.basis)}. `}</p></details>`;
 }
 
@@ -79,7 +79,7 @@ export function olderFigureHtml(it: Calculation, isSameMethod: boolean): Html {
   const text = calculation?.map((part) => (typeof part === 'string' ? part : part.text)).join('');
   return html`<p id="${it.anchor}"><a href="#${it.datedAnchor}">${it.name}</a> <b>${it.shown.text}</b> ${it.carried && `(${it.carried}) `}${shortFlagsHtml(flags)}${correctedText(it)}${
     text && `${isSameMethod ? numbersOf(text) : text}. `
-  }${budget.length > 0 && html`±: ${budgetHtml(it)}. `}${
+  }${budget.length > 0 && html`${partsHead(it)}: ${budgetHtml(it)}. `}${
     interval && `95 % ${interval}. `
   }${notesText(it)}${!isSameMethod && html`${it.basis}, ${methodHtml(it)}`}</p>`;
 }
@@ -99,6 +99,10 @@ const linkHtml = ({ anchor, name, page = '' }: { anchor: string; name: string; p
 
 const inputHtml = ({ anchor, name, page }: Input) =>
   anchor === undefined ? html`${name}` : linkHtml({ anchor, name, page });
+
+/** What the parts of an interval are in: who comes by an address has not read the page's head. Of nought there is no share. */
+const partsHead = ({ short: { lines } }: Calculation) =>
+  lines.length > 0 && lines.every((it) => it.relative !== '') ? '±, in %' : '±';
 
 /** What makes up half a figure's interval: what another figure has too is said there. */
 function budgetHtml({ short: { as, lines, without }, calculation, metric }: Calculation): Html {

@@ -3,7 +3,7 @@ import { type PieceElement, piece } from '../shared/browser/pieces.ts';
 import type { Row } from './guide-view.ts';
 import type { Cell } from './ranking-cells.ts';
 
-/** Letters of a reason that stands under a gap. */
+/** Letters of a reason that stands in a gap's place. */
 const LONGEST_REASON = 14;
 
 const plainly = (text: string) => ({ value: text, unit: '', text });
@@ -15,7 +15,7 @@ export function cellPieces(cell: Cell, row: Pick<Row, 'name' | 'address'>, href?
     // A long reason would set the width of the column; it stands on the panel's page too.
     return reason.length > LONGEST_REASON
       ? [...figurePieces({ gap: cell.text }), piece('span', { class: 'unseen' }, ` ${reason}`)]
-      : figurePieces({ gap: cell.text }, { remark: reason });
+      : figurePieces({ gap: reason });
   }
   return figurePieces(
     {

@@ -2,6 +2,7 @@ import type { Ledger, PanelEntry, RankBasis } from '../../ledger/ledger.ts';
 import { besideNoEffectLine, panelBesideNoEffectLine } from '../../measure/exposure/no-effect.ts';
 import { type FigureOrGap, gap, isFigure } from '../../measure/figure.ts';
 import { type MetricId, rangeFilters } from '../../measure/metrics.ts';
+import { currencySign } from '../../words/format.ts';
 import type { FormerNames } from './browser/guide-address.ts';
 import { encodeRow, FLICKER_VALUES } from './browser/row-data.ts';
 
@@ -10,6 +11,8 @@ export interface RangeView {
   name: string;
   label: string;
   unit: string;
+  /** The unit is a currency's sign, which stands before an amount. */
+  isMoney: boolean;
   method: string;
   ends: ReadonlyArray<'from' | 'to'>;
 }
@@ -43,7 +46,8 @@ export function guideFilterView(ledger: Ledger, basis: RankBasis = 'optical'): G
     ranges: rangeFilters().map(({ metric, filter }) => ({
       name: filter.key,
       label: filter.label,
-      unit: metric.unit.replace('currency', ledger.guide.currency),
+      unit: metric.unit.replace('currency', currencySign(ledger.guide.currency)),
+      isMoney: metric.unit === 'currency',
       method: metric.method,
       ends: filter.ends === 'both' ? ['from', 'to'] : ['to'],
     })),

@@ -31,7 +31,7 @@ function rankHtml({ rank, rankDagger, ties, address, name }: Row): Html {
 
 /** Peaks as ticks on the axis of all rows; broken where eyes see nothing. */
 function stripHtml({ strip }: Row): Html {
-  if (!strip) return html`<td role="cell" data-l="peaks nm"><span class="gap">–</span><small> not read</small></td>`;
+  if (!strip) return html`<td role="cell" data-l="peaks nm"><span class="gap">not measured</span></td>`;
   const ticks = (places: readonly number[], name: string) =>
     places.map((it) => html`<path class="${name}" d="M${it} 1v11"/>`);
   return html`<td role="cell" data-l="peaks nm"><svg class="nm" viewBox="0 0 100 14" preserveAspectRatio="none" aria-hidden="true"><use href="#nm"/>${ticks(strip.visible, 'vis')}${ticks(strip.infrared, 'nir')}</svg> ${strip.text}${piecesHtml(carriedPieces(strip.carried))}</td>`;

@@ -7,13 +7,13 @@ import { distanceMetric, TABLE_DISTANCES } from '../../measure/beam/table-distan
 import { type FigureMap, type FigureOrGap, isFigure } from '../../measure/figure.ts';
 import { fixed } from '../../words/format.ts';
 import { pathThrough } from '../shared/browser/path-data.ts';
-import { keepApart, type Plot, plotAxes } from '../shared/browser/plot.ts';
+import { keepApart, type Plot, pixels, plotAxes } from '../shared/browser/plot.ts';
 
 /** Irradiance against distance, ready to draw; lengths in CSS pixels from the top left. */
 export interface DistancePlot extends Plot {
   curves: Array<{ name: 'mean' | 'peak'; path: string; label: { x: number; y: number; text: string } }>;
   /** 95 % intervals of the modelled values at the table's distances. */
-  intervals: Array<{ x: number; from: number; to: number }>;
+  intervals: Array<{ name: 'mean' | 'peak'; x: number; from: number; to: number }>;
   /** What was read: the grid's mean, and before the middle. */
   measured: Array<{ x: number; y: number; kind: 'mean' | 'centre' }>;
   /** From the grid's mean to the curve of the true mean at its distance: what the grid's points miss. */
@@ -23,9 +23,11 @@ export interface DistancePlot extends Plot {
 /** So that a phone shows it all but in full size, and its letters stay legible. */
 const SIZE = { width: 430, height: 320, right: 46 };
 /** Room that a label of a curve needs, px. */
-const LABEL_HEIGHT = 14;
+const LABEL_HEIGHT = 16;
 /** Bends of less than this are none to the eye, px. */
 const LEAST_BEND = 0.2;
+/** Intervals of the two curves stand this far to either side of their distance, or one would hide the other, px. */
+const ASIDE = 2.5;
 
 /** Draws a session's irradiance against distance; undefined where the model has found nothing. */
 export function distancePlot(session: SessionEntry, figures: FigureMap): DistancePlot | undefined {
@@ -39,9 +41,9 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
       : [];
   });
   const intervals = TABLE_DISTANCES.flatMap((distance) =>
-    (['mean-irradiance', 'peak-irradiance'] as const).flatMap((quantity) => {
-      const it = figures.get(distanceMetric(quantity, distance));
-      return isFigure(it) && it.interval95 ? [{ distance, interval: it.interval95 }] : [];
+    (['mean', 'peak'] as const).flatMap((name) => {
+      const it = figures.get(distanceMetric(`${name}-irradiance`, distance));
+      return isFigure(it) && it.interval95 ? [{ name, distance, interval: it.interval95 }] : [];
     }),
   );
   const mean = figures.get('mean-irradiance');
@@ -69,8 +71,9 @@ export function distancePlot(session: SessionEntry, figures: FigureMap): Distanc
   return {
     ...area,
     curves,
-    intervals: intervals.map(({ distance, interval: [low, high] }) => ({
-      x: x.place(distance),
+    intervals: intervals.map(({ name, distance, interval: [low, high] }) => ({
+      name,
+      x: pixels(x.place(distance) + (name === 'mean' ? -ASIDE : ASIDE)),
       from: y.place(low),
       to: y.place(high),
     })),

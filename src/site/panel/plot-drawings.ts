@@ -41,7 +41,7 @@ export function distanceDrawing(plot: DistancePlot): PieceElement {
       piece('text', { x: (frame.left + frame.right) / 2, y: frame.bottom + 36 }, 'from the LEDs, cm'),
       piece('text', { transform: `translate(12 ${(frame.top + frame.bottom) / 2}) rotate(-90)` }, 'mW/cm²'),
     ),
-    uprights('interval', plot.intervals),
+    ...[...Map.groupBy(plot.intervals, (it) => it.name)].map(([name, lines]) => uprights(`interval ${name}`, lines)),
     ...plot.curves.flatMap(({ name, path, label: { x, y, text } }) => [
       piece('path', { class: `curve ${name}`, d: path }),
       piece('text', { class: 'name', x, y }, text),

@@ -7,7 +7,7 @@ export function filterNames({ ranges, classes, makers, wavelengths, formerly }: 
     them.map(({ id, name }) => ({ value: id, label: name }));
   return {
     ...(formerly && { formerly }),
-    ranges: ranges.map(({ name, label, unit }) => ({ name, label, unit })),
+    ranges: ranges.map(({ name, label, unit, isMoney }) => ({ name, label, ...(isMoney ? { sign: unit } : { unit }) })),
     sets: {
       class: named(classes),
       maker: named(makers),

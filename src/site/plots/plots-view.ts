@@ -142,7 +142,8 @@ export function plotsView(ledger: Ledger): Plot[] {
     {
       id: 'power-by-price',
       title: 'Light against price',
-      about: 'Up and left: more light for less. The broken line joins panels that no other beats on both.',
+      about:
+        'Up and left: more light for less, on scales of equal ratios. Nothing beats the diamonds, joined by steps, on both.',
       method: { address: '/methods/frontier/', name: 'How it is drawn' },
       xLabel: `price, ${sign}`,
       yLabel: 'light, W',

@@ -54,5 +54,9 @@ export const ledgerWords = (
   'no-power-to-compare': () => 'one of the two has no optical power',
   'other-conditions': () => 'measured under other conditions',
   'light-carried-over': () => 'the light was not read again',
-  'input-not-measured': ({ metric }) => `${nameOf(metric)} was not measured`,
+  'input-not-measured': ({ metric }) => {
+    const name = nameOf(metric);
+    // "Mains draw, both channels" is set off at both of its ends.
+    return `${name}${name.includes(',') ? ',' : ''} was not measured`;
+  },
 });

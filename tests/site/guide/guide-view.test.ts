@@ -185,7 +185,7 @@ describe('cells', () => {
   test('a gap says why', () => {
     expect(cell('Quennick Dab', 'efficiency')).toMatchObject({
       text: '–',
-      after: 'mains draw, both channels was not measured',
+      after: 'mains draw, both channels, was not measured',
       isGap: true,
     });
   });

@@ -39,7 +39,7 @@ test('a calculation page keeps what testers and makers wrote as text', async () 
   if (!panel) throw new Error('the demonstration has no panel');
   const markup = calculationHtml({ ...panel, name }, { ...demo.ledger.guide, withdrawn: [] });
   expect(markup).toContain(
-    'Evil &lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt; &amp; Sons: <small>every reading, every step</small>',
+    'Evil &lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt; &amp; Sons<span class="unseen">:</span> <small>every reading, every step</small>',
   );
   const document = new Parser(await Config.empty().resolve()).parseHtml(`<main>${markup}</main>`);
   expect(document.querySelectorAll('script')).toEqual([]);

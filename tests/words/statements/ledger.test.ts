@@ -12,7 +12,7 @@ const CASES: ReadonlyArray<readonly [Statement, string]> = [
   [{ code: 'other-conditions' }, 'measured under other conditions'],
   [{ code: 'current-session-only' }, 'calculated for the current session only'],
   [{ code: 'read-at', distance: '6 in' }, 'read at 6 in'],
-  [{ code: 'input-not-measured', metric: 'mains-draw-combined' }, 'mains draw, both channels was not measured'],
+  [{ code: 'input-not-measured', metric: 'mains-draw-combined' }, 'mains draw, both channels, was not measured'],
   [
     { code: 'range-not-known', because: { code: 'instrument-not-named' } },
     'its range is not known: the session does not name the meter',

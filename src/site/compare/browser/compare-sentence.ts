@@ -93,8 +93,16 @@ function headingOfMany(contenders: readonly ComparedContender[]): Told {
   const cheapest = unbeaten(panels, (it, other) => isMore(compareRow(way.cost, it, other)));
   const named = (them: readonly ComparedContender[], word: string) =>
     them.map((it) => `the ${names.get(it)}`).join(them.length > 2 ? ', ' : ` ${word} `);
+  const scope = panels.length < contenders.length ? `of the ${panels.length} that can be compared, ` : '';
+  const opening = scope + way.counting;
+  const doubted = doubtedBy(way, panels);
   const isLightOpen = brightest.length === panels.length;
   const isCostOpen = cheapest.length === panels.length;
+  const isBoth = brightest.length === cheapest.length && brightest.every((it) => cheapest.includes(it));
+  if (isBoth && brightest.length > 1 && !isLightOpen) {
+    const tied = `${named(brightest, 'and')} tie for most light and for the lowest price for a watt.`;
+    return { heading: capital(opening + tied), doubted };
+  }
   const light = isLightOpen
     ? `the readings can’t tell which gives most light`
     : brightest.length === 1
@@ -109,10 +117,8 @@ function headingOfMany(contenders: readonly ComparedContender[]): Told {
         ? 'each watt of it costs least'
         : `a watt costs least from ${named(cheapest, 'or')}`
       : `the lowest price for a watt is a tie of ${named(cheapest, 'and')}`;
-  const scope = panels.length < contenders.length ? `of the ${panels.length} that can be compared, ` : '';
-  const opening = scope + way.counting;
   const joint = isLightOpen && isCostOpen ? ', ' : ', and ';
-  return { heading: `${capital(opening + light)}${joint}${cost}.`, doubted: doubtedBy(way, panels) };
+  return { heading: `${capital(opening + light)}${joint}${cost}.`, doubted };
 }
 
 /**
@@ -177,7 +183,7 @@ function priceWords(it: ComparedContender, first: ComparedContender): Piece[] {
   return [`costs ${amount} ${more > 0 ? 'more' : 'less'}`];
 }
 
-/** How many of the main differences the readings can tell, and which are ties; undefined where none can be compared. */
+/** Which of the main differences the readings can't tell; undefined where none can be compared. */
 export function tallyWords(it: ComparedContender, first: ComparedContender, words: RowWords): string | undefined {
   // What was asked and what was measured with a tape is no reading of the light.
   const read = MAIN.filter((row) => row.alike !== 'nothing').map((row) => ({
@@ -189,9 +195,9 @@ export function tallyWords(it: ComparedContender, first: ComparedContender, word
   const ties = known.filter(({ outcome }) => isKnown(outcome) && outcome.kind !== 'apart');
   const names = ties.map(({ row }) => words[row.metric]?.name ?? row.metric);
   if (ties.length === 0) return 'The readings can tell every difference below that is known.';
-  const told = known.length - ties.length;
-  const count = told === 0 ? 'none' : String(told);
-  return `The readings can tell ${count} of ${known.length} differences below: ${listed(names)} ${names.length > 1 ? 'are ties' : 'is a tie'}.`;
+  const tied = `${listed(names)} ${names.length > 1 ? 'are ties' : 'is a tie'}`;
+  if (ties.length === known.length) return `The readings can tell no difference below: ${tied}.`;
+  return `${capital(tied)}; the readings can tell every other difference below${known.length < read.length ? ' that is known' : ''}.`;
 }
 
 /** Why main figures were not read alike, each reason once: their rows say only that they were not. */

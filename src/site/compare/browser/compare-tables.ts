@@ -111,7 +111,7 @@ function rowName(row: CompareRow, { contenders, words }: TableMade): Array<Node 
   return [
     method ? html('a', { href: `/methods/${method}/` }, capital(name)) : capital(name),
     ...unit,
-    ...(written.size === 1 && at !== undefined ? [` at ${at}`] : []),
+    ...(written.size === 1 && at !== undefined ? [` at ${at.replaceAll(' ', '\u00a0')}`] : []),
   ];
 }
 

@@ -156,7 +156,9 @@ function sizes({ contenders, names }: TableMade): HTMLElement[] {
   const missing = contenders.filter((it) => it.panel.field === null);
   const hasHousing = contenders.some((it) => it.panel.field && it.panel.housing);
   const caption = [
-    ...(drawing ? [`To one scale; the figure is 170 cm tall.${hasHousing ? ' Broken line: the housing.' : ''}`] : []),
+    ...(drawing
+      ? [`To one scale; the figure is 170\u00a0cm tall.${hasHousing ? ' Broken line: the housing.' : ''}`]
+      : []),
     ...missing.map((it) => `Not drawn: ${it.panel.name}. Its LED field was not measured.`),
   ];
   return [

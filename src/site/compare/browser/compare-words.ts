@@ -69,7 +69,7 @@ export function unlikeness({ alike }: CompareRow, panel: ComparedPanel, first: C
     alike === 'reading' ? [cm(here.distance), cm(there.distance)] : [panel.distances[alike], first.distances[alike]];
   if (!own || !others) return 'the distance of a reading is not recorded';
   if (sameDistance(own.value, others.value)) return undefined;
-  return `read at ${own.written}, ${first.name} at ${others.written}`;
+  return `it was read at ${own.written}, ${first.name} at ${others.written}`;
 }
 
 /** A share at a frequency that was read, and one at the strict end, are shares of different levels. */

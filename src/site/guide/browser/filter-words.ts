@@ -5,7 +5,8 @@ import { type FormerNames, type GuideState, type Known, SETS } from './guide-add
 
 /** What the page calls what can be filtered by, and all that an address may name. */
 export interface FilterNames {
-  ranges: Array<{ name: string; label: string; unit: string }>;
+  /** A unit behind its number, or a currency's sign before it. */
+  ranges: Array<{ name: string; label: string; unit?: string; sign?: string }>;
   sets: Record<(typeof SETS)[number], Array<{ value: string; label: string }>>;
   formerly?: FormerNames;
 }
@@ -25,10 +26,15 @@ export function knownBy({ ranges, sets, formerly }: FilterNames): Known {
 
 /** Each filter that is on, in a few words. */
 export function filterWords(state: GuideState, { ranges, sets }: FilterNames): string[] {
-  const said = ranges.flatMap(({ name, label, unit }) => {
+  const said = ranges.flatMap(({ name, label, unit = '', sign = '' }) => {
     const { from, to } = state.ranges[name] ?? {};
     if (from === undefined && to === undefined) return [];
-    const reach = from === undefined ? `up to ${to}` : to === undefined ? `from ${from}` : `${from} to ${to}`;
+    const reach =
+      from === undefined
+        ? `up to ${sign}${to}`
+        : to === undefined
+          ? `from ${sign}${from}`
+          : `${sign}${from} to ${sign}${to}`;
     return [`${label.toLowerCase()} ${reach} ${unit}`.trim()];
   });
   for (const name of SETS) {

@@ -1,4 +1,5 @@
 /** Where a reader writes prices of their own, and the list of those that are calculated with. */
+import { money } from '../../../words/format.ts';
 import { html } from '../../shared/browser/dom.ts';
 import { type GuideState, hasOwnPrices, plainNumber } from './guide-address.ts';
 import type { PackedOffers } from './offers.ts';
@@ -47,7 +48,8 @@ export function ownPricesForm(
           const name = offer?.name ?? slug;
           const remove = html('button', { type: 'button', 'aria-label': `Remove your price of ${name}` }, 'Remove');
           remove.addEventListener('click', () => set(slug, undefined));
-          const words = `${name}: ${price} ${offers?.currency ?? ''} (the guide: ${offer?.price ?? '–'}). `;
+          const amount = (it: number) => (offers ? money(it, offers.currency) : String(it));
+          const words = `${name}: ${amount(price)} (the guide: ${offer ? amount(offer.price) : '–'}). `;
           return html('li', {}, words, ...(stepUps?.(slug) ?? []), ' ', remove);
         }),
       );

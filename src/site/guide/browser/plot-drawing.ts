@@ -4,6 +4,7 @@ import {
   type ChartConfiguration,
   LinearScale,
   LineElement,
+  LogarithmicScale,
   type Plugin,
   PointElement,
   ScatterController,
@@ -11,9 +12,11 @@ import {
 } from 'chart.js';
 import { type PageColours, pageColours } from '../../shared/browser/page-colours.ts';
 import { placeNames } from './plot-names.ts';
+import { goBetween } from './point-keys.ts';
+import { isRound, roundEnds } from './round-ends.ts';
 import { slugOf } from './row-data.ts';
 
-Chart.register(ScatterController, PointElement, LineElement, LinearScale, Tooltip);
+Chart.register(ScatterController, PointElement, LineElement, LinearScale, LogarithmicScale, Tooltip);
 
 interface Point {
   slug: string;
@@ -51,15 +54,33 @@ function pointsOf(section: HTMLElement): Point[] {
   });
 }
 
-/** Upright lines for the 95 % intervals, and the frontier's line under the points. */
-function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () => PageColours): Plugin {
+/** The frontier's line under the points, and over them upright lines for the 95 % intervals, the shortest of which are no longer than a point. */
+function drawnLines(points: readonly Point[], hasFrontier: boolean, colour: () => PageColours): Plugin {
   return {
-    id: 'intervals',
+    id: 'lines',
     beforeDatasetsDraw({ ctx, scales: { x, y } }) {
+      if (!x || !y || !hasFrontier) return;
+      ctx.save();
+      ctx.lineWidth = 1.5;
+      ctx.strokeStyle = colour().ink;
+      ctx.setLineDash([6, 4]);
+      ctx.beginPath();
+      const places = points
+        .filter((it) => it.isOn)
+        .map((it) => ({ x: x.getPixelForValue(it.x), y: y.getPixelForValue(it.y) }));
+      // A step: between two panels no money buys more than the weaker one's light.
+      places.forEach((it, i) => {
+        ctx[i === 0 ? 'moveTo' : 'lineTo'](it.x, (places[i - 1] ?? it).y);
+        ctx.lineTo(it.x, it.y);
+      });
+      ctx.stroke();
+      ctx.restore();
+    },
+    afterDatasetsDraw({ ctx, scales: { x, y } }) {
       if (!x || !y) return;
       ctx.save();
       ctx.strokeStyle = colour().accent;
-      ctx.lineWidth = 1.5;
+      ctx.lineWidth = 2;
       ctx.beginPath();
       for (const it of points) {
         if (it.low === undefined || it.high === undefined) continue;
@@ -67,17 +88,6 @@ function drawnBehind(points: readonly Point[], hasFrontier: boolean, colour: () 
         ctx.lineTo(x.getPixelForValue(it.x), y.getPixelForValue(it.high));
       }
       ctx.stroke();
-      if (hasFrontier) {
-        ctx.strokeStyle = colour().ink;
-        ctx.setLineDash([6, 4]);
-        ctx.beginPath();
-        points
-          .filter((it) => it.isOn)
-          .forEach((it, i) => {
-            ctx[i === 0 ? 'moveTo' : 'lineTo'](x.getPixelForValue(it.x), y.getPixelForValue(it.y));
-          });
-        ctx.stroke();
-      }
       ctx.restore();
     },
   };
@@ -149,6 +159,17 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
     grid: { color: now.rule },
     border: { color: now.soft },
   });
+  const hasFrontier = section.dataset.frontier !== undefined;
+  /** Of equal ratios from one round number to another, as in the guide's picture: small panels would be one heap. */
+  const ratios = (text: string, values: readonly number[]) => ({
+    ...axis(text),
+    type: 'logarithmic' as const,
+    ...roundEnds(values),
+    ticks: { color: now.ink, callback: (value: number | string) => Number(value).toLocaleString('en-GB') },
+    afterBuildTicks: (scale: { ticks: Array<{ value: number }> }) => {
+      scale.ticks = scale.ticks.filter((it) => isRound(it.value));
+    },
+  });
   const configuration: ChartConfiguration<'scatter'> = {
     type: 'scatter',
     data: {
@@ -158,7 +179,7 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
           // Form tells the frontier's panels, not colour alone.
           pointStyle: points.map((it) => (it.isOn ? 'rectRot' : 'circle')),
           pointRadius: points.map((it) => (it.isOn ? 7 : 5)),
-          pointBackgroundColor: now.accent,
+          pointBackgroundColor: now.paper,
           pointBorderColor: now.ink,
         },
       ],
@@ -175,29 +196,40 @@ export function drawPlot(section: HTMLElement, pick: Pick): void {
         drawn.parentElement?.querySelectorAll<HTMLElement>('[data-point]')[nearest.index]?.click();
       },
       maintainAspectRatio: false,
-      scales: {
-        x: {
-          ...axis(section.dataset.x ?? ''),
-          type: 'linear',
-          beginAtZero: true,
-          ...(names && { min: -0.5, max: names.length - 0.5 }),
-          ...(names && {
-            ticks: { color: now.ink, stepSize: 1, callback: (value) => names[Number(value)] ?? '' },
-            afterBuildTicks: (scale) => {
-              scale.ticks = names.map((_, value) => ({ value }));
+      scales: hasFrontier
+        ? {
+            x: ratios(
+              section.dataset.x ?? '',
+              points.map((it) => it.x),
+            ),
+            y: ratios(
+              section.dataset.y ?? '',
+              points.flatMap((it) => [it.low ?? it.y, it.high ?? it.y]),
+            ),
+          }
+        : {
+            x: {
+              ...axis(section.dataset.x ?? ''),
+              type: 'linear',
+              beginAtZero: true,
+              ...(names && { min: -0.5, max: names.length - 0.5 }),
+              ...(names && {
+                ticks: { color: now.ink, stepSize: 1, callback: (value) => names[Number(value)] ?? '' },
+                afterBuildTicks: (scale) => {
+                  scale.ticks = names.map((_, value) => ({ value }));
+                },
+              }),
             },
-          }),
-        },
-        y: {
-          ...axis(section.dataset.y ?? ''),
-          beginAtZero: true,
-          suggestedMax: Math.max(...points.map((it) => it.high ?? it.y)),
-        },
-      },
+            y: {
+              ...axis(section.dataset.y ?? ''),
+              beginAtZero: true,
+              suggestedMax: Math.max(...points.map((it) => it.high ?? it.y)),
+            },
+          },
       plugins: { tooltip: { callbacks: { label: ({ dataIndex }) => points[dataIndex]?.words ?? '' } } },
     },
     plugins: [
-      drawnBehind(points, section.dataset.frontier !== undefined, colour),
+      drawnLines(points, hasFrontier, colour),
       namesBeside(points, colour),
       { id: 'buttons', afterRender: (chart) => placeButtons(chart as Chart<'scatter'>, buttons, points, pick) },
     ],
@@ -247,21 +279,6 @@ function placeButtons(chart: Chart<'scatter'>, buttons: HTMLElement, points: rea
     button.style.left = `${mark.x}px`;
     button.style.top = `${mark.y}px`;
   });
-}
-
-/** Steps of the keys within a plot, which is one stop of the Tab key. */
-const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
-
-function goBetween(event: KeyboardEvent): void {
-  const step = STEPS[event.key];
-  const from = event.target;
-  if (step === undefined || !(from instanceof HTMLElement)) return;
-  event.preventDefault();
-  const to = step > 0 ? from.nextElementSibling : from.previousElementSibling;
-  if (!(to instanceof HTMLElement)) return;
-  from.tabIndex = -1;
-  to.tabIndex = 0;
-  to.focus();
 }
 
 function showTip(chart: Chart<'scatter'>, index: number | undefined): void {

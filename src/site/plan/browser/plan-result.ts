@@ -38,6 +38,12 @@ function linked(method: string, { value, spread, unit }: SpanWords, marks: reado
   ];
 }
 
+/** The same for the middle of a sentence, where both ends of an interval would run on into it. */
+const inBrackets = ({ spread, ...words }: SpanWords): SpanWords => ({
+  ...words,
+  spread: spread.includes(' to ') ? `(${spread})` : spread,
+});
+
 /** One of the lesser figures. */
 function entry(name: string, value: readonly Node[] | string, ...notes: Array<Node | string>): HTMLElement {
   return html(
@@ -66,7 +72,7 @@ export function planResult(panel: PlanPanel, plan: Plan, calculated: Calculated,
   const { seconds, isBeyond } = calculated;
   const cm = plan.cm ?? 0;
   const [nearest, farthest] = [Math.min(...TABLE_DISTANCES), Math.max(...TABLE_DISTANCES)];
-  const mean = linked('distance-table', spanWords(calculated.mean, 'mW/cm²'), marksOf(panel, 'mean'));
+  const mean = linked('distance-table', inBrackets(spanWords(calculated.mean, 'mW/cm²')), marksOf(panel, 'mean'));
   const basis = isBeyond
     ? ` over the LED field, from the model of its light; the interval is that of the nearest distance from ${nearest} to ${farthest} cm.`
     : ' over the LED field, from the model of its light.';

@@ -1,5 +1,6 @@
 /** The search page: asks the index that the build wrote, and nothing else. The query lives in the address. */
 
+import { html } from '../../shared/browser/dom.ts';
 import { inSite } from '../../shared/browser/site-path.ts';
 import type { MeantPage } from './other-words.ts';
 
@@ -87,10 +88,19 @@ async function run(query: string): Promise<void> {
   const fetched = await Promise.all(found.results.slice(0, MOST).map((it) => it.data()));
   const results = fetched.filter((it) => query === '' || hasWords(it, query)).toSorted(byName(query));
   const total = found.results.length > MOST ? found.results.length : results.length;
-  count.textContent =
-    total === 0
-      ? `Nothing ${pages.length > 0 ? 'else ' : ''}found for “${query}”${Object.keys(filters).length > 0 ? ' with these filters' : ''}.`
-      : `${total} ${total === 1 ? 'page' : 'pages'} found${total > MOST ? `, the first ${MOST} shown` : ''}.`;
+  if (total === 0) {
+    const those = Object.keys(filters).length > 0 ? ' with these filters' : '';
+    count.replaceChildren(
+      `Nothing ${pages.length > 0 ? 'else ' : ''}found for “${query}”${those}. Look through `,
+      html('a', { href: '/panels/' }, 'all panels'),
+      ' or ',
+      html('a', { href: '/methods/' }, 'all methods'),
+      '.',
+    );
+  } else {
+    const some = total > MOST ? `, the first ${MOST} shown` : '';
+    count.textContent = `${total} ${total === 1 ? 'page' : 'pages'} found${some}.`;
+  }
   list.replaceChildren(...results.map(item));
 }
 
@@ -128,7 +138,9 @@ function item(result: Result): HTMLLIElement {
   link.textContent = result.meta.title ?? result.url;
   const kind = document.createElement('span');
   kind.className = 'soft';
-  kind.textContent = ` ${(result.filters.kind ?? []).join(', ')}`;
+  // "Methods" need not be called a method.
+  const kinds = (result.filters.kind ?? []).filter((it) => !link.textContent.startsWith(it));
+  kind.textContent = ` ${kinds.join(', ')}`;
   const excerpt = document.createElement('p');
   // It is cut out of the page's text, wherever a sentence begins or ends.
   const text = marked(result.excerpt);
@@ -139,8 +151,8 @@ function item(result: Result): HTMLLIElement {
 }
 
 /** The index marks hits with <mark>; everything else in an excerpt is taken as text. */
-function marked(html: string): Node[] {
-  const parsed = new DOMParser().parseFromString(html, 'text/html').body;
+function marked(excerpt: string): Node[] {
+  const parsed = new DOMParser().parseFromString(excerpt, 'text/html').body;
   return [...parsed.childNodes].map((node) => {
     const text = document.createTextNode(node.textContent ?? '');
     if (!(node instanceof HTMLElement) || node.tagName !== 'MARK') return text;

@@ -24,7 +24,9 @@ const RIGHT = 14;
 const LINE = 34;
 const BAND = 5;
 /** Room for a letter at the size of labels, in units of the drawing. */
-const LETTER = 6.4;
+const LETTER = 7.2;
+/** Between two labels of one row, or they would be read as one. */
+const APART = 2 * LETTER;
 const ROW = 14;
 
 /**
@@ -80,7 +82,7 @@ function placeLabels(marks: readonly StripMark[]) {
       const text = seconds < SHORTEST ? `${label}: under 30 s` : seconds > LONGEST ? `${label}: over 1 h` : label;
       const half = (LETTER * text.length) / 2;
       const textX = round(Math.min(WIDTH - half, Math.max(half, x)));
-      let row = ends.findIndex((end) => end <= textX - half - LETTER / 2);
+      let row = ends.findIndex((end) => end <= textX - half - APART);
       if (row < 0) row = ends.length;
       ends[row] = textX + half;
       return { x, textX, text, row };

@@ -80,7 +80,7 @@ describe('two panels', () => {
     );
     const other = make('B', 60, 200, far);
     expect(heading(A, other)).toBe('The light of the B and of the A was not read alike.');
-    expect(unlikeReasons(other, A)).toEqual(['read at 30 cm, A at 15.24 cm']);
+    expect(unlikeReasons(other, A)).toEqual(['it was read at 30 cm, A at 15.24 cm']);
     expect(tallyWords(other, A, {})).toBeUndefined();
   });
 
@@ -111,7 +111,7 @@ describe('two panels', () => {
     expect(text(bodyWords(make('B', 100, 849), first))).toBe('costs as much');
   });
 
-  test('how many differences the readings can tell', () => {
+  test('which differences the readings can tell', () => {
     const words = {
       'optical-power': { name: 'light', method: '' },
       'price-per-watt': { name: 'a watt of light', method: '' },
@@ -120,10 +120,10 @@ describe('two panels', () => {
       'The readings can tell every difference below that is known.',
     );
     expect(tallyWords(make('B', 125, 252), A, words)).toBe(
-      'The readings can tell 1 of 2 differences below: a watt of light is a tie.',
+      'A watt of light is a tie; the readings can tell every other difference below that is known.',
     );
     expect(tallyWords(make('B', 102, 204), A, words)).toBe(
-      'The readings can tell none of 2 differences below: light and a watt of light are ties.',
+      'The readings can tell no difference below: light and a watt of light are ties.',
     );
   });
 });
@@ -141,6 +141,9 @@ describe('three or more', () => {
   test('ties', () => {
     expect(heading(A, make('B', 150, 450), make('C', 147, 295))).toBe(
       'Most light is a tie of the B and the C, and the lowest price for a watt is a tie of the A and the C.',
+    );
+    expect(heading(A, make('B', 150, 255), make('C', 147, 250))).toBe(
+      'The B and the C tie for most light and for the lowest price for a watt.',
     );
     expect(heading(A, make('B', 101, 202), make('C', 102, 204))).toBe(
       'The readings can’t tell which gives most light, nor whose watt costs least.',

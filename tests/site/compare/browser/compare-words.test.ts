@@ -154,9 +154,9 @@ describe('what was not measured alike', () => {
       'peak-irradiance-red',
       'peak-irradiance-near-infrared',
     ]);
-    expect(unlikeness(POWER, own, others)).toBe('read at 30 cm, A at 15.24 cm');
+    expect(unlikeness(POWER, own, others)).toBe('it was read at 30 cm, A at 15.24 cm');
     expect(said(watts(120, ['b', 3]), watts(100, ['a', 2]), at(30))).toBe(
-      'not read alike: read at 30 cm, A at 15.24 cm',
+      'not read alike: it was read at 30 cm, A at 15.24 cm',
     );
   });
 
@@ -177,7 +177,7 @@ describe('what was not measured alike', () => {
     const far = {
       distances: { magnetic: { value: 30, written: '30 cm' }, electric: null, sound: null },
     };
-    expect(unlikeness(magnetic, panel('B', far), panel('A'))).toBe('read at 30 cm, A at 6 in');
+    expect(unlikeness(magnetic, panel('B', far), panel('A'))).toBe('it was read at 30 cm, A at 6 in');
     expect(unlikeness(magnetic, panel('B'), panel('A'))).toBeUndefined();
     expect(unlikeness(row('electric-field-share'), panel('B', far), panel('A'))).toBe(
       'the distance of a reading is not recorded',

@@ -47,7 +47,7 @@ describe('names of a plot’s points', () => {
 describe('filters in words', () => {
   const names = {
     ranges: [
-      { name: 'price', label: 'Price', unit: 'EUR' },
+      { name: 'price', label: 'Price', sign: '€' },
       { name: 'sound', label: 'Sound', unit: 'dB(A)' },
     ],
     sets: {
@@ -65,8 +65,8 @@ describe('filters in words', () => {
   };
   test.each([
     ['', []],
-    ['?price-to=600', ['price up to 600 EUR']],
-    ['?price-from=100&price-to=600', ['price 100 to 600 EUR']],
+    ['?price-to=600', ['price up to €600']],
+    ['?price-from=100&price-to=600', ['price €100 to €600']],
     ['?sound-from=3&class=palm&class=desk&nm=660&nm=850', ['sound from 3 dB(A)', 'Palm or Desk', '660 nm and 850 nm']],
     ['?since=2026-10-01&claims=held', ['tested since 1 Oct 2026', 'no checked claim missed']],
     ['?class=none&spend=3&sort=a.b.ascending', []],

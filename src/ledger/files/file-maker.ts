@@ -41,7 +41,19 @@ export interface FileContext {
   modes: SessionModes;
   /** Its typed readings as figures. */
   typed: readonly Figure[];
+  findIn: FindIn;
 }
+
+/**
+ * Finds something in a file; or tells what was found before, where that is kept.
+ *
+ * @param what names it, with all that it is found by besides the file and its entry: plain data
+ * @param find gives plain data that is never changed
+ */
+export type FindIn = <T>(file: AnyReadFile, what: readonly [name: string, ...by: unknown[]], find: () => T) => T;
+
+/** Where nothing is kept. */
+export const findAnew: FindIn = (_file, _what, find) => find();
 
 /** What is made of the files of one block. */
 export interface MadeOfFiles<View> {

@@ -7,7 +7,7 @@ import type { DotPattern, Pitch } from '../../measure/wall/dot-pattern.ts';
 import type { Cells, Evenness } from '../../measure/wall/evenness.ts';
 import type { WallLight } from '../../measure/wall/straighten.ts';
 import { CLIPPED_MOST, CLIPPED_ODD, wallFigures } from '../../measure/wall/wall-figures.ts';
-import { signalOf, WALL_SIGNALS, type WallSignal, wallReading } from '../../measure/wall/wall-results.ts';
+import { signalOf, WALL_SIGNALS, type WallSignal, wallErrors, wallReading } from '../../measure/wall/wall-results.ts';
 import type { FileContext, FileMaker } from './file-maker.ts';
 
 declare module './file-maker.ts' {
@@ -51,13 +51,9 @@ export const wallPhotoMaker: FileMaker<'wallPhoto'> = {
     if (!file) throw new RangeError('no photo of the wall');
     const { light } = file.data;
     const pitch = pitchOf(context);
-    const reading = wallReading(light, signalOf(light, 'luminance'), pitch);
-    const signals = WALL_SIGNALS.flatMap((signal) => {
-      const found = signal === 'luminance' ? reading : wallReading(light, signalOf(light, signal), undefined);
-      return found ? [{ signal, evenness: found.evenness }] : [];
-    });
+    const { reading, errors, signals } = context.findIn(file, ['evenness', pitch ?? null], () => found(light, pitch));
     return {
-      figures: wallFigures({ session: context.id, light, reading, hasPitch: pitch !== undefined }),
+      figures: wallFigures({ session: context.id, light, reading, errors, hasPitch: pitch !== undefined }),
       view: {
         name: file.name,
         light,
@@ -70,6 +66,15 @@ export const wallPhotoMaker: FileMaker<'wallPhoto'> = {
     };
   },
 };
+
+function found(light: WallLight, pitch: Pitch | undefined) {
+  const reading = wallReading(light, signalOf(light, 'luminance'), pitch);
+  const signals = WALL_SIGNALS.flatMap((signal): SignalEvenness[] => {
+    const own = signal === 'luminance' ? reading : wallReading(light, signalOf(light, signal), undefined);
+    return own ? [{ signal, evenness: own.evenness }] : [];
+  });
+  return { reading, errors: reading && wallErrors(light, reading), signals };
+}
 
 /** How the LEDs repeat: as they were counted, or else as the claimed number lies in the field. */
 function pitchOf({ panel, field }: FileContext): Pitch | undefined {

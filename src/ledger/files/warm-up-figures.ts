@@ -55,7 +55,7 @@ export const warmUpMaker: FileMaker<'warmUpLog'> = {
   block: 'warmUpLog',
   make(all, context) {
     const [file] = filesOf(all, 'warmUp') as [ReadFile<'warmUp'>];
-    const found = warmUp(sinceOn(file));
+    const found = context.findIn(file, ['warm-up'], () => warmUp(sinceOn(file)));
     const { bins: _bins, ...told } = found;
     const time = context.session.warmUp?.value;
     const excess = time === undefined ? undefined : excessAt(found, time);

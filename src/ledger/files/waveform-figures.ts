@@ -66,10 +66,12 @@ export const waveformMaker: FileMaker<'waveforms'> = {
   make(all, context) {
     const made = filesOf(all, 'waveform').map((file) => {
       const { dark, bandwidth } = file.entry;
-      const found = flickerWaveform(file.data.series, {
-        ...(dark !== undefined && { dark }),
-        ...(bandwidth && { bandwidth: bandwidth.value }),
-      });
+      const found = context.findIn(file, ['flicker'], () =>
+        flickerWaveform(file.data.series, {
+          ...(dark !== undefined && { dark }),
+          ...(bandwidth && { bandwidth: bandwidth.value }),
+        }),
+      );
       return { file, mode: file.field[1] as ModeKey, found };
     });
     return {

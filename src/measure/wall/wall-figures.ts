@@ -13,7 +13,6 @@ import {
   type WallErrors,
   type WallMeasure,
   type WallReading,
-  wallErrors,
 } from './wall-results.ts';
 
 declare module '../statement.ts' {
@@ -62,22 +61,23 @@ export interface WallInputs {
   light: WallLight;
   /** Of luminance; undefined where the photo is too coarse. */
   reading: WallReading | undefined;
+  /** How far a camera may have moved the reading. */
+  errors: Partial<Record<WallMeasure, WallErrors>> | undefined;
   /** The LEDs' pitch is known. */
   hasPitch: boolean;
 }
 
 /** Figures of a photo of the wall, in %. */
-export function wallFigures({ session, light, reading, hasPitch }: WallInputs): FigureOrGap[] {
+export function wallFigures({ session, light, reading, errors, hasPitch }: WallInputs): FigureOrGap[] {
   const withheld: Statement | undefined =
     light.clipped > CLIPPED_MOST
       ? { code: 'wall-photo-clipped', percent: 100 * light.clipped, most: 100 * CLIPPED_MOST }
       : reading === undefined
         ? { code: 'wall-photo-coarse', cell: CELL }
         : undefined;
-  if (withheld || !reading) {
+  if (withheld || !reading || !errors) {
     return WALL_MEASURES.map((it) => gap(WALL_METRICS[it], withheld ?? { code: 'wall-photo-coarse', cell: CELL }));
   }
-  const errors = wallErrors(light, reading);
   const { evenness, dots, cells } = reading;
   const { mean, lowestToMean, variation, drop } = evenness;
   const path = `${session}/wallPhoto`;

@@ -35,8 +35,8 @@ export function wallPictures({ panels }: Ledger): WallPicture[] {
       if (!view || !file) return [];
       const addresses = wallAddresses(slug, file);
       return [
-        { address: addresses.photo, mark: markOf('photo', file), bytes: () => straightPhoto(view.light) },
-        { address: addresses.map, mark: markOf('map', file), bytes: () => wallMap(view.light) },
+        { address: addresses.photo, mark: markOf('photo', file), bytes: () => straightPhoto(view.pixels()) },
+        { address: addresses.map, mark: markOf('map', file), bytes: () => wallMap(view.pixels()) },
       ];
     }),
   );

@@ -9,15 +9,11 @@ const CALCULATION = ['src/content/read', 'src/content/schema', 'src/measure', 's
 const store = resultStore<{ found: unknown }>('found-in-files', () => codeHash(CALCULATION));
 
 /**
- * What earlier commands have found in a file: a photo of a wall takes a tenth of a second each time, a log nearly half as
+ * What earlier commands have found in files: a photo of a wall takes a tenth of a second each time, a log nearly half as
  * much, and they stay as they are while prices and notes change.
  */
-export const keptFound: FindIn = <T>(
-  { sha256, kind, entry }: Parameters<FindIn>[0],
-  what: Parameters<FindIn>[1],
-  find: () => T,
-): T => {
-  const key = keyOf({ sha256, kind, entry, what });
+export const keptFound: FindIn = <T>(files: Parameters<FindIn>[0], what: Parameters<FindIn>[1], find: () => T): T => {
+  const key = keyOf([what, files.map(({ sha256, kind, entry, field }) => ({ sha256, kind, entry, field }))]);
   const known = store.get(key);
   if (known) return known.found as T;
   const found = find();

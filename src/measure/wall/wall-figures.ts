@@ -4,7 +4,7 @@ import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { makeFigure, rectangular, typeA, typeB } from '../uncertainty.ts';
 import { CELL, HAND } from './evenness.ts';
-import type { WallLight } from './straighten.ts';
+import type { LightOfWall } from './straighten.ts';
 import {
   AUTOMATIC_EXPONENT,
   KNOWN_EXPONENT,
@@ -58,7 +58,7 @@ export const WALL_METRICS = {
 export interface WallInputs {
   /** `<panel>/<date>` */
   session: string;
-  light: WallLight;
+  light: LightOfWall;
   /** Of luminance; undefined where the photo is too coarse. */
   reading: WallReading | undefined;
   /** How far a camera may have moved the reading. */
@@ -131,7 +131,7 @@ function roundedUp(value: number): number {
   return Number((Math.ceil(value / step - 1e-9) * step).toPrecision(2));
 }
 
-function budgetOf(measure: WallMeasure, errors: WallErrors | undefined, light: WallLight, path: string) {
+function budgetOf(measure: WallMeasure, errors: WallErrors | undefined, light: LightOfWall, path: string) {
   if (!errors) return [];
   const exponent = light.tones === 'automatic' ? AUTOMATIC_EXPONENT : KNOWN_EXPONENT;
   const budget: BudgetComponent[] = [

@@ -32,7 +32,7 @@ const LEDS = { columns: 16, rows: 12, staggered: false, size: { value: 0.4 } };
 
 function made(of: WallLight, leds: object | null = LEDS, claims: object = {}) {
   const files = [
-    { kind: 'wallPhoto', name: 'wall.jpg', field: ['wallPhoto'], entry: {}, data: { light: of } },
+    { kind: 'wallPhoto', name: 'wall.jpg', field: ['wallPhoto'], entry: {}, data: () => ({ light: of }) },
   ] as unknown as AnyReadFile[];
   const context = {
     id: 'p/2026-01-02',

@@ -9,7 +9,7 @@ import { readContent } from '../content/read/read-content.ts';
 import { buildLedger, type KeptWork } from './build-ledger.ts';
 import { type KeptComparisons, keptComparisons } from './comparisons.ts';
 import type { Ledger } from './ledger.ts';
-import { keepOptics, releaseOptics } from './optics-store.ts';
+import { keepResults, releaseResults } from './result-store.ts';
 import { todayFrom } from './today.ts';
 import { keptPanels } from './worked-panels.ts';
 
@@ -86,8 +86,8 @@ export function loadLedger({
     content,
     ledger: buildLedger(content, { today, drafts, kept: kept?.work ?? (comparisons ? { comparisons } : {}) }),
   };
-  keepOptics();
-  if (!watch) releaseOptics();
+  keepResults();
+  if (!watch) releaseResults();
   shared.panelLedger = { key, loaded };
   if (watch) shared.panelLedgerGood = { folder, loaded };
   return loaded;

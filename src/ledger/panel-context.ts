@@ -11,6 +11,7 @@ import type { Statement } from '../measure/statement.ts';
 import { withCarried } from './carried-bench.ts';
 import type { FieldFigures } from './field-figures.ts';
 import { madeOfFiles } from './file-figures.ts';
+import { type FindIn, findAnew } from './files/file-maker.ts';
 import { modesOf } from './files/mode-light.ts';
 import { instrumentOf } from './instruments.ts';
 import { readingFigures } from './reading-figures.ts';
@@ -34,8 +35,17 @@ export interface PanelContext {
   sessions: readonly SessionBench[];
 }
 
-/** Puts a panel's readings together with the instruments and the guide's settings. */
-export function panelContext({ id: slug, data: panel }: Entry<Panel>, content: Content, today: string): PanelContext {
+/**
+ * Puts a panel's readings together with the instruments and the guide's settings.
+ *
+ * @param findIn what finds something in its files
+ */
+export function panelContext(
+  { id: slug, data: panel }: Entry<Panel>,
+  content: Content,
+  today: string,
+  findIn: FindIn = findAnew,
+): PanelContext {
   const guide = content.guide.data;
   const sessions = panel.sessions.toSorted((a, b) => b.date.localeCompare(a.date));
   // The sides are the panel's, and are not measured again in every session.
@@ -52,7 +62,7 @@ export function panelContext({ id: slug, data: panel }: Entry<Panel>, content: C
       const { bands } = modes;
       const readings = readingFigures(id, session, instrumentFor, distance, bands);
       const taken = { id, panel, session, guide, instrumentFor, field, distance };
-      const made = madeOfFiles(own, { ...taken, typed: readings, modes });
+      const made = madeOfFiles(own, { ...taken, typed: readings, modes, findIn });
       const bench = { ...taken, slug, own: session, lightId: id, bands, readings, files: own, made };
       return [session.date, bench];
     }),

@@ -2,13 +2,14 @@ import type { Content, Entry } from '../content/read/content.ts';
 import type { Panel } from '../content/schema/panel.ts';
 import { roomsKey } from './checked-readings.ts';
 import { compactFigures } from './compact-figures.ts';
+import { keptFound } from './files/kept-found.ts';
 import { panelContext } from './panel-context.ts';
 import { panelEntry, type SinglePanel } from './panel-entry.ts';
 import { workedLights } from './worked-lights.ts';
 
 /** Works out panels, each by itself. */
 export function workedPanels(panels: ReadonlyArray<Entry<Panel>>, content: Content, today: string): SinglePanel[] {
-  const contexts = panels.map((panel) => panelContext(panel, content, today));
+  const contexts = panels.map((panel) => panelContext(panel, content, today, keptFound));
   const lights = workedLights(contexts);
   return contexts.map((context) => {
     const panel = panelEntry(context, lights);

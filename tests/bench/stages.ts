@@ -10,7 +10,7 @@ import { performance } from 'node:perf_hooks';
 import { indexPages } from '../../src/build/search-index.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
-import { forgetOptics } from '../../src/ledger/optics-store.ts';
+import { forgetResults } from '../../src/ledger/result-store.ts';
 import { today } from './content.ts';
 
 /** Seconds. */
@@ -34,6 +34,6 @@ async function stages(folder: string, site: string): Promise<Stages> {
 
 if (import.meta.main) {
   const [folder = '', site = '', afresh] = process.argv.slice(2);
-  if (afresh) forgetOptics();
+  if (afresh) forgetResults();
   console.log(JSON.stringify(await stages(folder, site)));
 }

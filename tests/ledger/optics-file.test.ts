@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { unpackResult } from '../../src/ledger/optics-pack.ts';
-import { keepOptics, keyOf, releaseOptics, workedOut } from '../../src/ledger/optics-store.ts';
+import { workedOut } from '../../src/ledger/optics-store.ts';
+import { keepResults, keyOf, releaseResults } from '../../src/ledger/result-store.ts';
 import { estimatePanel } from '../../src/measure/beam/estimate.ts';
 import type { OpticsInput } from '../../src/measure/beam/optics-input.ts';
 import { exactBench, lightSource, opticsInput } from '../measure/beam/make.ts';
@@ -19,19 +20,19 @@ const file = () => join(place.folder, 'optics');
 
 beforeEach(() => {
   place.folder = mkdtempSync(join(tmpdir(), 'kept-optics-'));
-  releaseOptics();
+  releaseResults();
 });
 afterEach(() => {
-  releaseOptics();
+  releaseResults();
   rmSync(place.folder, { recursive: true });
 });
 
 /** What a process of its own makes of an input, and whether it had to work it out. */
 function asked(it: OpticsInput) {
-  releaseOptics();
+  releaseResults();
   vi.mocked(estimatePanel).mockClear();
   const result = workedOut(new Map([['it', it]])).get('it');
-  keepOptics();
+  keepResults();
   return { result: result && unpackResult(result), isWorkedOut: vi.mocked(estimatePanel).mock.calls.length > 0 };
 }
 

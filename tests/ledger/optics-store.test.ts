@@ -1,7 +1,8 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { packResult, unpackResult } from '../../src/ledger/optics-pack.ts';
-import { forgetOptics, keyOf, releaseOptics, workedOut } from '../../src/ledger/optics-store.ts';
+import { workedOut } from '../../src/ledger/optics-store.ts';
 import { estimateInThreads } from '../../src/ledger/optics-threads.ts';
+import { forgetResults, keyOf, releaseResults } from '../../src/ledger/result-store.ts';
 import { estimatePanel } from '../../src/measure/beam/estimate.ts';
 import type { OpticsInput } from '../../src/measure/beam/optics-input.ts';
 import { exactBench, lightSource, opticsInput } from '../measure/beam/make.ts';
@@ -10,7 +11,7 @@ const bench = exactBench(lightSource(), { grid: [3, 3] });
 const input = { ...opticsInput({ ...bench, beamAngle: 60 }), mains: { value: 150, budget: [] } };
 
 // The next test file of this worker has what is kept on the disk again.
-afterAll(releaseOptics);
+afterAll(releaseResults);
 
 describe('a result that is kept', () => {
   test('comes back number for number', () => {
@@ -38,7 +39,7 @@ describe('what comes of some inputs', () => {
     Object.fromEntries([...workedOut(new Map(Object.entries(inputs)))].map(([name, it]) => [name, unpackResult(it)]));
 
   test('is what the calculation itself gives, the first time and again', () => {
-    forgetOptics();
+    forgetResults();
     const fresh = estimatePanel(input);
     expect(resultsOf({ here: input })).toEqual({ here: fresh });
     expect(resultsOf({ there: input })).toEqual({ there: fresh });
@@ -63,7 +64,7 @@ describe('what comes of some inputs', () => {
   });
 
   test('is worked out once for each input, and not again where it is known', () => {
-    forgetOptics();
+    forgetResults();
     const inputs = new Map(['a', 'b', 'c'].map((name) => [name, name === 'c' ? { ...input, seed: 17 } : input]));
     const first = workedOut(inputs);
     expect(first.get('a')).toBe(first.get('b'));
@@ -93,7 +94,7 @@ describe('many at a time', () => {
   });
 
   test('all have their results, under their names', () => {
-    forgetOptics();
+    forgetResults();
     const results = workedOut(new Map(inputs.map((it) => [`seed ${it.seed}`, it])));
     expect([...results].map(([name, it]) => [name, unpackResult(it)])).toEqual(
       inputs.map((it, i) => [`seed ${it.seed}`, direct[i]]),

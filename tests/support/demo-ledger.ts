@@ -4,7 +4,7 @@ import type { Content } from '../../src/content/read/content.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
 import { buildLedger } from '../../src/ledger/build-ledger.ts';
 import type { Ledger, PanelEntry } from '../../src/ledger/ledger.ts';
-import { keepOptics } from '../../src/ledger/optics-store.ts';
+import { keepResults } from '../../src/ledger/result-store.ts';
 import { TODAY } from './content-folder.ts';
 import { DEMO_FOLDER } from './demo-folder.ts';
 import { frozen } from './frozen.ts';
@@ -40,7 +40,7 @@ export function freshDemo(withheld?: string): Demo {
   if (corner) corner.value *= 3;
   const ledger = buildLedger(content, { today: TODAY });
   // So that the next test file need not work out the same panels' light again.
-  keepOptics();
+  keepResults();
   return {
     content,
     ledger,

@@ -3,7 +3,8 @@ import { dirname, join } from 'node:path';
 import type { Ledger } from '../../ledger/ledger.ts';
 import { closeFiles } from '../../site/files/close-plots.ts';
 import { fileAddress } from '../../site/shared/file-addresses.ts';
-import { wallPictures } from './wall-pictures.ts';
+import { forgetOld, noteUse } from '../forget-old.ts';
+import { wallPictureFile, wallPictures, wallStore } from './wall-pictures.ts';
 
 /** A file from the bench that readers can download. */
 interface Download {
@@ -29,11 +30,14 @@ export async function writeBenchFiles(ledger: Ledger, folder: string): Promise<v
     await mkdir(dirname(target), { recursive: true });
     await copyFile(path, target);
   }
-  for (const { address, bytes } of wallPictures(ledger)) {
-    const target = join(folder, address);
+  for (const picture of wallPictures(ledger)) {
+    const target = join(folder, picture.address);
     await mkdir(dirname(target), { recursive: true });
-    await writeFile(target, bytes());
+    const kept = wallPictureFile(picture);
+    await copyFile(kept, target);
+    noteUse(kept);
   }
+  forgetOld(wallStore());
   for (const panel of ledger.panels.values()) {
     for (const { address, plot } of closeFiles(panel)) {
       const target = join(folder, address);

@@ -75,7 +75,7 @@ export function proposed(
   const { columns, rows } = typed
     ? { columns: typed[0]?.length ?? 0, rows: typed.length }
     : (size ?? { columns: 3, rows: 3 });
-  const search = plateaus(file.data.series, columns * rows);
+  const search = plateaus(file.data().series, columns * rows);
   const way = wayOf(order, columns, rows, panel.field, session);
   return {
     ...{ slug, date: file.date, index, file: file.name, columns, rows, search, isTyped: typed !== undefined },

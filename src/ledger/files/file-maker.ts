@@ -41,7 +41,23 @@ export interface FileContext {
   modes: SessionModes;
   /** Its typed readings as figures. */
   typed: readonly Figure[];
+  findIn: FindIn;
 }
+
+/**
+ * Finds something in files; or tells what was found before, where that is kept.
+ *
+ * @param what names it, with all that it is found by besides the files and their entries: plain data
+ * @param find gives plain data that is never changed
+ */
+export type FindIn = <T>(
+  files: readonly AnyReadFile[],
+  what: readonly [name: string, ...by: unknown[]],
+  find: () => T,
+) => T;
+
+/** Where nothing is kept. */
+export const findAnew: FindIn = (_files, _what, find) => find();
 
 /** What is made of the files of one block. */
 export interface MadeOfFiles<View> {

@@ -67,17 +67,11 @@ const QUIETEST = 1e-16;
 /** Levels and tones of a session's sound clips. */
 export const soundClipsMaker: FileMaker<'soundClips'> = {
   block: 'soundClips',
-  make(files, { id, session, typed }) {
+  make(files, { id, session, typed, findIn }) {
     const block = session.soundClips;
-    const on = clipOf(files, 'on');
-    const off = clipOf(files, 'off');
-    const calibrationClip = clipOf(files, 'calibration');
     const stated = block?.calibration;
-    const reading = clipReading({
-      on,
-      off,
-      calibration: calibrationClip && stated && { ...calibrationClip, level: stated.level.value },
-    });
+    const level = stated?.level.value;
+    const { reading, on, off, calibration } = findIn(files, ['sound', level ?? null], () => heardIn(files, level));
     const calibrator = stated && { level: stated.level.value, expanded: stated.uncertainty?.value };
     const figures = clipFigures({ session: id, reading, calibrator, hasRoom: off !== undefined });
     const clearest = reading.tones && clearestTone(reading.tones);
@@ -96,7 +90,7 @@ export const soundClipsMaker: FileMaker<'soundClips'> = {
           width: reading.findings?.spectrum.step ?? 0,
         },
         scale: reading.scale,
-        seconds: on ? on.samples.length / on.rate : 0,
+        seconds: on?.seconds ?? 0,
         rate: on?.rate ?? 0,
         hasRoom: off !== undefined,
         distance: block?.distance?.written ?? session.sound?.distance?.written,
@@ -107,7 +101,7 @@ export const soundClipsMaker: FileMaker<'soundClips'> = {
           all,
           typed.find((it) => it.metric === 'sound-on'),
         ),
-        ...clipFlags(block, { on, off, calibration: calibrationClip }, reading),
+        ...clipFlags(block, { on, off, calibration }, reading),
       ],
     };
   },
@@ -116,15 +110,36 @@ export const soundClipsMaker: FileMaker<'soundClips'> = {
 type Part = 'on' | 'off' | 'calibration';
 type KnownClip = Clip & { format: string };
 
-function clipOf(files: readonly AnyReadFile[], part: Part): KnownClip | undefined {
-  return filesOf(files, 'sound').find(({ field }) => field[1] === part)?.data;
+/** A clip without what it sounds like. */
+interface ToldClip {
+  rate: number;
+  seconds: number;
+  clipped: number;
+  format: string;
 }
 
-function drawn(findings: ClipReading['findings'], clip: Clip | undefined): BandLevel[] {
+/** @param level of the calibrator, dB */
+function heardIn(files: readonly AnyReadFile[], level: number | undefined) {
+  const clipOf = (part: Part): KnownClip | undefined =>
+    filesOf(files, 'sound')
+      .find(({ field }) => field[1] === part)
+      ?.data();
+  const [on, off, calibration] = [clipOf('on'), clipOf('off'), clipOf('calibration')];
+  const known = calibration && level !== undefined ? { ...calibration, level } : undefined;
+  return {
+    reading: clipReading({ on, off, calibration: known }),
+    ...{ on: told(on), off: told(off), calibration: told(calibration) },
+  };
+}
+
+const told = (clip: KnownClip | undefined): ToldClip | undefined =>
+  clip && { rate: clip.rate, seconds: clip.samples.length / clip.rate, clipped: clip.clipped, format: clip.format };
+
+function drawn(findings: ClipReading['findings'], clip: ToldClip | undefined): BandLevel[] {
   return findings && clip ? bandLevels(findings.spectrum, DRAWN_FROM, DRAWN_TO * clip.rate) : [];
 }
 
-function closeBands(findings: ClipReading['findings'], clip: Clip | undefined): DrawnSeries | undefined {
+function closeBands(findings: ClipReading['findings'], clip: ToldClip | undefined): DrawnSeries | undefined {
   if (!findings || !clip) return undefined;
   const { step, powers } = findings.spectrum;
   const first = Math.ceil(DRAWN_FROM / step);
@@ -160,7 +175,7 @@ function meterFlags(figures: FigureMap, typed: Parameters<typeof fileAgainstType
 
 function clipFlags(
   block: SoundClips | undefined,
-  clips: Record<Part, KnownClip | undefined>,
+  clips: Record<Part, ToldClip | undefined>,
   { calibrationFault }: ClipReading,
 ): Flag[] {
   const flags: Flag[] = [];

@@ -40,7 +40,7 @@ export function spectrumReadings(files: readonly AnyReadFile[], context: Spectra
         session: context.id,
         mode: MODE_IDS[key],
         path: `${context.id}/spectra.${key}`,
-        scale: file.data.scale,
+        scale: file.data().scale,
         analysis: analysisOf(file),
         instrument: context.instrumentFor('spectrum'),
         distance: { ...context.distance, distance: at },
@@ -67,16 +67,16 @@ export function bandEdges({ spectrumBands: { red, nearInfrared } }: Guide): Band
 const analyses = new WeakMap<object, SpectrumAnalysis>();
 
 /** What is found in a file's spectrum, worked out once. */
-export function analysisOf({ data }: ReadFile<'spectrum'>): SpectrumAnalysis {
-  const known = analyses.get(data) ?? analysed(data.spectrum);
-  analyses.set(data, known);
+export function analysisOf(file: ReadFile<'spectrum'>): SpectrumAnalysis {
+  const known = analyses.get(file) ?? analysed(file.data().spectrum);
+  analyses.set(file, known);
   return known;
 }
 
 /** Share of the light with near-infrared alone on that lies in the band of the infrared limit; undefined where no spectrum tells it. */
 export function infraredShare(files: readonly AnyReadFile[]): number | undefined {
   const file = inModes(files).find((it) => it.key === 'nearInfrared')?.file;
-  if (!file || file.data.scale === 'counts') return undefined;
+  if (!file || file.data().scale === 'counts') return undefined;
   const analysis = analysisOf(file);
   const { cut, flat } = analysis.faults;
   if (cut.length > 0 || flat || !(analysis.total > 0)) return undefined;
@@ -92,7 +92,7 @@ export function bandsOfSpectra(files: readonly AnyReadFile[], guide: Guide): Par
     inModes(files).flatMap(({ file, key }) => {
       const analysis = analysisOf(file);
       const { cut, flat } = analysis.faults;
-      if (file.data.scale === 'counts' || cut.length > 0 || flat) return [];
+      if (file.data().scale === 'counts' || cut.length > 0 || flat) return [];
       const shares = bandShares(analysis, bandEdges(guide));
       const [red = 0, nearInfrared = 0] = [shares?.red.value, shares?.['near-infrared'].value];
       const both = red + nearInfrared;

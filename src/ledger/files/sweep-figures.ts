@@ -85,9 +85,10 @@ export const sweepMaker: FileMaker<'sweeps'> = {
 };
 
 function viewOf(file: ReadFile<'sweep'>, { session, distance }: FileContext): SweepView {
-  const { entry, data } = file;
+  const { entry } = file;
+  const { series } = file.data();
   const from = entry.distance?.value ?? distance.distance;
-  const { hovers, ...found } = sweep(data.series);
+  const { hovers, ...found } = sweep(series);
   const wanted = session.grid?.rows.flat().length ?? USUAL_POINTS;
   return {
     file: file.name,
@@ -96,9 +97,9 @@ function viewOf(file: ReadFile<'sweep'>, { session, distance }: FileContext): Sw
     givesPeak: !entry.grid && sameDistance(from, distance.distance),
     sweep: found,
     hovers: hovers.slice(0, LISTED),
-    series: drawnSeries(data.series, DRAWN),
-    close: drawnSeries(data.series, CLOSE),
-    ...(entry.grid && { grid: { ...plateaus(data.series, wanted), wanted } }),
+    series: drawnSeries(series, DRAWN),
+    close: drawnSeries(series, CLOSE),
+    ...(entry.grid && { grid: { ...plateaus(series, wanted), wanted } }),
   };
 }
 

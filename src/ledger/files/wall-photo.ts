@@ -5,9 +5,9 @@ import { type Flag, isFigure } from '../../measure/figure.ts';
 import { METRICS } from '../../measure/metrics.ts';
 import type { DotPattern, Pitch } from '../../measure/wall/dot-pattern.ts';
 import type { Cells, Evenness } from '../../measure/wall/evenness.ts';
-import type { WallLight } from '../../measure/wall/straighten.ts';
+import type { LightOfWall, WallLight } from '../../measure/wall/straighten.ts';
 import { CLIPPED_MOST, CLIPPED_ODD, wallFigures } from '../../measure/wall/wall-figures.ts';
-import { signalOf, WALL_SIGNALS, type WallSignal, wallReading } from '../../measure/wall/wall-results.ts';
+import { signalOf, WALL_SIGNALS, type WallSignal, wallErrors, wallReading } from '../../measure/wall/wall-results.ts';
 import type { FileContext, FileMaker } from './file-maker.ts';
 
 declare module './file-maker.ts' {
@@ -33,7 +33,9 @@ export interface SignalEvenness {
 /** What pages tell of a photo of the wall. */
 export interface WallPhotoView {
   name: string;
-  light: WallLight;
+  light: LightOfWall;
+  /** Its light, pixel by pixel. @throws where the photo has become another one meanwhile */
+  pixels(): WallLight;
   /** From the panel to the wall, cm. */
   distance: number;
   cells: Cells | undefined;
@@ -49,27 +51,35 @@ export const wallPhotoMaker: FileMaker<'wallPhoto'> = {
   make(files, context) {
     const [file] = filesOf(files, 'wallPhoto');
     if (!file) throw new RangeError('no photo of the wall');
-    const { light } = file.data;
     const pitch = pitchOf(context);
-    const reading = wallReading(light, signalOf(light, 'luminance'), pitch);
-    const signals = WALL_SIGNALS.flatMap((signal) => {
-      const found = signal === 'luminance' ? reading : wallReading(light, signalOf(light, signal), undefined);
-      return found ? [{ signal, evenness: found.evenness }] : [];
-    });
+    const pixels = () => file.data().light;
+    const { light, reading, errors, signals } = context.findIn([file], ['evenness', pitch ?? null], () =>
+      found(pixels(), pitch),
+    );
     return {
-      figures: wallFigures({ session: context.id, light, reading, hasPitch: pitch !== undefined }),
+      figures: wallFigures({ session: context.id, light, reading, errors, hasPitch: pitch !== undefined }),
       view: {
         name: file.name,
         light,
         distance: file.entry.distance?.value ?? context.distance.distance,
         cells: reading?.cells,
         dots: reading?.dots,
-        ...{ pitch, signals },
+        ...{ pitch, signals, pixels },
       },
       flags: () => flagsOf(light),
     };
   },
 };
+
+function found(light: WallLight, pitch: Pitch | undefined) {
+  const reading = wallReading(light, signalOf(light, 'luminance'), pitch);
+  const signals = WALL_SIGNALS.flatMap((signal): SignalEvenness[] => {
+    const own = signal === 'luminance' ? reading : wallReading(light, signalOf(light, signal), undefined);
+    return own ? [{ signal, evenness: own.evenness }] : [];
+  });
+  const { red: _red, green: _green, blue: _blue, ...told } = light;
+  return { light: told satisfies LightOfWall, reading, errors: reading && wallErrors(light, reading), signals };
+}
 
 /** How the LEDs repeat: as they were counted, or else as the claimed number lies in the field. */
 function pitchOf({ panel, field }: FileContext): Pitch | undefined {
@@ -86,7 +96,7 @@ function pitchOf({ panel, field }: FileContext): Pitch | undefined {
   };
 }
 
-function flagsOf({ clipped }: WallLight): Flag[] {
+function flagsOf({ clipped }: LightOfWall): Flag[] {
   if (clipped <= CLIPPED_ODD) return [];
   return [
     {

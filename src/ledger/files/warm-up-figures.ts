@@ -55,12 +55,12 @@ export const warmUpMaker: FileMaker<'warmUpLog'> = {
   block: 'warmUpLog',
   make(all, context) {
     const [file] = filesOf(all, 'warmUp') as [ReadFile<'warmUp'>];
-    const found = warmUp(sinceOn(file));
+    const found = context.findIn([file], ['warm-up'], () => warmUp(sinceOn(file)));
     const { bins: _bins, ...told } = found;
     const time = context.session.warmUp?.value;
     const excess = time === undefined ? undefined : excessAt(found, time);
     const unit = typeof found.settled === 'string' ? found.window.mean : found.settled.value;
-    const shares = { times: sinceOn(file).times, values: file.data.series.values.map((it) => it / unit) };
+    const shares = { times: sinceOn(file).times, values: file.data().series.values.map((it) => it / unit) };
     return {
       figures: figuresOf(found, context),
       view: {
@@ -76,7 +76,8 @@ export const warmUpMaker: FileMaker<'warmUpLog'> = {
 };
 
 /** Times count from switching on. */
-function sinceOn({ data: { series }, entry }: ReadFile<'warmUp'>): TimeSeries {
+function sinceOn({ data, entry }: ReadFile<'warmUp'>): TimeSeries {
+  const { series } = data();
   const onFor = entry.onFor?.value ?? 0;
   return onFor === 0 ? series : { times: series.times.map((it) => it + onFor), values: series.values };
 }

@@ -66,10 +66,12 @@ export const waveformMaker: FileMaker<'waveforms'> = {
   make(all, context) {
     const made = filesOf(all, 'waveform').map((file) => {
       const { dark, bandwidth } = file.entry;
-      const found = flickerWaveform(file.data.series, {
-        ...(dark !== undefined && { dark }),
-        ...(bandwidth && { bandwidth: bandwidth.value }),
-      });
+      const found = context.findIn([file], ['flicker'], () =>
+        flickerWaveform(file.data().series, {
+          ...(dark !== undefined && { dark }),
+          ...(bandwidth && { bandwidth: bandwidth.value }),
+        }),
+      );
       return { file, mode: file.field[1] as ModeKey, found };
     });
     return {
@@ -83,7 +85,8 @@ export const waveformMaker: FileMaker<'waveforms'> = {
   },
 };
 
-function closeRecord({ data: { series }, entry: { dark = 0 } }: ReadFile<'waveform'>): DrawnSeries {
+function closeRecord({ data, entry: { dark = 0 } }: ReadFile<'waveform'>): DrawnSeries {
+  const { series } = data();
   const light = mean(series.values as unknown as number[]) - dark;
   return drawnSeries({ times: series.times, values: series.values.map((it) => (it - dark) / light) }, CLOSE);
 }

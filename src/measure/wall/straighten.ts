@@ -33,6 +33,9 @@ export interface WallLight {
   tones: Tones;
 }
 
+/** What is known of it as a whole. */
+export type LightOfWall = Omit<WallLight, 'red' | 'green' | 'blue'>;
+
 /** Pixels of the longer side: fine enough for LEDs 2 cm apart on a wall as high as a door, and quick to transform. */
 export const LONGEST = 384;
 

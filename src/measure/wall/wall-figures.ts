@@ -4,7 +4,7 @@ import { number } from '../numbers.ts';
 import type { Statement } from '../statement.ts';
 import { makeFigure, rectangular, typeA, typeB } from '../uncertainty.ts';
 import { CELL, HAND } from './evenness.ts';
-import type { WallLight } from './straighten.ts';
+import type { LightOfWall } from './straighten.ts';
 import {
   AUTOMATIC_EXPONENT,
   KNOWN_EXPONENT,
@@ -13,7 +13,6 @@ import {
   type WallErrors,
   type WallMeasure,
   type WallReading,
-  wallErrors,
 } from './wall-results.ts';
 
 declare module '../statement.ts' {
@@ -59,25 +58,26 @@ export const WALL_METRICS = {
 export interface WallInputs {
   /** `<panel>/<date>` */
   session: string;
-  light: WallLight;
+  light: LightOfWall;
   /** Of luminance; undefined where the photo is too coarse. */
   reading: WallReading | undefined;
+  /** How far a camera may have moved the reading. */
+  errors: Partial<Record<WallMeasure, WallErrors>> | undefined;
   /** The LEDs' pitch is known. */
   hasPitch: boolean;
 }
 
 /** Figures of a photo of the wall, in %. */
-export function wallFigures({ session, light, reading, hasPitch }: WallInputs): FigureOrGap[] {
+export function wallFigures({ session, light, reading, errors, hasPitch }: WallInputs): FigureOrGap[] {
   const withheld: Statement | undefined =
     light.clipped > CLIPPED_MOST
       ? { code: 'wall-photo-clipped', percent: 100 * light.clipped, most: 100 * CLIPPED_MOST }
       : reading === undefined
         ? { code: 'wall-photo-coarse', cell: CELL }
         : undefined;
-  if (withheld || !reading) {
+  if (withheld || !reading || !errors) {
     return WALL_MEASURES.map((it) => gap(WALL_METRICS[it], withheld ?? { code: 'wall-photo-coarse', cell: CELL }));
   }
-  const errors = wallErrors(light, reading);
   const { evenness, dots, cells } = reading;
   const { mean, lowestToMean, variation, drop } = evenness;
   const path = `${session}/wallPhoto`;
@@ -131,7 +131,7 @@ function roundedUp(value: number): number {
   return Number((Math.ceil(value / step - 1e-9) * step).toPrecision(2));
 }
 
-function budgetOf(measure: WallMeasure, errors: WallErrors | undefined, light: WallLight, path: string) {
+function budgetOf(measure: WallMeasure, errors: WallErrors | undefined, light: LightOfWall, path: string) {
   if (!errors) return [];
   const exponent = light.tones === 'automatic' ? AUTOMATIC_EXPONENT : KNOWN_EXPONENT;
   const budget: BudgetComponent[] = [

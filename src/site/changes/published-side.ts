@@ -5,7 +5,7 @@ import { readContent } from '../../content/read/read-content.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
 import { buildLedger } from '../../ledger/build-ledger.ts';
 import type { Loaded } from '../../ledger/load-ledger.ts';
-import { keepOptics } from '../../ledger/optics-store.ts';
+import { keepResults } from '../../ledger/result-store.ts';
 import { withContentAt } from './content-at-revision.ts';
 import type { GuideState } from './guide-state.ts';
 import { stateOfData } from './state-of-data.ts';
@@ -89,7 +89,7 @@ function revisionSide(revision: string, folder: string, today: string): Publishe
       );
     }
     const ledger = buildLedger(content, { today });
-    keepOptics();
+    keepResults();
     return stateOfLedger(ledger);
   });
   return { name: shownAs, state };

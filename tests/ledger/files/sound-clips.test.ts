@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AnyReadFile } from '../../../src/content/read/files/file-kind.ts';
 import { soundClips } from '../../../src/content/schema/files/sound-clips.ts';
-import type { FileContext } from '../../../src/ledger/files/file-maker.ts';
+import { type FileContext, findAnew } from '../../../src/ledger/files/file-maker.ts';
 import { soundClipsMaker } from '../../../src/ledger/files/sound-clips.ts';
 import { type Figure, isFigure } from '../../../src/measure/figure.ts';
 import { soundInShort, toneAnswer } from '../../../src/site/files/sound-words.ts';
@@ -32,7 +32,7 @@ function made(clips: Partial<Record<Part, Clip>>, { uncertainty = '0.6 dB', type
   const files = Object.entries(clips).map(([part, clip]) => ({
     kind: 'sound',
     field: ['soundClips', part],
-    data: { rate: RATE, clipped: 0, format: '16-bit', ...clip },
+    data: () => ({ rate: RATE, clipped: 0, format: '16-bit', ...clip }),
   })) as unknown as AnyReadFile[];
   const block = soundClips.parse({
     on: 'on.wav',
@@ -41,7 +41,12 @@ function made(clips: Partial<Record<Part, Clip>>, { uncertainty = '0.6 dB', type
       calibration: { file: 'tone.wav', level: '94 dB', ...(uncertainty && { uncertainty }) },
     }),
   });
-  const context = { id: 'p/2026-01-02', session: { soundClips: block }, typed } as unknown as FileContext;
+  const context = {
+    id: 'p/2026-01-02',
+    session: { soundClips: block },
+    typed,
+    findIn: findAnew,
+  } as unknown as FileContext;
   const { figures, view, flags } = soundClipsMaker.make(files, context);
   const byMetric = new Map(figures.map((it) => [it.metric, it]));
   return {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { AnyReadFile } from '../../../src/content/read/files/file-kind.ts';
-import type { FileContext } from '../../../src/ledger/files/file-maker.ts';
+import { type FileContext, findAnew } from '../../../src/ledger/files/file-maker.ts';
 import { wallPhotoMaker } from '../../../src/ledger/files/wall-photo.ts';
 import { isFigure } from '../../../src/measure/figure.ts';
 import type { Tones } from '../../../src/measure/wall/srgb.ts';
@@ -32,13 +32,14 @@ const LEDS = { columns: 16, rows: 12, staggered: false, size: { value: 0.4 } };
 
 function made(of: WallLight, leds: object | null = LEDS, claims: object = {}) {
   const files = [
-    { kind: 'wallPhoto', name: 'wall.jpg', field: ['wallPhoto'], entry: {}, data: { light: of } },
+    { kind: 'wallPhoto', name: 'wall.jpg', field: ['wallPhoto'], entry: {}, data: () => ({ light: of }) },
   ] as unknown as AnyReadFile[];
   const context = {
     id: 'p/2026-01-02',
     panel: { ...(leds && { leds }), claims },
     field: { width: { value: 30.4 }, height: { value: 22.4 } },
     distance: { distance: 15.24 },
+    findIn: findAnew,
   } as unknown as FileContext;
   const { figures, view, flags } = wallPhotoMaker.make(files, context);
   const byMetric = new Map(figures.map((it) => [it.metric, it]));

@@ -63,11 +63,20 @@ function readNamed({ reader, date, field, entry }: NamedFile, path: string): Any
   const read = reader.read as (
     ...args: Parameters<FileReader<BenchFileKind>['read']>
   ) => FileRead<BenchFileData[BenchFileKind]>;
-  const result = storedReading(readingKey(sha256, reader.kind, entry), () =>
-    read({ path, name: entry.file, bytes }, entry as Parameters<typeof read>[1]),
-  );
+  const reading = () =>
+    storedReading(readingKey(sha256, reader.kind, entry), () => {
+      if (fileHash(path) !== sha256) throw new Error(`${path} has become another file while it was worked on`);
+      return read({ path, name: entry.file, bytes }, entry as Parameters<typeof read>[1]);
+    });
+  const result = reading();
   if ('fault' in result) return result;
-  return { kind: reader.kind, name: entry.file, path, date, field, entry, bytes, sha256, ...result } as AnyReadFile;
+  const { notes } = result;
+  const data = () => {
+    const again = reading();
+    if ('fault' in again) throw new Error(`${path}: ${again.fault.found}`);
+    return again.data;
+  };
+  return { kind: reader.kind, name: entry.file, path, date, field, entry, bytes, sha256, notes, data } as AnyReadFile;
 }
 
 /** What is wrong with where a file lies, and what it is by its name and size. */

@@ -103,7 +103,12 @@ export interface ReadFile<Kind extends BenchFileKind = BenchFileKind> {
   bytes: number;
   /** Of its bytes, in hexadecimal digits. */
   sha256: string;
-  data: BenchFileData[Kind];
+  /**
+   * What it was read to: asked for when it is needed, since the recordings of a shelf of panels don't fit into memory.
+   *
+   * @throws where the file has become another one meanwhile
+   */
+  data(): BenchFileData[Kind];
   notes: readonly Statement[];
 }
 

@@ -7,6 +7,7 @@ import { productFolder } from '../product-folder.ts';
 import { writeWhole } from '../write-whole.ts';
 import type { BenchFileData, BenchFileKind, FileRead } from './file-kind.ts';
 import { readKept, writeKept } from './kept-reading.ts';
+import { RecentReadings } from './recent-readings.ts';
 
 /*
  * What files were read to, by a hash of the file, of what the session says of it, and of the code that reads: a large log
@@ -24,8 +25,7 @@ const DAY = 86_400_000;
 type AnyRead = FileRead<BenchFileData[BenchFileKind]>;
 
 /** Results of this process; a ledger is worked out from the same files again and again while the tester writes. */
-const recent = new Map<string, AnyRead>();
-const MOST_RECENT = 200;
+const recent = new RecentReadings<AnyRead>(96 << 20);
 
 let code: string | undefined;
 
@@ -52,7 +52,6 @@ export function storedReading(key: string, read: () => AnyRead): AnyRead {
   const known = recent.get(key) ?? fromDisk(key);
   const result = known ?? timed(key, read);
   recent.set(key, result);
-  if (recent.size > MOST_RECENT) recent.delete(recent.keys().next().value as string);
   return result;
 }
 

@@ -17,6 +17,24 @@ export const isWithin = (box: Box, frame: Box) =>
 export const gapBetween = (a: Box, b: Box) =>
   Math.hypot(Math.max(0, a.left - b.right, b.left - a.right), Math.max(0, a.top - b.bottom, b.top - a.bottom));
 
+/**
+ * Those of many boxes that may be near some others: one look at each of them, where there is more than one question.
+ *
+ * @param by how far away is near
+ */
+export function nearTo(boxes: readonly Box[], many: readonly Box[], by = 0): Box[] {
+  const around = grown(
+    {
+      left: Math.min(...boxes.map((it) => it.left)),
+      top: Math.min(...boxes.map((it) => it.top)),
+      right: Math.max(...boxes.map((it) => it.right)),
+      bottom: Math.max(...boxes.map((it) => it.bottom)),
+    },
+    by,
+  );
+  return many.filter((it) => overlap(it, around));
+}
+
 /** A box that is larger by so much on each side. */
 export const grown = (box: Box, by: number): Box => ({
   left: box.left - by,

@@ -73,8 +73,11 @@ function otherwise(current: PanelEntry['current'], guide: Ledger['guide']): stri
  */
 export function frontierFactors(offers: ReadonlyArray<{ price: number; power: number }>): number[] {
   return offers.map(({ price, power }) => {
-    const strongest = Math.max(...offers.filter((it) => it.price <= price).map((it) => it.power));
-    const cheapest = Math.min(...offers.filter((it) => it.power >= power).map((it) => it.price));
+    let [strongest, cheapest] = [power, price];
+    for (const it of offers) {
+      if (it.price <= price && it.power > strongest) strongest = it.power;
+      if (it.power >= power && it.price < cheapest) cheapest = it.price;
+    }
     return Math.min(strongest / power, price / cheapest);
   });
 }

@@ -1,6 +1,6 @@
 import { maxIndex, range } from 'd3-array';
 import { pixels } from '../../shared/browser/plot.ts';
-import { type Box, gapBetween, isWithin, overlap, stripBoxes } from './boxes.ts';
+import { type Box, gapBetween, isWithin, nearTo, overlap, stripBoxes } from './boxes.ts';
 import { type LogAxis, roundsAround } from './log-axis.ts';
 
 /** A line along which a watt costs the same, with its words on it. */
@@ -62,9 +62,10 @@ export function equalPriceLines(
     const spots = range(size.width / 2 + END, length - size.width / 2 - END, STEP).flatMap((back) => {
       const middle = { x: x2 - (back * (x2 - x1)) / length, y: y2 + (back * (y1 - y2)) / length };
       const boxes = stripBoxes(middle, size, angle);
-      const isFree = boxes.every((it) => isWithin(it, frame) && ![...taken, ...covered].some((o) => overlap(it, o)));
-      if (!isFree) return [];
-      const room = Math.min(ROOM, ...boxes.flatMap((it) => taken.map((other) => gapBetween(it, other))));
+      if (!boxes.every((it) => isWithin(it, frame))) return [];
+      const near = nearTo(boxes, taken, ROOM);
+      if (boxes.some((it) => [...near, ...covered].some((other) => overlap(it, other)))) return [];
+      const room = Math.min(ROOM, ...boxes.flatMap((it) => near.map((other) => gapBetween(it, other))));
       return [{ ...middle, boxes, room }];
     });
     // Of equals the first, which is nearest to the upper end.

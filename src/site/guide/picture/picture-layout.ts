@@ -130,10 +130,11 @@ export function pictureLayout(
   }
   const places = new Map(found.map((place, k) => [ordered[k]?.i, place]));
   const names = found.flatMap((it) => it?.box ?? []);
+  const reaches = spots.map((it) => boxAround(it, REACH));
   const marks = spots.map((spot, i): DrawnMark => {
     const place = places.get(i);
     const reach = boxAround(spot, REACH);
-    const others = spots.some((other, k) => k !== i && overlap(reach, boxAround(other, REACH)));
+    const others = reaches.some((other, k) => k !== i && overlap(reach, other));
     const nameNear = names.some((it) => it !== place?.box && overlap(reach, it));
     return {
       x: spot.x,

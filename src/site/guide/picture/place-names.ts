@@ -1,4 +1,4 @@
-import { type Box, grown, isWithin, overlap } from './boxes.ts';
+import { type Box, grown, isWithin, nearTo, overlap } from './boxes.ts';
 
 /** A mark that would have its name beside it. */
 export interface Named {
@@ -52,11 +52,16 @@ export function placeNames(
 ): Array<Place | undefined> {
   const spaces = names.map((it) => grown(it.mark, CLEAR));
   const choices = names.map((it, own) => {
-    const open = placesOf(it).filter(
+    const places = placesOf(it);
+    const near = nearTo(
+      places.map(({ box }) => box),
+      spaces,
+    );
+    const open = places.filter(
       ({ box }) =>
         isWithin(box, frame) &&
         !taken.some((other) => overlap(box, other)) &&
-        !spaces.some((space, i) => overlap(box, i === own ? it.mark : space)),
+        !near.some((space) => overlap(box, space === spaces[own] ? it.mark : space)),
     );
     const isClear = ({ box }: Place) => !avoided.some((other) => overlap(box, other));
     return [...open.filter(isClear), ...open.filter((place) => !isClear(place))];

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { longestFirst } from './support/longest-first.ts';
+import { NODE_LOADS } from './support/node-loads.ts';
 import { ROOMY } from './support/roomy.ts';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
@@ -23,14 +24,15 @@ export default defineConfig({
     sequence: {
       sequencer: longestFirst([
         'build/package.test.ts',
-        'beam/coverage.test.ts',
+        'measure/beam/coverage.test.ts',
         'rules/one-slip.test.ts',
         'ledger/demo-ledger.test.ts',
         'cli/cli.test.ts',
-        'browser/ties-agree.test.ts',
-        'templates/new-files.test.ts',
-        'ledger/build-ledger.test.ts',
         'beam/estimate.test.ts',
+        'build/kept-pieces.test.ts',
+        'templates/new-files.test.ts',
+        'ledger/optics-store.test.ts',
+        'exposure/infrared-simulation.test.ts',
       ]),
     },
     globalSetup: 'tests/support/lay-demo.ts',
@@ -41,7 +43,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'shared', isolate: false, include: ['tests/**/*.test.ts'], exclude: [...NOT_HERE, ...ALONE] },
+        test: {
+          name: 'shared',
+          isolate: false,
+          include: ['tests/**/*.test.ts'],
+          exclude: [...NOT_HERE, ...ALONE],
+          experimental: NODE_LOADS,
+        },
       },
       // Last of all: between the others they would take the place of a worker, and the next one loads everything again.
       { extends: true, test: { name: 'alone', include: ALONE, sequence: { groupOrder: 1 } } },

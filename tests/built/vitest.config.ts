@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { longestFirst } from '../support/longest-first.ts';
+import { NODE_LOADS } from '../support/node-loads.ts';
 import { ROOMY } from '../support/roomy.ts';
 
 /** Tests of the built site: the demonstration is built first. */
@@ -14,21 +15,22 @@ export default defineConfig({
     include: ['tests/built/**/*.test.ts'],
     sequence: {
       sequencer: longestFirst([
-        'built/accessibility.test.ts',
         'built/builds.test.ts',
-        'built/journeys.test.ts',
+        'built/accessibility.test.ts',
         'built/sub-path.test.ts',
+        'built/journeys.test.ts',
         'built/paper.test.ts',
+        'built/search.test.ts',
         'built/compare.test.ts',
         'built/bench-pad.test.ts',
         'built/guide-tools.test.ts',
         'built/reading.test.ts',
-        'built/search.test.ts',
       ]),
     },
     globalSetup: 'tests/built/build-demo.ts',
     // They only read the site, which is parsed once a worker.
     isolate: false,
+    experimental: NODE_LOADS,
     // Pages that are looked at side by side; more of them would only wait for each other.
     maxConcurrency: 3,
     // Nothing is judged by its time; a busy machine gets the time it needs.

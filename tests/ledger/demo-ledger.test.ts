@@ -1,5 +1,6 @@
 /** The ledger of the demo content, and what holds for every ledger. */
 
+import { isDeepStrictEqual } from 'node:util';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Content } from '../../src/content/read/content.ts';
 import { readContent } from '../../src/content/read/read-content.ts';
@@ -382,8 +383,11 @@ describe('struck readings', () => {
 
 describe('the same', () => {
   test('content gives the same ledger', () => {
-    expect(buildLedger(content, { today: TODAY })).toEqual(ledger);
-    expect(buildLedger(read(), { today: TODAY })).toEqual(ledger);
+    for (const again of [content, read()]) {
+      const made = buildLedger(again, { today: TODAY });
+      // Node holds them together in no time; the test's own way takes seconds, but says where they part.
+      if (!isDeepStrictEqual(made, ledger)) expect(made).toEqual(ledger);
+    }
   });
 
   test('panels in another order get the same figures, ranks, steps and frontier', () => {

@@ -31,8 +31,8 @@ const drawn = (of: Share) => {
 
 describe('a share of a limit', () => {
   test('is drawn on one scale, whatever it is, with the limit in one place', () => {
-    for (const of of [0.001, 3, 100, 312, 9000].map((it) => ({ least: it, most: it }))) {
-      expect(rects(shareBar(of)).at(-1)?.attributes).toEqual({});
+    for (const part of [0.001, 3, 100, 312, 9000].map((it) => ({ least: it, most: it }))) {
+      expect(rects(shareBar(part)).at(-1)?.attributes).toEqual({});
     }
     // The style sheet has its place in all bars, and the head of the column its mark over it.
     expect(readFileSync('src/site/panel/exposure-limits.css', 'utf8')).toMatch(

@@ -13,6 +13,7 @@ import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
 import { sharesAddUp } from './doubts/shares.ts';
 import { standardsRecalibrated } from './doubts/standard-recalibrated.ts';
+import { textsCut } from './doubts/texts-cut.ts';
 import { stillToFillIn } from './doubts/to-fill-in.ts';
 import { type Warning, warningAt } from './warning.ts';
 
@@ -26,6 +27,7 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   filesUnnamed,
   standardsRecalibrated,
   correctionsStand,
+  textsCut,
   stillToFillIn,
   ownTexts,
   linksToFigures,

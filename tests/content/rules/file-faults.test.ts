@@ -402,6 +402,18 @@ describe('files that nothing reads', () => {
     expectProblems(content.problems(), { file, found, wanted });
   });
 
+  test('a file in the place of a folder is named', () => {
+    content.write('standards', 'name: x\n');
+    expectProblems(content.problems(), { file: 'standards', found: 'a file', wanted: 'a folder' });
+  });
+
+  test('what systems put into folders by themselves is none', () => {
+    for (const path of ['Thumbs.db', 'panels/Thumbs.db', 'makers/desktop.ini', 'makers/.DS_Store']) {
+      content.write(path, 'x');
+    }
+    expect(content.problems()).toEqual([]);
+  });
+
   test.each(['Whimbrel', 'whim brel', 'whim--brel', '-whimbrel', 'whimbrel_2', 'wîmbrel', 'whim.brel'])(
     'a panel can’t be called "%s": its folder is part of an address',
     (name) => {

@@ -17,7 +17,7 @@ export function slugOf(name: string): string {
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
-    .replace(/[^\x00-\x7f]/g, (letter) => SPELT[letter] ?? letter)
+    .replace(/\P{ASCII}/gu, (letter) => SPELT[letter] ?? letter)
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
 }

@@ -2,10 +2,12 @@ import type { Flag } from '../figure.ts';
 import { belowReach } from './below-reach.ts';
 import { benchDistance } from './bench-distance.ts';
 import { calibrationValid } from './calibration-valid.ts';
+import { channelAlone } from './channel-alone.ts';
 import type { Check, Facts } from './check.ts';
 import { checkStandard } from './check-standard.ts';
 import { claimsHeld } from './claims-held.ts';
 import { combinedAboveModes } from './combined-above-modes.ts';
+import { drawsAddUp } from './draws-add-up.ts';
 import { efficiencyPossible } from './efficiency-possible.ts';
 import { fieldSize } from './field-size.ts';
 import { fieldWithinHousing } from './field-within-housing.ts';
@@ -28,6 +30,8 @@ export const CHECKS: readonly Check[] = [
   peakAboveMean,
   combinedAboveModes,
   modesAddUp,
+  drawsAddUp,
+  channelAlone,
   gridOutlier,
   fieldWithinHousing,
   fieldSize,

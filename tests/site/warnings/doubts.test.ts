@@ -57,6 +57,28 @@ describe('prices', () => {
   });
 });
 
+describe('a panel that is not ranked with the others', () => {
+  test('has a note where its light was read at another distance', () => {
+    expect(found('ranked-apart')).toEqual([]);
+    content.edit(PLOVER, 'distance: 6 in\n    peak', 'distance: 60 in\n    peak');
+    expect(found('ranked-apart')).toMatchObject([
+      {
+        severity: 'note',
+        field: 'sessions[0].distance',
+        line: content.lineOf(PLOVER, 'distance: 60 in'),
+        text: expect.stringContaining('was read at 152 cm under version 1'),
+      },
+    ]);
+  });
+
+  test('has one with the reason where no ranking has it', () => {
+    content.edit(PLOVER, 'field:\n  width: 20 cm\n  height: 30 cm\n', '');
+    expect(found('ranked-apart')).toMatchObject([
+      { field: 'sessions[0]', text: expect.stringMatching(/^The panel stands in no ranking: .*field.*\.$/) },
+    ]);
+  });
+});
+
 describe('texts that end at a #', () => {
   test.each([
     ['a number sign', 'verdict: Best of #1 panels.', 1],

@@ -1,5 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { z } from 'zod';
 import { isAround, withoutGaps } from '../../content/read/gaps.ts';
 import { parseYaml } from '../../content/read/parse-yaml.ts';
@@ -11,6 +10,7 @@ import { fieldPath, shown } from '../../content/schema/problem.ts';
 import { type Finding, findings } from '../../content/schema/wording.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
 import { todayFrom } from '../../ledger/today.ts';
+import { writeNewFile } from '../files/write-new.ts';
 
 export interface WriteFlags {
   print?: boolean;
@@ -45,14 +45,7 @@ export function writeNew({ path, text, given, schema, said, next = [] }: NewFile
     return;
   }
   const file = join(contentFolder(), path);
-  mkdirSync(dirname(file), { recursive: true });
-  try {
-    writeFileSync(file, text, { flag: 'wx' });
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : undefined;
-    if (code === 'EEXIST') throw new UsageError(`${file} is there already; nothing was written.`);
-    throw new UsageError(`${file} can’t be written (${String(code ?? error)}); nothing was written.`);
-  }
+  writeNewFile(file, text);
   if (json) {
     console.log(
       JSON.stringify({ file, gaps: gaps.map(({ path: at, line }) => ({ field: fieldPath(at), line })) }, null, 2),

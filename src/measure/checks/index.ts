@@ -3,6 +3,7 @@ import { belowReach } from './below-reach.ts';
 import { benchDistance } from './bench-distance.ts';
 import { calibrationValid } from './calibration-valid.ts';
 import { channelAlone } from './channel-alone.ts';
+import { channelBands } from './channel-bands.ts';
 import type { Check, Facts } from './check.ts';
 import { checkStandard } from './check-standard.ts';
 import { claimsHeld } from './claims-held.ts';
@@ -32,6 +33,7 @@ export const CHECKS: readonly Check[] = [
   modesAddUp,
   drawsAddUp,
   channelAlone,
+  channelBands,
   gridOutlier,
   fieldWithinHousing,
   fieldSize,

@@ -33,6 +33,7 @@ export const FINDING_WORDS: WordsOf<
   | 'draw-below-channel'
   | 'standby-above-draw'
   | 'channel-not-alone'
+  | 'channel-out-of-band'
   | 'field-turned-in-housing'
 > = {
   'reading-below-reach': ({ value, unit, instrument, lowest }) =>
@@ -85,6 +86,8 @@ export const FINDING_WORDS: WordsOf<
     `In standby the panel draws ${rounded(standby)} W, no less than the ${rounded(on)} W that it draws with its LEDs on. The two were mixed up, or one was mistyped.`,
   'channel-not-alone': ({ mode, other, percent }) =>
     `In the spectrum of ${mode} alone ${rounded(percent)} % of the light is ${other}. It is the file of another mode, or both channels were on.`,
+  'channel-out-of-band': ({ channel, peak, edge }) =>
+    `The ${channel} channel peaks at ${rounded(peak, 4)} nm; red ends, and near-infrared begins, about ${edge} nm.`,
   'price-stale': ({ days, date, limit }) =>
     `The price is ${days} days old (${showDate(date)}); after ${limit} days it should be looked up again.`,
   'room-unlike-others': ({ field, value, unit, times, count, usual, typed, factor }) =>
@@ -109,6 +112,7 @@ export const HINT_WORDS: WordsOf<
   | 'smaller-unit-meant'
   | 'minutes-for-seconds'
   | 'width-before-height'
+  | 'channels-swapped'
 > = {
   'write-a-bound': ({ lowest }) =>
     `write \`<${rounded(lowest)}\` with its unit, or look at the unit and at the meter’s range again`,
@@ -116,7 +120,7 @@ export const HINT_WORDS: WordsOf<
   'inches-for-centimetres': ({ value }) =>
     `a bare number is in centimetres: if inches were meant, write \`${rounded(value)} in\``,
   'other-unit-for-centimetres': ({ width, unit }) =>
-    `a bare number is in centimetres: if it was read in ${unit}, write \`${rounded(width, 6)} ${unit}\``,
+    `a bare number is in centimetres: if it was read in ${unit === 'in' ? 'inches' : 'millimetres'}, write \`${rounded(width, 6)} ${unit}\``,
   'percent-for-fraction': ({ percent, lowest }) =>
     `the field is in percent: if a fraction was typed, write \`${rounded(percent)} %\`; if the display showed nothing, write \`<${rounded(lowest)} %\``,
   'name-instruments': ({ kinds }) => `name each under \`instruments\`: ${kinds.map((it) => `${it}: …`).join(', ')}`,
@@ -125,6 +129,7 @@ export const HINT_WORDS: WordsOf<
     return `a bare number is in ${unit}: if the meter said ${read}, write \`${read}\`, and look at the reading with the panel on`;
   },
   'width-before-height': () => 'give both as the panel stands on the bench, the width across',
+  'channels-swapped': () => 'red and near-infrared stand the wrong way round',
   'minutes-for-seconds': ({ value }) =>
     `a bare number is in seconds: if minutes were meant, write \`${rounded(value)} min\``,
 };

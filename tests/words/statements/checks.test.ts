@@ -173,7 +173,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   [{ code: 'inches-for-centimetres', value: 6 }, 'a bare number is in centimetres: if inches were meant, write `6 in`'],
   [
     { code: 'other-unit-for-centimetres', width: 203.4567, unit: 'mm' },
-    'a bare number is in centimetres: if it was read in mm, write `203.457 mm`',
+    'a bare number is in centimetres: if it was read in millimetres, write `203.457 mm`',
   ],
   [
     { code: 'percent-for-fraction', percent: 14, lowest: 0.5 },
@@ -216,6 +216,11 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
     },
     'The LED field, 27.9 × 17.8 cm, fits into the housing, 20.5 × 31 cm, only when turned: width and height of one of the two stand the other way round.',
   ],
+  [
+    { code: 'channel-out-of-band', channel: 'near-infrared', peak: 660, edge: 700 },
+    'The near-infrared channel peaks at 660 nm; red ends, and near-infrared begins, about 700 nm.',
+  ],
+  [{ code: 'channels-swapped' }, 'red and near-infrared stand the wrong way round'],
   [{ code: 'width-before-height' }, 'give both as the panel stands on the bench, the width across'],
 ];
 

@@ -16,6 +16,7 @@ import { flickerFraction } from './flicker-fraction.ts';
 import { gridOutlier } from './grid-outlier.ts';
 import { meterNamed } from './meter-named.ts';
 import { modesAddUp } from './modes-add-up.ts';
+import { onAboveOff } from './on-above-off.ts';
 import { peakAboveMean } from './peak-above-mean.ts';
 import { priceAge } from './price-age.ts';
 import { roomFields } from './room-fields.ts';
@@ -48,6 +49,7 @@ export const CHECKS: readonly Check[] = [
   priceAge,
   unitSlips,
   roomFields,
+  onAboveOff,
 ];
 
 /** Runs every check; all flags, none left out. */

@@ -34,6 +34,7 @@ export const FINDING_WORDS: WordsOf<
   | 'standby-above-draw'
   | 'channel-not-alone'
   | 'channel-out-of-band'
+  | 'on-below-off'
   | 'field-turned-in-housing'
 > = {
   'reading-below-reach': ({ value, unit, instrument, lowest }) =>
@@ -88,6 +89,8 @@ export const FINDING_WORDS: WordsOf<
     `In the spectrum of ${mode} alone ${rounded(percent)} % of the light is ${other}. It is the file of another mode, or both channels were on.`,
   'channel-out-of-band': ({ channel, peak, edge }) =>
     `The ${channel} channel peaks at ${rounded(peak, 4)} nm; red ends, and near-infrared begins, about ${edge} nm.`,
+  'on-below-off': ({ of, on, off, unit }) =>
+    `${of === 'sound' ? 'The sound' : `The ${of} field`} with the panel on, ${rounded(on)} ${unit}, is less than with it off, ${rounded(off)} ${unit}.`,
   'price-stale': ({ days, date, limit }) =>
     `The price is ${days} days old (${showDate(date)}); after ${limit} days it should be looked up again.`,
   'room-unlike-others': ({ field, value, unit, times, count, usual, typed, factor }) =>
@@ -113,6 +116,7 @@ export const HINT_WORDS: WordsOf<
   | 'minutes-for-seconds'
   | 'width-before-height'
   | 'channels-swapped'
+  | 'on-and-off-swapped'
 > = {
   'write-a-bound': ({ lowest }) =>
     `write \`<${rounded(lowest)}\` with its unit, or look at the unit and at the meter’s range again`,
@@ -130,6 +134,7 @@ export const HINT_WORDS: WordsOf<
   },
   'width-before-height': () => 'give both as the panel stands on the bench, the width across',
   'channels-swapped': () => 'red and near-infrared stand the wrong way round',
+  'on-and-off-swapped': () => 'are the two the wrong way round, or was something else on in the room?',
   'minutes-for-seconds': ({ value }) =>
     `a bare number is in seconds: if minutes were meant, write \`${rounded(value)} min\``,
 };

@@ -23,6 +23,8 @@ const ODD = facts({
     'mains-draw-near-infrared': 50,
     'near-infrared-share-red': 45,
     'wavelength-red': 850,
+    'sound-on': 32,
+    'sound-off': 44,
   },
   gridPoints: [78, 80, 79, 81, 240, 82, 77, 80, 78],
   field: { width: 50, height: 100 },

@@ -221,6 +221,15 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
     'The near-infrared channel peaks at 660 nm; red ends, and near-infrared begins, about 700 nm.',
   ],
   [{ code: 'channels-swapped' }, 'red and near-infrared stand the wrong way round'],
+  [
+    { code: 'on-below-off', of: 'electric', on: 4, off: 37, unit: 'V/m' },
+    'The electric field with the panel on, 4 V/m, is less than with it off, 37 V/m.',
+  ],
+  [
+    { code: 'on-below-off', of: 'sound', on: 32.1, off: 44, unit: 'dB(A)' },
+    'The sound with the panel on, 32.1 dB(A), is less than with it off, 44 dB(A).',
+  ],
+  [{ code: 'on-and-off-swapped' }, 'are the two the wrong way round, or was something else on in the room?'],
   [{ code: 'width-before-height' }, 'give both as the panel stands on the bench, the width across'],
 ];
 

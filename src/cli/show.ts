@@ -21,7 +21,7 @@ export function showCommand(): Command {
 names of data/panels.json.`,
     examples: [
       ['show kelpwright-gannet', 'its newest figures'],
-      ['show kelpwright-gannet --session 2026-03-02', 'those of an earlier session'],
+      ['show fennimarsh-sedge --session 2026-11-10', 'those of an earlier session'],
       ['show kelpwright-gannet quennick-tope --json', 'two panels, for another program'],
     ],
     exits: {

@@ -4,6 +4,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { versionOf } from '../../src/measure/method-versions.ts';
+import { layDemo } from '../support/demo-folder.ts';
 import { demoLedger } from '../support/demo-ledger.ts';
 import { movedFigures, movedTable } from './compare.ts';
 import { goldenOf, goldenText, parseGolden } from './golden.ts';
@@ -14,6 +15,8 @@ if (process.env.CI && !isList) {
   console.error('The golden file is not written on continuous integration.');
   process.exit(1);
 }
+// By itself, outside a run of the tests, nobody else has put the demonstration together as it stands now.
+layDemo();
 const before = readGolden();
 const after = goldenOf(demoLedger());
 const moved = movedFigures(before.golden, after, [before.budgetVersion, versionOf('uncertainty')]);

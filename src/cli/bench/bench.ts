@@ -1,4 +1,3 @@
-import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import { parse } from 'yaml';
@@ -20,6 +19,7 @@ import { wrapped } from '../ask/wrap.ts';
 import { ledgerCommand } from '../command.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { panelFiles } from '../files/panel-files.ts';
+import { writeNewFile } from '../files/write-new.ts';
 import { writeSafely } from '../files/write-safely.ts';
 import { several } from '../new/settings.ts';
 import { type BenchPlan, planBench, sessionRun } from './plan.ts';
@@ -186,8 +186,7 @@ function writeCommand(terminal?: Terminal): Command {
         say(text.trimEnd());
         return;
       }
-      if (existsSync(out)) throw new UsageError(`${out} is there already; nothing was written.`);
-      writeFileSync(out, text, { flag: 'wx' });
+      writeNewFile(out, text);
       say(`Wrote ${out}: the session of ${run.date}, ${counted(run.entries.length, 'reading')}.`);
     });
 }

@@ -1,14 +1,16 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import type { z } from 'zod';
+import { join } from 'node:path';
+import { z } from 'zod';
 import { isAround, withoutGaps } from '../../content/read/gaps.ts';
 import { parseYaml } from '../../content/read/parse-yaml.ts';
 import { counted } from '../../content/read/problem-list.ts';
 import { UsageError } from '../../content/read/usage-error.ts';
-import { valueAt } from '../../content/schema/block.ts';
-import { fieldPath } from '../../content/schema/problem.ts';
+import { notAhead } from '../../content/rules/days-not-ahead.ts';
+import { isBlock, valueAt } from '../../content/schema/block.ts';
+import { fieldPath, shown } from '../../content/schema/problem.ts';
 import { type Finding, findings } from '../../content/schema/wording.ts';
 import { contentFolder } from '../../ledger/load-ledger.ts';
+import { todayFrom } from '../../ledger/today.ts';
+import { writeNewFile } from '../files/write-new.ts';
 
 export interface WriteFlags {
   print?: boolean;
@@ -43,14 +45,7 @@ export function writeNew({ path, text, given, schema, said, next = [] }: NewFile
     return;
   }
   const file = join(contentFolder(), path);
-  mkdirSync(dirname(file), { recursive: true });
-  try {
-    writeFileSync(file, text, { flag: 'wx' });
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : undefined;
-    if (code === 'EEXIST') throw new UsageError(`${file} is there already; nothing was written.`);
-    throw new UsageError(`${file} can’t be written (${String(code ?? error)}); nothing was written.`);
-  }
+  writeNewFile(file, text);
   if (json) {
     console.log(
       JSON.stringify({ file, gaps: gaps.map(({ path: at, line }) => ({ field: fieldPath(at), line })) }, null, 2),
@@ -78,10 +73,20 @@ function gapsOf(
   const inText = faults(schema, kept).filter((it) => !isAround(it.path, gaps));
   // A field that there is not, or a value where a block belongs, never came into the text.
   const inGiven = faults(schema, given).filter((it) => isLost(valueAt(given, it.path), valueAt(read.data, it.path)));
-  const wrong = [...new Map([...inText, ...inGiven].map((it) => [it.field, it])).values()];
+  const ahead = daysAhead(kept, todayFrom(process.env, new Date()));
+  const wrong = [...new Map([...inText, ...inGiven, ...ahead].map((it) => [it.field, it])).values()];
   if (wrong.length > 0) throw new UsageError(`${wrong.map(wrongText).join('\n\n')}\n\nNothing was written.`);
   const before = front === undefined ? 0 : 1;
   return gaps.map((path) => ({ path, line: read.lineOf(path) + before }));
+}
+
+/** Days that are still to come, of which no field takes one (`rules/days-not-ahead.ts`). */
+function daysAhead(data: unknown, today: string, path: PropertyKey[] = []): Finding[] {
+  if (Array.isArray(data)) return data.flatMap((it, i) => daysAhead(it, today, [...path, i]));
+  if (isBlock(data)) return Object.entries(data).flatMap(([key, it]) => daysAhead(it, today, [...path, key]));
+  if (!z.iso.date().safeParse(data).success || String(data) <= today) return [];
+  const field = fieldPath(path);
+  return [{ path, field, found: shown(data), wanted: notAhead(today) }];
 }
 
 /** True where something was given that the text has not. */

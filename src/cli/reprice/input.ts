@@ -96,9 +96,8 @@ function textOf(argument: string, file: string): string {
     bytes = readFileSync(argument === '-' ? 0 : argument);
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? error.code : error;
-    throw new UsageError(
-      `${file} can't be read: ${code === 'ENOENT' ? 'there is no such file' : code}. Nothing was changed.`,
-    );
+    const why = code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'it is a folder' : code;
+    throw new UsageError(`${file} can't be read: ${why}. Nothing was changed.`);
   }
   if (!isUtf8(bytes)) {
     throw new UsageError(`${file} is not in UTF-8; save it again as CSV in that encoding. Nothing was changed.`);

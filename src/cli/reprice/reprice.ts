@@ -1,4 +1,3 @@
-import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Argument, Command, Option } from 'commander';
 import { errorCode } from '../../build/error-code.ts';
@@ -12,6 +11,7 @@ import { processTerminal, type Terminal } from '../ask/terminal.ts';
 import { PROBLEM_CODE } from '../exit-codes.ts';
 import { readText } from '../files/changes.ts';
 import { panelFiles } from '../files/panel-files.ts';
+import { writeNewFile } from '../files/write-new.ts';
 import { fileInput, flagInput, isFile, type PriceFlags } from './input.ts';
 import { planJson } from './plan-json.ts';
 import { COLUMNS } from './price-row.ts';
@@ -134,11 +134,6 @@ function printTemplate(sheet: string, file: string | true): void {
     process.stdout.write(sheet);
     return;
   }
-  try {
-    writeFileSync(file, sheet, { flag: 'wx' });
-  } catch (error) {
-    if (errorCode(error) !== 'EEXIST') throw new UsageError(`${file} can't be written (${errorCode(error)}).`);
-    throw new UsageError(`${file} is there already, and was left as it is.`);
-  }
+  writeNewFile(file, sheet);
   console.log(`Wrote ${file}.\nNext: put in the new prices, then npm run ledger -- reprice ${file}`);
 }

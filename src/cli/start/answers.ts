@@ -88,14 +88,16 @@ export function faultOf(key: Question['key'], text: string): string | undefined 
   const field = FIELD[key] ?? key;
   if (key === 'tariffSource') return text.trim() === '' ? 'wanted a text that is not empty' : undefined;
   const [name = '', inner] = field.split('.');
-  const value = ['tariff', 'mainsFrequency'].includes(key) ? Number(text.trim() === '' ? Number.NaN : text) : text;
+  const isNumber = ['tariff', 'mainsFrequency'].includes(key);
+  // A text that is no number is left one, so that it is told why.
+  const value = isNumber && text.trim() !== '' && !Number.isNaN(Number(text)) ? Number(text) : text;
   const data = inner ? { [name]: { [inner]: value, date: '2026-01-01', source: 'x' } } : { [name]: value };
   const parsed = guideSchema.safeParse(data);
   const [found] = parsed.success
     ? []
     : findings(guideSchema, data, parsed.error.issues).filter((it) => it.field === field);
   if (!found) return undefined;
-  return `${Number.isNaN(value) ? JSON.stringify(text) : found.found}: wanted ${found.wanted}${found.hint ? `; ${found.hint}` : ''}`;
+  return `${found.found}: wanted ${found.wanted}${found.hint ? `; ${found.hint}` : ''}`;
 }
 
 /** `magnetic=Three-axis coil` as an instrument, or what is wrong with it. */
@@ -103,6 +105,8 @@ export function instrumentOf(text: string): { kind: InstrumentKind; name: string
   const [, typed = '', name = ''] = /^\s*([^=]*?)\s*=\s*(.*?)\s*$/s.exec(text) ?? [];
   const kind = INSTRUMENT_KINDS.find((it) => it === typed);
   if (kind && name) return { kind, name };
+  const alone = INSTRUMENT_KINDS.find((it) => it === (typed || text.trim()));
+  if (alone) return `${JSON.stringify(text)}: wanted a name too: ${alone}=NAME, as the bench calls the meter`;
   const near = kind ? undefined : nearest(typed || text, INSTRUMENT_KINDS);
   const hint = near ? `; did you mean "${near}"?` : '';
   return `${JSON.stringify(text)}: wanted KIND=name, the kind one of: ${INSTRUMENT_KINDS.join(', ')}${hint}`;

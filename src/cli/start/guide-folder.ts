@@ -1,6 +1,7 @@
 import { relative, resolve, sep } from 'node:path';
 import Slugger, { slug } from 'github-slugger';
 import { productFolder } from '../../content/read/product-folder.ts';
+import { slugOf } from '../../content/templates/file-name.ts';
 import { newInstrumentText } from '../../content/templates/new-instrument.ts';
 import type { Answers } from './answers.ts';
 import { guideFile } from './guide-file.ts';
@@ -22,7 +23,7 @@ export function guideFolder(answers: Answers, place: Place): Map<string, string>
     ...answers.instruments.map(
       ({ kind, name }) =>
         [
-          `content/instruments/${slugger.slug(name)}.yaml`,
+          `content/instruments/${slugger.slug(slugOf(name) || kind)}.yaml`,
           newInstrumentText({ name, measures: [kind], values: {} }),
         ] as const,
     ),

@@ -1,4 +1,8 @@
 import { type Alias, type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
+import { GAP } from '../schema/gap.ts';
+
+/** What is wrong with YAML that could be read but for fields that stand twice. */
+export const TWICE = 'the same field stands twice in one block; keep one';
 
 /** One syntax error, with its line in the YAML text, from 1. */
 export interface YamlError {
@@ -104,14 +108,25 @@ function lineText(yaml: string, line: number): string {
 function yamlHint(code: string, message: string): string {
   const usual: Record<string, string> = {
     TAB_AS_INDENT: 'indent with spaces, not with tabs',
-    DUPLICATE_KEY: 'the same field stands twice in one block; keep one',
+    DUPLICATE_KEY: TWICE,
     BAD_INDENT: 'the indentation does not match the lines around it, or a bracket or quote above is not closed',
     MULTILINE_IMPLICIT_KEY: 'a field’s name and colon must stand on one line; a text with ": " in it needs quotes',
     BLOCK_AS_IMPLICIT_KEY: 'a text with ": " in it needs quotes; a block starts on a line of its own',
     MISSING_CHAR: 'a closing quote, bracket or comma is missing, here or above',
     BAD_ALIAS: 'a text that starts with * or & needs quotes',
+    BAD_SCALAR_START: 'a text that starts with @, % or ` needs quotes',
+    BAD_DQ_ESCAPE: 'a backslash between double quotes has a meaning of its own; put the text between single quotes',
+    BLOCK_IN_FLOW:
+      'between { } and [ ] commas part the entries, and a dash alone is no value: what was not read is left out',
     TAG_RESOLVE_FAILED: 'a text that starts with ! needs quotes',
   };
+  // One code for many causes: what it was that the reader did not expect tells them apart.
+  if (code === 'UNEXPECTED_TOKEN') {
+    if (/^Unexpected , in flow/.test(message)) return `a value is missing before a comma; ${GAP} holds its place`;
+    if (message === 'Unexpected scalar at node end')
+      return 'a quote within a text ends it: put the text between quotes of the other kind';
+    if (/^Unexpected flow-(?:seq|map)-end/.test(message)) return 'a closing ] or } has no opening one';
+  }
   return usual[code] ?? message;
 }
 

@@ -5,7 +5,7 @@ import { gridRows } from './decimal-commas.ts';
 import { isAround, withoutGaps } from './gaps.ts';
 import { type Judged, mendYaml } from './mend-yaml.ts';
 import { judgedBy } from './parse-once.ts';
-import { parseYaml, type YamlData, type YamlError } from './parse-yaml.ts';
+import { parseYaml, TWICE, type YamlData, type YamlError } from './parse-yaml.ts';
 import { plainYaml } from './plain-yaml.ts';
 import { type ReadYaml, told, type YamlProblem } from './read-as-is.ts';
 
@@ -37,13 +37,18 @@ export function readMended(yaml: string, schema: z.ZodType): ReadYaml {
         return 'errors' in tried ? undefined : judged(tried.data, faultsOf(tried.data, schema));
       },
     );
-    if (!mended || ('errors' in read && mended.left > MOST_LEFT)) break;
+    if (!mended || ('errors' in read && mended.left > mostLeft(read.errors))) break;
     const wanted = 'errors' in read ? 'YAML that can be read' : 'YAML that says what was meant';
     problems.push({ ...mended.slip, wanted });
     text = mended.text;
     read = parseYaml(text);
   }
   return { ...told(read), problems: [...problems, ...told(read).problems] };
+}
+
+/** A field that stands twice is read as no other slip, such as a lost dash, unless that explains all of it. */
+function mostLeft(errors: readonly YamlError[]): number {
+  return errors.every((it) => it.hint === TWICE) ? 0 : MOST_LEFT;
 }
 
 function faultsOf(data: unknown, schema: z.ZodType): Finding[] {

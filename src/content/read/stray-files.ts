@@ -15,7 +15,7 @@ export function strayFiles(folder: string, shownAs: string): Problem[] {
   for (const kind of ['instruments', 'makers', 'methods', 'panels', 'standards']) {
     for (const item of list(join(folder, kind))) {
       const path = `${kind}/${item.name}`;
-      if (item.name.startsWith('.')) continue;
+      if (isSystems(item.name)) continue;
       if (kind === 'panels') {
         if (!item.isDirectory()) stray(path, 'a file', 'a folder for each panel, with index.md in it');
         else if (!SLUG.test(item.name)) {
@@ -36,11 +36,15 @@ export function strayFiles(folder: string, shownAs: string): Problem[] {
   const folders = ['instruments', 'makers', 'methods', 'others', 'panels', 'standards'];
   const known = new Set(['guide.yaml', 'corrections.yaml', 'cautions.mdx', 'addresses.txt', ...folders]);
   for (const item of list(folder)) {
-    if (known.has(item.name) || item.name.startsWith('.')) continue;
+    if (folders.includes(item.name) && item.isFile()) stray(item.name, 'a file', 'a folder');
+    if (known.has(item.name) || isSystems(item.name)) continue;
     stray(item.name, `"${item.name}"`, `one of: ${[...known].join(', ')}`);
   }
   return problems;
 }
+
+/** What systems put into folders by themselves, and nobody sees there. */
+const isSystems = (name: string) => name.startsWith('.') || /^(?:thumbs\.db|desktop\.ini)$/i.test(name);
 
 function list(folder: string) {
   try {

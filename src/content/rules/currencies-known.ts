@@ -6,8 +6,10 @@ export const currenciesKnown: Rule = {
   id: 'currencies-known',
   run: ({ guide, panels }, { shownAs }) => {
     const [source] = guide.values();
-    if (!source) return [];
-    const known = [...texts(source, 'currency'), ...texts(source, 'rates', '*', 'currency')].map((it) => it.value);
+    const base = source && texts(source, 'currency')[0];
+    // A guide that names no currency has a problem of its own, which each price would echo.
+    if (!base) return [];
+    const known = [base, ...texts(source, 'rates', '*', 'currency')].map((it) => it.value);
     return [...panels.values()].flatMap((panel) =>
       texts(panel, 'prices', '*', 'currency')
         .filter(({ value }) => !known.includes(value) && /^[A-Z]{3}$/.test(value))

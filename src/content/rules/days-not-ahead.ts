@@ -20,6 +20,9 @@ const DATES: ReadonlyArray<readonly [CollectionName, ...string[]]> = [
   ['corrections', 'corrections', '*', 'date'],
 ];
 
+/** What is wanted of a day. */
+export const notAhead = (today: string): string => `a day that is not in the future (today is ${today})`;
+
 /** Nothing was measured, bought or changed on a day that is still to come. */
 export const daysNotAhead: Rule = {
   id: 'days-not-ahead',
@@ -29,7 +32,7 @@ export const daysNotAhead: Rule = {
         // A guide may be built for a day before the product's texts were written.
         (source.isProducts ? [] : texts(source, ...keys))
           .filter(({ value }) => z.iso.date().safeParse(value).success && value > today)
-          .map((field) => problemAt(source, field, `a day that is not in the future (today is ${today})`)),
+          .map((field) => problemAt(source, field, notAhead(today))),
       ),
     ),
 };

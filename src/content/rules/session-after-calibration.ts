@@ -1,9 +1,11 @@
+import { z } from 'zod';
 import { fields, problemAt } from '../read/fields.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../schema/instrument.ts';
 import { calibrationsFor } from './calibrations.ts';
 import type { Rule } from './rule.ts';
 
-const DAY = /^\d{4}-\d{2}-\d{2}$/;
+/** A day that there is: what else is wrong with one is a problem of its own. */
+const isDay = (value: unknown): value is string => z.iso.date().safeParse(value).success;
 
 /** A session can't rest on a calibration that had not been done yet. */
 export const sessionAfterCalibration: Rule = {
@@ -12,12 +14,12 @@ export const sessionAfterCalibration: Rule = {
     const first = (id: string, kind: InstrumentKind) =>
       calibrationsFor(instruments.get(id), kind)
         .flatMap(({ value }) => fields(value, ['date']))
-        .flatMap(({ value }) => (typeof value === 'string' && DAY.test(value) ? [value] : []))
+        .flatMap(({ value }) => (isDay(value) ? [value] : []))
         .toSorted()[0];
     return [...panels.values()].flatMap((panel) =>
       fields(panel.data, ['sessions', '*']).flatMap(({ path, value }) => {
         const day = fields(value, ['date'])[0]?.value;
-        if (typeof day !== 'string' || !DAY.test(day)) return [];
+        if (!isDay(day)) return [];
         return INSTRUMENT_KINDS.flatMap((kind) =>
           fields(value, ['instruments', kind], path).flatMap((it) =>
             typeof it.value === 'string' ? [{ path: it.path, value: it.value, kind }] : [],

@@ -23,7 +23,12 @@ export const standardReadings: Rule = {
       const [id] = texts(standard, 'instrument');
       const meter = id && meterOf(instruments.get(id.value), texts(standard, 'reads')[0]?.value);
       if (!meter) return [];
-      return fields(standard.data, ['readings', '*', 'value']).flatMap((day) => problemsOfDay(standard, day, meter));
+      const days = fields(standard.data, ['readings', '*', 'value']).map((day) => problemsOfDay(standard, day, meter));
+      const [first, ...more] = days.flatMap((it) => it.outside);
+      // A wrong range would else be told of by every reading.
+      const others = more.length === 0 ? '' : `, the first of ${more.length + 1} readings outside its range`;
+      const outside = first ? [{ ...first, found: `${first.found}${others}` }] : [];
+      return [...outside, ...days.flatMap((it) => it.problems)];
     }),
 };
 
@@ -47,11 +52,12 @@ function meterOf(source: Source | undefined, reads: unknown): Meter | undefined 
   return { quantity, name: meterName(source), file: source.file, from, to, written: `${ends.join(' to ')} ${unit}` };
 }
 
-function problemsOfDay(standard: Source, day: Field, meter: Meter): Problem[] {
+function problemsOfDay(standard: Source, day: Field, meter: Meter): { outside: Problem[]; problems: Problem[] } {
   const repeats = Array.isArray(day.value)
     ? day.value.map((value, i): Field => ({ path: [...day.path, i], value }))
     : [day];
   const values: number[] = [];
+  const outside: Problem[] = [];
   const problems: Problem[] = [];
   for (const it of repeats) {
     const isStruck = isBlock(it.value);
@@ -64,11 +70,12 @@ function problemsOfDay(standard: Source, day: Field, meter: Meter): Problem[] {
       values.push(value);
       if (value < meter.from * (1 - RANGE_DUST) || value > meter.to * (1 + RANGE_DUST)) {
         const wanted = `a reading that the ${meter.name} can show: ${meter.written}`;
-        problems.push(problemAt(standard, field, wanted, `another unit, or the wrong range in ${meter.file}?`));
+        outside.push(problemAt(standard, field, wanted, `another unit, or the wrong range in ${meter.file}?`));
       }
     }
   }
-  return problems.length > 0 ? problems : apart(standard, day, values);
+  const isRead = problems.length + outside.length === 0;
+  return { outside, problems: isRead ? apart(standard, day, values) : problems };
 }
 
 /** A decimal comma in a list makes two readings of one: 41,2 is 41 and 2. */

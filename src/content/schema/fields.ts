@@ -114,12 +114,18 @@ function notBlank() {
   return z.string().regex(/\S/, { error: () => 'a text that is not empty' });
 }
 
+/** Signs that one currency alone has, or nearly so. */
+const SIGNS: Readonly<Record<string, string>> = { '€': 'EUR', '£': 'GBP' };
+
 /** A three-letter code of ISO 4217, as Intl knows them. */
 export function currency(meaning: string) {
   const codes = Intl.supportedValuesOf('currency');
-  const schema = z
-    .string()
-    .refine((code) => codes.includes(code), { error: 'a currency code of ISO 4217, such as EUR' });
+  const schema = z.string().superRefine((code, context) => {
+    if (codes.includes(code)) return;
+    const meant = SIGNS[code.trim()] ?? code.trim().toUpperCase();
+    const hint = codes.includes(meant) ? { hint: `write ${meant}` } : {};
+    refuse(context, { wanted: 'a currency code of ISO 4217, such as EUR', ...hint });
+  });
   return described(schema, meaning, { rule: 'a code of ISO 4217', enum: codes, examples: ['EUR'] });
 }
 

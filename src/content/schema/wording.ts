@@ -180,6 +180,7 @@ function kindHint(expected: string, value: unknown): string | undefined {
 function unknownKeyHint(key: string, known: readonly string[]): string | undefined {
   // `{ red: 28,4 }` is a field "red" and a field "4".
   if (/^\d+$/.test(key)) return 'a comma ends a field: write decimals after a point, and thousands without a separator';
+  if (/[“”„‘’«»]/.test(key)) return `curly quotes do not hold a text together: write straight ones, "…"`;
   const meant = synonymOf(key, known) ?? nearest(key, known);
   return meant && `did you mean "${meant}"?`;
 }
@@ -193,6 +194,14 @@ function unionFindings(
 ): Finding[] {
   const value = valueAt(data, path);
   const branches = issue.errors;
+  const choices = branches.flatMap(([only, ...more]) =>
+    only?.code === 'invalid_value' && only.path.length === 0 && more.length === 0 ? [only] : [],
+  );
+  // Alternatives that are single values are one choice.
+  if (choices.length === branches.length && choices[0]) {
+    const values = choices.flatMap((it) => it.values);
+    return findingsOf(schema, data, { ...choices[0], values }, path);
+  }
   const fitting = branches.filter((issues) => !issues.some(isOfAnotherKind));
   const [best] = fitting.toSorted((a, b) => a.length - b.length);
   if (best) return best.flatMap((it) => findingsOf(schema, data, it, [...path, ...it.path]));

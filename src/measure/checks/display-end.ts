@@ -1,6 +1,7 @@
-import type { Figure, Unit } from '../figure.ts';
+import type { Unit } from '../figure.ts';
 import type { MetricId } from '../metrics.ts';
-import type { Check, Facts, RaisedFlag } from './check.ts';
+import { asShown } from './as-shown.ts';
+import type { Check, RaisedFlag } from './check.ts';
 
 declare module '../statement.ts' {
   interface StatementData {
@@ -14,13 +15,6 @@ const DUST = 1e-9;
 
 /** Of these the end of the range is no end of what can be read: 100 % of flicker, or the last wavelength of a spectrum. */
 const HAVE_NO_END = new Set(['flicker', 'spectrum']);
-
-/** As the instrument showed it, before any correction for the light's spectrum. */
-function shown(facts: Facts, { metric, value }: Figure): number {
-  const mode = /^peak-irradiance-(combined|red|near-infrared)$/.exec(metric)?.[1];
-  const factor = mode && facts.figure(`mismatch-factor-${mode}` as MetricId);
-  return factor ? value / factor.value : value;
-}
 
 /** A reading at the end of what the instrument can show: there a display stays, however much more there is. */
 export const displayEnd: Check = {
@@ -38,7 +32,7 @@ export const displayEnd: Check = {
       const readings = metrics.flatMap((metric) => {
         const it = facts.figure(metric);
         if (!it || it.bound || metric === 'mean-irradiance') return [];
-        const value = shown(facts, it);
+        const value = asShown(facts, it);
         return isAtEnd(value) ? [flag(value, it.unit, metric)] : [];
       });
       if (kind !== 'irradiance') return readings;

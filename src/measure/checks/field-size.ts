@@ -1,4 +1,5 @@
 import type { Statement } from '../statement.ts';
+import { CM_PER_INCH } from '../unit-factors.ts';
 import type { Check, RaisedFlag, Size } from './check.ts';
 
 declare module '../statement.ts' {
@@ -30,11 +31,11 @@ export const fieldSize: Check = {
   run({ field, housing, ledCount: count }) {
     if (!field) return [];
     const area = field.width * field.height;
-    const flag = (finding: Statement, unit: 'mm' | 'in'): RaisedFlag[] => [
+    const flag = (finding: Statement, unit: 'mm' | 'in', isThat = true): RaisedFlag[] => [
       {
         severity: 'doubt',
         finding,
-        hint: { code: 'other-unit-for-centimetres', width: field.width, unit },
+        ...(isThat && { hint: { code: 'other-unit-for-centimetres', width: field.width, unit } as const }),
         concerns: ['led-area', 'optical-power'],
         at: ['field'],
       },
@@ -48,8 +49,17 @@ export const fieldSize: Check = {
     if (Math.max(field.width, field.height) > LONGEST_SIDE)
       return flag({ code: 'field-too-long', field, most: LONGEST_SIDE }, 'mm');
     const share = housing && area / (housing.width * housing.height);
-    if (share !== undefined && share < SMALLEST_SHARE)
-      return flag({ code: 'field-small-in-housing', field, percent: 100 * share, least: 100 * SMALLEST_SHARE }, 'in');
+    if (share !== undefined && share < SMALLEST_SHARE) {
+      const finding = {
+        code: 'field-small-in-housing',
+        field,
+        percent: 100 * share,
+        least: 100 * SMALLEST_SHARE,
+      } as const;
+      // Where inches would not mend it, it is the housing, or a digit.
+      const inInches = share * CM_PER_INCH ** 2;
+      return flag(finding, 'in', inInches >= SMALLEST_SHARE && inInches <= 1);
+    }
     return [];
   },
 };

@@ -2,11 +2,14 @@ import type { Flag } from '../figure.ts';
 import { belowReach } from './below-reach.ts';
 import { benchDistance } from './bench-distance.ts';
 import { calibrationValid } from './calibration-valid.ts';
+import { channelAlone } from './channel-alone.ts';
+import { channelBands } from './channel-bands.ts';
 import type { Check, Facts } from './check.ts';
 import { checkStandard } from './check-standard.ts';
 import { claimsHeld } from './claims-held.ts';
 import { combinedAboveModes } from './combined-above-modes.ts';
 import { displayEnd } from './display-end.ts';
+import { drawsAddUp } from './draws-add-up.ts';
 import { efficiencyPossible } from './efficiency-possible.ts';
 import { fewPoints } from './few-points.ts';
 import { fieldSize } from './field-size.ts';
@@ -15,6 +18,7 @@ import { flickerFraction } from './flicker-fraction.ts';
 import { gridOutlier } from './grid-outlier.ts';
 import { meterNamed } from './meter-named.ts';
 import { modesAddUp } from './modes-add-up.ts';
+import { onAboveOff } from './on-above-off.ts';
 import { peakAboveMean } from './peak-above-mean.ts';
 import { priceAge } from './price-age.ts';
 import { roomFields } from './room-fields.ts';
@@ -30,6 +34,9 @@ export const CHECKS: readonly Check[] = [
   peakAboveMean,
   combinedAboveModes,
   modesAddUp,
+  drawsAddUp,
+  channelAlone,
+  channelBands,
   gridOutlier,
   fewPoints,
   fieldWithinHousing,
@@ -46,6 +53,7 @@ export const CHECKS: readonly Check[] = [
   priceAge,
   unitSlips,
   roomFields,
+  onAboveOff,
 ];
 
 /** Runs every check; all flags, none left out. */

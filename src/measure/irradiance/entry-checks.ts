@@ -21,6 +21,8 @@ declare module '../statement.ts' {
 const FACTORS = [10, 100, 1000];
 /** How near to a factor the ratio of a reading to its like lies where it is taken for a slip. Our own choice. */
 const NEAR = 0.5;
+/** How far others may differ among themselves for one to be held against them: with a slip among them none tells. */
+const ALIKE = 5;
 /** What a reading may rise by chance where it should fall, and repeats may differ. Our own choices. */
 const RISE = 0.05;
 export const REPEATS_APART = 0.1;
@@ -49,6 +51,8 @@ export function rangeFinding(
  */
 export function unitSlipFinding(value: number, others: readonly number[], unit: string): Statement | undefined {
   if (others.length < 2 || value <= 0) return undefined;
+  // Of two others, one may be the slip, and half of the two is like nothing.
+  if (others.length === 2 && Math.max(...others) > ALIKE * Math.min(...others)) return undefined;
   const usual = median([...others]);
   if (usual <= 0) return undefined;
   const ratio = value / usual;

@@ -11,8 +11,10 @@ import { linksToFigures } from './doubts/links-to-figures.ts';
 import { ownTexts } from './doubts/own-texts.ts';
 import { photosUnnamed } from './doubts/photos-unnamed.ts';
 import { oddPrices } from './doubts/prices.ts';
+import { rankedApart } from './doubts/ranked-apart.ts';
 import { sharesAddUp } from './doubts/shares.ts';
 import { standardsRecalibrated } from './doubts/standard-recalibrated.ts';
+import { textsCut } from './doubts/texts-cut.ts';
 import { stillToFillIn } from './doubts/to-fill-in.ts';
 import { type Warning, warningAt } from './warning.ts';
 
@@ -22,10 +24,12 @@ const DOUBTS: ReadonlyArray<(loaded: Loaded) => Warning[]> = [
   calibrationFractions,
   sharesAddUp,
   farFromOthers,
+  rankedApart,
   photosUnnamed,
   filesUnnamed,
   standardsRecalibrated,
   correctionsStand,
+  textsCut,
   stillToFillIn,
   ownTexts,
   linksToFigures,

@@ -30,6 +30,14 @@ export const FINDING_WORDS: WordsOf<
   | 'room-unlike-others'
   | 'field-in-smaller-unit'
   | 'warm-up-short'
+  | 'peak-below-grid-point'
+  | 'draws-not-adding-up'
+  | 'draw-below-channel'
+  | 'standby-above-draw'
+  | 'channel-not-alone'
+  | 'channel-out-of-band'
+  | 'on-below-off'
+  | 'field-turned-in-housing'
 > = {
   'reading-below-reach': ({ value, unit, instrument, lowest }) =>
     `A reading of ${rounded(value)} ${unit} is below what the ${instrument} can show, ${rounded(lowest)} ${unit}. It is known to be small, not how small.`,
@@ -59,6 +67,8 @@ export const FINDING_WORDS: WordsOf<
     `The LED field, ${sizeText(field)}, takes up ${rounded(percent)} % of the housing’s area; it is seldom less than ${rounded(least)} %.`,
   'field-larger-than-housing': ({ field, housing }) =>
     `The LED field, ${sizeText(field)}, does not fit into the housing, ${sizeText(housing)}. One of the two was measured or typed wrongly.`,
+  'field-turned-in-housing': ({ field, housing }) =>
+    `The LED field, ${sizeText(field)}, fits into the housing, ${sizeText(housing)}, only when turned: width and height of one of the two stand the other way round.`,
   'flicker-odd': ({ percent, instrument = 'usual meter', limit, limitPercent }) => {
     const shows = limit === 'lowest' ? 'shows nothing under' : 'goes in steps of';
     return `Flicker of ${rounded(percent)} % is odd: the ${instrument} ${shows} ${rounded(limitPercent)} %. As a fraction it would be ${rounded(100 * percent)} %.`;
@@ -73,6 +83,20 @@ export const FINDING_WORDS: WordsOf<
     `Red and near-infrared add up to ${rounded(sum)} mW/cm², ${rounded(Math.abs(percent))} % ${percent > 0 ? 'above' : 'below'} the ${rounded(combined)} mW/cm² read with both on. Their peaks may lie at different places, or the panel shares its power between channels.`,
   'peak-below-mean': ({ peak, mean }) =>
     `The peak, ${rounded(peak)} mW/cm², is below the mean of the grid, ${rounded(mean)} mW/cm²: a highest value can’t be. The two were not read at one distance, or one was mistyped.`,
+  'peak-below-grid-point': ({ peak, highest, percent }) =>
+    `The peak, ${rounded(peak)} mW/cm², is no peak: a point of the grid reads ${rounded(highest)} mW/cm², ${rounded(percent, 2)} % more. The sweep missed the brightest place, or a reading was mistyped.`,
+  'draws-not-adding-up': ({ sum, combined, percent }) =>
+    `Both channels together draw ${rounded(combined)} W, ${rounded(percent)} % more than the ${rounded(sum)} W of red and near-infrared alone, added up. A reading was mistyped, or the panel holds back when one channel is on alone.`,
+  'draw-below-channel': ({ combined, mode, alone }) =>
+    `With both channels on the draw is ${rounded(combined)} W, below ${rounded(alone)} W with ${mode} alone. The panel may limit its power with both on; otherwise a reading was mistyped.`,
+  'standby-above-draw': ({ standby, on }) =>
+    `In standby the panel draws ${rounded(standby)} W, no less than the ${rounded(on)} W that it draws with its LEDs on. The two were mixed up, or one was mistyped.`,
+  'channel-not-alone': ({ mode, other, percent }) =>
+    `In the spectrum of ${mode} alone ${rounded(percent)} % of the light is ${other}. It is the file of another mode, or both channels were on.`,
+  'channel-out-of-band': ({ channel, peak, edge }) =>
+    `The ${channel} channel peaks at ${rounded(peak, 4)} nm; red ends, and near-infrared begins, about ${edge} nm.`,
+  'on-below-off': ({ of, on, off, unit }) =>
+    `${of === 'sound' ? 'The sound' : `The ${of} field`} with the panel on, ${rounded(on)} ${unit}, is less than with it off, ${rounded(off)} ${unit}.`,
   'price-stale': ({ days, date, limit }) =>
     `The price is ${days} days old (${showDate(date)}); after ${limit} days it should be looked up again.`,
   'room-unlike-others': ({ field, value, unit, times, count, usual, typed, factor }) =>
@@ -96,6 +120,9 @@ export const HINT_WORDS: WordsOf<
   | 'name-instruments'
   | 'smaller-unit-meant'
   | 'minutes-for-seconds'
+  | 'width-before-height'
+  | 'channels-swapped'
+  | 'on-and-off-swapped'
 > = {
   'write-a-bound': ({ lowest }) =>
     `write \`<${rounded(lowest)}\` with its unit, or look at the unit and at the meter’s range again`,
@@ -103,7 +130,7 @@ export const HINT_WORDS: WordsOf<
   'inches-for-centimetres': ({ value }) =>
     `a bare number is in centimetres: if inches were meant, write \`${rounded(value)} in\``,
   'other-unit-for-centimetres': ({ width, unit }) =>
-    `a bare number is in centimetres: if it was read in ${unit}, write \`${rounded(width, 6)} ${unit}\``,
+    `a bare number is in centimetres: if it was read in ${unit === 'in' ? 'inches' : 'millimetres'}, write \`${rounded(width, 6)} ${unit}\``,
   'percent-for-fraction': ({ percent, lowest }) =>
     `the field is in percent: if a fraction was typed, write \`${rounded(percent)} %\`; if the display showed nothing, write \`<${rounded(lowest)} %\``,
   'name-instruments': ({ kinds }) => `name each under \`instruments\`: ${kinds.map((it) => `${it}: …`).join(', ')}`,
@@ -111,6 +138,9 @@ export const HINT_WORDS: WordsOf<
     const read = `${rounded(value)} ${typed}`;
     return `a bare number is in ${unit}: if the meter said ${read}, write \`${read}\`, and look at the reading with the panel on`;
   },
+  'width-before-height': () => 'give both as the panel stands on the bench, the width across',
+  'channels-swapped': () => 'red and near-infrared stand the wrong way round',
+  'on-and-off-swapped': () => 'are the two the wrong way round, or was something else on in the room?',
   'minutes-for-seconds': ({ value }) =>
     `a bare number is in seconds: if minutes were meant, write \`${rounded(value)} min\``,
 };

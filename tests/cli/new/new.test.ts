@@ -1,5 +1,5 @@
 /** `new panel`, `new instrument`, `new maker`, called in this process as the program calls them. */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { ledgerProgram } from '../../../src/cli/program.ts';
@@ -50,6 +50,16 @@ describe('new panel', () => {
     expect(told[0]).toBe(`Wrote ${join(content.folder, 'panels/wrackline-red-knot/index.md')}`);
     expect(told.join('\n')).toMatch(/\n {2}to fill in {3}\d+ values in \d+ lines, marked TODO; check lists them\n/);
     for (const line of told.slice(1).join('\n').split('\n')) expect(line.length, line).toBeLessThanOrEqual(80);
+  });
+
+  test.each([
+    [['--session', '2026-12-01'], 'sessions[0].date'],
+    [['--price-date', '2026-12-01'], 'prices[0].date'],
+  ])('%j: a day that is still to come is refused, as the check would', async (flags, field) => {
+    await expect(run('panel', 'Wrackline Knot', ...flags)).rejects.toThrow(
+      `${field}\n  found   "2026-12-01"\n  wanted  a day that is not in the future (today is ${TODAY})`,
+    );
+    expect(existsSync(join(content.folder, 'panels/wrackline-knot'))).toBe(false);
   });
 
   test('filled in, it is a panel like any other', async () => {

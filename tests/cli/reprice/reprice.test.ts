@@ -1,5 +1,6 @@
 /** Re-pricing as a tester does it: from a file or flags, with slips, on a terminal and without one. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PRICE_SLIPS } from '../../../src/cli/reprice/price-slips.ts';
@@ -142,6 +143,7 @@ describe('from a file', () => {
     expect((await run(['nowhere.csv'])).error).toBe(
       "nowhere.csv can't be read: there is no such file. Nothing was changed.\n",
     );
+    expect((await run([tmpdir()])).error).toBe(`${tmpdir()} can't be read: it is a folder. Nothing was changed.\n`);
     const file = sheet('');
     writeFileSync(file, Buffer.from('panel,note\nplover,gr\xfcn\n', 'latin1'));
     expect((await run([file])).error).toContain('is not in UTF-8');

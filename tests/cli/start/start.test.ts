@@ -76,6 +76,15 @@ describe('from flags', () => {
     ]);
   });
 
+  test('an instrument’s file is named as its address will be, whatever letters its name has', async () => {
+    await start('--yes', ...FLAGS, '--instrument', 'mains=Großes Gerät', '--instrument', 'sound=日本');
+    expect(files().filter((it) => it.startsWith('content/instruments/'))).toEqual([
+      'content/instruments/.gitkeep',
+      'content/instruments/grosses-gerat.yaml',
+      'content/instruments/sound.yaml',
+    ]);
+  });
+
   test('a repository has its scripts, and the product by its place', async () => {
     const { out } = await start('--yes', '--repository', ...FLAGS);
     expect(out).toContain(`cd ${folder}\n  npm install\n  npx panel-ledger check`);
@@ -110,6 +119,18 @@ describe('from flags', () => {
     ]);
     expect(error).toContain('--site "bench": wanted a web address that starts with https://');
     expect(existsSync(folder)).toBe(false);
+  });
+
+  test.each([
+    [['--tariff', '0,31'], '--tariff "0,31": wanted a number', 'write 0.31, with a decimal point'],
+    [['--currency', 'eur'], '--currency "eur": wanted a currency code', 'write EUR'],
+    [['--mains-frequency', '55'], '--mains-frequency 55', 'wanted one of: 50, 60'],
+    [['--instrument', 'mains'], '--instrument "mains"', 'wanted a name too: mains=NAME'],
+  ])('says what to write for %j', async (flags, found, hint) => {
+    const { code, error } = await start('--yes', ...FLAGS, ...flags);
+    expect(code).toBe(1);
+    expect(error).toContain(found);
+    expect(error).toContain(hint);
   });
 
   test('never writes over what is there', async () => {

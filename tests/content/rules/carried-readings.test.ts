@@ -37,7 +37,7 @@ test('an unknown day is one, and the days that are there are named', () => {
 
 test('so is a block that was not read in that session', () => {
   add('{ date: 2026-11-20, methodVersion: 1, carried: { flicker: 2026-10-01 } }');
-  content.edit(PLOVER, '    flicker:', '    notes: Without the sampler.\n    old:');
+  content.edit(PLOVER, '    flicker:', '    old:');
   const problems = content.problems().filter((it) => it.field.includes('carried'));
   expect(problems).toMatchObject([
     {

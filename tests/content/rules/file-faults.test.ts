@@ -38,6 +38,42 @@ describe('YAML', () => {
       hint: 'the same field stands twice in one block; keep one',
     },
     {
+      name: 'a field that stands twice in an entry of a list',
+      from: '    warmUp: 40 min',
+      to: '    warmUp: 40 min\n    warmUp: 20 min',
+      at: 'warmUp: 20 min',
+      found: '"warmUp: 20 min"',
+      hint: 'the same field stands twice in one block; keep one',
+    },
+    {
+      name: 'semicolons between fields',
+      from: 'red: { peak: 661, fwhm: 17.5 }',
+      to: 'red: { peak: 661; fwhm: 17.5 }',
+      found: '"red: { peak: 661; fwhm: 17.5 }"',
+      hint: /^between \{ \} and \[ \] commas part the entries/,
+    },
+    {
+      name: 'a dash for what was not read',
+      from: 'off: <0.2 mG, on: 4.3 mG',
+      to: 'off: -, on: 4.3 mG',
+      found: '"magnetic: { distance: 6 in, off: -, on: 4.3 mG }"',
+      hint: /a dash alone is no value: what was not read is left out$/,
+    },
+    {
+      name: 'nothing between two commas',
+      from: '[40.1, 50.0, 39.9]',
+      to: '[40.1, , 39.9]',
+      found: '"- [40.1, , 39.9]"',
+      hint: 'a value is missing before a comma; TODO holds its place',
+    },
+    {
+      name: 'a quote within quotes',
+      from: 'verdict: A panel for the tests.',
+      to: 'verdict: "A "panel" for the tests."',
+      found: '"verdict: "A "panel" for the tests.""',
+      hint: 'a quote within a text ends it: put the text between quotes of the other kind',
+    },
+    {
       name: 'a text with a colon and a space',
       from: 'verdict: A panel for the tests.',
       to: 'verdict: A panel: for the tests.',
@@ -364,6 +400,18 @@ describe('files that nothing reads', () => {
       ? path.slice(0, path.indexOf(found.slice(1, -1)) + found.length - 2)
       : top.slice(0, 2).join('/');
     expectProblems(content.problems(), { file, found, wanted });
+  });
+
+  test('a file in the place of a folder is named', () => {
+    content.write('standards', 'name: x\n');
+    expectProblems(content.problems(), { file: 'standards', found: 'a file', wanted: 'a folder' });
+  });
+
+  test('what systems put into folders by themselves is none', () => {
+    for (const path of ['Thumbs.db', 'panels/Thumbs.db', 'makers/desktop.ini', 'makers/.DS_Store']) {
+      content.write(path, 'x');
+    }
+    expect(content.problems()).toEqual([]);
   });
 
   test.each(['Whimbrel', 'whim brel', 'whim--brel', '-whimbrel', 'whimbrel_2', 'wîmbrel', 'whim.brel'])(

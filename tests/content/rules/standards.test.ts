@@ -92,6 +92,17 @@ describe('a reading', () => {
     });
   });
 
+  test('a range that none of them is in is one problem', () => {
+    lamp({});
+    content.edit('instruments/thermopile.yaml', 'to: 300', 'to: 30');
+    const told = content.problems().filter((it) => it.file === `content/${LAMP}`);
+    expect(told).toHaveLength(1);
+    expect(told[0]).toMatchObject({
+      field: 'readings[0].value',
+      found: expect.stringMatching(/^41.2, the first of \d+ readings outside its range$/),
+    });
+  });
+
   test('a bound can’t be charted', () => {
     lamp({ 'value: 41.2': 'value: <41' });
     expectProblems(content.problems(), {

@@ -52,6 +52,12 @@ describe('an LED field', () => {
     expect(flags({ width: 17.78, height: 27.94 }, { housing: { width: 21, height: 32 } })).toEqual([]);
   });
 
+  test('is told of inches only where these would fit: else the housing is wrong, or a digit', () => {
+    const [flag] = flags({ width: 17.78, height: 27.94 }, { housing: { width: 205, height: 310 } });
+    expect(flag?.finding).toMatchObject({ code: 'field-small-in-housing' });
+    expect(flag?.hint).toBeUndefined();
+  });
+
   test('that was not measured is not judged', () => {
     expect(flags(undefined, { ledCount: 5 })).toEqual([]);
   });

@@ -28,8 +28,10 @@ describe('an LED field', () => {
     expect(flags(size(30.9, 65.9), size(31, 66))).toEqual([]);
   });
 
-  test('noted down turned on its side is nothing odd', () => {
-    expect(flags(size(61, 28), size(31, 66))).toEqual([]);
+  test('that fits only when turned on its side gets a note: the two were noted down in a different order', () => {
+    expect(flags(size(61, 28), size(31, 66))).toMatchObject([
+      { severity: 'note', finding: { code: 'field-turned-in-housing' }, concerns: ['field-width', 'field-height'] },
+    ]);
   });
 
   test('is not judged where one of the two is not known', () => {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { peakAboveMean } from '../../../src/measure/checks/peak-above-mean.ts';
+import { PEAK_TOLERANCE, peakAboveMean } from '../../../src/measure/checks/peak-above-mean.ts';
 import { gridFigures } from '../../../src/measure/irradiance/grid.ts';
 import { figure, figureOf, gridOf, line, vague } from '../make.ts';
 import { facts } from './facts.ts';
 
-const flags = (peak: number | undefined, mean: number | undefined) =>
-  peakAboveMean.run(facts({ values: { 'peak-irradiance-combined': peak, 'mean-irradiance': mean } }));
+const flags = (peak: number | undefined, mean: number | undefined, gridPoints: ReadonlyArray<number | null> = []) =>
+  peakAboveMean.run(facts({ values: { 'peak-irradiance-combined': peak, 'mean-irradiance': mean }, gridPoints }));
 
 describe('a peak', () => {
   test('below the mean is impossible', () => {
@@ -45,6 +45,26 @@ describe('a peak', () => {
       const found = peakAboveMean.run({ ...facts(), figure: (metric) => (metric === 'mean-irradiance' ? mean : peak) });
       expect(found).toEqual([]);
     }
+  });
+
+  test('that a point of the grid lies above by more than chance is doubtful', () => {
+    expect(PEAK_TOLERANCE).toBe(0.03);
+    expect(flags(100, 80, [70, null, 104])).toMatchObject([
+      { severity: 'doubt', finding: { code: 'peak-below-grid-point', peak: 100, highest: 104 } },
+    ]);
+    expect(flags(100, 80, [70, null, 102.9])).toEqual([]);
+    expect(flags(100, 80, [null])).toEqual([]);
+  });
+
+  test('is held against the points as the meter showed it, whatever its light is corrected by', () => {
+    const values = { 'peak-irradiance-combined': 95, 'mean-irradiance': 80, 'mismatch-factor-combined': 0.95 };
+    const found = (highest: number) => peakAboveMean.run(facts({ values, gridPoints: [highest] }));
+    expect(found(100)).toEqual([]);
+    expect(found(104)[0]?.finding).toMatchObject({ peak: 100, highest: 104 });
+  });
+
+  test('below the mean is told of once, whatever its points', () => {
+    expect(flags(70, 80, [104])).toHaveLength(1);
   });
 
   test('without a mean, or a mean without a peak, is not judged', () => {

@@ -57,6 +57,54 @@ describe('prices', () => {
   });
 });
 
+describe('a panel that is not ranked with the others', () => {
+  test('has a note where its light was read at another distance', () => {
+    expect(found('ranked-apart')).toEqual([]);
+    content.edit(PLOVER, 'distance: 6 in\n    peak', 'distance: 60 in\n    peak');
+    expect(found('ranked-apart')).toMatchObject([
+      {
+        severity: 'note',
+        field: 'sessions[0].distance',
+        line: content.lineOf(PLOVER, 'distance: 60 in'),
+        text: expect.stringContaining('was read at 152 cm under version 1'),
+      },
+    ]);
+  });
+
+  test('has one with the reason where no ranking has it', () => {
+    content.edit(PLOVER, 'field:\n  width: 20 cm\n  height: 30 cm\n', '');
+    expect(found('ranked-apart')).toMatchObject([
+      { field: 'sessions[0]', text: expect.stringMatching(/^The panel stands in no ranking: .*field.*\.$/) },
+    ]);
+  });
+});
+
+describe('texts that end at a #', () => {
+  test.each([
+    ['a number sign', 'verdict: Best of #1 panels.', 1],
+    ['a word with one', 'verdict: Number #1', 1],
+    ['a number sign in quotes', 'verdict: "Best of #1 panels."', 0],
+    ['a comment', 'verdict: A panel for the tests. # say more', 0],
+    ['a sign within a word', 'verdict: A panel in C#minor.', 0],
+    ['a block of text with one', 'verdict: >-\n  note: Best of #1 panels.', 0],
+  ])('%s', (_name, to, count) => {
+    content.edit(PLOVER, 'verdict: A panel for the tests.', to);
+    const warnings = found('text-cut');
+    expect(warnings).toHaveLength(count);
+    if (count > 0) {
+      expect(warnings[0]).toMatchObject({ severity: 'doubt', field: 'verdict', line: 5 });
+      expect(warnings[0]?.text).toContain('#1');
+    }
+  });
+
+  test('are found in lists and blocks, by their place; comments after numbers and names are none', () => {
+    content.edit(PLOVER, 'hotSpots: None seen.', 'hotSpots: Spot #2 is bright.');
+    content.edit(PLOVER, 'warmUp: 40 min', 'warmUp: 40 min #by the clock');
+    content.edit(PLOVER, 'how: bought', 'how: bought #from a shop');
+    expect(found('text-cut').map((it) => it.field)).toEqual(['sessions[0].hotSpots']);
+  });
+});
+
 describe('links to what figures or days decide', () => {
   const tested = () => `/changes/#tested-${/- date: (\S+)\n\s+methodVersion/.exec(content.read(PLOVER))?.[1]}-plover`;
 

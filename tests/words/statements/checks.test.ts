@@ -181,7 +181,7 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
   [{ code: 'inches-for-centimetres', value: 6 }, 'a bare number is in centimetres: if inches were meant, write `6 in`'],
   [
     { code: 'other-unit-for-centimetres', width: 203.4567, unit: 'mm' },
-    'a bare number is in centimetres: if it was read in mm, write `203.457 mm`',
+    'a bare number is in centimetres: if it was read in millimetres, write `203.457 mm`',
   ],
   [
     { code: 'percent-for-fraction', percent: 14, lowest: 0.5 },
@@ -196,6 +196,49 @@ const SENTENCES: ReadonlyArray<readonly [Statement, string]> = [
     'a bare number is in mW/m²: if the meter said 5 uW/m2, write `5 uW/m2`, and look at the reading with the panel on',
   ],
   [{ code: 'minutes-for-seconds', value: 20 }, 'a bare number is in seconds: if minutes were meant, write `20 min`'],
+  [
+    { code: 'peak-below-grid-point', peak: 50.4, highest: 52.8, percent: 4.76 },
+    'The peak, 50.4 mW/cm², is no peak: a point of the grid reads 52.8 mW/cm², 4.8 % more. The sweep missed the brightest place, or a reading was mistyped.',
+  ],
+  [
+    { code: 'draws-not-adding-up', sum: 106.7, combined: 1042, percent: 876.6 },
+    'Both channels together draw 1040 W, 877 % more than the 107 W of red and near-infrared alone, added up. A reading was mistyped, or the panel holds back when one channel is on alone.',
+  ],
+  [
+    { code: 'draw-below-channel', combined: 10.4, mode: 'red', alone: 52.8 },
+    'With both channels on the draw is 10.4 W, below 52.8 W with red alone. The panel may limit its power with both on; otherwise a reading was mistyped.',
+  ],
+  [
+    { code: 'standby-above-draw', standby: 70, on: 52.8 },
+    'In standby the panel draws 70 W, no less than the 52.8 W that it draws with its LEDs on. The two were mixed up, or one was mistyped.',
+  ],
+  [
+    { code: 'channel-not-alone', mode: 'red', other: 'near-infrared', percent: 45.2 },
+    'In the spectrum of red alone 45.2 % of the light is near-infrared. It is the file of another mode, or both channels were on.',
+  ],
+  [
+    {
+      code: 'field-turned-in-housing',
+      field: { width: 27.9, height: 17.8 },
+      housing: { width: 20.5, height: 31 },
+    },
+    'The LED field, 27.9 × 17.8 cm, fits into the housing, 20.5 × 31 cm, only when turned: width and height of one of the two stand the other way round.',
+  ],
+  [
+    { code: 'channel-out-of-band', channel: 'near-infrared', peak: 660, edge: 700 },
+    'The near-infrared channel peaks at 660 nm; red ends, and near-infrared begins, about 700 nm.',
+  ],
+  [{ code: 'channels-swapped' }, 'red and near-infrared stand the wrong way round'],
+  [
+    { code: 'on-below-off', of: 'electric', on: 4, off: 37, unit: 'V/m' },
+    'The electric field with the panel on, 4 V/m, is less than with it off, 37 V/m.',
+  ],
+  [
+    { code: 'on-below-off', of: 'sound', on: 32.1, off: 44, unit: 'dB(A)' },
+    'The sound with the panel on, 32.1 dB(A), is less than with it off, 44 dB(A).',
+  ],
+  [{ code: 'on-and-off-swapped' }, 'are the two the wrong way round, or was something else on in the room?'],
+  [{ code: 'width-before-height' }, 'give both as the panel stands on the bench, the width across'],
 ];
 
 test('what a check finds is said with its numbers', () => {

@@ -2,6 +2,7 @@
 import { parseQuantity } from '../../../content/schema/quantity.ts';
 import { gridGeometry } from '../../../measure/irradiance/grid-geometry.ts';
 import { CM_PER_INCH } from '../../../measure/unit-factors.ts';
+import { withPoint } from './decimal-point.ts';
 
 /** A length as it was written, and in cm. */
 export interface Length {
@@ -44,11 +45,20 @@ const LEAST_APART = 1;
 const LONGEST = 500;
 const LONGEST_NAME = 40;
 
-/** A length within limits: a bare number is in cm. Undefined for anything else. */
+/** A length within limits: a bare number is in cm, its decimals after a point or a comma. Undefined for anything else. */
 export function readLength(text: string, least: number, most: number): Length | undefined {
-  const parsed = parseQuantity(text.trim(), 'length', { min: least, max: most });
+  const parsed = parsedLength(text, least, most);
   return 'reading' in parsed ? { cm: parsed.reading.value, written: parsed.reading.written } : undefined;
 }
+
+/** What to write where a text is no such length; undefined where nobody can tell. */
+export function lengthHint(text: string, least: number, most: number): string | undefined {
+  const parsed = parsedLength(text, least, most);
+  return 'fault' in parsed ? parsed.fault.hint : undefined;
+}
+
+const parsedLength = (text: string, min: number, max: number) =>
+  parseQuantity(withPoint(text.trim()), 'length', { min, max });
 
 /** `3x5`, `3 × 5`: three across, five down. */
 export function readGrid(text: string): { columns: number; rows: number } | undefined {

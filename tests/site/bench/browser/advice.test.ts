@@ -110,6 +110,15 @@ describe('what looks wrong is told at its entry, with the reason', () => {
     expect(['doubt', 'impossible', 'note']).toContain(found?.severity);
   });
 
+  test('draws that can’t all be right, at the one that is wrong', () => {
+    const { advice } = work(entered({ ...SOUND, 'mains.combined': '1042', 'mains.standby': '70' }));
+    expect(
+      odd(advice)
+        .filter((it) => it.path?.startsWith('mains'))
+        .map((it) => `${it.check} ${it.path}`),
+    ).toEqual(['draws-add-up mains.combined', 'draws-add-up mains.standby']);
+  });
+
   test('a repeat that is far from the first; what was struck says nothing', () => {
     const log = entered({ 'grid.rows[1][1]': '74' }, entered(SOUND));
     const id = runOf(log).entries.at(-1)?.id ?? 0;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  lengthHint,
   readDay,
   readGrid,
   readSheet,
@@ -12,6 +13,11 @@ import {
 const slugOf = (name: string) => (['a-panel', 'the-panel'].includes(name) ? 'a-panel' : undefined);
 const cm = (value: number) => ({ cm: value, written: `${value} cm` });
 
+test('a length that can’t be used is told of where it can be', () => {
+  expect(lengthHint('7.5 kg', 2, 400)).toBe('"kg" is a unit of a mass, not of a length');
+  expect(lengthHint('7.5 in', 2, 400)).toBeUndefined();
+});
+
 describe('the address', () => {
   test('of a field with another grid comes back as it was read', () => {
     const query = '?panel=a-panel&width=20+cm&height=60+cm&grid=3x5&inset=1+1%2F2+in&date=2026-11-26';
@@ -20,6 +26,11 @@ describe('the address', () => {
     expect(setup).toMatchObject({ panel: 'a-panel', width: cm(20), height: cm(60), columns: 3, rows: 5 });
     expect(setup.inset?.cm).toBeCloseTo(3.81, 10);
     expect(sheetAddress(setup)).toBe(`/bench/sheet/${query}`);
+  });
+
+  test('takes decimals after a comma, as number pads of many countries give them', () => {
+    expect(readSheet('?width=20,5 cm&height=7,5', slugOf).setup).toMatchObject({ width: cm(20.5), height: cm(7.5) });
+    expect(readSheet('?width=1,234 cm', slugOf).setup.width).toBeUndefined();
   });
 
   test('takes a panel by the name that it had before', () => {

@@ -2,9 +2,19 @@
 import { slugOf } from '../../../../content/templates/file-name.ts';
 import { html } from '../../../shared/browser/dom.ts';
 import type { BenchPanelFile } from '../bench-data.ts';
+import { withPoint } from '../decimal-point.ts';
 import { type Act, doAct, newLog, type RunGrid, type RunLog } from '../run.ts';
 import { find } from '../sheet-form.ts';
-import { LEAST_SIDE, MOST_SIDE, readDay, readGrid, readLength, sheetGrid, USUAL_INSET } from '../sheet-setup.ts';
+import {
+  LEAST_SIDE,
+  lengthHint,
+  MOST_SIDE,
+  readDay,
+  readGrid,
+  readLength,
+  sheetGrid,
+  USUAL_INSET,
+} from '../sheet-setup.ts';
 import { startRun } from '../start-run.ts';
 import { today } from '../today.ts';
 import type { PadSetup } from './pad-setup.ts';
@@ -58,7 +68,7 @@ export function startOf(
   if ('fault' in grid) return grid;
   const measured: Act[] = panel
     ? []
-    : SIDES.map((side) => ({ kind: 'enter', path: `field.${side}`, written: written[side].trim(), at }));
+    : SIDES.map((side) => ({ kind: 'enter', path: `field.${side}`, written: withPoint(written[side].trim()), at }));
   return { log: measured.reduce(doAct, newLog({ ...first, grid })) };
 }
 
@@ -72,8 +82,9 @@ function newPanel(written: StartWritten, setup: PadSetup): { slug: string; maker
   if (model === '') return { fault: 'Its model, as the maker writes it.', at: 'model' };
   const odd = SIDES.find((side) => !readLength(written[side], LEAST_SIDE, MOST_SIDE));
   if (odd) {
-    const fault = `The ${odd} of the LED field, such as 20 cm or 8 in: from the first LED’s outer edge to the last one’s.`;
-    return { fault, at: odd };
+    const wanted = `The ${odd} of the LED field, such as 20 cm or 8 in: from the first LED’s outer edge to the last one’s.`;
+    const hint = lengthHint(written[odd], LEAST_SIDE, MOST_SIDE);
+    return { fault: hint ? `${wanted} “${written[odd].trim()}”: ${hint}.` : wanted, at: odd };
   }
   const slug = slugOf(`${known?.name ?? called} ${model}`);
   const same = setup.panels.find((it) => it.slug === slug);

@@ -1,6 +1,7 @@
 /** What is typed at a place, as the content file will have it. No DOM. */
 import { parseQuantity, type Reading } from '../../../../content/schema/quantity.ts';
 import { acceptedUnit, QUANTITIES, type QuantityKind } from '../../../../content/schema/units.ts';
+import { withPoint } from '../decimal-point.ts';
 import type { Place } from './places.ts';
 
 export type Typed = { written: string; reading: Reading } | { fault: string };
@@ -19,12 +20,6 @@ export function unitsOf({ quantity }: Pick<Place, 'quantity'>): string[] {
 /** A bare number of a time is in seconds in the file; on a bench it is minutes. */
 export const usualUnit = ({ quantity }: Pick<Place, 'quantity'>): string =>
   quantity === 'time' ? 'min' : QUANTITIES[quantity].typed;
-
-/**
- * `41,2` as number pads of many countries give it. A comma before three digits may as well mark thousands, and stays:
- * it is refused with what to write instead.
- */
-const withPoint = (text: string) => text.replace(/^([<>]?\s*[+-]?\d*),(?!\d{3}(?!\d))(\d+)/, '$1.$2');
 
 /**
  * A reading as it was typed: a number in the unit that the meter shows, or one with its own unit.

@@ -1,11 +1,18 @@
 import { describe, expect, test } from 'vitest';
+import type { Facts } from '../../../src/measure/checks/check.ts';
 import { PEAK_TOLERANCE, peakAboveMean } from '../../../src/measure/checks/peak-above-mean.ts';
+import type { Figure } from '../../../src/measure/figure.ts';
 import { gridFigures } from '../../../src/measure/irradiance/grid.ts';
 import { figure, figureOf, gridOf, line, vague } from '../make.ts';
 import { facts } from './facts.ts';
 
 const flags = (peak: number | undefined, mean: number | undefined, gridPoints: ReadonlyArray<number | null> = []) =>
   peakAboveMean.run(facts({ values: { 'peak-irradiance-combined': peak, 'mean-irradiance': mean }, gridPoints }));
+
+const only =
+  ({ mean, peak }: Record<'mean' | 'peak', Figure>): Facts['figure'] =>
+  (metric) =>
+    ({ 'mean-irradiance': mean, 'peak-irradiance-combined': peak })[metric as string];
 
 describe('a peak', () => {
   test('below the mean is impossible', () => {
@@ -25,8 +32,8 @@ describe('a peak', () => {
       figure(value, [line('meter/calibration', 0.02 * value), line(name, 0.3)]);
     const found = (peak: number) =>
       peakAboveMean.run({
-        ...facts(),
-        figure: (metric) => (metric === 'mean-irradiance' ? own(30.1, 'mean') : own(peak, 'peak')),
+        ...facts({ gridPoints: [] }),
+        figure: only({ mean: own(30.1, 'mean'), peak: own(peak, 'peak') }),
       });
     expect(found(30)).toEqual([]);
     // The meter's calibration is in both, and explains nothing of it.
@@ -42,7 +49,7 @@ describe('a peak', () => {
     const unnamed = gridFigures({ ...grid, instrument: undefined }, { code: 'not-measured' });
     for (const mean of [figureOf(gridFigures(grid, { code: 'not-measured' }).mean), figureOf(unnamed.mean)]) {
       const peak = mean.standardUncertainty === null ? vague(1) : figure(1);
-      const found = peakAboveMean.run({ ...facts(), figure: (metric) => (metric === 'mean-irradiance' ? mean : peak) });
+      const found = peakAboveMean.run({ ...facts({ gridPoints: [] }), figure: only({ mean, peak }) });
       expect(found).toEqual([]);
     }
   });

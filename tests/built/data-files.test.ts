@@ -77,6 +77,8 @@ describe('panels.json', () => {
     }
   });
 
+  const RECIPROCAL = /\/(?:price-per-watt|time-per-joule)$/;
+
   test('gives every figure its uncertainty with an interval around it, or says why there is none', () => {
     for (const { figure } of known) {
       const { id, value, standard_uncertainty: u, interval95, uncertainty_absent: absent } = figure;
@@ -99,7 +101,9 @@ describe('panels.json', () => {
         }
         // A half-width of the interval is k u with k at least 1.96, save where it is cut at a physical zero.
         expect(high - value, id).toBeGreaterThanOrEqual(1.95 * u);
-        expect(value - low, id).toBeGreaterThanOrEqual(low === 0 ? 0 : 1.95 * u * (1 - 1e-9));
+        // What is divided by a measured value reaches less far down than up, by the ratio of the two ends.
+        const down = RECIPROCAL.test(id) ? (value - low) * (high / value) : value - low;
+        expect(down, id).toBeGreaterThanOrEqual(low === 0 ? 0 : 1.95 * u * (1 - 1e-9));
       }
     }
   });

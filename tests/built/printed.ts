@@ -6,7 +6,7 @@ type Known = Extract<DataFigure, { value: number }>;
 /** A number as it is printed: `31,000`, `−0.4`, `9.58`. */
 const NUMBER = String.raw`−?\d[\d,]*(?:\.\d+)?`;
 const FIGURE = new RegExp(
-  String.raw`^(?<bound>[<>] )?(?<sign>−?[€£$])?(?<value>${NUMBER})(?: ± (?<plusMinus>${NUMBER}))?(?<unit>/\w+|°| dB\(A\)| [^\s(±]+)?(?<rest>.*)$`,
+  String.raw`^(?<bound>[<>] )?(?<sign>−?[€£$])?(?<value>${NUMBER})(?: ± (?<plusMinus>${NUMBER}))?(?<unit>/\w+|°| dB\(A\)| [^\s(±\d][^\s(±]*)?(?<rest>.*)$`,
 );
 
 /** A printed number, and how much one of its last digit is worth. */

@@ -4,6 +4,7 @@ import { extname, join } from 'node:path';
 import { encode as encodePng } from 'fast-png';
 import jpeg from 'jpeg-js';
 import { cacheFolder } from '../../content/read/cache-folder.ts';
+import { readAgain } from '../../content/read/files/bench-files.ts';
 import { writeWhole } from '../../content/read/write-whole.ts';
 import { madeOf } from '../../ledger/files/file-maker.ts';
 import type { Ledger, SessionFile } from '../../ledger/ledger.ts';
@@ -30,13 +31,13 @@ export const wallStore = () => join(cacheFolder(), 'wall');
 export function wallPictures({ panels }: Ledger): WallPicture[] {
   const all = [...panels.values()].flatMap(({ slug, sessions }) =>
     sessions.flatMap(({ files, made }) => {
-      const view = madeOf(made, 'wallPhoto')?.view;
       const file = files.find((it) => it.kind === 'wallPhoto');
-      if (!view || !file) return [];
+      if (!madeOf(made, 'wallPhoto') || !file) return [];
       const addresses = wallAddresses(slug, file);
+      const pixels = () => readAgain<'wallPhoto'>(file).light;
       return [
-        { address: addresses.photo, mark: markOf('photo', file), bytes: () => straightPhoto(view.pixels()) },
-        { address: addresses.map, mark: markOf('map', file), bytes: () => wallMap(view.pixels()) },
+        { address: addresses.photo, mark: markOf('photo', file), bytes: () => straightPhoto(pixels()) },
+        { address: addresses.map, mark: markOf('map', file), bytes: () => wallMap(pixels()) },
       ];
     }),
   );

@@ -34,8 +34,6 @@ export interface SignalEvenness {
 export interface WallPhotoView {
   name: string;
   light: LightOfWall;
-  /** Its light, pixel by pixel. @throws where the photo has become another one meanwhile */
-  pixels(): WallLight;
   /** From the panel to the wall, cm. */
   distance: number;
   cells: Cells | undefined;
@@ -52,9 +50,8 @@ export const wallPhotoMaker: FileMaker<'wallPhoto'> = {
     const [file] = filesOf(files, 'wallPhoto');
     if (!file) throw new RangeError('no photo of the wall');
     const pitch = pitchOf(context);
-    const pixels = () => file.data().light;
     const { light, reading, errors, signals } = context.findIn([file], ['evenness', pitch ?? null], () =>
-      found(pixels(), pitch),
+      found(file.data().light, pitch),
     );
     return {
       figures: wallFigures({ session: context.id, light, reading, errors, hasPitch: pitch !== undefined }),
@@ -64,7 +61,7 @@ export const wallPhotoMaker: FileMaker<'wallPhoto'> = {
         distance: file.entry.distance?.value ?? context.distance.distance,
         cells: reading?.cells,
         dots: reading?.dots,
-        ...{ pitch, signals, pixels },
+        ...{ pitch, signals },
       },
       flags: () => flagsOf(light),
     };

@@ -36,6 +36,7 @@ beforeAll(() => {
       { version: 1, date: '2026-02-01' },
       { version: 2, date: '2026-09-01' },
       { version: 3, date: '2026-10-01' },
+      { version: 4, date: '2026-11-01' },
     ],
     ledger.guide,
   );
@@ -84,9 +85,9 @@ test('in words it has who, what, where, version, day and address', () => {
   expect(gannet && citationText(gannet)).toMatchInlineSnapshot(
     `"Curlew Strand Library of Things: Kelpwright Gannet: readings and figures with their uncertainty. The Curlew Strand panel ledger, session of 17 Nov 2026, bench procedure version 1. https://panels.curlewstrand.example/panels/kelpwright-gannet/"`,
   );
-  const method = all.find((it) => it.id === 'mean-irradiance-3');
+  const method = all.find((it) => it.id === 'mean-irradiance-4');
   expect(method && citationText(method)).toMatchInlineSnapshot(
-    `"Curlew Strand Library of Things: Mean irradiance: method. The Curlew Strand panel ledger, version 3, 1 Oct 2026. https://panels.curlewstrand.example/methods/mean-irradiance/#version-3"`,
+    `"Curlew Strand Library of Things: Mean irradiance: method. The Curlew Strand panel ledger, version 4, 1 Nov 2026. https://panels.curlewstrand.example/methods/mean-irradiance/#version-4"`,
   );
 });
 

@@ -9,6 +9,7 @@ import type { AnyReadFile, BenchFileData, BenchFileKind, FileFault, FileRead, Fi
 import { readingKey, storedReading } from './file-store.ts';
 import { type NamedFile, namedFiles } from './named-files.ts';
 import { saysPlace } from './photo-place.ts';
+import { FILE_READERS } from './readers.ts';
 
 /** Files of the bench that lie beside a panel's index. */
 export interface PanelBenchFiles {
@@ -57,26 +58,42 @@ const SECOND = 'each run has a file of its own; what was not measured again is c
 
 /** A file as it is read, whichever its kind. */
 function readNamed({ reader, date, field, entry }: NamedFile, path: string): AnyReadFile | { fault: FileFault } {
-  const bytes = statSync(path).size;
-  const sha256 = fileHash(path);
-  // Reader and entry are of one kind, since the reader's own places led to the entry.
-  const read = reader.read as (
-    ...args: Parameters<FileReader<BenchFileKind>['read']>
-  ) => FileRead<BenchFileData[BenchFileKind]>;
-  const reading = () =>
-    storedReading(readingKey(sha256, reader.kind, entry), () => {
-      if (fileHash(path) !== sha256) throw new Error(`${path} has become another file while it was worked on`);
-      return read({ path, name: entry.file, bytes }, entry as Parameters<typeof read>[1]);
-    });
-  const result = reading();
+  const { kind } = reader;
+  const file = { kind, name: entry.file, path, date, field, entry, bytes: statSync(path).size, sha256: fileHash(path) };
+  const result = readingOf(file);
   if ('fault' in result) return result;
   const { notes } = result;
-  const data = () => {
-    const again = reading();
-    if ('fault' in again) throw new Error(`${path}: ${again.fault.found}`);
-    return again.data;
-  };
-  return { kind: reader.kind, name: entry.file, path, date, field, entry, bytes, sha256, notes, data } as AnyReadFile;
+  const told = { ...file, notes } as Omit<AnyReadFile, 'data'>;
+  return { ...told, data: () => readAgain(told) } as AnyReadFile;
+}
+
+/**
+ * What a file was read to: from what is kept of it, or read once more.
+ *
+ * @throws where it has become another file meanwhile
+ */
+export function readAgain<Kind extends BenchFileKind>(file: Omit<AnyReadFile, 'data'>): BenchFileData[Kind] {
+  const result = readingOf(file);
+  if ('fault' in result) throw new Error(`${file.path}: ${result.fault.found}`);
+  return result.data as BenchFileData[Kind];
+}
+
+function readingOf({
+  kind,
+  path,
+  name,
+  bytes,
+  sha256,
+  entry,
+}: Pick<AnyReadFile, 'kind' | 'path' | 'name' | 'bytes' | 'sha256' | 'entry'>): FileRead<BenchFileData[BenchFileKind]> {
+  return storedReading(readingKey(sha256, kind, entry), () => {
+    if (fileHash(path) !== sha256) throw new Error(`${path} has become another file while it was worked on`);
+    // Reader and entry are of one kind, since the reader's own places led to the entry.
+    const read = FILE_READERS.find((it) => it.kind === kind)?.read as (
+      ...args: Parameters<FileReader<BenchFileKind>['read']>
+    ) => FileRead<BenchFileData[BenchFileKind]>;
+    return read({ path, name, bytes }, entry as Parameters<typeof read>[1]);
+  });
 }
 
 /** What is wrong with where a file lies, and what it is by its name and size. */

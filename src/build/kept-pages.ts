@@ -50,7 +50,8 @@ export function keptPages(cache: string) {
 
   const tell = () => {
     done++;
-    tellStage(`Pages: ${done} of ${count}`);
+    // Panels' data files come after the pages, and are none of them.
+    if (done <= count) tellStage(`Pages: ${done} of ${count}`);
   };
 
   return {

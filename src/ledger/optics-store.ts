@@ -1,6 +1,6 @@
+import { codeHash } from '../content/read/code-hash.ts';
 import { estimatePanel } from '../measure/beam/estimate.ts';
 import type { OpticsInput } from '../measure/beam/optics-input.ts';
-import { codeHash } from './code-hash.ts';
 import { type PackedResult, packResult } from './optics-pack.ts';
 import { estimateInThreads } from './optics-threads.ts';
 import { keyOf, resultStore } from './result-store.ts';

@@ -1,4 +1,4 @@
-import { codeHash } from '../code-hash.ts';
+import { codeHash } from '../../content/read/code-hash.ts';
 import { keyOf, resultStore } from '../result-store.ts';
 import type { FindIn } from './file-maker.ts';
 

@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto';
-import { globSync, readFileSync, rmSync, statSync, utimesSync } from 'node:fs';
+import { createHash, randomUUID } from 'node:crypto';
+import { globSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FileEntry } from '../../schema/files/file-entry.ts';
 import { cacheFolder } from '../cache-folder.ts';
-import { productFolder } from '../product-folder.ts';
+import { codeHash } from '../code-hash.ts';
 import { writeWhole } from '../write-whole.ts';
 import type { BenchFileData, BenchFileKind, FileRead } from './file-kind.ts';
 import { readKept, writeKept } from './kept-reading.ts';
@@ -27,23 +27,21 @@ type AnyRead = FileRead<BenchFileData[BenchFileKind]>;
 /** Results of this process; a ledger is worked out from the same files again and again while the tester writes. */
 const recent = new RecentReadings<AnyRead>(96 << 20);
 
+/** Everything that reading may run, and the libraries, by their versions. */
+const CODE = ['src/content/read/files', 'src/content/schema', 'src/measure', 'package.json'];
+
 let code: string | undefined;
 
-/** Hash of the source of everything that reading may run. */
-function codeHash(): string {
-  if (code !== undefined) return code;
-  const hash = createHash('sha256').update(process.version);
-  const src = join(productFolder(), 'src');
-  const files = ['content/read/files/*.ts', 'content/schema/*.ts', 'content/schema/files/*.ts', 'measure/**/*.ts'];
-  for (const path of globSync(files, { cwd: src }).toSorted()) hash.update(path).update(readFileSync(join(src, path)));
-  code = hash.update(readFileSync(join(productFolder(), 'package.json'))).digest('hex');
+/** Stands for the code of this process. Where it can't be read, for this process alone. */
+function codeOfReading(): string {
+  code ??= codeHash(CODE) ?? randomUUID();
   return code;
 }
 
 /** What stands for a reading. */
 export function readingKey(sha256: string, kind: string, entry: FileEntry): string {
   return createHash('sha256')
-    .update([sha256, kind, JSON.stringify({ ...entry, file: '' }), codeHash()].join('\n'))
+    .update([sha256, kind, JSON.stringify({ ...entry, file: '' }), codeOfReading()].join('\n'))
     .digest('hex');
 }
 

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { globSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { productFolder } from '../content/read/product-folder.ts';
+import { productFolder } from './product-folder.ts';
 
 /**
  * Stands for source that results follow from, and for the engine that runs it; undefined where it can't be read, so that

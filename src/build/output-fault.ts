@@ -1,6 +1,7 @@
-import { accessSync, constants, existsSync, mkdirSync, readdirSync, statSync } from 'node:fs';
-import { dirname, resolve, sep } from 'node:path';
+import { accessSync, constants, existsSync, mkdirSync, mkdtempSync, readdirSync, rmdirSync, statSync } from 'node:fs';
+import { dirname, join, resolve, sep } from 'node:path';
 import { UsageError } from '../content/read/usage-error.ts';
+import { errorCode } from './error-code.ts';
 
 /** What the system says of a place that can't be written, in words. */
 const CAUSES: Readonly<Record<string, string>> = {
@@ -38,10 +39,22 @@ export function ensureWritable(target: string, growing: string): void {
     if (existsSync(target) && !isGuideOrEmpty(target)) throw new UsageError(NO_GUIDE(target));
     if (!existsSync(parent)) throw new UsageError(NO_PARENT(target, parent));
     accessSync(parent, constants.W_OK);
+    tryFolderIn(parent);
     mkdirSync(growing, { recursive: true });
     accessSync(growing, constants.W_OK);
   } catch (error) {
     throw outputFault(error, [target, growing, dirname(resolve(target))]) ?? error;
+  }
+}
+
+/** Some places grant everything and take nothing, such as those in which a system tells of itself. */
+function tryFolderIn(parent: string): void {
+  try {
+    rmdirSync(mkdtempSync(join(parent, '.ledger-')));
+  } catch (error) {
+    const code = errorCode(error);
+    if (code !== 'ENOENT') throw Object.assign(new Error(`${parent} takes no folder`), { code, path: parent });
+    throw new UsageError(`${parent} takes no folder (${code}). Nothing was built: name another place.`);
   }
 }
 

@@ -1,5 +1,5 @@
 /** An output that can't be written is told in one line. As root, permissions bind nobody: files stand in the way. */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -47,6 +47,16 @@ describe('before a build', () => {
     expect(() => ensureWritable(at('no/where'), at('.build'))).toThrow(
       `${at('no/where')} can't be written: there is no folder ${at('no')}. Nothing was built: make it first, or name another place.`,
     );
+  });
+
+  test.skipIf(!existsSync('/proc/self'))('a place that is writable in name only', () => {
+    expect(() => ensureWritable('/proc/site', at('.build'))).toThrow(UsageError);
+    expect(existsSync(at('.build'))).toBe(false);
+  });
+
+  test('leaves nothing beside the output', () => {
+    ensureWritable(at('dist'), at('.build'));
+    expect(readdirSync(top)).toEqual(['.build']);
   });
 
   test('an output under a file', () => {

@@ -1,6 +1,7 @@
 import { closeSync, fstatSync, openSync } from 'node:fs';
 import { join } from 'node:path';
 import type { PublishedFile } from '../site/export/published-file.ts';
+import { keptTexts } from './cards/kept-texts.ts';
 import { giveTurn } from './give-turn.ts';
 import type { keptPages } from './kept-pages.ts';
 import { inFolder, layFile, linkOrCopy } from './lay-file.ts';
@@ -9,6 +10,9 @@ import { openNew } from './write-new.ts';
 
 /** A panel's own, of which there are as many as panels. */
 const OF_ONE_PANEL = /^data\/(compare|bench)\/[^/]+\.json$/;
+
+/** Other writers' badges: a dozen and more of each panel. */
+const BADGE = /^cards\/[^/]+\/[^/]+\.(svg|html)$/;
 
 /**
  * Writes files into a folder, piece by piece, so that the longest of them is never held as a whole; and each piece at
@@ -23,10 +27,16 @@ export async function writeFiles(
   pages?: ReturnType<typeof keptPages>,
 ): Promise<void> {
   const held = holder();
+  const texts = keptTexts();
   for (const { path, text, isOfPanels } of files) {
     const target = join(folder, path);
     if (pages && OF_ONE_PANEL.test(path)) {
       await layFile(pages, `/${path}`, target, async () => Buffer.from([...text()].join('')));
+      continue;
+    }
+    if (pages && BADGE.test(path)) {
+      texts.lay(target, [...text()].join(''));
+      await giveTurn();
       continue;
     }
     const long = isOfPanels && pages?.longFile(path);
@@ -45,4 +55,5 @@ export async function writeFiles(
     }
     if (long) inFolder(target, () => linkOrCopy(long.file, target));
   }
+  texts.close();
 }

@@ -8,7 +8,7 @@ import { writeWhole } from '../../content/read/write-whole.ts';
  */
 
 /** What it was drawn of, its bytes, and when it was written, s since 1970. */
-const NAME = /^([0-9a-f]+)-(\d+)-(\d+)\.(?:png|svg)$/;
+const NAME = /^([0-9a-f]+)-(\d+)-(\d+)\.(?:html|png|svg)$/;
 
 /** Keeps the bytes of a card. @returns its file @throws where it can't be written */
 export function keepCard(store: string, mark: string, address: string, bytes: Buffer): string {

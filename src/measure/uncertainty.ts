@@ -258,6 +258,19 @@ export function withInterval(
   };
 }
 
+/** A figure of which only the value can be told. */
+export function withoutInterval(figure: Figure, why: Statement): Figure {
+  return {
+    ...figure,
+    standardUncertainty: null,
+    interval95: null,
+    coverageFactor: null,
+    degreesOfFreedom: null,
+    budget: [],
+    uncertaintyAbsent: why,
+  };
+}
+
 /**
  * An exact number over a figure, y = c / x. The standard uncertainty is of first order (JCGM 100:2008, 5.1.6); the 95 %
  * interval is that of x turned round, since y falls wherever x grows (JCGM 101:2008, 7.7, has the same ends). First
@@ -279,13 +292,5 @@ export function exactOver(identity: Omit<FigureIdentity, 'inputs'>, exact: Figur
     const number = isNumber ? exact : exact.value;
     return withInterval(figure, u, [number / high, number / low]);
   }
-  return {
-    ...figure,
-    standardUncertainty: null,
-    interval95: null,
-    coverageFactor: null,
-    degreesOfFreedom: null,
-    budget: [],
-    uncertaintyAbsent: { code: 'divisor-reaches-nought' },
-  };
+  return withoutInterval(figure, { code: 'divisor-reaches-nought' });
 }

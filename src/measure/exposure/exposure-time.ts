@@ -2,7 +2,7 @@ import { type Basis, type Bound, type Figure, type FigureOrGap, gap } from '../f
 import { identityOf, type ListedMetricId } from '../metrics.ts';
 import { number } from '../numbers.ts';
 import { isCode } from '../statement.ts';
-import { propagate } from '../uncertainty.ts';
+import { propagate, withInterval, withoutInterval } from '../uncertainty.ts';
 import { cautiousEnd } from './cautious-end.ts';
 import { JOIN, LONG_EXPOSURE, LONGEST_TIMED, longestExposureTime } from './infrared.ts';
 import { relation } from './made-of.ts';
@@ -70,21 +70,10 @@ export function exposureTimeFigure(session: string, metric: ListedMetricId, shar
   );
   const u = figure.standardUncertainty;
   if (u === null) return { ...figure, flags: share.flags };
-  if (isCut) {
-    return {
-      ...figure,
-      standardUncertainty: null,
-      interval95: null,
-      coverageFactor: null,
-      degreesOfFreedom: null,
-      budget: [],
-      uncertaintyAbsent: { code: 'exposure-time-all-at-end' },
-      flags: share.flags,
-    };
-  }
-  const interval95 = [cappedExposureTime(high), cappedExposureTime(low)] as const;
-  const coverageFactor = u > 0 ? (interval95[1] - interval95[0]) / (2 * u) : null;
-  return { ...figure, interval95, coverageFactor, flags: share.flags };
+  const told = isCut
+    ? withoutInterval(figure, { code: 'exposure-time-all-at-end' })
+    : withInterval(figure, u, [cappedExposureTime(high), cappedExposureTime(low)]);
+  return { ...told, flags: share.flags };
 }
 
 /** A bound of the share turned round; a time that is cut is at least what it is cut to. */

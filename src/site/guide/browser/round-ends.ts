@@ -7,13 +7,17 @@ const CLEAR = 1.1;
 /** True for 20, and for 0.5; false for 30. */
 export const isRound = (value: number) => /^[125]e/.test(Number(value.toPrecision(3)).toExponential());
 
+/** Those of a value's decade, and the first of the next one. Exact where a power of ten is not: 2e-3 is 0.002. */
+function roundNumbers(value: number): number[] {
+  const exponent = Math.floor(Math.log10(value));
+  return [...ROUND.map((it) => Number(`${it}e${exponent}`)), Number(`1e${exponent + 1}`)];
+}
+
 /** The next round numbers below and above some values, all above nought. */
 export function roundEnds(values: readonly number[]): { min: number; max: number } {
   const [least, most] = [Math.min(...values) / CLEAR, Math.max(...values) * CLEAR];
-  const from = 10 ** Math.floor(Math.log10(least));
-  const to = 10 ** Math.floor(Math.log10(most));
   return {
-    min: from * (ROUND.findLast((it) => from * it <= least) ?? 1),
-    max: to * (ROUND.find((it) => to * it >= most) ?? 10),
+    min: roundNumbers(least).findLast((it) => it <= least) ?? least,
+    max: roundNumbers(most).find((it) => it >= most) ?? most,
   };
 }

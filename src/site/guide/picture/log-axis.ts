@@ -1,5 +1,6 @@
 import { range } from 'd3-array';
 import { pixels } from '../../shared/browser/plot.ts';
+import { roundEnds } from '../browser/round-ends.ts';
 
 /** A round number of an axis: its place, and its words where they have room. */
 export interface LogTick {
@@ -22,8 +23,6 @@ export interface LogAxis {
 const FINE = [1, 1.5, 2, 3, 5, 7];
 const MIDDLE = [1, 2, 5];
 const COARSE = [1];
-/** Marks keep clear of an axis's ends by this factor. */
-const CLEAR = 1.1;
 /** A decade shorter than this has no lines within it, px. */
 const SHORT = 40;
 
@@ -41,8 +40,7 @@ export function logAxis(
   words: (value: number) => string,
   room: (text: string) => number,
 ): LogAxis {
-  const low = roundDown(Math.min(...values) / CLEAR, MIDDLE);
-  const high = roundUp(Math.max(...values) * CLEAR, MIDDLE);
+  const { min: low, max: high } = roundEnds(values);
   const perDecade = (to - from) / Math.log10(high / low);
   const exact = (value: number) => from + perDecade * Math.log10(value / low);
   const place = (value: number) => pixels(exact(Math.min(high, Math.max(low, value))));
